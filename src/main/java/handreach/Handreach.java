@@ -1,0 +1,10 @@
+package handreach;
+
+/** The doorway. */
+public final class Handreach {
+    private Handreach() {}
+
+    public static void main(String[] args) {
+        System.out.println("Handreach");
+    }
+}

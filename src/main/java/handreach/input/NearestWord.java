@@ -1,0 +1,32 @@
+package handreach.input;
+
+import java.util.Collection;
+import java.util.Locale;
+import java.util.Optional;
+import org.apache.commons.text.similarity.LevenshteinDistance;
+
+/** The known word that a mistyped one was most likely meant to be. */
+public final class NearestWord {
+    private NearestWord() {}
+
+    /** The nearest of the known words if it is near enough to be worth suggesting. */
+    public static Optional<String> of(String typed, Collection<String> known) {
+        String low = typed.toLowerCase(Locale.ROOT);
+        int limit = Math.max(2, typed.length() / 3);
+        String best = null;
+        int bestDistance = limit + 1;
+        for (String word : known) {
+            int distance = new LevenshteinDistance(limit).apply(low, word.toLowerCase(Locale.ROOT));
+            if (distance >= 0 && distance < bestDistance) {
+                bestDistance = distance;
+                best = word;
+            }
+        }
+        return Optional.ofNullable(best);
+    }
+
+    /** {@code " Did you mean X?"}, or nothing, to be put behind a message. */
+    public static String hint(String typed, Collection<String> known) {
+        return of(typed, known).map(word -> " Did you mean " + word + "?").orElse("");
+    }
+}

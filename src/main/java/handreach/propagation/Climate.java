@@ -1,0 +1,19 @@
+package handreach.propagation;
+
+/**
+ * What only the statistical Recommendations ask for.
+ *
+ * @param timePercent share of the time the loss is not exceeded, 1 to 50 %
+ * @param locationPercent share of the places the loss is not exceeded, 1 to 99 %
+ * @param latitudeDeg latitude of the path centre
+ * @param coastTxKm distance of the first terminal to the sea along the path, km
+ * @param coastRxKm distance of the last terminal to the sea along the path, km
+ */
+public record Climate(
+        double timePercent, double locationPercent, double latitudeDeg, double coastTxKm, double coastRxKm) {
+    public static final Climate MEDIAN = new Climate(50, 50, 45, 500, 500);
+
+    public Climate reversed() {
+        return new Climate(timePercent, locationPercent, latitudeDeg, coastRxKm, coastTxKm);
+    }
+}

@@ -1,0 +1,18 @@
+package handreach.propagation;
+
+/**
+ * The two antennas of a path, above the ground at its first and last sample.
+ *
+ * @param txHeightM height of the antenna at the first sample above ground, m, above 0
+ * @param rxHeightM height of the antenna at the last sample above ground, m, above 0
+ */
+public record Terminals(double txHeightM, double rxHeightM) {
+    public Terminals {
+        if (!(txHeightM > 0) || !(rxHeightM > 0) || txHeightM > 10_000 || rxHeightM > 10_000)
+            throw new IllegalArgumentException("antenna heights " + txHeightM + " and " + rxHeightM + " m");
+    }
+
+    public Terminals reversed() {
+        return new Terminals(rxHeightM, txHeightM);
+    }
+}

@@ -1,0 +1,35 @@
+package handreach.terrain;
+
+/**
+ * What stands on the ground, as far as a radio path cares.
+ *
+ * <p>The heights are the representative clutter heights added to a profile between its ends, Rec. ITU-R P.1812-6 Table 2
+ * (water and open 0, suburban 10, urban and trees 15, dense urban 20 m). They are defaults without local knowledge.
+ */
+public enum Cover {
+    OPEN(0),
+    WATER(0),
+    WOODLAND(15),
+    SUBURBAN(10),
+    URBAN(15),
+    DENSE_URBAN(20);
+
+    private final double representativeHeightM;
+
+    Cover(double representativeHeightM) {
+        this.representativeHeightM = representativeHeightM;
+    }
+
+    public double representativeHeightM() {
+        return representativeHeightM;
+    }
+
+    public boolean isTown() {
+        return this == SUBURBAN || this == URBAN || this == DENSE_URBAN;
+    }
+
+    /** Name as written in plans and options, such as {@code dense-urban}. */
+    public String word() {
+        return name().toLowerCase(java.util.Locale.ROOT).replace('_', '-');
+    }
+}

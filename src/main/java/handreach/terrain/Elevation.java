@@ -1,0 +1,21 @@
+package handreach.terrain;
+
+/**
+ * Ground heights of a region. Implementations are safe for use by several threads and give the same answer every time.
+ *
+ * <p>Heights are bilinear between the four posts around the position; a void post with non-zero weight makes the height void.
+ */
+public interface Elevation {
+    /**
+     * Heights at many positions at once.
+     *
+     * @param latitudeDeg degrees north, entries 0 to count − 1 are read
+     * @param longitudeDeg degrees east, −180 to 180
+     * @param heightM receives metres above the datum; where void it receives 0, to be looked at only through {@code isVoid}
+     * @param isVoid receives true where there is no height: outside every tile, or next to a void post
+     */
+    void heights(double[] latitudeDeg, double[] longitudeDeg, int count, double[] heightM, boolean[] isVoid);
+
+    /** Spacing of the finest posts at the position, m, the smaller of the two directions; the default if no tile covers it. */
+    double postSpacingM(double latitudeDeg, double longitudeDeg, double defaultM);
+}

@@ -1,0 +1,34 @@
+package handreach.units;
+
+/**
+ * A carrier frequency.
+ *
+ * @param mhz megahertz, above zero
+ */
+public record Frequency(double mhz) {
+    /** Speed of light in vacuum, m/s (exact, SI). */
+    public static final double SPEED_OF_LIGHT = 299_792_458;
+
+    public Frequency {
+        if (!(mhz > 0) || Double.isInfinite(mhz))
+            throw new IllegalArgumentException("a frequency must be above zero MHz, not " + mhz);
+    }
+
+    public double ghz() {
+        return mhz / 1000;
+    }
+
+    public double hz() {
+        return mhz * 1e6;
+    }
+
+    /** Wavelength in vacuum, m. */
+    public double wavelengthM() {
+        return SPEED_OF_LIGHT / (mhz * 1e6);
+    }
+
+    /** Wave number in vacuum, radians per metre. */
+    public double waveNumber() {
+        return 2 * Math.PI / wavelengthM();
+    }
+}
