@@ -1,0 +1,49 @@
+package handreach.reach;
+
+import handreach.geodesy.Position;
+import handreach.propagation.PathConditions;
+import handreach.propagation.Terminals;
+
+/**
+ * What an area is asked for: the loss from one position to every cell of a grid. The source may lie anywhere within the
+ * radius; several positions that ask over one grid can be laid on one another cell by cell.
+ *
+ * @param source where the first antenna stands
+ * @param grid cells in which the second antenna stands, at their centres
+ * @param radiusM cells farther from the source than this are left outside, m
+ * @param terminals antenna heights above ground, first at the source, then in the cell
+ * @param conditions frequency, polarisation, ground, air, climate
+ * @param model name as in {@code --model}
+ */
+public record AreaRequest(
+        Position source,
+        CellGrid grid,
+        double radiusM,
+        Terminals terminals,
+        PathConditions conditions,
+        String model) {
+    /** Farthest cell an engine reckons: beyond, the house has no model for antennas near the ground. */
+    public static final double LARGEST_RADIUS_M = 120_000;
+
+    public AreaRequest {
+        if (!(radiusM > 0 && radiusM <= LARGEST_RADIUS_M))
+            throw new IllegalArgumentException("radius " + radiusM + " m, allowed up to " + LARGEST_RADIUS_M);
+        if (source == null || grid == null || terminals == null || conditions == null || model == null)
+            throw new IllegalArgumentException("an area request leaves nothing out");
+    }
+
+    /** All cells within a radius of the source. */
+    public static AreaRequest around(
+            Position source, double radiusM, double cellM, Terminals terminals, PathConditions conditions, String model) {
+        return new AreaRequest(
+                source, CellGrid.around(source, radiusM, cellM), radiusM, terminals, conditions, model);
+    }
+
+    public AreaRequest with(Terminals heights) {
+        return new AreaRequest(source, grid, radiusM, heights, conditions, model);
+    }
+
+    public AreaRequest withModel(String other) {
+        return new AreaRequest(source, grid, radiusM, terminals, conditions, other);
+    }
+}

@@ -1,0 +1,250 @@
+package handreach.reach;
+
+import handreach.geodesy.Position;
+import java.util.Locale;
+
+/**
+ * A regular grid of cells in latitude and longitude: row 0 is the northernmost, column 0 the westernmost, and a cell is spoken
+ * of by its centre. Every grid is made by one constructor, which refuses what would not fit.
+ *
+ * <p>Sides are chosen so that a cell is {@code cellM} high and wide at the middle latitude; towards either edge the width changes
+ * with the cosine of the latitude (0.8 % over 50 km at 45°).
+ */
+public final class CellGrid {
+    /** Most cells of one grid: a radius of 60 km in cells of 30 m. */
+    public static final int MOST_CELLS = 16_100_000;
+
+    /** Farthest latitude of a grid's middle; closer to the pole a grid in degrees is no longer near square. */
+    public static final double FARTHEST_LATITUDE_DEG = 80;
+
+    private static final double SEMI_MAJOR_M = 6_378_137;
+    private static final double FLATTENING = 1 / 298.257223563;
+
+    private final double northDeg;
+    private final double westDeg;
+    private final int rows;
+    private final int columns;
+    private final double latitudeStepDeg;
+    private final double longitudeStepDeg;
+
+    private CellGrid(double middleLatitudeDeg, double middleLongitudeDeg, int rows, int columns, double cellM) {
+        if (!(Math.abs(middleLatitudeDeg) <= FARTHEST_LATITUDE_DEG))
+            throw new IllegalArgumentException(
+                    "the middle of a grid lies between 80 S and 80 N, not at " + middleLatitudeDeg);
+        this.rows = rows;
+        this.columns = columns;
+        this.latitudeStepDeg = Math.toDegrees(cellM / meridionalRadiusM(middleLatitudeDeg));
+        this.longitudeStepDeg = Math.toDegrees(
+                cellM / (transverseRadiusM(middleLatitudeDeg) * Math.cos(Math.toRadians(middleLatitudeDeg))));
+        this.northDeg = middleLatitudeDeg + rows * latitudeStepDeg / 2;
+        this.westDeg = middleLongitudeDeg - columns * longitudeStepDeg / 2;
+        if (northDeg > 90 || southDeg() < -90 || columns * longitudeStepDeg > 360)
+            throw new IllegalArgumentException("the grid would run over a pole or round the earth");
+    }
+
+    /**
+     * The grid of all cells within a radius; the centre of its middle cell is the given position.
+     *
+     * @shape  (2 radius / cell + 1)² cells; O(1)
+     * @unit   radius and cell m
+     * @valid  cells from 1 m, at most {@link #MOST_CELLS} of them, centre within 80° of the equator; else IllegalArgumentException
+     *     that names the radius and the cell that would fit
+     * @error  none
+     * @source radii of curvature of the WGS 84 ellipsoid
+     */
+    public static CellGrid around(Position centre, double radiusM, double cellM) {
+        requireSize(radiusM, cellM);
+        int side = sideOf(radiusM, cellM);
+        return new CellGrid(centre.latitudeDeg(), centre.longitudeDeg(), side, side, cellM);
+    }
+
+    /**
+     * The grid that covers a box in degrees; its outer edge is the box, grown to whole cells round the same middle.
+     *
+     * @shape  height / cell times width / cell cells; O(1)
+     * @unit   degrees; cell m
+     * @valid  south below north, west below east (a box over the 180th meridian ends beyond 180); size as {@link #around}
+     * @error  none
+     * @source radii of curvature of the WGS 84 ellipsoid
+     */
+    public static CellGrid over(double southDeg, double westDeg, double northDeg, double eastDeg, double cellM) {
+        if (!(southDeg < northDeg) || !(westDeg < eastDeg) || !(cellM >= 1))
+            throw new IllegalArgumentException("box " + southDeg + " to " + northDeg + ", " + westDeg + " to " + eastDeg
+                    + ", cells of " + cellM + " m");
+        double middleDeg = (southDeg + northDeg) / 2;
+        double heightM = Math.toRadians(northDeg - southDeg) * meridionalRadiusM(middleDeg);
+        double widthM = Math.toRadians(eastDeg - westDeg)
+                * transverseRadiusM(middleDeg)
+                * Math.cos(Math.toRadians(middleDeg));
+        double cells = Math.ceil(heightM / cellM) * Math.ceil(widthM / cellM);
+        if (!(cells <= MOST_CELLS))
+            throw new IllegalArgumentException(String.format(
+                    Locale.ROOT,
+                    "%.1f by %.1f km in cells of %.0f m are %.1f million cells, at most %.1f million fit: take cells of %.0f m",
+                    heightM / 1000,
+                    widthM / 1000,
+                    cellM,
+                    cells / 1e6,
+                    MOST_CELLS / 1e6,
+                    Math.ceil(Math.sqrt(heightM * widthM / MOST_CELLS) * 1.001)));
+        return new CellGrid(
+                middleDeg,
+                (westDeg + eastDeg) / 2,
+                Math.max(1, (int) Math.ceil(heightM / cellM)),
+                Math.max(1, (int) Math.ceil(widthM / cellM)),
+                cellM);
+    }
+
+    /** Largest radius that fits with cells of this size, m. */
+    public static double largestRadiusM(double cellM) {
+        return (Math.floor(Math.sqrt(MOST_CELLS)) - 1) / 2 * cellM;
+    }
+
+    /** Bytes that one {@link LossGrid} over this radius holds, without what an engine needs while it works. */
+    public static long bytesFor(double radiusM, double cellM) {
+        long side = sideOf(radiusM, cellM);
+        return side * side * LossGrid.BYTES_PER_CELL;
+    }
+
+    public int rows() {
+        return rows;
+    }
+
+    public int columns() {
+        return columns;
+    }
+
+    /** Number of cells, rows times columns. */
+    public int count() {
+        return rows * columns;
+    }
+
+    /** Northern outer edge, degrees. */
+    public double northDeg() {
+        return northDeg;
+    }
+
+    /** Southern outer edge, degrees. */
+    public double southDeg() {
+        return northDeg - rows * latitudeStepDeg;
+    }
+
+    /** Western outer edge, degrees; below −180 when the grid lies over the 180th meridian. */
+    public double westDeg() {
+        return westDeg;
+    }
+
+    /** Eastern outer edge, degrees; above the western one always. */
+    public double eastDeg() {
+        return westDeg + columns * longitudeStepDeg;
+    }
+
+    /** Height of a cell, degrees of latitude. */
+    public double latitudeStepDeg() {
+        return latitudeStepDeg;
+    }
+
+    /** Width of a cell, degrees of longitude. */
+    public double longitudeStepDeg() {
+        return longitudeStepDeg;
+    }
+
+    /** Height of a cell, m, and its width at the middle latitude. */
+    public double cellM() {
+        return Math.toRadians(latitudeStepDeg) * meridionalRadiusM((northDeg + southDeg()) / 2);
+    }
+
+    public int index(int row, int column) {
+        if (row < 0 || row >= rows || column < 0 || column >= columns)
+            throw new IndexOutOfBoundsException("row " + row + ", column " + column);
+        return row * columns + column;
+    }
+
+    public int rowOf(int index) {
+        return index / columns;
+    }
+
+    public int columnOf(int index) {
+        return index % columns;
+    }
+
+    /** Latitude of the centres of a row, degrees. */
+    public double latitudeOf(int row) {
+        return northDeg - (row + 0.5) * latitudeStepDeg;
+    }
+
+    /** Longitude of the centres of a column, degrees, not folded at 180. */
+    public double longitudeOf(int column) {
+        return westDeg + (column + 0.5) * longitudeStepDeg;
+    }
+
+    /** Centre of a cell. */
+    public Position positionOf(int row, int column) {
+        return new Position(latitudeOf(row), longitudeOf(column));
+    }
+
+    /** Centre of a cell by its index. */
+    public Position positionOf(int index) {
+        return positionOf(rowOf(index), columnOf(index));
+    }
+
+    /** Index of the cell that holds the position, or −1 where the grid does not reach. */
+    public int indexOf(Position position) {
+        double eastward = (position.longitudeDeg() - westDeg) % 360;
+        if (eastward < 0) eastward += 360;
+        double row = Math.floor((northDeg - position.latitudeDeg()) / latitudeStepDeg);
+        double column = Math.floor(eastward / longitudeStepDeg);
+        if (!(row >= 0 && row < rows && column >= 0 && column < columns)) return -1;
+        return (int) row * columns + (int) column;
+    }
+
+    @Override
+    public boolean equals(Object other) {
+        return other instanceof CellGrid grid
+                && rows == grid.rows
+                && columns == grid.columns
+                && northDeg == grid.northDeg
+                && westDeg == grid.westDeg
+                && latitudeStepDeg == grid.latitudeStepDeg
+                && longitudeStepDeg == grid.longitudeStepDeg;
+    }
+
+    @Override
+    public int hashCode() {
+        return Double.hashCode(northDeg) * 31 + Double.hashCode(westDeg) + rows;
+    }
+
+    private static void requireSize(double radiusM, double cellM) {
+        if (!(cellM >= 1) || !(radiusM >= cellM) || Double.isInfinite(radiusM))
+            throw new IllegalArgumentException("radius " + radiusM + " m in cells of " + cellM + " m");
+        double side = 2 * Math.floor(radiusM / cellM) + 1;
+        if (!(side * side <= MOST_CELLS))
+            throw new IllegalArgumentException(String.format(
+                    Locale.ROOT,
+                    "a radius of %.1f km in cells of %.0f m is %.1f million cells (%.0f MB), at most %.1f million fit:"
+                            + " take at most %.1f km, or cells of %.0f m",
+                    radiusM / 1000,
+                    cellM,
+                    side * side / 1e6,
+                    side * side * LossGrid.BYTES_PER_CELL / 1e6,
+                    MOST_CELLS / 1e6,
+                    Math.floor(largestRadiusM(cellM) / 100) / 10,
+                    Math.ceil(2 * radiusM / (Math.floor(Math.sqrt(MOST_CELLS)) - 1))));
+    }
+
+    private static int sideOf(double radiusM, double cellM) {
+        return 2 * (int) Math.floor(radiusM / cellM) + 1;
+    }
+
+    private static double meridionalRadiusM(double latitudeDeg) {
+        double sine = Math.sin(Math.toRadians(latitudeDeg));
+        double e2 = FLATTENING * (2 - FLATTENING);
+        return SEMI_MAJOR_M * (1 - e2) / Math.pow(1 - e2 * sine * sine, 1.5);
+    }
+
+    private static double transverseRadiusM(double latitudeDeg) {
+        double sine = Math.sin(Math.toRadians(latitudeDeg));
+        double e2 = FLATTENING * (2 - FLATTENING);
+        return SEMI_MAJOR_M / Math.sqrt(1 - e2 * sine * sine);
+    }
+}

@@ -1,0 +1,41 @@
+package handreach.reach;
+
+import java.util.Locale;
+
+/**
+ * Loss by the sweep minus loss by one exact path per cell, over a sample of cells.
+ *
+ * @param cells cells compared
+ * @param meanDb mean difference, dB
+ * @param rmsDb root of the mean square difference, dB
+ * @param p99Db 99th percentile of its size, dB
+ * @param largestDb largest size, dB
+ */
+public record SamplingDifference(int cells, double meanDb, double rmsDb, double p99Db, double largestDb) {
+    static SamplingDifference of(double[] differenceDb) {
+        int n = differenceDb.length;
+        if (n == 0) throw new IllegalArgumentException("no cells to compare");
+        double[] size = new double[n];
+        double sum = 0;
+        double squares = 0;
+        for (int i = 0; i < n; i++) {
+            sum += differenceDb[i];
+            squares += differenceDb[i] * differenceDb[i];
+            size[i] = Math.abs(differenceDb[i]);
+        }
+        java.util.Arrays.sort(size);
+        return new SamplingDifference(
+                n, sum / n, Math.sqrt(squares / n), size[Math.min(n - 1, (int) Math.ceil(0.99 * n) - 1)], size[n - 1]);
+    }
+
+    /** One line for people. */
+    public String sentence() {
+        return String.format(
+                Locale.ROOT,
+                "sweep against one exact path per cell, %d cells: mean %+.2f dB, RMS %.2f dB, 99 %% within %.1f dB",
+                cells,
+                meanDb,
+                rmsDb,
+                p99Db);
+    }
+}
