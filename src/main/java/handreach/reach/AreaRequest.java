@@ -16,12 +16,7 @@ import handreach.propagation.Terminals;
  * @param model name as in {@code --model}
  */
 public record AreaRequest(
-        Position source,
-        CellGrid grid,
-        double radiusM,
-        Terminals terminals,
-        PathConditions conditions,
-        String model) {
+        Position source, CellGrid grid, double radiusM, Terminals terminals, PathConditions conditions, String model) {
     /** Farthest cell an engine reckons: beyond, the house has no model for antennas near the ground. */
     public static final double LARGEST_RADIUS_M = 120_000;
 
@@ -34,9 +29,13 @@ public record AreaRequest(
 
     /** All cells within a radius of the source. */
     public static AreaRequest around(
-            Position source, double radiusM, double cellM, Terminals terminals, PathConditions conditions, String model) {
-        return new AreaRequest(
-                source, CellGrid.around(source, radiusM, cellM), radiusM, terminals, conditions, model);
+            Position source,
+            double radiusM,
+            double cellM,
+            Terminals terminals,
+            PathConditions conditions,
+            String model) {
+        return new AreaRequest(source, CellGrid.around(source, radiusM, cellM), radiusM, terminals, conditions, model);
     }
 
     public AreaRequest with(Terminals heights) {

@@ -73,9 +73,8 @@ public final class CellGrid {
                     + ", cells of " + cellM + " m");
         double middleDeg = (southDeg + northDeg) / 2;
         double heightM = Math.toRadians(northDeg - southDeg) * meridionalRadiusM(middleDeg);
-        double widthM = Math.toRadians(eastDeg - westDeg)
-                * transverseRadiusM(middleDeg)
-                * Math.cos(Math.toRadians(middleDeg));
+        double widthM =
+                Math.toRadians(eastDeg - westDeg) * transverseRadiusM(middleDeg) * Math.cos(Math.toRadians(middleDeg));
         double cells = Math.ceil(heightM / cellM) * Math.ceil(widthM / cellM);
         if (!(cells <= MOST_CELLS))
             throw new IllegalArgumentException(String.format(

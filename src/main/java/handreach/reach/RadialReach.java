@@ -61,7 +61,6 @@ public record RadialReach(
         boolean openEnded = continuous < 0;
         if (openEnded) continuous = lastGood;
         OptionalDouble unknown = known < n ? OptionalDouble.of(distanceM[known]) : OptionalDouble.empty();
-        return new RadialReach(
-                continuous, lastGood, openEnded, unknown, ground > 0 ? Math.min(1, good / ground) : 0);
+        return new RadialReach(continuous, lastGood, openEnded, unknown, ground > 0 ? Math.min(1, good / ground) : 0);
     }
 }

@@ -61,7 +61,8 @@ public record SiteCalibration(
      */
     public record Area(Position middle, double radiusM) {
         public Area {
-            if (middle == null || !(radiusM > 0)) throw new IllegalArgumentException("area of radius " + radiusM + " m");
+            if (middle == null || !(radiusM > 0))
+                throw new IllegalArgumentException("area of radius " + radiusM + " m");
         }
     }
 
