@@ -1,0 +1,179 @@
+package handreach.budget;
+
+import handreach.loadout.Radio;
+import handreach.propagation.LossPart;
+import handreach.propagation.PathLoss;
+import handreach.uncertainty.Doubt;
+import handreach.uncertainty.Odds;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+
+/** One direction of a link: lines that do not hang on the path, their sum, and how sure it is. */
+final class Direction {
+    private final LinkEnd sender;
+    private final LinkEnd receiver;
+    private final EndFigures from;
+    private final EndFigures to;
+    private final LinkTerms terms;
+    private final List<LedgerLine> receiving;
+    private final DoubtSources sources = new DoubtSources();
+    private final double fixedDb;
+    private final double spreadDb;
+
+    Direction(LinkEnd sender, EndFigures from, LinkEnd receiver, EndFigures to, LinkTerms terms) {
+        this.sender = sender;
+        this.receiver = receiver;
+        this.from = from;
+        this.to = to;
+        this.terms = terms;
+        this.receiving = receivingLines();
+        double sum = sender.loadout().radio().power().dbm() + from.horizonDbi() + tiltDb() + to.horizonDbi();
+        for (LedgerLine line : receiving) sum += line.valueDb();
+        for (ExtraLine extra : terms.extras()) sum += extra.value().db();
+        this.fixedDb = sum;
+        this.spreadDb = collectDoubts();
+    }
+
+    /** Share by which a better antenna only brings in more noise: 0 in quiet, near 1 in noise. */
+    private double noiseShare() {
+        if (to.efficiency() >= 1) return 0;
+        double here = LinkBudget.noiseDb(receiver, to);
+        Radio radio = receiver.loadout().radio();
+        double step = 0.01;
+        double less = to.efficiency() * Math.pow(10, -step / 10);
+        double there = SiteNoise.degradationDb(receiver.noise().medianDb(), radio.noiseFigureDb(), less);
+        return (here - there) / step;
+    }
+
+    private double noiseSpreadDb() {
+        Radio radio = receiver.loadout().radio();
+        double db = receiver.noise().medianDb();
+        double up = SiteNoise.degradationDb(db + 0.01, radio.noiseFigureDb(), to.efficiency());
+        return (up - LinkBudget.noiseDb(receiver, to)) / 0.01 * receiver.noise().spreadDb();
+    }
+
+    private double collectDoubts() {
+        double receiveShare = 1 - noiseShare();
+        for (EndFigures.Cause cause : from.causes()) sources.add(cause.source(), cause.commonDb());
+        for (EndFigures.Cause cause : to.causes()) {
+            boolean isAnchor = cause.source().startsWith("anchor ");
+            sources.add(cause.source(), cause.commonDb() * (isAnchor ? 1 : receiveShare));
+        }
+        sources.add("model", terms.model().commonDb());
+        double squares = 0;
+        for (ExtraLine extra : terms.extras()) {
+            sources.add("path " + extra.label(), extra.doubt().commonDb());
+            squares += extra.doubt().spreadDb() * extra.doubt().spreadDb();
+        }
+        double noise = noiseSpreadDb();
+        double body = to.spreadDb() * receiveShare;
+        double model = terms.model().spreadDb();
+        return Math.sqrt(squares + from.spreadDb() * from.spreadDb() + body * body + noise * noise + model * model);
+    }
+
+    private double tiltDb() {
+        return 0.0 - LinkBudget.tiltLossDb(sender.posture().sideTiltDeg() + receiver.posture().sideTiltDeg());
+    }
+
+    private List<LedgerLine> receivingLines() {
+        Radio radio = receiver.loadout().radio();
+        double noiseDb = LinkBudget.noiseDb(receiver, to);
+        String efficiency = String.format(
+                Locale.ROOT, "antenna and body let in %.0f %% of the outside noise", 100 * to.efficiency());
+        return List.of(
+                new LedgerLine(
+                        "sensitivity",
+                        "reference sensitivity, " + radio.modulation().label(),
+                        -radio.sensitivity().dbm(),
+                        Doubt.NONE,
+                        "radio " + radio.name(),
+                        ""),
+                new LedgerLine(
+                        "noise",
+                        "noise from outside: " + receiver.noise().label(),
+                        0.0 - noiseDb,
+                        Doubt.spread(noiseSpreadDb()),
+                        receiver.noise().source(),
+                        efficiency),
+                new LedgerLine(
+                        "quality",
+                        terms.quality().word() + ", " + terms.fading().word(),
+                        0.0 - radio.qualityDb(terms.quality(), terms.fading()),
+                        Doubt.NONE,
+                        "TIA TSB-88 Annex A (from memory)",
+                        terms.quality().meaning()));
+    }
+
+    double fixedDb() {
+        return fixedDb;
+    }
+
+    EndFigures from() {
+        return from;
+    }
+
+    EndFigures to() {
+        return to;
+    }
+
+    DoubtSources sources() {
+        return sources;
+    }
+
+    Doubt doubt() {
+        return new Doubt(sources.combinedDb(), spreadDb);
+    }
+
+    double locationMarginDb() {
+        return Odds.marginFor(terms.odds(), spreadDb);
+    }
+
+    Ledger ledger(PathLoss path, double fromElevationDeg, double toElevationDeg) {
+        List<LedgerLine> lines = new ArrayList<>();
+        Radio radio = sender.loadout().radio();
+        lines.add(new LedgerLine(
+                "power", "transmitter power, dBm", radio.power().dbm(), Doubt.NONE, "radio " + radio.name(), ""));
+        addEnd(lines, "tx-", "sender: ", from, fromElevationDeg);
+        lines.add(new LedgerLine(
+                "polarisation", "antennas lean apart", tiltDb(), Doubt.NONE, "−20 log cos, at most 15 dB", ""));
+        addPath(lines, path);
+        for (ExtraLine extra : terms.extras())
+            lines.add(new LedgerLine("extra", extra.label(), extra.value().db(), extra.doubt(), extra.source(), ""));
+        addEnd(lines, "rx-", "receiver: ", to, toElevationDeg);
+        lines.addAll(receiving);
+        return new Ledger(sender.loadout().name(), receiver.loadout().name(), lines, locationMarginDb(), doubt());
+    }
+
+    private static void addEnd(
+            List<LedgerLine> lines, String key, String label, EndFigures end, double elevationDeg) {
+        for (LedgerLine line : end.lines())
+            lines.add(new LedgerLine(
+                    key + line.key(), label + line.label(), line.valueDb(), line.doubt(), line.source(), line.note()));
+        lines.add(new LedgerLine(
+                key + "pattern",
+                String.format(Locale.ROOT, "%spattern at %.1f° against the horizon", label, elevationDeg),
+                end.patternDb(elevationDeg),
+                Doubt.NONE,
+                end.pattern().name(),
+                String.join(" ", end.pattern().notes())));
+    }
+
+    private void addPath(List<LedgerLine> lines, PathLoss path) {
+        double left = path.lossDb();
+        int first = lines.size();
+        for (LossPart part : path.parts()) {
+            Doubt doubt = lines.size() == first ? terms.model() : Doubt.NONE;
+            lines.add(new LedgerLine("path", part.name(), 0.0 - part.db(), doubt, part.source(), ""));
+            left -= part.db();
+        }
+        if (Math.abs(left) > 1e-9 || path.parts().isEmpty())
+            lines.add(new LedgerLine(
+                    "path",
+                    path.parts().isEmpty() ? "path loss" : "rest of the path loss",
+                    0.0 - left,
+                    path.parts().isEmpty() ? terms.model() : Doubt.NONE,
+                    path.model(),
+                    ""));
+    }
+}

@@ -1,0 +1,29 @@
+package handreach.budget;
+
+import java.util.Map;
+import java.util.TreeMap;
+
+/**
+ * Common doubt by where it comes from, so that what two links share cancels in their difference and what both ends of a link share
+ * adds up without squares (GUM 5.2.2, full correlation within a source, none between sources).
+ */
+final class DoubtSources {
+    private final Map<String, Double> signedDb = new TreeMap<>();
+
+    void add(String source, double signed) {
+        if (signed != 0) signedDb.merge(source, signed, Double::sum);
+    }
+
+    double combinedDb() {
+        double squares = 0;
+        for (double db : signedDb.values()) squares += db * db;
+        return Math.sqrt(squares);
+    }
+
+    double differenceDb(DoubtSources other) {
+        DoubtSources difference = new DoubtSources();
+        signedDb.forEach(difference::add);
+        other.signedDb.forEach((source, db) -> difference.add(source, -db));
+        return difference.combinedDb();
+    }
+}

@@ -1,0 +1,200 @@
+package handreach.budget;
+
+import handreach.loadout.AntennaDelta;
+import handreach.loadout.AntennaGain;
+import handreach.loadout.Band;
+import handreach.loadout.Carry;
+import handreach.loadout.CarryLoss;
+import handreach.loadout.ControlAnchor;
+import handreach.loadout.Effect;
+import handreach.loadout.ElevationPattern;
+import handreach.loadout.Loadout;
+import handreach.uncertainty.Doubt;
+import handreach.units.Dbd;
+import handreach.units.Frequency;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+
+/** What one end brings to a link: its antenna's lines at the horizon, its pattern, its doubts. */
+final class EndFigures {
+    private static final Doubt UNMEASURED_COUNTERPOISE = Doubt.common(2);
+    private static final String IN_DELTA = "already in the delta";
+
+    /** A common doubt of this end: where it comes from and how far it moves the gain. */
+    record Cause(String source, double commonDb) {}
+
+    private final LinkEnd end;
+    private final List<LedgerLine> lines = new ArrayList<>();
+    private final List<Cause> causes = new ArrayList<>();
+    private final ElevationPattern pattern;
+    private final double uprightHorizonDbi;
+    private final double spreadDb;
+    private final double horizonDbi;
+    private final double efficiency;
+
+    EndFigures(LinkEnd end, Frequency frequency) {
+        this.end = end;
+        Loadout loadout = end.loadout();
+        ElevationPattern upright = loadout.antenna().pattern(frequency, loadout.carry().carry());
+        this.pattern = upright.tilted(end.posture().towardsPathDeg());
+        this.uprightHorizonDbi = upright.gainDbi(0);
+        addGain(loadout.gain());
+        addBody(loadout);
+        double spread = addHeading(loadout.carry());
+        addCounterpoise(loadout);
+        addMismatch(loadout.gain());
+        for (ExtraLine extra : end.extras()) spread = Math.hypot(spread, addExtra(extra));
+        this.spreadDb = spread;
+        this.horizonDbi = lines.stream().mapToDouble(LedgerLine::valueDb).sum();
+        this.efficiency = Math.min(1, Math.pow(10, (noiseGainDbd()) / 10));
+    }
+
+    private void addGain(AntennaGain gain) {
+        CarryLoss carry = end.loadout().carry();
+        if (gain instanceof AntennaGain.Absolute stated) {
+            add("antenna", "antenna, stated gain dBi", stated.gain().dbi(), stated.doubt(), stated.source(), "");
+            causes.add(new Cause("gain of " + end.loadout().antenna().name(), stated.doubt().commonDb()));
+            return;
+        }
+        boolean atBody = carry.carry().isAtBody();
+        ControlAnchor anchor = anchor(gain);
+        Dbd onBox = atBody ? anchor.onBox() : carry.mean();
+        Doubt doubt = Doubt.common(atBody ? anchor.commonDb() : carry.doubt().commonDb());
+        String source = atBody ? anchor.source() : carry.origin();
+        String label = atBody ? "control antenna on its chassis, dBi" : "antenna with full counterpoise on a mast, dBi";
+        add("antenna", label, onBox.toDbi().dbi(), doubt, source, "");
+        causes.add(new Cause((atBody ? "anchor " : "mast ") + source, doubt.commonDb()));
+        if (gain instanceof AntennaGain.OverControl over) addDelta(over.delta(), carry.carry());
+        else add("delta", "delta over the control", 0, Doubt.NONE, "this is the control", "");
+    }
+
+    private void addDelta(AntennaDelta delta, Carry carry) {
+        double transferDb = delta.transferDoubtDb(carry);
+        if (carry == Carry.MAST && transferDb > 0) {
+            add(
+                    "delta",
+                    "delta over the control",
+                    0,
+                    Doubt.common(1.5),
+                    delta.source(),
+                    "measured in \"" + delta.mount() + "\", not used: the mast figure already holds a full counterpoise");
+            causes.add(new Cause("mast use of " + end.loadout().antenna().name(), 1.5));
+            return;
+        }
+        double common = Math.hypot(delta.doubt().commonDb(), transferDb);
+        String note = transferDb > 0
+                ? String.format(
+                        Locale.ROOT, "measured in \"%s\", carried over: %.1f dB more doubt", delta.mount(), transferDb)
+                : "measured in \"" + delta.mount() + "\"";
+        Doubt doubt = new Doubt(common, delta.doubt().spreadDb());
+        add("delta", "delta over the control", delta.delta().db(), doubt, delta.source(), note);
+        causes.add(new Cause("delta of " + end.loadout().antenna().name() + " " + delta, common));
+    }
+
+    private static ControlAnchor anchor(AntennaGain gain) {
+        if (gain instanceof AntennaGain.OverControl over) return over.anchor();
+        return ((AntennaGain.Control) gain).anchor();
+    }
+
+    private void addBody(Loadout loadout) {
+        CarryLoss carry = loadout.carry();
+        double tableDb = carry.doubt().commonDb();
+        double anchorDb = carry.isStandard() ? ControlAnchor.standard(carry.band()).commonDb() : 0;
+        double bodyDb = carry.carry().isAtBody() ? Math.sqrt(Math.max(0, tableDb * tableDb - anchorDb * anchorDb)) : 0;
+        String label = "carried: " + carry.carry().meaning();
+        add("carry", label, carry.bodyDb(), Doubt.common(bodyDb), carry.origin(), "");
+        causes.add(new Cause("body " + carry.carry() + " " + carry.band() + " " + carry.origin(), bodyDb));
+    }
+
+    private double addHeading(CarryLoss carry) {
+        boolean known = end.posture().pathFromFrontDeg().isPresent();
+        double spread = known ? carry.spreadAtKnownHeadingDb() : carry.doubt().spreadDb();
+        double worn = end.posture().wornSideDeg().orElse(carry.carry().wornSideDeg());
+        double db = known ? carry.headingDb(end.posture().pathFromFrontDeg().getAsDouble(), worn) : 0;
+        String note = known ? "" : "mean over headings; the shadow is in the spread";
+        add("heading", "heading of the wearer", db, Doubt.spread(spread), "front-to-back figure, our suggestion", note);
+        return spread;
+    }
+
+    private void addCounterpoise(Loadout loadout) {
+        if (!loadout.antenna().counterpoise()) return;
+        AntennaGain gain = loadout.gain();
+        if (gain.holds(Effect.COUNTERPOISE) || !loadout.carry().carry().isAtBody()) {
+            add("counterpoise", "counterpoise wire", 0, Doubt.NONE, IN_DELTA, IN_DELTA);
+            return;
+        }
+        String note = "no reading with the wire on: counted as 0, measure it";
+        add("counterpoise", "counterpoise wire", 0, UNMEASURED_COUNTERPOISE, "our suggestion", note);
+        causes.add(new Cause("counterpoise of " + loadout.antenna().name(), UNMEASURED_COUNTERPOISE.commonDb()));
+    }
+
+    private void addMismatch(AntennaGain gain) {
+        if (gain.swr().isEmpty()) return;
+        double swr = gain.swr().getAsDouble();
+        double lossDb = AntennaGain.mismatchLossDb(swr);
+        boolean held = gain.holds(Effect.MISMATCH);
+        String explained = String.format(Locale.ROOT, "SWR %.2f is %.2f dB of mismatch", swr, lossDb);
+        String note = held ? IN_DELTA + "; " + explained : explained;
+        add("mismatch", "mismatch", held ? 0 : -lossDb, Doubt.NONE, "line theory", note);
+    }
+
+    private double addExtra(ExtraLine extra) {
+        boolean held = extra.effect().isPresent()
+                && end.loadout().gain().holds(extra.effect().get());
+        Doubt doubt = held ? Doubt.NONE : extra.doubt();
+        String note = held ? IN_DELTA + ": not counted" : "";
+        add("extra", extra.label(), held ? 0 : extra.value().db(), doubt, extra.source(), note);
+        causes.add(new Cause("extra " + extra.label(), doubt.commonDb()));
+        return doubt.spreadDb();
+    }
+
+    private void add(String key, String label, double valueDb, Doubt doubt, String source, String note) {
+        lines.add(new LedgerLine(key, label, valueDb + 0.0, doubt, source, note));
+    }
+
+    /**
+     * Gain that stands for how much outside noise comes in. It stands on the default anchor, whatever the control's own: the
+     * difference between two loadouts must not hang on the anchor.
+     */
+    private double noiseGainDbd() {
+        double dbd = horizonDbi - Dbd.DIPOLE_DBI;
+        AntennaGain gain = end.loadout().gain();
+        if (gain instanceof AntennaGain.Absolute || !end.loadout().carry().carry().isAtBody()) return dbd;
+        return dbd - anchor(gain).shiftDb();
+    }
+
+    Band band() {
+        return end.loadout().carry().band();
+    }
+
+    List<LedgerLine> lines() {
+        return lines;
+    }
+
+    List<Cause> causes() {
+        return causes;
+    }
+
+    ElevationPattern pattern() {
+        return pattern;
+    }
+
+    /** Gain at this elevation over that of the upright antenna at the horizon, where deltas and gains hold, dB. */
+    double patternDb(double elevationDeg) {
+        return pattern.gainDbi(elevationDeg) - uprightHorizonDbi;
+    }
+
+    double spreadDb() {
+        return spreadDb;
+    }
+
+    /** Gain towards the horizon, everything in, dBi. */
+    double horizonDbi() {
+        return horizonDbi;
+    }
+
+    double efficiency() {
+        return efficiency;
+    }
+}

@@ -1,0 +1,142 @@
+package handreach.budget;
+
+import handreach.loadout.Radio;
+import handreach.propagation.PathLoss;
+import handreach.uncertainty.Doubt;
+import handreach.uncertainty.Odds;
+
+/**
+ * A link between two loadouts, all settled but the path. The margin of a path is then three additions and two pattern reads; no
+ * object is made.
+ */
+public final class LinkBudget {
+    /** Depolarised waves always get something through, dB; our suggestion. */
+    private static final double TILT_LIMIT_DB = 15;
+
+    private final Direction there;
+    private final Direction back;
+    private final LinkTerms terms;
+
+    private LinkBudget(Direction there, Direction back, LinkTerms terms) {
+        this.there = there;
+        this.back = back;
+        this.terms = terms;
+    }
+
+    /** The link between two ends under these terms. */
+    public static LinkBudget between(LinkEnd a, LinkEnd b, LinkTerms terms) {
+        EndFigures first = new EndFigures(a, terms.frequency());
+        EndFigures second = new EndFigures(b, terms.frequency());
+        Direction there = new Direction(a, first, b, second, terms);
+        Direction back = new Direction(b, second, a, first, terms);
+        return new LinkBudget(there, back, terms);
+    }
+
+    /**
+     * Loss between two linear antennas that lean differently across the path.
+     *
+     * @shape  scalar in, scalar out; pure
+     * @unit   difference of tilt in degrees; result dB, positive weakens
+     * @valid  every finite angle; not above 15 dB
+     * @error  none below the limit; the limit is our suggestion
+     * @source projection of one linear polarisation on another, −20 log cos
+     */
+    public static double tiltLossDb(double differenceDeg) {
+        double cos = Math.abs(Math.cos(Math.toRadians(differenceDeg)));
+        return Math.min(TILT_LIMIT_DB, Math.max(0, -20 * Math.log10(Math.max(cos, 1e-9))));
+    }
+
+    /**
+     * Margin from the first end to the second.
+     *
+     * @shape  scalars in, scalar out; pure, makes no object
+     * @unit   basic transmission loss dB; elevation of the path at each end, degrees above the horizon; result dB
+     * @valid  every finite argument
+     * @error  see {@link #doubt}
+     * @source sum of the ledger's lines
+     */
+    public double marginThereDb(double pathLossDb, double aElevationDeg, double bElevationDeg) {
+        return there.fixedDb() + patternsDb(aElevationDeg, bElevationDeg) - pathLossDb;
+    }
+
+    /** Margin from the second end to the first; elevations in the same order as {@link #marginThereDb}. */
+    public double marginBackDb(double pathLossDb, double aElevationDeg, double bElevationDeg) {
+        return back.fixedDb() + patternsDb(aElevationDeg, bElevationDeg) - pathLossDb;
+    }
+
+    /** Margin of the weaker direction. */
+    public double marginDb(double pathLossDb, double aElevationDeg, double bElevationDeg) {
+        return weaker().fixedDb() + patternsDb(aElevationDeg, bElevationDeg) - pathLossDb;
+    }
+
+    private double patternsDb(double aElevationDeg, double bElevationDeg) {
+        return there.from().patternDb(aElevationDeg)
+                + there.to().patternDb(bElevationDeg);
+    }
+
+    private Direction weaker() {
+        return back.fixedDb() < there.fixedDb() ? back : there;
+    }
+
+    /** Whether the way back is the weaker one; it is so on every path or on none. */
+    public boolean isBackWeaker() {
+        return back.fixedDb() < there.fixedDb();
+    }
+
+    /** Doubt of the margin, in its two kinds, of the weaker direction. */
+    public Doubt doubt() {
+        return weaker().doubt();
+    }
+
+    public double commonDoubtDb() {
+        return weaker().doubt().commonDb();
+    }
+
+    public double spreadDb() {
+        return weaker().doubt().spreadDb();
+    }
+
+    /** Odds of copy at a place with this margin. */
+    public double odds(double marginDb) {
+        return Odds.ofMargin(marginDb, spreadDb());
+    }
+
+    /** Margin at which the wanted odds are reached. */
+    public double locationMarginDb() {
+        return weaker().locationMarginDb();
+    }
+
+    /** Greatest path loss at which the wanted odds are reached, with the path at the horizon at both ends, dB. */
+    public double allowedLossDb() {
+        return weaker().fixedDb() - locationMarginDb();
+    }
+
+    /**
+     * Common doubt of the difference of two links' margins; what they share (model, anchor, the same body) cancels.
+     *
+     * @shape  two links in, scalar out; pure
+     * @unit   standard uncertainty dB
+     * @valid  any two links; sources are told apart by their figures and names
+     * @error  takes each source as wholly shared or not at all
+     * @source JCGM 100:2008 (GUM), 5.2.2
+     */
+    public double differenceDoubtDb(LinkBudget other) {
+        return weaker().sources().differenceDb(other.weaker().sources());
+    }
+
+    public LinkTerms terms() {
+        return terms;
+    }
+
+    /** Both directions line by line for one path. */
+    public TwoWayLedger ledger(PathLoss path, double aElevationDeg, double bElevationDeg) {
+        return new TwoWayLedger(
+                there.ledger(path, aElevationDeg, bElevationDeg), back.ledger(path, bElevationDeg, aElevationDeg));
+    }
+
+    /** Noise degradation at a receiving end, dB, positive weakens. */
+    static double noiseDb(LinkEnd receiver, EndFigures figures) {
+        Radio radio = receiver.loadout().radio();
+        return SiteNoise.degradationDb(receiver.noise().medianDb(), radio.noiseFigureDb(), figures.efficiency());
+    }
+}

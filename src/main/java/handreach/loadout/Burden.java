@@ -1,0 +1,63 @@
+package handreach.loadout;
+
+import java.util.EnumSet;
+import java.util.List;
+
+/**
+ * What it costs to carry an antenna.
+ *
+ * @param lengthCm length beyond the radio, cm
+ * @param massG mass, g
+ * @param price in the user's own currency
+ * @param stiffness 0 limp to 5 rigid
+ */
+public record Burden(double lengthCm, double massG, double price, double stiffness) {
+    /** One side of a burden, with the amount that counts as one. */
+    public enum Aspect {
+        LENGTH(30),
+        MASS(50),
+        PRICE(30),
+        STIFFNESS(2.5);
+
+        private final double one;
+
+        Aspect(double one) {
+            this.one = one;
+        }
+    }
+
+    public static final List<Aspect> USUAL_RANKING = List.of(Aspect.LENGTH, Aspect.MASS, Aspect.PRICE, Aspect.STIFFNESS);
+
+    public Burden {
+        for (double part : new double[] {lengthCm, massG, price, stiffness})
+            if (!(part >= 0) || Double.isInfinite(part)) throw new IllegalArgumentException("burden below 0: " + part);
+    }
+
+    /**
+     * One number to order loadouts by: the sides in units of a usual whip, weighted by their rank.
+     *
+     * @shape  four sides in, scalar out; pure
+     * @unit   ranking from the heaviest concern down, each side at most once; result without unit, more is more burden
+     * @valid  any ranking; a side left out counts nothing
+     * @error  none; an order, not a measure
+     * @source rank-sum weights 4, 3, 2, 1; units 30 cm, 50 g, 30 of money, 2.5 steps of stiffness: our suggestion
+     */
+    public double score(List<Aspect> ranking) {
+        if (ranking.size() != EnumSet.copyOf(ranking).size()) throw new IllegalArgumentException("ranked twice: " + ranking);
+        double sum = 0;
+        for (int i = 0; i < ranking.size(); i++) {
+            Aspect aspect = ranking.get(i);
+            sum += (Aspect.values().length - i) * amount(aspect) / aspect.one;
+        }
+        return sum;
+    }
+
+    private double amount(Aspect aspect) {
+        return switch (aspect) {
+            case LENGTH -> lengthCm;
+            case MASS -> massG;
+            case PRICE -> price;
+            case STIFFNESS -> stiffness;
+        };
+    }
+}

@@ -1,0 +1,44 @@
+package handreach.loadout;
+
+import java.util.Arrays;
+import java.util.List;
+import java.util.Optional;
+
+/** Delivered audio quality, the scale of TIA TSB-88; SINAD equivalents from memory, but 17 dB for grade 3 (second hand). */
+public enum CopyQuality {
+    DAQ_2("daq-2", "understood with great effort, many repeats", 12),
+    DAQ_3("daq-3", "slight effort, a repeat now and then", 17),
+    DAQ_3_4("daq-3.4", "no repeats, some noise", 20),
+    DAQ_4("daq-4", "easy, little noise", 25);
+
+    private final String word;
+    private final String meaning;
+    private final double sinadDb;
+
+    CopyQuality(String word, String meaning, double sinadDb) {
+        this.word = word;
+        this.meaning = meaning;
+        this.sinadDb = sinadDb;
+    }
+
+    public String word() {
+        return word;
+    }
+
+    public String meaning() {
+        return meaning;
+    }
+
+    /** Static SINAD of an analog receiver at this grade, dB. */
+    public double sinadDb() {
+        return sinadDb;
+    }
+
+    public static Optional<CopyQuality> of(String word) {
+        return Arrays.stream(values()).filter(q -> q.word.equals(word)).findFirst();
+    }
+
+    public static List<String> words() {
+        return Arrays.stream(values()).map(CopyQuality::word).toList();
+    }
+}
