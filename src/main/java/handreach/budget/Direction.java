@@ -73,7 +73,9 @@ final class Direction {
     }
 
     private double tiltDb() {
-        return 0.0 - LinkBudget.tiltLossDb(sender.posture().sideTiltDeg() + receiver.posture().sideTiltDeg());
+        return 0.0
+                - LinkBudget.tiltLossDb(
+                        sender.posture().sideTiltDeg() + receiver.posture().sideTiltDeg());
     }
 
     private List<LedgerLine> receivingLines() {
@@ -145,8 +147,7 @@ final class Direction {
         return new Ledger(sender.loadout().name(), receiver.loadout().name(), lines, locationMarginDb(), doubt());
     }
 
-    private static void addEnd(
-            List<LedgerLine> lines, String key, String label, EndFigures end, double elevationDeg) {
+    private static void addEnd(List<LedgerLine> lines, String key, String label, EndFigures end, double elevationDeg) {
         for (LedgerLine line : end.lines())
             lines.add(new LedgerLine(
                     key + line.key(), label + line.label(), line.valueDb(), line.doubt(), line.source(), line.note()));

@@ -36,7 +36,8 @@ final class EndFigures {
     EndFigures(LinkEnd end, Frequency frequency) {
         this.end = end;
         Loadout loadout = end.loadout();
-        ElevationPattern upright = loadout.antenna().pattern(frequency, loadout.carry().carry());
+        ElevationPattern upright =
+                loadout.antenna().pattern(frequency, loadout.carry().carry());
         this.pattern = upright.tilted(end.posture().towardsPathDeg());
         this.uprightHorizonDbi = upright.gainDbi(0);
         addGain(loadout.gain());
@@ -54,7 +55,8 @@ final class EndFigures {
         CarryLoss carry = end.loadout().carry();
         if (gain instanceof AntennaGain.Absolute stated) {
             add("antenna", "antenna, stated gain dBi", stated.gain().dbi(), stated.doubt(), stated.source(), "");
-            causes.add(new Cause("gain of " + end.loadout().antenna().name(), stated.doubt().commonDb()));
+            causes.add(new Cause(
+                    "gain of " + end.loadout().antenna().name(), stated.doubt().commonDb()));
             return;
         }
         boolean atBody = carry.carry().isAtBody();
@@ -78,7 +80,8 @@ final class EndFigures {
                     0,
                     Doubt.common(1.5),
                     delta.source(),
-                    "measured in \"" + delta.mount() + "\", not used: the mast figure already holds a full counterpoise");
+                    "measured in \"" + delta.mount()
+                            + "\", not used: the mast figure already holds a full counterpoise");
             causes.add(new Cause("mast use of " + end.loadout().antenna().name(), 1.5));
             return;
         }
@@ -100,7 +103,8 @@ final class EndFigures {
     private void addBody(Loadout loadout) {
         CarryLoss carry = loadout.carry();
         double tableDb = carry.doubt().commonDb();
-        double anchorDb = carry.isStandard() ? ControlAnchor.standard(carry.band()).commonDb() : 0;
+        double anchorDb =
+                carry.isStandard() ? ControlAnchor.standard(carry.band()).commonDb() : 0;
         double bodyDb = carry.carry().isAtBody() ? Math.sqrt(Math.max(0, tableDb * tableDb - anchorDb * anchorDb)) : 0;
         String label = "carried: " + carry.carry().meaning();
         add("carry", label, carry.bodyDb(), Doubt.common(bodyDb), carry.origin(), "");
@@ -160,7 +164,8 @@ final class EndFigures {
     private double noiseGainDbd() {
         double dbd = horizonDbi - Dbd.DIPOLE_DBI;
         AntennaGain gain = end.loadout().gain();
-        if (gain instanceof AntennaGain.Absolute || !end.loadout().carry().carry().isAtBody()) return dbd;
+        if (gain instanceof AntennaGain.Absolute
+                || !end.loadout().carry().carry().isAtBody()) return dbd;
         return dbd - anchor(gain).shiftDb();
     }
 

@@ -70,8 +70,7 @@ public final class LinkBudget {
     }
 
     private double patternsDb(double aElevationDeg, double bElevationDeg) {
-        return there.from().patternDb(aElevationDeg)
-                + there.to().patternDb(bElevationDeg);
+        return there.from().patternDb(aElevationDeg) + there.to().patternDb(bElevationDeg);
     }
 
     private Direction weaker() {

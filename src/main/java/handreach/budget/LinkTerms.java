@@ -17,12 +17,7 @@ import java.util.List;
  * @param extras further lines of the path, counted both ways
  */
 public record LinkTerms(
-        Frequency frequency,
-        CopyQuality quality,
-        Fading fading,
-        double odds,
-        Doubt model,
-        List<ExtraLine> extras) {
+        Frequency frequency, CopyQuality quality, Fading fading, double odds, Doubt model, List<ExtraLine> extras) {
     /** Before any walk, in hills and forest; our suggestion. */
     public static final Doubt MODEL_HILLS = new Doubt(6, 9);
     /** Before any walk, in open country; our suggestion. */

@@ -44,7 +44,8 @@ public record AntennaDelta(Db delta, Doubt doubt, String mount, int readings, St
     /** Whether a person held or wore the radio in a mounting of this name. */
     public static boolean isOnBody(String mount) {
         String low = mount.toLowerCase(Locale.ROOT);
-        return low.contains("hand") && !low.contains("handheld") || placeOf(mount) != null && placeOf(mount).isAtBody();
+        return low.contains("hand") && !low.contains("handheld")
+                || placeOf(mount) != null && placeOf(mount).isAtBody();
     }
 
     private static Carry placeOf(String mount) {

@@ -26,7 +26,8 @@ public record Burden(double lengthCm, double massG, double price, double stiffne
         }
     }
 
-    public static final List<Aspect> USUAL_RANKING = List.of(Aspect.LENGTH, Aspect.MASS, Aspect.PRICE, Aspect.STIFFNESS);
+    public static final List<Aspect> USUAL_RANKING =
+            List.of(Aspect.LENGTH, Aspect.MASS, Aspect.PRICE, Aspect.STIFFNESS);
 
     public Burden {
         for (double part : new double[] {lengthCm, massG, price, stiffness})
@@ -43,7 +44,8 @@ public record Burden(double lengthCm, double massG, double price, double stiffne
      * @source rank-sum weights 4, 3, 2, 1; units 30 cm, 50 g, 30 of money, 2.5 steps of stiffness: our suggestion
      */
     public double score(List<Aspect> ranking) {
-        if (ranking.size() != EnumSet.copyOf(ranking).size()) throw new IllegalArgumentException("ranked twice: " + ranking);
+        if (ranking.size() != EnumSet.copyOf(ranking).size())
+            throw new IllegalArgumentException("ranked twice: " + ranking);
         double sum = 0;
         for (int i = 0; i < ranking.size(); i++) {
             Aspect aspect = ranking.get(i);

@@ -20,7 +20,8 @@ public record CarryLoss(Carry carry, Band band, Dbd mean, Doubt doubt, double fr
 
     public CarryLoss {
         if (!(Math.abs(mean.dbd()) <= 60)) throw new IllegalArgumentException("gain in a carry position " + mean);
-        if (!(frontBackDb >= 0 && frontBackDb <= 40)) throw new IllegalArgumentException("front to back " + frontBackDb);
+        if (!(frontBackDb >= 0 && frontBackDb <= 40))
+            throw new IllegalArgumentException("front to back " + frontBackDb);
     }
 
     /**
@@ -93,7 +94,9 @@ public record CarryLoss(Carry carry, Band band, Dbd mean, Doubt doubt, double fr
 
     /** What the body does: this position over the control on the bare chassis box, dB, negative where it weakens. */
     public double bodyDb() {
-        return carry.isAtBody() ? mean.minus(ControlAnchor.standard(band).onBox()).db() : 0;
+        return carry.isAtBody()
+                ? mean.minus(ControlAnchor.standard(band).onBox()).db()
+                : 0;
     }
 
     /**

@@ -10,14 +10,14 @@ package handreach.loadout;
  * @param heightM antenna above ground, m
  * @param gain how the antenna's gain is known
  */
-public record Loadout(
-        String name, Radio radio, Antenna antenna, CarryLoss carry, double heightM, AntennaGain gain) {
+public record Loadout(String name, Radio radio, Antenna antenna, CarryLoss carry, double heightM, AntennaGain gain) {
     public Loadout {
         if (!(heightM > 0 && heightM <= 10_000)) throw new IllegalArgumentException("antenna height " + heightM + " m");
     }
 
     /** With the default figures of its carry position at its usual height. */
-    public static Loadout standard(String name, Radio radio, Antenna antenna, Carry carry, Band band, AntennaGain gain) {
+    public static Loadout standard(
+            String name, Radio radio, Antenna antenna, Carry carry, Band band, AntennaGain gain) {
         return new Loadout(name, radio, antenna, CarryLoss.standard(carry, band), carry.usualHeightM(), gain);
     }
 }

@@ -30,8 +30,7 @@ public enum Modulation {
     private final double[] fadedDb;
     private final boolean analog;
 
-    Modulation(
-            String word, String label, double noiseBandwidthKhz, double staticDb, double[] fadedDb, boolean analog) {
+    Modulation(String word, String label, double noiseBandwidthKhz, double staticDb, double[] fadedDb, boolean analog) {
         this.word = word;
         this.label = label;
         this.noiseBandwidthKhz = noiseBandwidthKhz;
