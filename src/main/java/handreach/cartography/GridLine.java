@@ -1,0 +1,12 @@
+package handreach.cartography;
+
+import org.locationtech.jts.geom.LineString;
+
+/**
+ * One line of a graticule.
+ *
+ * @param label what to write at its ends
+ * @param runsNorth whether it runs from south to north, so that its label stands above or below
+ * @param line in degrees, x east, y north
+ */
+public record GridLine(String label, boolean runsNorth, LineString line) {}
