@@ -77,7 +77,8 @@ public final class Hillshade {
             float sw = near(ground, w, s, here);
             float se = near(ground, e, s, here);
             double east = (ne + 2 * near(ground, e, row, here) + se) - (nw + 2 * near(ground, w, row, here) + sw);
-            double north = (nw + 2 * near(ground, column, n, here) + ne) - (sw + 2 * near(ground, column, s, here) + se);
+            double north =
+                    (nw + 2 * near(ground, column, n, here) + ne) - (sw + 2 * near(ground, column, s, here) + se);
             double light = lighting.of(east * perMetre, north * perMetre);
             shade[at] = (byte) Math.round(255 * Math.max(0, Math.min(1, light)));
         }

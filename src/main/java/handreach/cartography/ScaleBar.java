@@ -28,8 +28,11 @@ public record ScaleBar(double lengthM, int parts, String label) {
         double power = Math.pow(10, Math.floor(Math.log10(longestM / unitM)));
         for (double round : ROUND) {
             double units = round * power;
-            if (units * unitM <= longestM * (1 + 1e-9)) return new ScaleBar(units * unitM, round == 2 ? 4 : 5, text(units)
-                    + " " + (isLong ? style.longUnit() : style.shortUnit()));
+            if (units * unitM <= longestM * (1 + 1e-9))
+                return new ScaleBar(
+                        units * unitM,
+                        round == 2 ? 4 : 5,
+                        text(units) + " " + (isLong ? style.longUnit() : style.shortUnit()));
         }
         throw new IllegalStateException("no round length within " + longestM);
     }

@@ -6,7 +6,9 @@ public final class Srgb {
 
     /** Between two colours, channel by channel: share 0 the first, 1 the second. */
     public static int mix(int first, int second, double share) {
-        return channel(first, second, share, 16) << 16 | channel(first, second, share, 8) << 8 | channel(first, second, share, 0);
+        return channel(first, second, share, 16) << 16
+                | channel(first, second, share, 8) << 8
+                | channel(first, second, share, 0);
     }
 
     private static int channel(int first, int second, double share, int shift) {

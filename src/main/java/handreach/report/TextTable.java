@@ -71,8 +71,8 @@ public final class TextTable {
 
     private static int length(String text) {
         return (int) text.codePoints()
-                .filter(c -> Character.getType(c) != Character.NON_SPACING_MARK
-                        && Character.getType(c) != Character.FORMAT)
+                .filter(c ->
+                        Character.getType(c) != Character.NON_SPACING_MARK && Character.getType(c) != Character.FORMAT)
                 .count();
     }
 }
