@@ -1,0 +1,72 @@
+package handreach.geodesy;
+
+import java.util.Arrays;
+import java.util.Locale;
+import java.util.Optional;
+
+/** The forms in which a place is shown. All are read by {@link Place#parse}; the grids fall back to degrees near the poles. */
+public enum PlaceForm {
+    DECIMAL,
+    DEGREES_MINUTES,
+    UTM,
+    MGRS;
+
+    /** Name as written in plans and options, such as {@code degrees-minutes}. */
+    public String word() {
+        return name().toLowerCase(Locale.ROOT).replace('_', '-');
+    }
+
+    public static Optional<PlaceForm> of(String word) {
+        return Arrays.stream(values()).filter(form -> form.word().equals(word)).findFirst();
+    }
+
+    /**
+     * The place in this form, to about a metre.
+     *
+     * @shape position in, text out; pure
+     * @unit decimal degrees to 5 places, minutes to 3 places, metres whole
+     * @valid every position; UTM and MGRS end at 80 S and 84 N, beyond which decimal degrees are shown
+     * @error half of the last digit; MGRS cuts off, so up to 1 m to the south-west
+     * @source GeoConvert practice for truncation, NGA.STND.0037
+     */
+    public String format(Position place) {
+        return switch (this) {
+            case DECIMAL -> decimal(place);
+            case DEGREES_MINUTES -> minutes(place.latitudeDeg(), "NS") + " " + minutes(place.longitudeDeg(), "EW");
+            case UTM -> UtmZone.covers(place) ? utm(place) : decimal(place);
+            case MGRS -> UtmZone.covers(place) ? Mgrs.format(place) : decimal(place);
+        };
+    }
+
+    private static String decimal(Position place) {
+        return plain(place.latitudeDeg()) + ", " + plain(place.longitudeDeg());
+    }
+
+    private static String plain(double degrees) {
+        return String.format(Locale.ROOT, "%.5f", Math.round(degrees * 1e5) / 1e5 + 0.0);
+    }
+
+    private static String minutes(double degrees, String letters) {
+        long thousandths = Math.round(Math.abs(degrees) * 60_000);
+        return String.format(
+                Locale.ROOT,
+                "%d\u00b0%02d.%03d'%c",
+                thousandths / 60_000,
+                thousandths % 60_000 / 1000,
+                thousandths % 1000,
+                letters.charAt(degrees < 0 && thousandths > 0 ? 1 : 0));
+    }
+
+    private static String utm(Position place) {
+        UtmZone zone = UtmZone.of(place);
+        double[] en = new double[2];
+        zone.project(place.latitudeDeg(), place.longitudeDeg(), en);
+        return String.format(
+                Locale.ROOT,
+                "%d%c %06d %07d",
+                zone.number(),
+                Mgrs.band(place.latitudeDeg()),
+                Math.round(en[0]),
+                Math.round(en[1]));
+    }
+}
