@@ -70,18 +70,17 @@ final class Mgrs {
         if (band == 'X' && (zone == 32 || zone == 34 || zone == 36))
             throw new IllegalArgumentException("zone " + zone + "X does not exist, Svalbard uses 31, 33, 35 and 37");
         if (digits.length() % 2 != 0 || digits.length() > 10)
-            throw new IllegalArgumentException(
-                    "has " + digits.length() + " digits, an even number up to 10 is needed: half easting, half northing");
+            throw new IllegalArgumentException("has " + digits.length()
+                    + " digits, an even number up to 10 is needed: half easting, half northing");
         int column = COLUMNS.indexOf(m.group(3).charAt(0)) - (zone - 1) % 3 * 8;
         int row = ROWS.indexOf(m.group(4).charAt(0));
         if (column < 0 || column > 7 || row < 0)
-            throw new IllegalArgumentException(
-                    "square " + m.group(3) + m.group(4) + " does not exist in zone " + zone);
+            throw new IllegalArgumentException("square " + m.group(3) + m.group(4) + " does not exist in zone " + zone);
         int half = digits.length() / 2;
         double unitM = SQUARE_M / Math.pow(10, half);
         double easting = (column + 1) * SQUARE_M + (number(digits.substring(0, half)) + 0.5) * unitM;
-        double inCycle = Math.floorMod(row - rowShift(zone), 20) * SQUARE_M
-                + (number(digits.substring(half)) + 0.5) * unitM;
+        double inCycle =
+                Math.floorMod(row - rowShift(zone), 20) * SQUARE_M + (number(digits.substring(half)) + 0.5) * unitM;
         return inBand(new UtmZone(zone, band < 'N'), band, easting, inCycle);
     }
 

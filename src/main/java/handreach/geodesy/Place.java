@@ -135,8 +135,8 @@ public final class Place {
 
     private List<String> halvesByLetters(String text, String letters) {
         if (!letters.matches("[NS][EW]|[EW][NS]"))
-            throw fault("needs one of N or S and one of E or W, has " + String.join(" ", letters.split("")) + ". "
-                    + FORMS);
+            throw fault(
+                    "needs one of N or S and one of E or W, has " + String.join(" ", letters.split("")) + ". " + FORMS);
         String body = text.strip();
         boolean isBefore = "NSEW".indexOf(body.charAt(0)) >= 0;
         int cut = isBefore ? body.indexOf(letters.charAt(1), 1) : body.indexOf(letters.charAt(0)) + 1;
@@ -158,7 +158,8 @@ public final class Place {
                         + ", they end below 60. Check the order of its numbers.");
             boolean isLast = g == 4 || m.group(g + 1) == null;
             if (!isLast && m.group(g).contains("."))
-                throw fault("'" + half + "' has a fraction before its last number. Give the fraction only to the last.");
+                throw fault(
+                        "'" + half + "' has a fraction before its last number. Give the fraction only to the last.");
             sum += value * unit;
             unit /= 60;
         }

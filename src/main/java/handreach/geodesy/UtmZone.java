@@ -65,9 +65,7 @@ public record UtmZone(int number, boolean isSouth) {
     public Position position(double eastingM, double northingM) {
         double[] latLon = new double[2];
         TransverseMercator.unproject(
-                (eastingM - FALSE_EASTING_M) / SCALE,
-                (northingM - (isSouth ? FALSE_NORTHING_M : 0)) / SCALE,
-                latLon);
+                (eastingM - FALSE_EASTING_M) / SCALE, (northingM - (isSouth ? FALSE_NORTHING_M : 0)) / SCALE, latLon);
         return new Position(latLon[0], centralMeridianDeg() + latLon[1]);
     }
 }

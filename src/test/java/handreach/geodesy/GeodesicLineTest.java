@@ -85,7 +85,8 @@ class GeodesicLineTest {
     void crossingTheDateLineKeepsLongitudesInRange() {
         double[] lat = new double[101];
         double[] lon = new double[101];
-        GeodesicLine.between(new Position(-17, 179.9), new Position(-17.1, -179.9)).fill(101, lat, lon);
+        GeodesicLine.between(new Position(-17, 179.9), new Position(-17.1, -179.9))
+                .fill(101, lat, lon);
         for (int i = 0; i < 101; i++) assertTrue(lon[i] >= -180 && lon[i] < 180, "sample " + i + ": " + lon[i]);
         assertTrue(lon[40] > 179 && lon[60] < -179);
     }
@@ -110,8 +111,7 @@ class GeodesicLineTest {
     }
 
     private static double worstOffM(Position from, double azimuthDeg, double lengthM, int count) {
-        GeodesicLine line =
-                GeodesicLine.between(from, GeodesicLine.destination(from, azimuthDeg, lengthM));
+        GeodesicLine line = GeodesicLine.between(from, GeodesicLine.destination(from, azimuthDeg, lengthM));
         double[] lat = new double[count];
         double[] lon = new double[count];
         line.fill(count, lat, lon);

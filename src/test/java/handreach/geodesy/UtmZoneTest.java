@@ -15,7 +15,8 @@ class UtmZoneTest {
 
     @ParameterizedTest
     @CsvFileSource(resources = "grid-geoconvert.csv", useHeadersInDisplayName = true)
-    void agreesWithGeoConvert(double lat, double lon, int number, String hemisphere, double eastingM, double northingM) {
+    void agreesWithGeoConvert(
+            double lat, double lon, int number, String hemisphere, double eastingM, double northingM) {
         UtmZone zone = UtmZone.of(new Position(lat, lon));
         assertEquals(new UtmZone(number, hemisphere.equals("s")), zone);
         double[] en = new double[2];
@@ -69,8 +70,20 @@ class UtmZoneTest {
     }
 
     @ParameterizedTest
-    @CsvSource({"60,2.9,31", "60,3,32", "63.99,11.9,32", "64,4,31", "75,8.9,31", "75,9,33", "75,20.9,33", "75,21,35",
-        "75,33,37", "75,42,38", "0,179.99,60", "0,-180,1"})
+    @CsvSource({
+        "60,2.9,31",
+        "60,3,32",
+        "63.99,11.9,32",
+        "64,4,31",
+        "75,8.9,31",
+        "75,9,33",
+        "75,20.9,33",
+        "75,21,35",
+        "75,33,37",
+        "75,42,38",
+        "0,179.99,60",
+        "0,-180,1"
+    })
     void zonesKeepTheirExceptions(double lat, double lon, int number) {
         assertEquals(number, UtmZone.of(new Position(lat, lon)).number());
     }
