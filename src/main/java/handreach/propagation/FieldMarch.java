@@ -1,0 +1,269 @@
+package handreach.propagation;
+
+import handreach.profile.Profile;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.concurrent.CancellationException;
+import java.util.function.DoublePredicate;
+
+/**
+ * The field of one antenna, marched along the ground of a profile: the wave equation itself in place of edges and mirrors.
+ *
+ * <p>A wide-angle parabolic equation over an impedance ground. The column of unknowns stands on the facet of the ground and turns
+ * with it at every corner, so no staircase is needed; the earth's curvature bends the profile. One march gives the loss at the far
+ * antenna's height at every distance. Outward waves only: no scatter back, none from the sides, no trees or houses.
+ */
+public final class FieldMarch {
+    /** Steps along the ground are whole multiples of this share of a wavelength. */
+    private static final double QUANTUM_SHARE = 1.0 / 64;
+
+    /** More than this is refused: nobody waits so long for one profile. */
+    private static final double LONGEST_S = 1800;
+
+    private static final long MOST_BYTES = 512_000_000;
+
+    /** Steepest direct or mirrored ray of the march, as distance over the sum of the heights. */
+    private static final double NEAR_RATIO = 2.2;
+    /** Power below which rounding of the march, not the ground, decides. */
+    private static final double LEAST_POWER = 1e-25;
+
+    private final FieldMarchGround ground;
+    private final FieldMarchGrid grid;
+    private final FieldMarchWave wave;
+    private final double txHeightM;
+    private final double rxHeightM;
+    private final DoublePredicate goOn;
+    private final FieldMarchTrack track = new FieldMarchTrack();
+    private FieldMarchSketch sketch;
+
+    private FieldMarch(
+            FieldMarchGround ground,
+            FieldMarchGrid grid,
+            FieldMarchWave wave,
+            Terminals terminals,
+            DoublePredicate goOn) {
+        this.ground = ground;
+        this.grid = grid;
+        this.wave = wave;
+        this.txHeightM = terminals.txHeightM();
+        this.rxHeightM = terminals.rxHeightM();
+        this.goOn = goOn;
+    }
+
+    /**
+     * Loss to every sample of a radial.
+     *
+     * @shape  profile of n samples in, n − 1 losses out; one march, cost as {@link #cost}; pure, one thread
+     * @unit   heights m above ground, losses dB, positive weakens
+     * @valid  30 to 1000 MHz, ground slopes to about 20°, bare ground; what lies nearer than 2.2 times the sum of the heights is
+     *         reckoned over the plane through both feet; a march of more than 30 min or 512 MB is refused
+     * @error  level ground within 0.3 dB of Norton's field; smooth earth within 0.3 dB of the residue series; over relief 0.1 dB
+     *         (146 MHz) to 1 dB (446 MHz) from a finer grid while the excess is below 60 dB; not reciprocal to better than that
+     * @source Collins, J. Acoust. Soc. Am. 93 (1993) 1736 (range step); Beilis and Tappert, J. Acoust. Soc. Am. 66 (1979) 811 and
+     *         Outing et al., ibid. 120 (2006) 3534 (axes turned with the ground; from memory); impedance ground by Leontovich
+     */
+    public static FullWaveRadial along(
+            Profile profile, double txHeightM, double rxHeightM, PathConditions conditions) {
+        return along(profile, txHeightM, rxHeightM, conditions, share -> true);
+    }
+
+    /**
+     * As {@link #along(Profile, double, double, PathConditions)}, telling how far it is.
+     *
+     * @shape  as above; {@code goOn} is asked at most a few hundred times
+     * @unit   the share done, 0 to 1
+     * @valid  when {@code goOn} answers no, CancellationException
+     * @error  as above
+     * @source as above
+     */
+    public static FullWaveRadial along(
+            Profile profile, double txHeightM, double rxHeightM, PathConditions conditions, DoublePredicate goOn) {
+        Terminals terminals = new Terminals(txHeightM, rxHeightM);
+        FieldMarchWave wave = FieldMarchWave.of(conditions);
+        FieldMarchGround ground = ground(profile, terminals, conditions);
+        FieldMarchGrid grid = FieldMarchGrid.fast(ground, wave.wavelengthM(), txHeightM + rxHeightM);
+        checkCost(FieldMarchCost.of(ground, grid), profile);
+        FieldMarch march = new FieldMarch(ground, grid, wave, terminals, goOn);
+        march.run();
+        return march.radial(profile, conditions);
+    }
+
+    /** The same on a grid of choice: for checks. */
+    static FullWaveRadial along(
+            Profile profile, Terminals terminals, PathConditions conditions, FieldMarchGrid grid) {
+        FieldMarch march = new FieldMarch(
+                ground(profile, terminals, conditions),
+                grid,
+                FieldMarchWave.of(conditions),
+                terminals,
+                share -> true);
+        march.run();
+        return march.radial(profile, conditions);
+    }
+
+    /**
+     * The field over the ground as a picture.
+     *
+     * @shape  profile in, raster of columns × rows out; one march
+     * @unit   rows from the lowest ground to {@code aboveM} over the highest; dB re free space
+     * @valid  as {@link #along(Profile, double, double, PathConditions)}; 2 to 4000 columns, 2 to 2000 rows
+     * @error  cells between two steps of the march are interpolated
+     * @source as {@link #along(Profile, double, double, PathConditions)}
+     */
+    public static FieldPicture picture(
+            Profile profile, double txHeightM, PathConditions conditions, int columns, int rows, double aboveM) {
+        Terminals terminals = new Terminals(txHeightM, 1.5);
+        FieldMarchWave wave = FieldMarchWave.of(conditions);
+        FieldMarchGround ground = ground(profile, terminals, conditions);
+        FieldMarchGrid grid = FieldMarchGrid.fast(ground, wave.wavelengthM(), txHeightM + aboveM);
+        checkCost(FieldMarchCost.of(ground, grid), profile);
+        FieldMarch march = new FieldMarch(ground, grid, wave, terminals, share -> true);
+        double low = Double.POSITIVE_INFINITY;
+        double high = Double.NEGATIVE_INFINITY;
+        for (int i = 0; i < profile.count(); i++) {
+            low = Math.min(low, profile.heightM(i));
+            high = Math.max(high, profile.heightM(i));
+        }
+        FieldPicture picture = new FieldPicture(columns, rows, profile.lengthKm(), low, high + aboveM);
+        march.sketch = new FieldMarchSketch(
+                picture, 1000 * conditions.atmosphere().effectiveRadiusKm(), ground.startHeightM(0) + txHeightM);
+        march.run();
+        return picture;
+    }
+
+    /**
+     * What a march will cost.
+     *
+     * @shape  profile in, counts out; O(samples), pure
+     * @unit   steps, nodes, seconds, bytes
+     * @valid  any profile
+     * @error  seconds within a factor of 2 of a current machine
+     * @source counts of the grid; time per node measured, docs/full-wave.md
+     */
+    public static FieldMarchCost cost(
+            Profile profile, double txHeightM, double rxHeightM, PathConditions conditions) {
+        Terminals terminals = new Terminals(txHeightM, rxHeightM);
+        FieldMarchGround ground = ground(profile, terminals, conditions);
+        double wavelengthM = conditions.frequency().wavelengthM();
+        return FieldMarchCost.of(ground, FieldMarchGrid.fast(ground, wavelengthM, txHeightM + rxHeightM));
+    }
+
+    static FieldMarchGround ground(Profile profile, Terminals terminals, PathConditions conditions) {
+        return FieldMarchGround.of(
+                profile,
+                1000 * conditions.atmosphere().effectiveRadiusKm(),
+                conditions.frequency().wavelengthM(),
+                2 + terminals.rxHeightM());
+    }
+
+    private static void checkCost(FieldMarchCost cost, Profile profile) {
+        if (cost.seconds() > LONGEST_S || cost.bytes() > MOST_BYTES)
+            throw new IllegalArgumentException(String.format(
+                    Locale.ROOT,
+                    "a field march over %.0f km would take about %.0f s and %d MB, at most %.0f s and %d MB are allowed",
+                    profile.lengthKm(),
+                    cost.seconds(),
+                    cost.bytes() / 1_000_000,
+                    LONGEST_S,
+                    MOST_BYTES / 1_000_000));
+    }
+
+    private void run() {
+        FieldMarchColumn column = new FieldMarchColumn(grid, wave);
+        double slope = ground.slopeRad(0);
+        double startM = Math.min(Math.max(10 * wave.wavelengthM(), NEAR_RATIO * txHeightM), 0.75 * ground.facetM(0));
+        column.start(wave, startM - txHeightM * Math.sin(slope), txHeightM * Math.cos(slope));
+        double quantumM = QUANTUM_SHARE * wave.wavelengthM();
+        double carriedM = 0;
+        double told = 0;
+        for (int f = 0; f < ground.facets(); f++) {
+            double lengthM = ground.facetM(f);
+            double from = f == 0 ? startM : 0;
+            if (f > 0) column.turn(ground.slopeRad(f) - ground.slopeRad(f - 1));
+            look(column, f, from);
+            double restM = lengthM - from + carriedM;
+            int m = grid.stepsFor(lengthM - from);
+            long quanta = Math.max(1, Math.round(restM / m / quantumM));
+            for (int i = 1; i <= m; i++) {
+                column.advance(quanta, quantumM);
+                look(column, f, from + (lengthM - from) * i / m);
+            }
+            carriedM = restM - m * quanta * quantumM;
+            double share = (f + 1.0) / ground.facets();
+            if (share - told >= 0.005 || share == 1) {
+                told = share;
+                if (!goOn.test(share)) throw new CancellationException("the march was stopped");
+            }
+        }
+    }
+
+    /** Notes the power at the far antenna's height above the ground under it. */
+    private void look(FieldMarchColumn column, int facet, double alongM) {
+        double slope = ground.slopeRad(facet);
+        double c = Math.cos(slope);
+        double s = Math.sin(slope);
+        double footM = ground.startM(facet) + alongM * c;
+        double footHeightM = ground.startHeightM(facet) + alongM * s;
+        double x = footM - rxHeightM * c * s;
+        double z = footHeightM + rxHeightM * c * c;
+        double r = Math.hypot(x, z - ground.startHeightM(0) - txHeightM);
+        track.add(x, Math.max(LEAST_POWER, column.power(rxHeightM * c) * r));
+        if (sketch != null) sketch.look(column, footM, footHeightM, slope);
+    }
+
+    private FullWaveRadial radial(Profile profile, PathConditions conditions) {
+        int n = profile.count();
+        double[] d = profile.distancesKm();
+        double[] free = new double[n];
+        double[] point = new double[n];
+        double[] mean = new double[n];
+        double nearM = Math.max(track.firstM(), NEAR_RATIO * (txHeightM + rxHeightM));
+        double z0 = profile.heightM(0) + txHeightM;
+        for (int i = 1; i < n; i++) {
+            double x = 1000 * d[i];
+            double slantM = Math.hypot(x, profile.heightM(i) + rxHeightM - z0);
+            free[i] = 20 * Math.log10(2 * conditions.frequency().waveNumber() * slantM);
+            double at;
+            double around;
+            if (x <= nearM) {
+                at = nearPower(x, profile.heightM(i) - profile.heightM(0));
+                around = at;
+            } else {
+                at = track.at(x);
+                around = track.meanBefore(x, nearM);
+            }
+            point[i] = free[i] - 10 * Math.log10(at);
+            mean[i] = free[i] - 10 * Math.log10(around);
+        }
+        return new FullWaveRadial(d, free, point, mean, warnings(profile, conditions));
+    }
+
+    /** Over the plane through both feet. */
+    private double nearPower(double xM, double riseM) {
+        double slope = Math.atan2(riseM, xM);
+        double c = Math.cos(slope);
+        double along = Math.hypot(xM, riseM) + (rxHeightM - txHeightM) * Math.sin(slope);
+        double factor = wave.levelGroundFactor(Math.max(1e-3, along), txHeightM * c, rxHeightM * c)
+                .abs();
+        return Math.max(LEAST_POWER, factor * factor);
+    }
+
+    private List<String> warnings(Profile profile, PathConditions conditions) {
+        List<String> warnings = new ArrayList<>();
+        double mhz = conditions.frequency().mhz();
+        if (mhz < 30 || mhz > 1000)
+            warnings.add(String.format(
+                    Locale.ROOT, "The field march was checked from 30 to 1000 MHz, not at %.6g MHz (docs/full-wave.md).", mhz));
+        double steepest = Math.toDegrees(ground.steepestRad());
+        if (steepest > 25)
+            warnings.add(String.format(
+                    Locale.ROOT, "The field march was checked on slopes up to 20°; this ground reaches %.0f° (docs/full-wave.md).", steepest));
+        if (profile.lengthKm() > 100)
+            warnings.add(String.format(
+                    Locale.ROOT,
+                    "Beyond 100 km scatter and ducts of the air, which the field march leaves out, decide; this path has %.0f km (docs/full-wave.md).",
+                    profile.lengthKm()));
+        return warnings;
+    }
+}
