@@ -63,8 +63,7 @@ public final class FieldMarch {
      * @source Collins, J. Acoust. Soc. Am. 93 (1993) 1736 (range step); Beilis and Tappert, J. Acoust. Soc. Am. 66 (1979) 811 and
      *         Outing et al., ibid. 120 (2006) 3534 (axes turned with the ground; from memory); impedance ground by Leontovich
      */
-    public static FullWaveRadial along(
-            Profile profile, double txHeightM, double rxHeightM, PathConditions conditions) {
+    public static FullWaveRadial along(Profile profile, double txHeightM, double rxHeightM, PathConditions conditions) {
         return along(profile, txHeightM, rxHeightM, conditions, share -> true);
     }
 
@@ -90,14 +89,9 @@ public final class FieldMarch {
     }
 
     /** The same on a grid of choice: for checks. */
-    static FullWaveRadial along(
-            Profile profile, Terminals terminals, PathConditions conditions, FieldMarchGrid grid) {
+    static FullWaveRadial along(Profile profile, Terminals terminals, PathConditions conditions, FieldMarchGrid grid) {
         FieldMarch march = new FieldMarch(
-                ground(profile, terminals, conditions),
-                grid,
-                FieldMarchWave.of(conditions),
-                terminals,
-                share -> true);
+                ground(profile, terminals, conditions), grid, FieldMarchWave.of(conditions), terminals, share -> true);
         march.run();
         return march.radial(profile, conditions);
     }
@@ -141,8 +135,7 @@ public final class FieldMarch {
      * @error  seconds within a factor of 2 of a current machine
      * @source counts of the grid; time per node measured, docs/full-wave.md
      */
-    public static FieldMarchCost cost(
-            Profile profile, double txHeightM, double rxHeightM, PathConditions conditions) {
+    public static FieldMarchCost cost(Profile profile, double txHeightM, double rxHeightM, PathConditions conditions) {
         Terminals terminals = new Terminals(txHeightM, rxHeightM);
         FieldMarchGround ground = ground(profile, terminals, conditions);
         double wavelengthM = conditions.frequency().wavelengthM();
@@ -254,11 +247,15 @@ public final class FieldMarch {
         double mhz = conditions.frequency().mhz();
         if (mhz < 30 || mhz > 1000)
             warnings.add(String.format(
-                    Locale.ROOT, "The field march was checked from 30 to 1000 MHz, not at %.6g MHz (docs/full-wave.md).", mhz));
+                    Locale.ROOT,
+                    "The field march was checked from 30 to 1000 MHz, not at %.6g MHz (docs/full-wave.md).",
+                    mhz));
         double steepest = Math.toDegrees(ground.steepestRad());
         if (steepest > 25)
             warnings.add(String.format(
-                    Locale.ROOT, "The field march was checked on slopes up to 20°; this ground reaches %.0f° (docs/full-wave.md).", steepest));
+                    Locale.ROOT,
+                    "The field march was checked on slopes up to 20°; this ground reaches %.0f° (docs/full-wave.md).",
+                    steepest));
         if (profile.lengthKm() > 100)
             warnings.add(String.format(
                     Locale.ROOT,

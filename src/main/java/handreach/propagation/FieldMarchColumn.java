@@ -54,8 +54,7 @@ final class FieldMarchColumn {
         for (int i = n - 1; i >= 0; i--) {
             double ramp = (i * grid.spacingM() - grid.topM() + grid.absorberM()) / grid.absorberM();
             if (ramp <= 0) break;
-            extinction[i] =
-                    (ABSORB_SHALLOW * Math.pow(ramp, 3) + ABSORB_STEEP * Math.pow(ramp, 8)) / grid.absorberM();
+            extinction[i] = (ABSORB_SHALLOW * Math.pow(ramp, 3) + ABSORB_STEEP * Math.pow(ramp, 8)) / grid.absorberM();
             from = i;
         }
         this.absorberFrom = from;
@@ -103,7 +102,8 @@ final class FieldMarchColumn {
         FieldMarchStep step = steps.get(quanta);
         if (step == null) {
             if (steps.size() >= STEPS_KEPT) steps.clear();
-            step = new FieldMarchStep(PadeStep.of(k * quanta * quantumM, grid.order()), grid.spacingM(), k, gRe, gIm, n);
+            step = new FieldMarchStep(
+                    PadeStep.of(k * quanta * quantumM, grid.order()), grid.spacingM(), k, gRe, gIm, n);
             steps.put(quanta, step);
         }
         differentiate();

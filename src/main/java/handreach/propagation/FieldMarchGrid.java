@@ -10,8 +10,7 @@ package handreach.propagation;
  * @param order order of the range step, even
  * @param turnShare longest forward motion of the top within one step of a turn, in range steps
  */
-record FieldMarchGrid(
-        double spacingM, double stepM, double topM, double absorberM, int order, double turnShare) {
+record FieldMarchGrid(double spacingM, double stepM, double topM, double absorberM, int order, double turnShare) {
     FieldMarchGrid {
         if (!(spacingM > 0) || !(stepM > 0) || !(topM > absorberM) || !(absorberM > 0) || order % 2 != 0 || order < 2)
             throw new IllegalArgumentException("grid of the field march");

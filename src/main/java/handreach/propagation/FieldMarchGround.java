@@ -64,8 +64,7 @@ final class FieldMarchGround {
     /** Mean of the polyline over one shortest facet around each kept sample that stands closer to a dropped one. */
     private static double[] averaged(double[] x, double[] z, int[] kept, double widthM) {
         double[] area = new double[x.length];
-        for (int i = 1; i < x.length; i++)
-            area[i] = area[i - 1] + 0.5 * (z[i] + z[i - 1]) * (x[i] - x[i - 1]);
+        for (int i = 1; i < x.length; i++) area[i] = area[i - 1] + 0.5 * (z[i] + z[i - 1]) * (x[i] - x[i - 1]);
         double[] mean = new double[kept.length];
         for (int i = 0; i < kept.length; i++) {
             int at = kept[i];

@@ -19,8 +19,7 @@ final class FieldMarchStep {
         this.pole = new Pole[step.order()];
         double s = 1 / (k * k * spacingM * spacingM);
         Complex ground = new Complex(gRe, gIm).multiply(2 * spacingM).add(2);
-        for (int i = 0; i < pole.length; i++)
-            pole[i] = new Pole(step.pole(i).multiply(s), step.weight(i), ground, n);
+        for (int i = 0; i < pole.length; i++) pole[i] = new Pole(step.pole(i).multiply(s), step.weight(i), ground, n);
     }
 
     /** Factors of one pole: l the multipliers of the way up, v the weighted inverse pivots of the way down. */

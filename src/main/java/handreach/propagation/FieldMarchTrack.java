@@ -24,8 +24,7 @@ final class FieldMarchTrack {
         }
         distanceM[count] = xM;
         power[count] = p;
-        if (count > 0)
-            area[count] = area[count - 1] + slice(distanceM[count - 1], xM, power[count - 1], p);
+        if (count > 0) area[count] = area[count - 1] + slice(distanceM[count - 1], xM, power[count - 1], p);
         count++;
     }
 

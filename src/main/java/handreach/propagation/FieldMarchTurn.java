@@ -12,9 +12,7 @@ final class FieldMarchTurn {
     private static final double[] A = {
         0.4 * Math.pow(Math.sin(Math.PI / 5), 2), 0.4 * Math.pow(Math.sin(2 * Math.PI / 5), 2)
     };
-    private static final double[] B = {
-        Math.pow(Math.cos(Math.PI / 5), 2), Math.pow(Math.cos(2 * Math.PI / 5), 2)
-    };
+    private static final double[] B = {Math.pow(Math.cos(Math.PI / 5), 2), Math.pow(Math.cos(2 * Math.PI / 5), 2)};
 
     private final int n;
     private final double spacingM;

@@ -30,10 +30,8 @@ public final class FullWave implements LossModel {
     public PathLoss loss(Profile profile, Terminals terminals, PathConditions conditions) {
         if (profile.lengthKm() < SHORTEST_KM)
             throw new IllegalArgumentException("full-wave needs at least 0.05 km, not " + profile.lengthKm());
-        FullWaveRadial radial =
-                FieldMarch.along(profile, terminals.txHeightM(), terminals.rxHeightM(), conditions);
-        FieldMarchCost cost =
-                FieldMarch.cost(profile, terminals.txHeightM(), terminals.rxHeightM(), conditions);
+        FullWaveRadial radial = FieldMarch.along(profile, terminals.txHeightM(), terminals.rxHeightM(), conditions);
+        FieldMarchCost cost = FieldMarch.cost(profile, terminals.txHeightM(), terminals.rxHeightM(), conditions);
         int last = radial.count() - 1;
         double free = radial.freeSpaceDb(last);
         double mean = radial.meanLossDb(last);

@@ -38,8 +38,7 @@ final class PadeStep {
         Complex[] numerator = new Complex[order + 1];
         for (int r = 0; r <= order; r++) {
             numerator[r] = Complex.ZERO;
-            for (int i = 0; i <= r; i++)
-                numerator[r] = numerator[r].add(denominator[i].multiply(taylor[r - i]));
+            for (int i = 0; i <= r; i++) numerator[r] = numerator[r].add(denominator[i].multiply(taylor[r - i]));
         }
         Complex[] pole = poles(denominator);
         Complex[] weight = new Complex[order];
@@ -163,8 +162,7 @@ final class PadeStep {
 
     private static Complex valueOf(Complex[] polynomial, Complex x) {
         Complex sum = Complex.ZERO;
-        for (int i = polynomial.length - 1; i >= 0; i--)
-            sum = sum.multiply(x).add(polynomial[i]);
+        for (int i = polynomial.length - 1; i >= 0; i--) sum = sum.multiply(x).add(polynomial[i]);
         return sum;
     }
 }
