@@ -81,13 +81,13 @@ public final class StretchedString {
         int i = count;
         double before = x[i - 1];
         double step = distanceM - before;
-        if (!(step > 0)) throw new IllegalArgumentException("distances must increase, not " + before + ", " + distanceM);
+        if (!(step > 0))
+            throw new IllegalArgumentException("distances must increase, not " + before + ", " + distanceM);
         if (i > 1) push(i - 1);
         x[i] = distanceM;
         z[i] = groundM - curvature * distanceM * distanceM;
         area[i] = area[i - 1] + 0.5 * step * (z[i] + z[i - 1]);
-        moment[i] = moment[i - 1]
-                + step * (z[i] * (2 * distanceM + before) + z[i - 1] * (distanceM + 2 * before)) / 6;
+        moment[i] = moment[i - 1] + step * (z[i] * (2 * distanceM + before) + z[i - 1] * (distanceM + 2 * before)) / 6;
         count = i + 1;
     }
 
