@@ -1,0 +1,18 @@
+package handreach.propagation;
+
+/** Inverse of the upper tail of the normal law, as rounded in Rec. ITU-R P.1546 and P.1812: to be used only inside them. */
+final class InverseNormal {
+    private InverseNormal() {}
+
+    /** I(x) for x from 0.000001 to 0.999999; Rec. ITU-R P.1812-6 Attachment 2, after Abramowitz and Stegun 26.2.23. */
+    static double of(double x) {
+        return x <= 0.5 ? tail(x) : -tail(1 - x);
+    }
+
+    private static double tail(double x) {
+        double t = Math.sqrt(-2 * Math.log(Math.max(x, 1e-6)));
+        double upper = (0.010328 * t + 0.802853) * t + 2.515516698;
+        double lower = ((0.001308 * t + 0.189269) * t + 1.432788) * t + 1;
+        return t - upper / lower;
+    }
+}

@@ -1,0 +1,102 @@
+package handreach.propagation;
+
+import handreach.profile.Profile;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+
+/** A loss while it is being added up: free space first, then parts, steps and warnings as a model finds them. */
+final class LossAccount {
+    /** No model of this room is meant for less, km. */
+    static final double SHORTEST_KM = 0.05;
+
+    private static final double HALF_WAY_ROUND_KM = 20_038;
+
+    private final String model;
+    private final double freeSpaceDb;
+    private double lossDb;
+    private final List<LossPart> parts = new ArrayList<>();
+    private final List<Step> steps = new ArrayList<>();
+    private final List<String> warnings = new ArrayList<>();
+
+    /** Opens the account with the free-space loss of the straight line; refuses what no model can answer. */
+    LossAccount(String model, Profile profile, Terminals terminals, PathConditions conditions) {
+        refuse(profile, conditions);
+        this.model = model;
+        freeSpaceDb = FreeSpace.lossDb(conditions.frequency(), FreeSpace.slantKm(profile, terminals));
+        part("free space", freeSpaceDb, "Rec. ITU-R P.525-4");
+    }
+
+    /** Refuses a path that is too short or not on this earth, with a sentence fit for the user. */
+    static void refuse(Profile profile, PathConditions conditions) {
+        double lengthKm = profile.lengthKm();
+        if (lengthKm < SHORTEST_KM)
+            throw new IllegalArgumentException(String.format(
+                    Locale.ROOT,
+                    "the path is %.4g m long; the loss models hold from 50 m up. Move the ends apart.",
+                    lengthKm * 1000));
+        if (lengthKm > HALF_WAY_ROUND_KM)
+            throw new IllegalArgumentException(String.format(
+                    Locale.ROOT,
+                    "the path is %.4g km long; no path on this earth exceeds 20 038 km. Check the unit.",
+                    lengthKm));
+        for (int i = 0; i < profile.count(); i++)
+            if (Math.abs(profile.heightM(i)) > 12_000)
+                throw new IllegalArgumentException(String.format(
+                        Locale.ROOT,
+                        "the ground at %.4g km is %.6g m high; heights lie within 12 000 m of sea level. Check the unit.",
+                        profile.distanceKm(i),
+                        profile.heightM(i)));
+        double mhz = conditions.frequency().mhz();
+        if (mhz < 1 || mhz > 300_000)
+            throw new IllegalArgumentException(String.format(
+                    Locale.ROOT, "the frequency is %.6g MHz; the loss models answer for 1 to 300 000 MHz.", mhz));
+    }
+
+    double freeSpaceDb() {
+        return freeSpaceDb;
+    }
+
+    LossAccount part(String name, double db, String source) {
+        parts.add(new LossPart(name, db, source));
+        lossDb += db;
+        return this;
+    }
+
+    LossAccount step(String symbol, double value, String unit) {
+        steps.add(new Step(symbol, value, unit));
+        return this;
+    }
+
+    LossAccount warn(String sentence) {
+        warnings.add(sentence);
+        return this;
+    }
+
+    /** Warns when a value lies outside a document's range. */
+    LossAccount within(String what, double value, double low, double high, String unit, String document) {
+        if (value < low || value > high)
+            warn(String.format(
+                    Locale.ROOT, "%s is %.4g %s, outside the %s to %s %s of %s.", what, value, unit, plain(low),
+                    plain(high), unit, document));
+        return this;
+    }
+
+    /** Says that what stands on the ground was left out, if the profile has any. */
+    LossAccount warnOfClutter(Profile profile) {
+        for (int i = 0; i < profile.count(); i++)
+            if (profile.clutterM(i) > 0)
+                return warn("The profile carries clutter heights; " + model + " takes the bare ground and leaves them out.");
+        return this;
+    }
+
+    PathLoss close() {
+        return new PathLoss(model, lossDb, freeSpaceDb, parts, steps, warnings);
+    }
+
+    private static String plain(double value) {
+        return value == Math.rint(value)
+                ? String.format(Locale.ROOT, "%.0f", value)
+                : String.format(Locale.ROOT, "%s", value);
+    }
+}
