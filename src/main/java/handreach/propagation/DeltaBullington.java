@@ -37,9 +37,16 @@ record DeltaBullington(double profileDb, double smoothDb, double sphereDb, Smoot
         double d = dKm[dKm.length - 1];
         double h1 = txTipM - surface.txM();
         double h2 = rxTipM - surface.rxM();
-        return of(dKm, hM, txTipM, rxTipM, surface, earthKm, frequency.wavelengthM(), a -> SphericalEarth.firstTerm(
-                        d, h1, h2, frequency, a, ground, polarization)
-                .lossDb());
+        return of(
+                dKm,
+                hM,
+                txTipM,
+                rxTipM,
+                surface,
+                earthKm,
+                frequency.wavelengthM(),
+                a -> SphericalEarth.firstTerm(d, h1, h2, frequency, a, ground, polarization)
+                        .lossDb());
     }
 
     /** Over a profile that may carry clutter and a surface found before; the first-term loss as a function of the earth radius. */
@@ -56,8 +63,7 @@ record DeltaBullington(double profileDb, double smoothDb, double sphereDb, Smoot
         double h2 = rxTipM - surface.rxM();
         double profileDb = Bullington.lossDb(dKm, groundM, txTipM, rxTipM, earthKm, wavelengthM);
         double smoothDb = Bullington.lossDb(dKm, new double[dKm.length], h1, h2, earthKm, wavelengthM);
-        double sphereDb =
-                SphericalEarth.lossDb(dKm[dKm.length - 1], h1, h2, wavelengthM, earthKm, firstTermDb);
+        double sphereDb = SphericalEarth.lossDb(dKm[dKm.length - 1], h1, h2, wavelengthM, earthKm, firstTermDb);
         return new DeltaBullington(profileDb, smoothDb, sphereDb, surface);
     }
 }

@@ -11,8 +11,7 @@ final class EdgeSearch {
     }
 
     static double nu(double[] dKm, double[] y, int from, int at, int to, double wavelengthM) {
-        return KnifeEdge.nu(
-                aboveLineM(dKm, y, from, at, to), dKm[at] - dKm[from], dKm[to] - dKm[at], wavelengthM);
+        return KnifeEdge.nu(aboveLineM(dKm, y, from, at, to), dKm[at] - dKm[from], dKm[to] - dKm[at], wavelengthM);
     }
 
     /** The sample with the greatest ν strictly between two others; −1 when there is none between. */

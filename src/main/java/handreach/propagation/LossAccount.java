@@ -77,8 +77,15 @@ final class LossAccount {
     LossAccount within(String what, double value, double low, double high, String unit, String document) {
         if (value < low || value > high)
             warn(String.format(
-                    Locale.ROOT, "%s is %.4g %s, outside the %s to %s %s of %s.", what, value, unit, plain(low),
-                    plain(high), unit, document));
+                    Locale.ROOT,
+                    "%s is %.4g %s, outside the %s to %s %s of %s.",
+                    what,
+                    value,
+                    unit,
+                    plain(low),
+                    plain(high),
+                    unit,
+                    document));
         return this;
     }
 
@@ -86,7 +93,8 @@ final class LossAccount {
     LossAccount warnOfClutter(Profile profile) {
         for (int i = 0; i < profile.count(); i++)
             if (profile.clutterM(i) > 0)
-                return warn("The profile carries clutter heights; " + model + " takes the bare ground and leaves them out.");
+                return warn("The profile carries clutter heights; " + model
+                        + " takes the bare ground and leaves them out.");
         return this;
     }
 

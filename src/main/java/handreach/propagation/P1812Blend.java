@@ -93,8 +93,7 @@ final class P1812Blend {
     double lossDb() {
         double least = Math.min(scatterDb, modified());
         return least
-                - 5 * Math.log10(
-                                Math.pow(10, -0.2 * (scatterDb - least)) + Math.pow(10, -0.2 * (modified() - least)));
+                - 5 * Math.log10(Math.pow(10, -0.2 * (scatterDb - least)) + Math.pow(10, -0.2 * (modified() - least)));
     }
 
     void tell(LossAccount account) {

@@ -17,11 +17,12 @@ record P1812Diffraction(DeltaBullington median, double betaDb, double share) {
     static P1812Diffraction of(P1812Path path, Frequency frequency, Polarization polarization, double timePercent) {
         DeltaBullington median = at(path, frequency, polarization, path.ae);
         if (timePercent >= 50) return new P1812Diffraction(median, median.lossDb(), 0);
-        double share = timePercent > path.beta0
-                ? InverseNormal.of(timePercent / 100) / InverseNormal.of(path.beta0 / 100)
-                : 1;
+        double share =
+                timePercent > path.beta0 ? InverseNormal.of(timePercent / 100) / InverseNormal.of(path.beta0 / 100) : 1;
         return new P1812Diffraction(
-                median, at(path, frequency, polarization, P1812Path.EARTH_BETA_KM).lossDb(), share);
+                median,
+                at(path, frequency, polarization, P1812Path.EARTH_BETA_KM).lossDb(),
+                share);
     }
 
     private static DeltaBullington at(P1812Path path, Frequency frequency, Polarization polarization, double earthKm) {

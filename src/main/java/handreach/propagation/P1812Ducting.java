@@ -44,9 +44,8 @@ record P1812Ducting(double couplingDb, double distanceDb) {
 
     private static double distance(P1812Path path, double p) {
         double gamma = 5e-5 * path.ae * Math.cbrt(path.fGhz);
-        double angle = 1000 * path.d / path.ae
-                + Math.min(path.thetaT, 0.1 * path.dlt)
-                + Math.min(path.thetaR, 0.1 * path.dlr);
+        double angle =
+                1000 * path.d / path.ae + Math.min(path.thetaT, 0.1 * path.dlt) + Math.min(path.thetaR, 0.1 * path.dlr);
         return gamma * angle + time(path, p);
     }
 

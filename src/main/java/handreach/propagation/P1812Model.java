@@ -26,15 +26,15 @@ final class P1812Model implements LossModel {
         LossAccount account = new LossAccount(name(), profile, terminals, conditions);
         P1812Path path = P1812Path.of(profile, terminals, conditions);
         double p = climate.timePercent();
-        P1812Diffraction diffraction =
-                P1812Diffraction.of(path, conditions.frequency(), conditions.polarization(), p);
+        P1812Diffraction diffraction = P1812Diffraction.of(path, conditions.frequency(), conditions.polarization(), p);
         P1812Ducting ducting = P1812Ducting.of(path, climate);
         P1812Blend blend = new P1812Blend(
                 path, diffraction, ducting, p, conditions.atmosphere().surfaceRefractivity());
         double spread = locationSpread(profile, terminals, conditions);
-        double places = Math.max(
-                blend.clearDb(), blend.lossDb() - InverseNormal.of(climate.locationPercent() / 100) * spread);
-        account.part("diffraction, ducting and scatter", blend.lossDb() - account.freeSpaceDb(), DOCUMENT + " section 4.6");
+        double places =
+                Math.max(blend.clearDb(), blend.lossDb() - InverseNormal.of(climate.locationPercent() / 100) * spread);
+        account.part(
+                "diffraction, ducting and scatter", blend.lossDb() - account.freeSpaceDb(), DOCUMENT + " section 4.6");
         account.part("location", places - blend.lossDb(), DOCUMENT + " section 4.7");
         path.tell(account);
         diffraction.tell(account);

@@ -68,8 +68,7 @@ public final class PathGeometry {
      * @error  exact within the parabolic earth, below 1e-4 of the bulge up to 300 km
      * @source Rec. ITU-R P.526-15 section 2; Rec. ITU-R P.1812-6 Attachment 1 section 4
      */
-    public static PathGeometry of(
-            Profile profile, Terminals terminals, Atmosphere atmosphere, Frequency frequency) {
+    public static PathGeometry of(Profile profile, Terminals terminals, Atmosphere atmosphere, Frequency frequency) {
         PathArrays path = PathArrays.of(profile, terminals);
         return new PathGeometry(path, path.hM(), atmosphere, frequency);
     }

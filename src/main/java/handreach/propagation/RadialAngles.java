@@ -53,8 +53,7 @@ public final class RadialAngles {
             result.arrivalDeg[j] = PathGeometry.Angles.deg(arrival);
             y[j] = profile.heightM(j) - fall;
             size = push(x, y, hull, size, j);
-            steepest = Math.max(
-                    steepest, PathGeometry.Angles.slope(profile.heightM(j) - txTipM, x[j], earthKm));
+            steepest = Math.max(steepest, PathGeometry.Angles.slope(profile.heightM(j) - txTipM, x[j], earthKm));
         }
         return result;
     }

@@ -17,7 +17,8 @@ public final class Reflection {
      * @error  as the ground constants
      * @source Rec. ITU-R P.527 (from memory); same as the classical forms with εr sin ψ and sin ψ
      */
-    public static Complex coefficient(Frequency frequency, Polarization polarization, Ground ground, double sinGrazing) {
+    public static Complex coefficient(
+            Frequency frequency, Polarization polarization, Ground ground, double sinGrazing) {
         if (!(sinGrazing >= 0 && sinGrazing <= 1))
             throw new IllegalArgumentException("sine of a grazing angle " + sinGrazing);
         Complex impedance = ground.surfaceImpedance(frequency, polarization, sinGrazing);

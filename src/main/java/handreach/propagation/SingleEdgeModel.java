@@ -16,7 +16,8 @@ final class SingleEdgeModel implements LossModel {
         double[] y = path.outline(conditions.atmosphere().effectiveRadiusKm());
         double wavelengthM = conditions.frequency().wavelengthM();
         int edge = EdgeSearch.worst(path.dKm(), y, 0, path.last(), wavelengthM);
-        double nu = edge < 0 ? Double.NEGATIVE_INFINITY : EdgeSearch.nu(path.dKm(), y, 0, edge, path.last(), wavelengthM);
+        double nu =
+                edge < 0 ? Double.NEGATIVE_INFINITY : EdgeSearch.nu(path.dKm(), y, 0, edge, path.last(), wavelengthM);
         account.part("diffraction", KnifeEdge.lossDb(nu), "Rec. ITU-R P.526-15 section 4.1");
         if (edge >= 0)
             account.step("d1", path.dKm()[edge], "km")

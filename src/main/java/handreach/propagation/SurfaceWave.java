@@ -70,7 +70,8 @@ public final class SurfaceWave {
      */
     public static Complex numericalDistance(
             Frequency frequency, Polarization polarization, Ground ground, double rayM, double sinGrazing) {
-        Complex sum = ground.surfaceImpedance(frequency, polarization, sinGrazing).add(sinGrazing);
+        Complex sum =
+                ground.surfaceImpedance(frequency, polarization, sinGrazing).add(sinGrazing);
         return sum.multiply(sum).multiply(new Complex(0, -frequency.waveNumber() * rayM / 2));
     }
 
@@ -84,7 +85,9 @@ public final class SurfaceWave {
      * @source Bullington (1947, 1957), minimum effective height
      */
     public static double effectiveHeightM(Frequency frequency, Polarization polarization, Ground ground) {
-        return 1 / (frequency.waveNumber() * ground.surfaceImpedance(frequency, polarization).abs());
+        return 1
+                / (frequency.waveNumber()
+                        * ground.surfaceImpedance(frequency, polarization).abs());
     }
 
     /**

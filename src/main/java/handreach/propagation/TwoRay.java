@@ -21,9 +21,10 @@ public final class TwoRay {
             double distanceM, double h1M, double h2M, Frequency frequency, Polarization polarization, Ground ground) {
         Rays rays = Rays.of(distanceM, h1M, h2M);
         Complex r = Reflection.coefficient(frequency, polarization, ground, rays.sinGrazing());
-        Complex w = SurfaceWave.numericalDistance(
-                frequency, polarization, ground, rays.reflectedM(), rays.sinGrazing());
-        Complex second = Complex.ONE.subtract(r).multiply(SurfaceWave.attenuation(w)).add(r);
+        Complex w =
+                SurfaceWave.numericalDistance(frequency, polarization, ground, rays.reflectedM(), rays.sinGrazing());
+        Complex second =
+                Complex.ONE.subtract(r).multiply(SurfaceWave.attenuation(w)).add(r);
         return sumDb(rays, second, frequency);
     }
 
@@ -37,17 +38,12 @@ public final class TwoRay {
      * @source Rec. ITU-R P.527 and textbooks; roughness: {@link Reflection#roughnessFactor}
      */
     public static double plainExcessDb(
-            double distanceM,
-            double h1M,
-            double h2M,
-            PathConditions conditions,
-            double surfaceDeviationM) {
+            double distanceM, double h1M, double h2M, PathConditions conditions, double surfaceDeviationM) {
         Rays rays = Rays.of(distanceM, h1M, h2M);
         Frequency frequency = conditions.frequency();
-        double rough = Reflection.roughnessFactor(
-                Reflection.roughness(frequency, surfaceDeviationM, rays.sinGrazing()));
-        Complex r = Reflection.coefficient(
-                        frequency, conditions.polarization(), conditions.ground(), rays.sinGrazing())
+        double rough =
+                Reflection.roughnessFactor(Reflection.roughness(frequency, surfaceDeviationM, rays.sinGrazing()));
+        Complex r = Reflection.coefficient(frequency, conditions.polarization(), conditions.ground(), rays.sinGrazing())
                 .multiply(rough);
         return sumDb(rays, r, frequency);
     }
@@ -100,7 +96,8 @@ public final class TwoRay {
     public static double heightGainLossDb(
             double distanceM, double h1M, double h2M, Frequency frequency, Polarization polarization, Ground ground) {
         double impedance = ground.surfaceImpedance(frequency, polarization).abs();
-        double field = 2 / (frequency.waveNumber() * distanceM * impedance * impedance)
+        double field = 2
+                / (frequency.waveNumber() * distanceM * impedance * impedance)
                 * SurfaceWave.heightGain(frequency, polarization, ground, h1M).abs()
                 * SurfaceWave.heightGain(frequency, polarization, ground, h2M).abs();
         double slantKm = Math.hypot(distanceM, h1M - h2M) / 1000;

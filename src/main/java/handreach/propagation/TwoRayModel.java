@@ -21,14 +21,18 @@ final class TwoRayModel implements LossModel {
         double distanceM = path.lengthKm() * 1000;
         double excess = TwoRay.excessDb(
                 distanceM, h1, h2, conditions.frequency(), conditions.polarization(), conditions.ground());
-        account.part("excess", excess, "Norton (1937), Bullington (1957): reflection and surface wave over flat ground");
+        account.part(
+                "excess", excess, "Norton (1937), Bullington (1957): reflection and surface wave over flat ground");
         double sinGrazing = (h1 + h2) / Math.hypot(distanceM, h1 + h2);
         account.step("h1", h1, "m")
                 .step("h2", h2, "m")
                 .step("ψ", Math.toDegrees(Math.asin(sinGrazing)), "°")
                 .step("|R|", reflection(conditions, sinGrazing), "")
-                .step("h0", SurfaceWave.effectiveHeightM(
-                                conditions.frequency(), conditions.polarization(), conditions.ground()), "m")
+                .step(
+                        "h0",
+                        SurfaceWave.effectiveHeightM(
+                                conditions.frequency(), conditions.polarization(), conditions.ground()),
+                        "m")
                 .step("excess without surface wave", TwoRay.plainExcessDb(distanceM, h1, h2, conditions, 0), "dB");
         warn(account, profile, terminals, conditions);
         return account.warnOfClutter(profile).close();

@@ -108,8 +108,8 @@ public final class Variability {
         double odds = 0;
         for (int part = 0; part < 8; part++) {
             GaussIntegrator rule = new GaussIntegratorFactory().legendreHighPrecision(8, part * 2 - 8, part * 2 - 6);
-            odds += rule.integrate(u ->
-                    Math.exp(-u * u / 2) / Math.sqrt(2 * Math.PI) * rayleighOdds(marginDb + u * spreadDb));
+            odds += rule.integrate(
+                    u -> Math.exp(-u * u / 2) / Math.sqrt(2 * Math.PI) * rayleighOdds(marginDb + u * spreadDb));
         }
         return Math.max(0, Math.min(1, odds));
     }
@@ -184,7 +184,8 @@ public final class Variability {
         double b = 10 * lossExponent * Math.log10(Math.E) / (spreadDb * Math.sqrt(2));
         double inner = (1 - a * b) / b;
         // exp(...)·erfc(inner) overflows for a steep margin; there the scaled form keeps its digits.
-        double tail = inner < 25 ? Math.exp((1 - 2 * a * b) / (b * b)) * Erf.erfc(inner)
+        double tail = inner < 25
+                ? Math.exp((1 - 2 * a * b) / (b * b)) * Erf.erfc(inner)
                 : Math.exp(-a * a) / (inner * Math.sqrt(Math.PI));
         return Math.max(0, Math.min(1, 0.5 * (Erf.erfc(a) + tail)));
     }
