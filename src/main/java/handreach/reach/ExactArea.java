@@ -1,0 +1,42 @@
+package handreach.reach;
+
+import handreach.propagation.Terminals;
+import java.util.ArrayList;
+import java.util.List;
+
+/**
+ * Area losses by one path per cell: the same cut through the ground, the same model and the same result as a single path to the
+ * cell's centre. What is printed, exported or decided on comes from here as long as the radius allows.
+ *
+ * <p>The time grows with the cube of the radius.
+ */
+public final class ExactArea implements AreaEngine {
+    private final Workers workers;
+
+    /** With this many threads, the caller's among them. */
+    public ExactArea(int threads) {
+        this.workers = new Workers(threads);
+    }
+
+    @Override
+    public String name() {
+        return "exact";
+    }
+
+    @Override
+    public List<LossGrid> losses(
+            AreaRequest request, List<Terminals> heights, AreaGround ground, Progress progress) {
+        AreaSetting setting = new AreaSetting(request, ground);
+        CellGrid grid = request.grid();
+        LossGrid[] out = new LossGrid[heights.size()];
+        for (int k = 0; k < out.length; k++) out[k] = new LossGrid(request.with(heights.get(k)), name());
+        workers.run(
+                grid.rows(),
+                () -> new ExactWorker(setting, out),
+                (worker, row) -> {
+                    for (int c = 0; c < grid.columns(); c++) worker.cell(grid.index(row, c));
+                },
+                new Workers.Stretch(progress, "one path per cell", 0, 1));
+        return new ArrayList<>(List.of(out));
+    }
+}

@@ -1,0 +1,110 @@
+package handreach.reach;
+
+import handreach.terrain.Cover;
+
+/**
+ * Ground samples along one radial, in arrays that are used again for the next: sample 0 is the ground under the source.
+ *
+ * <p>Heights are kept twice: as they are, and flattened for the earth's curvature (h − x²/2a), where rays are straight lines
+ * whatever the far end is. Blocks of samples remember their highest flattened point, so that a search for the worst clearance
+ * may skip what lies deep.
+ */
+final class Ray {
+    static final int BLOCK = 32;
+    private static final double CLEAR_NU = -0.78;
+
+    int count;
+    /** Samples from here on are unknown: the first void, or {@code count}. */
+    int known;
+
+    double[] xKm = new double[0];
+    double[] groundM = new double[0];
+    double[] clutterM = new double[0];
+    byte[] cover = new byte[0];
+    double[] flatM = new double[0];
+    private double[] blockTopM = new double[0];
+
+    /** Makes room for this many samples. */
+    void size(int samples) {
+        count = samples;
+        if (xKm.length >= samples) return;
+        int room = samples + samples / 4 + 16;
+        xKm = new double[room];
+        groundM = new double[room];
+        clutterM = new double[room];
+        cover = new byte[room];
+        flatM = new double[room];
+        blockTopM = new double[room / BLOCK + 1];
+    }
+
+    /** Flattens the known samples for an effective earth radius and notes the top of every block. */
+    void flatten(double earthKm) {
+        double curve = 500 / earthKm;
+        for (int b = 0; b * BLOCK < known; b++) {
+            double top = Double.NEGATIVE_INFINITY;
+            int end = Math.min(known, (b + 1) * BLOCK);
+            for (int i = b * BLOCK; i < end; i++) {
+                double flat = groundM[i] - curve * xKm[i] * xKm[i];
+                flatM[i] = flat;
+                if (flat > top) top = flat;
+            }
+            blockTopM[b] = top;
+        }
+    }
+
+    Cover coverAt(int i) {
+        return COVERS[cover[i]];
+    }
+
+    private static final Cover[] COVERS = Cover.values();
+
+    /**
+     * Square of the largest ν of samples {@code from} to {@code to} − 1 against the straight line between two points in flattened
+     * coordinates, with its sign, where all lie below that line; −0.78 squared (negative) when none comes nearer than that.
+     *
+     * <p>With ν = H √(0.002 D/(λ p q)) the comparison needs no root: the signed square of ν/√(0.002 D/λ) orders alike. Blocks are
+     * taken from the middle outwards, where over even ground the worst lies.
+     */
+    double worstClearNu(int from, int to, double x1, double y1, double x2, double y2, double wavelengthM) {
+        double span = x2 - x1;
+        double slope = (y2 - y1) / span;
+        double scale = 0.002 * span / wavelengthM;
+        // Largest signed H²/(pq) so far; H is negative, so is the figure.
+        double worst = -(CLEAR_NU * CLEAR_NU) / scale;
+        if (from >= to) return CLEAR_NU;
+        int first = from / BLOCK;
+        int last = (to - 1) / BLOCK;
+        int middle = (first + last) >>> 1;
+        for (int step = 0; ; step++) {
+            int left = middle - step;
+            int right = middle + 1 + step;
+            if (left < first && right > last) break;
+            if (left >= first) worst = scan(left, from, to, x1, y1, x2, slope, worst);
+            if (right <= last) worst = scan(right, from, to, x1, y1, x2, slope, worst);
+        }
+        return worst < 0 ? -Math.sqrt(-worst * scale) : Math.sqrt(worst * scale);
+    }
+
+    private double scan(int block, int from, int to, double x1, double y1, double x2, double slope, double worst) {
+        int start = Math.max(from, block * BLOCK);
+        int end = Math.min(to, (block + 1) * BLOCK);
+        double lineStart = y1 + slope * (xKm[start] - x1);
+        double lineEnd = y1 + slope * (xKm[end - 1] - x1);
+        double above = blockTopM[block] - Math.min(lineStart, lineEnd);
+        if (above < 0) {
+            double p1 = xKm[start] - x1;
+            double p2 = xKm[end - 1] - x1;
+            double half = (x2 - x1) / 2;
+            double p = p2 < half ? p2 : p1 > half ? p1 : half;
+            if (-above * above <= worst * p * (x2 - x1 - p)) return worst;
+        }
+        for (int i = start; i < end; i++) {
+            double p = xKm[i] - x1;
+            double h = flatM[i] - y1 - slope * p;
+            double signedSquare = h * Math.abs(h);
+            double product = p * (x2 - xKm[i]);
+            if (signedSquare > worst * product) worst = signedSquare / product;
+        }
+        return worst;
+    }
+}

@@ -1,0 +1,66 @@
+package handreach.reach;
+
+import handreach.propagation.Terminals;
+import java.util.ArrayList;
+import java.util.List;
+
+/**
+ * Area losses off radials: each cell is reckoned once, at its own distance and on its own ground, behind the ground of the radial
+ * nearest to it. The stretched string, the sums and the horizons run along with the radial, so that a cell costs little more than
+ * its own last step.
+ *
+ * <p>Radials lie half a cell apart at the rim, samples half a cell (or half a post) apart: the ground on the way is read at most
+ * a quarter of a cell beside the true path. What that changes is measured on a sample of cells against {@link ExactArea} and
+ * handed out with the result.
+ */
+public final class SweepArea implements AreaEngine {
+    private final Workers workers;
+    private final boolean measures;
+
+    /** With this many threads, the caller's among them. */
+    public SweepArea(int threads) {
+        this(threads, true);
+    }
+
+    private SweepArea(int threads, boolean measures) {
+        this.workers = new Workers(threads);
+        this.measures = measures;
+    }
+
+    /** The same without the comparison with exact paths, for pictures that live a moment. */
+    public SweepArea withoutMeasuring() {
+        return new SweepArea(workers.threads(), false);
+    }
+
+    @Override
+    public String name() {
+        return "sweep";
+    }
+
+    @Override
+    public List<LossGrid> losses(
+            AreaRequest request, List<Terminals> heights, AreaGround ground, Progress progress) {
+        AreaSetting setting = new AreaSetting(request, ground);
+        Sampling sampling = Sampling.ofSweep(request, ground);
+        CellsByRadial cells = CellsByRadial.of(
+                request.grid(),
+                setting.frame(),
+                sampling.radials(),
+                workers,
+                new Workers.Stretch(progress, "cells to radials", 0, 0.05));
+        List<LossGrid> grids = new ArrayList<>();
+        for (Terminals pair : heights) grids.add(new LossGrid(request.with(pair), name()));
+        double end = measures ? 0.97 : 1;
+        workers.run(
+                sampling.radials(),
+                () -> new SweepWorker(setting, sampling, cells, grids),
+                SweepWorker::radial,
+                new Workers.Stretch(progress, "sweeping radials", 0.05, end));
+        if (!measures) return List.copyOf(grids);
+        List<LossGrid> measured = new ArrayList<>();
+        for (LossGrid grid : grids)
+            measured.add(new SweepCheck(setting, workers)
+                    .measured(grid, cells, new Workers.Stretch(progress, "comparing with exact paths", end, 1)));
+        return List.copyOf(measured);
+    }
+}
