@@ -11,6 +11,9 @@ package handreach.propagation;
  * <p>One object per thread; reuse it ({@link #start} forgets the last radial). Nothing is allocated after construction.
  */
 public final class StretchedString {
+    /** Samples that share one highest point, so that a search may pass over those that lie deep. */
+    private static final int BLOCK = 32;
+
     private final double[] x;
     private final double[] z;
     private final double[] area;
@@ -19,6 +22,7 @@ public final class StretchedString {
     private final double[] bend;
     private final double[] bendAt;
     private final double[] bendAtSquare;
+    private final double[] highest;
     private double curvature;
     private double nearTipM;
     private int count;
@@ -42,6 +46,7 @@ public final class StretchedString {
         bend = new double[capacity];
         bendAt = new double[capacity];
         bendAtSquare = new double[capacity];
+        highest = new double[capacity / BLOCK + 1];
     }
 
     public int capacity() {
@@ -78,22 +83,40 @@ public final class StretchedString {
      * @param groundM ground above sea level, m
      */
     public void add(double distanceM, double groundM) {
-        int i = count;
+        if (count > 1) push(count - 1);
+        count++;
+        placeEnd(distanceM, groundM);
+    }
+
+    /**
+     * Take the end of the path elsewhere, as if the sample added last had been this one: receivers that stand between the samples
+     * of a radial are asked about one after the other, and the radial then goes on.
+     *
+     * @param distanceM from the near antenna, larger than the sample before, m
+     * @param groundM ground above sea level, m
+     */
+    public void moveEnd(double distanceM, double groundM) {
+        if (count < 2) throw new IllegalStateException("no ground walked yet");
+        placeEnd(distanceM, groundM);
+    }
+
+    private void placeEnd(double distanceM, double groundM) {
+        int i = count - 1;
         double before = x[i - 1];
         double step = distanceM - before;
         if (!(step > 0))
             throw new IllegalArgumentException("distances must increase, not " + before + ", " + distanceM);
-        if (i > 1) push(i - 1);
         x[i] = distanceM;
         z[i] = groundM - curvature * distanceM * distanceM;
         area[i] = area[i - 1] + 0.5 * step * (z[i] + z[i - 1]);
         moment[i] = moment[i - 1] + step * (z[i] * (2 * distanceM + before) + z[i - 1] * (distanceM + 2 * before)) / 6;
-        count = i + 1;
     }
 
     private void push(int i) {
         double xi = x[i];
         double zi = z[i];
+        int block = i / BLOCK;
+        highest[block] = i == 1 || i % BLOCK == 0 ? zi : Math.max(highest[block], zi);
         int top = hullCount - 1;
         while (top > 0 && isAbove(top, xi, zi)) top--;
         if (top > 0) {
@@ -244,20 +267,39 @@ public final class StretchedString {
 
     /**
      * Greatest diffraction parameter of the ground below a clear ray, not above 0; −2 when nothing comes near.
-     * Samples are looked at one by one.
+     *
+     * <p>ν² = 2 c² d/(λ x (d − x)): signed c|c|/(x (d − x)) orders alike, so one root is taken at the end. Blocks whose highest
+     * point cannot beat the worst so far are passed over; from the middle outwards, since over even ground the worst lies there.
      */
     double clearanceNu(double wavelengthM) {
+        double scale = 2 * lengthM() / wavelengthM;
+        double worst = -4 / scale;
+        int lastBlock = (count - 2) / BLOCK;
+        int middle = lastBlock / 2;
+        for (int step = 0; count > 2 && step <= lastBlock + 1; step++) {
+            if (middle - step >= 0) worst = worstOf(middle - step, worst);
+            if (middle + 1 + step <= lastBlock) worst = worstOf(middle + 1 + step, worst);
+        }
+        return worst >= 0 ? 0 : -Math.sqrt(-worst * scale);
+    }
+
+    /** The worse of a signed c|c|/(x (d − x)) and those of one block of samples. */
+    private double worstOf(int block, double worstSoFar) {
         double d = lengthM();
         double chord = chordSlope();
-        double worst = -4 * wavelengthM * 0.5;
-        // ν² = 2 c² d/(λ x (d − x)); compare signed c|c|/(x (d − x)) and take one root at the end
-        double scale = 2 * d / wavelengthM;
-        worst = -4 / scale;
-        for (int i = 1; i < count - 1; i++) {
+        int from = Math.max(1, block * BLOCK);
+        int to = Math.min(count - 1, (block + 1) * BLOCK);
+        double above = highest[block] - nearTipM - Math.min(chord * x[from], chord * x[to - 1]);
+        if (above < 0) {
+            double at = Math.max(x[from], Math.min(0.5 * d, x[to - 1]));
+            if (-above * above <= worstSoFar * at * (d - at)) return worstSoFar;
+        }
+        double worst = worstSoFar;
+        for (int i = from; i < to; i++) {
             double c = z[i] - nearTipM - chord * x[i];
             double reach = x[i] * (d - x[i]);
             if (c * Math.abs(c) > worst * reach) worst = c * Math.abs(c) / reach;
         }
-        return worst >= 0 ? 0 : -Math.sqrt(-worst * scale);
+        return worst;
     }
 }
