@@ -167,8 +167,7 @@ final class AzimuthalFrame {
     private static void basis(double u, double v, double[] row) {
         int term = 0;
         for (int total = 0; total <= DEGREE; total++)
-            for (int j = 0; j <= total; j++, term++)
-                row[term] = integerPower(u, total - j) * integerPower(v, j);
+            for (int j = 0; j <= total; j++, term++) row[term] = integerPower(u, total - j) * integerPower(v, j);
     }
 
     private static DecompositionSolver solver(double[][] at) {

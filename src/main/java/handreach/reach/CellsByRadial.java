@@ -22,7 +22,8 @@ final class CellsByRadial {
         this.distanceM = distanceM;
     }
 
-    static CellsByRadial of(CellGrid grid, AzimuthalFrame frame, int radials, Workers workers, Workers.Stretch stretch) {
+    static CellsByRadial of(
+            CellGrid grid, AzimuthalFrame frame, int radials, Workers workers, Workers.Stretch stretch) {
         int[] radialOf = new int[grid.count()];
         float[] distance = new float[grid.count()];
         workers.run(

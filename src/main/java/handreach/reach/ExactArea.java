@@ -24,8 +24,7 @@ public final class ExactArea implements AreaEngine {
     }
 
     @Override
-    public List<LossGrid> losses(
-            AreaRequest request, List<Terminals> heights, AreaGround ground, Progress progress) {
+    public List<LossGrid> losses(AreaRequest request, List<Terminals> heights, AreaGround ground, Progress progress) {
         AreaSetting setting = new AreaSetting(request, ground);
         CellGrid grid = request.grid();
         LossGrid[] out = new LossGrid[heights.size()];

@@ -38,8 +38,7 @@ public final class SweepArea implements AreaEngine {
     }
 
     @Override
-    public List<LossGrid> losses(
-            AreaRequest request, List<Terminals> heights, AreaGround ground, Progress progress) {
+    public List<LossGrid> losses(AreaRequest request, List<Terminals> heights, AreaGround ground, Progress progress) {
         AreaSetting setting = new AreaSetting(request, ground);
         Sampling sampling = Sampling.ofSweep(request, ground);
         CellsByRadial cells = CellsByRadial.of(

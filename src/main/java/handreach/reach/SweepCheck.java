@@ -32,7 +32,9 @@ final class SweepCheck {
                             : Double.NaN;
                 },
                 stretch);
-        double[] known = java.util.Arrays.stream(difference).filter(d -> !Double.isNaN(d)).toArray();
+        double[] known = java.util.Arrays.stream(difference)
+                .filter(d -> !Double.isNaN(d))
+                .toArray();
         return known.length == 0 ? grid : grid.with(SamplingDifference.of(known));
     }
 }

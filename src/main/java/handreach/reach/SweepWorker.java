@@ -25,7 +25,8 @@ final class SweepWorker {
         PathConditions conditions = setting.request().conditions();
         for (int k = 0; k < standpoint.length; k++) {
             standpoint[k] = new Standpoint(grids.get(k).request().terminals(), setting.earthKm());
-            model[k] = RadialModels.of(setting.request().model(), grids.get(k).request().terminals(), conditions);
+            model[k] = RadialModels.of(
+                    setting.request().model(), grids.get(k).request().terminals(), conditions);
         }
     }
 
@@ -36,8 +37,7 @@ final class SweepWorker {
         cells.sort(number);
         double azimuth = 2 * Math.PI * number / sampling.radials();
         int samples = (int) Math.ceil(cells.distanceM(end - 1) / sampling.stepM()) + 1;
-        samplerOfRays.radial(
-                Math.sin(azimuth), Math.cos(azimuth), Math.max(2, samples), sampling.stepM(), ray);
+        samplerOfRays.radial(Math.sin(azimuth), Math.cos(azimuth), Math.max(2, samples), sampling.stepM(), ray);
         samplerOfCells.cells(grids.get(0).grid(), cells, first, end);
         for (int k = 0; k < standpoint.length; k++) fill(k, first, end);
     }
