@@ -16,7 +16,9 @@ public final class LossModels {
             new SmoothEarthModel(),
             new BullingtonModel(),
             new DeltaBullingtonModel(),
-            new P1812Model());
+            new P1812Model(),
+            new ClutterAtEndsModel(),
+            new StreetLevelModel());
 
     private LossModels() {}
 
