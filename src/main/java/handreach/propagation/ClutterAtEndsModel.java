@@ -21,8 +21,8 @@ final class ClutterAtEndsModel implements LossModel {
         int last = profile.count() - 1;
         double txClutterM = clutterM(profile, 0);
         double rxClutterM = clutterM(profile, last);
-        Terminals raised = new Terminals(
-                Math.max(terminals.txHeightM(), txClutterM), Math.max(terminals.rxHeightM(), rxClutterM));
+        Terminals raised =
+                new Terminals(Math.max(terminals.txHeightM(), txClutterM), Math.max(terminals.rxHeightM(), rxClutterM));
         PathLoss above = overGround.loss(profile.bare(), raised, conditions);
         account.part("diffraction", above.lossDb() - account.freeSpaceDb(), "Rec. ITU-R P.526-15 section 4.5");
         end(account, "clutter at the first end", profile.cover(0), terminals.txHeightM(), txClutterM, conditions);

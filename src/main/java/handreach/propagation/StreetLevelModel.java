@@ -44,7 +44,8 @@ final class StreetLevelModel implements LossModel {
                 .within("The height of the first antenna", terminals.txHeightM(), 1.9, 3, "m", DOCUMENT)
                 .within("The height of the last antenna", terminals.rxHeightM(), 1.9, 3, "m", DOCUMENT);
         if (!town.isTown())
-            account.warn("Neither end of the profile stands in town; " + DOCUMENT + " is meant for streets, taken here as suburban.");
+            account.warn("Neither end of the profile stands in town; " + DOCUMENT
+                    + " is meant for streets, taken here as suburban.");
         return account.close();
     }
 
