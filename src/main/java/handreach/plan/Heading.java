@@ -1,0 +1,6 @@
+package handreach.plan;
+
+import handreach.geodesy.PlaceForm;
+
+/** What the plan is called and how its answers are written: title, note, form of places, metric or imperial lengths. */
+public record Heading(String title, String note, PlaceForm placeForm, boolean imperial) {}

@@ -1,0 +1,63 @@
+package handreach.plan;
+
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.OptionalInt;
+
+/** What people carry, as written: bench file, radios, antennas, loadouts, carry losses measured by the user. */
+public record Kit(
+        Optional<Bench> bench,
+        List<RadioEntry> radios,
+        List<AntennaEntry> antennas,
+        List<LoadoutEntry> loadouts,
+        List<CarryEntry> carries) {
+
+    /** Bench file, name of the control in it, and the mounting whose deltas go into the budget. */
+    public record Bench(Path file, String control, String mount) {}
+
+    /** A radio: output power, reference sensitivity, or a noise figure in its place. */
+    public record RadioEntry(
+            String name, double powerW, OptionalDouble sensitivityDbm, OptionalDouble noiseFigureDb) {}
+
+    /** An antenna: radiator, its size and burden, and where its delta comes from. */
+    public record AntennaEntry(
+            String name, boolean control, String radiator, Size size, DeltaEntry delta, Optional<Path> pattern) {}
+
+    /** Length, mass, price and how stiff it is; rank if the person wants an order of their own. */
+    public record Size(
+            OptionalDouble lengthCm,
+            OptionalDouble massG,
+            OptionalDouble price,
+            OptionalDouble stiffness,
+            OptionalInt burdenRank) {}
+
+    /**
+     * Where an antenna's delta over the control comes from.
+     *
+     * @param benchName its name in the bench file
+     * @param withWire its name in the bench file with the counterpoise wire on
+     * @param deltaDb declared delta in place of a bench file
+     * @param uncertaintyDb standard uncertainty of the declared delta
+     * @param mount mounting in which the declared delta was measured
+     * @param swr standing-wave ratio, as an explanation only
+     */
+    public record DeltaEntry(
+            String benchName,
+            Optional<String> withWire,
+            OptionalDouble deltaDb,
+            OptionalDouble uncertaintyDb,
+            Optional<String> mount,
+            OptionalDouble swr) {}
+
+    /** A loadout: which radio and antenna, with or without the wire, where carried. */
+    public record LoadoutEntry(
+            String name, String radio, String antenna, boolean counterpoise, String carry, Hold hold) {}
+
+    /** How it is held: antenna height above ground if not the default of the carry, and tilt from the vertical. */
+    public record Hold(OptionalDouble heightM, double tiltDeg) {}
+
+    /** The user's own carry loss: control relative to a dipole, its doubt and its spread. */
+    public record CarryEntry(String carry, double dipoleGainDbd, double uncertaintyDb, double spreadDb) {}
+}

@@ -1,0 +1,164 @@
+package handreach.plan;
+
+import handreach.input.Faults;
+import handreach.loadout.Carry;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.OptionalInt;
+import java.util.Set;
+
+/** Reads what people carry out of a plan. */
+final class KitReader {
+    private final String source;
+    private final Path folder;
+    private final PlanSection root;
+    private final Faults faults;
+
+    KitReader(String source, Path folder, PlanSection root, Faults faults) {
+        this.source = source;
+        this.folder = folder;
+        this.root = root;
+        this.faults = faults;
+    }
+
+    Kit kit() {
+        Optional<Kit.Bench> bench = bench();
+        List<Kit.RadioEntry> radios = radios();
+        List<Kit.AntennaEntry> antennas = antennas(bench);
+        List<Kit.LoadoutEntry> loadouts = loadouts(
+                radios.stream().map(Kit.RadioEntry::name).toList(),
+                antennas.stream().map(Kit.AntennaEntry::name).toList());
+        return new Kit(bench, radios, antennas, loadouts, carries());
+    }
+
+    private Optional<Kit.Bench> bench() {
+        if (!root.has("bench")) return Optional.empty();
+        PlanSection section = root.table("bench");
+        Optional<Path> file = PlanReader.existing(section, "file", false, folder, faults);
+        if (!section.has("file")) faults.add(source, section.line(), "[bench] has no file. Add file = \"bench.csv\".");
+        String control = section.required("control", "factory helical");
+        String mount = section.text("mount").orElse("");
+        section.refuseUnknownKeys();
+        return file.map(path -> new Kit.Bench(path, control, mount));
+    }
+
+    private List<Kit.RadioEntry> radios() {
+        List<Kit.RadioEntry> radios = new ArrayList<>();
+        Set<String> names = new HashSet<>();
+        for (PlanSection section : root.tables("radio")) {
+            String name = name(section, names, "handheld 5 W");
+            double power = section.requiredNumber("power_w", 0.001, 1500, "W");
+            OptionalDouble sensitivity = section.number("sensitivity_dbm", -150, -60, "dBm");
+            OptionalDouble noise = section.number("noise_figure_db", 0, 40, "dB");
+            if (sensitivity.isEmpty() && noise.isEmpty() && !section.has("sensitivity_dbm") && !section.has("noise_figure_db"))
+                faults.add(
+                        source,
+                        section.line(),
+                        "[radio] " + name + " has neither sensitivity_dbm nor noise_figure_db. Add sensitivity_dbm = -119 (the"
+                                + " level for 12 dB SINAD, or the digital reference sensitivity, from its data sheet).");
+            section.refuseUnknownKeys();
+            radios.add(new Kit.RadioEntry(name, power, sensitivity, noise));
+        }
+        if (radios.isEmpty()) faults.add(source, 1, "the plan has no [[radio]]. Add one with name, power_w, sensitivity_dbm.");
+        return radios;
+    }
+
+    private List<Kit.AntennaEntry> antennas(Optional<Kit.Bench> bench) {
+        List<Kit.AntennaEntry> antennas = new ArrayList<>();
+        Set<String> names = new HashSet<>();
+        for (PlanSection section : root.tables("antenna")) {
+            String name = name(section, names, "factory helical");
+            boolean control = section.flag("control", false);
+            String radiator = section.word("radiator", PlanWords.RADIATORS, "short-helical");
+            Kit.Size size = new Kit.Size(
+                    section.number("length_cm", 1, 400, "cm"),
+                    section.number("mass_g", 0, 5000, "g"),
+                    section.number("price", 0, 1e6, ""),
+                    section.number("stiffness", 0, 10, ""),
+                    rank(section));
+            Kit.DeltaEntry delta = delta(section, name, control, bench);
+            Optional<Path> pattern = PlanReader.existing(section, "pattern", false, folder, faults);
+            section.refuseUnknownKeys();
+            antennas.add(new Kit.AntennaEntry(name, control, radiator, size, delta, pattern));
+        }
+        long controls = antennas.stream().filter(Kit.AntennaEntry::control).count();
+        if (antennas.isEmpty()) faults.add(source, 1, "the plan has no [[antenna]]. Add one with name and control = true.");
+        else if (controls != 1)
+            faults.add(
+                    source,
+                    root.tables("antenna").get(0).line(),
+                    controls + " antennas are marked control = true, exactly one is expected: the factory antenna that the others are"
+                            + " compared with. Mark that one.");
+        return antennas;
+    }
+
+    private static OptionalInt rank(PlanSection section) {
+        OptionalDouble rank = section.number("burden_rank", 1, 1000, "");
+        return rank.isPresent() ? OptionalInt.of((int) rank.getAsDouble()) : OptionalInt.empty();
+    }
+
+    private Kit.DeltaEntry delta(PlanSection section, String name, boolean control, Optional<Kit.Bench> bench) {
+        String benchName = section.text("bench").orElse(name);
+        Optional<String> withWire = section.text("bench_with_counterpoise");
+        OptionalDouble delta = section.number("delta_db", -40, 40, "dB");
+        OptionalDouble uncertainty = section.number("delta_uncertainty_db", 0, 20, "dB");
+        Optional<String> mount = section.text("delta_mount");
+        OptionalDouble swr = section.number("swr", 1, 100, "");
+        if (section.has("gain_db"))
+            section.fault(
+                    "gain_db",
+                    "has no reference: a gain means something only over an isotropic antenna, a dipole, or the control. Write"
+                            + " delta_db for decibels over the control of this plan.");
+        if (delta.isPresent() && (uncertainty.isEmpty() || mount.isEmpty()))
+            section.fault(
+                    "delta_db", "stands alone. Add delta_uncertainty_db (its standard uncertainty) and delta_mount (how it was held).");
+        if (delta.isPresent() && control)
+            section.fault("delta_db", "is given for the control, whose delta over itself is 0. Remove it.");
+        return new Kit.DeltaEntry(benchName, withWire, delta, uncertainty, mount, swr);
+    }
+
+    private List<Kit.LoadoutEntry> loadouts(List<String> radios, List<String> antennas) {
+        List<Kit.LoadoutEntry> loadouts = new ArrayList<>();
+        Set<String> names = new HashSet<>();
+        for (PlanSection section : root.tables("loadout")) {
+            String name = name(section, names, "whip at face");
+            String radio = section.has("radio") ? section.reference("radio", radios, "[[radio]]").orElse("")
+                    : radios.isEmpty() ? "" : radios.get(0);
+            String antenna = section.reference("antenna", antennas, "[[antenna]]").orElse("");
+            if (!section.has("antenna"))
+                faults.add(source, section.line(), "[[loadout]] " + name + " has no antenna. Name one of the plan's antennas.");
+            boolean counterpoise = section.flag("counterpoise", false);
+            String carry = section.word("carry", PlanWords.CARRIES, Carry.FACE.word());
+            Kit.Hold hold = new Kit.Hold(
+                    section.number("height_m", 0.3, 100, "m"), section.number("tilt_deg", 0, 90, "degrees", 0));
+            section.refuseUnknownKeys();
+            loadouts.add(new Kit.LoadoutEntry(name, radio, antenna, counterpoise, carry, hold));
+        }
+        if (loadouts.isEmpty()) faults.add(source, 1, "the plan has no [[loadout]]. Add one with name, antenna and carry.");
+        return loadouts;
+    }
+
+    private List<Kit.CarryEntry> carries() {
+        List<Kit.CarryEntry> carries = new ArrayList<>();
+        for (PlanSection section : root.tables("carry_loss")) {
+            String carry = section.word("carry", PlanWords.CARRIES, Carry.FACE.word());
+            double gain = section.requiredNumber("control_gain_dbd", -60, 10, "dBd");
+            double doubt = section.requiredNumber("uncertainty_db", 0, 20, "dB");
+            double spread = section.number("spread_db", 0, 20, "dB", 3);
+            section.refuseUnknownKeys();
+            carries.add(new Kit.CarryEntry(carry, gain, doubt, spread));
+        }
+        return carries;
+    }
+
+    private String name(PlanSection section, Set<String> names, String example) {
+        String name = section.required("name", example);
+        if (!name.isEmpty() && !names.add(name))
+            section.fault("name", "\"" + name + "\" is used twice. Give every entry a name of its own.");
+        return name;
+    }
+}

@@ -1,0 +1,112 @@
+package handreach.plan;
+
+import handreach.geodesy.Position;
+import handreach.input.Faults;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+
+/** Reads where people are out of a plan. */
+final class PlacesReader {
+    private final Path folder;
+    private final PlanSection root;
+    private final Faults faults;
+    private final List<String> loadouts;
+    private final Set<String> names = new HashSet<>();
+
+    PlacesReader(Path folder, PlanSection root, Faults faults, List<String> loadouts) {
+        this.folder = folder;
+        this.root = root;
+        this.faults = faults;
+        this.loadouts = loadouts;
+    }
+
+    Places places() {
+        List<Places.PositionEntry> positions = positions();
+        List<Places.RouteEntry> routes = new ArrayList<>();
+        for (PlanSection section : root.tables("route")) {
+            String name = name(section, "patrol north");
+            Optional<Path> file = file(section, "file");
+            routes.add(new Places.RouteEntry(name, file.orElse(folder), loadout(section), weight(section)));
+            section.refuseUnknownKeys();
+        }
+        List<Places.SectorEntry> sectors = new ArrayList<>();
+        for (PlanSection section : root.tables("sector")) {
+            String name = name(section, "sector 3");
+            Optional<Path> file = file(section, "polygon");
+            sectors.add(new Places.SectorEntry(
+                    name,
+                    file.orElse(folder),
+                    loadout(section),
+                    weight(section),
+                    section.number("spacing_m", 30, 20_000, "m")));
+            section.refuseUnknownKeys();
+        }
+        return new Places(area(positions), positions, routes, sectors);
+    }
+
+    private Places.Area area(List<Places.PositionEntry> positions) {
+        if (!root.has("area"))
+            root.fault("area", "is missing. Add [area] with radius_km, and centre if it is not the first position.");
+        PlanSection section = root.table("area");
+        Optional<Position> centre = section.has("centre") ? centre(section, positions)
+                : positions.stream().map(Places.PositionEntry::at).findFirst();
+        if (centre.isEmpty() && !section.has("centre"))
+            section.fault("centre", "is missing and there is no [[position]] to take it from. Add centre = \"a place\".");
+        double radius = section.requiredNumber("radius_km", 0.2, 200, "km");
+        Optional<Path> polygon = PlanReader.existing(section, "polygon", false, folder, faults);
+        section.refuseUnknownKeys();
+        return new Places.Area(centre.orElse(new Position(0, 0)), radius, polygon);
+    }
+
+    private Optional<Position> centre(PlanSection section, List<Places.PositionEntry> positions) {
+        Optional<String> written = section.text("centre");
+        Optional<Position> named = positions.stream()
+                .filter(p -> written.isPresent() && p.name().equals(written.get()))
+                .map(Places.PositionEntry::at)
+                .findFirst();
+        return named.isPresent() ? named : PlanReader.place(section, "centre");
+    }
+
+    private List<Places.PositionEntry> positions() {
+        List<Places.PositionEntry> positions = new ArrayList<>();
+        for (PlanSection section : root.tables("position")) {
+            String name = name(section, "base camp");
+            Optional<Position> at = PlanReader.place(section, "at");
+            if (!section.has("at"))
+                section.fault("at", "is missing. Add at = \"46.5, 8.1\" (or degrees-minutes, UTM, MGRS).");
+            boolean base = section.flag("base", false);
+            if (at.isPresent())
+                positions.add(new Places.PositionEntry(name, at.get(), loadout(section), base, weight(section)));
+            else {
+                loadout(section);
+                weight(section);
+            }
+            section.refuseUnknownKeys();
+        }
+        return positions;
+    }
+
+    private Optional<String> loadout(PlanSection section) {
+        return section.reference("loadout", loadouts, "[[loadout]]");
+    }
+
+    private static double weight(PlanSection section) {
+        return section.number("weight", 0, 1000, "", 1);
+    }
+
+    private Optional<Path> file(PlanSection section, String key) {
+        if (!section.has(key)) section.fault(key, "is missing. Name a file beside the plan.");
+        return PlanReader.existing(section, key, false, folder, faults);
+    }
+
+    private String name(PlanSection section, String example) {
+        String name = section.required("name", example);
+        if (!name.isEmpty() && !names.add(name))
+            section.fault("name", "\"" + name + "\" is used twice. Give every place a name of its own.");
+        return name;
+    }
+}

@@ -1,0 +1,137 @@
+package handreach.plan;
+
+import handreach.input.InputFault;
+import handreach.input.SourceText;
+import java.io.IOException;
+import java.nio.ByteBuffer;
+import java.nio.channels.FileChannel;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.AtomicMoveNotSupportedException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
+import java.nio.file.StandardOpenOption;
+
+/**
+ * A plan with the text it was read from, so that saving keeps comments and order. Immutable: every edit makes a new one.
+ *
+ * <p>Saving never leaves half a plan: the text goes to a new file beside the plan, is forced to disk, and takes the plan's name
+ * in one step; the former text stays as {@code plan.toml.bak}. A plan that somebody else changed meanwhile is not overwritten.
+ */
+public final class PlanFile {
+    private static final long LIMIT_BYTES = 4L << 20;
+    private static final String USUAL_NAME = "plan.toml";
+    private final Path file;
+    private final String text;
+    private final String savedText;
+    private final Plan plan;
+
+    private PlanFile(Path file, String text, String savedText, Plan plan) {
+        this.file = file;
+        this.text = text;
+        this.savedText = savedText;
+        this.plan = plan;
+    }
+
+    /** Opens a plan file, or the {@code plan.toml} of a folder. */
+    public static PlanFile open(Path planOrFolder) {
+        Path file = planOrFolder;
+        if (Files.isDirectory(file)) {
+            file = file.resolve(USUAL_NAME);
+            if (!Files.exists(file))
+                throw new InputFault(
+                        planOrFolder.toString(), 0, "the folder has no plan.toml. Name a plan file, or start from a sample plan.");
+        }
+        SourceText source = SourceText.read(file, LIMIT_BYTES);
+        String text = source.text();
+        return new PlanFile(file, text, text, PlanReader.read(source, folderOf(file)));
+    }
+
+    private static Path folderOf(Path file) {
+        return file.toAbsolutePath().getParent();
+    }
+
+    public Path file() {
+        return file;
+    }
+
+    public Path folder() {
+        return folderOf(file);
+    }
+
+    public Plan plan() {
+        return plan;
+    }
+
+    public String text() {
+        return text;
+    }
+
+    /** Whether the text differs from what was last read or saved. */
+    public boolean isEdited() {
+        return !text.equals(savedText);
+    }
+
+    /** The same file with another text; the text is checked as on opening. */
+    public PlanFile withText(String newText) {
+        SourceText source = SourceText.of(String.valueOf(file.getFileName()), newText);
+        return new PlanFile(file, newText, savedText, PlanReader.read(source, folderOf(file)));
+    }
+
+    /** Writes the text in place of the file and keeps the former file as a backup beside it. */
+    public PlanFile save() {
+        try {
+            if (Files.exists(file)) {
+                String onDisk = SourceText.read(file, LIMIT_BYTES).text();
+                if (!onDisk.equals(savedText))
+                    throw new InputFault(
+                            file.toString(), 0, "was changed by another program since it was opened. Save under another name, or reopen it.");
+                write(file.resolveSibling(file.getFileName() + ".bak"), savedText);
+            }
+            write(file, text);
+        } catch (IOException e) {
+            throw notWritten(file, e);
+        }
+        return new PlanFile(file, text, text, plan);
+    }
+
+    /** Writes the text under another name in a folder from which its file names still hold. */
+    public PlanFile saveAs(Path other) {
+        SourceText source = SourceText.of(String.valueOf(other.getFileName()), text);
+        Plan checked = PlanReader.read(source, folderOf(other));
+        try {
+            write(other, text);
+        } catch (IOException e) {
+            throw notWritten(other, e);
+        }
+        return new PlanFile(other, text, text, checked);
+    }
+
+    private static InputFault notWritten(Path file, IOException e) {
+        String why = e.getMessage() == null ? e.getClass().getSimpleName() : e.getMessage();
+        return new InputFault(
+                file.toString(),
+                0,
+                "could not be written (" + why + "). Nothing was changed. Check rights and free space, or save under another name.");
+    }
+
+    private static void write(Path target, String body) throws IOException {
+        String ending = body.isEmpty() || body.endsWith("\n") ? "" : "\n";
+        byte[] bytes = (body + ending).getBytes(StandardCharsets.UTF_8);
+        Path fresh = Files.createTempFile(folderOf(target), "." + target.getFileName(), ".new");
+        try {
+            try (FileChannel channel = FileChannel.open(fresh, StandardOpenOption.WRITE)) {
+                ByteBuffer buffer = ByteBuffer.wrap(bytes);
+                while (buffer.hasRemaining()) channel.write(buffer);
+                channel.force(true);
+            }
+            try {
+                Files.move(fresh, target, StandardCopyOption.ATOMIC_MOVE, StandardCopyOption.REPLACE_EXISTING);
+            } catch (AtomicMoveNotSupportedException e) {
+                Files.move(fresh, target, StandardCopyOption.REPLACE_EXISTING);
+            }
+        } finally {
+            Files.deleteIfExists(fresh);
+        }
+    }
+}

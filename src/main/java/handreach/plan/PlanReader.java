@@ -1,0 +1,176 @@
+package handreach.plan;
+
+import handreach.geodesy.Place;
+import handreach.geodesy.PlaceForm;
+import handreach.geodesy.Position;
+import handreach.input.Faults;
+import handreach.input.InputFault;
+import handreach.input.SourceText;
+import handreach.propagation.Atmosphere;
+import handreach.propagation.Ground;
+import handreach.propagation.GroundType;
+import handreach.units.Frequency;
+import handreach.units.Polarization;
+import java.nio.file.Files;
+import java.nio.file.InvalidPathException;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import org.tomlj.Toml;
+import org.tomlj.TomlParseResult;
+
+/** Reads the text of a plan file; every fault of the file is told together. */
+final class PlanReader {
+    private final Faults faults = new Faults();
+    private final String source;
+    private final Path folder;
+    private final PlanSection root;
+
+    private PlanReader(String source, Path folder, TomlParseResult toml) {
+        this.source = source;
+        this.folder = folder;
+        this.root = new PlanSection(source, "", toml, 1, faults);
+    }
+
+    /** Reads the plan; file names in it are taken relative to the folder. */
+    static Plan read(SourceText text, Path folder) {
+        TomlParseResult toml = parsed(text);
+        PlanReader reader = new PlanReader(text.name(), folder, toml);
+        Plan plan = reader.plan();
+        reader.faults.throwIfAny();
+        return plan;
+    }
+
+    private static TomlParseResult parsed(SourceText text) {
+        TomlParseResult toml;
+        try {
+            toml = Toml.parse(text.text());
+        } catch (RuntimeException | StackOverflowError e) {
+            throw new InputFault(text.name(), 0, "is not a TOML file. Start from a sample plan.");
+        }
+        if (!toml.hasErrors()) return toml;
+        Faults faults = new Faults();
+        toml.errors().forEach(error -> {
+            String message = String.valueOf(error.getMessage()).replaceAll("\\s+", " ").strip();
+            int line = error.position() == null ? 0 : error.position().line();
+            faults.add(text.name(), line, "is not TOML here: " + message + ". Check quotes and brackets on this line.");
+        });
+        throw new InputFault(faults.list());
+    }
+
+    private Plan plan() {
+        root.number("format", 1, 1, "");
+        Heading heading = heading();
+        Channel channel = channel();
+        Kit kit = new KitReader(source, folder, root, faults).kit();
+        List<String> loadouts = kit.loadouts().stream().map(Kit.LoadoutEntry::name).toList();
+        PlacesReader places = new PlacesReader(folder, root, faults, loadouts);
+        Places where = places.places();
+        GroundChoice ground = ground();
+        Questions questions = new QuestionsReader(folder, root, faults, loadouts, where).questions();
+        root.refuseUnknownKeys();
+        if (!faults.isEmpty()) return null;
+        return new Plan(heading, channel, ground, kit, where, questions);
+    }
+
+    private Heading heading() {
+        String title = root.required("title", "Tern Valley, first week");
+        String note = root.text("note").orElse("");
+        List<String> forms = Arrays.stream(PlaceForm.values()).map(PlaceForm::word).toList();
+        String form = root.word("place_form", forms, PlaceForm.DECIMAL.word());
+        String units = root.word("units", List.of("metric", "imperial"), "metric");
+        return new Heading(title, note, PlaceForm.of(form).orElseThrow(), units.equals("imperial"));
+    }
+
+    private Channel channel() {
+        if (!root.has("channel")) faults.add(source, 1, "the plan has no [channel]. Add one with frequency_mhz.");
+        PlanSection section = root.table("channel");
+        double mhz = section.requiredNumber("frequency_mhz", 30, 1000, "MHz");
+        String polarization = section.word("polarization", List.of("vertical", "horizontal"), "vertical");
+        String modulation = section.word("modulation", PlanWords.MODULATIONS, "fm-12.5");
+        String name = section.text("name").orElse(String.format(Locale.ROOT, "%.4f MHz", mhz));
+        section.refuseUnknownKeys();
+        PlanSection target = root.table("target");
+        Channel.CopyWish wish = new Channel.CopyWish(
+                target.word("quality", PlanWords.QUALITIES, "daq-3"),
+                target.word("fading", List.of("walking", "standing"), "walking"),
+                target.number("odds", 0.5, 0.99, "", 0.9));
+        target.refuseUnknownKeys();
+        return new Channel(
+                name, new Frequency(mhz), Polarization.valueOf(polarization.toUpperCase(Locale.ROOT)), modulation, wish);
+    }
+
+    private GroundChoice ground() {
+        if (!root.has("ground")) faults.add(source, 1, "the plan has no [ground]. Add one with tiles = \"folder\".");
+        PlanSection section = root.table("ground");
+        Path tiles = existing(section, "tiles", true, folder, faults).orElse(folder);
+        if (!section.has("tiles") && root.has("ground"))
+            faults.add(source, section.line(), "[ground] has no tiles. Add tiles = \"folder with elevation tiles\".");
+        List<String> types = Arrays.stream(GroundType.values()).map(GroundType::word).toList();
+        GroundType type = GroundType.named(section.word("type", types, GroundType.AVERAGE.word())).orElseThrow();
+        Ground named = type.ground();
+        Ground ground = new Ground(
+                section.number("permittivity", 1, 200, "", named.permittivity()),
+                section.number("conductivity", 0, 100, "S/m", named.conductivity()));
+        Atmosphere atmosphere = atmosphere(section);
+        String noise = section.word("noise", PlanWords.NOISES, "rural");
+        GroundChoice.CoverChoice cover = cover(section);
+        section.refuseUnknownKeys();
+        return new GroundChoice(tiles, ground, atmosphere, cover, noise);
+    }
+
+    private static Atmosphere atmosphere(PlanSection section) {
+        double n0 = section.number("surface_refractivity", 200, 450, "N-units", 325);
+        OptionalDouble k = section.number("k_factor", 0.4, 5, "");
+        OptionalDouble gradient = section.number("refractivity_gradient", -100, 140, "N-units/km");
+        if (k.isPresent() && gradient.isPresent())
+            section.fault("k_factor", "and refractivity_gradient are both given, they say the same. Keep one of them.");
+        return k.isPresent() ? Atmosphere.ofFactor(k.getAsDouble(), n0) : Atmosphere.ofGradient(gradient.orElse(45), n0);
+    }
+
+    private GroundChoice.CoverChoice cover(PlanSection section) {
+        String surface = section.word("surface", PlanWords.SURFACES, "bare-earth");
+        String everywhere = section.word("cover", PlanWords.COVERS, "open");
+        Optional<Path> raster = existing(section, "land_cover", false, folder, faults);
+        String legend = section.word("legend", PlanWords.LEGENDS, "worldcover");
+        Optional<Path> polygons = existing(section, "cover_areas", false, folder, faults);
+        GroundChoice.CoverHeights heights = new GroundChoice.CoverHeights(
+                section.number("canopy_height_m", 0, 120, "m"), section.number("roof_height_m", 0, 300, "m"));
+        return new GroundChoice.CoverChoice(surface, everywhere, raster, legend, polygons, heights);
+    }
+
+    /** A file or folder named in the plan that must be there. */
+    static Optional<Path> existing(PlanSection section, String key, boolean isFolder, Path folder, Faults faults) {
+        Optional<String> written = section.text(key);
+        if (written.isEmpty()) return Optional.empty();
+        try {
+            Path path = folder.resolve(written.get());
+            if (isFolder ? Files.isDirectory(path) : Files.isRegularFile(path)) return Optional.of(path);
+            section.fault(
+                    key,
+                    "is \"" + written.get() + "\", but there is no such " + (isFolder ? "folder" : "file")
+                            + " beside the plan. Names are relative to the plan's own folder.");
+        } catch (InvalidPathException e) {
+            section.fault(key, "is \"" + written.get() + "\", which cannot be a file name. Use a plain relative name.");
+        }
+        return Optional.empty();
+    }
+
+    /** A place written in any of the accepted forms. */
+    static Optional<Position> place(PlanSection section, String key) {
+        Optional<String> written = section.text(key);
+        if (written.isEmpty()) return Optional.empty();
+        try {
+            return Optional.of(Place.parse(key, written.get()));
+        } catch (InputFault e) {
+            List<String> texts = new ArrayList<>();
+            e.faults().forEach(fault -> texts.add(fault.text()));
+            section.fault(key, String.join(" ", texts));
+            return Optional.empty();
+        }
+    }
+}

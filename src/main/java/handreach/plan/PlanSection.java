@@ -1,0 +1,226 @@
+package handreach.plan;
+
+import handreach.input.Faults;
+import handreach.input.NearestWord;
+import java.util.ArrayList;
+import java.util.Collection;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.Set;
+import org.tomlj.TomlArray;
+import org.tomlj.TomlPosition;
+import org.tomlj.TomlTable;
+
+/** One table of the plan file while it is read: hands out checked values and notes every key that was asked for. */
+final class PlanSection {
+    private final String source;
+    private final String name;
+    private final TomlTable table;
+    private final int startLine;
+    private final Faults faults;
+    private final Set<String> asked = new LinkedHashSet<>();
+
+    PlanSection(String source, String name, TomlTable table, int startLine, Faults faults) {
+        this.source = source;
+        this.name = name;
+        this.table = table;
+        this.startLine = startLine;
+        this.faults = faults;
+    }
+
+    int line() {
+        return startLine;
+    }
+
+    int lineOf(String key) {
+        TomlPosition at = table.inputPositionOf(List.of(key));
+        return at == null ? startLine : at.line();
+    }
+
+    boolean has(String key) {
+        asked.add(key);
+        return table.contains(List.of(key));
+    }
+
+    void fault(String key, String text) {
+        faults.add(source, lineOf(key), key + " " + text);
+    }
+
+    private Object value(String key) {
+        asked.add(key);
+        return table.get(List.of(key));
+    }
+
+    Optional<String> text(String key) {
+        Object value = value(key);
+        if (value == null) return Optional.empty();
+        if (value instanceof String text) {
+            if (!text.isBlank()) return Optional.of(text.strip());
+            fault(key, "is empty, a text in quotes is expected. Write one, or remove the line.");
+        } else {
+            fault(key, "is " + shown(value) + ", a text in quotes is expected. Put it in quotes.");
+        }
+        return Optional.empty();
+    }
+
+    /** A text that must be there; a stand-in comes back after the fault is noted, so that reading goes on. */
+    String required(String key, String example) {
+        boolean present = has(key);
+        Optional<String> text = text(key);
+        if (!present)
+            faults.add(source, startLine, label() + " has no " + key + ". Add a line such as " + key + " = \"" + example + "\".");
+        return text.orElse("");
+    }
+
+    OptionalDouble number(String key, double low, double high, String unit) {
+        Object value = value(key);
+        if (value == null) return OptionalDouble.empty();
+        double number;
+        if (value instanceof Long whole) number = whole;
+        else if (value instanceof Double real) number = real;
+        else {
+            fault(key, "is " + shown(value) + ", a number is expected" + in(unit) + ". Write it without quotes.");
+            return OptionalDouble.empty();
+        }
+        if (!(number >= low && number <= high)) {
+            String found = value instanceof Long ? value.toString() : plain(number);
+            fault(key, "is " + found + ", allowed is " + plain(low) + " to " + plain(high) + in(unit) + ". Correct the value.");
+            return OptionalDouble.empty();
+        }
+        return OptionalDouble.of(number);
+    }
+
+    double number(String key, double low, double high, String unit, double otherwise) {
+        return number(key, low, high, unit).orElse(otherwise);
+    }
+
+    double requiredNumber(String key, double low, double high, String unit) {
+        if (!has(key)) {
+            faults.add(
+                    source,
+                    startLine,
+                    label() + " has no " + key + ". Add it, from " + plain(low) + " to " + plain(high) + in(unit) + ".");
+            return low;
+        }
+        return number(key, low, high, unit, low);
+    }
+
+    boolean flag(String key, boolean otherwise) {
+        Object value = value(key);
+        if (value == null) return otherwise;
+        if (value instanceof Boolean flag) return flag;
+        fault(key, "is " + shown(value) + ", true or false is expected. Write it without quotes.");
+        return otherwise;
+    }
+
+    /** One word out of a list. */
+    String word(String key, Collection<String> allowed, String otherwise) {
+        Optional<String> text = text(key);
+        if (text.isEmpty()) return otherwise;
+        String word = text.get().toLowerCase(Locale.ROOT);
+        if (allowed.contains(word)) return word;
+        fault(
+                key,
+                "is \"" + text.get() + "\", allowed is " + String.join(", ", allowed) + "."
+                        + NearestWord.hint(word, allowed));
+        return otherwise;
+    }
+
+    /** The name of something that stands elsewhere in the plan. */
+    Optional<String> reference(String key, Collection<String> known, String kind) {
+        Optional<String> text = text(key);
+        if (text.isEmpty() || known.contains(text.get())) return text;
+        fault(
+                key,
+                "is \"" + text.get() + "\", but the plan has no " + kind + " of that name."
+                        + NearestWord.hint(text.get(), known) + (known.isEmpty() ? "" : " It has: " + String.join(", ", known) + "."));
+        return Optional.empty();
+    }
+
+    List<String> texts(String key) {
+        Object value = value(key);
+        if (value == null) return List.of();
+        if (value instanceof String text) return List.of(text);
+        List<String> texts = new ArrayList<>();
+        if (value instanceof TomlArray array && array.toList().stream().allMatch(String.class::isInstance)) {
+            array.toList().forEach(text -> texts.add((String) text));
+            return texts;
+        }
+        fault(key, "is " + shown(value) + ", a list of texts such as [\"a\", \"b\"] is expected.");
+        return List.of();
+    }
+
+    /** A list of pairs of texts, such as {@code [["a", "b"], ["a", "c"]]}. */
+    List<List<String>> pairs(String key) {
+        Object value = value(key);
+        if (value == null) return List.of();
+        List<List<String>> pairs = new ArrayList<>();
+        if (value instanceof TomlArray array) {
+            for (Object item : array.toList()) {
+                if (item instanceof TomlArray two
+                        && two.size() == 2
+                        && two.toList().stream().allMatch(String.class::isInstance))
+                    pairs.add(List.of((String) two.get(0), (String) two.get(1)));
+            }
+            if (pairs.size() == array.size()) return pairs;
+        }
+        fault(key, "is not a list of pairs. Write it as [[\"a\", \"b\"], [\"a\", \"c\"]].");
+        return List.of();
+    }
+
+    PlanSection table(String key) {
+        Object value = value(key);
+        if (value instanceof TomlTable inner) return new PlanSection(source, key, inner, lineOf(key), faults);
+        if (value != null) fault(key, "is " + shown(value) + ", a table [" + key + "] is expected.");
+        return new PlanSection(source, key, org.tomlj.Toml.parse(""), startLine, faults);
+    }
+
+    List<PlanSection> tables(String key) {
+        Object value = value(key);
+        if (value == null) return List.of();
+        List<PlanSection> sections = new ArrayList<>();
+        if (value instanceof TomlArray array) {
+            for (int i = 0; i < array.size(); i++)
+                if (array.get(i) instanceof TomlTable inner)
+                    sections.add(
+                            new PlanSection(source, key, inner, array.inputPositionOf(i).line(), faults));
+            if (sections.size() == array.size()) return sections;
+        }
+        fault(key, "is " + shown(value) + ", entries that start with [[" + key + "]] are expected.");
+        return sections;
+    }
+
+    /** Notes a fault for every key that nobody asked for. */
+    void refuseUnknownKeys() {
+        for (String key : table.keySet()) {
+            if (asked.contains(key)) continue;
+            faults.add(
+                    source,
+                    lineOf(key),
+                    "unknown key " + key + " in " + label() + "." + NearestWord.hint(key, asked) + " Known here: "
+                            + String.join(", ", asked) + ".");
+        }
+    }
+
+    private String label() {
+        return name.isEmpty() ? "the plan" : "[" + name + "]";
+    }
+
+    private static String in(String unit) {
+        return unit.isEmpty() ? "" : " " + unit;
+    }
+
+    private static String plain(double number) {
+        return new java.math.BigDecimal(Double.toString(number)).stripTrailingZeros().toPlainString();
+    }
+
+    private static String shown(Object value) {
+        if (value instanceof String text) return "\"" + text + "\"";
+        if (value instanceof TomlTable) return "a table";
+        if (value instanceof TomlArray) return "a list";
+        return String.valueOf(value);
+    }
+}

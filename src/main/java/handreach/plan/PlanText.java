@@ -1,0 +1,136 @@
+package handreach.plan;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+
+/**
+ * Small edits of a plan's text that leave every other line, and every comment, as it is: set a value in a section, add a
+ * section, remove a named entry. The text must be valid TOML in the plan's own form (one key a line).
+ */
+public final class PlanText {
+    private static final Pattern HEADER = Pattern.compile("\\s*(\\[\\[?)\\s*([A-Za-z0-9_.-]+)\\s*\\]\\]?\\s*(#.*)?");
+
+    private PlanText() {}
+
+    /** A text as a TOML value. */
+    public static String quoted(String text) {
+        StringBuilder out = new StringBuilder("\"");
+        for (char c : text.toCharArray()) {
+            if (c == '"' || c == '\\') out.append('\\').append(c);
+            else if (c < 0x20 || c == 0x7F) out.append(String.format(Locale.ROOT, "\\u%04X", (int) c));
+            else out.append(c);
+        }
+        return out.append('"').toString();
+    }
+
+    /** A number as a TOML value. */
+    public static String number(double value) {
+        if (value == Math.rint(value) && Math.abs(value) < 1e12) return Long.toString((long) value);
+        return Double.toString(value);
+    }
+
+    /** Sets a key of a plain section such as {@code [target]}; adds the section if it is not there. */
+    public static String withValue(String text, String section, String key, String value) {
+        List<String> lines = new ArrayList<>(text.lines().toList());
+        int header = headerOf(lines, "[", section, 0);
+        if (header < 0) {
+            if (!lines.isEmpty() && !lines.get(lines.size() - 1).isBlank()) lines.add("");
+            lines.add("[" + section + "]");
+            header = lines.size() - 1;
+        }
+        setKey(lines, header, key, value);
+        return joined(lines);
+    }
+
+    /** Sets a key of the entry with this name among sections such as {@code [[position]]}. */
+    public static String withEntryValue(String text, String section, String name, String key, String value) {
+        List<String> lines = new ArrayList<>(text.lines().toList());
+        int header = entryOf(lines, section, name);
+        if (header < 0) throw new IllegalArgumentException("no [[" + section + "]] named " + name);
+        setKey(lines, header, key, value);
+        return joined(lines);
+    }
+
+    /** Adds an entry behind the last of its kind, or at the end. */
+    public static String withEntry(String text, String section, List<String> keyValueLines) {
+        List<String> lines = new ArrayList<>(text.lines().toList());
+        int last = -1;
+        for (int at = headerOf(lines, "[[", section, 0); at >= 0; at = headerOf(lines, "[[", section, at + 1)) last = at;
+        int insert = last < 0 ? lines.size() : endOf(lines, last);
+        List<String> block = new ArrayList<>();
+        block.add("");
+        block.add("[[" + section + "]]");
+        block.addAll(keyValueLines);
+        lines.addAll(insert, block);
+        return joined(lines);
+    }
+
+    /** Removes the entry with this name. */
+    public static String withoutEntry(String text, String section, String name) {
+        List<String> lines = new ArrayList<>(text.lines().toList());
+        int header = entryOf(lines, section, name);
+        if (header < 0) return text;
+        lines.subList(header, endOf(lines, header)).clear();
+        return joined(lines);
+    }
+
+    private static void setKey(List<String> lines, int header, String key, String value) {
+        int end = endOf(lines, header);
+        Pattern line = Pattern.compile("\\s*" + Pattern.quote(key) + "\\s*=.*");
+        for (int i = header + 1; i < end; i++) {
+            if (!line.matcher(lines.get(i)).matches()) continue;
+            String comment = commentOf(lines.get(i));
+            lines.set(i, key + " = " + value + (comment.isEmpty() ? "" : " " + comment));
+            return;
+        }
+        lines.add(end, key + " = " + value);
+    }
+
+    /** The comment at the end of a line, outside any quotes. */
+    private static String commentOf(String line) {
+        char quote = 0;
+        for (int i = 0; i < line.length(); i++) {
+            char c = line.charAt(i);
+            if (quote == 0 && (c == '"' || c == '\'')) quote = c;
+            else if (quote == '"' && c == '\\') i++;
+            else if (c == quote) quote = 0;
+            else if (quote == 0 && c == '#') return line.substring(i);
+        }
+        return "";
+    }
+
+    private static int entryOf(List<String> lines, String section, String name) {
+        Pattern nameLine = Pattern.compile("\\s*name\\s*=\\s*(" + Pattern.quote(quoted(name)) + "|'" + Pattern.quote(name) + "')\\s*(#.*)?");
+        for (int at = headerOf(lines, "[[", section, 0); at >= 0; at = headerOf(lines, "[[", section, at + 1)) {
+            for (int i = at + 1; i < endOf(lines, at); i++) if (nameLine.matcher(lines.get(i)).matches()) return at;
+        }
+        return -1;
+    }
+
+    private static int headerOf(List<String> lines, String bracket, String section, int from) {
+        for (int i = from; i < lines.size(); i++) {
+            Matcher header = HEADER.matcher(lines.get(i));
+            if (header.matches() && header.group(1).equals(bracket) && header.group(2).equals(section)) return i;
+        }
+        return -1;
+    }
+
+    /** Index behind the last line with content of the section that starts here. */
+    private static int endOf(List<String> lines, int header) {
+        int next = header + 1;
+        while (next < lines.size() && !HEADER.matcher(lines.get(next)).matches()) next++;
+        while (next > header + 1) {
+            String before = lines.get(next - 1).strip();
+            if (!before.isEmpty() && !before.startsWith("#")) break;
+            next--;
+        }
+        return next;
+    }
+
+    private static String joined(List<String> lines) {
+        return String.join("\n", lines) + "\n";
+    }
+}

@@ -1,0 +1,67 @@
+package handreach.plan;
+
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+
+/** What is asked: reach, relay, walks, and the site calibration to use. */
+public record Questions(
+        ReachQuestion reach, RelayQuestion relay, List<WalkEntry> walks, Optional<Path> calibration, Doubts doubts) {
+
+    /**
+     * Reach.
+     *
+     * @param from name of the position at the centre of the rose, or empty for the centre of the area
+     * @param with loadout at the centre; empty when both ends carry the same
+     * @param bearingStepDeg step of the bearings
+     * @param cellM side of the cells of the area maps
+     * @param model loss model
+     */
+    public record ReachQuestion(
+            Optional<String> from, Optional<String> with, double bearingStepDeg, double cellM, String model) {}
+
+    /**
+     * Relay.
+     *
+     * @param talk {@code all-to-base}, {@code all-to-all} or {@code listed}
+     * @param pairs listed pairs of names
+     * @param equipment the relay's radio and mast
+     * @param constraints where it may stand
+     * @param count 1 to 4 relays
+     * @param mode {@code two-frequency} or {@code store-and-forward}
+     */
+    public record RelayQuestion(
+            String talk,
+            List<List<String>> pairs,
+            RelayEquipment equipment,
+            RelayConstraints constraints,
+            int count,
+            String mode) {}
+
+    /** The relay's own radio, gain, mast and feed. */
+    public record RelayEquipment(
+            double powerW, double sensitivityDbm, double gainDbd, double mastM, double feedLossDb, boolean chained) {}
+
+    /** Where a relay may stand and how it is reached on foot. */
+    public record RelayConstraints(
+            Optional<Path> inside,
+            Optional<Path> outside,
+            OptionalDouble maxSlopeDeg,
+            Optional<TrackLimit> nearTrack,
+            Optional<WalkLimit> walk,
+            OptionalDouble minSeparationKm) {}
+
+    /** At most so far from one of these tracks. */
+    public record TrackLimit(Path tracks, double maxDistanceM) {}
+
+    /** At most so many minutes on foot from the start. */
+    public record WalkLimit(String start, double maxMinutes) {}
+
+    /** A walked track with its reports. */
+    public record WalkEntry(
+            String name, Optional<Path> track, Path reports, Optional<String> base, Optional<String> loadout, OptionalDouble clockOffsetS) {}
+
+    /** Model doubt common to the area and spread between places, where the person has better figures than the defaults. */
+    public record Doubts(OptionalDouble modelCommonDb, OptionalDouble placeSpreadDb) {}
+}

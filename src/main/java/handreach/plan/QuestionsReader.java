@@ -1,0 +1,122 @@
+package handreach.plan;
+
+import handreach.input.Faults;
+import handreach.propagation.LossModels;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.stream.Stream;
+
+/** Reads the questions out of a plan: reach, relay, walks, calibration, doubts. */
+final class QuestionsReader {
+    private final Path folder;
+    private final PlanSection root;
+    private final Faults faults;
+    private final List<String> loadouts;
+    private final List<String> positions;
+    private final List<String> everybody;
+
+    QuestionsReader(Path folder, PlanSection root, Faults faults, List<String> loadouts, Places places) {
+        this.folder = folder;
+        this.root = root;
+        this.faults = faults;
+        this.loadouts = loadouts;
+        this.positions = places.positions().stream().map(Places.PositionEntry::name).toList();
+        this.everybody = Stream.of(
+                        positions.stream(),
+                        places.routes().stream().map(Places.RouteEntry::name),
+                        places.sectors().stream().map(Places.SectorEntry::name))
+                .flatMap(names -> names)
+                .toList();
+    }
+
+    Questions questions() {
+        Questions.ReachQuestion reach = reach();
+        Questions.RelayQuestion relay = relay();
+        List<Questions.WalkEntry> walks = walks();
+        PlanSection calibration = root.table("calibration");
+        Optional<Path> file = PlanReader.existing(calibration, "file", false, folder, faults);
+        calibration.refuseUnknownKeys();
+        PlanSection doubts = root.table("doubt");
+        Questions.Doubts known = new Questions.Doubts(
+                doubts.number("model_common_db", 0, 20, "dB"), doubts.number("place_spread_db", 0.5, 20, "dB"));
+        doubts.refuseUnknownKeys();
+        return new Questions(reach, relay, walks, file, known);
+    }
+
+    private Questions.ReachQuestion reach() {
+        PlanSection section = root.table("reach");
+        Questions.ReachQuestion question = new Questions.ReachQuestion(
+                section.reference("from", positions, "[[position]]"),
+                section.reference("with", loadouts, "[[loadout]]"),
+                section.number("bearing_step_deg", 1, 90, "degrees", 5),
+                section.number("cell_m", 5, 2000, "m", 30),
+                section.word("model", LossModels.names(), "handheld"));
+        section.refuseUnknownKeys();
+        return question;
+    }
+
+    private Questions.RelayQuestion relay() {
+        PlanSection section = root.table("relay");
+        String talk = section.word("talk", List.of("all-to-base", "all-to-all", "listed"), "all-to-all");
+        List<List<String>> pairs = section.pairs("pairs");
+        for (List<String> pair : pairs)
+            for (String name : pair)
+                if (!everybody.contains(name))
+                    section.fault(
+                            "pairs",
+                            "names \"" + name + "\", but the plan has no position, route or sector of that name."
+                                    + handreach.input.NearestWord.hint(name, everybody));
+        if (talk.equals("listed") && pairs.isEmpty() && root.has("relay"))
+            section.fault("talk", "is \"listed\", but there are no pairs. Add pairs = [[\"a\", \"b\"]].");
+        Questions.RelayEquipment equipment = new Questions.RelayEquipment(
+                section.number("power_w", 0.001, 1500, "W", 5),
+                section.number("sensitivity_dbm", -150, -60, "dBm", -118),
+                section.number("gain_dbd", -30, 20, "dBd", -0.5),
+                section.number("mast_m", 0.5, 60, "m", 3),
+                section.number("feed_loss_db", 0, 30, "dB", 1),
+                section.flag("chained", false));
+        int count = (int) section.number("count", 1, 4, "", 1);
+        String mode = section.word("mode", List.of("two-frequency", "store-and-forward"), "two-frequency");
+        Questions.RelayConstraints constraints = constraints(section);
+        section.refuseUnknownKeys();
+        return new Questions.RelayQuestion(talk, pairs, equipment, constraints, count, mode);
+    }
+
+    private Questions.RelayConstraints constraints(PlanSection section) {
+        Optional<Path> tracks = PlanReader.existing(section, "tracks", false, folder, faults);
+        double trackM = section.number("max_track_distance_m", 0, 100_000, "m", 500);
+        Optional<String> start = section.reference("walk_from", positions, "[[position]]");
+        OptionalDouble minutes = section.number("max_walk_minutes", 1, 3000, "minutes");
+        Optional<Questions.WalkLimit> walk =
+                start.map(name -> new Questions.WalkLimit(name, minutes.orElse(Double.POSITIVE_INFINITY)));
+        if (minutes.isPresent() && start.isEmpty())
+            section.fault("max_walk_minutes", "needs a place to walk from. Add walk_from = \"name of a position\".");
+        return new Questions.RelayConstraints(
+                PlanReader.existing(section, "inside", false, folder, faults),
+                PlanReader.existing(section, "outside", false, folder, faults),
+                section.number("max_slope_deg", 0, 90, "degrees"),
+                tracks.map(file -> new Questions.TrackLimit(file, trackM)),
+                walk,
+                section.number("min_separation_km", 0, 100, "km"));
+    }
+
+    private List<Questions.WalkEntry> walks() {
+        List<Questions.WalkEntry> walks = new ArrayList<>();
+        for (PlanSection section : root.tables("walk")) {
+            String name = section.required("name", "first walk");
+            Optional<Path> track = PlanReader.existing(section, "track", false, folder, faults);
+            Optional<Path> reports = PlanReader.existing(section, "reports", false, folder, faults);
+            if (!section.has("reports"))
+                section.fault("reports", "is missing. Name the CSV of the walk's reports.");
+            Optional<String> base = section.reference("base", positions, "[[position]]");
+            Optional<String> loadout = section.reference("loadout", loadouts, "[[loadout]]");
+            OptionalDouble offset = section.number("clock_offset_s", -86_400, 86_400, "s");
+            section.refuseUnknownKeys();
+            reports.ifPresent(file -> walks.add(new Questions.WalkEntry(name, track, file, base, loadout, offset)));
+        }
+        return walks;
+    }
+}
