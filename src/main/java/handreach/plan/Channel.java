@@ -4,8 +4,7 @@ import handreach.units.Frequency;
 import handreach.units.Polarization;
 
 /** The channel and what counts as copy on it; words as in the plan file. */
-public record Channel(
-        String name, Frequency frequency, Polarization polarization, String modulation, CopyWish wish) {
+public record Channel(String name, Frequency frequency, Polarization polarization, String modulation, CopyWish wish) {
 
     /**
      * What counts as copy.

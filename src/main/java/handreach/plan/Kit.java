@@ -18,8 +18,7 @@ public record Kit(
     public record Bench(Path file, String control, String mount) {}
 
     /** A radio: output power, reference sensitivity, or a noise figure in its place. */
-    public record RadioEntry(
-            String name, double powerW, OptionalDouble sensitivityDbm, OptionalDouble noiseFigureDb) {}
+    public record RadioEntry(String name, double powerW, OptionalDouble sensitivityDbm, OptionalDouble noiseFigureDb) {}
 
     /** An antenna: radiator, its size and burden, and where its delta comes from. */
     public record AntennaEntry(

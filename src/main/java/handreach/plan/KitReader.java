@@ -54,16 +54,21 @@ final class KitReader {
             double power = section.requiredNumber("power_w", 0.001, 1500, "W");
             OptionalDouble sensitivity = section.number("sensitivity_dbm", -150, -60, "dBm");
             OptionalDouble noise = section.number("noise_figure_db", 0, 40, "dB");
-            if (sensitivity.isEmpty() && noise.isEmpty() && !section.has("sensitivity_dbm") && !section.has("noise_figure_db"))
+            if (sensitivity.isEmpty()
+                    && noise.isEmpty()
+                    && !section.has("sensitivity_dbm")
+                    && !section.has("noise_figure_db"))
                 faults.add(
                         source,
                         section.line(),
-                        "[radio] " + name + " has neither sensitivity_dbm nor noise_figure_db. Add sensitivity_dbm = -119 (the"
+                        "[radio] " + name
+                                + " has neither sensitivity_dbm nor noise_figure_db. Add sensitivity_dbm = -119 (the"
                                 + " level for 12 dB SINAD, or the digital reference sensitivity, from its data sheet).");
             section.refuseUnknownKeys();
             radios.add(new Kit.RadioEntry(name, power, sensitivity, noise));
         }
-        if (radios.isEmpty()) faults.add(source, 1, "the plan has no [[radio]]. Add one with name, power_w, sensitivity_dbm.");
+        if (radios.isEmpty())
+            faults.add(source, 1, "the plan has no [[radio]]. Add one with name, power_w, sensitivity_dbm.");
         return radios;
     }
 
@@ -86,12 +91,14 @@ final class KitReader {
             antennas.add(new Kit.AntennaEntry(name, control, radiator, size, delta, pattern));
         }
         long controls = antennas.stream().filter(Kit.AntennaEntry::control).count();
-        if (antennas.isEmpty()) faults.add(source, 1, "the plan has no [[antenna]]. Add one with name and control = true.");
+        if (antennas.isEmpty())
+            faults.add(source, 1, "the plan has no [[antenna]]. Add one with name and control = true.");
         else if (controls != 1)
             faults.add(
                     source,
                     root.tables("antenna").get(0).line(),
-                    controls + " antennas are marked control = true, exactly one is expected: the factory antenna that the others are"
+                    controls
+                            + " antennas are marked control = true, exactly one is expected: the factory antenna that the others are"
                             + " compared with. Mark that one.");
         return antennas;
     }
@@ -115,7 +122,8 @@ final class KitReader {
                             + " delta_db for decibels over the control of this plan.");
         if (delta.isPresent() && (uncertainty.isEmpty() || mount.isEmpty()))
             section.fault(
-                    "delta_db", "stands alone. Add delta_uncertainty_db (its standard uncertainty) and delta_mount (how it was held).");
+                    "delta_db",
+                    "stands alone. Add delta_uncertainty_db (its standard uncertainty) and delta_mount (how it was held).");
         if (delta.isPresent() && control)
             section.fault("delta_db", "is given for the control, whose delta over itself is 0. Remove it.");
         return new Kit.DeltaEntry(benchName, withWire, delta, uncertainty, mount, swr);
@@ -126,11 +134,16 @@ final class KitReader {
         Set<String> names = new HashSet<>();
         for (PlanSection section : root.tables("loadout")) {
             String name = name(section, names, "whip at face");
-            String radio = section.has("radio") ? section.reference("radio", radios, "[[radio]]").orElse("")
+            String radio = section.has("radio")
+                    ? section.reference("radio", radios, "[[radio]]").orElse("")
                     : radios.isEmpty() ? "" : radios.get(0);
-            String antenna = section.reference("antenna", antennas, "[[antenna]]").orElse("");
+            String antenna =
+                    section.reference("antenna", antennas, "[[antenna]]").orElse("");
             if (!section.has("antenna"))
-                faults.add(source, section.line(), "[[loadout]] " + name + " has no antenna. Name one of the plan's antennas.");
+                faults.add(
+                        source,
+                        section.line(),
+                        "[[loadout]] " + name + " has no antenna. Name one of the plan's antennas.");
             boolean counterpoise = section.flag("counterpoise", false);
             String carry = section.word("carry", PlanWords.CARRIES, Carry.FACE.word());
             Kit.Hold hold = new Kit.Hold(
@@ -138,7 +151,8 @@ final class KitReader {
             section.refuseUnknownKeys();
             loadouts.add(new Kit.LoadoutEntry(name, radio, antenna, counterpoise, carry, hold));
         }
-        if (loadouts.isEmpty()) faults.add(source, 1, "the plan has no [[loadout]]. Add one with name, antenna and carry.");
+        if (loadouts.isEmpty())
+            faults.add(source, 1, "the plan has no [[loadout]]. Add one with name, antenna and carry.");
         return loadouts;
     }
 

@@ -52,10 +52,12 @@ final class PlacesReader {
         if (!root.has("area"))
             root.fault("area", "is missing. Add [area] with radius_km, and centre if it is not the first position.");
         PlanSection section = root.table("area");
-        Optional<Position> centre = section.has("centre") ? centre(section, positions)
+        Optional<Position> centre = section.has("centre")
+                ? centre(section, positions)
                 : positions.stream().map(Places.PositionEntry::at).findFirst();
         if (centre.isEmpty() && !section.has("centre"))
-            section.fault("centre", "is missing and there is no [[position]] to take it from. Add centre = \"a place\".");
+            section.fault(
+                    "centre", "is missing and there is no [[position]] to take it from. Add centre = \"a place\".");
         double radius = section.requiredNumber("radius_km", 0.2, 200, "km");
         Optional<Path> polygon = PlanReader.existing(section, "polygon", false, folder, faults);
         section.refuseUnknownKeys();

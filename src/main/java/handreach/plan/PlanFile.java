@@ -40,7 +40,9 @@ public final class PlanFile {
             file = file.resolve(USUAL_NAME);
             if (!Files.exists(file))
                 throw new InputFault(
-                        planOrFolder.toString(), 0, "the folder has no plan.toml. Name a plan file, or start from a sample plan.");
+                        planOrFolder.toString(),
+                        0,
+                        "the folder has no plan.toml. Name a plan file, or start from a sample plan.");
         }
         SourceText source = SourceText.read(file, LIMIT_BYTES);
         String text = source.text();
@@ -85,7 +87,9 @@ public final class PlanFile {
                 String onDisk = SourceText.read(file, LIMIT_BYTES).text();
                 if (!onDisk.equals(savedText))
                     throw new InputFault(
-                            file.toString(), 0, "was changed by another program since it was opened. Save under another name, or reopen it.");
+                            file.toString(),
+                            0,
+                            "was changed by another program since it was opened. Save under another name, or reopen it.");
                 write(file.resolveSibling(file.getFileName() + ".bak"), savedText);
             }
             write(file, text);
@@ -112,7 +116,8 @@ public final class PlanFile {
         return new InputFault(
                 file.toString(),
                 0,
-                "could not be written (" + why + "). Nothing was changed. Check rights and free space, or save under another name.");
+                "could not be written (" + why
+                        + "). Nothing was changed. Check rights and free space, or save under another name.");
     }
 
     private static void write(Path target, String body) throws IOException {

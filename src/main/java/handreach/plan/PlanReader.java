@@ -55,7 +55,8 @@ final class PlanReader {
         if (!toml.hasErrors()) return toml;
         Faults faults = new Faults();
         toml.errors().forEach(error -> {
-            String message = String.valueOf(error.getMessage()).replaceAll("\\s+", " ").strip();
+            String message =
+                    String.valueOf(error.getMessage()).replaceAll("\\s+", " ").strip();
             int line = error.position() == null ? 0 : error.position().line();
             faults.add(text.name(), line, "is not TOML here: " + message + ". Check quotes and brackets on this line.");
         });
@@ -67,7 +68,8 @@ final class PlanReader {
         Heading heading = heading();
         Channel channel = channel();
         Kit kit = new KitReader(source, folder, root, faults).kit();
-        List<String> loadouts = kit.loadouts().stream().map(Kit.LoadoutEntry::name).toList();
+        List<String> loadouts =
+                kit.loadouts().stream().map(Kit.LoadoutEntry::name).toList();
         PlacesReader places = new PlacesReader(folder, root, faults, loadouts);
         Places where = places.places();
         GroundChoice ground = ground();
@@ -80,7 +82,8 @@ final class PlanReader {
     private Heading heading() {
         String title = root.required("title", "Tern Valley, first week");
         String note = root.text("note").orElse("");
-        List<String> forms = Arrays.stream(PlaceForm.values()).map(PlaceForm::word).toList();
+        List<String> forms =
+                Arrays.stream(PlaceForm.values()).map(PlaceForm::word).toList();
         String form = root.word("place_form", forms, PlaceForm.DECIMAL.word());
         String units = root.word("units", List.of("metric", "imperial"), "metric");
         return new Heading(title, note, PlaceForm.of(form).orElseThrow(), units.equals("imperial"));
@@ -101,7 +104,11 @@ final class PlanReader {
                 target.number("odds", 0.5, 0.99, "", 0.9));
         target.refuseUnknownKeys();
         return new Channel(
-                name, new Frequency(mhz), Polarization.valueOf(polarization.toUpperCase(Locale.ROOT)), modulation, wish);
+                name,
+                new Frequency(mhz),
+                Polarization.valueOf(polarization.toUpperCase(Locale.ROOT)),
+                modulation,
+                wish);
     }
 
     private GroundChoice ground() {
@@ -110,8 +117,10 @@ final class PlanReader {
         Path tiles = existing(section, "tiles", true, folder, faults).orElse(folder);
         if (!section.has("tiles") && root.has("ground"))
             faults.add(source, section.line(), "[ground] has no tiles. Add tiles = \"folder with elevation tiles\".");
-        List<String> types = Arrays.stream(GroundType.values()).map(GroundType::word).toList();
-        GroundType type = GroundType.named(section.word("type", types, GroundType.AVERAGE.word())).orElseThrow();
+        List<String> types =
+                Arrays.stream(GroundType.values()).map(GroundType::word).toList();
+        GroundType type = GroundType.named(section.word("type", types, GroundType.AVERAGE.word()))
+                .orElseThrow();
         Ground named = type.ground();
         Ground ground = new Ground(
                 section.number("permittivity", 1, 200, "", named.permittivity()),
@@ -129,7 +138,9 @@ final class PlanReader {
         OptionalDouble gradient = section.number("refractivity_gradient", -100, 140, "N-units/km");
         if (k.isPresent() && gradient.isPresent())
             section.fault("k_factor", "and refractivity_gradient are both given, they say the same. Keep one of them.");
-        return k.isPresent() ? Atmosphere.ofFactor(k.getAsDouble(), n0) : Atmosphere.ofGradient(gradient.orElse(45), n0);
+        return k.isPresent()
+                ? Atmosphere.ofFactor(k.getAsDouble(), n0)
+                : Atmosphere.ofGradient(gradient.orElse(45), n0);
     }
 
     private GroundChoice.CoverChoice cover(PlanSection section) {

@@ -71,7 +71,10 @@ final class PlanSection {
         boolean present = has(key);
         Optional<String> text = text(key);
         if (!present)
-            faults.add(source, startLine, label() + " has no " + key + ". Add a line such as " + key + " = \"" + example + "\".");
+            faults.add(
+                    source,
+                    startLine,
+                    label() + " has no " + key + ". Add a line such as " + key + " = \"" + example + "\".");
         return text.orElse("");
     }
 
@@ -87,7 +90,10 @@ final class PlanSection {
         }
         if (!(number >= low && number <= high)) {
             String found = value instanceof Long ? value.toString() : plain(number);
-            fault(key, "is " + found + ", allowed is " + plain(low) + " to " + plain(high) + in(unit) + ". Correct the value.");
+            fault(
+                    key,
+                    "is " + found + ", allowed is " + plain(low) + " to " + plain(high) + in(unit)
+                            + ". Correct the value.");
             return OptionalDouble.empty();
         }
         return OptionalDouble.of(number);
@@ -102,7 +108,8 @@ final class PlanSection {
             faults.add(
                     source,
                     startLine,
-                    label() + " has no " + key + ". Add it, from " + plain(low) + " to " + plain(high) + in(unit) + ".");
+                    label() + " has no " + key + ". Add it, from " + plain(low) + " to " + plain(high) + in(unit)
+                            + ".");
             return low;
         }
         return number(key, low, high, unit, low);
@@ -136,7 +143,8 @@ final class PlanSection {
         fault(
                 key,
                 "is \"" + text.get() + "\", but the plan has no " + kind + " of that name."
-                        + NearestWord.hint(text.get(), known) + (known.isEmpty() ? "" : " It has: " + String.join(", ", known) + "."));
+                        + NearestWord.hint(text.get(), known)
+                        + (known.isEmpty() ? "" : " It has: " + String.join(", ", known) + "."));
         return Optional.empty();
     }
 
@@ -185,8 +193,8 @@ final class PlanSection {
         if (value instanceof TomlArray array) {
             for (int i = 0; i < array.size(); i++)
                 if (array.get(i) instanceof TomlTable inner)
-                    sections.add(
-                            new PlanSection(source, key, inner, array.inputPositionOf(i).line(), faults));
+                    sections.add(new PlanSection(
+                            source, key, inner, array.inputPositionOf(i).line(), faults));
             if (sections.size() == array.size()) return sections;
         }
         fault(key, "is " + shown(value) + ", entries that start with [[" + key + "]] are expected.");
@@ -214,7 +222,9 @@ final class PlanSection {
     }
 
     private static String plain(double number) {
-        return new java.math.BigDecimal(Double.toString(number)).stripTrailingZeros().toPlainString();
+        return new java.math.BigDecimal(Double.toString(number))
+                .stripTrailingZeros()
+                .toPlainString();
     }
 
     private static String shown(Object value) {

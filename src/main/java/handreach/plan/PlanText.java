@@ -58,7 +58,8 @@ public final class PlanText {
     public static String withEntry(String text, String section, List<String> keyValueLines) {
         List<String> lines = new ArrayList<>(text.lines().toList());
         int last = -1;
-        for (int at = headerOf(lines, "[[", section, 0); at >= 0; at = headerOf(lines, "[[", section, at + 1)) last = at;
+        for (int at = headerOf(lines, "[[", section, 0); at >= 0; at = headerOf(lines, "[[", section, at + 1))
+            last = at;
         int insert = last < 0 ? lines.size() : endOf(lines, last);
         List<String> block = new ArrayList<>();
         block.add("");
@@ -103,9 +104,11 @@ public final class PlanText {
     }
 
     private static int entryOf(List<String> lines, String section, String name) {
-        Pattern nameLine = Pattern.compile("\\s*name\\s*=\\s*(" + Pattern.quote(quoted(name)) + "|'" + Pattern.quote(name) + "')\\s*(#.*)?");
+        Pattern nameLine = Pattern.compile(
+                "\\s*name\\s*=\\s*(" + Pattern.quote(quoted(name)) + "|'" + Pattern.quote(name) + "')\\s*(#.*)?");
         for (int at = headerOf(lines, "[[", section, 0); at >= 0; at = headerOf(lines, "[[", section, at + 1)) {
-            for (int i = at + 1; i < endOf(lines, at); i++) if (nameLine.matcher(lines.get(i)).matches()) return at;
+            for (int i = at + 1; i < endOf(lines, at); i++)
+                if (nameLine.matcher(lines.get(i)).matches()) return at;
         }
         return -1;
     }
@@ -113,7 +116,9 @@ public final class PlanText {
     private static int headerOf(List<String> lines, String bracket, String section, int from) {
         for (int i = from; i < lines.size(); i++) {
             Matcher header = HEADER.matcher(lines.get(i));
-            if (header.matches() && header.group(1).equals(bracket) && header.group(2).equals(section)) return i;
+            if (header.matches()
+                    && header.group(1).equals(bracket)
+                    && header.group(2).equals(section)) return i;
         }
         return -1;
     }

@@ -14,8 +14,10 @@ final class PlanWords {
     static final List<String> MODULATIONS = Modulation.words();
     static final List<String> QUALITIES = CopyQuality.words();
     static final List<String> RADIATORS = Radiator.words();
-    static final List<String> CARRIES = Stream.concat(Carry.words().stream(), Stream.of("hip")).toList();
-    static final List<String> COVERS = Arrays.stream(Cover.values()).map(Cover::word).toList();
+    static final List<String> CARRIES =
+            Stream.concat(Carry.words().stream(), Stream.of("hip")).toList();
+    static final List<String> COVERS =
+            Arrays.stream(Cover.values()).map(Cover::word).toList();
     static final List<String> SURFACES = List.of("bare-earth", "radar", "surface-model");
     static final List<String> LEGENDS = List.of("worldcover", "nlcd", "corine");
     static final List<String> NOISES = List.of("city", "residential", "rural", "quiet-rural");

@@ -60,7 +60,12 @@ public record Questions(
 
     /** A walked track with its reports. */
     public record WalkEntry(
-            String name, Optional<Path> track, Path reports, Optional<String> base, Optional<String> loadout, OptionalDouble clockOffsetS) {}
+            String name,
+            Optional<Path> track,
+            Path reports,
+            Optional<String> base,
+            Optional<String> loadout,
+            OptionalDouble clockOffsetS) {}
 
     /** Model doubt common to the area and spread between places, where the person has better figures than the defaults. */
     public record Doubts(OptionalDouble modelCommonDb, OptionalDouble placeSpreadDb) {}

@@ -23,7 +23,8 @@ final class QuestionsReader {
         this.root = root;
         this.faults = faults;
         this.loadouts = loadouts;
-        this.positions = places.positions().stream().map(Places.PositionEntry::name).toList();
+        this.positions =
+                places.positions().stream().map(Places.PositionEntry::name).toList();
         this.everybody = Stream.of(
                         positions.stream(),
                         places.routes().stream().map(Places.RouteEntry::name),
@@ -109,8 +110,7 @@ final class QuestionsReader {
             String name = section.required("name", "first walk");
             Optional<Path> track = PlanReader.existing(section, "track", false, folder, faults);
             Optional<Path> reports = PlanReader.existing(section, "reports", false, folder, faults);
-            if (!section.has("reports"))
-                section.fault("reports", "is missing. Name the CSV of the walk's reports.");
+            if (!section.has("reports")) section.fault("reports", "is missing. Name the CSV of the walk's reports.");
             Optional<String> base = section.reference("base", positions, "[[position]]");
             Optional<String> loadout = section.reference("loadout", loadouts, "[[loadout]]");
             OptionalDouble offset = section.number("clock_offset_s", -86_400, 86_400, "s");

@@ -72,10 +72,17 @@ class PlanFileTest {
                 .replace("radius_km = 5", "radius_km = 5000")
                 .replace("antenna = \"factory\"", "antenna = \"factry\""));
         assertEquals(5, told.size(), told.toString());
-        assertTrue(told.stream().anyMatch(t -> t.startsWith("plan.toml line 4: frequency_mhz is \"155\", a number")), told.toString());
-        assertTrue(told.stream().anyMatch(t -> t.startsWith("plan.toml line 5: unknown key bandwith")), told.toString());
-        assertTrue(told.stream().anyMatch(t -> t.contains("carry is \"fase\"") && t.contains("Did you mean face?")), told.toString());
-        assertTrue(told.stream().anyMatch(t -> t.contains("radius_km is 5000, allowed is 0.2 to 200 km")), told.toString());
+        assertTrue(
+                told.stream().anyMatch(t -> t.startsWith("plan.toml line 4: frequency_mhz is \"155\", a number")),
+                told.toString());
+        assertTrue(
+                told.stream().anyMatch(t -> t.startsWith("plan.toml line 5: unknown key bandwith")), told.toString());
+        assertTrue(
+                told.stream().anyMatch(t -> t.contains("carry is \"fase\"") && t.contains("Did you mean face?")),
+                told.toString());
+        assertTrue(
+                told.stream().anyMatch(t -> t.contains("radius_km is 5000, allowed is 0.2 to 200 km")),
+                told.toString());
         assertTrue(told.stream().anyMatch(t -> t.contains("Did you mean factory?")), told.toString());
     }
 
