@@ -18,4 +18,9 @@ public interface Elevation {
 
     /** Spacing of the finest posts at the position, m, the smaller of the two directions; the default if no tile covers it. */
     double postSpacingM(double latitudeDeg, double longitudeDeg, double defaultM);
+
+    /** How many of the positions lean on a post that was void in its file and was filled from its neighbours. */
+    default int countFilled(double[] latitudeDeg, double[] longitudeDeg, int count) {
+        return 0;
+    }
 }

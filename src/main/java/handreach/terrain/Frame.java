@@ -1,0 +1,37 @@
+package handreach.terrain;
+
+import handreach.geodesy.Position;
+
+/** The plane in which the posts of a tile form a rectangular lattice. Safe for several threads. */
+interface Frame {
+    /** Degrees themselves: x is longitude, y latitude on WGS 84 or on a datum that lies within two metres of it. */
+    Frame DEGREES = new Frame() {
+        @Override
+        public void toPlane(double latitudeDeg, double longitudeDeg, double[] xy) {
+            xy[0] = longitudeDeg;
+            xy[1] = latitudeDeg;
+        }
+
+        @Override
+        public Position toPosition(double x, double y) {
+            return new Position(Math.max(-90, Math.min(90, y)), x);
+        }
+
+        @Override
+        public String key() {
+            return "degrees";
+        }
+    };
+
+    /** Plane coordinates, x to the east first; NaN where the projection has none. */
+    void toPlane(double latitudeDeg, double longitudeDeg, double[] xy);
+
+    Position toPosition(double x, double y);
+
+    /** Equal for frames that give equal coordinates. */
+    String key();
+
+    default boolean isDegrees() {
+        return this == DEGREES;
+    }
+}

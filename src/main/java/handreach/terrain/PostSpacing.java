@@ -1,0 +1,30 @@
+package handreach.terrain;
+
+import java.util.Locale;
+
+/**
+ * How far apart the posts of a tile stand.
+ *
+ * @param northSouth along a column, in the tile's own unit
+ * @param eastWest along a row, in the tile's own unit
+ * @param unit {@code arc-seconds}, or the unit of the map projection
+ * @param smallerM the smaller of the two on the ground, m, at the centre of the tile
+ */
+public record PostSpacing(double northSouth, double eastWest, String unit, double smallerM) {
+    public PostSpacing {
+        if (!(northSouth > 0) || !(eastWest > 0) || !(smallerM > 0))
+            throw new IllegalArgumentException("spacing " + northSouth + " by " + eastWest + " " + unit);
+    }
+
+    /** Such as {@code 1 arc-seconds} or {@code 1 by 2 arc-seconds}. */
+    public String words() {
+        String one = plain(northSouth);
+        String other = plain(eastWest);
+        return (one.equals(other) ? one : one + " by " + other) + " " + unit;
+    }
+
+    private static String plain(double value) {
+        String text = String.format(Locale.ROOT, "%.3f", value);
+        return text.replaceAll("0+$", "").replaceAll("\\.$", "");
+    }
+}

@@ -1,0 +1,157 @@
+package handreach.terrain;
+
+import java.util.Arrays;
+
+/** Posts in whole metres. */
+final class ShortPosts implements Posts {
+    static final short VOID = Short.MIN_VALUE;
+
+    private final int rows;
+    private final int columns;
+    private final short[] heightM;
+    private final int[] filled;
+    private final long voidCount;
+    private final short lowest;
+    private final short highest;
+
+    /** Takes over the array and fills its small voids. */
+    ShortPosts(int rows, int columns, short[] heightM) {
+        this(rows, columns, heightM, hasVoid(heightM) ? filledIn(rows, columns, heightM) : new int[0]);
+    }
+
+    /** Takes over the array as it is. */
+    static ShortPosts asTheyAre(int rows, int columns, short[] heightM) {
+        return new ShortPosts(rows, columns, heightM, new int[0]);
+    }
+
+    private ShortPosts(int rows, int columns, short[] heightM, int[] filled) {
+        if (heightM.length != (long) rows * columns) throw new IllegalArgumentException("posts and size differ");
+        this.rows = rows;
+        this.columns = columns;
+        this.heightM = heightM;
+        this.filled = filled;
+        long voids = 0;
+        int low = Short.MAX_VALUE;
+        int high = Short.MIN_VALUE;
+        for (short h : heightM) {
+            if (h == VOID) voids++;
+            else low = Math.min(low, h);
+            high = Math.max(high, h);
+        }
+        this.voidCount = voids;
+        this.lowest = (short) low;
+        this.highest = (short) high;
+    }
+
+    private static boolean hasVoid(short[] heightM) {
+        for (short h : heightM) if (h == VOID) return true;
+        return false;
+    }
+
+    private static int[] filledIn(int rows, int columns, short[] heightM) {
+        return VoidPatches.fill(new VoidPatches.Field() {
+            @Override
+            public double at(int index) {
+                return heightM[index] == VOID ? Double.NaN : heightM[index];
+            }
+
+            @Override
+            public boolean isVoid(int index) {
+                return heightM[index] == VOID;
+            }
+
+            @Override
+            public void set(int index, double value) {
+                heightM[index] = (short) Math.rint(value);
+            }
+        }, rows, columns);
+    }
+
+    short raw(int index) {
+        return heightM[index];
+    }
+
+    @Override
+    public int rows() {
+        return rows;
+    }
+
+    @Override
+    public int columns() {
+        return columns;
+    }
+
+    @Override
+    public double at(int row, int column) {
+        short h = heightM[row * columns + column];
+        return h == VOID ? Double.NaN : h;
+    }
+
+    @Override
+    public boolean isFilled(int row, int column) {
+        return filled.length > 0 && Arrays.binarySearch(filled, row * columns + column) >= 0;
+    }
+
+    @Override
+    public long voidCount() {
+        return voidCount;
+    }
+
+    @Override
+    public long filledCount() {
+        return filled.length;
+    }
+
+    @Override
+    public double lowestM() {
+        return voidCount == heightM.length ? Double.NaN : lowest;
+    }
+
+    @Override
+    public double highestM() {
+        return voidCount == heightM.length ? Double.NaN : highest;
+    }
+
+    @Override
+    public long bytes() {
+        return 2L * heightM.length + 4L * filled.length;
+    }
+
+    @Override
+    public int run(
+            Lattice lattice,
+            int row0,
+            int column0,
+            double[] latitudeDeg,
+            double[] longitudeDeg,
+            int from,
+            int to,
+            double[] out,
+            boolean[] isVoid) {
+        final double originX = lattice.originX;
+        final double originY = lattice.originY;
+        final double perX = lattice.perX;
+        final double perY = lattice.perY;
+        final int lastRow = rows - 1;
+        final int lastColumn = columns - 1;
+        final short[] h = heightM;
+        for (int i = from; i < to; i++) {
+            double y = (originY - latitudeDeg[i]) * perY;
+            double x = (longitudeDeg[i] - originX) * perX;
+            double wholeY = Math.floor(y);
+            double wholeX = Math.floor(x);
+            int row = (int) wholeY - row0;
+            int column = (int) wholeX - column0;
+            if (row < 0 || row >= lastRow || column < 0 || column >= lastColumn) return i;
+            int k = row * columns + column;
+            short nw = h[k];
+            short ne = h[k + 1];
+            short sw = h[k + columns];
+            short se = h[k + columns + 1];
+            if (nw == VOID || ne == VOID || sw == VOID || se == VOID) return i;
+            out[i] = Lattice.bilinear(nw, ne, sw, se, x - wholeX, y - wholeY);
+            isVoid[i] = false;
+        }
+        return to;
+    }
+}

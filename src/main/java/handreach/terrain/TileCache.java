@@ -1,0 +1,80 @@
+package handreach.terrain;
+
+import handreach.input.InputFault;
+import java.util.ArrayList;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Set;
+import java.util.concurrent.atomic.AtomicLong;
+
+/** Keeps the posts that were used last within a bound of memory. A tile that cannot be read becomes void and is reported. */
+final class TileCache {
+    private final long limitBytes;
+    private final AtomicLong clock = new AtomicLong(1);
+    private final List<Tile> held = new ArrayList<>();
+    private final Set<String> warnings = new LinkedHashSet<>();
+    private long heldBytes;
+
+    TileCache(long limitBytes) {
+        this.limitBytes = limitBytes;
+    }
+
+    /** A third of the memory the program may use, at most 1 GiB. */
+    static long defaultLimitBytes() {
+        return Math.min(1L << 30, Runtime.getRuntime().maxMemory() / 3);
+    }
+
+    Posts posts(Tile tile) {
+        Posts posts = tile.held();
+        tile.use(clock.get());
+        return posts != null ? posts : load(tile);
+    }
+
+    private Posts load(Tile tile) {
+        synchronized (tile) {
+            Posts posts = tile.held();
+            if (posts != null) return posts;
+            posts = read(tile);
+            tile.hold(posts);
+            tile.use(clock.incrementAndGet());
+            keep(tile, posts);
+            return posts;
+        }
+    }
+
+    private Posts read(Tile tile) {
+        try {
+            return tile.source().read();
+        } catch (InputFault fault) {
+            warn(fault.getMessage() + " Its ground is unknown.");
+        } catch (OutOfMemoryError e) {
+            warn(tile.summary.name() + ": does not fit into memory. Give the program more memory. Its ground is unknown.");
+        }
+        return new AllVoid(tile.rows, tile.columns);
+    }
+
+    private synchronized void keep(Tile tile, Posts posts) {
+        held.add(tile);
+        heldBytes += posts.bytes();
+        while (heldBytes > limitBytes && held.size() > 1) {
+            Tile oldest = null;
+            for (Tile other : held)
+                if (other != tile && (oldest == null || other.lastUsed() < oldest.lastUsed())) oldest = other;
+            held.remove(oldest);
+            heldBytes -= oldest.held().bytes();
+            oldest.hold(null);
+        }
+    }
+
+    synchronized void warn(String warning) {
+        warnings.add(warning);
+    }
+
+    synchronized List<String> warnings() {
+        return List.copyOf(warnings);
+    }
+
+    synchronized long heldBytes() {
+        return heldBytes;
+    }
+}

@@ -1,0 +1,95 @@
+package handreach.terrain;
+
+import handreach.input.InputFault;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Locale;
+import java.util.function.Consumer;
+import java.util.stream.Stream;
+
+/** Which files of a folder are tiles, and of which format. */
+final class TileFiles {
+    private static final String KINDS = ".hgt, .hgt.zip, .hgt.gz, .tif, .tiff and .asc files";
+
+    private TileFiles() {}
+
+    /** Drafts of all tiles that can be used; what is wrong with the others goes to the warnings. */
+    static List<TileDraft> drafts(Path folder, Consumer<String> warnings) {
+        List<TileDraft> drafts = new ArrayList<>();
+        for (Path file : files(folder)) {
+            try {
+                drafts.addAll(draft(file));
+            } catch (InputFault fault) {
+                warnings.accept(fault.getMessage());
+            } catch (IOException e) {
+                warnings.accept(file.getFileName() + ": cannot be read (" + reason(e) + "). Check the rights on it.");
+            }
+        }
+        return drafts;
+    }
+
+    static InputFault nothingUsable(Path folder, List<String> warnings) {
+        if (warnings.isEmpty())
+            return new InputFault(
+                    folder.toString(), 0, "holds no elevation tile. " + KINDS + " are read; put them into this folder." + inside(folder));
+        return new InputFault(
+                folder.toString(),
+                0,
+                "holds no elevation tile that can be used. " + String.join(" ", warnings));
+    }
+
+    private static List<TileDraft> draft(Path file) throws IOException {
+        String name = String.valueOf(file.getFileName());
+        if (HgtTile.isOne(name)) return List.of(HgtTile.draft(file));
+        return List.of();
+    }
+
+    private static List<Path> files(Path folder) {
+        if (Files.isRegularFile(folder)) return List.of(folder);
+        if (!Files.isDirectory(folder))
+            throw new InputFault(folder.toString(), 0, "there is no such folder. Name the folder that holds the elevation tiles.");
+        try (Stream<Path> entries = Files.list(folder)) {
+            return entries.filter(Files::isRegularFile)
+                    .filter(p -> isTile(String.valueOf(p.getFileName())))
+                    .sorted(Comparator.comparing(p -> String.valueOf(p.getFileName())))
+                    .toList();
+        } catch (IOException e) {
+            throw new InputFault(folder.toString(), 0, "cannot be listed (" + reason(e) + "). Check the rights on it.");
+        }
+    }
+
+    private static boolean isTile(String name) {
+        if (name.startsWith(".")) return false;
+        return HgtTile.isOne(name) || isTiff(name) || isAscii(name);
+    }
+
+    static boolean isTiff(String name) {
+        String low = name.toLowerCase(Locale.ROOT);
+        return low.endsWith(".tif") || low.endsWith(".tiff");
+    }
+
+    static boolean isAscii(String name) {
+        return name.toLowerCase(Locale.ROOT).endsWith(".asc");
+    }
+
+    private static String inside(Path folder) {
+        try (Stream<Path> entries = Files.walk(folder, 3)) {
+            return entries.filter(p -> isTile(String.valueOf(p.getFileName())) && Files.isRegularFile(p))
+                    .findFirst()
+                    .map(p -> " There are tiles in " + p.getParent() + ": name that one.")
+                    .orElse("");
+        } catch (IOException | java.io.UncheckedIOException e) {
+            return "";
+        }
+    }
+
+    /** What an I/O failure says, in a few words. */
+    static String reason(Exception e) {
+        String said = e.getMessage();
+        return said == null || said.isBlank() || said.length() > 120 ? e.getClass().getSimpleName() : said;
+    }
+}

@@ -1,0 +1,224 @@
+package handreach.terrain;
+
+import handreach.geodesy.Position;
+import handreach.input.InputFault;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.OptionalDouble;
+
+/**
+ * The elevation tiles of one folder, whatever their formats and resolutions.
+ *
+ * <p>Opening reads names and headers only; posts are read when a position needs them, and the least recently used are let go. Where
+ * tiles overlap, the finest that has a height answers. Between two tiles that share no posts the four posts come from both. A file
+ * that cannot be used is reported and its ground is void; it does not stop the others.
+ */
+public final class TileFolder implements Elevation {
+    private final TileIndex index;
+    private final TileCache cache;
+    private final List<Tile> ranked;
+    private final List<TileSummary> summaries;
+
+    private TileFolder(List<TileDraft> drafts, TileCache cache) {
+        this.cache = cache;
+        Lattice.Book book = new Lattice.Book();
+        List<Tile> tiles = new ArrayList<>();
+        Map<Tile, Double> meanM = new LinkedHashMap<>();
+        Map<String, TileSummary> byName = new LinkedHashMap<>();
+        for (TileDraft draft : drafts) {
+            Tile tile = new Tile(
+                    draft,
+                    book.seat(draft.fit(), draft.source().rows(), draft.source().columns()));
+            tiles.add(tile);
+            meanM.put(tile, rounded(Tile.meanSpacingM(draft.fit(), draft.summary().bounds())));
+            byName.merge(draft.summary().name(), draft.summary(), TileFolder::joined);
+        }
+        tiles.sort(Comparator.<Tile>comparingDouble(meanM::get)
+                .thenComparing(tile -> tile.summary.name())
+                .thenComparingInt(tile -> tile.row0)
+                .thenComparingInt(tile -> tile.column0));
+        for (int rank = 0; rank < tiles.size(); rank++) tiles.get(rank).seat(rank, false);
+        this.ranked = List.copyOf(tiles);
+        this.index = new TileIndex(ranked);
+        for (Tile tile : ranked) tile.seat(tile.rank(), !hasRival(tile));
+        this.summaries = List.copyOf(byName.values());
+    }
+
+    /**
+     * Opens a folder of tiles, or a single tile file.
+     *
+     * @shape path in, elevation out; reads directory entries and headers
+     * @unit heights in metres
+     * @valid any number of .hgt (plain, .zip, .gz), GeoTIFF and Esri ASCII grid files; {@link InputFault} if none can be used
+     * @error heights as in the file; bilinear between posts
+     * @source formats as in docs/tiles.md
+     */
+    public static TileFolder open(Path folder) {
+        return open(folder, TileCache.defaultLimitBytes());
+    }
+
+    /** As {@link #open(Path)}, with a bound on the memory held by posts, bytes. */
+    public static TileFolder open(Path folder, long limitBytes) {
+        TileCache cache = new TileCache(limitBytes);
+        List<TileDraft> drafts = TileFiles.drafts(folder, cache::warn);
+        if (drafts.isEmpty()) throw TileFiles.nothingUsable(folder, cache.warnings());
+        return new TileFolder(drafts, cache);
+    }
+
+    /** Spacings that differ by less than a percent count as equal. */
+    private static double rounded(double spacingM) {
+        return Math.rint(Math.log(spacingM) * 100);
+    }
+
+    /** One file may be held in several parts; to the outside it is one tile. */
+    private static TileSummary joined(TileSummary a, TileSummary b) {
+        TileBounds p = a.bounds();
+        TileBounds q = b.bounds();
+        TileBounds both = new TileBounds(
+                Math.min(p.southDeg(), q.southDeg()),
+                Math.min(p.westDeg(), q.westDeg()),
+                Math.max(p.northDeg(), q.northDeg()),
+                Math.max(p.eastDeg(), q.eastDeg()));
+        return new TileSummary(a.name(), a.format(), both, a.spacing(), a.crs(), a.nature());
+    }
+
+    private boolean hasRival(Tile tile) {
+        for (Tile other : index.within(tile.summary.bounds())) {
+            if (other.rank() >= tile.rank()) break;
+            if (other.lattice != tile.lattice || overlaps(other, tile)) return true;
+        }
+        return false;
+    }
+
+    /** Whether two tiles of one lattice share more than an edge. */
+    private static boolean overlaps(Tile a, Tile b) {
+        int rows = Math.min(a.row0 + a.rows, b.row0 + b.rows) - Math.max(a.row0, b.row0);
+        int columns = Math.min(a.column0 + a.columns, b.column0 + b.columns) - Math.max(a.column0, b.column0);
+        return rows > 1 && columns > 1;
+    }
+
+    /** The tiles that can be used, in the order of their names. */
+    public List<TileSummary> tiles() {
+        return summaries;
+    }
+
+    /** What was wrong with files so far; a broken tile is often found only when its posts are first needed. */
+    public List<String> warnings() {
+        return cache.warnings();
+    }
+
+    /** Reads every tile and counts its posts, one after another. */
+    public List<TileSurvey> survey() {
+        Map<String, TileSurvey> found = new LinkedHashMap<>();
+        for (TileSummary summary : summaries)
+            found.put(summary.name(), new TileSurvey(summary, 0, 0, 0, OptionalDouble.empty(), OptionalDouble.empty()));
+        for (Tile tile : ranked)
+            found.computeIfPresent(tile.summary.name(), (name, so) -> counted(so, cache.posts(tile)));
+        return List.copyOf(found.values());
+    }
+
+    private static TileSurvey counted(TileSurvey so, Posts posts) {
+        return new TileSurvey(
+                so.tile(),
+                so.posts() + (long) posts.rows() * posts.columns(),
+                so.voidPosts() + posts.voidCount(),
+                so.filledPosts() + posts.filledCount(),
+                narrower(so.lowestM(), posts.lowestM(), -1),
+                narrower(so.highestM(), posts.highestM(), 1));
+    }
+
+    private static OptionalDouble narrower(OptionalDouble so, double heightM, int sign) {
+        if (Double.isNaN(heightM)) return so;
+        return OptionalDouble.of(so.isEmpty() ? heightM : sign * Math.max(sign * so.getAsDouble(), sign * heightM));
+    }
+
+    /**
+     * The ground at one position.
+     *
+     * @shape position in, reading out
+     * @unit degrees in, metres above the tile's datum out
+     * @valid every position; void outside the tiles and next to void posts
+     * @error bilinear between posts: ridge tops read low by what the tile's own averaging cut off
+     * @source common practice, no source
+     */
+    public Reading at(Position place) {
+        GroundProbe probe = new GroundProbe(index, cache);
+        double heightM = probe.heightM(place.latitudeDeg(), place.longitudeDeg());
+        if (Double.isNaN(heightM))
+            return new Reading(OptionalDouble.empty(), covering(place.latitudeDeg(), place.longitudeDeg()), false);
+        return new Reading(OptionalDouble.of(heightM), probe.tile().summary.name(), probe.isFilled());
+    }
+
+    private String covering(double latitudeDeg, double longitudeDeg) {
+        Tile tile = coveringTile(latitudeDeg, longitudeDeg);
+        return tile == null ? "" : tile.summary.name();
+    }
+
+    private Tile coveringTile(double latitudeDeg, double longitudeDeg) {
+        for (Tile tile : index.at(latitudeDeg, longitudeDeg))
+            if (GroundProbe.covers(tile, latitudeDeg, longitudeDeg)) return tile;
+        return null;
+    }
+
+    @Override
+    public void heights(double[] latitudeDeg, double[] longitudeDeg, int count, double[] heightM, boolean[] isVoid) {
+        GroundProbe probe = null;
+        int i = 0;
+        while (i < count) {
+            Tile tile = unrivalledAt(latitudeDeg[i], longitudeDeg[i]);
+            if (tile != null) {
+                int next = run(tile, latitudeDeg, longitudeDeg, i, count, heightM, isVoid);
+                if (next > i) {
+                    i = next;
+                    continue;
+                }
+            }
+            if (probe == null) probe = new GroundProbe(index, cache);
+            double h = probe.heightM(latitudeDeg[i], longitudeDeg[i]);
+            isVoid[i] = Double.isNaN(h);
+            heightM[i] = isVoid[i] ? 0 : h;
+            i++;
+        }
+    }
+
+    private Tile unrivalledAt(double latitudeDeg, double longitudeDeg) {
+        for (Tile tile : index.at(latitudeDeg, longitudeDeg))
+            if (tile.isUnrivalled() && GroundProbe.covers(tile, latitudeDeg, longitudeDeg)) return tile;
+        return null;
+    }
+
+    private int run(Tile tile, double[] lat, double[] lon, int from, int to, double[] heightM, boolean[] isVoid) {
+        Posts posts = cache.posts(tile);
+        if (!tile.lattice.frame.isDegrees()) return from;
+        return posts.run(tile.lattice, tile.row0, tile.column0, lat, lon, from, to, heightM, isVoid);
+    }
+
+    @Override
+    public int countFilled(double[] latitudeDeg, double[] longitudeDeg, int count) {
+        GroundProbe probe = new GroundProbe(index, cache);
+        int filled = 0;
+        for (int i = 0; i < count; i++) {
+            double h = probe.heightM(latitudeDeg[i], longitudeDeg[i]);
+            if (!Double.isNaN(h) && probe.isFilled()) filled++;
+        }
+        return filled;
+    }
+
+    @Override
+    public double postSpacingM(double latitudeDeg, double longitudeDeg, double defaultM) {
+        Tile tile = coveringTile(latitudeDeg, longitudeDeg);
+        return tile == null ? defaultM : tile.spacingM(latitudeDeg);
+    }
+
+    TileIndex index() {
+        return index;
+    }
+
+    TileCache cache() {
+        return cache;
+    }
+}

@@ -1,0 +1,33 @@
+package handreach.terrain;
+
+import java.util.Locale;
+import java.util.Objects;
+import java.util.Optional;
+
+/**
+ * What the name of a file tells about its heights.
+ *
+ * @param surface what the heights stand for, if the name tells
+ * @param verticalDatum what they are counted from, in words
+ */
+public record TileNature(Optional<Surface> surface, String verticalDatum) {
+    private static final String UNKNOWN = "not told by the name";
+
+    public TileNature {
+        Objects.requireNonNull(surface);
+        Objects.requireNonNull(verticalDatum);
+    }
+
+    static TileNature of(String fileName) {
+        String name = fileName.toLowerCase(Locale.ROOT);
+        if (name.startsWith("copernicus_dsm")) return new TileNature(Optional.of(Surface.SURFACE_MODEL), "EGM2008 geoid");
+        if (name.matches("usgs_(13|1|2|1m|19)_.*") || name.matches("(img)?n\\d\\dw\\d{3}_(13|1|2)(_.*)?\\.tif"))
+            return new TileNature(Optional.of(Surface.BARE_EARTH), "NAVD 88 (local datum outside the conterminous US)");
+        if (name.matches("[ns]\\d{1,2}[ew]\\d{1,3}\\b.*hgt.*") || name.contains("srtm") || name.contains("nasadem"))
+            return new TileNature(Optional.of(Surface.RADAR_CANOPY_PARTLY), "EGM96 geoid, if it is SRTM or NASADEM");
+        if (name.contains("_dtm") || name.contains("dtm_")) return new TileNature(Optional.of(Surface.BARE_EARTH), UNKNOWN);
+        if (name.contains("_dsm") || name.contains("dsm_"))
+            return new TileNature(Optional.of(Surface.SURFACE_MODEL), UNKNOWN);
+        return new TileNature(Optional.empty(), UNKNOWN);
+    }
+}
