@@ -32,7 +32,8 @@ public record CutSettings(Surface surface, OptionalDouble canopyHeightM, Optiona
 
     private static void check(String what, OptionalDouble heightM) {
         if (heightM.isPresent() && !(heightM.getAsDouble() >= 0 && heightM.getAsDouble() <= TALLEST_M))
-            throw new IllegalArgumentException(what + " height " + heightM.getAsDouble() + " m is not between 0 and 150");
+            throw new IllegalArgumentException(
+                    what + " height " + heightM.getAsDouble() + " m is not between 0 and 150");
     }
 
     /** Height of what stands on ground of this cover, m above the ground. */

@@ -21,7 +21,13 @@ public final class PathCut {
     private final double spacingM;
     private final List<String> warnings;
 
-    private PathCut(GeodesicLine line, Profile profile, List<VoidGap> gaps, int bridgedCount, double spacingM, List<String> warnings) {
+    private PathCut(
+            GeodesicLine line,
+            Profile profile,
+            List<VoidGap> gaps,
+            int bridgedCount,
+            double spacingM,
+            List<String> warnings) {
         this.line = line;
         this.profile = profile;
         this.gaps = List.copyOf(gaps);
@@ -39,9 +45,11 @@ public final class PathCut {
      * @error heights as the tiles' posts, bilinear; sample positions within 0.2 mm
      * @source spacing of half a cell: common practice, no source
      */
-    public static PathCut between(Elevation elevation, LandCover landCover, Position from, Position to, CutSettings settings) {
+    public static PathCut between(
+            Elevation elevation, LandCover landCover, Position from, Position to, CutSettings settings) {
         GeodesicLine line = GeodesicLine.between(from, to);
-        if (line.lengthM() < 1) throw new InputFault("path", 0, "both ends are the same place. Give two places at least 1 m apart.");
+        if (line.lengthM() < 1)
+            throw new InputFault("path", 0, "both ends are the same place. Give two places at least 1 m apart.");
         if (line.lengthM() > 1_000_000)
             throw new InputFault(
                     "path",
@@ -58,8 +66,8 @@ public final class PathCut {
         for (VoidGap gap : gaps)
             warnings.add("the ground is unknown from " + gap.words() + ": no tile covers it, or its posts are void");
         if (bridged > 0)
-            warnings.add(bridged + " of " + count + " samples lean on posts that were void in the tile and were filled from"
-                    + " their neighbours");
+            warnings.add(bridged + " of " + count
+                    + " samples lean on posts that were void in the tile and were filled from" + " their neighbours");
         heldWarning(sampler, settings).ifPresent(warnings::add);
         return new PathCut(line, gaps.isEmpty() ? profile(sampler) : null, gaps, bridged, sampler.spacingM(), warnings);
     }

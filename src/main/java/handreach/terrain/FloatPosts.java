@@ -50,22 +50,25 @@ final class FloatPosts implements Posts {
     }
 
     private static int[] filledIn(int rows, int columns, float[] heightM) {
-        return VoidPatches.fill(new VoidPatches.Field() {
-            @Override
-            public double at(int index) {
-                return heightM[index];
-            }
+        return VoidPatches.fill(
+                new VoidPatches.Field() {
+                    @Override
+                    public double at(int index) {
+                        return heightM[index];
+                    }
 
-            @Override
-            public boolean isVoid(int index) {
-                return Float.isNaN(heightM[index]);
-            }
+                    @Override
+                    public boolean isVoid(int index) {
+                        return Float.isNaN(heightM[index]);
+                    }
 
-            @Override
-            public void set(int index, double value) {
-                heightM[index] = (float) value;
-            }
-        }, rows, columns);
+                    @Override
+                    public void set(int index, double value) {
+                        heightM[index] = (float) value;
+                    }
+                },
+                rows,
+                columns);
     }
 
     float raw(int index) {

@@ -39,7 +39,8 @@ public final class GroundWindow implements Elevation {
      * @source no formula
      */
     public static GroundWindow over(TileFolder folder, Position centre, double radiusM) {
-        if (!(radiusM >= 0) || Double.isInfinite(radiusM)) throw new IllegalArgumentException("radius " + radiusM + " m");
+        if (!(radiusM >= 0) || Double.isInfinite(radiusM))
+            throw new IllegalArgumentException("radius " + radiusM + " m");
         double highDeg = radiusM / METRES_PER_DEGREE + 0.01;
         double latMost = Math.min(89.9, Math.abs(centre.latitudeDeg()) + highDeg);
         double wideDeg = highDeg / Math.cos(Math.toRadians(latMost));
@@ -47,7 +48,10 @@ public final class GroundWindow implements Elevation {
         double east = centre.longitudeDeg() + wideDeg;
         if (west < -180 || east > 180) return handingOn(folder);
         TileBounds bounds = new TileBounds(
-                Math.max(-90, centre.latitudeDeg() - highDeg), west, Math.min(90, centre.latitudeDeg() + highDeg), east);
+                Math.max(-90, centre.latitudeDeg() - highDeg),
+                west,
+                Math.min(90, centre.latitudeDeg() + highDeg),
+                east);
         Tile[] tiles = folder.index().within(bounds);
         if (tiles.length == 0 || !tiles[0].lattice.frame.isDegrees()) return handingOn(folder);
         Lattice lattice = tiles[0].lattice;

@@ -12,7 +12,8 @@ import java.util.regex.Pattern;
  * @param westDeg longitude of the first column, −180 to 179
  */
 record HgtName(int southDeg, int westDeg) {
-    private static final Pattern CORNER = Pattern.compile("(?:^|[^a-z0-9])([ns])(\\d{1,2})([ew])(\\d{1,3})(?![0-9a-z])");
+    private static final Pattern CORNER =
+            Pattern.compile("(?:^|[^a-z0-9])([ns])(\\d{1,2})([ew])(\\d{1,3})(?![0-9a-z])");
 
     static Optional<HgtName> of(String fileName) {
         Matcher m = CORNER.matcher(fileName.toLowerCase(Locale.ROOT));

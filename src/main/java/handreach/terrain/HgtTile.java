@@ -24,7 +24,8 @@ import java.util.zip.ZipFile;
 final class HgtTile implements PostSource {
     private static final int SIDE_3_SECONDS = 1201;
     private static final int SIDE_1_SECOND = 3601;
-    private static final String SIZES = "an .hgt file has 2884802 bytes (3 arc-seconds) or 25934402 bytes (1 arc-second)";
+    private static final String SIZES =
+            "an .hgt file has 2884802 bytes (3 arc-seconds) or 25934402 bytes (1 arc-second)";
 
     private enum Packing {
         PLAIN,
@@ -53,8 +54,7 @@ final class HgtTile implements PostSource {
     static TileDraft draft(Path file) throws IOException {
         String name = String.valueOf(file.getFileName());
         String low = name.toLowerCase(Locale.ROOT);
-        Packing packing =
-                low.endsWith(".zip") ? Packing.ZIP : low.endsWith(".gz") ? Packing.GZIP : Packing.PLAIN;
+        Packing packing = low.endsWith(".zip") ? Packing.ZIP : low.endsWith(".gz") ? Packing.GZIP : Packing.PLAIN;
         String inner = name;
         long size;
         switch (packing) {
@@ -80,8 +80,8 @@ final class HgtTile implements PostSource {
     private static TileDraft draft(HgtTile tile, HgtName corner) {
         int perDegree = tile.side - 1;
         GridFit fit = new GridFit(Frame.DEGREES, corner.westDeg(), corner.southDeg() + 1, perDegree, perDegree);
-        TileBounds bounds = new TileBounds(
-                corner.southDeg(), corner.westDeg(), corner.southDeg() + 1.0, corner.westDeg() + 1.0);
+        TileBounds bounds =
+                new TileBounds(corner.southDeg(), corner.westDeg(), corner.southDeg() + 1.0, corner.westDeg() + 1.0);
         double[] ground = Tile.groundSpacingM(fit, bounds);
         double seconds = 3600.0 / perDegree;
         TileSummary summary = new TileSummary(
@@ -115,7 +115,9 @@ final class HgtTile implements PostSource {
         ZipEntry entry = entries.get(0);
         if (entry.getName().matches(".*[/\\\\:].*"))
             throw new InputFault(
-                    name, 0, "holds its .hgt file inside a folder, a plain name is expected. Unpack it into the tiles folder.");
+                    name,
+                    0,
+                    "holds its .hgt file inside a folder, a plain name is expected. Unpack it into the tiles folder.");
         return entry;
     }
 
@@ -144,14 +146,17 @@ final class HgtTile implements PostSource {
         try {
             return switch (packing) {
                 case PLAIN -> posts(Files.newInputStream(file));
-                case GZIP -> posts(new GZIPInputStream(new BufferedInputStream(Files.newInputStream(file), 1 << 16), 1 << 16));
+                case GZIP ->
+                    posts(new GZIPInputStream(new BufferedInputStream(Files.newInputStream(file), 1 << 16), 1 << 16));
                 case ZIP -> zipped();
             };
         } catch (EOFException e) {
             throw new InputFault(name, 0, "ends too early, " + SIZES + ". Fetch it again.");
         } catch (IOException e) {
             throw new InputFault(
-                    name, 0, "cannot be read (" + TileFiles.reason(e) + "). Fetch it again, or check the rights on it.");
+                    name,
+                    0,
+                    "cannot be read (" + TileFiles.reason(e) + "). Fetch it again, or check the rights on it.");
         }
     }
 

@@ -44,8 +44,8 @@ final class Lattice {
                 if (!lattice.frame.key().equals(fit.frame().key())) continue;
                 double column = (fit.westX() - lattice.originX) * lattice.perX;
                 double row = (lattice.originY - fit.northY()) * lattice.perY;
-                double drift = Math.max(
-                        columns * Math.abs(lattice.perX / perX - 1), rows * Math.abs(lattice.perY / perY - 1));
+                double drift =
+                        Math.max(columns * Math.abs(lattice.perX / perX - 1), rows * Math.abs(lattice.perY / perY - 1));
                 if (isWhole(column) && isWhole(row) && drift < TOLERANCE && Math.abs(column) + Math.abs(row) < 1e9)
                     return new Seat(lattice, (int) Math.rint(row), (int) Math.rint(column));
             }
@@ -57,10 +57,8 @@ final class Lattice {
             }
             Lattice lattice = new Lattice(fit.frame(), originX, originY, perX, perY);
             known.add(lattice);
-            return new Seat(
-                    lattice,
-                    (int) Math.rint((originY - fit.northY()) * perY),
-                    (int) Math.rint((fit.westX() - originX) * perX));
+            return new Seat(lattice, (int) Math.rint((originY - fit.northY()) * perY), (int)
+                    Math.rint((fit.westX() - originX) * perX));
         }
     }
 

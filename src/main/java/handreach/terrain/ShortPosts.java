@@ -49,22 +49,25 @@ final class ShortPosts implements Posts {
     }
 
     private static int[] filledIn(int rows, int columns, short[] heightM) {
-        return VoidPatches.fill(new VoidPatches.Field() {
-            @Override
-            public double at(int index) {
-                return heightM[index] == VOID ? Double.NaN : heightM[index];
-            }
+        return VoidPatches.fill(
+                new VoidPatches.Field() {
+                    @Override
+                    public double at(int index) {
+                        return heightM[index] == VOID ? Double.NaN : heightM[index];
+                    }
 
-            @Override
-            public boolean isVoid(int index) {
-                return heightM[index] == VOID;
-            }
+                    @Override
+                    public boolean isVoid(int index) {
+                        return heightM[index] == VOID;
+                    }
 
-            @Override
-            public void set(int index, double value) {
-                heightM[index] = (short) Math.rint(value);
-            }
-        }, rows, columns);
+                    @Override
+                    public void set(int index, double value) {
+                        heightM[index] = (short) Math.rint(value);
+                    }
+                },
+                rows,
+                columns);
     }
 
     short raw(int index) {

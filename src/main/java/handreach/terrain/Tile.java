@@ -80,8 +80,7 @@ final class Tile {
     /** The smaller spacing on the ground, m, at a latitude. */
     double spacingM(double latitudeDeg) {
         if (!lattice.frame.isDegrees()) return summary.spacing().smallerM();
-        return Math.min(
-                northSouthM(latitudeDeg) / lattice.perY, eastWestM(latitudeDeg) / lattice.perX);
+        return Math.min(northSouthM(latitudeDeg) / lattice.perY, eastWestM(latitudeDeg) / lattice.perX);
     }
 
     /** Mean of the two spacings, m, by which tiles are preferred. */

@@ -48,7 +48,8 @@ final class TileCache {
         } catch (InputFault fault) {
             warn(fault.getMessage() + " Its ground is unknown.");
         } catch (OutOfMemoryError e) {
-            warn(tile.summary.name() + ": does not fit into memory. Give the program more memory. Its ground is unknown.");
+            warn(tile.summary.name()
+                    + ": does not fit into memory. Give the program more memory. Its ground is unknown.");
         }
         return new AllVoid(tile.rows, tile.columns);
     }

@@ -35,11 +35,11 @@ final class TileFiles {
     static InputFault nothingUsable(Path folder, List<String> warnings) {
         if (warnings.isEmpty())
             return new InputFault(
-                    folder.toString(), 0, "holds no elevation tile. " + KINDS + " are read; put them into this folder." + inside(folder));
+                    folder.toString(),
+                    0,
+                    "holds no elevation tile. " + KINDS + " are read; put them into this folder." + inside(folder));
         return new InputFault(
-                folder.toString(),
-                0,
-                "holds no elevation tile that can be used. " + String.join(" ", warnings));
+                folder.toString(), 0, "holds no elevation tile that can be used. " + String.join(" ", warnings));
     }
 
     private static List<TileDraft> draft(Path file) throws IOException {
@@ -51,7 +51,8 @@ final class TileFiles {
     private static List<Path> files(Path folder) {
         if (Files.isRegularFile(folder)) return List.of(folder);
         if (!Files.isDirectory(folder))
-            throw new InputFault(folder.toString(), 0, "there is no such folder. Name the folder that holds the elevation tiles.");
+            throw new InputFault(
+                    folder.toString(), 0, "there is no such folder. Name the folder that holds the elevation tiles.");
         try (Stream<Path> entries = Files.list(folder)) {
             return entries.filter(Files::isRegularFile)
                     .filter(p -> isTile(String.valueOf(p.getFileName())))
@@ -90,6 +91,8 @@ final class TileFiles {
     /** What an I/O failure says, in a few words. */
     static String reason(Exception e) {
         String said = e.getMessage();
-        return said == null || said.isBlank() || said.length() > 120 ? e.getClass().getSimpleName() : said;
+        return said == null || said.isBlank() || said.length() > 120
+                ? e.getClass().getSimpleName()
+                : said;
     }
 }

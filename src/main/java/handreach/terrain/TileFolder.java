@@ -34,7 +34,8 @@ public final class TileFolder implements Elevation {
                     draft,
                     book.seat(draft.fit(), draft.source().rows(), draft.source().columns()));
             tiles.add(tile);
-            meanM.put(tile, rounded(Tile.meanSpacingM(draft.fit(), draft.summary().bounds())));
+            meanM.put(
+                    tile, rounded(Tile.meanSpacingM(draft.fit(), draft.summary().bounds())));
             byName.merge(draft.summary().name(), draft.summary(), TileFolder::joined);
         }
         tiles.sort(Comparator.<Tile>comparingDouble(meanM::get)
