@@ -1,0 +1,33 @@
+package handreach.bench;
+
+import handreach.input.SourceText;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Objects;
+
+/**
+ * A bench session as read from its file.
+ *
+ * @param name file name as the user knows it
+ * @param readings in the order of the file, which is taken as the order in time
+ * @param declarations what the lines above the header say
+ * @param notes what was accepted but should be known, one sentence each
+ */
+public record BenchFile(String name, List<Reading> readings, Declarations declarations, List<String> notes) {
+    public BenchFile {
+        Objects.requireNonNull(name);
+        Objects.requireNonNull(declarations);
+        readings = List.copyOf(readings);
+        notes = List.copyOf(notes);
+    }
+
+    /** Reads a bench file; all faults are collected into one {@link handreach.input.InputFault}. */
+    public static BenchFile read(Path file) {
+        return of(SourceText.read(file));
+    }
+
+    /** Reads a bench file already in memory. */
+    public static BenchFile of(SourceText source) {
+        return new BenchTable(source).read();
+    }
+}

@@ -1,0 +1,58 @@
+package handreach.bench;
+
+import java.util.List;
+import java.util.Locale;
+import java.util.Objects;
+
+/**
+ * A mounting as the user wrote it, and what is made of it.
+ *
+ * @param name the user's words, blanks tidied
+ * @param kind the kind the words stand for
+ * @param withCounterpoise whether a counterpoise wire hung from it
+ * @param known whether the words said so; if not, the kind is a guess that must be told
+ */
+public record Mounting(String name, MountKind kind, boolean withCounterpoise, boolean known) {
+    private static final List<String> NEGATIONS = List.of("no", "without", "bare", "minus");
+
+    public Mounting {
+        Objects.requireNonNull(name);
+        Objects.requireNonNull(kind);
+        if (name.isBlank()) throw new IllegalArgumentException("a mounting without a name");
+    }
+
+    /**
+     * Reads the user's words: body words win over hand words, these over box words, these over instrument words, since what
+     * is nearest the antenna's user decides; a counterpoise word may join any of them. Words that say nothing known are
+     * treated as a chassis, which holds neither hand nor body.
+     */
+    public static Mounting of(String words) {
+        String name = words.strip().replaceAll("\\s+", " ");
+        List<String> parts = List.of(name.toLowerCase(Locale.ROOT).split("[^\\p{L}]+"));
+        boolean wire = saysCounterpoise(name);
+        for (MountKind kind : List.of(MountKind.BODY, MountKind.HAND, MountKind.CHASSIS, MountKind.INSTRUMENT)) {
+            if (parts.stream().noneMatch(kind.words()::contains)) continue;
+            MountKind found = kind == MountKind.CHASSIS && wire ? MountKind.COUNTERPOISE : kind;
+            return new Mounting(name, found, wire, true);
+        }
+        return wire
+                ? new Mounting(name, MountKind.COUNTERPOISE, true, true)
+                : new Mounting(name, MountKind.CHASSIS, false, false);
+    }
+
+    /** Whether words name a counterpoise wire that is there ("with wire"), not one that is missing ("no wire"). */
+    static boolean saysCounterpoise(String words) {
+        List<String> parts = List.of(words.toLowerCase(Locale.ROOT).split("[^\\p{L}]+"));
+        for (int i = 0; i < parts.size(); i++) {
+            if (!MountKind.COUNTERPOISE.words().contains(parts.get(i))) continue;
+            int from = Math.max(0, i - 2);
+            if (parts.subList(from, i).stream().noneMatch(NEGATIONS::contains)) return true;
+        }
+        return false;
+    }
+
+    /** Two mountings are the same when the words are, whatever their case. */
+    String identity() {
+        return name.toLowerCase(Locale.ROOT);
+    }
+}
