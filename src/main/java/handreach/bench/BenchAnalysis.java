@@ -62,7 +62,8 @@ public final class BenchAnalysis {
         boolean compares = file.readings().stream()
                 .anyMatch(r -> r.quantity() == Quantity.RECEIVED_LEVEL || r.quantity() == Quantity.FIELD_METER);
         if (!compares) {
-            warnings.add("The file holds no received_level and no field_meter rows: there is nothing to compare, only match.");
+            warnings.add(
+                    "The file holds no received_level and no field_meter rows: there is nothing to compare, only match.");
             return new BenchAnalysis(file, asked, List.of(), List.of(), warnings);
         }
         String control = resolved(file, asked);
@@ -76,7 +77,8 @@ public final class BenchAnalysis {
 
     private static String resolved(BenchFile file, Optional<String> asked) {
         Map<String, String> names = new LinkedHashMap<>();
-        for (Reading reading : file.readings()) names.putIfAbsent(LevelSession.identity(reading.antenna()), reading.antenna());
+        for (Reading reading : file.readings())
+            names.putIfAbsent(LevelSession.identity(reading.antenna()), reading.antenna());
         String list = String.join(", ", names.values().stream().limit(30).toList());
         if (asked.isEmpty())
             throw new InputFault(
@@ -118,7 +120,8 @@ public final class BenchAnalysis {
                 .map(rows -> new Fault(
                         file.name(),
                         rows.get(0).line(),
-                        "the mounting \"" + rows.get(0).mounting().name() + "\" has " + rows.get(0).quantity().key()
+                        "the mounting \"" + rows.get(0).mounting().name() + "\" has "
+                                + rows.get(0).quantity().key()
                                 + " readings but none of the control \"" + control + "\""
                                 + (where.isEmpty() ? "" : ", which was read in " + where + " only")
                                 + ". Read the control in the same mounting; a delta across mountings means nothing."))

@@ -40,7 +40,8 @@ final class BenchTable {
             faults.add(
                     source.name(),
                     0,
-                    "holds no table. A header line is expected: " + String.join(",", ALL) + ", then one reading a row.");
+                    "holds no table. A header line is expected: " + String.join(",", ALL)
+                            + ", then one reading a row.");
             throw new InputFault(faults.list());
         }
         char separator = separator(lines, header);
@@ -61,7 +62,9 @@ final class BenchTable {
     }
 
     static boolean isPassedOver(String line) {
-        return isEmpty(line) || line.stripLeading().startsWith("#") || line.stripLeading().startsWith("\"#");
+        return isEmpty(line)
+                || line.stripLeading().startsWith("#")
+                || line.stripLeading().startsWith("\"#");
     }
 
     /** A spreadsheet writes an empty row as separators only. */
@@ -134,7 +137,9 @@ final class BenchTable {
             if (ALL.contains(name)) {
                 if (columns.put(name, i) != null)
                     faults.add(source.name(), line, "the column " + name + " stands twice. Keep one.");
-            } else if (NearestWord.of(name, ALL).filter(near -> !names.contains(near)).isPresent()) {
+            } else if (NearestWord.of(name, ALL)
+                    .filter(near -> !names.contains(near))
+                    .isPresent()) {
                 faults.add(
                         source.name(),
                         line,

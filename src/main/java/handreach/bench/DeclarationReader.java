@@ -119,13 +119,17 @@ final class DeclarationReader {
     private void take(Matcher matcher, int line, boolean isAboveHeader) {
         String key = matcher.group(1).toLowerCase(Locale.ROOT);
         String value = matcher.group(3).strip();
-        Optional<String> antenna = Optional.ofNullable(matcher.group(2)).map(name -> name.strip().replaceAll("\\s+", " "));
+        Optional<String> antenna =
+                Optional.ofNullable(matcher.group(2)).map(name -> name.strip().replaceAll("\\s+", " "));
         if (!keys().contains(key)) {
             if (NearestWord.of(key, keys()).isPresent())
-                fault(line, "there is no declaration \"" + matcher.group(1) + "\"." + NearestWord.hint(key, keys())
-                        + " A remark is better written without an equals sign.");
+                fault(
+                        line,
+                        "there is no declaration \"" + matcher.group(1) + "\"." + NearestWord.hint(key, keys())
+                                + " A remark is better written without an equals sign.");
             else if (key.contains("_"))
-                notes.add("The line \"# " + matcher.group(1) + " = …\" is no known declaration and is taken as a remark.");
+                notes.add("The line \"# " + matcher.group(1)
+                        + " = …\" is no known declaration and is taken as a remark.");
             return;
         }
         if (!isAboveHeader) {
@@ -141,7 +145,8 @@ final class DeclarationReader {
             doubt(doubt, antenna, value, line);
             return;
         }
-        if (antenna.isPresent()) fault(line, key + " holds for the whole file. Leave out \"for " + antenna.get() + "\".");
+        if (antenna.isPresent())
+            fault(line, key + " holds for the whole file. Leave out \"for " + antenna.get() + "\".");
         else if (entries.putIfAbsent(key, new Entry(key, value, line)) != null)
             fault(line, key + " is declared twice. Keep one line.");
     }
@@ -168,8 +173,7 @@ final class DeclarationReader {
         }
         doubts.add(new DeclaredDoubt(
                 antenna,
-                UncertaintyPart.declared(
-                        key.words, number.getAsDouble(), shape.get(), percent.getAsDouble() / 100)));
+                UncertaintyPart.declared(key.words, number.getAsDouble(), shape.get(), percent.getAsDouble() / 100)));
     }
 
     private static Optional<Shape> shape(String typed, Shape usual) {
@@ -202,8 +206,10 @@ final class DeclarationReader {
             case "blocks":
                 return Optional.of(TrialOrder.BLOCKS);
             default:
-                fault(entry.line(), "order is \"" + entry.value()
-                        + "\", allowed are interleaved (antennas taken in turns) and blocks (one after the other).");
+                fault(
+                        entry.line(),
+                        "order is \"" + entry.value()
+                                + "\", allowed are interleaved (antennas taken in turns) and blocks (one after the other).");
                 return Optional.empty();
         }
     }
@@ -216,9 +222,12 @@ final class DeclarationReader {
         Entry lone = entries.containsKey("earlier_scatter_db")
                 ? entries.get("earlier_scatter_db")
                 : entries.get("earlier_scatter_trials");
-        if (lone != null && (entries.containsKey("earlier_scatter_db") != entries.containsKey("earlier_scatter_trials")))
-            fault(lone.line(), lone.key()
-                    + " stands alone; earlier_scatter_db and earlier_scatter_trials are needed together. Add the other.");
+        if (lone != null
+                && (entries.containsKey("earlier_scatter_db") != entries.containsKey("earlier_scatter_trials")))
+            fault(
+                    lone.line(),
+                    lone.key()
+                            + " stands alone; earlier_scatter_db and earlier_scatter_trials are needed together. Add the other.");
         return Optional.empty();
     }
 
@@ -226,7 +235,9 @@ final class DeclarationReader {
         Entry law = entries.get("detector_law");
         Entry table = entries.get("meter_calibration");
         if (law != null && table != null) {
-            fault(law.line(), "detector_law and meter_calibration are both declared. Keep the calibration, drop the law.");
+            fault(
+                    law.line(),
+                    "detector_law and meter_calibration are both declared. Keep the calibration, drop the law.");
             return MeterScale.undeclared();
         }
         if (table != null) return calibration(table);
@@ -237,8 +248,10 @@ final class DeclarationReader {
             case "linear":
                 return MeterScale.linearLaw();
             default:
-                fault(law.line(), "detector_law is \"" + law.value()
-                        + "\", allowed are square (current follows power) and linear (current follows voltage).");
+                fault(
+                        law.line(),
+                        "detector_law is \"" + law.value()
+                                + "\", allowed are square (current follows power) and linear (current follows voltage).");
                 return MeterScale.undeclared();
         }
     }
@@ -250,8 +263,10 @@ final class DeclarationReader {
             OptionalDouble current = halves.length == 2 ? parsed(halves[0]) : OptionalDouble.empty();
             OptionalDouble level = halves.length == 2 ? parsed(halves[1]) : OptionalDouble.empty();
             if (current.isEmpty() || level.isEmpty() || !(current.getAsDouble() > 0)) {
-                fault(entry.line(), "meter_calibration has the step \"" + pair.strip()
-                        + "\"; expected is microamps above zero, a colon, decibels: 10:-30, 20:-27.");
+                fault(
+                        entry.line(),
+                        "meter_calibration has the step \"" + pair.strip()
+                                + "\"; expected is microamps above zero, a colon, decibels: 10:-30, 20:-27.");
                 return MeterScale.undeclared();
             }
             if (steps.put(current.getAsDouble(), level.getAsDouble()) != null) {
@@ -262,8 +277,10 @@ final class DeclarationReader {
         double last = Double.NEGATIVE_INFINITY;
         for (double level : steps.values()) {
             if (level <= last) {
-                fault(entry.line(), "meter_calibration falls or stands still at " + level
-                        + " dB; more microamps must mean more level. Check the steps.");
+                fault(
+                        entry.line(),
+                        "meter_calibration falls or stands still at " + level
+                                + " dB; more microamps must mean more level. Check the steps.");
                 return MeterScale.undeclared();
             }
             last = level;
@@ -282,13 +299,16 @@ final class DeclarationReader {
         Optional<Polarization> polarization = polarization();
         Optional<RangeGround> ground = ground();
         OptionalDouble sizeM = number("antenna_size_m", 0.01, 100);
-        List<String> given =
-                List.of("distance_m", "tx_height_m", "rx_height_m").stream().filter(entries::containsKey).toList();
+        List<String> given = List.of("distance_m", "tx_height_m", "rx_height_m").stream()
+                .filter(entries::containsKey)
+                .toList();
         if (given.isEmpty()) return Optional.empty();
         if (given.size() < 3) {
             Entry first = entries.get(given.get(0));
-            fault(first.line(), String.join(" and ", given)
-                    + " alone do not give the test range; distance_m, tx_height_m and rx_height_m are needed together.");
+            fault(
+                    first.line(),
+                    String.join(" and ", given)
+                            + " alone do not give the test range; distance_m, tx_height_m and rx_height_m are needed together.");
             return Optional.empty();
         }
         if (distanceM.isEmpty() || txM.isEmpty() || rxM.isEmpty()) return Optional.empty();
@@ -336,7 +356,8 @@ final class DeclarationReader {
         }
         if (named == null) return Optional.empty();
         RangeGround ground = GROUNDS.get(named.value().toLowerCase(Locale.ROOT));
-        if (ground == null) fault(named.line(), "ground is \"" + named.value() + "\", allowed are average, wet and dry.");
+        if (ground == null)
+            fault(named.line(), "ground is \"" + named.value() + "\", allowed are average, wet and dry.");
         return Optional.ofNullable(ground);
     }
 
@@ -345,8 +366,10 @@ final class DeclarationReader {
         if (entry == null) return OptionalDouble.empty();
         OptionalDouble value = parsed(entry.value());
         if (value.isPresent() && value.getAsDouble() >= lowest && value.getAsDouble() <= highest) return value;
-        fault(entry.line(), key + " is \"" + entry.value() + "\", a number from " + plain(lowest) + " to " + plain(highest)
-                + " is expected, without a unit.");
+        fault(
+                entry.line(),
+                key + " is \"" + entry.value() + "\", a number from " + plain(lowest) + " to " + plain(highest)
+                        + " is expected, without a unit.");
         return OptionalDouble.empty();
     }
 

@@ -33,7 +33,8 @@ public record DeltaOverControl(
         Objects.requireNonNull(delta);
         Objects.requireNonNull(estimate);
         if (estimate.isPresent() && estimate.get().value() != delta.db())
-            throw new IllegalArgumentException("delta " + delta.db() + " against " + estimate.get().value());
+            throw new IllegalArgumentException(
+                    "delta " + delta.db() + " against " + estimate.get().value());
     }
 
     public double db() {

@@ -16,8 +16,7 @@ import java.util.OptionalInt;
  * @param degreesPerTrial degrees of freedom that each trial after the first adds: 1 for pairs, up to 2 for independent sets
  * @param declared the declared doubts, which no number of trials lessens
  */
-public record DetectionLimit(
-        Estimate made, double scatterDb, double degreesPerTrial, List<UncertaintyPart> declared) {
+public record DetectionLimit(Estimate made, double scatterDb, double degreesPerTrial, List<UncertaintyPart> declared) {
     private static final double LEVEL = 0.05;
     private static final double POWER = 0.80;
     private static final int MOST_TRIALS = 100_000;

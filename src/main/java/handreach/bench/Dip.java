@@ -13,11 +13,7 @@ import java.util.Optional;
  * @param band3 where SWR is 3 or less; none when it never is
  */
 public record Dip(
-        double frequencyMhz,
-        Match match,
-        Optional<Resonance> resonance,
-        Optional<Band> band2,
-        Optional<Band> band3) {
+        double frequencyMhz, Match match, Optional<Resonance> resonance, Optional<Band> band2, Optional<Band> band3) {
     public Dip {
         Objects.requireNonNull(match);
         Objects.requireNonNull(resonance);
@@ -27,7 +23,8 @@ public record Dip(
 
     /** What the antenna is tuned to: the reactance zero if it lies in the 3:1 band, else the least SWR. */
     public double tunedMhz() {
-        return resonance.map(Resonance::frequencyMhz)
+        return resonance
+                .map(Resonance::frequencyMhz)
                 .filter(f -> band3.isPresent() && band3.get().contains(f))
                 .orElse(frequencyMhz);
     }

@@ -54,7 +54,9 @@ final class DipSearch {
             boolean isDeep = curve.match(mhz).swr() <= 3;
             if (found.isEmpty() || (isNew && isDeep)) found.add(dip(mhz));
         });
-        return found.stream().sorted(Comparator.comparingDouble(Dip::frequencyMhz)).toList();
+        return found.stream()
+                .sorted(Comparator.comparingDouble(Dip::frequencyMhz))
+                .toList();
     }
 
     private List<Integer> minima() {
@@ -74,7 +76,8 @@ final class DipSearch {
         double found = new BrentOptimizer(RELATIVE, RELATIVE)
                 .optimize(
                         new UnivariateObjectiveFunction(f -> {
-                            double size = curve.at(Math.min(high, Math.max(low, f))).abs();
+                            double size =
+                                    curve.at(Math.min(high, Math.max(low, f))).abs();
                             return size * size;
                         }),
                         GoalType.MINIMIZE,
@@ -128,9 +131,9 @@ final class DipSearch {
         double step = mhz * DERIVATIVE_STEP;
         double low = Math.max(curve.lowestMhz(), mhz - step);
         double high = Math.min(curve.highestMhz(), mhz + step);
-        double slope = (curve.impedance(high).getImaginary() - curve.impedance(low).getImaginary()) / (high - low);
+        double slope =
+                (curve.impedance(high).getImaginary() - curve.impedance(low).getImaginary()) / (high - low);
         double resistance = Math.max(1e-9, curve.impedance(mhz).getReal());
-        return new Resonance(
-                mhz, resistance * systemOhm, mhz * Math.abs(slope) / (2 * resistance), slope > 0);
+        return new Resonance(mhz, resistance * systemOhm, mhz * Math.abs(slope) / (2 * resistance), slope > 0);
     }
 }

@@ -69,8 +69,7 @@ final class LevelComparison {
     }
 
     /** All antennas of a session against its control, strongest first; what should be known is added to the warnings. */
-    static List<AntennaResult> compared(
-            SessionKey key, LevelSession session, String control, List<String> warnings) {
+    static List<AntennaResult> compared(SessionKey key, LevelSession session, String control, List<String> warnings) {
         AntennaReadings reference = session.antenna(control).orElseThrow();
         List<AntennaReadings> others =
                 session.antennas().stream().filter(a -> a != reference).toList();
@@ -96,7 +95,8 @@ final class LevelComparison {
                 warnings.add(others.get(i).antenna() + ", " + key.words() + ": " + remark);
         }
         warnOfHolm(key, results, warnings);
-        results.sort(Comparator.comparingDouble((AntennaResult a) -> a.delta().db()).reversed());
+        results.sort(
+                Comparator.comparingDouble((AntennaResult a) -> a.delta().db()).reversed());
         return results;
     }
 

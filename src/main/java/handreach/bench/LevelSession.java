@@ -85,7 +85,13 @@ final class LevelSession {
         List<UncertaintyPart> seen = List.of(
                 UncertaintyPart.seen("scatter of the trials", plain.standardUncertainty(), plain.degreesOfFreedom()));
         return compared(
-                ComparisonMethod.WELCH, plain.value(), seen, new Spread(Math.sqrt(total), perTrial), first, second, remarks);
+                ComparisonMethod.WELCH,
+                plain.value(),
+                seen,
+                new Spread(Math.sqrt(total), perTrial),
+                first,
+                second,
+                remarks);
     }
 
     /** Scatter of one difference, and the degrees of freedom each further trial adds. */
@@ -95,8 +101,8 @@ final class LevelSession {
             TrialPairs pairs, AntennaReadings first, AntennaReadings second, List<String> remarks) {
         Estimate plain = MeanDifference.paired(pairs.first(), pairs.second());
         if (pairs.left() > 0)
-            remarks.add(pairs.left() + (pairs.left() == 1 ? " trial has" : " trials have")
-                    + " no partner and " + (pairs.left() == 1 ? "is" : "are") + " left out of the pairs.");
+            remarks.add(pairs.left() + (pairs.left() == 1 ? " trial has" : " trials have") + " no partner and "
+                    + (pairs.left() == 1 ? "is" : "are") + " left out of the pairs.");
         if (second == control && drift.map(ControlDrift::significant).orElse(false)) {
             double bias = drift.get().dbPerReading() * pairs.meanPlacesApart();
             remarks.add(String.format(
@@ -205,12 +211,7 @@ final class LevelSession {
         Estimate estimate = CombinedUncertainty.of(parts).estimate(value);
         DetectionLimit detection = new DetectionLimit(estimate, single * Math.sqrt(2), 2, declared);
         return new LevelDifference(
-                ComparisonMethod.EARLIER_SCATTER,
-                value,
-                Optional.of(estimate),
-                parts,
-                Optional.of(detection),
-                remarks);
+                ComparisonMethod.EARLIER_SCATTER, value, Optional.of(estimate), parts, Optional.of(detection), remarks);
     }
 
     private static String loneRemark(AntennaReadings first, AntennaReadings second) {

@@ -91,7 +91,9 @@ public final class MatchAnalysis {
             told.add("The SWR is still falling at the end of the sweep: the resonance may lie outside. Sweep wider.");
         if (main.band3().isEmpty())
             told.add(String.format(
-                    Locale.ROOT, "The SWR never falls to 3; the least is %.1f.", main.match().swr()));
+                    Locale.ROOT,
+                    "The SWR never falls to 3; the least is %.1f.",
+                    main.match().swr()));
         for (ChannelMatch channel : channels)
             if (channel.match().returnLossDb() < WISHED_RETURN_LOSS_DB)
                 told.add(String.format(
@@ -149,8 +151,8 @@ public final class MatchAnalysis {
         if (main.band3().isEmpty() || !main.band3().get().isWhole()) return OptionalDouble.empty();
         double ratio = main.resonance().map(r -> r.resistanceOhm() / systemOhm).orElse(1.0);
         if (!(ratio > 1.0 / 3 && ratio < 3)) return OptionalDouble.empty();
-        return OptionalDouble.of(SeriesResonance.quality(
-                main.tunedMhz(), main.band3().get().widthMhz(), Match.ofSwr(3), ratio));
+        return OptionalDouble.of(
+                SeriesResonance.quality(main.tunedMhz(), main.band3().get().widthMhz(), Match.ofSwr(3), ratio));
     }
 
     public List<String> warnings() {

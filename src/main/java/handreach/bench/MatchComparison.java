@@ -18,7 +18,11 @@ public final class MatchComparison {
      * @param words the same in a sentence or two
      */
     public record Change(
-            String name, double tunedShiftMhz, Optional<Double> bandRatio, List<Double> mismatchChangeDb, String words) {
+            String name,
+            double tunedShiftMhz,
+            Optional<Double> bandRatio,
+            List<Double> mismatchChangeDb,
+            String words) {
         public Change {
             mismatchChangeDb = List.copyOf(mismatchChangeDb);
         }
@@ -46,15 +50,18 @@ public final class MatchComparison {
 
     /** Every sweep after the first against the first. */
     public List<Change> changes() {
-        return sweeps.stream().skip(1).map(sweep -> change(sweeps.get(0), sweep)).toList();
+        return sweeps.stream()
+                .skip(1)
+                .map(sweep -> change(sweeps.get(0), sweep))
+                .toList();
     }
 
     private static Change change(MatchAnalysis first, MatchAnalysis other) {
         double shift = other.main().tunedMhz() - first.main().tunedMhz();
-        Optional<Double> ratio = first.main().band3().filter(Band::isWhole).flatMap(a -> other.main()
+        Optional<Double> ratio = first.main()
                 .band3()
                 .filter(Band::isWhole)
-                .map(b -> b.widthMhz() / a.widthMhz()));
+                .flatMap(a -> other.main().band3().filter(Band::isWhole).map(b -> b.widthMhz() / a.widthMhz()));
         List<Double> changes = new ArrayList<>();
         StringBuilder words = new StringBuilder(String.format(
                 Locale.ROOT,

@@ -44,8 +44,8 @@ public record MatchReadings(
     /** Quality factor from resonance and 3:1 bandwidth, as if matched at resonance. */
     public OptionalDouble quality() {
         if (resonanceMhz.isEmpty() || bandwidthMhz.isEmpty()) return OptionalDouble.empty();
-        return OptionalDouble.of(SeriesResonance.quality(
-                resonanceMhz.getAsDouble(), bandwidthMhz.getAsDouble(), Match.ofSwr(3), 1));
+        return OptionalDouble.of(
+                SeriesResonance.quality(resonanceMhz.getAsDouble(), bandwidthMhz.getAsDouble(), Match.ofSwr(3), 1));
     }
 
     private record Subject(String antenna, Mounting mounting) {}

@@ -51,7 +51,8 @@ final class MeterComparison {
     }
 
     private static double median(List<Reading> readings) {
-        List<Double> values = new ArrayList<>(readings.stream().map(Reading::value).toList());
+        List<Double> values =
+                new ArrayList<>(readings.stream().map(Reading::value).toList());
         Collections.sort(values);
         int n = values.size();
         return n % 2 == 1 ? values.get(n / 2) : (values.get(n / 2 - 1) + values.get(n / 2)) / 2;

@@ -25,13 +25,7 @@ public enum MountKind {
     /** On a radio worn on the body. */
     BODY(
             List.of("body", "worn", "belt", "hip", "waist", "chest", "shoulder", "pocket", "vest"),
-            EnumSet.of(
-                    Effect.MISMATCH,
-                    Effect.EFFICIENCY,
-                    Effect.PATTERN,
-                    Effect.CHASSIS,
-                    Effect.HAND,
-                    Effect.BODY));
+            EnumSet.of(Effect.MISMATCH, Effect.EFFICIENCY, Effect.PATTERN, Effect.CHASSIS, Effect.HAND, Effect.BODY));
 
     private final List<String> words;
     private final Set<Effect> effects;

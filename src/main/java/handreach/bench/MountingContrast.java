@@ -25,7 +25,8 @@ final class MountingContrast {
 
     private static List<Reading> other(Map<SessionKey, List<Reading>> sessions, String name, OptionalDouble frequency) {
         return sessions.entrySet().stream()
-                .filter(e -> isNamed(e.getKey(), name) && e.getKey().frequencyMhz().equals(frequency))
+                .filter(e ->
+                        isNamed(e.getKey(), name) && e.getKey().frequencyMhz().equals(frequency))
                 .flatMap(e -> e.getValue().stream())
                 .toList();
     }

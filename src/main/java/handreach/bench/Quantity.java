@@ -48,7 +48,8 @@ public enum Quantity {
         String plain = plain(typed);
         return switch (this) {
             case RECEIVED_LEVEL -> plain.equals("dbm");
-            case FIELD_METER -> List.of("ua", "microamp", "microamps", "microampere").contains(plain);
+            case FIELD_METER ->
+                List.of("ua", "microamp", "microamps", "microampere").contains(plain);
             case SWR -> List.of(":1", "1", "ratio").contains(plain);
             case RETURN_LOSS -> plain.equals("db");
             case RESONANCE -> plain.equals("mhz");

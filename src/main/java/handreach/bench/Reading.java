@@ -15,12 +15,7 @@ import java.util.OptionalInt;
  * @param row where it came from
  */
 public record Reading(
-        String antenna,
-        Mounting mounting,
-        Measured measured,
-        OptionalDouble frequencyMhz,
-        OptionalInt trial,
-        Row row) {
+        String antenna, Mounting mounting, Measured measured, OptionalDouble frequencyMhz, OptionalInt trial, Row row) {
     /**
      * A quantity and its value in the quantity's own unit.
      *

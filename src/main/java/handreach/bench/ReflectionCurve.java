@@ -131,7 +131,8 @@ final class ReflectionCurve {
     }
 
     Match match(double frequencyMhz) {
-        return Match.ofReflection(Math.min(Match.MOST_REFLECTION, at(frequencyMhz).abs()));
+        return Match.ofReflection(
+                Math.min(Match.MOST_REFLECTION, at(frequencyMhz).abs()));
     }
 
     /** Impedance in units of the system impedance. */

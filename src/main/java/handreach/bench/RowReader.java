@@ -85,14 +85,17 @@ final class RowReader {
                 .filter(m -> !m.known())
                 .sorted((a, b) -> a.name().compareTo(b.name()))
                 .toList())
-            notes.add("The mounting \"" + mounting.name()
-                    + "\" is not a known word and is treated as a chassis: its readings are taken to hold neither hand nor body.");
+            notes.add(
+                    "The mounting \"" + mounting.name()
+                            + "\" is not a known word and is treated as a chassis: its readings are taken to hold neither hand nor body.");
     }
 
     private static String linesText(Set<Integer> lines) {
         List<Integer> all = List.copyOf(lines);
         if (all.size() == 1) return "line " + all.get(0);
-        if (all.size() <= 4) return "lines " + String.join(", ", all.stream().map(String::valueOf).toList());
+        if (all.size() <= 4)
+            return "lines "
+                    + String.join(", ", all.stream().map(String::valueOf).toList());
         return all.size() + " lines from line " + all.get(0);
     }
 
@@ -154,7 +157,8 @@ final class RowReader {
             return "unit is \"" + unit + "\", but " + needed
                     + ". Microamps of a field meter belong to the quantity field_meter.";
         if (quantity == Quantity.FIELD_METER && plain.startsWith("db"))
-            return "unit is \"" + unit + "\", but " + needed + ". A level in dBm belongs to the quantity received_level.";
+            return "unit is \"" + unit + "\", but " + needed
+                    + ". A level in dBm belongs to the quantity received_level.";
         if (quantity == Quantity.RECEIVED_LEVEL && plain.matches("db(\u00B5|\u03BC|u)v?"))
             return "unit is \"" + unit + "\", but " + needed + ". Across 50 ohms, dBm is dBuV less 107.";
         return "unit is \"" + unit + "\", but " + needed + ". Convert the value, or correct the unit.";
@@ -184,8 +188,8 @@ final class RowReader {
         String looks = mhz >= 1e6 ? " It looks like hertz." : mhz > HIGHEST_MHZ ? " It looks like kilohertz." : "";
         fault(
                 line,
-                "frequency_mhz is " + typed + ", allowed is " + plain(LOWEST_MHZ) + " to " + plain(HIGHEST_MHZ) + " MHz."
-                        + looks + " Write it in megahertz.");
+                "frequency_mhz is " + typed + ", allowed is " + plain(LOWEST_MHZ) + " to " + plain(HIGHEST_MHZ)
+                        + " MHz." + looks + " Write it in megahertz.");
         return OptionalDouble.empty();
     }
 
@@ -197,7 +201,9 @@ final class RowReader {
                 && value.getAsDouble() == Math.rint(value.getAsDouble())
                 && value.getAsDouble() >= 0
                 && value.getAsDouble() <= HIGHEST_TRIAL) return OptionalInt.of((int) value.getAsDouble());
-        fault(line, "trial is \"" + typed + "\", a whole number from 0 is expected. Number the trials 1, 2, 3 and so on.");
+        fault(
+                line,
+                "trial is \"" + typed + "\", a whole number from 0 is expected. Number the trials 1, 2, 3 and so on.");
         return OptionalInt.empty();
     }
 
@@ -222,7 +228,8 @@ final class RowReader {
         if (value.isEmpty())
             fault(
                     line,
-                    column + " is \"" + typed + "\", a number is expected. Keep the unit out of it, and drop rows that were"
+                    column + " is \"" + typed
+                            + "\", a number is expected. Keep the unit out of it, and drop rows that were"
                             + " not read.");
         return value;
     }
@@ -240,7 +247,8 @@ final class RowReader {
         if (first == null) return false;
         fault(
                 reading.line(),
-                "trial " + reading.trial().getAsInt() + " of " + reading.antenna() + ", " + reading.mounting().name()
+                "trial " + reading.trial().getAsInt() + " of " + reading.antenna() + ", "
+                        + reading.mounting().name()
                         + ", " + reading.quantity().key() + " stands already in line " + first
                         + ". Number each trial once, or drop one row.");
         return true;

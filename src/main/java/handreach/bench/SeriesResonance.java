@@ -53,7 +53,8 @@ public final class SeriesResonance {
 
     private static double factor(Match limit, double r) {
         double s = limit.swr();
-        if (!(r * s > 1 && r < s)) throw new IllegalArgumentException("resistance ratio " + r + " never meets SWR " + s);
+        if (!(r * s > 1 && r < s))
+            throw new IllegalArgumentException("resistance ratio " + r + " never meets SWR " + s);
         return Math.sqrt((s - r) * (s * r - 1) / s) / r;
     }
 }

@@ -65,7 +65,8 @@ public record TestRange(
 
     /** The reflection coefficient's magnitude at the point where the ground mirrors the ray. */
     public double reflection(Frequency frequency) {
-        return coefficient(frequency, Math.atan2(txHeightM + rxHeightM, distanceM)).abs();
+        return coefficient(frequency, Math.atan2(txHeightM + rxHeightM, distanceM))
+                .abs();
     }
 
     /**

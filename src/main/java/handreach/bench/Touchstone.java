@@ -21,7 +21,8 @@ public final class Touchstone {
     Touchstone(
             String name, double[] frequenciesMhz, Complex[] reflections, double referenceOhm, List<String> warnings) {
         if (frequenciesMhz.length != reflections.length || frequenciesMhz.length == 0)
-            throw new IllegalArgumentException(frequenciesMhz.length + " frequencies, " + reflections.length + " values");
+            throw new IllegalArgumentException(
+                    frequenciesMhz.length + " frequencies, " + reflections.length + " values");
         if (!(referenceOhm > 0)) throw new IllegalArgumentException("reference " + referenceOhm);
         this.name = name;
         this.frequenciesMhz = frequenciesMhz.clone();

@@ -82,7 +82,8 @@ final class TouchstoneReader {
 
     Touchstone read() {
         requireFewPorts(0);
-        for (int i = 0; i < lines.size() && !afterData; i++) take(lines.get(i).split("!", 2)[0].strip(), i + 1);
+        for (int i = 0; i < lines.size() && !afterData; i++)
+            take(lines.get(i).split("!", 2)[0].strip(), i + 1);
         if (!pending.isEmpty()) shortRow();
         if (rows.isEmpty() && faults.isEmpty())
             faults.add(
@@ -90,8 +91,10 @@ final class TouchstoneReader {
                     0,
                     "holds no data row. Expected is an option line such as # MHz S RI R 50, then rows of frequency and a pair.");
         if (expectedRows >= 0 && faults.isEmpty() && expectedRows != rows.size())
-            fault(expectedRowsLine, "[Number of Frequencies] says " + expectedRows + ", but " + rows.size()
-                    + " rows follow. Correct the number, or save the file again.");
+            fault(
+                    expectedRowsLine,
+                    "[Number of Frequencies] says " + expectedRows + ", but " + rows.size()
+                            + " rows follow. Correct the number, or save the file again.");
         faults.throwIfAny();
         return converted();
     }
@@ -131,8 +134,10 @@ final class TouchstoneReader {
             }
             case "matrix format" -> {
                 if (ports > 1 && !value.equalsIgnoreCase("full"))
-                    fault(line, "[Matrix Format] is \"" + value
-                            + "\"; of two ports only Full is read. Save the file as a full matrix, or with one port.");
+                    fault(
+                            line,
+                            "[Matrix Format] is \"" + value
+                                    + "\"; of two ports only Full is read. Save the file as a full matrix, or with one port.");
             }
             case "begin information" -> inInformation = true;
             case "network data" -> {
@@ -147,16 +152,20 @@ final class TouchstoneReader {
             case "mixed-mode order" ->
                 fault(line, "[Mixed-Mode Order] is for balanced ports, which are not read. Save a single-ended file.");
             default ->
-                fault(line, "the keyword [" + typed.strip()
-                        + "] is not known in Touchstone 1 or 2.0. Drop the line, or save the file in one of these versions.");
+                fault(
+                        line,
+                        "the keyword [" + typed.strip()
+                                + "] is not known in Touchstone 1 or 2.0. Drop the line, or save the file in one of these versions.");
         }
     }
 
     private void version(String value, int line) {
         version2 = true;
         if (!value.equals("2.0"))
-            fault(line, "[Version] is \"" + value + "\", versions 1 (without this line) and 2.0 are read. Save it as one of"
-                    + " these.");
+            fault(
+                    line,
+                    "[Version] is \"" + value + "\", versions 1 (without this line) and 2.0 are read. Save it as one of"
+                            + " these.");
     }
 
     private int whole(String value, int line, String what) {
@@ -186,18 +195,24 @@ final class TouchstoneReader {
             if (MHZ_PER_UNIT.containsKey(word)) mhzPerUnit = MHZ_PER_UNIT.get(word);
             else if (word.equals("S") || word.equals("Y") || word.equals("Z")) parameter = word.charAt(0);
             else if (word.equals("G") || word.equals("H"))
-                fault(line, "the option line says " + word
-                        + " parameters (hybrid), which a single antenna does not have. Save S parameters.");
+                fault(
+                        line,
+                        "the option line says " + word
+                                + " parameters (hybrid), which a single antenna does not have. Save S parameters.");
             else if (word.equals("RI") || word.equals("MA") || word.equals("DB")) pair = Pair.valueOf(word);
             else if (word.equals("R")) {
                 OptionalDouble ohm = i + 1 < words.length ? NumberText.parse(words[++i]) : OptionalDouble.empty();
                 if (ohm.isPresent() && ohm.getAsDouble() > 0) optionOhm = ohm.getAsDouble();
                 else
-                    fault(line, "the option line gives R " + (i < words.length ? words[i] : "")
-                            + "; after R the reference impedance in ohms is expected, above zero, such as R 50.");
+                    fault(
+                            line,
+                            "the option line gives R " + (i < words.length ? words[i] : "")
+                                    + "; after R the reference impedance in ohms is expected, above zero, such as R 50.");
             } else
-                fault(line, "the option line has the word \"" + word
-                        + "\"; allowed are Hz, kHz, MHz or GHz, then S, Y or Z, then RI, MA or DB, then R and ohms.");
+                fault(
+                        line,
+                        "the option line has the word \"" + word
+                                + "\"; allowed are Hz, kHz, MHz or GHz, then S, Y or Z, then RI, MA or DB, then R and ohms.");
         }
     }
 
@@ -206,7 +221,9 @@ final class TouchstoneReader {
             OptionalDouble ohm = NumberText.parse(word);
             if (ohm.isPresent() && ohm.getAsDouble() > 0) references.add(ohm.getAsDouble());
             else {
-                fault(line, "[Reference] has \"" + word + "\"; an impedance in ohms above zero is expected for each port.");
+                fault(
+                        line,
+                        "[Reference] has \"" + word + "\"; an impedance in ohms above zero is expected for each port.");
                 return;
             }
         }
@@ -222,9 +239,11 @@ final class TouchstoneReader {
         for (String word : text.split("\\s+")) {
             OptionalDouble number = NumberText.parse(word);
             if (number.isEmpty()) {
-                fault(line, "has \"" + word + "\" where a number is expected"
-                        + (NumberText.hasDecimalComma(word) ? "; decimals are written with a point" : "")
-                        + ". Correct it, or put remarks behind an exclamation mark.");
+                fault(
+                        line,
+                        "has \"" + word + "\" where a number is expected"
+                                + (NumberText.hasDecimalComma(word) ? "; decimals are written with a point" : "")
+                                + ". Correct it, or put remarks behind an exclamation mark.");
                 return;
             }
             numbers.add(number.getAsDouble());
@@ -238,9 +257,11 @@ final class TouchstoneReader {
             return;
         }
         if (numbers.size() != perRow()) {
-            fault(line, "has " + numbers.size() + " numbers, but a row of " + ports
-                    + (ports == 1 ? " port" : " ports") + " has " + perRow()
-                    + ": frequency, then a pair for each parameter. Check the row and the file's extension.");
+            fault(
+                    line,
+                    "has " + numbers.size() + " numbers, but a row of " + ports
+                            + (ports == 1 ? " port" : " ports") + " has " + perRow()
+                            + ": frequency, then a pair for each parameter. Check the row and the file's extension.");
             return;
         }
         row(numbers, line);
@@ -263,7 +284,10 @@ final class TouchstoneReader {
         if (pending.isEmpty()) pendingLine = line;
         pending.addAll(numbers);
         if (pending.size() > perRow()) {
-            fault(line, "has more numbers than a row of " + perRow() + " has room for. Start each frequency on a new line.");
+            fault(
+                    line,
+                    "has more numbers than a row of " + perRow()
+                            + " has room for. Start each frequency on a new line.");
             pending.clear();
         } else if (pending.size() == perRow()) {
             row(List.copyOf(pending), pendingLine);
@@ -272,21 +296,27 @@ final class TouchstoneReader {
     }
 
     private void shortRow() {
-        fault(pendingLine, "has " + pending.size() + " numbers, " + perRow() + " are needed. The file seems to be cut off.");
+        fault(
+                pendingLine,
+                "has " + pending.size() + " numbers, " + perRow() + " are needed. The file seems to be cut off.");
     }
 
     private void row(List<Double> numbers, int line) {
         double mhz = numbers.get(0) * mhzPerUnit;
         if (!(mhz > 0) || mhz > MOST_MHZ) {
-            fault(line, "the frequency is " + SessionKey.plain(numbers.get(0)) + " (" + SessionKey.plain(mhz)
-                    + " MHz), above 0 and up to 1000 GHz is allowed. Check the unit in the option line"
-                    + (optionsSeen ? "." : ", which is missing: without it gigahertz are assumed."));
+            fault(
+                    line,
+                    "the frequency is " + SessionKey.plain(numbers.get(0)) + " (" + SessionKey.plain(mhz)
+                            + " MHz), above 0 and up to 1000 GHz is allowed. Check the unit in the option line"
+                            + (optionsSeen ? "." : ", which is missing: without it gigahertz are assumed."));
             return;
         }
         double last = rows.isEmpty() ? 0 : rows.get(rows.size() - 1).mhz();
         if (mhz <= last) {
-            fault(line, "the frequency " + SessionKey.plain(mhz) + " MHz does not rise above the " + SessionKey.plain(last)
-                    + " MHz before it. Sort the rows, and drop doubles.");
+            fault(
+                    line,
+                    "the frequency " + SessionKey.plain(mhz) + " MHz does not rise above the " + SessionKey.plain(last)
+                            + " MHz before it. Sort the rows, and drop doubles.");
             return;
         }
         rows.add(new Row(line, mhz, numbers));
@@ -308,12 +338,14 @@ final class TouchstoneReader {
             frequencies[i] = rows.get(i).mhz();
             reflections[i] = reflection(rows.get(i), ohm1, ohm2);
             if (reflections[i].isNaN() || reflections[i].isInfinite() || reflections[i].abs() > FAR_BEYOND_TOTAL)
-                fault(rows.get(i).line(), "reflects more than it receives (|S11| "
-                        + (reflections[i].isNaN() || reflections[i].isInfinite()
-                                ? "without bound"
-                                : String.format(Locale.ROOT, "%.3f", reflections[i].abs()))
-                        + "), which no antenna does; at most " + FAR_BEYOND_TOTAL
-                        + " is put down to calibration. Check the number format in the option line, or calibrate again.");
+                fault(
+                        rows.get(i).line(),
+                        "reflects more than it receives (|S11| "
+                                + (reflections[i].isNaN() || reflections[i].isInfinite()
+                                        ? "without bound"
+                                        : String.format(Locale.ROOT, "%.3f", reflections[i].abs()))
+                                + "), which no antenna does; at most " + FAR_BEYOND_TOTAL
+                                + " is put down to calibration. Check the number format in the option line, or calibrate again.");
             else if (reflections[i].abs() > BEYOND_TOTAL) beyond++;
         }
         faults.throwIfAny();

@@ -47,7 +47,9 @@ record TrialPairs(List<Double> first, List<Double> second, int left, double mean
     static boolean areNumberedAlikeInBlocks(AntennaReadings first, AntennaReadings second) {
         if (!first.isNumbered() || !second.isNumbered()) return false;
         List<Pair> pairs = common(first, second);
-        return pairs.size() >= 2 && pairs.size() >= COMMON_SHARE * Math.max(first.n(), second.n()) && !areInTurns(pairs);
+        return pairs.size() >= 2
+                && pairs.size() >= COMMON_SHARE * Math.max(first.n(), second.n())
+                && !areInTurns(pairs);
     }
 
     private static List<Pair> common(AntennaReadings first, AntennaReadings second) {
@@ -64,7 +66,8 @@ record TrialPairs(List<Double> first, List<Double> second, int left, double mean
     }
 
     private static boolean areInTurns(List<Pair> pairs) {
-        for (int i = 1; i < pairs.size(); i++) if (pairs.get(i).from() < pairs.get(i - 1).to()) return false;
+        for (int i = 1; i < pairs.size(); i++)
+            if (pairs.get(i).from() < pairs.get(i - 1).to()) return false;
         return true;
     }
 }

@@ -55,8 +55,8 @@ public final class CombinedUncertainty {
      * lower whole number, as G.4.1 asks; a purely statistical comparison keeps them whole or not, as Welch's test does.
      */
     public Estimate estimate(double value) {
-        boolean declared = parts.stream()
-                .anyMatch(p -> p.kind() == UncertaintyPart.Kind.B && p.standardUncertainty() > 0);
+        boolean declared =
+                parts.stream().anyMatch(p -> p.kind() == UncertaintyPart.Kind.B && p.standardUncertainty() > 0);
         double degrees = declared ? Math.max(1, Math.floor(effectiveDegrees)) : effectiveDegrees;
         return new Estimate(value, standardUncertainty, degrees);
     }

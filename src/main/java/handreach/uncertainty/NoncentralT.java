@@ -26,7 +26,8 @@ public final class NoncentralT {
     public static double power(double differenceInErrors, double degreesOfFreedom, double level) {
         if (!(degreesOfFreedom >= 1 && degreesOfFreedom <= 1e7) || !(level > 0 && level < 1))
             throw new IllegalArgumentException("power at " + degreesOfFreedom + " degrees of freedom, level " + level);
-        if (!Double.isFinite(differenceInErrors)) throw new IllegalArgumentException("difference " + differenceInErrors);
+        if (!Double.isFinite(differenceInErrors))
+            throw new IllegalArgumentException("difference " + differenceInErrors);
         double nu = degreesOfFreedom;
         double delta = Math.abs(differenceInErrors);
         double critical = StudentT.quantile(1 - level / 2, nu);
@@ -62,8 +63,7 @@ public final class NoncentralT {
         while (power(high, degreesOfFreedom, level) < power) high *= 1.5;
         double low = high / 2;
         while (power(low, degreesOfFreedom, level) > power) low /= 2;
-        return new BrentSolver(1e-10, 1e-10)
-                .solve(100, d -> power(d, degreesOfFreedom, level) - power, low, high);
+        return new BrentSolver(1e-10, 1e-10).solve(100, d -> power(d, degreesOfFreedom, level) - power, low, high);
     }
 
     private static double normal(double z) {

@@ -40,7 +40,8 @@ public record UncertaintyPart(String name, Kind kind, double standardUncertainty
         Objects.requireNonNull(kind);
         if (!(standardUncertainty >= 0) || Double.isInfinite(standardUncertainty))
             throw new IllegalArgumentException(name + ": standard uncertainty " + standardUncertainty);
-        if (!(degreesOfFreedom > 0)) throw new IllegalArgumentException(name + ": degrees of freedom " + degreesOfFreedom);
+        if (!(degreesOfFreedom > 0))
+            throw new IllegalArgumentException(name + ": degrees of freedom " + degreesOfFreedom);
     }
 
     /** Doubt seen in repeated readings. */
