@@ -32,23 +32,24 @@ public final class FieldMarch {
     private final FieldMarchGrid grid;
     private final FieldMarchWave wave;
     private final double txHeightM;
-    private final double rxHeightM;
-    private final DoublePredicate goOn;
-    private final FieldMarchTrack track = new FieldMarchTrack();
+    private final double[] rxHeightM;
+    private final FieldMarchTrack[] track;
+    private DoublePredicate goOn = share -> true;
     private FieldMarchSketch sketch;
 
-    private FieldMarch(
+    FieldMarch(
             FieldMarchGround ground,
             FieldMarchGrid grid,
             FieldMarchWave wave,
-            Terminals terminals,
-            DoublePredicate goOn) {
+            double txHeightM,
+            double... rxHeightM) {
         this.ground = ground;
         this.grid = grid;
         this.wave = wave;
-        this.txHeightM = terminals.txHeightM();
-        this.rxHeightM = terminals.rxHeightM();
-        this.goOn = goOn;
+        this.txHeightM = txHeightM;
+        this.rxHeightM = rxHeightM.clone();
+        this.track = new FieldMarchTrack[rxHeightM.length];
+        for (int i = 0; i < track.length; i++) track[i] = new FieldMarchTrack();
     }
 
     /**
@@ -70,7 +71,7 @@ public final class FieldMarch {
     /**
      * As {@link #along(Profile, double, double, PathConditions)}, telling how far it is.
      *
-     * @shape  as above; {@code goOn} is asked at most a few hundred times
+     * @shape  as above; {@code goOn} is asked at most some two hundred times
      * @unit   the share done, 0 to 1
      * @valid  when {@code goOn} answers no, CancellationException
      * @error  as above
@@ -78,22 +79,38 @@ public final class FieldMarch {
      */
     public static FullWaveRadial along(
             Profile profile, double txHeightM, double rxHeightM, PathConditions conditions, DoublePredicate goOn) {
-        Terminals terminals = new Terminals(txHeightM, rxHeightM);
-        FieldMarchWave wave = FieldMarchWave.of(conditions);
-        FieldMarchGround ground = ground(profile, terminals, conditions);
-        FieldMarchGrid grid = FieldMarchGrid.fast(ground, wave.wavelengthM(), txHeightM + rxHeightM);
-        checkCost(FieldMarchCost.of(ground, grid), profile);
-        FieldMarch march = new FieldMarch(ground, grid, wave, terminals, goOn);
-        march.run();
-        return march.radial(profile, conditions);
+        return along(profile, txHeightM, new double[] {rxHeightM}, conditions, goOn).get(0);
     }
 
-    /** The same on a grid of choice: for checks. */
-    static FullWaveRadial along(Profile profile, Terminals terminals, PathConditions conditions, FieldMarchGrid grid) {
-        FieldMarch march = new FieldMarch(
-                ground(profile, terminals, conditions), grid, FieldMarchWave.of(conditions), terminals, share -> true);
+    /**
+     * One march read at several heights of the far antenna.
+     *
+     * @shape  one radial for each height, in their order; a height more costs next to nothing
+     * @unit   as above
+     * @valid  at least one height; else as above
+     * @error  as above
+     * @source as above
+     */
+    public static List<FullWaveRadial> along(
+            Profile profile, double txHeightM, double[] rxHeightsM, PathConditions conditions, DoublePredicate goOn) {
+        FieldMarchWave wave = FieldMarchWave.of(conditions);
+        double highestM = highest(txHeightM, rxHeightsM);
+        FieldMarchGround ground = ground(profile, highestM, conditions);
+        FieldMarchGrid grid = FieldMarchGrid.fast(ground, wave.wavelengthM(), txHeightM + highestM);
+        checkCost(FieldMarchCost.of(ground, grid), profile);
+        FieldMarch march = new FieldMarch(ground, grid, wave, txHeightM, rxHeightsM);
+        march.goOn = goOn;
         march.run();
-        return march.radial(profile, conditions);
+        List<FullWaveRadial> radials = new ArrayList<>();
+        for (int i = 0; i < rxHeightsM.length; i++) radials.add(march.radial(i, profile, conditions));
+        return radials;
+    }
+
+    private static double highest(double txHeightM, double[] rxHeightsM) {
+        if (rxHeightsM.length == 0) throw new IllegalArgumentException("no height of the far antenna");
+        double highest = 0;
+        for (double h : rxHeightsM) highest = Math.max(highest, new Terminals(txHeightM, h).rxHeightM());
+        return highest;
     }
 
     /**
@@ -107,12 +124,12 @@ public final class FieldMarch {
      */
     public static FieldPicture picture(
             Profile profile, double txHeightM, PathConditions conditions, int columns, int rows, double aboveM) {
-        Terminals terminals = new Terminals(txHeightM, 1.5);
+        double overM = Math.max(1, new Terminals(txHeightM, aboveM).rxHeightM());
         FieldMarchWave wave = FieldMarchWave.of(conditions);
-        FieldMarchGround ground = ground(profile, terminals, conditions);
-        FieldMarchGrid grid = FieldMarchGrid.fast(ground, wave.wavelengthM(), txHeightM + aboveM);
+        FieldMarchGround ground = ground(profile, 1, conditions);
+        FieldMarchGrid grid = FieldMarchGrid.fast(ground, wave.wavelengthM(), txHeightM + overM);
         checkCost(FieldMarchCost.of(ground, grid), profile);
-        FieldMarch march = new FieldMarch(ground, grid, wave, terminals, share -> true);
+        FieldMarch march = new FieldMarch(ground, grid, wave, txHeightM);
         double low = Double.POSITIVE_INFINITY;
         double high = Double.NEGATIVE_INFINITY;
         for (int i = 0; i < profile.count(); i++) {
@@ -136,18 +153,18 @@ public final class FieldMarch {
      * @source counts of the grid; time per node measured, docs/full-wave.md
      */
     public static FieldMarchCost cost(Profile profile, double txHeightM, double rxHeightM, PathConditions conditions) {
-        Terminals terminals = new Terminals(txHeightM, rxHeightM);
-        FieldMarchGround ground = ground(profile, terminals, conditions);
+        double highestM = highest(txHeightM, new double[] {rxHeightM});
+        FieldMarchGround ground = ground(profile, highestM, conditions);
         double wavelengthM = conditions.frequency().wavelengthM();
-        return FieldMarchCost.of(ground, FieldMarchGrid.fast(ground, wavelengthM, txHeightM + rxHeightM));
+        return FieldMarchCost.of(ground, FieldMarchGrid.fast(ground, wavelengthM, txHeightM + highestM));
     }
 
-    static FieldMarchGround ground(Profile profile, Terminals terminals, PathConditions conditions) {
+    static FieldMarchGround ground(Profile profile, double rxHeightM, PathConditions conditions) {
         return FieldMarchGround.of(
                 profile,
                 1000 * conditions.atmosphere().effectiveRadiusKm(),
                 conditions.frequency().wavelengthM(),
-                2 + terminals.rxHeightM());
+                2 + rxHeightM);
     }
 
     private static void checkCost(FieldMarchCost cost, Profile profile) {
@@ -162,7 +179,7 @@ public final class FieldMarch {
                     MOST_BYTES / 1_000_000));
     }
 
-    private void run() {
+    void run() {
         FieldMarchColumn column = new FieldMarchColumn(grid, wave);
         double slope = ground.slopeRad(0);
         double startM = Math.min(Math.max(10 * wave.wavelengthM(), NEAR_RATIO * txHeightM), 0.75 * ground.facetM(0));
@@ -198,34 +215,37 @@ public final class FieldMarch {
         double s = Math.sin(slope);
         double footM = ground.startM(facet) + alongM * c;
         double footHeightM = ground.startHeightM(facet) + alongM * s;
-        double x = footM - rxHeightM * c * s;
-        double z = footHeightM + rxHeightM * c * c;
-        double r = Math.hypot(x, z - ground.startHeightM(0) - txHeightM);
-        track.add(x, Math.max(LEAST_POWER, column.power(rxHeightM * c) * r));
+        for (int i = 0; i < track.length; i++) {
+            double h = rxHeightM[i];
+            double x = footM - h * c * s;
+            double z = footHeightM + h * c * c;
+            double r = Math.hypot(x, z - ground.startHeightM(0) - txHeightM);
+            track[i].add(x, Math.max(LEAST_POWER, column.power(h * c) * r));
+        }
         if (sketch != null) sketch.look(column, footM, footHeightM, slope);
     }
 
-    private FullWaveRadial radial(Profile profile, PathConditions conditions) {
+    /** Power re free space at the far antenna, as noted on the way. */
+    FieldMarchTrack track(int height) {
+        return track[height];
+    }
+
+    FullWaveRadial radial(int height, Profile profile, PathConditions conditions) {
         int n = profile.count();
+        double rx = rxHeightM[height];
         double[] d = profile.distancesKm();
         double[] free = new double[n];
         double[] point = new double[n];
         double[] mean = new double[n];
-        double nearM = Math.max(track.firstM(), NEAR_RATIO * (txHeightM + rxHeightM));
-        double z0 = profile.heightM(0) + txHeightM;
+        double nearM = Math.max(track[height].firstM(), NEAR_RATIO * (txHeightM + rx));
         for (int i = 1; i < n; i++) {
             double x = 1000 * d[i];
-            double slantM = Math.hypot(x, profile.heightM(i) + rxHeightM - z0);
+            double riseM = profile.heightM(i) - profile.heightM(0);
+            double slantM = Math.hypot(x, riseM + rx - txHeightM);
             free[i] = 20 * Math.log10(2 * conditions.frequency().waveNumber() * slantM);
-            double at;
-            double around;
-            if (x <= nearM) {
-                at = nearPower(x, profile.heightM(i) - profile.heightM(0));
-                around = at;
-            } else {
-                at = track.at(x);
-                around = track.meanBefore(x, nearM);
-            }
+            boolean isNear = x <= nearM;
+            double at = isNear ? nearPower(x, riseM, rx) : track[height].at(x);
+            double around = isNear ? at : track[height].meanBefore(x, nearM);
             point[i] = free[i] - 10 * Math.log10(at);
             mean[i] = free[i] - 10 * Math.log10(around);
         }
@@ -233,12 +253,12 @@ public final class FieldMarch {
     }
 
     /** Over the plane through both feet. */
-    private double nearPower(double xM, double riseM) {
+    private double nearPower(double xM, double riseM, double rx) {
         double slope = Math.atan2(riseM, xM);
         double c = Math.cos(slope);
-        double along = Math.hypot(xM, riseM) + (rxHeightM - txHeightM) * Math.sin(slope);
-        double factor = wave.levelGroundFactor(Math.max(1e-3, along), txHeightM * c, rxHeightM * c)
-                .abs();
+        double along = Math.hypot(xM, riseM) + (rx - txHeightM) * Math.sin(slope);
+        double factor =
+                wave.levelGroundFactor(Math.max(1e-3, along), txHeightM * c, rx * c).abs();
         return Math.max(LEAST_POWER, factor * factor);
     }
 

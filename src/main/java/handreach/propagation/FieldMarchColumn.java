@@ -14,7 +14,7 @@ final class FieldMarchColumn {
     private static final double ABSORB_SHALLOW = 10;
 
     private static final double ABSORB_STEEP = 30;
-    /** Wide-angle rest of turns smaller than this share of a range step at the top waits until it adds up. */
+    /** Wide-angle rest of turns smaller than this share of the longest waits until it adds up. */
     private static final double TURN_REST_SHARE = 0.002;
 
     private static final int STEPS_KEPT = 400;
@@ -54,7 +54,7 @@ final class FieldMarchColumn {
         for (int i = n - 1; i >= 0; i--) {
             double ramp = (i * grid.spacingM() - grid.topM() + grid.absorberM()) / grid.absorberM();
             if (ramp <= 0) break;
-            extinction[i] = (ABSORB_SHALLOW * Math.pow(ramp, 3) + ABSORB_STEEP * Math.pow(ramp, 8)) / grid.absorberM();
+            extinction[i] = (ABSORB_SHALLOW * Math.pow(ramp, 4) + ABSORB_STEEP * Math.pow(ramp, 8)) / grid.absorberM();
             from = i;
         }
         this.absorberFrom = from;
@@ -143,7 +143,7 @@ final class FieldMarchColumn {
     /** Turns the column to the next facet, whose slope is greater by the angle. */
     void turn(double angleRad) {
         restRad += angleRad;
-        boolean isRestDue = Math.abs(restRad) * grid.topM() > TURN_REST_SHARE * grid.stepM();
+        boolean isRestDue = Math.abs(restRad) * grid.topM() > TURN_REST_SHARE * grid.turnM();
         if (!isRestDue) {
             turn.phase(re, im, angleRad);
             return;

@@ -8,31 +8,39 @@ package handreach.propagation;
  * @param topM top of the column, absorber included, m above the facet
  * @param absorberM depth of the absorber under the top, m
  * @param order order of the range step, even
- * @param turnShare longest forward motion of the top within one step of a turn, in range steps
+ * @param turnM longest motion of the top within one step of a turn, m
  */
-record FieldMarchGrid(double spacingM, double stepM, double topM, double absorberM, int order, double turnShare) {
+record FieldMarchGrid(double spacingM, double stepM, double topM, double absorberM, int order, double turnM) {
     FieldMarchGrid {
         if (!(spacingM > 0) || !(stepM > 0) || !(topM > absorberM) || !(absorberM > 0) || order % 2 != 0 || order < 2)
             throw new IllegalArgumentException("grid of the field march");
     }
 
-    /** The grid of the product: coarse nodes and long steps under a high-order step. */
+    /**
+     * The grid of the product: coarse nodes and long steps. Beyond 12 wavelengths a step needs the sixth order; beyond 20 m the
+     * power along the ground would be sampled too thinly.
+     */
     static FieldMarchGrid fast(FieldMarchGround ground, double wavelengthM, double antennasM) {
-        return of(ground, wavelengthM, antennasM, 0.8, new double[] {2.5, 15, 4, 0.5});
+        double stepM = Math.min(15 * wavelengthM, 20);
+        return of(ground, wavelengthM, antennasM, 0.85, wavelengthM / 2.5, stepM);
     }
 
-    /** Twice as fine and as high: to see what the product's grid costs in accuracy. */
+    /** Twice as fine and half as high again: to see what the product's grid costs in accuracy. */
     static FieldMarchGrid fine(FieldMarchGround ground, double wavelengthM, double antennasM) {
-        return of(ground, wavelengthM, antennasM, 1.2, new double[] {6, 5, 4, 0.5});
+        return of(ground, wavelengthM, antennasM, 1.3, wavelengthM / 5, Math.min(7 * wavelengthM, 10));
     }
 
     private static FieldMarchGrid of(
-            FieldMarchGround ground, double wavelengthM, double antennasM, double margin, double[] choice) {
+            FieldMarchGround ground,
+            double wavelengthM,
+            double antennasM,
+            double margin,
+            double spacingM,
+            double stepM) {
         double fresnelM = Math.sqrt(wavelengthM * ground.lengthM() / 4);
         double absorberM = Math.max(80, 3 * fresnelM) * margin;
         double topM = ground.reliefM() + 60 + antennasM + 3 * fresnelM * margin + absorberM;
-        return new FieldMarchGrid(
-                wavelengthM / choice[0], choice[1] * wavelengthM, topM, absorberM, (int) choice[2], choice[3]);
+        return new FieldMarchGrid(spacingM, stepM, topM, absorberM, stepM > 12 * wavelengthM ? 6 : 4, 15 * wavelengthM);
     }
 
     /** Number of range steps over a facet. */
@@ -42,7 +50,7 @@ record FieldMarchGrid(double spacingM, double stepM, double topM, double absorbe
 
     /** Number of steps of a turn: the top must not run on too far at once. */
     int turnStepsFor(double angleRad) {
-        return Math.max(1, (int) Math.ceil(Math.abs(angleRad) * topM / (turnShare * stepM)));
+        return Math.max(1, (int) Math.ceil(Math.abs(angleRad) * topM / turnM));
     }
 
     int nodes() {

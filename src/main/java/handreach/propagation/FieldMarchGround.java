@@ -12,6 +12,8 @@ import java.util.Arrays;
 final class FieldMarchGround {
     private static final double LONGEST_M = 250;
     private static final double SHORTEST_WAVELENGTHS = 2;
+    /** The starting field stands on the first facet and is wrong by 0.7 dB two wavelengths from the source. */
+    private static final double FIRST_WAVELENGTHS = 7;
 
     private final double[] distanceM;
     private final double[] bentM;
@@ -43,7 +45,7 @@ final class FieldMarchGround {
         double[] x = profile.distancesKm();
         for (int i = 0; i < x.length; i++) x[i] *= 1000;
         double[] z = profile.heightsM();
-        int[] kept = kept(x, SHORTEST_WAVELENGTHS * wavelengthM);
+        int[] kept = kept(x, wavelengthM);
         double[] keptX = new double[kept.length];
         double[] keptZ = averaged(x, z, kept, SHORTEST_WAVELENGTHS * wavelengthM);
         for (int i = 0; i < kept.length; i++) keptX[i] = x[kept[i]];
@@ -51,12 +53,18 @@ final class FieldMarchGround {
     }
 
     /** Indices of samples at least the shortest facet apart; first and last always, and no stub before the last. */
-    private static int[] kept(double[] x, double shortestM) {
+    private static int[] kept(double[] x, double wavelengthM) {
+        double shortestM = SHORTEST_WAVELENGTHS * wavelengthM;
         int[] kept = new int[x.length];
         int count = 1;
         int last = x.length - 1;
-        for (int i = 1; i < last; i++)
-            if (x[i] - x[kept[count - 1]] >= shortestM && x[last] - x[i] >= shortestM) kept[count++] = i;
+        double next = x[0] + FIRST_WAVELENGTHS * wavelengthM;
+        for (int i = 1; i < last; i++) {
+            if (x[i] >= next && x[last] - x[i] >= shortestM) {
+                kept[count++] = i;
+                next = x[i] + shortestM;
+            }
+        }
         kept[count++] = last;
         return Arrays.copyOf(kept, count);
     }

@@ -7,7 +7,7 @@ final class FieldMarchTrack {
     /** Window of the local mean, and its greatest share of the distance. */
     private static final double WINDOW_M = 60;
 
-    private static final double WINDOW_SHARE = 1.0 / 12;
+    private static final double WINDOW_SHARE = 1.0 / 14;
 
     private double[] distanceM = new double[1024];
     private double[] power = new double[1024];

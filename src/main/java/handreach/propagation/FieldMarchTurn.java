@@ -9,20 +9,13 @@ import org.apache.commons.math3.complex.Complex;
  * Each step keeps the norm of |ψ|²/η, so that turning to and fro is stable.
  */
 final class FieldMarchTurn {
-    private static final double[] A = {
-        0.4 * Math.pow(Math.sin(Math.PI / 5), 2), 0.4 * Math.pow(Math.sin(2 * Math.PI / 5), 2)
-    };
-    private static final double[] B = {Math.pow(Math.cos(Math.PI / 5), 2), Math.pow(Math.cos(2 * Math.PI / 5), 2)};
-
     private final int n;
     private final double spacingM;
     private final double k;
     private final double groundRe;
     private final double groundIm;
-    /** For each term: multipliers l up (re, im), inverse pivots v, multipliers e down. */
-    private final double[][][] factor;
-
-    private final double[] scale = new double[2];
+    private final Term first;
+    private final Term second;
     private final double[] yRe;
     private final double[] yIm;
 
@@ -32,9 +25,59 @@ final class FieldMarchTurn {
         this.k = k;
         this.groundRe = 2 + 2 * spacingM * g.getReal();
         this.groundIm = 2 * spacingM * g.getImaginary();
-        this.factor = new double[2][6][n];
+        this.first = new Term(1);
+        this.second = new Term(2);
         this.yRe = new double[n];
         this.yIm = new double[n];
+    }
+
+    /**
+     * One term of the square root, and the factors of its tridiagonal matrix M + D(b/k² − jqη), D the second difference: l the
+     * multipliers on the way up, v the inverse pivots.
+     */
+    private final class Term {
+        /** a and b of Bamberger et al., SIAM J. Appl. Math. 48 (1988) 129 (from memory): real, so that turning loses nothing. */
+        final double a;
+
+        final double off;
+        final double diagonal;
+        final double[] lRe = new double[n + 1];
+        final double[] lIm = new double[n + 1];
+        final double[] vRe = new double[n];
+        final double[] vIm = new double[n];
+        /** Off-diagonal elements grow by j times this from node to node. */
+        double growth;
+        /** The right side is j times this times the second difference. */
+        double scale;
+        /** Multiplier of the first row over the ground times the element over its diagonal. */
+        double firstRe;
+
+        double firstIm;
+
+        Term(int j) {
+            this.a = 0.4 * Math.pow(Math.sin(j * Math.PI / 5), 2);
+            double p = Math.pow(Math.cos(j * Math.PI / 5) / (k * spacingM), 2);
+            this.off = 1.0 / 12 + p;
+            this.diagonal = 10.0 / 12 - 2 * p;
+        }
+
+        /** The ground row. */
+        void start(double angleRad) {
+            scale = angleRad * a / (k * spacingM * spacingM);
+            growth = -0.5 * scale * spacingM;
+            double p = off - 1.0 / 12;
+            double pr = 2.0 / 3 - p * groundRe;
+            double pi = -p * groundIm;
+            double inverse = 1 / (pr * pr + pi * pi);
+            vRe[0] = pr * inverse;
+            vIm[0] = -pi * inverse;
+            lRe[1] = off * vRe[0];
+            lIm[1] = off * vIm[0];
+            double upRe = 1.0 / 3 + 2 * p;
+            double upIm = 2 * growth;
+            firstRe = upRe * lRe[1] - upIm * lIm[1];
+            firstIm = upRe * lIm[1] + upIm * lRe[1];
+        }
     }
 
     /** ψ times exp(jkηθ). */
@@ -54,69 +97,74 @@ final class FieldMarchTurn {
         }
     }
 
-    /** Makes the factors of the wide-angle rest of a turn by this angle. */
+    /**
+     * Makes the factors of the wide-angle rest of a turn by this angle. Both terms go up together: each waits for a division at
+     * every node, and the other runs meanwhile.
+     */
     void prepare(double angleRad) {
-        double h2 = 1 / (spacingM * spacingM);
-        for (int term = 0; term < 2; term++) {
-            double p = B[term] / (k * k) * h2;
-            double s = -0.5 * angleRad * A[term] / k * h2 * spacingM;
-            scale[term] = angleRad * A[term] / k * h2;
-            prepare(factor[term], p, s);
-        }
-    }
-
-    private void prepare(double[][] f, double p, double s) {
-        double[] lRe = f[0];
-        double[] lIm = f[1];
-        double[] vRe = f[2];
-        double[] vIm = f[3];
-        double[] eRe = f[4];
-        double[] eIm = f[5];
-        double off = 1.0 / 12 + p;
-        double diagonal = 10.0 / 12 - 2 * p;
-        double pivotRe = 2.0 / 3 - p * groundRe;
-        double pivotIm = -p * groundIm;
-        double upRe = 1.0 / 3 + 2 * p;
-        double upIm = 2 * s;
-        for (int i = 0; i < n; i++) {
-            double norm = 1 / (pivotRe * pivotRe + pivotIm * pivotIm);
-            double vr = pivotRe * norm;
-            double vi = -pivotIm * norm;
-            vRe[i] = vr;
-            vIm[i] = vi;
-            double er = upRe * vr - upIm * vi;
-            double ei = upRe * vi + upIm * vr;
-            eRe[i] = er;
-            eIm[i] = ei;
-            if (i == n - 1) break;
-            double lowIm = s * i;
-            lRe[i + 1] = off * vr - lowIm * vi;
-            lIm[i + 1] = off * vi + lowIm * vr;
-            pivotRe = diagonal - (off * er - lowIm * ei);
-            pivotIm = -2 * s * (i + 1) - (off * ei + lowIm * er);
-            upRe = off;
-            upIm = s * (i + 2);
+        first.start(angleRad);
+        second.start(angleRad);
+        // products of the multiplier of a row and the element over its diagonal
+        double ar = first.firstRe;
+        double ai = first.firstIm;
+        double br = second.firstRe;
+        double bi = second.firstIm;
+        double[] alr = first.lRe;
+        double[] ali = first.lIm;
+        double[] avr = first.vRe;
+        double[] avi = first.vIm;
+        double[] blr = second.lRe;
+        double[] bli = second.lIm;
+        double[] bvr = second.vRe;
+        double[] bvi = second.vIm;
+        for (int i = 1; i < n; i++) {
+            double lowA = first.growth * i;
+            double lowB = second.growth * i;
+            double dr = first.diagonal - ar;
+            double di = -2 * lowA - ai;
+            double er = second.diagonal - br;
+            double ei = -2 * lowB - bi;
+            double p = 1 / (dr * dr + di * di);
+            double q = 1 / (er * er + ei * ei);
+            dr *= p;
+            di *= -p;
+            er *= q;
+            ei *= -q;
+            avr[i] = dr;
+            avi[i] = di;
+            bvr[i] = er;
+            bvi[i] = ei;
+            double lr = first.off * dr - lowA * di;
+            double li = first.off * di + lowA * dr;
+            double mr = second.off * er - lowB * ei;
+            double mi = second.off * ei + lowB * er;
+            alr[i + 1] = lr;
+            ali[i + 1] = li;
+            blr[i + 1] = mr;
+            bli[i + 1] = mi;
+            double upA = lowA + first.growth;
+            double upB = lowB + second.growth;
+            ar = lr * first.off - li * upA;
+            ai = lr * upA + li * first.off;
+            br = mr * second.off - mi * upB;
+            bi = mr * upB + mi * second.off;
         }
     }
 
     /** One step of the wide-angle rest, term after term. */
     void rest(double[] re, double[] im) {
-        rest(re, im, factor[0], scale[0]);
-        rest(re, im, factor[1], scale[1]);
+        rest(re, im, first);
+        rest(re, im, second);
     }
 
-    private void rest(double[] re, double[] im, double[][] f, double t) {
-        double[] lRe = f[0];
-        double[] lIm = f[1];
-        double[] vRe = f[2];
-        double[] vIm = f[3];
-        double[] eRe = f[4];
-        double[] eIm = f[5];
-        // the right side is jt times the second difference
-        double dRe = 2 * re[1] - (groundRe * re[0] - groundIm * im[0]);
-        double dIm = 2 * im[1] - (groundRe * im[0] + groundIm * re[0]);
-        double ar = -t * dIm;
-        double ai = t * dRe;
+    private void rest(double[] re, double[] im, Term term) {
+        double[] lRe = term.lRe;
+        double[] lIm = term.lIm;
+        double[] vRe = term.vRe;
+        double[] vIm = term.vIm;
+        double t = term.scale;
+        double ar = -t * (2 * im[1] - groundRe * im[0] - groundIm * re[0]);
+        double ai = t * (2 * re[1] - groundRe * re[0] + groundIm * im[0]);
         yRe[0] = ar;
         yIm[0] = ai;
         for (int i = 1; i < n; i++) {
@@ -130,11 +178,14 @@ final class FieldMarchTurn {
             yRe[i] = ar;
             yIm[i] = ai;
         }
+        double growth = term.growth;
         ar = 0;
         ai = 0;
-        for (int i = n - 1; i >= 0; i--) {
-            double q = vRe[i] * yRe[i] - vIm[i] * yIm[i] - eRe[i] * ar + eIm[i] * ai;
-            ai = vRe[i] * yIm[i] + vIm[i] * yRe[i] - eRe[i] * ai - eIm[i] * ar;
+        for (int i = n - 1; i > 0; i--) {
+            double eRe = lRe[i + 1] - growth * vIm[i];
+            double eIm = lIm[i + 1] + growth * vRe[i];
+            double q = vRe[i] * yRe[i] - vIm[i] * yIm[i] - eRe * ar + eIm * ai;
+            ai = vRe[i] * yIm[i] + vIm[i] * yRe[i] - eRe * ai - eIm * ar;
             ar = q;
             double eta = i * spacingM;
             re[i] += eta * ar;
