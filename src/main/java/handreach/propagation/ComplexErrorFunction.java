@@ -3,7 +3,7 @@ package handreach.propagation;
 import org.apache.commons.math3.complex.Complex;
 
 /**
- * The complex error function w(z) = exp(−z²) erfc(−jz) and the surface-wave attenuation made from it.
+ * The complex error function w(z) = exp(−z²) erfc(−jz) (Faddeeva function).
  *
  * <p>w is reckoned by Weideman's rational series in Z = (L + jz)/(L − jz) with 40 terms, whose error falls by about a decade for
  * every 2.5 terms all over the upper half plane; the lower half plane follows from w(z) = 2 exp(−z²) − w(−z).
@@ -13,9 +13,6 @@ final class ComplexErrorFunction {
     private static final double SCALE = Math.sqrt(TERMS / Math.sqrt(2));
     private static final double[] SERIES = series();
     private static final double ROOT_PI = Math.sqrt(Math.PI);
-
-    /** Beyond this |p| the divergent series of F reaches its smallest term below 1e-14. */
-    private static final double ASYMPTOTIC_FROM = 36;
 
     private ComplexErrorFunction() {}
 
@@ -55,35 +52,6 @@ final class ComplexErrorFunction {
         return new Complex(
                 2 * (sumRe * squareRe - sumIm * squareIm) + invRe / ROOT_PI,
                 2 * (sumRe * squareIm + sumIm * squareRe) + invIm / ROOT_PI);
-    }
-
-    /**
-     * Attenuation of the surface wave, F(p) = 1 − j √(πp) exp(−p) erfc(j√p).
-     *
-     * @shape  numerical distance p in, complex factor out; pure
-     * @unit   dimensionless; |F| → 1 near the source, F → −1/(2p) far away
-     * @valid  principal √p; every p of a passive ground (argument of p between −180° and 0°)
-     * @error  below 1e-9 of |F|
-     * @source Norton, Proc. IRE 24 (1936) 1367 and 25 (1937) 1203, in the notation of the exp(+jωt) time factor
-     */
-    static Complex surfaceWave(Complex p) {
-        if (p.abs() > ASYMPTOTIC_FROM) return farSurfaceWave(p);
-        Complex root = p.sqrt();
-        Complex w = faddeeva(root.negate());
-        return Complex.ONE.subtract(Complex.I.multiply(ROOT_PI).multiply(root).multiply(w));
-    }
-
-    private static Complex farSurfaceWave(Complex p) {
-        Complex step = p.multiply(2).reciprocal();
-        Complex term = step.negate();
-        Complex sum = term;
-        for (int m = 2; m <= 30; m++) {
-            Complex next = term.multiply(step).multiply(2 * m - 1);
-            if (next.abs() >= term.abs() || next.abs() < 1e-17 * sum.abs()) break;
-            sum = sum.add(next);
-            term = next;
-        }
-        return sum;
     }
 
     /** Fourier coefficients of (L² + t²) exp(−t²) in the angle θ, t = L tan(θ/2). */

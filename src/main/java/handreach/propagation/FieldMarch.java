@@ -171,7 +171,8 @@ public final class FieldMarch {
         if (cost.seconds() > LONGEST_S || cost.bytes() > MOST_BYTES)
             throw new IllegalArgumentException(String.format(
                     Locale.ROOT,
-                    "a field march over %.0f km would take about %.0f s and %d MB, at most %.0f s and %d MB are allowed",
+                    "a field march over %.0f km would take some %.0f s and %d MB; %.0f s and %d MB are allowed. Shorten the path,"
+                            + " or take the handheld model.",
                     profile.lengthKm(),
                     cost.seconds(),
                     cost.bytes() / 1_000_000,
@@ -242,7 +243,7 @@ public final class FieldMarch {
             double x = 1000 * d[i];
             double riseM = profile.heightM(i) - profile.heightM(0);
             double slantM = Math.hypot(x, riseM + rx - txHeightM);
-            free[i] = 20 * Math.log10(2 * conditions.frequency().waveNumber() * slantM);
+            free[i] = FreeSpace.lossDb(conditions.frequency(), slantM / 1000);
             boolean isNear = x <= nearM;
             double at = isNear ? nearPower(x, riseM, rx) : track[height].at(x);
             double around = isNear ? at : track[height].meanBefore(x, nearM);

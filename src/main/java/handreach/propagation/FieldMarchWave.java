@@ -1,6 +1,5 @@
 package handreach.propagation;
 
-import handreach.units.Polarization;
 import org.apache.commons.math3.complex.Complex;
 
 /**
@@ -10,27 +9,21 @@ import org.apache.commons.math3.complex.Complex;
  * @param impedance δ of the ground condition ∂ψ/∂η = jkδψ at grazing incidence
  */
 record FieldMarchWave(double waveNumber, Complex impedance) {
-    /** Permittivity of vacuum, F/m (CODATA 2018). */
-    private static final double EPSILON_0 = 8.8541878128e-12;
-
     /**
-     * From frequency, ground and polarisation. Vertical: ψ is the magnetic field across the path and δ = √(ε − 1)/ε, the surface
-     * impedance over that of air. Horizontal: ψ is the electric field across the path; with E = −Z_s H on the ground and
-     * H = (1/jωμ) ∂E/∂η the same condition holds with δ = η0/Z_s = √(ε − 1).
+     * From frequency, ground and polarisation. Vertical: ψ is the magnetic field across the path, and δ = √(ε − 1)/ε is the
+     * surface impedance of the ground over that of air. Horizontal: ψ is the electric field across the path; from E = −Z_s H on
+     * the ground and H = (1/jωμ) ∂E/∂η the same condition follows with the inverse, δ = √(ε − 1).
      *
      * @shape  conditions in, wave out; pure
      * @unit   δ dimensionless
      * @valid  ground whose |ε| is well above 1, so that δ hardly depends on the grazing angle
-     * @error  the true δ holds cos² of the grazing angle in place of 1: below 1 % up to 20° for ε of 4 or more
-     * @source Leontovich condition; Rec. ITU-R P.527 for ε = ε_r − jσ/(ωε0)
+     * @error  the true δ holds cos² of the grazing angle in place of 1: 2 % at 20° for ε of 4, less for more
+     * @source Leontovich condition; Rec. ITU-R P.527 for ε
      */
     static FieldMarchWave of(PathConditions conditions) {
-        Ground ground = conditions.ground();
-        double omega = 2 * Math.PI * conditions.frequency().hz();
-        Complex e = new Complex(ground.permittivity(), -ground.conductivity() / (omega * EPSILON_0));
-        Complex root = e.subtract(1).sqrt();
-        boolean isVertical = conditions.polarization() == Polarization.VERTICAL;
-        return new FieldMarchWave(conditions.frequency().waveNumber(), isVertical ? root.divide(e) : root);
+        return new FieldMarchWave(
+                conditions.frequency().waveNumber(),
+                conditions.ground().surfaceImpedance(conditions.frequency(), conditions.polarization()));
     }
 
     double wavelengthM() {
@@ -75,7 +68,7 @@ record FieldMarchWave(double waveNumber, Complex impedance) {
         Complex up = impedance.add(sinGrazing);
         Complex reflection = impedance.negate().add(sinGrazing).divide(up);
         Complex p = up.multiply(up).multiply(new Complex(0, -0.5 * waveNumber * r2));
-        Complex surface = Complex.ONE.subtract(reflection).multiply(ComplexErrorFunction.surfaceWave(p));
+        Complex surface = Complex.ONE.subtract(reflection).multiply(SurfaceWave.attenuation(p));
         return reflection.add(surface);
     }
 

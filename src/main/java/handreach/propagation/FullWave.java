@@ -1,8 +1,6 @@
 package handreach.propagation;
 
 import handreach.profile.Profile;
-import java.util.ArrayList;
-import java.util.List;
 import java.util.Locale;
 
 /** The field march as a model of one path: what the wave equation says over bare ground. */
@@ -10,7 +8,8 @@ public final class FullWave implements LossModel {
     /** Beyond this excess other ways through the air and round the hill decide. */
     private static final double LOST_DB = 65;
 
-    private static final double SHORTEST_KM = 0.05;
+    /** A wait that the user should know of. */
+    private static final double LONG_S = 10;
 
     @Override
     public String name() {
@@ -28,38 +27,30 @@ public final class FullWave implements LossModel {
      */
     @Override
     public PathLoss loss(Profile profile, Terminals terminals, PathConditions conditions) {
-        if (profile.lengthKm() < SHORTEST_KM)
-            throw new IllegalArgumentException("full-wave needs at least 0.05 km, not " + profile.lengthKm());
-        FullWaveRadial radial = FieldMarch.along(profile, terminals.txHeightM(), terminals.rxHeightM(), conditions);
-        FieldMarchCost cost = FieldMarch.cost(profile, terminals.txHeightM(), terminals.rxHeightM(), conditions);
+        LossAccount account = new LossAccount(name(), profile, terminals, conditions);
+        double tx = terminals.txHeightM();
+        double rx = terminals.rxHeightM();
+        FieldMarchCost cost = FieldMarch.cost(profile, tx, rx, conditions);
+        FullWaveRadial radial = FieldMarch.along(profile, tx, rx, conditions);
         int last = radial.count() - 1;
-        double free = radial.freeSpaceDb(last);
         double mean = radial.meanLossDb(last);
-        double point = radial.pointLossDb(last);
-        List<LossPart> parts = List.of(
-                new LossPart("free space", free, "Rec. ITU-R P.525, slant distance"),
-                new LossPart("ground and relief", mean - free, "full-wave field march, docs/full-wave.md"));
-        List<Step> steps = List.of(
-                new Step("loss at the point itself", point, "dB"),
-                new Step("loss of the local mean", mean, "dB"),
-                new Step("range steps", cost.steps(), ""),
-                new Step("nodes of the column", cost.nodes(), ""));
-        return new PathLoss(name(), mean, free, parts, steps, warnings(profile, radial, mean - free));
-    }
-
-    private static List<String> warnings(Profile profile, FullWaveRadial radial, double excessDb) {
-        List<String> warnings = new ArrayList<>(radial.warnings());
-        if (excessDb > LOST_DB)
-            warnings.add(String.format(
+        double excess = mean - account.freeSpaceDb();
+        account.part("ground and relief", excess, "field march along the profile, docs/full-wave.md");
+        account.step("loss at the point itself", radial.pointLossDb(last), "dB");
+        account.step("loss of the local mean", mean, "dB");
+        account.step("a_e", conditions.atmosphere().effectiveRadiusKm(), "km");
+        account.step("range steps", cost.steps(), "");
+        account.step("nodes of the column", cost.nodes(), "");
+        for (String warning : radial.warnings()) account.warn(warning);
+        if (excess > LOST_DB)
+            account.warn(String.format(
                     Locale.ROOT,
-                    "Lost: the excess over free space is %.0f dB; beyond 65 dB the march over bare ground no longer describes the place (docs/full-wave.md).",
-                    excessDb));
-        for (int i = 0; i < profile.count(); i++) {
-            if (profile.clutterM(i) > 0) {
-                warnings.add("The field march goes over bare ground: trees and houses of the profile are left out.");
-                break;
-            }
-        }
-        return warnings;
+                    "Lost: the excess over free space is %.0f dB; beyond 65 dB bare ground no longer describes the place"
+                            + " (docs/full-wave.md).",
+                    excess));
+        if (cost.seconds() > LONG_S)
+            account.warn(String.format(
+                    Locale.ROOT, "This march takes some %.0f s on one core (docs/full-wave.md).", cost.seconds()));
+        return account.warnOfClutter(profile).close();
     }
 }

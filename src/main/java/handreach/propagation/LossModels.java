@@ -18,7 +18,8 @@ public final class LossModels {
             new DeltaBullingtonModel(),
             new P1812Model(),
             new ClutterAtEndsModel(),
-            new StreetLevelModel());
+            new StreetLevelModel(),
+            new FullWave());
 
     private LossModels() {}
 
