@@ -38,11 +38,7 @@ public final class FieldMarch {
     private FieldMarchSketch sketch;
 
     FieldMarch(
-            FieldMarchGround ground,
-            FieldMarchGrid grid,
-            FieldMarchWave wave,
-            double txHeightM,
-            double... rxHeightM) {
+            FieldMarchGround ground, FieldMarchGrid grid, FieldMarchWave wave, double txHeightM, double... rxHeightM) {
         this.ground = ground;
         this.grid = grid;
         this.wave = wave;
@@ -79,7 +75,8 @@ public final class FieldMarch {
      */
     public static FullWaveRadial along(
             Profile profile, double txHeightM, double rxHeightM, PathConditions conditions, DoublePredicate goOn) {
-        return along(profile, txHeightM, new double[] {rxHeightM}, conditions, goOn).get(0);
+        return along(profile, txHeightM, new double[] {rxHeightM}, conditions, goOn)
+                .get(0);
     }
 
     /**
@@ -258,8 +255,8 @@ public final class FieldMarch {
         double slope = Math.atan2(riseM, xM);
         double c = Math.cos(slope);
         double along = Math.hypot(xM, riseM) + (rx - txHeightM) * Math.sin(slope);
-        double factor =
-                wave.levelGroundFactor(Math.max(1e-3, along), txHeightM * c, rx * c).abs();
+        double factor = wave.levelGroundFactor(Math.max(1e-3, along), txHeightM * c, rx * c)
+                .abs();
         return Math.max(LEAST_POWER, factor * factor);
     }
 
