@@ -11,6 +11,7 @@ final class Badge {
         int rgb = ink.lineRgb() == Ink.NONE ? Lettering.INK : ink.lineRgb();
         double radius = Math.max(RADIUS_PX, Typeface.of(true).widthPx(letter, SIZE_PX) / 2 + 3);
         pen.draw(Outline.disc(xPx, yPx, radius), Ink.fill(0xFFFFFF).outlined(rgb, 1.4));
-        pen.write(xPx, yPx + 4.4, letter, Lettering.plain(SIZE_PX).bold().middle().colour(rgb));
+        pen.write(
+                xPx, yPx + 4.4, letter, Lettering.plain(SIZE_PX).bold().middle().colour(rgb));
     }
 }

@@ -37,8 +37,10 @@ final class ContourLabels {
             int a = step(line, frame, i, -1);
             int b = step(line, frame, i, 1);
             if (a < 0 || b < 0) continue;
-            double dx = frame.xPx(line.getCoordinateN(b).getX()) - frame.xPx(line.getCoordinateN(a).getX());
-            double dy = frame.yPx(line.getCoordinateN(b).getY()) - frame.yPx(line.getCoordinateN(a).getY());
+            double dx = frame.xPx(line.getCoordinateN(b).getX())
+                    - frame.xPx(line.getCoordinateN(a).getX());
+            double dy = frame.yPx(line.getCoordinateN(b).getY())
+                    - frame.yPx(line.getCoordinateN(a).getY());
             double straight = Math.hypot(dx, dy) / (2 * HALF_LENGTH_PX);
             if (straight <= straightest) continue;
             straightest = straight;
@@ -67,8 +69,10 @@ final class ContourLabels {
             int next = i + way;
             if (next < 0 || next >= line.getNumPoints()) return -1;
             walked += Math.hypot(
-                    frame.xPx(line.getCoordinateN(next).getX()) - frame.xPx(line.getCoordinateN(i).getX()),
-                    frame.yPx(line.getCoordinateN(next).getY()) - frame.yPx(line.getCoordinateN(i).getY()));
+                    frame.xPx(line.getCoordinateN(next).getX())
+                            - frame.xPx(line.getCoordinateN(i).getX()),
+                    frame.yPx(line.getCoordinateN(next).getY())
+                            - frame.yPx(line.getCoordinateN(i).getY()));
             i = next;
         }
         return i;

@@ -45,7 +45,8 @@ public final class DeltaFigure implements Figure {
     }
 
     private static String numbers(DeltaRow row) {
-        return Axis.signed(row.deltaDb(), 1) + " dB (" + Axis.signed(row.interval().low(), 1) + " to "
+        return Axis.signed(row.deltaDb(), 1) + " dB ("
+                + Axis.signed(row.interval().low(), 1) + " to "
                 + Axis.signed(row.interval().high(), 1) + ")" + (row.note().isBlank() ? "" : ", " + row.note());
     }
 
@@ -91,7 +92,11 @@ public final class DeltaFigure implements Figure {
         for (double tick : axis.ticks(7)) {
             double x = axis.px(tick);
             pen.draw(Outline.line(x, TOP_PX, x, bottomPx()), Ink.line(0xDCE1E4, 1));
-            pen.write(x, bottomPx() + 18, Axis.signed(tick, 0 == tick % 1 ? 0 : 1), Lettering.quiet(12).middle());
+            pen.write(
+                    x,
+                    bottomPx() + 18,
+                    Axis.signed(tick, 0 == tick % 1 ? 0 : 1),
+                    Lettering.quiet(12).middle());
         }
         pen.draw(Outline.line(axis.px(0), TOP_PX, axis.px(0), bottomPx()), Ink.line(Lettering.INK, 1.4));
         double y = TOP_PX;
@@ -105,8 +110,13 @@ public final class DeltaFigure implements Figure {
             drawRow(pen, row, y + ROW_PX / 2);
             y += ROW_PX;
         }
-        pen.write((leftPx + rightPx) / 2, bottomPx() + 40, "received level over the control, dB", Lettering.plain(13).middle());
-        pen.draw(Outline.disc(leftPx + 6, bottomPx() + 62, 5), Ink.fill(MARK_RGB).outlined(MARK_RGB, 1.8));
+        pen.write(
+                (leftPx + rightPx) / 2,
+                bottomPx() + 40,
+                "received level over the control, dB",
+                Lettering.plain(13).middle());
+        pen.draw(
+                Outline.disc(leftPx + 6, bottomPx() + 62, 5), Ink.fill(MARK_RGB).outlined(MARK_RGB, 1.8));
         pen.write(leftPx + 18, bottomPx() + 66.5, "told apart from " + control, Lettering.quiet(12));
         double next = leftPx + 40 + Typeface.of(false).widthPx("told apart from " + control, 12);
         pen.draw(Outline.disc(next + 6, bottomPx() + 62, 5), Ink.fill(0xFFFFFF).outlined(MARK_RGB, 1.8));

@@ -41,7 +41,8 @@ public final class Kml {
     /** Content of a KMZ file: the document and its picture in one archive. */
     public static WholeFile.Content kmz(
             String title, List<MapOutline> outlines, List<MapPlace> places, Overlay overlay) {
-        return out -> zip(out, text(title, outlines, places, overlay), overlay.picture().png());
+        return out -> zip(
+                out, text(title, outlines, places, overlay), overlay.picture().png());
     }
 
     private static void zip(OutputStream out, String document, byte[] picture) throws IOException {
@@ -80,8 +81,7 @@ public final class Kml {
 
     /** Opacity, blue, green, red, two hexadecimal digits each. */
     private static String colour(int rgb, int opacity) {
-        return String.format(
-                Locale.ROOT, "%02x%02x%02x%02x", opacity, rgb & 0xFF, rgb >> 8 & 0xFF, rgb >> 16 & 0xFF);
+        return String.format(Locale.ROOT, "%02x%02x%02x%02x", opacity, rgb & 0xFF, rgb >> 8 & 0xFF, rgb >> 16 & 0xFF);
     }
 
     private static void overlay(XmlText xml, Overlay overlay) {
@@ -127,17 +127,23 @@ public final class Kml {
         StringBuilder text = new StringBuilder();
         for (int i = 0; i < points.size(); i++) {
             int k = isReversed ? points.size() - 1 - i : i;
-            text.append(i > 0 ? " " : "").append(degrees(folded(points.getX(k)))).append(',').append(degrees(points.getY(k)));
+            text.append(i > 0 ? " " : "")
+                    .append(degrees(folded(points.getX(k))))
+                    .append(',')
+                    .append(degrees(points.getY(k)));
         }
         xml.open("LinearRing").element("coordinates", text.toString()).close();
     }
 
     private static void place(XmlText xml, MapPlace place) {
-        xml.open("Placemark").element("name", place.label().isBlank() ? place.kind().name().toLowerCase(Locale.ROOT) : place.label());
+        xml.open("Placemark")
+                .element(
+                        "name", place.label().isBlank() ? place.kind().name().toLowerCase(Locale.ROOT) : place.label());
         xml.open("Point")
                 .element(
                         "coordinates",
-                        degrees(place.position().longitudeDeg()) + "," + degrees(place.position().latitudeDeg()))
+                        degrees(place.position().longitudeDeg()) + ","
+                                + degrees(place.position().latitudeDeg()))
                 .close()
                 .close();
     }

@@ -131,13 +131,19 @@ public final class MapFigure implements Figure {
                             at.x(),
                             at.y(),
                             Axis.number(contour.levelM(), 0),
-                            Lettering.plain(12).middle().colour(CONTOUR_RGB).halo().turned(at.turnDeg())));
+                            Lettering.plain(12)
+                                    .middle()
+                                    .colour(CONTOUR_RGB)
+                                    .halo()
+                                    .turned(at.turnDeg())));
         }
     }
 
     private void drawGraticule(Pen pen) {
         for (GridLine line : ground.graticule())
-            pen.draw(Outline.of(line.line(), ground.frame(), LEFT_PX, TOP_PX), Ink.line(0x2F4A5C, 0.6).opacity(0.55));
+            pen.draw(
+                    Outline.of(line.line(), ground.frame(), LEFT_PX, TOP_PX),
+                    Ink.line(0x2F4A5C, 0.6).opacity(0.55));
     }
 
     private void drawGraticuleLabels(Pen pen) {
@@ -152,13 +158,21 @@ public final class MapFigure implements Figure {
                 if (x < window.getMinX() + 2 || x + half > widthPx() || x - half < lastX + 8) continue;
                 lastX = x + half;
                 pen.draw(Outline.line(x, window.getMaxY(), x, window.getMaxY() + 5), Ink.line(Lettering.INK, 1));
-                pen.write(x, window.getMaxY() + 19, line.label(), Lettering.quiet(12).middle());
+                pen.write(
+                        x,
+                        window.getMaxY() + 19,
+                        line.label(),
+                        Lettering.quiet(12).middle());
             } else {
                 double y = TOP_PX + ground.frame().yPx(start.getY());
                 if (y < window.getMinY() + 4 || y > window.getMaxY() - 2 || y > lastY - 16) continue;
                 lastY = y;
                 pen.draw(Outline.line(window.getMinX() - 5, y, window.getMinX(), y), Ink.line(Lettering.INK, 1));
-                pen.write(window.getMinX() - 8, y + 4, line.label(), Lettering.quiet(12).end());
+                pen.write(
+                        window.getMinX() - 8,
+                        y + 4,
+                        line.label(),
+                        Lettering.quiet(12).end());
             }
         }
     }
@@ -191,7 +205,12 @@ public final class MapFigure implements Figure {
         if (best == null) return;
         double x = Math.max(12, Math.min(ground.frame().widthPx() - 12.0, best.getX()));
         double y = Math.max(12, Math.min(ground.frame().heightPx() - 12.0, best.getY()));
-        Badge.draw(pen, LEFT_PX + x, TOP_PX + y, outline.mark().letter(), Ink.line(outline.mark().rgb(), 1));
+        Badge.draw(
+                pen,
+                LEFT_PX + x,
+                TOP_PX + y,
+                outline.mark().letter(),
+                Ink.line(outline.mark().rgb(), 1));
     }
 
     private void drawPlace(Pen pen, MapPlace place) {
@@ -200,7 +219,10 @@ public final class MapFigure implements Figure {
         double y = TOP_PX + ground.frame().yPx(place.position().latitudeDeg());
         Ink ink = Ink.fill(0xFFFFFF).outlined(Lettering.INK, 2);
         switch (place.kind()) {
-            case BASE -> pen.draw(Outline.box(x - 6, y - 6, 12, 12), Ink.fill(Lettering.INK).outlined(0xFFFFFF, 1.6));
+            case BASE ->
+                pen.draw(
+                        Outline.box(x - 6, y - 6, 12, 12),
+                        Ink.fill(Lettering.INK).outlined(0xFFFFFF, 1.6));
             case PERSON -> pen.draw(Outline.disc(x, y, 6), ink);
             case RELAY -> pen.draw(triangle(x, y), ink);
             case POINT -> {
@@ -228,7 +250,9 @@ public final class MapFigure implements Figure {
         double x = LEFT_PX + 14;
         double y = TOP_PX + frame.heightPx() - 22;
         double wordPx = Typeface.of(false).widthPx(bar.label(), 13);
-        pen.draw(Outline.box(x - 8, y - 21, length + wordPx / 2 + 22, 36), Ink.fill(0xFFFFFF).opacity(0.82));
+        pen.draw(
+                Outline.box(x - 8, y - 21, length + wordPx / 2 + 22, 36),
+                Ink.fill(0xFFFFFF).opacity(0.82));
         for (int i = 0; i < bar.parts(); i++) {
             double part = length / bar.parts();
             pen.draw(

@@ -55,16 +55,16 @@ final class Outline {
             if (polygon.isEmpty()) return;
             add(path, polygon.getExteriorRing());
             for (int i = 0; i < polygon.getNumInteriorRing(); i++) add(path, polygon.getInteriorRingN(i));
-        } else for (int i = 0; i < geometry.getNumGeometries(); i++) {
-            if (geometry.getNumGeometries() == 1 && geometry.getGeometryN(0) == geometry) return;
-            add(path, geometry.getGeometryN(i));
-        }
+        } else
+            for (int i = 0; i < geometry.getNumGeometries(); i++) {
+                if (geometry.getNumGeometries() == 1 && geometry.getGeometryN(0) == geometry) return;
+                add(path, geometry.getGeometryN(i));
+            }
     }
 
     private static void add(Path2D path, LineString line) {
         boolean isRing = line.isClosed();
-        Coordinate[] points =
-                DouglasPeuckerSimplifier.simplify(line, FINEST_PX).getCoordinates();
+        Coordinate[] points = DouglasPeuckerSimplifier.simplify(line, FINEST_PX).getCoordinates();
         if (points.length < 2) return;
         path.moveTo(points[0].getX(), points[0].getY());
         int last = isRing ? points.length - 1 : points.length;

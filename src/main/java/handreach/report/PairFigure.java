@@ -19,7 +19,8 @@ public final class PairFigure implements Figure {
         this.names = List.copyOf(names);
         this.cells = List.copyOf(cells);
         double widest = 40;
-        for (int i = 0; i < names.size(); i++) widest = Math.max(widest, Typeface.of(false).widthPx(label(i), 13));
+        for (int i = 0; i < names.size(); i++)
+            widest = Math.max(widest, Typeface.of(false).widthPx(label(i), 13));
         this.leftPx = widest + 14;
     }
 
@@ -48,8 +49,13 @@ public final class PairFigure implements Figure {
     public String description() {
         StringBuilder words = new StringBuilder("Differences between antennas, row minus column.");
         for (PairCell cell : cells)
-            words.append(' ').append(names.get(cell.first())).append(" and ").append(names.get(cell.second())).append(": ")
-                    .append(Axis.signed(cell.differenceDb(), 1)).append(" dB, ")
+            words.append(' ')
+                    .append(names.get(cell.first()))
+                    .append(" and ")
+                    .append(names.get(cell.second()))
+                    .append(": ")
+                    .append(Axis.signed(cell.differenceDb(), 1))
+                    .append(" dB, ")
                     .append(cell.isToldApart() ? "told apart." : "not told apart.");
         return words.toString();
     }
@@ -67,7 +73,11 @@ public final class PairFigure implements Figure {
     @Override
     public void draw(Pen pen) {
         for (int i = 0; i < names.size(); i++) {
-            pen.write(leftPx + (i + 0.5) * CELL_PX, TOP_PX - 10, number(i), Lettering.quiet(13).middle());
+            pen.write(
+                    leftPx + (i + 0.5) * CELL_PX,
+                    TOP_PX - 10,
+                    number(i),
+                    Lettering.quiet(13).middle());
             pen.write(2, TOP_PX + (i + 0.5) * CELL_PX + 5, label(i), Lettering.plain(13));
             pen.draw(box(i, i), Ink.fill(0xEEF1F2));
         }
@@ -84,12 +94,16 @@ public final class PairFigure implements Figure {
         double y = TOP_PX + names.size() * CELL_PX + 14;
         pen.draw(Outline.box(leftPx, y, 26, 16), Ink.fill(APART_RGB));
         pen.write(leftPx + 34, y + 13, "told apart, dB", Lettering.quiet(12));
-        pen.draw(Outline.box(leftPx + 140, y, 26, 16), Ink.hatch(0x9AA4AA, Hatch.RISING).outlined(0x9AA4AA, 1));
+        pen.draw(
+                Outline.box(leftPx + 140, y, 26, 16),
+                Ink.hatch(0x9AA4AA, Hatch.RISING).outlined(0x9AA4AA, 1));
         pen.write(leftPx + 174, y + 13, "not told apart", Lettering.quiet(12));
     }
 
     private void drawNotApart(Pen pen, PairCell cell) {
-        pen.draw(box(cell.first(), cell.second()), Ink.hatch(0x9AA4AA, Hatch.RISING).outlined(0x9AA4AA, 1));
+        pen.draw(
+                box(cell.first(), cell.second()),
+                Ink.hatch(0x9AA4AA, Hatch.RISING).outlined(0x9AA4AA, 1));
         double x = leftPx + (cell.second() + 0.5) * CELL_PX;
         double y = TOP_PX + (cell.first() + 0.5) * CELL_PX;
         pen.draw(Outline.box(x - 20, y - 10, 40, 20), Ink.fill(0xFFFFFF));

@@ -51,7 +51,8 @@ public final class PatternFigure implements Figure {
         StringBuilder words = new StringBuilder("Gain over elevation angle, 0 degrees is the horizon.");
         for (Curve curve : curves) {
             int best = 0;
-            for (int i = 1; i < curve.up().size(); i++) if (curve.up().get(i) > curve.up().get(best)) best = i;
+            for (int i = 1; i < curve.up().size(); i++)
+                if (curve.up().get(i) > curve.up().get(best)) best = i;
             words.append(String.format(
                     Locale.ROOT,
                     " %s: strongest %s dBi at %s degrees.",
@@ -93,7 +94,8 @@ public final class PatternFigure implements Figure {
     public void draw(Pen pen) {
         for (double dbi = topDbi; dbi > topDbi - SPAN_DB; dbi -= 5) {
             double r = radius(dbi);
-            Arc2D arc = new Arc2D.Double(LEFT_PX - r, middleY() - r, 2 * r, 2 * r, lowestDeg, 90 - lowestDeg, Arc2D.OPEN);
+            Arc2D arc =
+                    new Arc2D.Double(LEFT_PX - r, middleY() - r, 2 * r, 2 * r, lowestDeg, 90 - lowestDeg, Arc2D.OPEN);
             boolean isZero = Math.abs(dbi) < 1e-9;
             pen.draw(arc, Ink.line(isZero ? 0x6B7880 : 0xC3CACE, isZero ? 1.3 : 0.9));
         }
@@ -101,13 +103,29 @@ public final class PatternFigure implements Figure {
             double[] out = place(e, RADIUS_PX);
             pen.draw(Outline.line(LEFT_PX, middleY(), out[0], out[1]), Ink.line(0xC3CACE, e == 0 ? 1.3 : 0.6));
             double[] word = place(e, RADIUS_PX + 12);
-            pen.write(word[0], word[1] + (e > 80 ? 0 : 5), Axis.number(e, 0) + "°" + (e == 0 ? " horizon" : ""), e > 80 ? Lettering.quiet(12).middle() : Lettering.quiet(12));
+            pen.write(
+                    word[0],
+                    word[1] + (e > 80 ? 0 : 5),
+                    Axis.number(e, 0) + "°" + (e == 0 ? " horizon" : ""),
+                    e > 80 ? Lettering.quiet(12).middle() : Lettering.quiet(12));
         }
         for (Curve curve : curves) pen.named(curve.name(), () -> drawCurve(pen, curve));
         for (double dbi = topDbi; dbi > topDbi - SPAN_DB + 5; dbi -= 5)
-            pen.write(LEFT_PX - 6, middleY() - radius(dbi) + 4, Axis.signed(dbi, 0), Lettering.quiet(12).end());
-        pen.write(16, middleY() - RADIUS_PX / 2, "gain, dBi", Lettering.plain(13).middle().turned(90));
-        pen.write(LEFT_PX + RADIUS_PX / 2, bottomPx() + 6, "elevation angle, degrees, along the arc", Lettering.plain(13).middle());
+            pen.write(
+                    LEFT_PX - 6,
+                    middleY() - radius(dbi) + 4,
+                    Axis.signed(dbi, 0),
+                    Lettering.quiet(12).end());
+        pen.write(
+                16,
+                middleY() - RADIUS_PX / 2,
+                "gain, dBi",
+                Lettering.plain(13).middle().turned(90));
+        pen.write(
+                LEFT_PX + RADIUS_PX / 2,
+                bottomPx() + 6,
+                "elevation angle, degrees, along the arc",
+                Lettering.plain(13).middle());
         legend.draw(pen, 10, bottomPx() + 22);
     }
 

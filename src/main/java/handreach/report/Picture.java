@@ -57,8 +57,7 @@ public final class Picture {
         int[] rgb = new int[width * height];
         for (int y = 0; y < height; y++)
             for (int x = 0; x < width; x++)
-                rgb[y * width + x] =
-                        hillshade.isVoid(x, y) ? unknown(x, y) : tint.rgb(x, y, hillshade.shade(x, y));
+                rgb[y * width + x] = hillshade.isVoid(x, y) ? unknown(x, y) : tint.rgb(x, y, hillshade.shade(x, y));
         return of(width, height, rgb);
     }
 

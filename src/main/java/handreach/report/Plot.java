@@ -20,8 +20,7 @@ final class Plot {
     }
 
     Rectangle2D window() {
-        return Outline.box(
-                across.startPx(), up.endPx(), across.endPx() - across.startPx(), up.startPx() - up.endPx());
+        return Outline.box(across.startPx(), up.endPx(), across.endPx() - across.startPx(), up.startPx() - up.endPx());
     }
 
     void drawGrid(Pen pen) {
@@ -36,13 +35,21 @@ final class Plot {
         for (double tick : across.ticks(wantedAcross)) {
             double x = across.px(tick);
             pen.draw(Outline.line(x, up.startPx(), x, up.startPx() + 5), Ink.line(EDGE_RGB, 1));
-            pen.write(x, up.startPx() + 19, across.text(tick, wantedAcross), Lettering.quiet(12).middle());
+            pen.write(
+                    x,
+                    up.startPx() + 19,
+                    across.text(tick, wantedAcross),
+                    Lettering.quiet(12).middle());
         }
         double widest = 0;
         for (double tick : up.ticks(wantedUp)) {
             String text = up.text(tick, wantedUp);
             widest = Math.max(widest, Typeface.of(false).widthPx(text, 12));
-            pen.write(across.startPx() - 8, up.px(tick) + 4, text, Lettering.quiet(12).end());
+            pen.write(
+                    across.startPx() - 8,
+                    up.px(tick) + 4,
+                    text,
+                    Lettering.quiet(12).end());
         }
         pen.write(
                 (across.startPx() + across.endPx()) / 2,

@@ -73,16 +73,21 @@ public final class ProfileFigure implements Figure {
 
     private List<LegendEntry> entries() {
         List<LegendEntry> entries = new ArrayList<>();
-        entries.add(LegendEntry.area(Ink.fill(GROUND_RGB).outlined(GROUND_EDGE_RGB, 1), "ground, earth curved by k = "
-                + Axis.number(conditions.atmosphere().effectiveRadiusFactor(), 2)));
-        if (hasClutter())
-            entries.add(LegendEntry.area(Ink.fill(CLUTTER_RGB), "trees or buildings on it"));
+        entries.add(LegendEntry.area(
+                Ink.fill(GROUND_RGB).outlined(GROUND_EDGE_RGB, 1),
+                "ground, earth curved by k = "
+                        + Axis.number(conditions.atmosphere().effectiveRadiusFactor(), 2)));
+        if (hasClutter()) entries.add(LegendEntry.area(Ink.fill(CLUTTER_RGB), "trees or buildings on it"));
         entries.add(LegendEntry.line(Ink.line(RAY_RGB, 2), "straight ray"));
         entries.add(LegendEntry.line(
                 Ink.line(RAY_RGB, 1.2, List.of(5.0, 4.0)),
-                String.format(Locale.ROOT, "0.6 of the first Fresnel zone, %.0f MHz", conditions.frequency().mhz())));
+                String.format(
+                        Locale.ROOT,
+                        "0.6 of the first Fresnel zone, %.0f MHz",
+                        conditions.frequency().mhz())));
         if (marks.stream().anyMatch(ProfileMark::carriesString))
-            entries.add(LegendEntry.line(Ink.line(0x1F262B, 1.2, List.of(2.0, 3.0)), "string stretched over the edges"));
+            entries.add(
+                    LegendEntry.line(Ink.line(0x1F262B, 1.2, List.of(2.0, 3.0)), "string stretched over the edges"));
         return entries;
     }
 
@@ -97,7 +102,10 @@ public final class ProfileFigure implements Figure {
     }
 
     private double bulgeM(double atKm) {
-        return atKm * (profile.lengthKm() - atKm) * 1000 / (2 * conditions.atmosphere().effectiveRadiusKm());
+        return atKm
+                * (profile.lengthKm() - atKm)
+                * 1000
+                / (2 * conditions.atmosphere().effectiveRadiusKm());
     }
 
     private double rayM(double atKm) {
@@ -150,8 +158,8 @@ public final class ProfileFigure implements Figure {
         int worst = worst();
         if (worst >= 0) text.append(' ').append(clearanceWords(worst)).append('.');
         for (ProfileMark mark : marks)
-            text.append(String.format(
-                    Locale.ROOT, " At %.2f km: %s.", profile.distanceKm(mark.sample()), mark.label()));
+            text.append(
+                    String.format(Locale.ROOT, " At %.2f km: %s.", profile.distanceKm(mark.sample()), mark.label()));
         return text.toString();
     }
 
@@ -260,8 +268,7 @@ public final class ProfileFigure implements Figure {
         pen.draw(zone, Ink.fill(RAY_RGB).opacity(0.1));
         pen.draw(zone, Ink.line(RAY_RGB, 1.2, List.of(5.0, 4.0)));
         pen.draw(
-                Outline.line(
-                        across.startPx(), up.px(rayM(0)), across.endPx(), up.px(rayM(profile.lengthKm()))),
+                Outline.line(across.startPx(), up.px(rayM(0)), across.endPx(), up.px(rayM(profile.lengthKm()))),
                 Ink.line(RAY_RGB, 2));
     }
 
@@ -271,7 +278,11 @@ public final class ProfileFigure implements Figure {
         drawEnd(pen, across.startPx(), profile.heightM(0), rayM(0));
         drawEnd(pen, across.endPx(), profile.heightM(last), rayM(lengthKm));
         pen.write(LEFT_PX, PLOT_TOP_PX - 12, words.from(), Lettering.plain(14).bold());
-        pen.write(WIDTH_PX - RIGHT_PX, PLOT_TOP_PX - 12, words.to(), Lettering.plain(14).bold().end());
+        pen.write(
+                WIDTH_PX - RIGHT_PX,
+                PLOT_TOP_PX - 12,
+                words.to(),
+                Lettering.plain(14).bold().end());
     }
 
     private void drawEnd(Pen pen, double x, double groundM, double antennaM) {
@@ -305,7 +316,11 @@ public final class ProfileFigure implements Figure {
             Rectangle2D box = freeBox(taken, x, y, width);
             taken.add(box);
             pen.draw(Outline.disc(x, y, 4), Ink.fill(0xFFFFFF).outlined(Lettering.INK, 1.8));
-            pen.write(box.getCenterX(), box.getMaxY() - 4, mark.label(), Lettering.plain(12).middle().halo());
+            pen.write(
+                    box.getCenterX(),
+                    box.getMaxY() - 4,
+                    mark.label(),
+                    Lettering.plain(12).middle().halo());
         }
     }
 

@@ -54,7 +54,10 @@ public final class RoseFigure implements Figure {
     @Override
     public String description() {
         StringBuilder words = new StringBuilder("Reach by bearing from true north, rings every ")
-                .append(radius.text(ringStep(), 4)).append(' ').append(style.longUnit()).append('.');
+                .append(radius.text(ringStep(), 4))
+                .append(' ')
+                .append(style.longUnit())
+                .append('.');
         for (RoseTrace trace : traces) {
             RosePoint far = trace.points().get(0);
             RosePoint near = far;
@@ -104,14 +107,20 @@ public final class RoseFigure implements Figure {
         for (double ring : radius.ticks(4)) {
             if (ring <= 0) continue;
             boolean isOuter = ring >= radius.high() - 1e-9;
-            pen.draw(Outline.disc(MIDDLE_X, MIDDLE_Y, radius.px(ring)), Ink.line(isOuter ? 0x8A949A : GRID_RGB, isOuter ? 1.2 : 0.9));
+            pen.draw(
+                    Outline.disc(MIDDLE_X, MIDDLE_Y, radius.px(ring)),
+                    Ink.line(isOuter ? 0x8A949A : GRID_RGB, isOuter ? 1.2 : 0.9));
         }
         for (int bearing = 0; bearing < 360; bearing += 30) {
             double[] out = place(bearing, RADIUS_PX);
-            pen.draw(Outline.line(MIDDLE_X, MIDDLE_Y, out[0], out[1]), Ink.line(GRID_RGB, bearing % 90 == 0 ? 1.1 : 0.6));
+            pen.draw(
+                    Outline.line(MIDDLE_X, MIDDLE_Y, out[0], out[1]),
+                    Ink.line(GRID_RGB, bearing % 90 == 0 ? 1.1 : 0.6));
             double[] word = place(bearing, RADIUS_PX + 17);
             boolean isCardinal = bearing % 90 == 0;
-            String text = isCardinal ? "NESW".substring(bearing / 90, bearing / 90 + 1) : String.format(Locale.ROOT, "%03d°", bearing);
+            String text = isCardinal
+                    ? "NESW".substring(bearing / 90, bearing / 90 + 1)
+                    : String.format(Locale.ROOT, "%03d°", bearing);
             Lettering lettering = isCardinal ? Lettering.plain(15).bold() : Lettering.quiet(12);
             pen.write(word[0], word[1] + 5, text, lettering.middle());
         }
@@ -123,7 +132,11 @@ public final class RoseFigure implements Figure {
             if (ring <= 0) continue;
             double[] at = place(75, radius.px(ring));
             String unit = ring >= radius.high() - 1e-9 ? " " + style.longUnit() : "";
-            pen.write(at[0] - 3, at[1] + 4, radius.text(ring, 4) + unit, Lettering.quiet(12).end().halo());
+            pen.write(
+                    at[0] - 3,
+                    at[1] + 4,
+                    radius.text(ring, 4) + unit,
+                    Lettering.quiet(12).end().halo());
         }
     }
 
@@ -183,7 +196,12 @@ public final class RoseFigure implements Figure {
             if (best < 0) continue;
             RosePoint p = trace.points().get(best);
             double[] at = place(p.bearingDeg(), px(p.distanceKm()));
-            Badge.draw(pen, at[0], at[1], trace.mark().letter(), Ink.line(trace.mark().rgb(), 1));
+            Badge.draw(
+                    pen,
+                    at[0],
+                    at[1],
+                    trace.mark().letter(),
+                    Ink.line(trace.mark().rgb(), 1));
         }
     }
 

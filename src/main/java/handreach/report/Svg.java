@@ -56,17 +56,25 @@ public final class Svg implements Pen {
         body.append("<path d=\"").append(path).append('"');
         if (ink.fillRgb() == Ink.NONE) body.append(" fill=\"none\"");
         else
-            body.append(" fill=\"").append(paint(ink)).append('"').append(shape.getPathIterator(null).getWindingRule()
-                                    == PathIterator.WIND_EVEN_ODD
-                            ? " fill-rule=\"evenodd\""
-                            : "");
+            body.append(" fill=\"")
+                    .append(paint(ink))
+                    .append('"')
+                    .append(
+                            shape.getPathIterator(null).getWindingRule() == PathIterator.WIND_EVEN_ODD
+                                    ? " fill-rule=\"evenodd\""
+                                    : "");
         if (ink.lineRgb() != Ink.NONE && ink.widthPx() > 0) {
-            body.append(" stroke=\"").append(Srgb.hex(ink.lineRgb())).append("\" stroke-width=\"")
-                    .append(n(ink.widthPx())).append("\" stroke-linejoin=\"round\"");
+            body.append(" stroke=\"")
+                    .append(Srgb.hex(ink.lineRgb()))
+                    .append("\" stroke-width=\"")
+                    .append(n(ink.widthPx()))
+                    .append("\" stroke-linejoin=\"round\"");
             if (ink.dashPx().isEmpty()) body.append(" stroke-linecap=\"round\"");
-            else body.append(" stroke-dasharray=\"").append(dashes(ink.dashPx())).append('"');
+            else
+                body.append(" stroke-dasharray=\"").append(dashes(ink.dashPx())).append('"');
         }
-        if (ink.opacity() < 1) body.append(" opacity=\"").append(n(ink.opacity())).append('"');
+        if (ink.opacity() < 1)
+            body.append(" opacity=\"").append(n(ink.opacity())).append('"');
         body.append("/>\n");
     }
 
@@ -76,18 +84,30 @@ public final class Svg implements Pen {
 
     private String paint(Ink ink) {
         if (ink.hatch() == Hatch.NONE) return Srgb.hex(ink.fillRgb());
-        return "url(#" + hatches.computeIfAbsent(ink.hatch(), h -> new java.util.HashMap<>())
-                .computeIfAbsent(ink.fillRgb(), rgb -> pattern(ink.hatch(), rgb)) + ")";
+        return "url(#"
+                + hatches.computeIfAbsent(ink.hatch(), h -> new java.util.HashMap<>())
+                        .computeIfAbsent(ink.fillRgb(), rgb -> pattern(ink.hatch(), rgb))
+                + ")";
     }
 
     private String pattern(Hatch hatch, int rgb) {
         String name = id + "-h" + hatch.ordinal() + "-" + Srgb.hex(rgb).substring(1);
         int s = Hatch.SPACING_PX;
         Rectangle2D tile = new Rectangle2D.Double(-s, -s, 3 * s, 3 * s);
-        definitions.append("<pattern id=\"").append(name).append("\" width=\"").append(s).append("\" height=\"").append(s)
-                .append("\" patternUnits=\"userSpaceOnUse\"><path d=\"").append(path(HatchLines.over(tile, hatch)))
-                .append("\" fill=\"none\" stroke=\"").append(Srgb.hex(rgb)).append("\" stroke-width=\"")
-                .append(n(HatchLines.WIDTH_PX)).append("\"/></pattern>");
+        definitions
+                .append("<pattern id=\"")
+                .append(name)
+                .append("\" width=\"")
+                .append(s)
+                .append("\" height=\"")
+                .append(s)
+                .append("\" patternUnits=\"userSpaceOnUse\"><path d=\"")
+                .append(path(HatchLines.over(tile, hatch)))
+                .append("\" fill=\"none\" stroke=\"")
+                .append(Srgb.hex(rgb))
+                .append("\" stroke-width=\"")
+                .append(n(HatchLines.WIDTH_PX))
+                .append("\"/></pattern>");
         return name;
     }
 
@@ -95,8 +115,15 @@ public final class Svg implements Pen {
     public void write(double xPx, double yPx, String text, Lettering lettering) {
         String clean = Typeface.clean(text);
         if (clean.isBlank()) return;
-        body.append("<text x=\"").append(n(xPx)).append("\" y=\"").append(n(yPx)).append("\" font-size=\"")
-                .append(n(lettering.sizePx())).append("\" fill=\"").append(Srgb.hex(lettering.rgb())).append('"');
+        body.append("<text x=\"")
+                .append(n(xPx))
+                .append("\" y=\"")
+                .append(n(yPx))
+                .append("\" font-size=\"")
+                .append(n(lettering.sizePx()))
+                .append("\" fill=\"")
+                .append(Srgb.hex(lettering.rgb()))
+                .append('"');
         switch (lettering.anchor()) {
             case START -> body.append("");
             case MIDDLE -> body.append(" text-anchor=\"middle\"");
@@ -106,23 +133,40 @@ public final class Svg implements Pen {
         if (lettering.hasHalo())
             body.append(" stroke=\"#ffffff\" stroke-width=\"3.2\" stroke-linejoin=\"round\" paint-order=\"stroke\"");
         if (lettering.turnDeg() != 0)
-            body.append(" transform=\"rotate(").append(n(-lettering.turnDeg())).append(' ').append(n(xPx)).append(' ')
-                    .append(n(yPx)).append(")\"");
+            body.append(" transform=\"rotate(")
+                    .append(n(-lettering.turnDeg()))
+                    .append(' ')
+                    .append(n(xPx))
+                    .append(' ')
+                    .append(n(yPx))
+                    .append(")\"");
         body.append('>').append(Markup.escaped(clean)).append("</text>\n");
     }
 
     @Override
     public void place(Picture picture, Rectangle2D window) {
-        body.append("<image x=\"").append(n(window.getX())).append("\" y=\"").append(n(window.getY()))
-                .append("\" width=\"").append(n(window.getWidth())).append("\" height=\"").append(n(window.getHeight()))
+        body.append("<image x=\"")
+                .append(n(window.getX()))
+                .append("\" y=\"")
+                .append(n(window.getY()))
+                .append("\" width=\"")
+                .append(n(window.getWidth()))
+                .append("\" height=\"")
+                .append(n(window.getHeight()))
                 .append("\" preserveAspectRatio=\"none\" xlink:href=\"data:image/png;base64,")
-                .append(Base64.getEncoder().encodeToString(picture.png())).append("\"/>\n");
+                .append(Base64.getEncoder().encodeToString(picture.png()))
+                .append("\"/>\n");
     }
 
     @Override
     public void clipped(Rectangle2D window, Runnable drawing) {
         String name = id + "-c" + clips++;
-        definitions.append("<clipPath id=\"").append(name).append("\"><path d=\"").append(path(window)).append("\"/></clipPath>");
+        definitions
+                .append("<clipPath id=\"")
+                .append(name)
+                .append("\"><path d=\"")
+                .append(path(window))
+                .append("\"/></clipPath>");
         body.append("<g clip-path=\"url(#").append(name).append(")\">\n");
         drawing.run();
         body.append("</g>\n");
@@ -142,9 +186,15 @@ public final class Svg implements Pen {
             switch (i.currentSegment(p)) {
                 case PathIterator.SEG_MOVETO -> out.append('M').append(pair(p, 0));
                 case PathIterator.SEG_LINETO -> out.append('L').append(pair(p, 0));
-                case PathIterator.SEG_QUADTO -> out.append('Q').append(pair(p, 0)).append(' ').append(pair(p, 2));
+                case PathIterator.SEG_QUADTO ->
+                    out.append('Q').append(pair(p, 0)).append(' ').append(pair(p, 2));
                 case PathIterator.SEG_CUBICTO ->
-                    out.append('C').append(pair(p, 0)).append(' ').append(pair(p, 2)).append(' ').append(pair(p, 4));
+                    out.append('C')
+                            .append(pair(p, 0))
+                            .append(' ')
+                            .append(pair(p, 2))
+                            .append(' ')
+                            .append(pair(p, 4));
                 default -> out.append('Z');
             }
         }

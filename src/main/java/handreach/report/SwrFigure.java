@@ -59,7 +59,8 @@ public final class SwrFigure implements Figure {
         StringBuilder words = new StringBuilder("Standing-wave ratio over frequency.");
         for (Curve curve : curves) {
             int best = 0;
-            for (int i = 1; i < curve.up().size(); i++) if (curve.up().get(i) < curve.up().get(best)) best = i;
+            for (int i = 1; i < curve.up().size(); i++)
+                if (curve.up().get(i) < curve.up().get(best)) best = i;
             words.append(String.format(
                     Locale.ROOT,
                     " %s: least %.2f:1 at %.2f MHz.",
@@ -87,22 +88,38 @@ public final class SwrFigure implements Figure {
         for (double tick : across.ticks(8)) {
             double x = across.px(tick);
             pen.draw(Outline.line(x, TOP_PX, x, BOTTOM_PX), Ink.line(0xDCE1E4, 1));
-            pen.write(x, BOTTOM_PX + 18, across.text(tick, 8), Lettering.quiet(12).middle());
+            pen.write(
+                    x, BOTTOM_PX + 18, across.text(tick, 8), Lettering.quiet(12).middle());
         }
         for (double swr : new double[] {1, 1.5, 2, 3, 5, 10}) {
             boolean isLimit = swr == 2 || swr == 3;
             pen.draw(
                     Outline.line(across.startPx(), y(swr), across.endPx(), y(swr)),
                     isLimit ? Ink.line(0x4A545B, 1.1, List.of(6.0, 4.0)) : Ink.line(0xDCE1E4, 1));
-            pen.write(across.startPx() - 8, y(swr) + 4, Axis.number(swr, swr == 1.5 ? 1 : 0) + ":1", Lettering.quiet(12).end());
+            pen.write(
+                    across.startPx() - 8,
+                    y(swr) + 4,
+                    Axis.number(swr, swr == 1.5 ? 1 : 0) + ":1",
+                    Lettering.quiet(12).end());
         }
         drawChannels(pen);
-        pen.clipped(Outline.box(across.startPx(), TOP_PX, across.endPx() - across.startPx(), BOTTOM_PX - TOP_PX), () -> {
-            for (Curve curve : curves) pen.named(curve.name(), () -> drawCurve(pen, curve));
-        });
-        pen.draw(Outline.box(across.startPx(), TOP_PX, across.endPx() - across.startPx(), BOTTOM_PX - TOP_PX), Ink.line(0x8A949A, 1));
-        pen.write((across.startPx() + across.endPx()) / 2, BOTTOM_PX + 40, "frequency, MHz", Lettering.plain(13).middle());
-        pen.write(18, (TOP_PX + BOTTOM_PX) / 2, "standing-wave ratio, :1", Lettering.plain(13).middle().turned(90));
+        pen.clipped(
+                Outline.box(across.startPx(), TOP_PX, across.endPx() - across.startPx(), BOTTOM_PX - TOP_PX), () -> {
+                    for (Curve curve : curves) pen.named(curve.name(), () -> drawCurve(pen, curve));
+                });
+        pen.draw(
+                Outline.box(across.startPx(), TOP_PX, across.endPx() - across.startPx(), BOTTOM_PX - TOP_PX),
+                Ink.line(0x8A949A, 1));
+        pen.write(
+                (across.startPx() + across.endPx()) / 2,
+                BOTTOM_PX + 40,
+                "frequency, MHz",
+                Lettering.plain(13).middle());
+        pen.write(
+                18,
+                (TOP_PX + BOTTOM_PX) / 2,
+                "standing-wave ratio, :1",
+                Lettering.plain(13).middle().turned(90));
         legend.draw(pen, across.startPx(), BOTTOM_PX + 54);
     }
 
@@ -118,7 +135,11 @@ public final class SwrFigure implements Figure {
             isHigh = wordX - half < freeFrom + 6 && !isHigh;
             freeFrom = wordX + half;
             pen.draw(Outline.line(x, TOP_PX - 6, x, BOTTOM_PX), Ink.line(0x8A3200, 1.3));
-            pen.write(wordX, TOP_PX - (isHigh ? 28 : 12), channel.name(), Lettering.plain(12).bold().middle().colour(0x8A3200));
+            pen.write(
+                    wordX,
+                    TOP_PX - (isHigh ? 28 : 12),
+                    channel.name(),
+                    Lettering.plain(12).bold().middle().colour(0x8A3200));
         }
     }
 
