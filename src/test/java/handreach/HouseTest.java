@@ -39,7 +39,7 @@ class HouseTest {
             entry("terrain", "units input geodesy"),
             entry("profile", "units input geodesy terrain"),
             entry("propagation", "units uncertainty profile terrain"),
-            entry("budget", "units uncertainty loadout propagation"),
+            entry("budget", "units uncertainty bench loadout propagation"),
             entry("reach", TO_REACH),
             entry("relay", "units uncertainty geodesy loadout terrain profile propagation budget reach"),
             entry("walk", "units input uncertainty geodesy reach"),

@@ -1,6 +1,7 @@
 package handreach.budget;
 
 import handreach.loadout.Radio;
+import handreach.propagation.ExternalNoise;
 import handreach.propagation.LossPart;
 import handreach.propagation.PathLoss;
 import handreach.uncertainty.Doubt;
@@ -11,6 +12,9 @@ import java.util.Locale;
 
 /** One direction of a link: lines that do not hang on the path, their sum, and how sure it is. */
 final class Direction {
+    /** Step for slopes of the noise, dB. */
+    private static final double STEP_DB = 0.01;
+
     private final LinkEnd sender;
     private final LinkEnd receiver;
     private final EndFigures from;
@@ -35,22 +39,21 @@ final class Direction {
         this.spreadDb = collectDoubts();
     }
 
+    /** What outside noise costs this receiver, given how much of it the antenna lets in, dB. */
+    private double noiseDb(double moreNoiseDb, double moreLossDb) {
+        double externalDb = receiver.noise().medianDb() + moreNoiseDb;
+        double figureDb = receiver.loadout().radio().noiseFigureDb();
+        return ExternalNoise.degradationDb(externalDb, to.lossToNoiseDb() + moreLossDb, figureDb);
+    }
+
     /** Share by which a better antenna only brings in more noise: 0 in quiet, near 1 in noise. */
     private double noiseShare() {
-        if (to.efficiency() >= 1) return 0;
-        double here = LinkBudget.noiseDb(receiver, to);
-        Radio radio = receiver.loadout().radio();
-        double step = 0.01;
-        double less = to.efficiency() * Math.pow(10, -step / 10);
-        double there = SiteNoise.degradationDb(receiver.noise().medianDb(), radio.noiseFigureDb(), less);
-        return (here - there) / step;
+        return to.lossToNoiseDb() == 0 ? 0 : (noiseDb(0, 0) - noiseDb(0, STEP_DB)) / STEP_DB;
     }
 
     private double noiseSpreadDb() {
-        Radio radio = receiver.loadout().radio();
-        double db = receiver.noise().medianDb();
-        double up = SiteNoise.degradationDb(db + 0.01, radio.noiseFigureDb(), to.efficiency());
-        return (up - LinkBudget.noiseDb(receiver, to)) / 0.01 * receiver.noise().spreadDb();
+        double slope = (noiseDb(STEP_DB, 0) - noiseDb(0, 0)) / STEP_DB;
+        return slope * receiver.noise().spreadDb();
     }
 
     private double collectDoubts() {
@@ -80,9 +83,8 @@ final class Direction {
 
     private List<LedgerLine> receivingLines() {
         Radio radio = receiver.loadout().radio();
-        double noiseDb = LinkBudget.noiseDb(receiver, to);
-        String efficiency = String.format(
-                Locale.ROOT, "antenna and body let in %.0f %% of the outside noise", 100 * to.efficiency());
+        String passed = String.format(
+                Locale.ROOT, "antenna and body hold off %.1f dB of the outside noise", to.lossToNoiseDb());
         return List.of(
                 new LedgerLine(
                         "sensitivity",
@@ -94,10 +96,10 @@ final class Direction {
                 new LedgerLine(
                         "noise",
                         "noise from outside: " + receiver.noise().label(),
-                        0.0 - noiseDb,
+                        0.0 - noiseDb(0, 0),
                         Doubt.spread(noiseSpreadDb()),
                         receiver.noise().source(),
-                        efficiency),
+                        passed),
                 new LedgerLine(
                         "quality",
                         terms.quality().word() + ", " + terms.fading().word(),

@@ -1,12 +1,11 @@
 package handreach.budget;
 
+import handreach.bench.Effect;
 import handreach.loadout.AntennaDelta;
 import handreach.loadout.AntennaGain;
-import handreach.loadout.Band;
 import handreach.loadout.Carry;
 import handreach.loadout.CarryLoss;
 import handreach.loadout.ControlAnchor;
-import handreach.loadout.Effect;
 import handreach.loadout.ElevationPattern;
 import handreach.loadout.Loadout;
 import handreach.uncertainty.Doubt;
@@ -19,7 +18,6 @@ import java.util.Locale;
 /** What one end brings to a link: its antenna's lines at the horizon, its pattern, its doubts. */
 final class EndFigures {
     private static final Doubt UNMEASURED_COUNTERPOISE = Doubt.common(2);
-    private static final String IN_DELTA = "already in the delta";
 
     /** A common doubt of this end: where it comes from and how far it moves the gain. */
     record Cause(String source, double commonDb) {}
@@ -31,7 +29,7 @@ final class EndFigures {
     private final double uprightHorizonDbi;
     private final double spreadDb;
     private final double horizonDbi;
-    private final double efficiency;
+    private final double lossToNoiseDb;
 
     EndFigures(LinkEnd end, Frequency frequency) {
         this.end = end;
@@ -48,7 +46,7 @@ final class EndFigures {
         for (ExtraLine extra : end.extras()) spread = Math.hypot(spread, addExtra(extra));
         this.spreadDb = spread;
         this.horizonDbi = lines.stream().mapToDouble(LedgerLine::valueDb).sum();
-        this.efficiency = Math.min(1, Math.pow(10, (noiseGainDbd()) / 10));
+        this.lossToNoiseDb = Math.max(0, -noiseGainDbd());
     }
 
     private void addGain(AntennaGain gain) {
@@ -80,7 +78,7 @@ final class EndFigures {
                     0,
                     Doubt.common(1.5),
                     delta.source(),
-                    "measured in \"" + delta.mount()
+                    "measured in \"" + delta.mounting().name()
                             + "\", not used: the mast figure already holds a full counterpoise");
             causes.add(new Cause("mast use of " + end.loadout().antenna().name(), 1.5));
             return;
@@ -88,8 +86,8 @@ final class EndFigures {
         double common = Math.hypot(delta.doubt().commonDb(), transferDb);
         String note = transferDb > 0
                 ? String.format(
-                        Locale.ROOT, "measured in \"%s\", carried over: %.1f dB more doubt", delta.mount(), transferDb)
-                : "measured in \"" + delta.mount() + "\"";
+                        Locale.ROOT, "measured in \"%s\", carried over: %.1f dB more doubt", delta.mounting().name(), transferDb)
+                : "measured in \"" + delta.mounting().name() + "\"";
         Doubt doubt = new Doubt(common, delta.doubt().spreadDb());
         add("delta", "delta over the control", delta.delta().db(), doubt, delta.source(), note);
         causes.add(new Cause("delta of " + end.loadout().antenna().name() + " " + delta, common));
@@ -125,7 +123,7 @@ final class EndFigures {
         if (!loadout.antenna().counterpoise()) return;
         AntennaGain gain = loadout.gain();
         if (gain.holds(Effect.COUNTERPOISE) || !loadout.carry().carry().isAtBody()) {
-            add("counterpoise", "counterpoise wire", 0, Doubt.NONE, IN_DELTA, IN_DELTA);
+            add("counterpoise", "counterpoise wire", 0, Doubt.NONE, "bench", gain.heldWords());
             return;
         }
         String note = "no reading with the wire on: counted as 0, measure it";
@@ -139,7 +137,7 @@ final class EndFigures {
         double lossDb = AntennaGain.mismatchLossDb(swr);
         boolean held = gain.holds(Effect.MISMATCH);
         String explained = String.format(Locale.ROOT, "SWR %.2f is %.2f dB of mismatch", swr, lossDb);
-        String note = held ? IN_DELTA + "; " + explained : explained;
+        String note = held ? gain.heldWords() + "; " + explained : explained;
         add("mismatch", "mismatch", held ? 0 : -lossDb, Doubt.NONE, "line theory", note);
     }
 
@@ -147,7 +145,7 @@ final class EndFigures {
         boolean held = extra.effect().isPresent()
                 && end.loadout().gain().holds(extra.effect().get());
         Doubt doubt = held ? Doubt.NONE : extra.doubt();
-        String note = held ? IN_DELTA + ": not counted" : "";
+        String note = held ? end.loadout().gain().heldWords() + ": not counted" : "";
         add("extra", extra.label(), held ? 0 : extra.value().db(), doubt, extra.source(), note);
         causes.add(new Cause("extra " + extra.label(), doubt.commonDb()));
         return doubt.spreadDb();
@@ -167,10 +165,6 @@ final class EndFigures {
         if (gain instanceof AntennaGain.Absolute
                 || !end.loadout().carry().carry().isAtBody()) return dbd;
         return dbd - anchor(gain).shiftDb();
-    }
-
-    Band band() {
-        return end.loadout().carry().band();
     }
 
     List<LedgerLine> lines() {
@@ -199,7 +193,8 @@ final class EndFigures {
         return horizonDbi;
     }
 
-    double efficiency() {
-        return efficiency;
+    /** Loss of antenna and body together that outside noise meets on its way in, dB. */
+    double lossToNoiseDb() {
+        return lossToNoiseDb;
     }
 }

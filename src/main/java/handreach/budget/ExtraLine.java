@@ -1,6 +1,6 @@
 package handreach.budget;
 
-import handreach.loadout.Effect;
+import handreach.bench.Effect;
 import handreach.uncertainty.Doubt;
 import handreach.units.Db;
 import java.util.Optional;

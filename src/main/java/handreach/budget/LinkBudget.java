@@ -1,6 +1,5 @@
 package handreach.budget;
 
-import handreach.loadout.Radio;
 import handreach.propagation.PathLoss;
 import handreach.uncertainty.Doubt;
 import handreach.uncertainty.Odds;
@@ -111,7 +110,8 @@ public final class LinkBudget {
     }
 
     /**
-     * Common doubt of the difference of two links' margins; what they share (model, anchor, the same body) cancels.
+     * Common doubt of the difference of two links' margins; what they share (model, anchor, the same body) cancels. Like ways are
+     * compared: the weaker, or, where the two links differ in which that is, the way with more doubt.
      *
      * @shape  two links in, scalar out; pure
      * @unit   standard uncertainty dB
@@ -120,7 +120,10 @@ public final class LinkBudget {
      * @source JCGM 100:2008 (GUM), 5.2.2
      */
     public double differenceDoubtDb(LinkBudget other) {
-        return weaker().sources().differenceDb(other.weaker().sources());
+        double thereDb = there.sources().differenceDb(other.there.sources());
+        double backDb = back.sources().differenceDb(other.back.sources());
+        if (isBackWeaker() != other.isBackWeaker()) return Math.max(thereDb, backDb);
+        return isBackWeaker() ? backDb : thereDb;
     }
 
     public LinkTerms terms() {
@@ -131,11 +134,5 @@ public final class LinkBudget {
     public TwoWayLedger ledger(PathLoss path, double aElevationDeg, double bElevationDeg) {
         return new TwoWayLedger(
                 there.ledger(path, aElevationDeg, bElevationDeg), back.ledger(path, bElevationDeg, aElevationDeg));
-    }
-
-    /** Noise degradation at a receiving end, dB, positive weakens. */
-    static double noiseDb(LinkEnd receiver, EndFigures figures) {
-        Radio radio = receiver.loadout().radio();
-        return SiteNoise.degradationDb(receiver.noise().medianDb(), radio.noiseFigureDb(), figures.efficiency());
     }
 }

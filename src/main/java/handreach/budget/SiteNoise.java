@@ -1,5 +1,9 @@
 package handreach.budget;
 
+import handreach.propagation.ExternalNoise;
+import handreach.propagation.NoiseEnvironment;
+import handreach.units.Frequency;
+
 /**
  * Noise from outside the receiver at one end.
  *
@@ -17,20 +21,13 @@ public record SiteNoise(String label, double medianDb, double spreadDb, String s
             throw new IllegalArgumentException("external noise " + medianDb + " dB, spread " + spreadDb);
     }
 
-    /**
-     * How much outside noise raises the receiver's, given how much of it the antenna lets in.
-     *
-     * @shape  scalars in, scalar out; pure
-     * @unit   noise figures dB; efficiency of antenna and body together, above 0 to 1; result dB, positive weakens
-     * @valid  noise figure from 0 up; slightly negative result where outside is colder than 290 K
-     * @error  none beyond that of its inputs
-     * @source cascade of a lossy antenna at 290 K and a receiver, Rec. ITU-R P.372, section 2 (from memory)
-     */
-    public static double degradationDb(double externalDb, double noiseFigureDb, double efficiency) {
-        if (!(efficiency > 0 && efficiency <= 1) || !(noiseFigureDb >= 0))
-            throw new IllegalArgumentException("efficiency " + efficiency + ", noise figure " + noiseFigureDb);
-        double f = Math.pow(10, noiseFigureDb / 10);
-        double fa = Math.pow(10, externalDb / 10);
-        return 10 * Math.log10((efficiency * fa + (1 - efficiency) + f - 1) / f);
+    /** Usual noise of such surroundings; see {@link ExternalNoise#medianDb}. */
+    public static SiteNoise of(NoiseEnvironment environment, Frequency frequency) {
+        boolean inside = ExternalNoise.warnings(environment, frequency).isEmpty();
+        return new SiteNoise(
+                environment.word(),
+                ExternalNoise.medianDb(environment, frequency),
+                environment.placeSpreadDb(),
+                inside ? "Rec. ITU-R P.372" : "Rec. ITU-R P.372 carried on, floor ours");
     }
 }

@@ -1,59 +1,53 @@
 package handreach.loadout;
 
+import handreach.bench.DeltaOverControl;
+import handreach.bench.Effect;
+import handreach.bench.EffectsHeld;
+import handreach.bench.MountKind;
+import handreach.bench.Mounting;
 import handreach.uncertainty.Doubt;
 import handreach.units.Db;
-import java.util.EnumSet;
+import java.util.List;
 import java.util.Locale;
-import java.util.Set;
+import java.util.Objects;
 
 /**
- * Level of an antenna over the control, from the bench.
+ * Level of an antenna over the control as it goes into a budget.
  *
  * @param delta decibels over the control
  * @param doubt standard uncertainty of it
- * @param mount the mounting it was measured in, as the file calls it
+ * @param mounting what both stood on
  * @param readings number of readings behind it; 0 when declared
  * @param source where it comes from, to be printed
- * @param holds what it already contains
+ * @param held what it already contains
  */
-public record AntennaDelta(Db delta, Doubt doubt, String mount, int readings, String source, Set<Effect> holds) {
-    /** What a received-level difference holds in any mounting; the body only where there was one. */
-    private static final Set<Effect> RECEIVED_LEVEL =
-            Set.copyOf(EnumSet.of(Effect.MISMATCH, Effect.EFFICIENCY, Effect.CHASSIS, Effect.PATTERN));
+public record AntennaDelta(Db delta, Doubt doubt, Mounting mounting, int readings, String source, EffectsHeld held) {
+    /** Doubt of a delta from a single trial, which shows no scatter of its own, dB; scatter in the hand, our suggestion. */
+    private static final double SINGLE_TRIAL_DB = 2;
 
     public AntennaDelta {
         if (!(Math.abs(delta.db()) <= 60)) throw new IllegalArgumentException("delta over the control " + delta);
         if (readings < 0) throw new IllegalArgumentException("readings " + readings);
-        holds = Set.copyOf(holds);
+        Objects.requireNonNull(doubt);
+        Objects.requireNonNull(mounting);
+        Objects.requireNonNull(held);
     }
 
-    /** From received levels in a mounting; {@code withCounterpoise} when the wire was on. */
-    public static AntennaDelta measured(
-            Db delta, Doubt doubt, String mount, int readings, String source, boolean withCounterpoise) {
-        EnumSet<Effect> holds = EnumSet.copyOf(RECEIVED_LEVEL);
-        if (withCounterpoise) holds.add(Effect.COUNTERPOISE);
-        if (isOnBody(mount)) holds.add(Effect.BODY);
-        return new AntennaDelta(delta, doubt, mount, readings, source, holds);
+    /** From the bench; a delta without scatter gets a doubt of 2 dB, our suggestion. */
+    public static AntennaDelta of(DeltaOverControl bench, int readings, String source) {
+        double commonDb = bench.standardUncertaintyDb().orElse(SINGLE_TRIAL_DB);
+        return new AntennaDelta(
+                bench.delta(), Doubt.common(commonDb), bench.mounting(), readings, source, bench.effects());
     }
 
-    /** Stated by the user without readings; it counts as holding all there is to the antenna in that mounting. */
-    public static AntennaDelta declared(Db delta, Doubt doubt, String mount, String source, boolean withCounterpoise) {
-        return measured(delta, doubt, mount, 0, source, withCounterpoise);
+    /** Stated by the user without readings; it counts as holding what a level reading in that mounting holds. */
+    public static AntennaDelta declared(String antenna, Db delta, Doubt doubt, String mounting, String source) {
+        Mounting place = Mounting.of(mounting);
+        return new AntennaDelta(delta, doubt, place, 0, source, EffectsHeld.of(antenna, place));
     }
 
-    /** Whether a person held or wore the radio in a mounting of this name. */
-    public static boolean isOnBody(String mount) {
-        String low = mount.toLowerCase(Locale.ROOT);
-        return low.contains("hand") && !low.contains("handheld")
-                || placeOf(mount) != null && placeOf(mount).isAtBody();
-    }
-
-    private static Carry placeOf(String mount) {
-        String low = mount.toLowerCase(Locale.ROOT);
-        for (Carry carry : Carry.values()) if (low.contains(carry.word())) return carry;
-        for (String other : new String[] {"belt", "hip", "head", "shoulder", "pole"})
-            if (low.contains(other)) return Carry.of(other).orElseThrow();
-        return low.contains("hand") && !low.contains("handheld") ? Carry.FACE : null;
+    public boolean holds(Effect effect) {
+        return held.holds(effect);
     }
 
     /**
@@ -61,13 +55,26 @@ public record AntennaDelta(Db delta, Doubt doubt, String mount, int readings, St
      *
      * @shape  scalar out; pure
      * @unit   dB, standard uncertainty, common
-     * @valid  0 in the same position, 1.5 dB from one position at the body to another, 3 dB from a box or an analyser
+     * @valid  0 in the same position, 1.5 dB from one position at the body to another, 3 dB from a box, an instrument or to a mast
      * @error  the figures are our suggestion
      * @source our suggestion
      */
     public double transferDoubtDb(Carry carry) {
-        Carry place = placeOf(mount);
-        if (place == carry) return 0;
-        return place != null && place.isAtBody() && carry.isAtBody() ? 1.5 : 3;
+        if (isSamePlace(carry)) return 0;
+        boolean fromBody = mounting.kind() == MountKind.HAND || mounting.kind() == MountKind.BODY;
+        return fromBody && carry.isAtBody() ? 1.5 : 3;
+    }
+
+    private boolean isSamePlace(Carry carry) {
+        List<String> words = List.of(mounting.name().toLowerCase(Locale.ROOT).split("[^\\p{L}]+"));
+        if (mounting.kind() == MountKind.HAND) return carry == Carry.FACE;
+        return switch (carry) {
+            case FACE -> false;
+            case CHEST -> words.contains("chest") || words.contains("vest");
+            case SHOULDER_MIC -> words.contains("shoulder");
+            case HIP_SWIVEL, HIP_TIGHT -> words.contains("hip") || words.contains("belt") || words.contains("waist");
+            case VEHICLE -> words.contains("vehicle");
+            case MAST -> words.contains("mast") || words.contains("pole");
+        };
     }
 }

@@ -1,5 +1,6 @@
 package handreach.loadout;
 
+import handreach.bench.Effect;
 import handreach.uncertainty.Doubt;
 import handreach.units.Dbi;
 import java.util.OptionalDouble;
@@ -9,8 +10,11 @@ public sealed interface AntennaGain {
     /** Standing-wave ratio at the feed in this mounting, if known: an explanation, and a loss only where nothing holds it yet. */
     OptionalDouble swr();
 
-    /** Whether this effect is already inside the figure. */
+    /** Whether this effect is already inside the figures of antenna and carry position. */
     boolean holds(Effect effect);
+
+    /** What to print where something is not counted because it is in the figure. */
+    String heldWords();
 
     /**
      * The control itself.
@@ -32,6 +36,11 @@ public sealed interface AntennaGain {
         public boolean holds(Effect effect) {
             return effect != Effect.COUNTERPOISE;
         }
+
+        @Override
+        public String heldWords() {
+            return "already in the control's figure";
+        }
     }
 
     /**
@@ -52,7 +61,12 @@ public sealed interface AntennaGain {
 
         @Override
         public boolean holds(Effect effect) {
-            return effect == Effect.BODY || delta.holds().contains(effect);
+            return effect == Effect.BODY || effect == Effect.HAND || delta.holds(effect);
+        }
+
+        @Override
+        public String heldWords() {
+            return "already in the delta";
         }
     }
 
@@ -72,7 +86,12 @@ public sealed interface AntennaGain {
 
         @Override
         public boolean holds(Effect effect) {
-            return effect == Effect.EFFICIENCY || effect == Effect.PATTERN || effect == Effect.COUNTERPOISE;
+            return effect != Effect.MISMATCH && effect != Effect.CHASSIS;
+        }
+
+        @Override
+        public String heldWords() {
+            return "already in the stated gain";
         }
     }
 

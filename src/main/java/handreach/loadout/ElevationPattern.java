@@ -1,5 +1,6 @@
 package handreach.loadout;
 
+import handreach.input.SourceText;
 import handreach.units.Frequency;
 import java.util.Arrays;
 import java.util.List;
@@ -27,12 +28,39 @@ public final class ElevationPattern {
         return new ElevationPattern(name, gainDbi.clone(), notes);
     }
 
+    ElevationPattern with(List<String> otherNotes) {
+        return new ElevationPattern(name, gainDbi, otherNotes);
+    }
+
+    /**
+     * Reads a user's own pattern.
+     *
+     * @shape  n rows in, one pattern out
+     * @unit   columns {@code elevation_deg} (−90 to 90, increasing, the horizon within) and {@code gain_dbi}
+     * @valid  3 rows and more; beyond the rows the value at the end is held; anything wrong: InputFault with all faults
+     * @error  straight in decibels between rows, sampled each degree
+     * @source the user's file
+     */
+    public static ElevationPattern read(SourceText source) {
+        return PatternFile.read(source);
+    }
+
     /** The same to all sides. */
     public static ElevationPattern isotropic() {
         return new ElevationPattern("isotropic", new double[COUNT], List.of());
     }
 
-    /** Pattern of a radiator of this length on this mounting. */
+    /**
+     * Pattern of a radiator of this length on this mounting.
+     *
+     * @shape  a length and a frequency in, 181 values out; interpolation in tables; pure
+     * @unit   length in wavelengths: from the base up, and end to end for the dipole and for the end-fed half-wave in free space;
+     *     in free space the others are two such arms fed in the middle; result dBi
+     * @valid  lengths to 1 wavelength (a loaded whip to 0.24) and 70 to 1000 MHz on the chassis; beyond, formula or end of table,
+     *     with a note; not a number, not above 0 or above 4 wavelengths: IllegalArgumentException
+     * @error  within 0.3 dB of the method-of-moments code down to 10 dB below the maximum; nulls are filled to 15 dB below it
+     * @source tables made with a general method-of-moments code, see src/test/reference/pattern_nec.py
+     */
     public static ElevationPattern of(
             Radiator radiator, double lengthWavelengths, PatternMount mount, Frequency frequency) {
         return PatternModel.pattern(radiator, lengthWavelengths, mount, frequency);

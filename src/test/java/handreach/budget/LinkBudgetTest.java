@@ -1,0 +1,341 @@
+package handreach.budget;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import handreach.bench.Effect;
+import handreach.loadout.Antenna;
+import handreach.loadout.AntennaGain;
+import handreach.loadout.Band;
+import handreach.loadout.Carry;
+import handreach.loadout.CarryLoss;
+import handreach.loadout.CopyQuality;
+import handreach.loadout.Fading;
+import handreach.loadout.Loadout;
+import handreach.loadout.Radiator;
+import handreach.uncertainty.Doubt;
+import handreach.uncertainty.Odds;
+import handreach.units.Db;
+import handreach.units.Dbi;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+
+class LinkBudgetTest {
+    private static final double EXACT = 1e-9;
+
+    @ParameterizedTest // −20 log cos, by hand, rounded to 0.01 dB; limited to 15 dB
+    @CsvSource({"0,0", "15,0.30", "30,1.25", "45,3.01", "60,6.02", "75,11.74", "90,15", "-30,1.25"})
+    void leaningApartCosts(double deg, double lossDb) {
+        assertEquals(lossDb, LinkBudget.tiltLossDb(deg), 0.006);
+    }
+
+    @Test
+    void aPlainLinkAddsUpByHand() {
+        // 5 W 36.99 dBm, control at the face −7 dBd = −4.85 dBi at both ends, no noise, sensitivity −119 dBm,
+        // grade 3.4 needs 26 − 7 = 19 dB more: 36.99 − 4.85 − 4.85 + 119 − 19 − 120 = 7.29 dB
+        LinkEnd end = LinkEnd.of(PaperLink.control(5, Carry.FACE), SiteNoise.NONE);
+        LinkBudget link = LinkBudget.between(end, end, PaperLink.terms());
+        assertEquals(7.29, link.marginDb(120, 0, 0), 0.005);
+        assertEquals(7.29, link.marginThereDb(120, 0, 0), 0.005);
+        assertEquals(7.29, link.marginBackDb(120, 0, 0), 0.005);
+    }
+
+    @Test
+    void theLedgerIsTheMarginLineByLine() {
+        LinkEnd a = new LinkEnd(
+                PaperLink.whipped(2.3, Carry.CHEST),
+                PaperLink.NOISY,
+                new Posture(OptionalDouble.of(200), OptionalDouble.empty(), 20, 10),
+                List.of(new ExtraLine("wet jacket", new Db(-1), Doubt.spread(1), "invented", Optional.empty())));
+        LinkBudget link = LinkBudget.between(a, PaperLink.end(PaperLink.control(4, Carry.HIP_TIGHT)), PaperLink.terms());
+        TwoWayLedger ledger = link.ledger(PaperLink.path(95.123, 12.7, 8.01, -0.4), -7.5, 4.2);
+        double loss = 95.123 + 12.7 + 8.01 - 0.4;
+        assertEquals(link.marginThereDb(loss, -7.5, 4.2), ledger.there().marginDb(), EXACT);
+        assertEquals(link.marginBackDb(loss, -7.5, 4.2), ledger.back().marginDb(), EXACT);
+        assertEquals(link.marginDb(loss, -7.5, 4.2), ledger.marginDb(), EXACT);
+        assertEquals(link.odds(ledger.marginDb()), ledger.weaker().odds(), EXACT);
+        assertEquals(-loss, ledger.there().valueDb("path"), EXACT);
+        assertEquals(-LinkBudget.tiltLossDb(20), ledger.there().valueDb("polarisation"), EXACT);
+        assertEquals(link.doubt(), ledger.weaker().doubt());
+    }
+
+    @Test
+    void aLossWithoutPartsStillAddsUp() {
+        LinkBudget link = even(5, 5);
+        TwoWayLedger ledger = link.ledger(
+                new handreach.propagation.PathLoss("bare", 111, 90, List.of(), List.of(), List.of()), 0, 0);
+        assertEquals(link.marginDb(111, 0, 0), ledger.marginDb(), EXACT);
+    }
+
+    @Test
+    void morePowerIsThatMuchMoreMarginItsOwnWayOnly() {
+        LinkBudget five = even(5, 5);
+        LinkBudget twenty = even(20, 5);
+        double gained = 10 * Math.log10(4);
+        assertEquals(gained, twenty.marginThereDb(120, 0, 0) - five.marginThereDb(120, 0, 0), EXACT);
+        assertEquals(five.marginBackDb(120, 0, 0), twenty.marginBackDb(120, 0, 0), EXACT);
+        assertEquals(five.marginDb(120, 0, 0), twenty.marginDb(120, 0, 0), EXACT);
+        assertTrue(twenty.isBackWeaker());
+    }
+
+    @Test
+    void morePathLossIsThatMuchLessMargin() {
+        LinkBudget link = even(5, 5);
+        for (double loss = 80; loss < 160; loss += 7.3)
+            assertEquals(link.marginDb(80, 0, 0) - (loss - 80), link.marginDb(loss, 0, 0), EXACT);
+    }
+
+    @Test
+    void swappingTheEndsSwapsTheWays() {
+        LinkEnd a = new LinkEnd(PaperLink.whipped(3, Carry.FACE), PaperLink.NOISY, Posture.facing(30), List.of());
+        LinkEnd b = PaperLink.end(PaperLink.control(25, Carry.HIP_SWIVEL));
+        LinkBudget ab = LinkBudget.between(a, b, PaperLink.terms());
+        LinkBudget ba = LinkBudget.between(b, a, PaperLink.terms());
+        assertEquals(ab.marginThereDb(120, 3, -4), ba.marginBackDb(120, -4, 3), EXACT);
+        assertEquals(ab.marginBackDb(120, 3, -4), ba.marginThereDb(120, -4, 3), EXACT);
+        assertEquals(ab.commonDoubtDb(), ba.commonDoubtDb(), EXACT);
+    }
+
+    @Test
+    void theBodyCostsTheReceiverLessThanTheSender() {
+        // by hand (cascade of a lossy antenna and a receiver, Rec. ITU-R P.372 section 2): NF 9.05 dB and Fa 12.5 dB; both
+        // positions hold off noise, so the way to the hip gains what less noise there gives
+        Loadout hip = PaperLink.control(5, Carry.HIP_TIGHT);
+        Loadout face = PaperLink.control(5, Carry.FACE);
+        LinkEnd other = PaperLink.end(PaperLink.control(5, Carry.FACE));
+        LinkBudget hipLink =
+                LinkBudget.between(LinkEnd.of(hip, PaperLink.NOISY), other, PaperLink.terms());
+        LinkBudget faceLink =
+                LinkBudget.between(LinkEnd.of(face, PaperLink.NOISY), other, PaperLink.terms());
+        double sending = faceLink.marginThereDb(120, 0, 0) - hipLink.marginThereDb(120, 0, 0);
+        double receiving = faceLink.marginBackDb(120, 0, 0) - hipLink.marginBackDb(120, 0, 0);
+        assertEquals(11, sending, EXACT);
+        double f = Math.pow(10, 0.905);
+        double fa = Math.pow(10, 1.25);
+        double faceDb = 10 * Math.log10((Math.pow(10, -0.7) * (fa - 1) + f) / f);
+        double hipDb = 10 * Math.log10((Math.pow(10, -1.8) * (fa - 1) + f) / f);
+        assertEquals(11 - (faceDb - hipDb), receiving, 0.01);
+        assertTrue(receiving < sending - 1);
+    }
+
+    @Test
+    void swrIsAnExplanationWhereTheDeltaHoldsIt() {
+        Loadout plain = PaperLink.whipped(2.3, Carry.FACE);
+        AntennaGain.OverControl gain = (AntennaGain.OverControl) plain.gain();
+        Loadout explained = PaperLink.with(
+                plain, new AntennaGain.OverControl(gain.delta(), gain.anchor(), OptionalDouble.of(2.4)));
+        TwoWayLedger without = ledger(plain);
+        TwoWayLedger with = ledger(explained);
+        assertEquals(without.there().marginDb(), with.there().marginDb(), 0);
+        assertEquals(without.back().marginDb(), with.back().marginDb(), 0);
+        LedgerLine line = line(with.there(), "tx-mismatch");
+        assertEquals(0, line.valueDb(), 0);
+        assertTrue(line.note().contains("already in the delta"), line.note());
+        assertTrue(line.note().contains("SWR 2.40 is 0.81 dB"), line.note()); // 10 log(1 − (1.4/3.4)²)
+    }
+
+    @Test
+    void swrIsALossWhereNothingHoldsIt() { // a stated gain is a matched one: SWR 2 costs 0.512 dB each way
+        Loadout base = base(OptionalDouble.empty());
+        Loadout mismatched = base(OptionalDouble.of(2));
+        assertEquals(0.512, ledger(base).there().marginDb() - ledger(mismatched).there().marginDb(), 0.001);
+    }
+
+    @Test
+    void anExtraLineForWhatTheDeltaHoldsIsRefused() {
+        ExtraLine mismatch = new ExtraLine(
+                "SWR of the whip", new Db(-3), Doubt.common(1), "user", Optional.of(Effect.MISMATCH));
+        ExtraLine feed = new ExtraLine("feed", new Db(-3), Doubt.NONE, "user", Optional.empty());
+        Loadout whip = PaperLink.whipped(2.3, Carry.FACE);
+        LinkEnd other = LinkEnd.of(PaperLink.control(5, Carry.FACE), SiteNoise.NONE);
+        double plain = margin(new LinkEnd(whip, SiteNoise.NONE, Posture.UPRIGHT, List.of()), other);
+        double refused = margin(new LinkEnd(whip, SiteNoise.NONE, Posture.UPRIGHT, List.of(mismatch)), other);
+        double counted = margin(new LinkEnd(whip, SiteNoise.NONE, Posture.UPRIGHT, List.of(feed)), other);
+        assertEquals(plain, refused, 0);
+        assertEquals(plain - 3, counted, EXACT);
+    }
+
+    @Test
+    void theCounterpoiseIsInTheDeltaOrSaidToBeMissing() {
+        Loadout measured = wired(true);
+        Loadout guessed = wired(false);
+        LedgerLine held = line(ledger(measured).there(), "tx-counterpoise");
+        LedgerLine open = line(ledger(guessed).there(), "tx-counterpoise");
+        assertEquals(0, held.valueDb(), 0);
+        assertEquals(0, open.valueDb(), 0);
+        assertTrue(held.note().contains("already in the delta"));
+        assertTrue(open.note().contains("measure it"));
+        assertTrue(open.doubt().commonDb() > held.doubt().commonDb());
+    }
+
+    private static Loadout wired(boolean measuredWithWire) {
+        return Loadout.standard(
+                "wired",
+                PaperLink.radio(5),
+                PaperLink.whip(true),
+                Carry.FACE,
+                Band.VHF,
+                AntennaGain.OverControl.of(PaperLink.delta(4, measuredWithWire ? "hand, with wire" : "hand"), Band.VHF));
+    }
+
+    @Test
+    void theDifferenceBetweenLoadoutsDoesNotHangOnTheAnchor() {
+        Loadout whip = PaperLink.whipped(4.4, Carry.CHEST);
+        Loadout control = PaperLink.control(5, Carry.CHEST);
+        LinkEnd base = LinkEnd.of(base(OptionalDouble.empty()), PaperLink.NOISY);
+        double usual = marginNoisy(whip, base) - marginNoisy(control, base);
+        for (double dbd : new double[] {-12, -7.5, -4, 0, 2}) {
+            Loadout movedWhip = PaperLink.with(whip, PaperLink.anchored(whip.gain(), dbd));
+            Loadout movedControl = PaperLink.with(control, PaperLink.anchored(control.gain(), dbd));
+            assertEquals(usual, marginNoisy(movedWhip, base) - marginNoisy(movedControl, base), EXACT);
+            assertEquals(marginNoisy(control, base) + dbd + 4, marginNoisy(movedControl, base), EXACT);
+        }
+    }
+
+    @Test
+    void inQuietTheDifferenceBetweenLoadoutsIsTheDelta() {
+        LinkEnd other = LinkEnd.of(PaperLink.control(5, Carry.FACE), SiteNoise.NONE);
+        for (Carry carry : new Carry[] {Carry.FACE, Carry.CHEST, Carry.HIP_TIGHT})
+            assertEquals(
+                    2.3,
+                    margin(LinkEnd.of(PaperLink.whipped(2.3, carry), SiteNoise.NONE), other)
+                            - margin(LinkEnd.of(PaperLink.control(5, carry), SiteNoise.NONE), other),
+                    EXACT);
+    }
+
+    @Test
+    void aDeltaFromTheHandIsNotAddedOnAMast() {
+        LinkEnd other = LinkEnd.of(PaperLink.control(5, Carry.FACE), SiteNoise.NONE);
+        double control = margin(LinkEnd.of(PaperLink.control(5, Carry.MAST), SiteNoise.NONE), other);
+        double whip = margin(LinkEnd.of(PaperLink.whipped(6, Carry.MAST), SiteNoise.NONE), other);
+        assertEquals(control, whip, EXACT);
+    }
+
+    @Test
+    void whatTwoLinksShareCancelsInTheirDifference() {
+        LinkEnd other = PaperLink.end(PaperLink.control(5, Carry.FACE));
+        LinkBudget control = LinkBudget.between(PaperLink.end(PaperLink.control(5, Carry.FACE)), other, PaperLink.terms());
+        LinkBudget whip = LinkBudget.between(PaperLink.end(PaperLink.whipped(2, Carry.FACE)), other, PaperLink.terms());
+        LinkBudget hip =
+                LinkBudget.between(PaperLink.end(PaperLink.control(5, Carry.HIP_TIGHT)), other, PaperLink.terms());
+        assertEquals(0, control.differenceDoubtDb(control), EXACT);
+        assertTrue(whip.differenceDoubtDb(control) >= 0.55 && whip.differenceDoubtDb(control) < 0.8);
+        assertEquals(whip.differenceDoubtDb(control), control.differenceDoubtDb(whip), EXACT);
+        double body = hip.differenceDoubtDb(control); // by hand, sending: body parts sqrt(16 − 2.25) and sqrt(4 − 2.25)
+        assertTrue(body > 3 && body < Math.sqrt(16 - 2.25 + 4 - 2.25) + 0.01, "" + body);
+        assertTrue(whip.commonDoubtDb() > 6);
+    }
+
+    @Test
+    void theSameBodyErrorAtBothEndsAddsWithoutSquares() {
+        // by hand in quiet: anchor 1.5 and body sqrt(4 − 1.5²) = 1.323 at each end, twice: 3² + 2.646² + model 6² = 52, 7.211
+        LinkBudget link = LinkBudget.between(
+                LinkEnd.of(PaperLink.control(5, Carry.FACE), SiteNoise.NONE),
+                LinkEnd.of(PaperLink.control(5, Carry.FACE), SiteNoise.NONE),
+                PaperLink.terms());
+        assertEquals(Math.sqrt(52), link.commonDoubtDb(), EXACT);
+        assertEquals(Math.sqrt(81 + 9 + 9), link.spreadDb(), EXACT); // persons at both ends, places
+    }
+
+    @Test
+    void atTheAllowedLossTheOddsAreTheWantedOnes() {
+        LinkBudget link = even(5, 5);
+        double margin = link.marginDb(link.allowedLossDb(), 0, 0);
+        assertEquals(0.9, link.odds(margin), EXACT);
+        assertEquals(Odds.marginFor(0.9, link.spreadDb()), margin, EXACT);
+        TwoWayLedger ledger = link.ledger(PaperLink.path(link.allowedLossDb()), 0, 0);
+        assertEquals(0, ledger.weaker().marginAtOddsDb(), EXACT);
+    }
+
+    @Test
+    void thePatternIsTakenAtTheAngleOfThePath() {
+        Antenna fiveEighths = new Antenna(
+                "5/8", Radiator.FIVE_EIGHTHS, 1.15, false, PaperLink.LIGHT, Optional.empty());
+        Loadout loadout = Loadout.standard(
+                "5/8", PaperLink.radio(5), fiveEighths, Carry.FACE, Band.VHF, AntennaGain.Control.usual(Band.VHF));
+        LinkEnd other = PaperLink.end(PaperLink.control(5, Carry.FACE));
+        LinkBudget link = LinkBudget.between(PaperLink.end(loadout), other, PaperLink.terms());
+        double shift = fiveEighths.pattern(PaperLink.CHANNEL, Carry.FACE).overHorizonDb(-15);
+        assertTrue(shift < -0.5, "" + shift);
+        assertEquals(shift, link.marginDb(120, -15, 0) - link.marginDb(120, 0, 0), EXACT);
+    }
+
+    @Test
+    void facingTheOtherEndHelpsAndTurningAwayCosts() {
+        LinkEnd other = PaperLink.end(PaperLink.control(5, Carry.FACE));
+        double facing = margin(turned(0), other);
+        double any = margin(PaperLink.end(PaperLink.control(5, Carry.FACE)), other);
+        double away = margin(turned(180), other);
+        assertTrue(facing > any && any > away);
+        assertTrue(facing - away <= 4 + EXACT && facing - away > 3);
+    }
+
+    private static LinkEnd turned(double deg) {
+        return new LinkEnd(PaperLink.control(5, Carry.FACE), PaperLink.RURAL, Posture.facing(deg), List.of());
+    }
+
+    @Test
+    void standingStillNeverNeedsMoreAndBetterCopyNeverLess() {
+        LinkTerms walking = PaperLink.terms();
+        LinkTerms standing = new LinkTerms(
+                walking.frequency(), walking.quality(), Fading.STANDING, 0.9, walking.model(), List.of());
+        LinkTerms better = LinkTerms.standard(PaperLink.CHANNEL, CopyQuality.DAQ_4, 0.9);
+        LinkEnd end = PaperLink.end(PaperLink.control(5, Carry.FACE));
+        double base = LinkBudget.between(end, end, walking).marginDb(120, 0, 0);
+        assertTrue(LinkBudget.between(end, end, standing).marginDb(120, 0, 0) > base);
+        assertEquals(base - 7, LinkBudget.between(end, end, better).marginDb(120, 0, 0), EXACT);
+    }
+
+    @Test
+    void anOwnBodyReadingReplacesTheDefaultWithItsDoubt() {
+        CarryLoss own = CarryLoss.measured(Carry.HIP_TIGHT, Band.VHF, new Db(-9), Doubt.common(1), "own reading");
+        Loadout usual = PaperLink.control(5, Carry.HIP_TIGHT);
+        Loadout measured = new Loadout("m", usual.radio(), usual.antenna(), own, usual.heightM(), usual.gain());
+        LinkEnd other = LinkEnd.of(PaperLink.control(5, Carry.FACE), SiteNoise.NONE);
+        LinkEnd end = LinkEnd.of(measured, SiteNoise.NONE);
+        assertEquals(5, margin(end, other) - margin(LinkEnd.of(usual, SiteNoise.NONE), other), EXACT); // −9 against −14
+        LinkBudget link = LinkBudget.between(end, other, PaperLink.terms());
+        assertFalse(link.commonDoubtDb() > LinkBudget.between(
+                        LinkEnd.of(usual, SiteNoise.NONE), other, PaperLink.terms())
+                .commonDoubtDb());
+    }
+
+    private static Loadout base(OptionalDouble swr) {
+        return Loadout.standard(
+                "base",
+                PaperLink.radio(25),
+                PaperLink.whip(true),
+                Carry.MAST,
+                Band.VHF,
+                new AntennaGain.Absolute(new Dbi(5), Doubt.common(1), "stated", swr));
+    }
+
+    private static LinkBudget even(double aW, double bW) {
+        return LinkBudget.between(
+                PaperLink.end(PaperLink.control(aW, Carry.FACE)),
+                PaperLink.end(PaperLink.control(bW, Carry.FACE)),
+                PaperLink.terms());
+    }
+
+    private static double margin(LinkEnd a, LinkEnd b) {
+        return LinkBudget.between(a, b, PaperLink.terms()).marginDb(120, 0, 0);
+    }
+
+    private static double marginNoisy(Loadout a, LinkEnd b) {
+        return margin(LinkEnd.of(a, PaperLink.NOISY), b);
+    }
+
+    private static TwoWayLedger ledger(Loadout a) {
+        LinkEnd other = PaperLink.end(PaperLink.control(5, Carry.FACE));
+        return LinkBudget.between(PaperLink.end(a), other, PaperLink.terms()).ledger(PaperLink.path(100, 20), 0, 0);
+    }
+
+    private static LedgerLine line(Ledger ledger, String key) {
+        return ledger.lines().stream().filter(l -> l.key().equals(key)).findFirst().orElseThrow();
+    }
+}
