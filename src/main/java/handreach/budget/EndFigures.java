@@ -86,7 +86,10 @@ final class EndFigures {
         double common = Math.hypot(delta.doubt().commonDb(), transferDb);
         String note = transferDb > 0
                 ? String.format(
-                        Locale.ROOT, "measured in \"%s\", carried over: %.1f dB more doubt", delta.mounting().name(), transferDb)
+                        Locale.ROOT,
+                        "measured in \"%s\", carried over: %.1f dB more doubt",
+                        delta.mounting().name(),
+                        transferDb)
                 : "measured in \"" + delta.mounting().name() + "\"";
         Doubt doubt = new Doubt(common, delta.doubt().spreadDb());
         add("delta", "delta over the control", delta.delta().db(), doubt, delta.source(), note);

@@ -42,8 +42,7 @@ final class PatternFile {
             }
             readRow(number, text);
         }
-        if (rows.size() < 3)
-            fault(0, "has " + rows.size() + " usable rows, at least 3 are needed. Add elevations.");
+        if (rows.size() < 3) fault(0, "has " + rows.size() + " usable rows, at least 3 are needed. Add elevations.");
         else checkHorizon();
     }
 
@@ -61,8 +60,10 @@ final class PatternFile {
         if (elevation.isEmpty() || gain.isEmpty()) return;
         double deg = elevation.getAsDouble();
         if (!rows.isEmpty() && deg <= rows.get(rows.size() - 1)[0]) {
-            fault(number, "elevation_deg is " + cells[0].strip() + ", it must be above that of the row before."
-                    + " Sort the rows and drop doubles.");
+            fault(
+                    number,
+                    "elevation_deg is " + cells[0].strip() + ", it must be above that of the row before."
+                            + " Sort the rows and drop doubles.");
             return;
         }
         rows.add(new double[] {deg, gain.getAsDouble()});

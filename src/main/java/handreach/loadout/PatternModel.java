@@ -40,7 +40,12 @@ final class PatternModel {
 
     private static String name(Radiator radiator, double length, PatternMount mount, Frequency frequency) {
         return String.format(
-                Locale.ROOT, "%s, %.3f wavelengths, %s, %.1f MHz", radiator.word(), length, mount.word(), frequency.mhz());
+                Locale.ROOT,
+                "%s, %.3f wavelengths, %s, %.1f MHz",
+                radiator.word(),
+                length,
+                mount.word(),
+                frequency.mhz());
     }
 
     /** Wire of this arm on perfect ground, or, with half the power gain, two such arms fed in the middle in free space. */

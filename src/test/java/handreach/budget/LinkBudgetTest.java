@@ -52,7 +52,8 @@ class LinkBudgetTest {
                 PaperLink.NOISY,
                 new Posture(OptionalDouble.of(200), OptionalDouble.empty(), 20, 10),
                 List.of(new ExtraLine("wet jacket", new Db(-1), Doubt.spread(1), "invented", Optional.empty())));
-        LinkBudget link = LinkBudget.between(a, PaperLink.end(PaperLink.control(4, Carry.HIP_TIGHT)), PaperLink.terms());
+        LinkBudget link =
+                LinkBudget.between(a, PaperLink.end(PaperLink.control(4, Carry.HIP_TIGHT)), PaperLink.terms());
         TwoWayLedger ledger = link.ledger(PaperLink.path(95.123, 12.7, 8.01, -0.4), -7.5, 4.2);
         double loss = 95.123 + 12.7 + 8.01 - 0.4;
         assertEquals(link.marginThereDb(loss, -7.5, 4.2), ledger.there().marginDb(), EXACT);
@@ -67,8 +68,8 @@ class LinkBudgetTest {
     @Test
     void aLossWithoutPartsStillAddsUp() {
         LinkBudget link = even(5, 5);
-        TwoWayLedger ledger = link.ledger(
-                new handreach.propagation.PathLoss("bare", 111, 90, List.of(), List.of(), List.of()), 0, 0);
+        TwoWayLedger ledger =
+                link.ledger(new handreach.propagation.PathLoss("bare", 111, 90, List.of(), List.of(), List.of()), 0, 0);
         assertEquals(link.marginDb(111, 0, 0), ledger.marginDb(), EXACT);
     }
 
@@ -103,15 +104,14 @@ class LinkBudgetTest {
 
     @Test
     void theBodyCostsTheReceiverLessThanTheSender() {
-        // by hand (cascade of a lossy antenna and a receiver, Rec. ITU-R P.372 section 2): NF 9.05 dB and Fa 12.5 dB; both
+        // by hand (cascade of a lossy antenna and a receiver, Rec. ITU-R P.372 section 2): NF 9.05 dB and Fa 12.5 dB;
+        // both
         // positions hold off noise, so the way to the hip gains what less noise there gives
         Loadout hip = PaperLink.control(5, Carry.HIP_TIGHT);
         Loadout face = PaperLink.control(5, Carry.FACE);
         LinkEnd other = PaperLink.end(PaperLink.control(5, Carry.FACE));
-        LinkBudget hipLink =
-                LinkBudget.between(LinkEnd.of(hip, PaperLink.NOISY), other, PaperLink.terms());
-        LinkBudget faceLink =
-                LinkBudget.between(LinkEnd.of(face, PaperLink.NOISY), other, PaperLink.terms());
+        LinkBudget hipLink = LinkBudget.between(LinkEnd.of(hip, PaperLink.NOISY), other, PaperLink.terms());
+        LinkBudget faceLink = LinkBudget.between(LinkEnd.of(face, PaperLink.NOISY), other, PaperLink.terms());
         double sending = faceLink.marginThereDb(120, 0, 0) - hipLink.marginThereDb(120, 0, 0);
         double receiving = faceLink.marginBackDb(120, 0, 0) - hipLink.marginBackDb(120, 0, 0);
         assertEquals(11, sending, EXACT);
@@ -127,8 +127,8 @@ class LinkBudgetTest {
     void swrIsAnExplanationWhereTheDeltaHoldsIt() {
         Loadout plain = PaperLink.whipped(2.3, Carry.FACE);
         AntennaGain.OverControl gain = (AntennaGain.OverControl) plain.gain();
-        Loadout explained = PaperLink.with(
-                plain, new AntennaGain.OverControl(gain.delta(), gain.anchor(), OptionalDouble.of(2.4)));
+        Loadout explained =
+                PaperLink.with(plain, new AntennaGain.OverControl(gain.delta(), gain.anchor(), OptionalDouble.of(2.4)));
         TwoWayLedger without = ledger(plain);
         TwoWayLedger with = ledger(explained);
         assertEquals(without.there().marginDb(), with.there().marginDb(), 0);
@@ -143,13 +143,16 @@ class LinkBudgetTest {
     void swrIsALossWhereNothingHoldsIt() { // a stated gain is a matched one: SWR 2 costs 0.512 dB each way
         Loadout base = base(OptionalDouble.empty());
         Loadout mismatched = base(OptionalDouble.of(2));
-        assertEquals(0.512, ledger(base).there().marginDb() - ledger(mismatched).there().marginDb(), 0.001);
+        assertEquals(
+                0.512,
+                ledger(base).there().marginDb() - ledger(mismatched).there().marginDb(),
+                0.001);
     }
 
     @Test
     void anExtraLineForWhatTheDeltaHoldsIsRefused() {
-        ExtraLine mismatch = new ExtraLine(
-                "SWR of the whip", new Db(-3), Doubt.common(1), "user", Optional.of(Effect.MISMATCH));
+        ExtraLine mismatch =
+                new ExtraLine("SWR of the whip", new Db(-3), Doubt.common(1), "user", Optional.of(Effect.MISMATCH));
         ExtraLine feed = new ExtraLine("feed", new Db(-3), Doubt.NONE, "user", Optional.empty());
         Loadout whip = PaperLink.whipped(2.3, Carry.FACE);
         LinkEnd other = LinkEnd.of(PaperLink.control(5, Carry.FACE), SiteNoise.NONE);
@@ -180,7 +183,8 @@ class LinkBudgetTest {
                 PaperLink.whip(true),
                 Carry.FACE,
                 Band.VHF,
-                AntennaGain.OverControl.of(PaperLink.delta(4, measuredWithWire ? "hand, with wire" : "hand"), Band.VHF));
+                AntennaGain.OverControl.of(
+                        PaperLink.delta(4, measuredWithWire ? "hand, with wire" : "hand"), Band.VHF));
     }
 
     @Test
@@ -219,7 +223,8 @@ class LinkBudgetTest {
     @Test
     void whatTwoLinksShareCancelsInTheirDifference() {
         LinkEnd other = PaperLink.end(PaperLink.control(5, Carry.FACE));
-        LinkBudget control = LinkBudget.between(PaperLink.end(PaperLink.control(5, Carry.FACE)), other, PaperLink.terms());
+        LinkBudget control =
+                LinkBudget.between(PaperLink.end(PaperLink.control(5, Carry.FACE)), other, PaperLink.terms());
         LinkBudget whip = LinkBudget.between(PaperLink.end(PaperLink.whipped(2, Carry.FACE)), other, PaperLink.terms());
         LinkBudget hip =
                 LinkBudget.between(PaperLink.end(PaperLink.control(5, Carry.HIP_TIGHT)), other, PaperLink.terms());
@@ -233,7 +238,8 @@ class LinkBudgetTest {
 
     @Test
     void theSameBodyErrorAtBothEndsAddsWithoutSquares() {
-        // by hand in quiet: anchor 1.5 and body sqrt(4 − 1.5²) = 1.323 at each end, twice: 3² + 2.646² + model 6² = 52, 7.211
+        // by hand in quiet: anchor 1.5 and body sqrt(4 − 1.5²) = 1.323 at each end, twice: 3² + 2.646² + model 6² = 52,
+        // 7.211
         LinkBudget link = LinkBudget.between(
                 LinkEnd.of(PaperLink.control(5, Carry.FACE), SiteNoise.NONE),
                 LinkEnd.of(PaperLink.control(5, Carry.FACE), SiteNoise.NONE),
@@ -254,8 +260,7 @@ class LinkBudgetTest {
 
     @Test
     void thePatternIsTakenAtTheAngleOfThePath() {
-        Antenna fiveEighths = new Antenna(
-                "5/8", Radiator.FIVE_EIGHTHS, 1.15, false, PaperLink.LIGHT, Optional.empty());
+        Antenna fiveEighths = new Antenna("5/8", Radiator.FIVE_EIGHTHS, 1.15, false, PaperLink.LIGHT, Optional.empty());
         Loadout loadout = Loadout.standard(
                 "5/8", PaperLink.radio(5), fiveEighths, Carry.FACE, Band.VHF, AntennaGain.Control.usual(Band.VHF));
         LinkEnd other = PaperLink.end(PaperLink.control(5, Carry.FACE));
@@ -282,8 +287,8 @@ class LinkBudgetTest {
     @Test
     void standingStillNeverNeedsMoreAndBetterCopyNeverLess() {
         LinkTerms walking = PaperLink.terms();
-        LinkTerms standing = new LinkTerms(
-                walking.frequency(), walking.quality(), Fading.STANDING, 0.9, walking.model(), List.of());
+        LinkTerms standing =
+                new LinkTerms(walking.frequency(), walking.quality(), Fading.STANDING, 0.9, walking.model(), List.of());
         LinkTerms better = LinkTerms.standard(PaperLink.CHANNEL, CopyQuality.DAQ_4, 0.9);
         LinkEnd end = PaperLink.end(PaperLink.control(5, Carry.FACE));
         double base = LinkBudget.between(end, end, walking).marginDb(120, 0, 0);
@@ -300,9 +305,9 @@ class LinkBudgetTest {
         LinkEnd end = LinkEnd.of(measured, SiteNoise.NONE);
         assertEquals(5, margin(end, other) - margin(LinkEnd.of(usual, SiteNoise.NONE), other), EXACT); // −9 against −14
         LinkBudget link = LinkBudget.between(end, other, PaperLink.terms());
-        assertFalse(link.commonDoubtDb() > LinkBudget.between(
-                        LinkEnd.of(usual, SiteNoise.NONE), other, PaperLink.terms())
-                .commonDoubtDb());
+        assertFalse(link.commonDoubtDb()
+                > LinkBudget.between(LinkEnd.of(usual, SiteNoise.NONE), other, PaperLink.terms())
+                        .commonDoubtDb());
     }
 
     private static Loadout base(OptionalDouble swr) {
@@ -336,6 +341,9 @@ class LinkBudgetTest {
     }
 
     private static LedgerLine line(Ledger ledger, String key) {
-        return ledger.lines().stream().filter(l -> l.key().equals(key)).findFirst().orElseThrow();
+        return ledger.lines().stream()
+                .filter(l -> l.key().equals(key))
+                .findFirst()
+                .orElseThrow();
     }
 }

@@ -47,7 +47,8 @@ final class PaperLink {
     }
 
     static Loadout control(double powerW, Carry carry) {
-        return Loadout.standard("control", radio(powerW), helical(), carry, Band.VHF, AntennaGain.Control.usual(Band.VHF));
+        return Loadout.standard(
+                "control", radio(powerW), helical(), carry, Band.VHF, AntennaGain.Control.usual(Band.VHF));
     }
 
     static AntennaDelta delta(double db, String mounting) {

@@ -37,8 +37,6 @@ class BurdenTest {
     void nonsenseIsRefused() {
         assertThrows(IllegalArgumentException.class, () -> new Burden(-1, 0, 0, 0));
         assertThrows(IllegalArgumentException.class, () -> new Burden(0, Double.NaN, 0, 0));
-        assertThrows(
-                IllegalArgumentException.class,
-                () -> WHIP.score(List.of(Burden.Aspect.MASS, Burden.Aspect.MASS)));
+        assertThrows(IllegalArgumentException.class, () -> WHIP.score(List.of(Burden.Aspect.MASS, Burden.Aspect.MASS)));
     }
 }

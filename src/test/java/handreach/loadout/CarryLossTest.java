@@ -99,7 +99,8 @@ class CarryLossTest {
 
     @Test
     void wordsAndAliasesFindTheirPosition() {
-        for (Carry carry : Carry.values()) assertEquals(carry, Carry.of(carry.word()).orElseThrow());
+        for (Carry carry : Carry.values())
+            assertEquals(carry, Carry.of(carry.word()).orElseThrow());
         assertEquals(Carry.HIP_TIGHT, Carry.of("hip").orElseThrow());
         assertTrue(Carry.of("pocket").isEmpty());
         assertEquals(Carry.values().length, Carry.words().size());

@@ -53,8 +53,7 @@ class RadioTest {
     void aRadioOutOfThisWorldIsRefused() {
         assertThrows(IllegalArgumentException.class, () -> radio(119, Modulation.FM_25));
         assertThrows(
-                IllegalArgumentException.class,
-                () -> new Radio("r", new Dbm(90), new Dbm(-119), Modulation.FM_25));
+                IllegalArgumentException.class, () -> new Radio("r", new Dbm(90), new Dbm(-119), Modulation.FM_25));
     }
 
     private static Radio radio(double sensitivityDbm, Modulation modulation) {
