@@ -14,7 +14,7 @@ final class Tile {
     /** Order of preference, finest first; set once when the folder is opened. */
     private int rank;
 
-    private boolean isUnrivalled;
+    private TileBounds[] rivals = {};
     private final PostSource source;
     private volatile Posts posts;
     private volatile long lastUsed;
@@ -29,18 +29,24 @@ final class Tile {
         this.columns = source.columns();
     }
 
-    /** Whether no tile that is preferred to this one overlaps it: then inside it, it alone answers. */
-    void seat(int rank, boolean isUnrivalled) {
+    void rank(int rank) {
         this.rank = rank;
-        this.isUnrivalled = isUnrivalled;
+    }
+
+    /** Where tiles that are preferred to this one may answer instead of it; elsewhere inside it, it alone answers. */
+    void rivals(TileBounds[] wider) {
+        this.rivals = wider;
+    }
+
+    /** The first position from an index on that a rival may claim. */
+    int clearOfRivals(double[] latitudeDeg, double[] longitudeDeg, int from, int to) {
+        if (rivals.length == 0) return to;
+        for (int i = from; i < to; i++) for (TileBounds rival : rivals) if (rival.holds(latitudeDeg[i], longitudeDeg[i])) return i;
+        return to;
     }
 
     int rank() {
         return rank;
-    }
-
-    boolean isUnrivalled() {
-        return isUnrivalled;
     }
 
     PostSource source() {

@@ -18,4 +18,20 @@ public record TileBounds(double southDeg, double westDeg, double northDeg, doubl
         double centre = westDeg + span / 2;
         return centre >= 180 ? centre - 360 : centre;
     }
+
+    /** Whether a position lies inside, edges included. */
+    public boolean holds(double latitudeDeg, double longitudeDeg) {
+        if (!(latitudeDeg >= southDeg && latitudeDeg <= northDeg)) return false;
+        return eastDeg >= westDeg
+                ? longitudeDeg >= westDeg && longitudeDeg <= eastDeg
+                : longitudeDeg >= westDeg || longitudeDeg <= eastDeg;
+    }
+
+    /** The same rectangle with a margin around it. */
+    TileBounds widened(double marginDeg) {
+        double west = westDeg - marginDeg;
+        double east = eastDeg + marginDeg;
+        return new TileBounds(
+                southDeg - marginDeg, west < -180 ? west + 360 : west, northDeg + marginDeg, east > 180 ? east - 360 : east);
+    }
 }

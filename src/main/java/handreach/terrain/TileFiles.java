@@ -45,7 +45,7 @@ final class TileFiles {
     private static List<TileDraft> draft(Path file) throws IOException {
         String name = String.valueOf(file.getFileName());
         if (HgtTile.isOne(name)) return List.of(HgtTile.draft(file));
-        return List.of();
+        return isTiff(name) ? GeoTiffTile.drafts(file) : List.of(EsriGrid.draft(file));
     }
 
     private static List<Path> files(Path folder) {

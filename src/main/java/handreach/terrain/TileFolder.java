@@ -42,10 +42,10 @@ public final class TileFolder implements Elevation {
                 .thenComparing(tile -> tile.summary.name())
                 .thenComparingInt(tile -> tile.row0)
                 .thenComparingInt(tile -> tile.column0));
-        for (int rank = 0; rank < tiles.size(); rank++) tiles.get(rank).seat(rank, false);
+        for (int rank = 0; rank < tiles.size(); rank++) tiles.get(rank).rank(rank);
         this.ranked = List.copyOf(tiles);
         this.index = new TileIndex(ranked);
-        for (Tile tile : ranked) tile.seat(tile.rank(), !hasRival(tile));
+        for (Tile tile : ranked) tile.rivals(rivals(tile));
         this.summaries = List.copyOf(byName.values());
     }
 
@@ -87,12 +87,14 @@ public final class TileFolder implements Elevation {
         return new TileSummary(a.name(), a.format(), both, a.spacing(), a.crs(), a.nature());
     }
 
-    private boolean hasRival(Tile tile) {
+    private TileBounds[] rivals(Tile tile) {
+        List<TileBounds> rivals = new ArrayList<>();
         for (Tile other : index.within(tile.summary.bounds())) {
             if (other.rank() >= tile.rank()) break;
-            if (other.lattice != tile.lattice || overlaps(other, tile)) return true;
+            if (other.lattice != tile.lattice || overlaps(other, tile))
+                rivals.add(other.summary.bounds().widened(TileIndex.marginDeg(other)));
         }
-        return false;
+        return rivals.toArray(TileBounds[]::new);
     }
 
     /** Whether two tiles of one lattice share more than an edge. */
@@ -168,11 +170,22 @@ public final class TileFolder implements Elevation {
     @Override
     public void heights(double[] latitudeDeg, double[] longitudeDeg, int count, double[] heightM, boolean[] isVoid) {
         GroundProbe probe = null;
+        PlaneRun plane = null;
         int i = 0;
         while (i < count) {
-            Tile tile = unrivalledAt(latitudeDeg[i], longitudeDeg[i]);
-            if (tile != null) {
-                int next = run(tile, latitudeDeg, longitudeDeg, i, count, heightM, isVoid);
+            Tile tile = coveringTile(latitudeDeg[i], longitudeDeg[i]);
+            int clear = tile == null ? i : tile.clearOfRivals(latitudeDeg, longitudeDeg, i, count);
+            if (clear > i) {
+                Posts posts = cache.posts(tile);
+                int next;
+                if (tile.lattice.frame.isDegrees()) {
+                    next = posts.run(
+                            tile.lattice, tile.row0, tile.column0, latitudeDeg, longitudeDeg, i, clear, heightM, isVoid);
+                } else {
+                    if (plane == null) plane = new PlaneRun(count);
+                    next = plane.run(tile, posts, latitudeDeg, longitudeDeg, i, clear, heightM, isVoid);
+                }
+                if (next == count) return;
                 if (next > i) {
                     i = next;
                     continue;
@@ -184,18 +197,6 @@ public final class TileFolder implements Elevation {
             heightM[i] = isVoid[i] ? 0 : h;
             i++;
         }
-    }
-
-    private Tile unrivalledAt(double latitudeDeg, double longitudeDeg) {
-        for (Tile tile : index.at(latitudeDeg, longitudeDeg))
-            if (tile.isUnrivalled() && GroundProbe.covers(tile, latitudeDeg, longitudeDeg)) return tile;
-        return null;
-    }
-
-    private int run(Tile tile, double[] lat, double[] lon, int from, int to, double[] heightM, boolean[] isVoid) {
-        Posts posts = cache.posts(tile);
-        if (!tile.lattice.frame.isDegrees()) return from;
-        return posts.run(tile.lattice, tile.row0, tile.column0, lat, lon, from, to, heightM, isVoid);
     }
 
     @Override

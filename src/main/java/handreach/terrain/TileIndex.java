@@ -37,7 +37,7 @@ final class TileIndex {
     }
 
     /** One cell of the tile, and a little more for the curvature of projected edges. */
-    private static double marginDeg(Tile tile) {
+    static double marginDeg(Tile tile) {
         return tile.lattice.frame.isDegrees()
                 ? 1.01 / Math.min(tile.lattice.perX, tile.lattice.perY)
                 : 2 * tile.summary.spacing().smallerM() / 20_000;

@@ -1,0 +1,147 @@
+package handreach.terrain;
+
+import handreach.input.InputFault;
+import it.geosolutions.imageioimpl.plugins.tiff.TIFFImageReader;
+import it.geosolutions.imageioimpl.plugins.tiff.TIFFImageReaderSpi;
+import java.awt.Rectangle;
+import java.awt.image.Raster;
+import java.io.IOException;
+import java.nio.file.Path;
+import java.util.Map;
+import javax.imageio.ImageReadParam;
+import javax.imageio.stream.FileImageInputStream;
+
+/** The pixels of a TIFF file with one sample a pixel: checked before anything is unpacked, then read by a TIFF library. */
+final class TiffImage {
+    /** What one value of the image is. */
+    enum Sample {
+        UNSIGNED_8,
+        SIGNED_16,
+        UNSIGNED_16,
+        SIGNED_32,
+        FLOAT_32,
+        FLOAT_64
+    }
+
+    private static final Map<Integer, String> COMPRESSIONS = Map.of(
+            1, "none", 5, "LZW", 8, "Deflate", 32773, "PackBits", 32946, "Deflate", 50000, "ZSTD");
+    private static final Map<Integer, String> UNREADABLE = Map.of(
+            34887, "LERC", 6, "JPEG", 7, "JPEG", 50001, "WebP", 34712, "JPEG 2000", 34925, "LZMA", 50002, "JPEG XL");
+    private static final int WIDEST = 1_000_000;
+    private static final long LARGEST_BLOCK_BYTES = 512L << 20;
+
+    private final Path file;
+    private final TiffHeader header;
+    private final int width;
+    private final int height;
+    private final Sample sample;
+
+    private TiffImage(Path file, TiffHeader header) {
+        this.file = file;
+        this.header = header;
+        this.width = (int) header.number(TiffHeader.WIDTH, 0);
+        this.height = (int) header.number(TiffHeader.HEIGHT, 0);
+        if (width < 2 || height < 2 || width > WIDEST || height > WIDEST)
+            throw fault("is " + width + " by " + height + " pixels; 2 to " + WIDEST + " each way can be used.");
+        checkCompression();
+        this.sample = sampleKind();
+        checkBlocks();
+    }
+
+    static TiffImage of(Path file, TiffHeader header) {
+        return new TiffImage(file, header);
+    }
+
+    private void checkCompression() {
+        int code = (int) header.number(TiffHeader.COMPRESSION, 1);
+        if (COMPRESSIONS.containsKey(code)) return;
+        throw fault("is packed with " + UNREADABLE.getOrDefault(code, "compression " + code)
+                + "; none, LZW, Deflate, ZSTD and PackBits can be read. Convert it, for instance to Deflate.");
+    }
+
+    private Sample sampleKind() {
+        int samples = (int) header.number(TiffHeader.SAMPLES_PER_PIXEL, 1);
+        if (samples != 1)
+            throw fault("has " + samples + " bands, a tile has one. It may be a picture; fetch the tile of values.");
+        int bits = (int) header.number(TiffHeader.BITS_PER_SAMPLE, 1);
+        int format = (int) header.number(TiffHeader.SAMPLE_FORMAT, 1);
+        if (format == 3 && bits == 32) return Sample.FLOAT_32;
+        if (format == 3 && bits == 64) return Sample.FLOAT_64;
+        if (format == 2 && bits == 16) return Sample.SIGNED_16;
+        if (format == 2 && bits == 32) return Sample.SIGNED_32;
+        if (format == 1 && bits == 8) return Sample.UNSIGNED_8;
+        if (format == 1 && bits == 16) return Sample.UNSIGNED_16;
+        throw fault("has values of " + bits + " bits in sample format " + format
+                + "; integers of 8, 16 or 32 bits and floats of 32 or 64 bits can be read. Convert it.");
+    }
+
+    /** Every block must lie inside the file, and none may unpack to more than a bound. */
+    private void checkBlocks() {
+        boolean isTiled = header.has(TiffHeader.TILE_WIDTH);
+        double[] offsets = header.numbers(isTiled ? TiffHeader.TILE_OFFSETS : TiffHeader.STRIP_OFFSETS);
+        double[] counts = header.numbers(isTiled ? TiffHeader.TILE_BYTE_COUNTS : TiffHeader.STRIP_BYTE_COUNTS);
+        long blockWidth = isTiled ? (long) header.number(TiffHeader.TILE_WIDTH, 0) : width;
+        long blockHeight = isTiled
+                ? (long) header.number(TiffHeader.TILE_HEIGHT, 0)
+                : Math.min(height, (long) header.number(TiffHeader.ROWS_PER_STRIP, height));
+        if (blockWidth < 1 || blockHeight < 1) throw fault("has a broken header. Fetch it again.");
+        if (blockWidth > LARGEST_BLOCK_BYTES || blockWidth * blockHeight * bytesPerSample() > LARGEST_BLOCK_BYTES)
+            throw fault("is packed in blocks of " + blockWidth + " by " + blockHeight
+                    + " pixels, at most 512 MiB can be unpacked at once. Convert it to smaller blocks.");
+        long blocks = ((width + blockWidth - 1) / blockWidth) * ((height + blockHeight - 1) / blockHeight);
+        if (offsets.length < blocks || counts.length < blocks) throw fault("has a broken header. Fetch it again.");
+        for (int i = 0; i < blocks; i++)
+            if (offsets[i] + counts[i] > header.fileBytes())
+                throw fault("is cut off: it has " + header.fileBytes() + " bytes, and block " + (i + 1) + " of " + blocks
+                        + " would end at byte " + (long) (offsets[i] + counts[i]) + ". Fetch it again.");
+    }
+
+    private int bytesPerSample() {
+        return switch (sample) {
+            case UNSIGNED_8 -> 1;
+            case SIGNED_16, UNSIGNED_16 -> 2;
+            case SIGNED_32, FLOAT_32 -> 4;
+            case FLOAT_64 -> 8;
+        };
+    }
+
+    int width() {
+        return width;
+    }
+
+    int height() {
+        return height;
+    }
+
+    Sample sample() {
+        return sample;
+    }
+
+    /** Whether the image is stored in tiles rather than in strips over its whole width. */
+    boolean isTiled() {
+        return header.has(TiffHeader.TILE_WIDTH);
+    }
+
+    /** The values of a part of the image; its upper left corner is at 0, 0 of the raster. */
+    Raster read(int x, int y, int columns, int rows) {
+        TIFFImageReader reader = (TIFFImageReader) new TIFFImageReaderSpi().createReaderInstance(null);
+        try (FileImageInputStream in = new FileImageInputStream(file.toFile())) {
+            reader.setInput(in, false, true);
+            ImageReadParam param = reader.getDefaultReadParam();
+            param.setSourceRegion(new Rectangle(x, y, columns, rows));
+            Raster raster = reader.read(header.imageIndex(), param).getRaster();
+            if (raster.getWidth() != columns || raster.getHeight() != rows || raster.getNumBands() != 1)
+                throw fault("does not unpack to its stated size. Fetch it again.");
+            return raster;
+        } catch (IOException | RuntimeException e) {
+            if (e instanceof InputFault fault) throw fault;
+            throw fault("cannot be unpacked (" + TileFiles.reason(e) + "). Fetch it again.");
+        } finally {
+            reader.dispose();
+        }
+    }
+
+    private InputFault fault(String text) {
+        return new InputFault(header.name(), 0, text);
+    }
+}
