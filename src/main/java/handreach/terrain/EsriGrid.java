@@ -21,7 +21,16 @@ import java.util.regex.Pattern;
  */
 final class EsriGrid implements PostSource {
     private static final Set<String> KEYS = Set.of(
-            "ncols", "nrows", "xllcorner", "yllcorner", "xllcenter", "yllcenter", "cellsize", "dx", "dy", "nodata_value");
+            "ncols",
+            "nrows",
+            "xllcorner",
+            "yllcorner",
+            "xllcenter",
+            "yllcenter",
+            "cellsize",
+            "dx",
+            "dy",
+            "nodata_value");
     private static final long MOST_POSTS = 32L << 20;
     private static final int LONGEST_TOKEN = 40;
     private static final Pattern GEOGRAPHIC = Pattern.compile(
@@ -57,7 +66,8 @@ final class EsriGrid implements PostSource {
             throw new InputFault(
                     name,
                     0,
-                    "has " + (long) columns * rows + " heights, at most " + MOST_POSTS + " are read from text. Convert it to GeoTIFF.");
+                    "has " + (long) columns * rows + " heights, at most " + MOST_POSTS
+                            + " are read from text. Convert it to GeoTIFF.");
         if (Files.size(file) < 2L * columns * rows)
             throw new InputFault(
                     name,
@@ -72,7 +82,8 @@ final class EsriGrid implements PostSource {
         double north = south + (rows - 1) * dy;
         TiffFrame.Named plane = plane(file, name, west, north, Math.max(dx, dy));
         EsriGrid grid = new EsriGrid(file, columns, rows, header.getOrDefault("nodata_value", -9999.0));
-        return TiffGrid.drafted(name, "Esri ASCII grid", plane, new GridFit(plane.frame(), west, north, 1 / dx, 1 / dy), grid);
+        return TiffGrid.drafted(
+                name, "Esri ASCII grid", plane, new GridFit(plane.frame(), west, north, 1 / dx, 1 / dy), grid);
     }
 
     private static Map<String, Double> header(Tokens tokens, String name) throws IOException {
@@ -82,13 +93,16 @@ final class EsriGrid implements PostSource {
             if (key == null || !KEYS.contains(key.toLowerCase(Locale.ROOT))) {
                 if (key != null && header.isEmpty())
                     throw new InputFault(
-                            name, tokens.line(), "begins with '" + key + "', an Esri ASCII grid begins with ncols. Check what it is.");
+                            name,
+                            tokens.line(),
+                            "begins with '" + key + "', an Esri ASCII grid begins with ncols. Check what it is.");
                 return header;
             }
             String value = tokens.next();
             double number = value == null ? Double.NaN : number(value);
             if (Double.isNaN(number) && !key.equalsIgnoreCase("nodata_value"))
-                throw new InputFault(name, tokens.line(), key + " is '" + value + "', a number is expected. Mend the header.");
+                throw new InputFault(
+                        name, tokens.line(), key + " is '" + value + "', a number is expected. Mend the header.");
             header.put(key.toLowerCase(Locale.ROOT), number);
         }
     }
@@ -111,13 +125,15 @@ final class EsriGrid implements PostSource {
         throw new InputFault(name, 0, "has neither " + corner + " nor " + centre + " in its header. Add the line.");
     }
 
-    private static TiffFrame.Named plane(Path file, String name, double west, double north, double cell) throws IOException {
+    private static TiffFrame.Named plane(Path file, String name, double west, double north, double cell)
+            throws IOException {
         String stem = name.substring(0, name.length() - 4);
         for (String ending : new String[] {".prj", ".PRJ"}) {
             Path beside = file.resolveSibling(stem + ending);
             if (!Files.isRegularFile(beside)) continue;
             if (Files.size(beside) > 1 << 16)
-                throw new InputFault(stem + ending, 0, "is too long for a coordinate reference system. Check what it is.");
+                throw new InputFault(
+                        stem + ending, 0, "is too long for a coordinate reference system. Check what it is.");
             String text = new String(Files.readAllBytes(beside), StandardCharsets.ISO_8859_1).strip();
             if (GEOGRAPHIC.matcher(text).matches()) return new TiffFrame.Named(Frame.DEGREES, "EPSG:4326");
             Matcher utm = UTM.matcher(text);
@@ -158,14 +174,18 @@ final class EsriGrid implements PostSource {
             for (int k = 0; k < heightM.length; k++) {
                 if (token == null)
                     throw new InputFault(
-                            name, 0, "ends after " + k + " of " + heightM.length + " heights. It is cut off; fetch it again.");
+                            name,
+                            0,
+                            "ends after " + k + " of " + heightM.length + " heights. It is cut off; fetch it again.");
                 heightM[k] = height(token, tokens.line());
                 isWhole &= Float.isNaN(heightM[k]) || heightM[k] == Math.rint(heightM[k]);
                 token = tokens.next();
             }
             if (token != null)
                 throw new InputFault(
-                        name, tokens.line(), "holds more than " + heightM.length + " heights. Check ncols and nrows in its header.");
+                        name,
+                        tokens.line(),
+                        "holds more than " + heightM.length + " heights. Check ncols and nrows in its header.");
             return isWhole ? shortened(heightM) : new FloatPosts(rows, columns, heightM);
         } catch (IOException e) {
             throw new InputFault(name, 0, "cannot be read (" + TileFiles.reason(e) + "). Check the rights on it.");
@@ -174,14 +194,16 @@ final class EsriGrid implements PostSource {
 
     private Posts shortened(float[] heightM) {
         short[] whole = new short[heightM.length];
-        for (int k = 0; k < whole.length; k++) whole[k] = Float.isNaN(heightM[k]) ? ShortPosts.VOID : (short) heightM[k];
+        for (int k = 0; k < whole.length; k++)
+            whole[k] = Float.isNaN(heightM[k]) ? ShortPosts.VOID : (short) heightM[k];
         return new ShortPosts(rows, columns, whole);
     }
 
     private float height(String token, int line) {
         double value = number(token);
         if (Double.isNaN(value) && !token.equalsIgnoreCase("nan"))
-            throw new InputFault(name, line, "'" + token + "' is not a height. Mend the line, or fetch the grid again.");
+            throw new InputFault(
+                    name, line, "'" + token + "' is not a height. Mend the line, or fetch the grid again.");
         return value == nodata || !(Math.abs(value) <= 12_000) ? Float.NaN : (float) value;
     }
 

@@ -25,7 +25,8 @@ final class GeoTiffTile implements PostSource {
     private static final double COMMON_NODATA = -9999;
     private static final double FOOT_M = 0.3048;
     private static final double SURVEY_FOOT_M = 1200.0 / 3937;
-    private static final Pattern ITEM = Pattern.compile("<Item[^>]*role=\"(scale|offset|unittype)\"[^>]*>([^<]*)</Item>");
+    private static final Pattern ITEM =
+            Pattern.compile("<Item[^>]*role=\"(scale|offset|unittype)\"[^>]*>([^<]*)</Item>");
 
     private final TiffImage image;
     private final Scaling scaling;

@@ -81,9 +81,9 @@ final class LibraryFrame implements Frame {
 
     private static LibraryFrame of(CoordinateReferenceSystem crs, String key, double x, double y)
             throws FactoryException, TransformException {
-        if (CRS.getAxisOrder(crs) == CRS.AxisOrder.NORTH_EAST) throw new FactoryException("its first axis points north");
-        LibraryFrame usual =
-                new LibraryFrame(key, null, CRS.findMathTransform(DefaultGeographicCRS.WGS84, crs, true));
+        if (CRS.getAxisOrder(crs) == CRS.AxisOrder.NORTH_EAST)
+            throw new FactoryException("its first axis points north");
+        LibraryFrame usual = new LibraryFrame(key, null, CRS.findMathTransform(DefaultGeographicCRS.WGS84, crs, true));
         CoordinateReferenceSystem base = crs instanceof ProjectedCRS projected ? projected.getBaseCRS() : crs;
         Integer code = base instanceof GeographicCRS ? CRS.lookupEpsgCode(base, false) : null;
         if (code == null || code == 4326) return usual;

@@ -14,8 +14,8 @@ final class TiffFrame {
     private static final int TRANSVERSE_MERCATOR = 1;
 
     /** Geographic systems whose positions lie within about two metres of WGS 84: a tenth of the finest posts met. */
-    private static final Set<Integer> LIKE_WGS84 =
-            Set.of(4326, 4979, 4269, 4258, 4283, 7844, 4167, 4612, 4617, 4674, 4152, 4759, 6318, 4171, 4148, 9057, 9755);
+    private static final Set<Integer> LIKE_WGS84 = Set.of(
+            4326, 4979, 4269, 4258, 4283, 7844, 4167, 4612, 4617, 4674, 4152, 4759, 6318, 4171, 4148, 9057, 9755);
 
     private static final Set<Integer> LIKE_WGS84_ELLIPSOIDS = Set.of(7030, 7019);
 
@@ -33,7 +33,8 @@ final class TiffFrame {
         if (model == 2) {
             int code = keys.code(GeoKeys.GEOGRAPHIC);
             int unit = keys.code(GeoKeys.ANGULAR_UNITS);
-            if (LIKE_WGS84.contains(code) && (unit == 0 || unit == DEGREE)) return new Named(Frame.DEGREES, "EPSG:" + code);
+            if (LIKE_WGS84.contains(code) && (unit == 0 || unit == DEGREE))
+                return new Named(Frame.DEGREES, "EPSG:" + code);
             if (code == USER_DEFINED && isLikeWgs84(keys) && (unit == 0 || unit == DEGREE))
                 return new Named(Frame.DEGREES, "like EPSG:4326");
             return asked(file, code, x, y);
@@ -48,7 +49,8 @@ final class TiffFrame {
         Optional<UtmZone> zone = unit == 0 || unit == METRE ? utm(code, keys) : Optional.empty();
         if (zone.isEmpty()) return asked(file, code, x, y);
         UtmFrame frame = new UtmFrame(zone.get());
-        return new Named(frame, code == USER_DEFINED || code == 0 ? "UTM " + frame.key().substring(4) : "EPSG:" + code);
+        return new Named(
+                frame, code == USER_DEFINED || code == 0 ? "UTM " + frame.key().substring(4) : "EPSG:" + code);
     }
 
     private static Named asked(Path file, int code, double x, double y) {

@@ -43,14 +43,22 @@ final class TiffGrid {
             originX = tie[3] - tie[0] * pixelX;
             originY = tie[4] + tie[1] * pixelY;
         } else {
-            throw fault(header, "does not tell where it lies. Fetch a GeoTIFF with its georeference, or assign one with a GIS tool.");
+            throw fault(
+                    header,
+                    "does not tell where it lies. Fetch a GeoTIFF with its georeference, or assign one with a GIS tool.");
         }
         if (!(pixelX > 0) || !(pixelY > 0) || !Double.isFinite(pixelX + pixelY + originX + originY))
-            throw fault(header, "has pixels of " + pixelX + " by " + pixelY + "; rows must run from north to south."
-                    + " Warp it to EPSG:4326 with a GIS tool.");
+            throw fault(
+                    header,
+                    "has pixels of " + pixelX + " by " + pixelY + "; rows must run from north to south."
+                            + " Warp it to EPSG:4326 with a GIS tool.");
         double toCentre = keys.code(GeoKeys.RASTER_TYPE) == PIXEL_IS_POINT ? 0 : 0.5;
         return new TiffGrid(
-                TiffFrame.of(file, keys, originX, originY), originX + toCentre * pixelX, originY - toCentre * pixelY, pixelX, pixelY);
+                TiffFrame.of(file, keys, originX, originY),
+                originX + toCentre * pixelX,
+                originY - toCentre * pixelY,
+                pixelX,
+                pixelY);
     }
 
     /** The tile that begins at a pixel. */
@@ -87,7 +95,11 @@ final class TiffGrid {
         double east = fit.westX() + (columns - 1) / fit.postsPerX();
         double south = fit.northY() - (rows - 1) / fit.postsPerY();
         if (fit.frame().isDegrees()) {
-            if (fit.northY() > 90.001 || south < -90.001 || fit.westX() < -360 || east > 540 || east - fit.westX() > 360.001)
+            if (fit.northY() > 90.001
+                    || south < -90.001
+                    || fit.westX() < -360
+                    || east > 540
+                    || east - fit.westX() > 360.001)
                 throw new InputFault(
                         name,
                         0,
@@ -107,7 +119,8 @@ final class TiffGrid {
             widen(box, centre, fit.frame().toPosition(east, y));
         }
         if (box[3] - box[1] > 180)
-            throw new InputFault(name, 0, "covers more than half of the earth in its projection. Cut it, or warp it to EPSG:4326.");
+            throw new InputFault(
+                    name, 0, "covers more than half of the earth in its projection. Cut it, or warp it to EPSG:4326.");
         return new TileBounds(box[0], turned(box[1]), box[2], turned(box[3]));
     }
 

@@ -117,7 +117,9 @@ final class TiffHeader {
     }
 
     private long directory(long offset) throws IOException {
-        long entries = isBig ? bytes(offset, 8).getLong() : Short.toUnsignedInt(bytes(offset, 2).getShort());
+        long entries = isBig
+                ? bytes(offset, 8).getLong()
+                : Short.toUnsignedInt(bytes(offset, 2).getShort());
         if (entries < 1 || entries > MOST_ENTRIES) throw fault("has a broken header. Fetch it again.");
         int entryBytes = isBig ? 20 : 12;
         long first = offset + (isBig ? 8 : 2);
@@ -160,8 +162,9 @@ final class TiffHeader {
             case 8 -> value.getShort(2 * i);
             case 4, 13 -> Integer.toUnsignedLong(value.getInt(4 * i));
             case 9 -> value.getInt(4 * i);
-            case 5 -> (double) Integer.toUnsignedLong(value.getInt(8 * i))
-                    / Math.max(1, Integer.toUnsignedLong(value.getInt(8 * i + 4)));
+            case 5 ->
+                (double) Integer.toUnsignedLong(value.getInt(8 * i))
+                        / Math.max(1, Integer.toUnsignedLong(value.getInt(8 * i + 4)));
             case 10 -> (double) value.getInt(8 * i) / Math.max(1, value.getInt(8 * i + 4));
             case 11 -> value.getFloat(4 * i);
             case 12 -> value.getDouble(8 * i);

@@ -23,8 +23,8 @@ final class TiffImage {
         FLOAT_64
     }
 
-    private static final Map<Integer, String> COMPRESSIONS = Map.of(
-            1, "none", 5, "LZW", 8, "Deflate", 32773, "PackBits", 32946, "Deflate", 50000, "ZSTD");
+    private static final Map<Integer, String> COMPRESSIONS =
+            Map.of(1, "none", 5, "LZW", 8, "Deflate", 32773, "PackBits", 32946, "Deflate", 50000, "ZSTD");
     private static final Map<Integer, String> UNREADABLE = Map.of(
             34887, "LERC", 6, "JPEG", 7, "JPEG", 50001, "WebP", 34712, "JPEG 2000", 34925, "LZMA", 50002, "JPEG XL");
     private static final int WIDEST = 1_000_000;
@@ -92,8 +92,8 @@ final class TiffImage {
         if (offsets.length < blocks || counts.length < blocks) throw fault("has a broken header. Fetch it again.");
         for (int i = 0; i < blocks; i++)
             if (offsets[i] + counts[i] > header.fileBytes())
-                throw fault("is cut off: it has " + header.fileBytes() + " bytes, and block " + (i + 1) + " of " + blocks
-                        + " would end at byte " + (long) (offsets[i] + counts[i]) + ". Fetch it again.");
+                throw fault("is cut off: it has " + header.fileBytes() + " bytes, and block " + (i + 1) + " of "
+                        + blocks + " would end at byte " + (long) (offsets[i] + counts[i]) + ". Fetch it again.");
     }
 
     private int bytesPerSample() {

@@ -41,7 +41,8 @@ final class Tile {
     /** The first position from an index on that a rival may claim. */
     int clearOfRivals(double[] latitudeDeg, double[] longitudeDeg, int from, int to) {
         if (rivals.length == 0) return to;
-        for (int i = from; i < to; i++) for (TileBounds rival : rivals) if (rival.holds(latitudeDeg[i], longitudeDeg[i])) return i;
+        for (int i = from; i < to; i++)
+            for (TileBounds rival : rivals) if (rival.holds(latitudeDeg[i], longitudeDeg[i])) return i;
         return to;
     }
 

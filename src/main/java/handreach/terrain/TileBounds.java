@@ -32,6 +32,9 @@ public record TileBounds(double southDeg, double westDeg, double northDeg, doubl
         double west = westDeg - marginDeg;
         double east = eastDeg + marginDeg;
         return new TileBounds(
-                southDeg - marginDeg, west < -180 ? west + 360 : west, northDeg + marginDeg, east > 180 ? east - 360 : east);
+                southDeg - marginDeg,
+                west < -180 ? west + 360 : west,
+                northDeg + marginDeg,
+                east > 180 ? east - 360 : east);
     }
 }

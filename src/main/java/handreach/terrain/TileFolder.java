@@ -180,7 +180,15 @@ public final class TileFolder implements Elevation {
                 int next;
                 if (tile.lattice.frame.isDegrees()) {
                     next = posts.run(
-                            tile.lattice, tile.row0, tile.column0, latitudeDeg, longitudeDeg, i, clear, heightM, isVoid);
+                            tile.lattice,
+                            tile.row0,
+                            tile.column0,
+                            latitudeDeg,
+                            longitudeDeg,
+                            i,
+                            clear,
+                            heightM,
+                            isVoid);
                 } else {
                     if (plane == null) plane = new PlaneRun(count);
                     next = plane.run(tile, posts, latitudeDeg, longitudeDeg, i, clear, heightM, isVoid);
