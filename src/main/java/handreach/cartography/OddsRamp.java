@@ -3,23 +3,27 @@ package handreach.cartography;
 import java.util.List;
 
 /**
- * Colour for odds of copy: one dark-going sequence from pale (seldom) to deep blue (nearly always), so that a grey print still
+ * Colour for odds of copy: one darkening sequence from pale (seldom) to deep blue (nearly always), so that a grey print still
  * ranks the places, and colour-blind eyes see the same order.
  *
- * <p>Colours are the perceptually uniform map cividis, read backwards: Nuñez, Anderton and Renslow, Optimizing colormaps with
- * consideration for color vision deficiency to enable accurate interpretation of scientific data, PLoS ONE 13 (2018) e0199239;
- * every fifteenth of its 256 entries as published under CC0, linear between them. The breaks are ours.
+ * <p>Colours are the perceptually uniform map <em>mako</em>, read from its light end: every fifteenth of the 256 entries of its
+ * table in the plotting library seaborn 0.12 (licence BSD-3-Clause, notice kept in docs), linear between them. The breaks are
+ * ours.
  */
 public final class OddsRamp {
     /** Breaks between classes of odds; below the first nothing is painted. */
     public static final List<Double> BREAKS = List.of(0.1, 0.3, 0.5, 0.7, 0.9);
 
-    private static final int[] CIVIDIS = {
-        0x00224E, 0x002D68, 0x163770, 0x2E416D, 0x3F4C6C, 0x4E566C, 0x5C616E, 0x696B71, 0x767676, 0x838179, 0x928C78,
-        0xA09875, 0xAFA471, 0xBFB06B, 0xCFBD62, 0xDFCA57, 0xF0D846, 0xFEE838
+    private static final int[] MAKO = {
+        0x0B0405, 0x1B0F1A, 0x291A31, 0x35254A, 0x3D3164, 0x413E7F, 0x3E4F94, 0x38619D, 0x3572A1, 0x3483A5, 0x3493A8,
+        0x36A4AB, 0x3FB5AD, 0x4FC5AD, 0x70D4AD, 0x9CDEB7, 0xC0E9CC, 0xDEF5E5
     };
-    private static final double WEAKEST_TINT = 0.45;
-    private static final double STRONGEST_TINT = 0.85;
+    /** Part of the map that is used: its last step would vanish on paper, its first would swallow the relief. */
+    private static final double PALEST = 0.96;
+
+    private static final double DEEPEST = 0.33;
+    /** Light of level ground under the usual many-sided light; anything brighter is white paper. */
+    private static final double LEVEL_SHADE = 128;
 
     private OddsRamp() {}
 
@@ -44,9 +48,7 @@ public final class OddsRamp {
     /** Plain sRGB of a class, 0xRRGGBB, on white; class 0 is white. */
     public static int rgb(int oddsClass) {
         if (oddsClass == 0) return 0xFFFFFF;
-        double share = (oddsClass - 1.0) / (BREAKS.size() - 1);
-        double tint = tint(oddsClass);
-        return Srgb.mix(0xFFFFFF, along(1 - 0.97 * share), tint);
+        return along(PALEST + (DEEPEST - PALEST) * (oddsClass - 1) / (BREAKS.size() - 1));
     }
 
     /** sRGB of a pixel: the tint of the odds lying on the light of a hillshade (0 to 255), which stays visible through it. */
@@ -54,23 +56,19 @@ public final class OddsRamp {
         int paper = Srgb.grey(lightened(shade));
         int oddsClass = classOf(odds);
         if (oddsClass == 0) return paper;
-        double relief = 0.72 + 0.28 * lightened(shade) / 255.0;
-        return Srgb.darkened(rgb(oddsClass), relief);
+        return Srgb.darkened(rgb(oddsClass), lightened(shade) / 255.0);
     }
 
-    /** A hillshade for paper: lifted towards white so that lines and words on it stay readable. */
+    /** A hillshade for paper: level ground nearly white, so that lines and words on it stay readable. */
     public static int lightened(int shade) {
-        return 110 + shade * 145 / 255;
+        double light = Math.min(1, shade / (LEVEL_SHADE * 1.25));
+        return (int) Math.round(255 * (0.55 + 0.45 * light));
     }
 
-    private static double tint(int oddsClass) {
-        return WEAKEST_TINT + (STRONGEST_TINT - WEAKEST_TINT) * (oddsClass - 1) / (BREAKS.size() - 1);
-    }
-
-    /** The map itself, 0 dark blue to 1 yellow. */
+    /** The map itself, 0 nearly black to 1 palest. */
     static int along(double share) {
-        double at = Math.max(0, Math.min(1, share)) * (CIVIDIS.length - 1);
-        int i = (int) Math.min(CIVIDIS.length - 2, Math.floor(at));
-        return Srgb.mix(CIVIDIS[i], CIVIDIS[i + 1], at - i);
+        double at = Math.max(0, Math.min(1, share)) * (MAKO.length - 1);
+        int i = (int) Math.min(MAKO.length - 2, Math.floor(at));
+        return Srgb.mix(MAKO[i], MAKO[i + 1], at - i);
     }
 }

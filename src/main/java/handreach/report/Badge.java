@@ -1,0 +1,17 @@
+package handreach.report;
+
+/** A letter in a small disc: tells loadouts apart where colour and pattern are lost. */
+final class Badge {
+    private static final double SIZE_PX = 12;
+    private static final double RADIUS_PX = 8.5;
+
+    private Badge() {}
+
+    static void draw(Pen pen, double xPx, double yPx, String letter, Ink ink) {
+        int rgb = ink.lineRgb() == Ink.NONE ? Lettering.INK : ink.lineRgb();
+        double radius = Math.max(RADIUS_PX, Typeface.of(true).widthPx(letter, SIZE_PX) / 2 + 3);
+        pen.draw(Outline.disc(xPx, yPx, radius), Ink.fill(0xFFFFFF).outlined(rgb, 1.4));
+        pen.write(
+                xPx, yPx + 4.4, letter, Lettering.plain(SIZE_PX).bold().middle().colour(rgb));
+    }
+}

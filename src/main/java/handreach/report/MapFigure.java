@@ -1,0 +1,275 @@
+package handreach.report;
+
+import handreach.cartography.Contour;
+import handreach.cartography.GridLine;
+import handreach.cartography.LengthStyle;
+import handreach.cartography.MapFrame;
+import handreach.cartography.ScaleBar;
+import java.awt.geom.Path2D;
+import java.awt.geom.Rectangle2D;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import org.locationtech.jts.geom.Coordinate;
+
+/** A map: relief, contours, edges of reach, places, graticule, scale bar, north, legend. */
+public final class MapFigure implements Figure {
+    private static final double LEFT_PX = 74;
+    private static final double RIGHT_PX = 12;
+    private static final double TOP_PX = 10;
+    private static final double GRID_LABEL_PX = 30;
+    private static final int CONTOUR_RGB = 0x6B5B45;
+
+    private final String title;
+    private final String description;
+    private final MapGround ground;
+    private final List<MapOutline> outlines;
+    private final List<MapPlace> places;
+    private final LengthStyle style;
+    private final Legend legend;
+
+    private MapFigure(Words words, MapGround ground, List<MapOutline> outlines, List<MapPlace> places, Key key) {
+        this.title = words.title();
+        this.description = words.description();
+        this.ground = ground;
+        this.outlines = List.copyOf(outlines);
+        this.places = List.copyOf(places);
+        this.style = key.style();
+        List<LegendEntry> entries = new ArrayList<>();
+        for (MapOutline outline : outlines) entries.add(LegendEntry.line(outline.mark(), outline.name()));
+        entries.addAll(key.entries());
+        if (ground.contourIntervalM() > 0) entries.add(LegendEntry.line(Ink.line(CONTOUR_RGB, 1), contourWords()));
+        this.legend = new Legend(entries, ground.frame().widthPx());
+    }
+
+    /**
+     * Words that go with a map.
+     *
+     * @param title a few words
+     * @param description full sentences for those who cannot see it
+     */
+    public record Words(String title, String description) {}
+
+    /**
+     * What the legend says besides the outlines.
+     *
+     * @param entries further samples, such as classes of odds
+     * @param style units of the scale bar
+     */
+    public record Key(List<LegendEntry> entries, LengthStyle style) {
+        public Key {
+            entries = List.copyOf(entries);
+        }
+    }
+
+    public static MapFigure of(
+            Words words, MapGround ground, List<MapOutline> outlines, List<MapPlace> places, Key key) {
+        return new MapFigure(words, ground, outlines, places, key);
+    }
+
+    private String contourWords() {
+        return String.format(Locale.ROOT, "contours every %.0f m", ground.contourIntervalM());
+    }
+
+    @Override
+    public String title() {
+        return title;
+    }
+
+    @Override
+    public String description() {
+        return description;
+    }
+
+    @Override
+    public double widthPx() {
+        return LEFT_PX + ground.frame().widthPx() + RIGHT_PX;
+    }
+
+    @Override
+    public double heightPx() {
+        return TOP_PX + ground.frame().heightPx() + GRID_LABEL_PX + 8 + legend.heightPx() + 4;
+    }
+
+    /** The window of the map itself on the figure, px. */
+    Rectangle2D window() {
+        return Outline.box(
+                LEFT_PX, TOP_PX, ground.frame().widthPx(), ground.frame().heightPx());
+    }
+
+    @Override
+    public void draw(Pen pen) {
+        Rectangle2D window = window();
+        pen.place(ground.picture(), window);
+        pen.clipped(window, () -> {
+            pen.named("contours", () -> drawContours(pen));
+            pen.named("graticule", () -> drawGraticule(pen));
+            for (MapOutline outline : outlines) pen.named(outline.name(), () -> drawOutline(pen, outline));
+        });
+        for (int i = 0; i < outlines.size(); i++) drawLetters(pen, outlines.get(i), i);
+        for (MapPlace place : places) drawPlace(pen, place);
+        pen.draw(window, Ink.line(Lettering.INK, 1));
+        drawGraticuleLabels(pen);
+        drawScale(pen);
+        drawNorth(pen);
+        legend.draw(pen, LEFT_PX, TOP_PX + ground.frame().heightPx() + GRID_LABEL_PX + 8);
+    }
+
+    private void drawContours(Pen pen) {
+        Path2D thin = new Path2D.Double();
+        Path2D heavy = new Path2D.Double();
+        for (Contour contour : ground.contours())
+            (contour.isIndex() ? heavy : thin)
+                    .append(Outline.of(contour.line(), ground.frame(), LEFT_PX, TOP_PX), false);
+        pen.draw(thin, Ink.line(CONTOUR_RGB, 0.5).opacity(0.55));
+        pen.draw(heavy, Ink.line(CONTOUR_RGB, 1).opacity(0.7));
+        ContourLabels labels = new ContourLabels(window());
+        for (Contour contour : ground.contours()) {
+            if (!contour.isIndex()) continue;
+            labels.place(contour, ground.frame(), LEFT_PX, TOP_PX)
+                    .ifPresent(at -> pen.write(
+                            at.x(),
+                            at.y(),
+                            Axis.number(contour.levelM(), 0),
+                            Lettering.plain(12)
+                                    .middle()
+                                    .colour(CONTOUR_RGB)
+                                    .halo()
+                                    .turned(at.turnDeg())));
+        }
+    }
+
+    private void drawGraticule(Pen pen) {
+        for (GridLine line : ground.graticule())
+            pen.draw(
+                    Outline.of(line.line(), ground.frame(), LEFT_PX, TOP_PX),
+                    Ink.line(0x2F4A5C, 0.6).opacity(0.55));
+    }
+
+    private void drawGraticuleLabels(Pen pen) {
+        Rectangle2D window = window();
+        double lastX = Double.NEGATIVE_INFINITY;
+        double lastY = Double.POSITIVE_INFINITY;
+        for (GridLine line : ground.graticule()) {
+            Coordinate start = line.line().getCoordinateN(0);
+            if (line.runsNorth()) {
+                double x = LEFT_PX + ground.frame().xPx(start.getX());
+                double half = Typeface.of(false).widthPx(line.label(), 12) / 2;
+                if (x < window.getMinX() + 2 || x + half > widthPx() || x - half < lastX + 8) continue;
+                lastX = x + half;
+                pen.draw(Outline.line(x, window.getMaxY(), x, window.getMaxY() + 5), Ink.line(Lettering.INK, 1));
+                pen.write(
+                        x,
+                        window.getMaxY() + 19,
+                        line.label(),
+                        Lettering.quiet(12).middle());
+            } else {
+                double y = TOP_PX + ground.frame().yPx(start.getY());
+                if (y < window.getMinY() + 4 || y > window.getMaxY() - 2 || y > lastY - 16) continue;
+                lastY = y;
+                pen.draw(Outline.line(window.getMinX() - 5, y, window.getMinX(), y), Ink.line(Lettering.INK, 1));
+                pen.write(
+                        window.getMinX() - 8,
+                        y + 4,
+                        line.label(),
+                        Lettering.quiet(12).end());
+            }
+        }
+    }
+
+    private void drawOutline(Pen pen, MapOutline outline) {
+        Path2D path = Outline.of(outline.area(), ground.frame(), LEFT_PX, TOP_PX);
+        pen.draw(path, Ink.line(0xFFFFFF, 4.4).opacity(0.7));
+        pen.draw(path, Ink.line(outline.mark().rgb(), 2.2, outline.mark().dashPx()));
+    }
+
+    /** One letter for each outline, on bearings that differ so that they keep apart. */
+    private void drawLetters(Pen pen, MapOutline outline, int index) {
+        if (outlines.size() < 2) return;
+        Coordinate best = null;
+        double towards = Math.toRadians(40 + 360.0 * index / outlines.size());
+        double bestReach = Double.NEGATIVE_INFINITY;
+        Rectangle2D window = window();
+        for (Coordinate c : outline.area().getCoordinates()) {
+            double x = ground.frame().xPx(c.getX());
+            double y = ground.frame().yPx(c.getY());
+            if (!window.contains(LEFT_PX + x, TOP_PX + y)) continue;
+            double dx = x - ground.frame().widthPx() / 2.0;
+            double dy = ground.frame().heightPx() / 2.0 - y;
+            double reach = dx * Math.sin(towards) + dy * Math.cos(towards);
+            if (reach > bestReach) {
+                bestReach = reach;
+                best = new Coordinate(x, y);
+            }
+        }
+        if (best == null) return;
+        double x = Math.max(12, Math.min(ground.frame().widthPx() - 12.0, best.getX()));
+        double y = Math.max(12, Math.min(ground.frame().heightPx() - 12.0, best.getY()));
+        Badge.draw(
+                pen,
+                LEFT_PX + x,
+                TOP_PX + y,
+                outline.mark().letter(),
+                Ink.line(outline.mark().rgb(), 1));
+    }
+
+    private void drawPlace(Pen pen, MapPlace place) {
+        if (!ground.frame().contains(place.position())) return;
+        double x = LEFT_PX + ground.frame().xPx(place.position().longitudeDeg());
+        double y = TOP_PX + ground.frame().yPx(place.position().latitudeDeg());
+        Ink ink = Ink.fill(0xFFFFFF).outlined(Lettering.INK, 2);
+        switch (place.kind()) {
+            case BASE ->
+                pen.draw(
+                        Outline.box(x - 6, y - 6, 12, 12),
+                        Ink.fill(Lettering.INK).outlined(0xFFFFFF, 1.6));
+            case PERSON -> pen.draw(Outline.disc(x, y, 6), ink);
+            case RELAY -> pen.draw(triangle(x, y), ink);
+            case POINT -> {
+                pen.draw(Outline.line(x - 6, y - 6, x + 6, y + 6), Ink.line(Lettering.INK, 2));
+                pen.draw(Outline.line(x - 6, y + 6, x + 6, y - 6), Ink.line(Lettering.INK, 2));
+            }
+        }
+        if (place.label().isBlank()) return;
+        double width = Typeface.of(true).widthPx(place.label(), 14);
+        boolean isLeft = x + 12 + width > window().getMaxX();
+        Lettering lettering = Lettering.plain(14).bold().halo();
+        pen.write(isLeft ? x - 11 : x + 11, y + 5, place.label(), isLeft ? lettering.end() : lettering);
+    }
+
+    private static Path2D triangle(double x, double y) {
+        Path2D path = Outline.line(x, y - 9, x + 8, y + 6, x - 8, y + 6);
+        path.closePath();
+        return path;
+    }
+
+    private void drawScale(Pen pen) {
+        MapFrame frame = ground.frame();
+        ScaleBar bar = ScaleBar.fitting(0.3 * frame.widthPx() * frame.metresPerPx(), style);
+        double length = bar.lengthM() / frame.metresPerPx();
+        double x = LEFT_PX + 14;
+        double y = TOP_PX + frame.heightPx() - 22;
+        double wordPx = Typeface.of(false).widthPx(bar.label(), 13);
+        pen.draw(
+                Outline.box(x - 8, y - 21, length + wordPx / 2 + 22, 36),
+                Ink.fill(0xFFFFFF).opacity(0.82));
+        for (int i = 0; i < bar.parts(); i++) {
+            double part = length / bar.parts();
+            pen.draw(
+                    Outline.box(x + i * part, y, part, 6),
+                    Ink.fill(i % 2 == 0 ? Lettering.INK : 0xFFFFFF).outlined(Lettering.INK, 0.9));
+        }
+        pen.write(x, y - 6, "0", Lettering.plain(13));
+        pen.write(x + length, y - 6, bar.label(), Lettering.plain(13).middle());
+    }
+
+    private void drawNorth(Pen pen) {
+        double x = LEFT_PX + ground.frame().widthPx() - 24;
+        double y = TOP_PX + 20;
+        pen.draw(Outline.box(x - 14, y - 12, 28, 52), Ink.fill(0xFFFFFF).opacity(0.82));
+        Path2D needle = Outline.line(x, y - 8, x + 6, y + 14, x, y + 9, x - 6, y + 14);
+        needle.closePath();
+        pen.draw(needle, Ink.fill(Lettering.INK));
+        pen.write(x, y + 33, "N", Lettering.plain(15).bold().middle());
+    }
+}
