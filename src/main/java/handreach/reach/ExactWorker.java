@@ -9,26 +9,25 @@ final class ExactWorker {
     private final RaySampler sampler;
     private final CellsByRadial.RowReader reader;
     private final CellGrid grid;
-    private final LossGrid[] out;
+    private final CellSink[] out;
     private final Standpoint[] standpoint;
     private final RadialModel[] model;
     private final Ray ray = new Ray();
     private int row = -1;
 
-    ExactWorker(AreaSetting setting, LossGrid[] out) {
+    ExactWorker(AreaSetting setting, Terminals[] pairs, CellGrid grid, CellSink[] out) {
         this.setting = setting;
         this.out = out;
-        this.grid = out[0].grid();
+        this.grid = grid;
         this.stepM = Sampling.exactStepM(setting.request(), setting.ground());
         this.sampler = setting.sampler();
         this.reader = new CellsByRadial.RowReader(grid, setting.frame());
         this.standpoint = new Standpoint[out.length];
         this.model = new RadialModel[out.length];
         for (int k = 0; k < out.length; k++) {
-            Terminals terminals = out[k].request().terminals();
-            standpoint[k] = new Standpoint(terminals, setting.earthKm());
+            standpoint[k] = new Standpoint(pairs[k], setting.earthKm());
             model[k] = RadialModels.of(
-                    setting.request().model(), terminals, setting.request().conditions());
+                    setting.request().model(), pairs[k], setting.request().conditions());
         }
     }
 
@@ -50,7 +49,7 @@ final class ExactWorker {
         int intervals = Math.max(1, (int) Math.ceil(distanceM / stepM));
         sampler.radial(sine, cosine, intervals + 1, distanceM / intervals, ray);
         if (ray.known <= intervals) {
-            for (LossGrid losses : out) losses.putUnknown(cell);
+            for (CellSink losses : out) losses.putUnknown(cell);
             return true;
         }
         double endKm = ray.xKm[intervals];

@@ -10,7 +10,7 @@ import java.util.Optional;
  * <p>A cell is known, unknown (its path meets ground that no tile knows), or outside the radius. Only a known cell has numbers;
  * asking another for its loss is a mistake and is refused.
  */
-public final class LossGrid {
+public final class LossGrid implements CellSink {
     /** What one cell holds in memory: three floats and one byte. */
     public static final int BYTES_PER_CELL = 13;
 
@@ -67,7 +67,8 @@ public final class LossGrid {
         return new LossGrid(request, engine, lossDb, departureDeg, arrivalDeg, mark, measured);
     }
 
-    void put(int cell, double loss, double departure, double arrival, boolean inSight, int coverOrdinal) {
+    @Override
+    public void put(int cell, double loss, double departure, double arrival, boolean inSight, int coverOrdinal) {
         if (!Double.isFinite(loss)) throw new IllegalStateException("loss of cell " + cell + " is not a finite number");
         lossDb[cell] = (float) loss;
         departureDeg[cell] = (float) departure;
@@ -75,7 +76,8 @@ public final class LossGrid {
         mark[cell] = (byte) (State.KNOWN.ordinal() | (inSight ? SIGHT_BIT : 0) | coverOrdinal << COVER_SHIFT);
     }
 
-    void putUnknown(int cell) {
+    @Override
+    public void putUnknown(int cell) {
         mark[cell] = (byte) State.UNKNOWN.ordinal();
     }
 

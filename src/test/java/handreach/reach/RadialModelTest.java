@@ -1,0 +1,136 @@
+package handreach.reach;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import handreach.profile.Profile;
+import handreach.propagation.Atmosphere;
+import handreach.propagation.Climate;
+import handreach.propagation.Ground;
+import handreach.propagation.PathConditions;
+import handreach.propagation.PathGeometry;
+import handreach.propagation.Terminals;
+import handreach.terrain.Cover;
+import handreach.units.Frequency;
+import handreach.units.Polarization;
+import java.util.Random;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+
+/** Along the same samples a radial gives what one path after the other gives (oracle: the loss models themselves). */
+class RadialModelTest {
+    /** What is promised; rounding is far below. */
+    private static final double STATED_ERROR_DB = 0.01;
+
+    @ParameterizedTest
+    @ValueSource(strings = {"handheld", "delta-bullington", "two-ray", "free-space", "p1812", "bullington", "deygout"})
+    void aRadialEqualsOnePathAfterTheOther(String model) {
+        int paths = model.equals("handheld") || model.equals("delta-bullington") ? 60 : 12;
+        int compared = 0;
+        for (int seed = 1; seed <= paths; seed++) {
+            Random random = new Random(seed);
+            Ray ray = ray(random, 20 + random.nextInt(330));
+            PathConditions conditions = conditions(random);
+            Terminals terminals = new Terminals(1 + 9 * random.nextDouble(), 0.9 + 2 * random.nextDouble());
+            ray.flatten(conditions.atmosphere().effectiveRadiusKm());
+            Standpoint at = new Standpoint(terminals, conditions.atmosphere().effectiveRadiusKm());
+            RadialModel walked = RadialModels.of(model, terminals, conditions);
+            at.start(ray);
+            walked.start(at);
+            for (int i = 1 + random.nextInt(5); i < ray.known; i += 1 + random.nextInt(7)) {
+                boolean between = random.nextInt(3) == 0 && i + 1 < ray.known;
+                double x = between ? 0.5 * (ray.xKm[i] + ray.xKm[i + 1]) : ray.xKm[i];
+                double ground = ray.groundM[i] + (between ? random.nextGaussian() : 0);
+                if (x < 0.05) continue;
+                at.advanceTo(x);
+                at.stand(x, ground, 0);
+                double loss = walked.lossDb(at);
+                Profile profile = profile(ray, at.last(), x, ground);
+                String where = model + ", seed " + seed + ", sample " + i;
+                assertEquals(
+                        RadialModels.named(model).loss(profile, terminals, conditions).lossDb(),
+                        loss,
+                        STATED_ERROR_DB,
+                        where);
+                PathGeometry geometry =
+                        PathGeometry.of(profile, terminals, conditions.atmosphere(), conditions.frequency());
+                assertEquals(geometry.departureDeg(), at.departureDeg(), 1e-7, where);
+                assertEquals(geometry.arrivalDeg(), at.arrivalDeg(), 1e-7, where);
+                assertEquals(geometry.lineOfSight(), at.isInSight(), where);
+                compared++;
+            }
+        }
+        assertTrue(compared > 10 * paths, compared + " paths compared");
+    }
+
+    @Test
+    void aLongRadialOverTheSeaKeepsItsDigits() {
+        Random random = new Random(5);
+        PathConditions conditions = PathConditions.standard(new Frequency(146));
+        Terminals terminals = new Terminals(1.5, 1.5);
+        Ray ray = new Ray();
+        ray.size(3400);
+        for (int i = 0; i < 3400; i++) {
+            ray.xKm[i] = 0.015 * i;
+            ray.groundM[i] = 0;
+        }
+        ray.known = 3400;
+        ray.flatten(conditions.atmosphere().effectiveRadiusKm());
+        for (String model : new String[] {"handheld", "delta-bullington"}) {
+            Standpoint at = new Standpoint(terminals, conditions.atmosphere().effectiveRadiusKm());
+            RadialModel walked = RadialModels.of(model, terminals, conditions);
+            at.start(ray);
+            walked.start(at);
+            for (int i = 10; i < 3400; i += 60 + random.nextInt(60)) {
+                at.advanceTo(ray.xKm[i]);
+                at.stand(ray.xKm[i], 0, 0);
+                double expected = RadialModels.named(model)
+                        .loss(profile(ray, at.last(), ray.xKm[i], 0), terminals, conditions)
+                        .lossDb();
+                assertEquals(expected, walked.lossDb(at), STATED_ERROR_DB, model + " at " + i);
+            }
+        }
+    }
+
+    /** Ground from dead flat to wild, some of it sea, some ending in a void. */
+    static Ray ray(Random random, int n) {
+        Ray ray = new Ray();
+        ray.size(n);
+        double step = 0.010 + 0.08 * random.nextDouble();
+        double rough = step * 1000 * 0.6 * random.nextDouble() * random.nextDouble();
+        double height = 500 * random.nextDouble();
+        double pull = 0.02 * random.nextDouble();
+        boolean coast = random.nextInt(4) == 0;
+        for (int i = 0; i < n; i++) {
+            ray.xKm[i] = step * i;
+            ray.cover[i] = (byte) Cover.OPEN.ordinal();
+            height += rough * random.nextGaussian() - pull * (height - 200);
+            ray.groundM[i] = coast && i > n / 2 ? 0 : Math.max(-5, height);
+        }
+        ray.known = random.nextInt(5) == 0 ? n - n / 4 : n;
+        return ray;
+    }
+
+    static PathConditions conditions(Random random) {
+        double[] mhz = {50, 146, 155, 446, 900};
+        return new PathConditions(
+                new Frequency(mhz[random.nextInt(mhz.length)]),
+                random.nextBoolean() ? Polarization.VERTICAL : Polarization.HORIZONTAL,
+                random.nextBoolean() ? Ground.AVERAGE : new Ground(80, 5),
+                Atmosphere.ofGradient(20 + 60 * random.nextDouble(), 325),
+                Climate.MEDIAN);
+    }
+
+    static Profile profile(Ray ray, int last, double x, double ground) {
+        double[] distance = new double[last + 2];
+        double[] height = new double[last + 2];
+        for (int i = 0; i <= last; i++) {
+            distance[i] = ray.xKm[i];
+            height[i] = ray.groundM[i];
+        }
+        distance[last + 1] = x;
+        height[last + 1] = ground;
+        return Profile.of(distance, height);
+    }
+}
