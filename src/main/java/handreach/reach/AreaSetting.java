@@ -1,31 +1,57 @@
 package handreach.reach;
 
-/** What all engines derive from a request before they start: the plane round the source and the effective earth. */
+import handreach.geodesy.Position;
+import handreach.propagation.PathConditions;
+
+/** What all engines derive from a request before they start: the plane round the source, the effective earth, the sampling. */
 final class AreaSetting {
-    private final AreaRequest request;
+    /** Spacing taken for posts where no tile says better, m. */
+    private static final double DEFAULT_POST_M = 30;
+
+    private static final int MOST_SAMPLES = 40_000;
+
+    private final double radiusM;
+    private final PathConditions conditions;
     private final AreaGround ground;
     private final AzimuthalFrame frame;
+    private final double postM;
 
-    AreaSetting(AreaRequest request, AreaGround ground) {
-        this.request = request;
+    AreaSetting(Position source, double radiusM, PathConditions conditions, AreaGround ground) {
+        this.radiusM = radiusM;
+        this.conditions = conditions;
         this.ground = ground;
-        this.frame = new AzimuthalFrame(request.source(), Math.max(request.radiusM(), 2 * CellsByRadial.NEAREST_M));
+        this.frame = new AzimuthalFrame(source, Math.max(radiusM, 2 * CellsByRadial.NEAREST_M));
+        this.postM = ground.elevation().postSpacingM(source.latitudeDeg(), source.longitudeDeg(), DEFAULT_POST_M);
     }
 
-    AreaRequest request() {
-        return request;
+    static AreaSetting of(AreaRequest request, AreaGround ground) {
+        return new AreaSetting(request.source(), request.radiusM(), request.conditions(), ground);
     }
 
-    AreaGround ground() {
-        return ground;
+    PathConditions conditions() {
+        return conditions;
     }
 
     AzimuthalFrame frame() {
         return frame;
     }
 
+    double radiusM() {
+        return radiusM;
+    }
+
     double earthKm() {
-        return request.conditions().atmosphere().effectiveRadiusKm();
+        return conditions.atmosphere().effectiveRadiusKm();
+    }
+
+    /** Half the post spacing, as a path is cut, m. */
+    double exactStepM() {
+        return Math.max(postM / 2, radiusM / MOST_SAMPLES);
+    }
+
+    /** Half a cell or half a post, whichever is less, m. */
+    double sweepStepM(double cellM) {
+        return Math.max(Math.min(cellM, postM) / 2, radiusM / MOST_SAMPLES);
     }
 
     RaySampler sampler() {

@@ -25,13 +25,13 @@ public final class ExactArea implements AreaEngine {
 
     @Override
     public List<LossGrid> losses(AreaRequest request, List<Terminals> heights, AreaGround ground, Progress progress) {
-        AreaSetting setting = new AreaSetting(request, ground);
+        AreaSetting setting = AreaSetting.of(request, ground);
         CellGrid grid = request.grid();
         LossGrid[] out = new LossGrid[heights.size()];
         for (int k = 0; k < out.length; k++) out[k] = new LossGrid(request.with(heights.get(k)), name());
         workers.run(
                 grid.rows(),
-                () -> new ExactWorker(setting, heights.toArray(new Terminals[0]), grid, out),
+                () -> new ExactWorker(setting, request.model(), heights.toArray(new Terminals[0]), grid, out),
                 (worker, row) -> {
                     for (int c = 0; c < grid.columns(); c++) worker.cell(grid.index(row, c));
                 },

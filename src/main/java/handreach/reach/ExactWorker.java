@@ -15,19 +15,18 @@ final class ExactWorker {
     private final Ray ray = new Ray();
     private int row = -1;
 
-    ExactWorker(AreaSetting setting, Terminals[] pairs, CellGrid grid, CellSink[] out) {
+    ExactWorker(AreaSetting setting, String modelName, Terminals[] pairs, CellGrid grid, CellSink[] out) {
         this.setting = setting;
         this.out = out;
         this.grid = grid;
-        this.stepM = Sampling.exactStepM(setting.request(), setting.ground());
+        this.stepM = setting.exactStepM();
         this.sampler = setting.sampler();
         this.reader = new CellsByRadial.RowReader(grid, setting.frame());
         this.standpoint = new Standpoint[out.length];
         this.model = new RadialModel[out.length];
         for (int k = 0; k < out.length; k++) {
             standpoint[k] = new Standpoint(pairs[k], setting.earthKm());
-            model[k] = RadialModels.of(
-                    setting.request().model(), pairs[k], setting.request().conditions());
+            model[k] = RadialModels.of(modelName, pairs[k], setting.conditions());
         }
     }
 

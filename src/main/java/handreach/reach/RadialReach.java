@@ -11,9 +11,15 @@ import java.util.OptionalDouble;
  * @param unknownBeyondM where the first void or tile edge lies, m; empty when all ground is known
  * @param share share of the known ground along the bearing that reaches the target odds, each metre weighted by its distance
  *     from the source as it stands for that much ground
+ * @param knownGround known ground that this bearing stands for, m² per radian times two; a weight, no more
  */
 public record RadialReach(
-        double continuousM, double farthestM, boolean openEnded, OptionalDouble unknownBeyondM, double share) {
+        double continuousM,
+        double farthestM,
+        boolean openEnded,
+        OptionalDouble unknownBeyondM,
+        double share,
+        double knownGround) {
     /** A gap in copy longer than this ends the continuous reach, m. */
     public static final double LONGEST_GAP_M = 200;
 
@@ -61,6 +67,6 @@ public record RadialReach(
         boolean openEnded = continuous < 0;
         if (openEnded) continuous = lastGood;
         OptionalDouble unknown = known < n ? OptionalDouble.of(distanceM[known]) : OptionalDouble.empty();
-        return new RadialReach(continuous, lastGood, openEnded, unknown, ground > 0 ? Math.min(1, good / ground) : 0);
+        return new RadialReach(continuous, lastGood, openEnded, unknown, ground > 0 ? Math.min(1, good / ground) : 0, ground);
     }
 }

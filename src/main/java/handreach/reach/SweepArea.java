@@ -39,8 +39,8 @@ public final class SweepArea implements AreaEngine {
 
     @Override
     public List<LossGrid> losses(AreaRequest request, List<Terminals> heights, AreaGround ground, Progress progress) {
-        AreaSetting setting = new AreaSetting(request, ground);
-        Sampling sampling = Sampling.ofSweep(request, ground);
+        AreaSetting setting = AreaSetting.of(request, ground);
+        Sampling sampling = Sampling.of(setting, request.grid().cellM());
         CellsByRadial cells = CellsByRadial.of(
                 request.grid(),
                 setting.frame(),
@@ -52,7 +52,7 @@ public final class SweepArea implements AreaEngine {
         double end = measures ? 0.97 : 1;
         workers.run(
                 sampling.radials(),
-                () -> new SweepWorker(setting, sampling, cells, grids),
+                () -> new SweepWorker(setting, request.model(), sampling, cells, grids),
                 SweepWorker::radial,
                 new Workers.Stretch(progress, "sweeping radials", 0.05, end));
         if (!measures) return List.copyOf(grids);

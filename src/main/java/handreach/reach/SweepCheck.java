@@ -44,7 +44,7 @@ final class SweepCheck {
 
         Comparison(LossGrid swept, Terminals[] pair) {
             this.swept = swept;
-            this.exact = new ExactWorker(setting, pair, swept.grid(), new CellSink[] {this});
+            this.exact = new ExactWorker(setting, swept.request().model(), pair, swept.grid(), new CellSink[] {this});
         }
 
         /** NaN where either engine does not know the cell; it does not leave this class. */

@@ -1,6 +1,5 @@
 package handreach.reach;
 
-import handreach.propagation.PathConditions;
 import java.util.List;
 
 /** One thread's share of a sweep: takes radials and fills the cells that lie on them. */
@@ -14,7 +13,8 @@ final class SweepWorker {
     private final Standpoint[] standpoint;
     private final RadialModel[] model;
 
-    SweepWorker(AreaSetting setting, Sampling sampling, CellsByRadial cells, List<LossGrid> grids) {
+    SweepWorker(
+            AreaSetting setting, String modelName, Sampling sampling, CellsByRadial cells, List<LossGrid> grids) {
         this.sampling = sampling;
         this.cells = cells;
         this.grids = grids;
@@ -22,11 +22,9 @@ final class SweepWorker {
         this.samplerOfCells = setting.sampler();
         this.standpoint = new Standpoint[grids.size()];
         this.model = new RadialModel[grids.size()];
-        PathConditions conditions = setting.request().conditions();
         for (int k = 0; k < standpoint.length; k++) {
             standpoint[k] = new Standpoint(grids.get(k).request().terminals(), setting.earthKm());
-            model[k] = RadialModels.of(
-                    setting.request().model(), grids.get(k).request().terminals(), conditions);
+            model[k] = RadialModels.of(modelName, grids.get(k).request().terminals(), setting.conditions());
         }
     }
 

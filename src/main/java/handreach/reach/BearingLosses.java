@@ -1,0 +1,144 @@
+package handreach.reach;
+
+import handreach.profile.Profile;
+import handreach.propagation.FieldMarch;
+import handreach.propagation.FullWaveRadial;
+import handreach.propagation.PathConditions;
+import handreach.propagation.Terminals;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.stream.IntStream;
+
+/** Losses along all bearings from one position for one pair of antenna heights. Immutable. */
+public final class BearingLosses {
+    /** The model that marches the field along each bearing instead of cutting a path per sample. */
+    static final String FULL_WAVE = "full-wave";
+
+    private final BearingRequest request;
+    private final Terminals terminals;
+    private final List<RadialLosses> radials;
+
+    private BearingLosses(BearingRequest request, Terminals terminals, List<RadialLosses> radials) {
+        this.request = request;
+        this.terminals = terminals;
+        this.radials = radials;
+    }
+
+    /**
+     * Reckons the losses for several pairs of heights; the ground is read once. The figures are those of one exact path per
+     * sample: radials walk the same samples and carry the horizons along.
+     *
+     * @shape  one result per pair of heights, in their order; bearings in parallel
+     * @unit   as {@link RadialLosses}
+     * @valid  samples from 50 m to the radius, at most half a post apart; a march that would take too long is refused
+     * @error  against one path per sample below 0.01 dB
+     * @source the model named in the request
+     */
+    public static List<BearingLosses> of(
+            BearingRequest request, List<Terminals> heights, AreaGround ground, int threads, Progress progress) {
+        RadialLosses[][] found = new RadialLosses[heights.size()][request.bearings()];
+        AreaSetting setting = new AreaSetting(request.source(), request.radiusM(), request.conditions(), ground);
+        new Workers(threads)
+                .run(
+                        request.bearings(),
+                        () -> new BearingWorker(request, heights, setting, progress),
+                        (worker, number) -> worker.bearing(number, found),
+                        new Workers.Stretch(progress, "bearings", 0, 1));
+        return IntStream.range(0, heights.size())
+                .mapToObj(k -> new BearingLosses(request, heights.get(k), List.of(found[k])))
+                .toList();
+    }
+
+    public BearingRequest request() {
+        return request;
+    }
+
+    public Terminals terminals() {
+        return terminals;
+    }
+
+    /** Losses by bearing, in their order from north. */
+    public List<RadialLosses> radials() {
+        return radials;
+    }
+
+    /** One thread's share. */
+    private static final class BearingWorker {
+        private final BearingRequest request;
+        private final List<Terminals> heights;
+        private final AreaSetting setting;
+        private final Progress progress;
+        private final RaySampler sampler;
+        private final Ray ray = new Ray();
+
+        BearingWorker(BearingRequest request, List<Terminals> heights, AreaSetting setting, Progress progress) {
+            this.request = request;
+            this.heights = heights;
+            this.setting = setting;
+            this.progress = progress;
+            this.sampler = setting.sampler();
+        }
+
+        void bearing(int number, RadialLosses[][] found) {
+            double azimuth = Math.toRadians(request.bearingDeg(number));
+            int intervals = Math.max(1, (int) Math.ceil(request.radiusM() / setting.exactStepM()));
+            sampler.radial(
+                    Math.sin(azimuth), Math.cos(azimuth), intervals + 1, request.radiusM() / intervals, ray);
+            int first = 1;
+            while (first < ray.count - 1 && ray.xKm[first] * 1000 < CellsByRadial.NEAREST_M) first++;
+            int known = Math.max(0, ray.known - first);
+            double[] distanceM = new double[ray.count - first];
+            for (int i = 0; i < distanceM.length; i++) distanceM[i] = 1000 * ray.xKm[first + i];
+            List<double[]> marched = request.model().equals(FULL_WAVE) && known > 0 ? march() : List.of();
+            for (int k = 0; k < found.length; k++) {
+                RadialLosses losses = new RadialLosses(request.bearingDeg(number), distanceM, known);
+                fill(losses, heights.get(k), first, known, marched.isEmpty() ? null : marched.get(k));
+                found[k][number] = losses;
+            }
+        }
+
+        private void fill(RadialLosses losses, Terminals pair, int first, int known, double[] marchedDb) {
+            if (known == 0) return;
+            Standpoint at = new Standpoint(pair, setting.earthKm());
+            at.start(ray);
+            RadialModel model = null;
+            if (marchedDb == null) {
+                model = RadialModels.of(request.model(), pair, request.conditions());
+                model.start(at);
+            }
+            for (int i = 0; i < known; i++) {
+                int sample = first + i;
+                at.advanceTo(ray.xKm[sample]);
+                at.stand(ray.xKm[sample], ray.groundM[sample], ray.cover[sample]);
+                losses.put(i, model == null ? marchedDb[sample] : model.lossDb(at), at);
+            }
+        }
+
+        /** Loss by sample for each pair of heights: one march for each height at the source. */
+        private List<double[]> march() {
+            Profile profile = Profile.of(Arrays.copyOf(ray.xKm, ray.known), Arrays.copyOf(ray.groundM, ray.known));
+            double[] tx = heights.stream().mapToDouble(Terminals::txHeightM).distinct().toArray();
+            List<double[]> byPair = new ArrayList<>();
+            for (int k = 0; k < heights.size(); k++) byPair.add(null);
+            PathConditions conditions = request.conditions();
+            for (double height : tx) {
+                int[] pairs = IntStream.range(0, heights.size())
+                        .filter(k -> heights.get(k).txHeightM() == height)
+                        .toArray();
+                double[] rx = Arrays.stream(pairs)
+                        .mapToDouble(k -> heights.get(k).rxHeightM())
+                        .toArray();
+                List<FullWaveRadial> marches =
+                        FieldMarch.along(profile, height, rx, conditions, share -> !progress.isCancelled());
+                for (int j = 0; j < pairs.length; j++) {
+                    double[] loss = new double[ray.known];
+                    for (int i = 1; i < loss.length; i++)
+                        loss[i] = marches.get(j).meanLossDb(i);
+                    byPair.set(pairs[j], loss);
+                }
+            }
+            return byPair;
+        }
+    }
+}

@@ -1,0 +1,99 @@
+package handreach.reach;
+
+import java.util.List;
+
+/**
+ * For every cell the least burdensome link that reaches the target odds. Links come in order of burden, the least first; a cell
+ * holds the number of the first that reaches it.
+ */
+public final class LeastLoadout {
+    /** No link reaches the cell. */
+    public static final int NONE = -1;
+    /** The cell is unknown or outside for at least one link. */
+    public static final int UNKNOWN = -2;
+
+    private final List<ReachLink> links;
+    private final CellGrid grid;
+    private final byte[] least;
+    private final int[] reached;
+    private final int known;
+
+    private LeastLoadout(List<ReachLink> links, CellGrid grid, byte[] least, int[] reached, int known) {
+        this.links = links;
+        this.grid = grid;
+        this.least = least;
+        this.reached = reached;
+        this.known = known;
+    }
+
+    /**
+     * Lays the links over one another.
+     *
+     * @shape  k grids in, one number a cell out; O(k cells), pure
+     * @unit   odds 0 to 1
+     * @valid  1 to 100 links over one grid, in order of burden; else IllegalArgumentException
+     * @error  that of the odds
+     * @source definition, docs/definitions.md
+     */
+    public static LeastLoadout of(List<OddsGrid> inOrderOfBurden, double targetOdds) {
+        int k = inOrderOfBurden.size();
+        if (k < 1 || k > 100) throw new IllegalArgumentException(k + " links");
+        CellGrid grid = inOrderOfBurden.get(0).grid();
+        double[] threshold = new double[k];
+        for (int i = 0; i < k; i++) {
+            OddsGrid odds = inOrderOfBurden.get(i);
+            if (!odds.grid().equals(grid)) throw new IllegalArgumentException("links over different grids");
+            threshold[i] = odds.link().thresholdDb(targetOdds);
+        }
+        byte[] least = new byte[grid.count()];
+        int[] reached = new int[k];
+        int known = 0;
+        for (int cell = 0; cell < least.length; cell++) {
+            least[cell] = UNKNOWN;
+            if (!knownToAll(inOrderOfBurden, cell)) continue;
+            known++;
+            least[cell] = NONE;
+            for (int i = 0; i < k && least[cell] == NONE; i++)
+                if (inOrderOfBurden.get(i).marginDb(cell) >= threshold[i]) least[cell] = (byte) i;
+            if (least[cell] >= 0) reached[least[cell]]++;
+        }
+        return new LeastLoadout(
+                inOrderOfBurden.stream().map(OddsGrid::link).toList(), grid, least, reached, known);
+    }
+
+    private static boolean knownToAll(List<OddsGrid> all, int cell) {
+        for (OddsGrid odds : all) if (!odds.isKnown(cell)) return false;
+        return true;
+    }
+
+    public CellGrid grid() {
+        return grid;
+    }
+
+    /** Links in order of burden; a cell's number counts from 0 in this list. */
+    public List<ReachLink> links() {
+        return links;
+    }
+
+    /** Number of the least link that reaches the cell, {@link #NONE} or {@link #UNKNOWN}. */
+    public int at(int cell) {
+        return least[cell];
+    }
+
+    /** Share of the known ground for which this link is the least that does the job: what it buys over all lesser ones. */
+    public double shareBoughtBy(int link) {
+        return known == 0 ? 0 : (double) reached[link] / known;
+    }
+
+    /** Share of the known ground that no link reaches. */
+    public double shareOfNone() {
+        if (known == 0) return 0;
+        long sum = 0;
+        for (int n : reached) sum += n;
+        return (double) (known - sum) / known;
+    }
+
+    public int knownCount() {
+        return known;
+    }
+}

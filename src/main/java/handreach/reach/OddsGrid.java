@@ -1,0 +1,133 @@
+package handreach.reach;
+
+import handreach.geodesy.Position;
+import handreach.uncertainty.Interval;
+import java.util.Optional;
+import org.locationtech.jts.geom.MultiPolygon;
+import org.locationtech.jts.geom.Polygon;
+
+/**
+ * One link over an area: margin and odds of copy in every known cell, with the antenna patterns read at the angles of that very
+ * cell. A view of the losses, which are shared by all links with the same antenna heights; it holds nothing of its own.
+ */
+public final class OddsGrid {
+    private final LossGrid losses;
+    private final ReachLink link;
+
+    private OddsGrid(LossGrid losses, ReachLink link) {
+        this.losses = losses;
+        this.link = link;
+    }
+
+    /** The link over losses that were reckoned for its antenna heights; for others: IllegalArgumentException. */
+    public static OddsGrid of(LossGrid losses, ReachLink link) {
+        if (!losses.request().terminals().equals(link.terminals()))
+            throw new IllegalArgumentException("losses are for "
+                    + losses.request().terminals() + ", the link " + link.name() + " has " + link.terminals());
+        return new OddsGrid(losses, link);
+    }
+
+    public LossGrid losses() {
+        return losses;
+    }
+
+    public CellGrid grid() {
+        return losses.grid();
+    }
+
+    public ReachLink link() {
+        return link;
+    }
+
+    public boolean isKnown(int cell) {
+        return losses.isKnown(cell);
+    }
+
+    /**
+     * Margin of the weaker direction, dB, in a known cell.
+     *
+     * @shape  index in, scalar out; pure, makes no object
+     * @unit   dB over what the copy target needs
+     * @valid  known cells; others: IllegalArgumentException
+     * @error  the losses' own, and the link's doubt
+     * @source ledger of the link at the cell's loss and angles
+     */
+    public double marginDb(int cell) {
+        return link.marginDb(
+                losses.lossDb(cell), losses.departureDeg(cell), losses.arrivalDeg(cell), losses.cover(cell));
+    }
+
+    /** Odds of copy in a known cell, 0 to 1. */
+    public double odds(int cell) {
+        return link.odds(marginDb(cell));
+    }
+
+    /**
+     * 95 % interval of the odds from the doubt common to all places: the margin shifted, the physics left alone.
+     *
+     * @shape  index in, interval out; pure
+     * @unit   odds 0 to 1
+     * @valid  known cells
+     * @error  takes the common doubt as normal
+     * @source JCGM 100:2008, 6.3.3, coverage factor 1.96
+     */
+    public Interval oddsInterval(int cell) {
+        double margin = marginDb(cell);
+        double shift = ReachLink.COVERAGE_95 * link.commonDoubtDb();
+        return new Interval(link.odds(margin - shift), link.odds(margin + shift));
+    }
+
+    /** Whether a cell is known and reaches these odds. */
+    public boolean reaches(int cell, double targetOdds) {
+        return reachesMargin(cell, link.thresholdDb(targetOdds));
+    }
+
+    /** Whether a cell is known and has at least this margin, dB. */
+    public boolean reachesMargin(int cell, double thresholdDb) {
+        return losses.isKnown(cell) && marginDb(cell) >= thresholdDb;
+    }
+
+    /**
+     * Share of the known ground that reaches the target odds.
+     *
+     * @shape  one pass over the cells; pure
+     * @unit   0 to 1; 0 when nothing is known
+     * @valid  odds strictly between 0 and 1
+     * @error  cells count alike; towards the poles their ground differs by less than 2 % over 60 km up to 60° of latitude
+     * @source count of cells
+     */
+    public double share(double targetOdds) {
+        return shareAbove(link.thresholdDb(targetOdds));
+    }
+
+    /** 95 % interval of {@link #share} from the doubt common to all places. */
+    public Interval shareInterval(double targetOdds) {
+        double threshold = link.thresholdDb(targetOdds);
+        double shift = ReachLink.COVERAGE_95 * link.commonDoubtDb();
+        return new Interval(shareAbove(threshold + shift), shareAbove(threshold - shift));
+    }
+
+    private double shareAbove(double thresholdDb) {
+        long known = 0;
+        long reached = 0;
+        for (int cell = 0; cell < grid().count(); cell++) {
+            if (!losses.isKnown(cell)) continue;
+            known++;
+            if (marginDb(cell) >= thresholdDb) reached++;
+        }
+        return known == 0 ? 0 : (double) reached / known;
+    }
+
+    /** Outline of all ground that reaches the target odds; {@link ReachOutline#of}. */
+    public MultiPolygon outline(double targetOdds) {
+        double threshold = link.thresholdDb(targetOdds);
+        return ReachOutline.of(grid(), cell -> reachesMargin(cell, threshold));
+    }
+
+    /** Outline of the ground round the source that reaches the target odds without a gap; {@link ReachOutline#contiguous}. */
+    public Optional<Polygon> contiguousOutline(double targetOdds) {
+        double threshold = link.thresholdDb(targetOdds);
+        Position source = losses.request().source();
+        return ReachOutline.contiguous(grid(), cell -> reachesMargin(cell, threshold), source);
+    }
+}

@@ -1,0 +1,104 @@
+package handreach.reach;
+
+import handreach.terrain.Cover;
+import java.util.OptionalDouble;
+
+/**
+ * Losses at every sample along one bearing, from 50 m on; with the angles at both ends, and where known ground ends. Immutable.
+ */
+public final class RadialLosses {
+    private static final Cover[] COVERS = Cover.values();
+
+    private final double bearingDeg;
+    private final double[] distanceM;
+    private final double[] groundM;
+    private final float[][] figure;
+    private final boolean[] inSight;
+    private final byte[] cover;
+    private final int known;
+
+    /** Rooms for n samples; filled by {@link #put} before it is handed out. */
+    RadialLosses(double bearingDeg, double[] distanceM, int known) {
+        this.bearingDeg = bearingDeg;
+        this.distanceM = distanceM;
+        this.known = known;
+        this.groundM = new double[known];
+        this.figure = new float[3][known];
+        this.inSight = new boolean[known];
+        this.cover = new byte[known];
+    }
+
+    void put(int i, double lossDb, Standpoint at) {
+        if (!Double.isFinite(lossDb)) throw new IllegalStateException("loss at sample " + i + " is not a finite number");
+        figure[0][i] = (float) lossDb;
+        figure[1][i] = (float) at.departureDeg();
+        figure[2][i] = (float) at.arrivalDeg();
+        groundM[i] = at.groundM();
+        inSight[i] = at.isInSight();
+        cover[i] = (byte) at.cover();
+    }
+
+    /** Bearing, degrees from true north. */
+    public double bearingDeg() {
+        return bearingDeg;
+    }
+
+    /** Number of samples, known or not. */
+    public int count() {
+        return distanceM.length;
+    }
+
+    /** Number of known samples; those from here on lie at or beyond ground that no tile knows. */
+    public int knownCount() {
+        return known;
+    }
+
+    public double distanceM(int i) {
+        return distanceM[i];
+    }
+
+    /** Ground above sea level at a known sample, m. */
+    public double groundM(int i) {
+        return groundM[i];
+    }
+
+    /** Basic transmission loss to a known sample, dB. */
+    public double lossDb(int i) {
+        return figure[0][i];
+    }
+
+    /** Elevation angle at the source, degrees. */
+    public double departureDeg(int i) {
+        return figure[1][i];
+    }
+
+    /** Elevation angle at the sample, degrees. */
+    public double arrivalDeg(int i) {
+        return figure[2][i];
+    }
+
+    public boolean inSight(int i) {
+        return inSight[i];
+    }
+
+    public Cover cover(int i) {
+        return COVERS[cover[i]];
+    }
+
+    /** Where the first void or tile edge lies, m; empty when all ground is known. */
+    public OptionalDouble unknownBeyondM() {
+        return known < distanceM.length ? OptionalDouble.of(distanceM[known]) : OptionalDouble.empty();
+    }
+
+    /** Margins of a link at the known samples, dB. */
+    double[] marginsDb(ReachLink link) {
+        double[] margin = new double[distanceM.length];
+        for (int i = 0; i < known; i++)
+            margin[i] = link.marginDb(lossDb(i), departureDeg(i), arrivalDeg(i), cover(i));
+        return margin;
+    }
+
+    double[] distancesM() {
+        return distanceM.clone();
+    }
+}
