@@ -70,8 +70,7 @@ public final class RadialDiffraction {
         return inSightDb(levelNu(dKm[low], farKm, h1M, h2M, curve, wavelengthM), farKm);
     }
 
-    private static double levelNu(
-            double x, double farKm, double h1M, double h2M, double curve, double wavelengthM) {
+    private static double levelNu(double x, double farKm, double h1M, double h2M, double curve, double wavelengthM) {
         double rest = farKm - x;
         double above = curve * x * rest - (h1M * rest + h2M * x) / farKm;
         return above * Math.sqrt(0.002 * farKm / (wavelengthM * x * rest));

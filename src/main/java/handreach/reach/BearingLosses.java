@@ -83,8 +83,7 @@ public final class BearingLosses {
         void bearing(int number, RadialLosses[][] found) {
             double azimuth = Math.toRadians(request.bearingDeg(number));
             int intervals = Math.max(1, (int) Math.ceil(request.radiusM() / setting.exactStepM()));
-            sampler.radial(
-                    Math.sin(azimuth), Math.cos(azimuth), intervals + 1, request.radiusM() / intervals, ray);
+            sampler.radial(Math.sin(azimuth), Math.cos(azimuth), intervals + 1, request.radiusM() / intervals, ray);
             int first = 1;
             while (first < ray.count - 1 && ray.xKm[first] * 1000 < CellsByRadial.NEAREST_M) first++;
             int known = Math.max(0, ray.known - first);
@@ -118,7 +117,10 @@ public final class BearingLosses {
         /** Loss by sample for each pair of heights: one march for each height at the source. */
         private List<double[]> march() {
             Profile profile = Profile.of(Arrays.copyOf(ray.xKm, ray.known), Arrays.copyOf(ray.groundM, ray.known));
-            double[] tx = heights.stream().mapToDouble(Terminals::txHeightM).distinct().toArray();
+            double[] tx = heights.stream()
+                    .mapToDouble(Terminals::txHeightM)
+                    .distinct()
+                    .toArray();
             List<double[]> byPair = new ArrayList<>();
             for (int k = 0; k < heights.size(); k++) byPair.add(null);
             PathConditions conditions = request.conditions();

@@ -12,15 +12,14 @@ import handreach.propagation.PathConditions;
  * @param conditions frequency, polarisation, ground, air, climate
  * @param model name as in {@code --model}
  */
-public record BearingRequest(
-        Position source, double radiusM, double stepDeg, PathConditions conditions, String model) {
+public record BearingRequest(Position source, double radiusM, double stepDeg, PathConditions conditions, String model) {
     /** Every 5°, as the tables show. */
     public static final double USUAL_STEP_DEG = 5;
 
     public BearingRequest {
         if (!(radiusM >= CellsByRadial.NEAREST_M && radiusM <= AreaRequest.LARGEST_RADIUS_M))
-            throw new IllegalArgumentException("radius " + radiusM + " m, allowed "
-                    + CellsByRadial.NEAREST_M + " to " + AreaRequest.LARGEST_RADIUS_M);
+            throw new IllegalArgumentException("radius " + radiusM + " m, allowed " + CellsByRadial.NEAREST_M + " to "
+                    + AreaRequest.LARGEST_RADIUS_M);
         if (!(stepDeg >= 0.1 && stepDeg <= 90) || Math.abs(360 / stepDeg - Math.rint(360 / stepDeg)) > 1e-9)
             throw new IllegalArgumentException("bearings every " + stepDeg + " degrees do not make a turn");
         if (source == null || conditions == null || model == null)

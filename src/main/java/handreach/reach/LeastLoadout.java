@@ -57,8 +57,7 @@ public final class LeastLoadout {
                 if (inOrderOfBurden.get(i).marginDb(cell) >= threshold[i]) least[cell] = (byte) i;
             if (least[cell] >= 0) reached[least[cell]]++;
         }
-        return new LeastLoadout(
-                inOrderOfBurden.stream().map(OddsGrid::link).toList(), grid, least, reached, known);
+        return new LeastLoadout(inOrderOfBurden.stream().map(OddsGrid::link).toList(), grid, least, reached, known);
     }
 
     private static boolean knownToAll(List<OddsGrid> all, int cell) {

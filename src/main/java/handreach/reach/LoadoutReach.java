@@ -60,8 +60,7 @@ public final class LoadoutReach {
      * @error  as {@link #of}
      * @source docs/definitions.md; JCGM 100:2008, 5.2.2: what both links share cancels in their difference
      */
-    public static LoadoutReach against(
-            LoadoutReach control, BearingLosses losses, ReachLink link, double targetOdds) {
+    public static LoadoutReach against(LoadoutReach control, BearingLosses losses, ReachLink link, double targetOdds) {
         LoadoutReach alone = of(losses, link, targetOdds);
         double shift = ReachLink.COVERAGE_95 * link.differenceDoubtDb(control.link);
         double base = median(control.likely);
@@ -82,8 +81,7 @@ public final class LoadoutReach {
         double threshold = link.thresholdDb(targetOdds) - marginShiftDb;
         List<RadialReach> radials = new ArrayList<>();
         for (RadialLosses radial : losses.radials())
-            radials.add(RadialReach.of(
-                    radial.distancesM(), radial.marginsDb(link), radial.knownCount(), threshold));
+            radials.add(RadialReach.of(radial.distancesM(), radial.marginsDb(link), radial.knownCount(), threshold));
         return List.copyOf(radials);
     }
 

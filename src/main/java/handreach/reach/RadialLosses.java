@@ -29,7 +29,8 @@ public final class RadialLosses {
     }
 
     void put(int i, double lossDb, Standpoint at) {
-        if (!Double.isFinite(lossDb)) throw new IllegalStateException("loss at sample " + i + " is not a finite number");
+        if (!Double.isFinite(lossDb))
+            throw new IllegalStateException("loss at sample " + i + " is not a finite number");
         figure[0][i] = (float) lossDb;
         figure[1][i] = (float) at.departureDeg();
         figure[2][i] = (float) at.arrivalDeg();
@@ -93,8 +94,7 @@ public final class RadialLosses {
     /** Margins of a link at the known samples, dB. */
     double[] marginsDb(ReachLink link) {
         double[] margin = new double[distanceM.length];
-        for (int i = 0; i < known; i++)
-            margin[i] = link.marginDb(lossDb(i), departureDeg(i), arrivalDeg(i), cover(i));
+        for (int i = 0; i < known; i++) margin[i] = link.marginDb(lossDb(i), departureDeg(i), arrivalDeg(i), cover(i));
         return margin;
     }
 

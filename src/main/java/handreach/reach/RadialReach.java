@@ -67,6 +67,7 @@ public record RadialReach(
         boolean openEnded = continuous < 0;
         if (openEnded) continuous = lastGood;
         OptionalDouble unknown = known < n ? OptionalDouble.of(distanceM[known]) : OptionalDouble.empty();
-        return new RadialReach(continuous, lastGood, openEnded, unknown, ground > 0 ? Math.min(1, good / ground) : 0, ground);
+        return new RadialReach(
+                continuous, lastGood, openEnded, unknown, ground > 0 ? Math.min(1, good / ground) : 0, ground);
     }
 }

@@ -31,8 +31,7 @@ final class SweepCheck {
                     difference[i] = comparison.differenceDb(cells.cell(slot));
                 },
                 stretch);
-        double[] known =
-                Arrays.stream(difference).filter(d -> !Double.isNaN(d)).toArray();
+        double[] known = Arrays.stream(difference).filter(d -> !Double.isNaN(d)).toArray();
         return known.length == 0 ? grid : grid.with(SamplingDifference.of(known));
     }
 

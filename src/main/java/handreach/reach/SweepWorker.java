@@ -13,8 +13,7 @@ final class SweepWorker {
     private final Standpoint[] standpoint;
     private final RadialModel[] model;
 
-    SweepWorker(
-            AreaSetting setting, String modelName, Sampling sampling, CellsByRadial cells, List<LossGrid> grids) {
+    SweepWorker(AreaSetting setting, String modelName, Sampling sampling, CellsByRadial cells, List<LossGrid> grids) {
         this.sampling = sampling;
         this.cells = cells;
         this.grids = grids;

@@ -49,7 +49,9 @@ class RadialModelTest {
                 Profile profile = profile(ray, at.last(), x, ground);
                 String where = model + ", seed " + seed + ", sample " + i;
                 assertEquals(
-                        RadialModels.named(model).loss(profile, terminals, conditions).lossDb(),
+                        RadialModels.named(model)
+                                .loss(profile, terminals, conditions)
+                                .lossDb(),
                         loss,
                         STATED_ERROR_DB,
                         where);
