@@ -19,6 +19,7 @@ public final class LossModels {
             new P1812Model(),
             new ClutterAtEndsModel(),
             new StreetLevelModel(),
+            new Handheld(),
             new FullWave());
 
     private LossModels() {}

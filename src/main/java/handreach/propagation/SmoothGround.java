@@ -2,21 +2,30 @@ package handreach.propagation;
 
 import handreach.units.Frequency;
 import handreach.units.Polarization;
+import org.apache.commons.math3.complex.Complex;
 
 /**
- * Loss between two antennas over a smooth ground of given constants, with the surface wave, on the round earth.
+ * Loss between two antennas over smooth ground of given constants on the round earth, with the surface wave.
  *
  * <p>Within the horizon the field of Norton; beyond, the first term of the residue series with every antenna height h replaced
- * by |h + 1/(jkδ)|. The two are one formula here: flat-earth field, plus what curvature costs a low antenna, minus what height
- * wins back; it passes without a step into the field above the tangent plane where the ray clears the bulge.
+ * by |h + 1/(jkδ)|. Here the two are one formula: the flat-earth field, plus what curvature costs a low antenna, minus what
+ * height wins back; it passes without a step into the field above the tangent plane where the ray clears the bulge.
  */
 final class SmoothGround {
     /** Where the two forms of the curvature loss meet. */
     private static final double CURVATURE_JOIN = 1.7;
 
+    /** Beyond this |w| five terms of the asymptotic series of the surface wave do. */
+    private static final double FAR_W = 12;
+
+    /** Ground hardly denser than air would guide a wave of any height; none in nature comes below this. */
+    private static final double LEAST_DELTA = 0.003;
+
     private final double waveNumber;
-    private final double deltaRe;
-    private final double deltaIm;
+    private final double contrastRe;
+    private final double contrastIm;
+    private final double divisorRe;
+    private final double divisorIm;
     private final double tailRe;
     private final double tailIm;
     private final double distanceScale;
@@ -26,23 +35,17 @@ final class SmoothGround {
     SmoothGround(Frequency frequency, Polarization polarization, Ground ground, double effectiveRadiusM) {
         waveNumber = frequency.waveNumber();
         this.effectiveRadiusM = effectiveRadiusM;
-        double epsRe = ground.permittivity();
-        // 1/(2π ε0) = 17 975.1 in MHz and S/m
-        double epsIm = -17_975.1 * ground.conductivity() / frequency.mhz();
-        double rootRe = Math.sqrt(0.5 * (Math.hypot(epsRe - 1, epsIm) + epsRe - 1));
-        double rootIm = rootRe > 0 ? 0.5 * epsIm / rootRe : 0;
-        if (polarization == Polarization.VERTICAL) {
-            double square = epsRe * epsRe + epsIm * epsIm;
-            deltaRe = (rootRe * epsRe + rootIm * epsIm) / square;
-            deltaIm = (rootIm * epsRe - rootRe * epsIm) / square;
-        } else {
-            deltaRe = rootRe;
-            deltaIm = rootIm;
-        }
-        // 1/(jkδ) = −j δ*/(k |δ|²)
-        double size = waveNumber * (deltaRe * deltaRe + deltaIm * deltaIm);
-        tailRe = -deltaIm / size;
-        tailIm = -deltaRe / size;
+        Complex epsilon = ground.relativePermittivity(frequency);
+        contrastRe = epsilon.getReal() - 1;
+        contrastIm = epsilon.getImaginary();
+        Complex divisor = polarization == Polarization.VERTICAL ? epsilon.reciprocal() : Complex.ONE;
+        divisorRe = divisor.getReal();
+        divisorIm = divisor.getImaginary();
+        Complex delta = ground.surfaceImpedance(frequency, polarization);
+        if (delta.abs() < LEAST_DELTA) delta = new Complex(LEAST_DELTA, 0);
+        Complex tail = delta.multiply(new Complex(0, waveNumber)).reciprocal();
+        tailRe = tail.getReal();
+        tailIm = tail.getImaginary();
         double lambda = frequency.wavelengthM();
         distanceScale = Math.cbrt(Math.PI / (lambda * effectiveRadiusM * effectiveRadiusM));
         heightScale = 2 * Math.cbrt(Math.PI * Math.PI / (lambda * lambda * effectiveRadiusM));
@@ -50,56 +53,98 @@ final class SmoothGround {
 
     /** Height with the surface wave: |h + 1/(jkδ)|, m. */
     double waveHeightM(double heightM) {
-        return Math.hypot(heightM + tailRe, tailIm);
+        double re = heightM + tailRe;
+        return Math.sqrt(re * re + tailIm * tailIm);
     }
 
     /**
      * Loss over free space between antennas of given heights over smooth ground.
      *
-     * @shape scalars in, scalar out; pure, no allocation
+     * @shape scalars in, scalar out; pure, nothing allocated beyond numerical distances of 12
      * @unit m; dB over free space, negative where the ground helps
      * @valid distance above 0, heights above 0; 30 MHz to 1 GHz
      * @error within 0.9 dB of Norton (short) and of the full residue series (long) for heights 1 to 10 m, 100 m to 20 km
-     * @source Norton's flat-earth field; Rec. ITU-R P.526-15 section 3 for geometry and height gain; curvature loss fitted to the
-     *     residue series of a low antenna pair by us
+     * @source Norton's flat-earth field; Rec. ITU-R P.526-15 section 3 for geometry and height gain; the loss by curvature fitted to
+     *     the residue series of two low antennas by us
      */
     double lossDb(double distanceM, double height1M, double height2M) {
         double d = distanceM;
         double wave1 = waveHeightM(height1M);
         double wave2 = waveHeightM(height2M);
         double asymptoteDb = -20 * Math.log10(2 * waveNumber * wave1 * wave2 / d);
-        double flatDb = nortonDb(d, height1M, height2M);
         double phase = 2 * waveNumber * height1M * height2M / d;
-        double trust = phase <= 1 ? 1 : phase >= 2 ? 0 : 2 - phase;
+        // Past the last lobe the flat-earth field holds down to the shortest paths; among the lobes only the part in sight counts.
+        double trust = Math.max(0, Math.min(1, 2 - phase));
         double far = asymptoteDb
-                + trust * (flatDb - asymptoteDb)
                 + curvatureDb(distanceScale * d)
                 - heightBonusDb(heightScale * wave1)
                 - heightBonusDb(heightScale * wave2);
-        double horizon = Math.sqrt(2 * effectiveRadiusM) * (Math.sqrt(height1M) + Math.sqrt(height2M));
-        if (d >= horizon) return far;
+        if (trust > 0) far += trust * (nortonDb(d, height1M, height2M) - asymptoteDb);
+        double d1 = nearestM(d, height1M, height2M);
+        double d2 = d - d1;
+        double above1 = height1M - 0.5 * d1 * d1 / effectiveRadiusM;
+        double above2 = height2M - 0.5 * d2 * d2 / effectiveRadiusM;
+        double clearance = (above1 * d2 + above2 * d1) / d;
+        if (d >= horizonM(height1M, height2M) || !(clearance > 0)) return far;
+        double required = 0.552 * Math.sqrt(2 * Math.PI / waveNumber * d1 * d2 / d);
+        double share = Math.min(1, clearance / required);
+        share *= share;
+        return (1 - share) * far + share * nortonDb(d, Math.max(0, above1), Math.max(0, above2));
+    }
+
+    private double horizonM(double height1M, double height2M) {
+        return Math.sqrt(2 * effectiveRadiusM) * (Math.sqrt(height1M) + Math.sqrt(height2M));
+    }
+
+    /** Where the ray comes nearest to the smooth earth, m from the first antenna; P.526-15 section 3.2. */
+    private double nearestM(double d, double height1M, double height2M) {
         double sum = height1M + height2M;
         double m = d * d / (4 * effectiveRadiusM * sum);
         double c = (height1M - height2M) / sum;
         double cosine = 1.5 * c * Math.sqrt(3 * m / ((m + 1) * (m + 1) * (m + 1)));
-        double b = 2
-                * Math.sqrt((m + 1) / (3 * m))
-                * Math.cos(Math.PI / 3 + Math.acos(Math.max(-1, Math.min(1, cosine))) / 3);
-        double d1 = 0.5 * d * (1 + b);
+        double angle = (Math.PI + Math.acos(Math.max(-1, Math.min(1, cosine)))) / 3;
+        return Math.max(0, Math.min(d, 0.5 * d * (1 + 2 * Math.sqrt((m + 1) / (3 * m)) * Math.cos(angle))));
+    }
+
+    /** What the edges of {@link HandheldTerms} come to on the smooth earth: diffraction parameter of the bulge. */
+    double nu(double d, double height1M, double height2M) {
+        double lambda = 2 * Math.PI / waveNumber;
+        double tangent1 = Math.sqrt(2 * effectiveRadiusM * height1M);
+        double tangent2 = Math.sqrt(2 * effectiveRadiusM * height2M);
+        double arc = d - tangent1 - tangent2;
+        if (arc > 0) {
+            double middle = tangent1 + 0.5 * arc;
+            return arc / effectiveRadiusM * Math.sqrt(2 * middle * (d - middle) / (lambda * d));
+        }
+        double d1 = nearestM(d, height1M, height2M);
         double d2 = d - d1;
-        double above1 = Math.max(0, height1M - 0.5 * d1 * d1 / effectiveRadiusM);
-        double above2 = Math.max(0, height2M - 0.5 * d2 * d2 / effectiveRadiusM);
-        double clearance = (above1 * d2 + above2 * d1) / d;
-        double required = 0.552 * Math.sqrt(2 * Math.PI / waveNumber * d1 * d2 / d);
-        double share = Math.min(1, clearance / required);
-        share *= share;
-        return (1 - share) * far + share * nortonDb(d, above1, above2);
+        double reach = d1 * d2;
+        if (!(reach > 0)) return 0;
+        double clearance = (height1M * d2 + height2M * d1) / d - 0.5 * reach / effectiveRadiusM;
+        return -clearance * Math.sqrt(2 * d / (lambda * reach));
+    }
+
+    /** Split over lift of the string over the smooth earth times its bend, m: arc of even bend between the two tangents. */
+    double bentSplitM(double d, double height1M, double height2M) {
+        double p = Math.sqrt(2 * effectiveRadiusM * height1M);
+        double q = d - Math.sqrt(2 * effectiveRadiusM * height2M);
+        if (!(q > p)) return 0;
+        double lift = (q * q - p * p) / 2 - (q * q * q - p * p * p) / (3 * d);
+        double split = splitTo(q, p, d) - splitTo(p, p, d);
+        return Math.max(0, (q - p) * split / (lift * effectiveRadiusM * effectiveRadiusM));
+    }
+
+    /** Antiderivative of (1 − y/d)(y³/6 − y p²/2 + p³/3): the pairs of an arc whose farther bend lies at y. */
+    private static double splitTo(double y, double p, double d) {
+        double y2 = y * y;
+        double p3 = p * p * p;
+        return y2 * y2 / 24 - y2 * p * p / 4 + p3 * y / 3 - (y2 * y2 * y / 30 - y2 * y * p * p / 6 + p3 * y2 / 6) / d;
     }
 
     /** What curvature costs two low antennas over the flat-earth field, dB; argument the X of P.526. */
     static double curvatureDb(double distance) {
-        double root = Math.sqrt(distance);
-        if (distance <= CURVATURE_JOIN) return distance * (5.4533 * root - 0.01785 * distance * distance);
+        if (distance <= CURVATURE_JOIN)
+            return distance * (5.4533 * Math.sqrt(distance) - 0.01785 * distance * distance);
         return 17.587 * distance - 30 * Math.log10(distance) - 10.99;
     }
 
@@ -112,9 +157,17 @@ final class SmoothGround {
 
     /** Loss over free space by Norton's field over flat ground, dB. */
     double nortonDb(double d, double height1M, double height2M) {
-        double r1 = Math.hypot(d, height1M - height2M);
-        double r2 = Math.hypot(d, height1M + height2M);
-        double sine = (height1M + height2M) / r2;
+        double apart = height1M - height2M;
+        double sum = height1M + height2M;
+        double r1 = Math.sqrt(d * d + apart * apart);
+        double r2 = Math.sqrt(d * d + sum * sum);
+        double sine = sum / r2;
+        // δ = √(ε − cos² ψ), over ε for vertical polarisation; the root has a positive real part
+        double underRe = contrastRe + sine * sine;
+        double rootRe = Math.sqrt(0.5 * (Math.sqrt(underRe * underRe + contrastIm * contrastIm) + underRe));
+        double rootIm = rootRe > 0 ? 0.5 * contrastIm / rootRe : 0;
+        double deltaRe = rootRe * divisorRe - rootIm * divisorIm;
+        double deltaIm = rootRe * divisorIm + rootIm * divisorRe;
         double sumRe = sine + deltaRe;
         double sumIm = deltaIm;
         double sumSquare = sumRe * sumRe + sumIm * sumIm;
@@ -125,61 +178,34 @@ final class SmoothGround {
         double half = 0.5 * waveNumber * r2;
         double wRe = half * 2 * sumRe * sumIm;
         double wIm = -half * (sumRe * sumRe - sumIm * sumIm);
-        double fRe;
-        double fIm;
-        double size = Math.hypot(wRe, wIm);
-        if (size > 12) {
-            double inverse = 0.5 / (size * size);
-            double uRe = wRe * inverse;
-            double uIm = -wIm * inverse;
-            // −u − 3u² − 15u³ − 105u⁴ with u = 1/(2w), by Horner
-            double aRe = -945;
-            double aIm = 0;
-            double t = aRe * uRe - aIm * uIm - 105;
-            aIm = aRe * uIm + aIm * uRe;
-            aRe = t;
-            t = aRe * uRe - aIm * uIm - 15;
-            aIm = aRe * uIm + aIm * uRe;
-            aRe = t;
-            t = aRe * uRe - aIm * uIm - 3;
-            aIm = aRe * uIm + aIm * uRe;
-            aRe = t;
-            t = aRe * uRe - aIm * uIm - 1;
-            aIm = aRe * uIm + aIm * uRe;
-            aRe = t;
-            fRe = aRe * uRe - aIm * uIm;
-            fIm = aRe * uIm + aIm * uRe;
-        } else {
-            double rootRe = Math.sqrt(0.5 * (size + wRe));
-            double rootIm = Math.copySign(Math.sqrt(0.5 * (size - wRe)), wIm);
-            // −j √(πw) e^{−w}
-            double decay = Math.sqrt(Math.PI) * Math.exp(-wRe);
-            double cos = Math.cos(wIm);
-            double sin = -Math.sin(wIm);
-            double pRe = decay * (rootRe * cos - rootIm * sin);
-            double pIm = decay * (rootRe * sin + rootIm * cos);
-            fRe = 1 + pIm;
-            fIm = -pRe;
-            double termRe = 1;
-            double termIm = 0;
-            for (int n = 1; n < 80; n++) {
-                double factor = -2.0 / (2 * n - 1);
-                double t = factor * (termRe * wRe - termIm * wIm);
-                termIm = factor * (termRe * wIm + termIm * wRe);
-                termRe = t;
-                fRe += termRe;
-                fIm += termIm;
-                if (Math.abs(termRe) + Math.abs(termIm) < 1e-10) break;
+        double size = half * sumSquare;
+        double guidedRe;
+        double guidedIm;
+        if (size > FAR_W) {
+            // −u − 3u² − 15u³ − 105u⁴ − 945u⁵ with u = 1/(2w), by Horner
+            double uRe = 0.5 * wRe / (size * size);
+            double uIm = -0.5 * wIm / (size * size);
+            double re = -945;
+            double im = 0;
+            for (int factor = 105, odd = 7; odd >= 1; factor /= odd, odd -= 2) {
+                double t = re * uRe - im * uIm - factor;
+                im = re * uIm + im * uRe;
+                re = t;
             }
+            guidedRe = re * uRe - im * uIm;
+            guidedIm = re * uIm + im * uRe;
+        } else {
+            Complex guided = SurfaceWave.attenuation(new Complex(wRe, wIm));
+            guidedRe = guided.getReal();
+            guidedIm = guided.getImaginary();
         }
-        double gRe = reflRe + (1 - reflRe) * fRe + reflIm * fIm;
-        double gIm = reflIm + (1 - reflRe) * fIm - reflIm * fRe;
+        double groundRe = reflRe + (1 - reflRe) * guidedRe + reflIm * guidedIm;
+        double groundIm = reflIm + (1 - reflRe) * guidedIm - reflIm * guidedRe;
         double phase = waveNumber * 4 * height1M * height2M / (r1 + r2);
-        double ratio = r1 / r2;
-        double cos = ratio * Math.cos(phase);
-        double sin = -ratio * Math.sin(phase);
-        double re = 1 + gRe * cos - gIm * sin;
-        double im = gRe * sin + gIm * cos;
+        double cos = r1 / r2 * Math.cos(phase);
+        double sin = -r1 / r2 * Math.sin(phase);
+        double re = 1 + groundRe * cos - groundIm * sin;
+        double im = groundRe * sin + groundIm * cos;
         return -10 * Math.log10(re * re + im * im + 1e-30);
     }
 }

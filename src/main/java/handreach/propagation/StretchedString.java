@@ -6,7 +6,8 @@ package handreach.propagation;
  * <p>A radial is walked outward once, sample by sample; after each sample every question about the path that ends there is
  * answered without looking back: the upper hull of ground and near antenna is kept as a stack, in coordinates flattened for
  * earth curvature (z = height − x²/2a, in which a ray is a straight line), and so are running sums over the ground and over the
- * bends of the hull. A query looks up the tangent from the far antenna by halving, so it costs O(log n).
+ * bends of the hull. A query looks up the tangent from the far antenna by halving, so it costs O(log n) beyond the horizon; sums
+ * over the hull are made when first asked for. Only the clearance of a path in sight looks at the samples, in blocks.
  *
  * <p>One object per thread; reuse it ({@link #start} forgets the last radial). Nothing is allocated after construction.
  */
@@ -14,39 +15,63 @@ public final class StretchedString {
     /** Samples that share one highest point, so that a search may pass over those that lie deep. */
     private static final int BLOCK = 32;
 
+    /** With fewer samples than this the worst clearance may well lie between two of them. */
+    private static final int COARSE = 34;
+
     private final double[] x;
     private final double[] z;
-    private final double[] area;
-    private final double[] moment;
-    private final int[] hull;
-    private final double[] bend;
-    private final double[] bendAt;
-    private final double[] bendAtSquare;
     private final double[] highest;
+    private final StretchedStringSums kept = new StretchedStringSums();
+    private final StretchedStringSums ground = new StretchedStringSums();
+    private final StretchedStringSums edge = new StretchedStringSums();
+
+    // The hull, vertex by vertex; vertex 0 is the near antenna. Sums at a vertex are those of the string that ends there.
+    private final int[] hull;
+    private final double[] slope;
+    private final double[] bend0;
+    private final double[] bend1;
+    private final double[] bend2;
+    private final double[] pair0;
+    private final double[] pair1;
+    private final double[] string0;
+    private final double[] string1;
+    private final double[] string2;
+    private final double[] string3;
     private double curvature;
-    private double nearTipM;
+    private double baseM;
+    private double nearTip;
     private int count;
     private int hullCount;
+    private int summed;
 
     // The path asked about last.
     private int tangent;
-    private double farTipZ;
+    private double farTip;
+    private double chord;
     private double totalBend;
-    private double bendMeanM;
-    private double bendSpreadM;
+    private double bendMean;
+    private double lift;
+    private double split;
+    private double nearClearance;
+    private double farClearance;
 
     /** Room for so many ground samples a radial. */
     public StretchedString(int capacity) {
         if (capacity < 2) throw new IllegalArgumentException("a path has at least 2 samples, not " + capacity);
         x = new double[capacity];
         z = new double[capacity];
-        area = new double[capacity];
-        moment = new double[capacity];
-        hull = new int[capacity];
-        bend = new double[capacity];
-        bendAt = new double[capacity];
-        bendAtSquare = new double[capacity];
         highest = new double[capacity / BLOCK + 1];
+        hull = new int[capacity];
+        slope = new double[capacity];
+        bend0 = new double[capacity];
+        bend1 = new double[capacity];
+        bend2 = new double[capacity];
+        pair0 = new double[capacity];
+        pair1 = new double[capacity];
+        string0 = new double[capacity];
+        string1 = new double[capacity];
+        string2 = new double[capacity];
+        string3 = new double[capacity];
     }
 
     public int capacity() {
@@ -64,15 +89,16 @@ public final class StretchedString {
         if (!(effectiveRadiusM > 0) || !(antennaHeightM > 0))
             throw new IllegalArgumentException("radius " + effectiveRadiusM + ", antenna height " + antennaHeightM);
         curvature = 0.5 / effectiveRadiusM;
-        nearTipM = groundM + antennaHeightM;
+        baseM = groundM;
+        nearTip = antennaHeightM;
         x[0] = 0;
-        z[0] = groundM;
-        area[0] = 0;
-        moment[0] = 0;
+        z[0] = 0;
+        kept.clear();
+        ground.clear();
         count = 1;
         hull[0] = 0;
-        bend[0] = bendAt[0] = bendAtSquare[0] = 0;
         hullCount = 1;
+        summed = 1;
         tangent = 0;
     }
 
@@ -84,6 +110,7 @@ public final class StretchedString {
      */
     public void add(double distanceM, double groundM) {
         if (count > 1) push(count - 1);
+        kept.take(ground);
         count++;
         placeEnd(distanceM, groundM);
     }
@@ -103,13 +130,13 @@ public final class StretchedString {
     private void placeEnd(double distanceM, double groundM) {
         int i = count - 1;
         double before = x[i - 1];
-        double step = distanceM - before;
-        if (!(step > 0))
+        if (!(distanceM > before))
             throw new IllegalArgumentException("distances must increase, not " + before + ", " + distanceM);
+        double level = groundM - baseM;
         x[i] = distanceM;
-        z[i] = groundM - curvature * distanceM * distanceM;
-        area[i] = area[i - 1] + 0.5 * step * (z[i] + z[i - 1]);
-        moment[i] = moment[i - 1] + step * (z[i] * (2 * distanceM + before) + z[i - 1] * (distanceM + 2 * before)) / 6;
+        z[i] = level - curvature * distanceM * distanceM;
+        ground.take(kept);
+        ground.run(before, z[i - 1] + curvature * before * before, distanceM, level);
     }
 
     private void push(int i) {
@@ -119,22 +146,16 @@ public final class StretchedString {
         highest[block] = i == 1 || i % BLOCK == 0 ? zi : Math.max(highest[block], zi);
         int top = hullCount - 1;
         while (top > 0 && isAbove(top, xi, zi)) top--;
-        if (top > 0) {
-            double theta = slope(top) - (zi - hullZ(top)) / (xi - hullX(top));
-            double at = hullX(top);
-            bend[top] = bend[top - 1] + theta;
-            bendAt[top] = bendAt[top - 1] + theta * at;
-            bendAtSquare[top] = bendAtSquare[top - 1] + theta * at * at;
-        }
+        slope[top + 1] = (zi - hullZ(top)) / (xi - hullX(top));
         hull[top + 1] = i;
         hullCount = top + 2;
+        summed = Math.min(summed, top + 1);
     }
 
     /** Whether a point beyond stands on or above the hull's edge that ends at this vertex, drawn on. */
     private boolean isAbove(int vertex, double px, double pz) {
-        double x0 = hullX(vertex - 1);
-        double z0 = hullZ(vertex - 1);
-        return (hullZ(vertex) - z0) * (px - x0) <= (pz - z0) * (hullX(vertex) - x0);
+        double x1 = x[hull[vertex]];
+        return z[hull[vertex]] + slope[vertex] * (px - x1) <= pz;
     }
 
     private double hullX(int vertex) {
@@ -142,40 +163,74 @@ public final class StretchedString {
     }
 
     private double hullZ(int vertex) {
-        return vertex == 0 ? nearTipM : z[hull[vertex]];
+        return vertex == 0 ? nearTip : z[hull[vertex]];
     }
 
-    private double slope(int vertex) {
-        return (hullZ(vertex) - hullZ(vertex - 1)) / (hullX(vertex) - hullX(vertex - 1));
+    /** Brings the sums over the hull up to a vertex. */
+    private void sumUpTo(int vertex) {
+        for (int v = summed; v <= vertex; v++) {
+            int u = v - 1;
+            double from = hullX(u);
+            double theta = u == 0 ? 0 : slope[u] - slope[v];
+            double pair = theta * (from * bend1[u] - bend2[u]);
+            bend0[v] = bend0[u] + theta;
+            bend1[v] = bend1[u] + theta * from;
+            bend2[v] = bend2[u] + theta * from * from;
+            pair0[v] = pair0[u] + pair;
+            pair1[v] = pair1[u] + pair * from;
+            edge.clear();
+            edge.run(from, hullZ(u), hullX(v), hullZ(v));
+            string0[v] = string0[u] + edge.order0;
+            string1[v] = string1[u] + edge.order1;
+            string2[v] = string2[u] + edge.order2;
+            string3[v] = string3[u] + edge.order3;
+        }
+        summed = Math.max(summed, vertex + 1);
     }
 
     /** Stretch the string to an antenna of this height above the last sample; the measures below are then of this path. */
     void stretchTo(double antennaHeightM) {
         int last = count - 1;
         if (last < 1) throw new IllegalStateException("no ground walked yet");
-        farTipZ = z[last] + antennaHeightM;
         double d = x[last];
+        farTip = z[last] + antennaHeightM;
+        chord = (farTip - nearTip) / d;
         int low = 0;
         int high = hullCount - 1;
         while (low < high) {
             int middle = (low + high + 1) >>> 1;
-            if (isAbove(middle, d, farTipZ)) high = middle - 1;
+            if (isAbove(middle, d, farTip)) high = middle - 1;
             else low = middle;
         }
         tangent = low;
-        if (low == 0) {
-            totalBend = 0;
-            bendMeanM = 0.5 * d;
-            bendSpreadM = 0;
-            return;
-        }
-        double at = hullX(low);
-        double theta = slope(low) - (farTipZ - hullZ(low)) / (d - at);
-        totalBend = bend[low - 1] + theta;
-        double mean = (bendAt[low - 1] + theta * at) / totalBend;
-        double variance = (bendAtSquare[low - 1] + theta * at * at) / totalBend - mean * mean;
-        bendMeanM = totalBend > 0 ? mean : at;
-        bendSpreadM = variance > 0 ? Math.sqrt(variance) : 0;
+        sumUpTo(low);
+        measureBends(low, d);
+        measureClearance(low, d);
+    }
+
+    private void measureBends(int v, double d) {
+        double at = hullX(v);
+        double theta = v == 0 ? 0 : slope[v] - (farTip - hullZ(v)) / (d - at);
+        double pair = theta * (at * bend1[v] - bend2[v]);
+        totalBend = bend0[v] + theta;
+        double first = bend1[v] + theta * at;
+        double second = bend2[v] + theta * at * at;
+        bendMean = totalBend > 0 ? first / totalBend : 0.5 * d;
+        lift = Math.max(0, first - second / d);
+        split = Math.max(0, pair0[v] + pair - (pair1[v] + pair * at) / d);
+    }
+
+    private void measureClearance(int v, double d) {
+        edge.clear();
+        edge.run(hullX(v), hullZ(v), d, farTip);
+        // The ground is straight between samples and the flattening x²/2a is taken off as a whole.
+        double c = curvature * d * d * d;
+        double over0 = string0[v] + edge.order0 - ground.order0 + c / 3;
+        double over1 = (string1[v] + edge.order1 - ground.order1) / d + c / 4;
+        double over2 = (string2[v] + edge.order2 - ground.order2) / (d * d) + c / 5;
+        double over3 = (string3[v] + edge.order3 - ground.order3) / (d * d * d) + c / 6;
+        nearClearance = Math.max(0, over0 - 3 * over1 + 3 * over2 - over3) / d;
+        farClearance = Math.max(0, over3) / d;
     }
 
     /** Number of ground samples walked, the one under the near antenna included. */
@@ -192,113 +247,108 @@ public final class StretchedString {
         return tangent == 0;
     }
 
-    /** Sum of the bends of the string, rad. */
+    /** Sum of the bends θ of the string, rad. */
     double totalBend() {
         return totalBend;
     }
 
     /** Where the bends balance, m from the near antenna: the crossing of the two horizon lines. */
     double bendMeanM() {
-        return bendMeanM;
+        return bendMean;
     }
 
-    /** Standard deviation of where the bends lie, m. */
-    double bendSpreadM() {
-        return bendSpreadM;
+    /** Σ θ x (d − x)/d over the bends, m: how high they lift the string, each at its own place. */
+    double liftM() {
+        return lift;
     }
 
-    /** Distance of the near antenna's horizon, m; of the far antenna when in sight. */
-    double nearHorizonM() {
-        return inSight() ? lengthM() : hullX(1);
+    /** Σ θ θ′ a b c/d over the pairs of bends, m²; a, b, c the three spans of a pair. 0 for a single edge. */
+    double splitM2() {
+        return split;
     }
 
-    /** Distance from the far antenna to its horizon, m. */
-    double farHorizonM() {
-        return lengthM() - hullX(tangent);
+    /** Mean height of the string over the ground weighted by (1 − x/d)³, times a quarter, m. */
+    double nearClearanceM() {
+        return nearClearance;
     }
 
-    /** Slope of the near antenna's horizon above the line between the antennas. */
-    double nearRise() {
-        return inSight() ? 0 : slope(1) - chordSlope();
+    /** Mean height of the string over the ground weighted by (x/d)³, times a quarter, m. */
+    double farClearanceM() {
+        return farClearance;
     }
 
-    /** Slope of the far antenna's horizon above the line between the antennas. */
-    double farRise() {
-        return inSight() ? 0 : chordSlope() - (farTipZ - hullZ(tangent)) / (lengthM() - hullX(tangent));
+    /** Slope of the string where it leaves the near antenna, against the level there. */
+    double nearSlope() {
+        return tangent == 0 ? chord : slope[1];
     }
 
-    private double chordSlope() {
-        return (farTipZ - nearTipM) / lengthM();
-    }
-
-    /** Largest height of the string above the line between the antennas, m. */
-    double largestRiseM() {
-        if (inSight()) return 0;
-        double chord = chordSlope();
-        int low = 1;
-        int high = tangent;
-        while (low < high) {
-            int middle = (low + high + 1) >>> 1;
-            if (slope(middle) > chord) low = middle;
-            else high = middle - 1;
-        }
-        return hullZ(low) - nearTipM - chord * hullX(low);
-    }
-
-    /** Near end of the straight line through the ground by least squares, flattened height, m. */
-    double fitNearM() {
+    /** Slope of the string where it leaves the far antenna, against the level there. */
+    double farSlope() {
         double d = lengthM();
-        return (4 * area[count - 1] * d - 6 * moment[count - 1]) / (d * d);
+        double inward = (farTip - hullZ(tangent)) / (d - hullX(tangent));
+        return -inward - 2 * curvature * d;
     }
 
-    /** Far end of the straight line through the ground by least squares, flattened height, m. */
-    double fitFarM() {
+    /** Root mean square of the ground about the straight line that fits it best (true heights, not flattened), m. */
+    double roughnessM() {
         double d = lengthM();
-        return (6 * moment[count - 1] - 2 * area[count - 1] * d) / (d * d);
-    }
-
-    double nearGroundM() {
-        return z[0];
-    }
-
-    double farGroundM() {
-        return z[count - 1];
+        double mean = ground.order0 / d;
+        double tilt = ground.order1 / d - 0.5 * mean * d;
+        double variance = ground.square / d - mean * mean - 12 * tilt * tilt / (d * d);
+        return variance > 0 ? Math.sqrt(variance) : 0;
     }
 
     /**
-     * Greatest diffraction parameter of the ground below a clear ray, not above 0; −2 when nothing comes near.
+     * Greatest diffraction parameter of the ground below a clear ray, not above 0 and not below the lowest asked for.
      *
      * <p>ν² = 2 c² d/(λ x (d − x)): signed c|c|/(x (d − x)) orders alike, so one root is taken at the end. Blocks whose highest
      * point cannot beat the worst so far are passed over; from the middle outwards, since over even ground the worst lies there.
      */
-    double clearanceNu(double wavelengthM) {
+    double clearanceNu(double wavelengthM, double lowestNu) {
         double scale = 2 * lengthM() / wavelengthM;
-        double worst = -4 / scale;
+        double worst = -lowestNu * lowestNu / scale;
         int lastBlock = (count - 2) / BLOCK;
         int middle = lastBlock / 2;
         for (int step = 0; count > 2 && step <= lastBlock + 1; step++) {
             if (middle - step >= 0) worst = worstOf(middle - step, worst);
             if (middle + 1 + step <= lastBlock) worst = worstOf(middle + 1 + step, worst);
         }
+        if (count < COARSE) worst = worstBetween(worst);
         return worst >= 0 ? 0 : -Math.sqrt(-worst * scale);
     }
 
     /** The worse of a signed c|c|/(x (d − x)) and those of one block of samples. */
     private double worstOf(int block, double worstSoFar) {
         double d = lengthM();
-        double chord = chordSlope();
         int from = Math.max(1, block * BLOCK);
         int to = Math.min(count - 1, (block + 1) * BLOCK);
-        double above = highest[block] - nearTipM - Math.min(chord * x[from], chord * x[to - 1]);
+        double above = highest[block] - nearTip - Math.min(chord * x[from], chord * x[to - 1]);
         if (above < 0) {
             double at = Math.max(x[from], Math.min(0.5 * d, x[to - 1]));
             if (-above * above <= worstSoFar * at * (d - at)) return worstSoFar;
         }
         double worst = worstSoFar;
         for (int i = from; i < to; i++) {
-            double c = z[i] - nearTipM - chord * x[i];
+            double c = z[i] - nearTip - chord * x[i];
             double reach = x[i] * (d - x[i]);
             if (c * Math.abs(c) > worst * reach) worst = c * Math.abs(c) / reach;
+        }
+        return worst;
+    }
+
+    /** The same between samples: on a straight run c = α + βx the extremum lies at αd/(βd + 2α). */
+    private double worstBetween(double worstSoFar) {
+        double d = lengthM();
+        double worst = worstSoFar;
+        for (int i = 1; i < count; i++) {
+            double c0 = z[i - 1] - nearTip - chord * x[i - 1];
+            double c1 = z[i] - nearTip - chord * x[i];
+            double beta = (c1 - c0) / (x[i] - x[i - 1]);
+            double alpha = c0 - beta * x[i - 1];
+            double at = alpha * d / (beta * d + 2 * alpha);
+            if (!(at > x[i - 1] && at < x[i])) continue;
+            double c = alpha + beta * at;
+            worst = Math.max(worst, c * Math.abs(c) / (at * (d - at)));
         }
         return worst;
     }

@@ -1,0 +1,156 @@
+package handreach.propagation;
+
+import handreach.terrain.Cover;
+
+/**
+ * A radial walked outward under the {@code handheld} model, with what stands around its two ends.
+ *
+ * <p>Of the three ways to count trees and town exactly one is taken: bare ground between the ends and one term per end. An end in
+ * woodland adds the loss of its way through the trees (P.833) to the path from its true height. For an end in town the path is
+ * reckoned to the height of the roofs and the loss from there down to the antenna (P.2108) added; since open ground costs a low
+ * antenna more than some towns do by that rule, a town never makes a path better than open ground would. What stands between the
+ * ends adds nothing.
+ *
+ * <p>One object per thread; nothing is allocated while walking.
+ */
+public final class HandheldWalk {
+    private final PathConditions conditions;
+    private final HandheldTerms terms;
+    private final double woodDbPerM;
+    private final double woodCeilingDb;
+    private final StretchedString string;
+    private final StretchedString raised;
+    private double raisedNearM;
+    private double nearTownDb;
+    private double nearWoodRunM;
+    private double nearTreesM;
+
+    // What was reckoned last.
+    private double bareDb;
+    private double edgesDb;
+    private double townDb;
+    private double woodDb;
+
+    /** Room for so many ground samples a radial. */
+    public HandheldWalk(PathConditions conditions, Terminals terminals, int capacity) {
+        this.conditions = conditions;
+        terms = HandheldTerms.of(conditions, terminals);
+        woodDbPerM = Woodland.attenuationDbPerM(conditions.frequency(), conditions.polarization());
+        woodCeilingDb = Woodland.ceilingDb(conditions.frequency(), conditions.polarization());
+        string = new StretchedString(capacity);
+        raised = new StretchedString(capacity);
+    }
+
+    public int capacity() {
+        return string.capacity();
+    }
+
+    public HandheldTerms terms() {
+        return terms;
+    }
+
+    /**
+     * Begin a radial at the near end.
+     *
+     * @param groundM ground under the near antenna, m above sea level
+     * @param cover what stands around the near end
+     * @param clutterM its height, m; 0 for the representative one
+     * @param woodRunM unbroken woodland along the radial from the near end, m
+     */
+    public void start(double groundM, Cover cover, double clutterM, double woodRunM) {
+        double heightM = terms.terminals().txHeightM();
+        raisedNearM = raisedM(heightM, cover, clutterM);
+        nearTownDb = roofsDb(heightM, raisedNearM, cover);
+        nearWoodRunM = cover == Cover.WOODLAND ? woodRunM : 0;
+        nearTreesM = treesM(clutterM);
+        string.start(terms.effectiveRadiusM(), groundM, heightM);
+        if (raisedNearM > heightM) raised.start(terms.effectiveRadiusM(), groundM, raisedNearM);
+    }
+
+    /** Walk on to the next ground sample; afterwards the path ends there. */
+    public void add(double distanceM, double groundM) {
+        string.add(distanceM, groundM);
+        if (nearInTown()) raised.add(distanceM, groundM);
+    }
+
+    /** Take the end of the path elsewhere, see {@link StretchedString#moveEnd}. */
+    public void moveEnd(double distanceM, double groundM) {
+        string.moveEnd(distanceM, groundM);
+        if (nearInTown()) raised.moveEnd(distanceM, groundM);
+    }
+
+    private boolean nearInTown() {
+        return raisedNearM > terms.terminals().txHeightM();
+    }
+
+    /**
+     * Loss over free space of the path that ends at the last sample walked.
+     *
+     * @shape  what stands around the far end in, scalar out; O(log n) beyond the horizon, O(n) in sight; nothing allocated
+     * @unit   height of what stands there m, 0 for the representative one; unbroken woodland along the radial back from the far end
+     *     m; result dB, negative where the ground helps
+     * @valid  at least two samples walked
+     * @error  bare ground as {@link Handheld}; woodland 5 to 9 dB, town 6 dB standard deviation between places
+     * @source ours, see {@link Handheld}; Rec. ITU-R P.833-9 section 2.1; Rec. ITU-R P.2108-1 section 3.1
+     */
+    public double excessDb(Cover cover, double clutterM, double woodRunM) {
+        double nearM = terms.terminals().txHeightM();
+        double farM = terms.terminals().rxHeightM();
+        double raisedFarM = raisedM(farM, cover, clutterM);
+        townDb = 0;
+        double overRoofs = Double.NEGATIVE_INFINITY;
+        if (nearInTown() || raisedFarM > farM)
+            overRoofs = nearTownDb
+                    + roofsDb(farM, raisedFarM, cover)
+                    + terms.excessDb(nearInTown() ? raised : string, raisedNearM, raisedFarM);
+        bareDb = terms.excessDb(string, nearM, farM);
+        edgesDb = terms.edgesDb(string);
+        townDb = Math.max(0, overRoofs - bareDb);
+        double farWood = cover == Cover.WOODLAND ? woodRunM : 0;
+        woodDb = throughTreesDb(nearWoodRunM, nearTreesM - nearM, string.nearSlope())
+                + throughTreesDb(farWood, treesM(clutterM) - farM, string.farSlope());
+        return bareDb + townDb + woodDb;
+    }
+
+    private static double treesM(double clutterM) {
+        return clutterM > 0 ? clutterM : TerminalClutter.representativeHeightM(Cover.WOODLAND);
+    }
+
+    private static double raisedM(double heightM, Cover cover, double clutterM) {
+        if (!cover.isTown()) return heightM;
+        return Math.max(heightM, clutterM > 0 ? clutterM : TerminalClutter.representativeHeightM(cover));
+    }
+
+    private double roofsDb(double heightM, double roofsM, Cover cover) {
+        if (!(roofsM > heightM)) return 0;
+        return TerminalClutter.lossDb(
+                conditions.frequency(), cover, heightM, roofsM, TerminalClutter.STREET_WIDTH_M);
+    }
+
+    /** Loss on the way out of the wood: to its edge, or to where the rising ray passes the tree tops. */
+    private double throughTreesDb(double runM, double toTopsM, double slope) {
+        if (!(runM > 0) || !(toTopsM > 0)) return 0;
+        double depth = slope > 0 ? Math.min(runM, toTopsM / slope) : runM;
+        return Woodland.terminalDb(depth, woodDbPerM, woodCeilingDb);
+    }
+
+    StretchedString string() {
+        return string;
+    }
+
+    double bareDb() {
+        return bareDb;
+    }
+
+    double edgesDb() {
+        return edgesDb;
+    }
+
+    double townDb() {
+        return townDb;
+    }
+
+    double woodDb() {
+        return woodDb;
+    }
+}
