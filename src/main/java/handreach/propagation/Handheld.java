@@ -44,11 +44,10 @@ public final class Handheld implements LossModel {
         LossAccount account = new LossAccount(name(), profile, terminals, conditions);
         int last = profile.count() - 1;
         HandheldWalk walk = new HandheldWalk(conditions, terminals, profile.count());
-        walk.start(
-                profile.heightM(0), profile.cover(0), profile.clutterM(0), Woodland.runFromEndM(profile, true));
+        walk.start(profile.heightM(0), profile.cover(0), profile.clutterM(0), Woodland.runFromEndM(profile, true));
         for (int i = 1; i <= last; i++) walk.add(1000 * profile.distanceKm(i), profile.heightM(i));
-        double excess = walk.excessDb(
-                profile.cover(last), profile.clutterM(last), Woodland.runFromEndM(profile, false));
+        double excess =
+                walk.excessDb(profile.cover(last), profile.clutterM(last), Woodland.runFromEndM(profile, false));
         account.part("edges", walk.edgesDb(), OURS)
                 .part("ground", walk.bareDb() - walk.edgesDb(), OURS)
                 .part("woodland", walk.woodDb(), "Rec. ITU-R P.833-9 section 2.1, at the ends")
@@ -82,12 +81,17 @@ public final class Handheld implements LossModel {
                 .step("q", walk.terms().roughShare(string), "");
     }
 
-    private static void warn(
-            LossAccount account, Profile profile, Terminals terminals, PathConditions conditions) {
+    private static void warn(LossAccount account, Profile profile, Terminals terminals, PathConditions conditions) {
         account.within("The frequency", conditions.frequency().mhz(), 30, 1000, "MHz", "the handheld model")
                 .within("The first antenna", terminals.txHeightM(), 0.5, 100, "m", "the handheld model")
                 .within("The last antenna", terminals.rxHeightM(), 0.5, 100, "m", "the handheld model")
-                .within("The path", profile.lengthKm(), LossAccount.SHORTEST_KM, LONGEST_KM, "km", "the handheld model");
+                .within(
+                        "The path",
+                        profile.lengthKm(),
+                        LossAccount.SHORTEST_KM,
+                        LONGEST_KM,
+                        "km",
+                        "the handheld model");
         for (int i = 1; i < profile.count() - 1; i++)
             if (profile.clutterM(i) > 0 && profile.cover(i) != Cover.WATER) {
                 account.warn("Trees and buildings count at the two ends only; those between are left out.");

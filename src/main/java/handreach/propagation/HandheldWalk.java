@@ -123,8 +123,7 @@ public final class HandheldWalk {
 
     private double roofsDb(double heightM, double roofsM, Cover cover) {
         if (!(roofsM > heightM)) return 0;
-        return TerminalClutter.lossDb(
-                conditions.frequency(), cover, heightM, roofsM, TerminalClutter.STREET_WIDTH_M);
+        return TerminalClutter.lossDb(conditions.frequency(), cover, heightM, roofsM, TerminalClutter.STREET_WIDTH_M);
     }
 
     /** Loss on the way out of the wood: to its edge, or to where the rising ray passes the tree tops. */

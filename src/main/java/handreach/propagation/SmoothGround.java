@@ -73,7 +73,8 @@ final class SmoothGround {
         double wave2 = waveHeightM(height2M);
         double asymptoteDb = -20 * Math.log10(2 * waveNumber * wave1 * wave2 / d);
         double phase = 2 * waveNumber * height1M * height2M / d;
-        // Past the last lobe the flat-earth field holds down to the shortest paths; among the lobes only the part in sight counts.
+        // Past the last lobe the flat-earth field holds down to the shortest paths; among the lobes only the part in
+        // sight counts.
         double trust = Math.max(0, Math.min(1, 2 - phase));
         double far = asymptoteDb
                 + curvatureDb(distanceScale * d)

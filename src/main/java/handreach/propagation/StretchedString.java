@@ -25,7 +25,8 @@ public final class StretchedString {
     private final StretchedStringSums ground = new StretchedStringSums();
     private final StretchedStringSums edge = new StretchedStringSums();
 
-    // The hull, vertex by vertex; vertex 0 is the near antenna. Sums at a vertex are those of the string that ends there.
+    // The hull, vertex by vertex; vertex 0 is the near antenna. Sums at a vertex are those of the string that ends
+    // there.
     private final int[] hull;
     private final double[] slope;
     private final double[] bend0;
