@@ -28,9 +28,21 @@ public final class InventedValley implements Elevation {
 
     /** Valley floor: kilometres along the axis, metres; the pass stands at 12. */
     private static final double[][] FLOOR = {
-        {-27, -60}, {-22, 20}, {-15, 205}, {-10, 236}, {-6, 245}, {0, 330}, {5, 480}, {9, 690}, {12, 965}, {15, 700}, {19, 260},
-        {23, 20}, {27, -60}
+        {-27, -60},
+        {-22, 20},
+        {-15, 205},
+        {-10, 236},
+        {-6, 245},
+        {0, 330},
+        {5, 480},
+        {9, 690},
+        {12, 965},
+        {15, 700},
+        {19, 260},
+        {23, 20},
+        {27, -60}
     };
+
     private static final double FLAT_KM = 0.38;
     private static final double LAKE_AT_KM = -8;
     private static final double LAKE_LENGTH_KM = 1.7;
@@ -73,7 +85,8 @@ public final class InventedValley implements Elevation {
         double rough = ValleyNoise.layered(x / 3.1, y / 3.1, 7, 13);
         double rib = 1 - 2 * Math.abs(ValleyNoise.layered(x / 2.3 + 40, y / 2.3, 5, 16));
         double steep = smooth((Math.abs(offAxis) - 0.35) / 1.2);
-        double heightM = shape + rough * (5 + 0.105 * Math.max(0, shape) * (0.15 + 0.85 * steep))
+        double heightM = shape
+                + rough * (5 + 0.105 * Math.max(0, shape) * (0.15 + 0.85 * steep))
                 + rib * 0.075 * Math.max(0, shape) * steep;
         heightM = lake(along, offAxis, heightM);
         double shore = 1 - smooth((StrictMath.sqrt(x * x + y * y) - 20) / (REACH_KM - 20));
@@ -161,6 +174,8 @@ public final class InventedValley implements Elevation {
                 && latitudeDeg <= SOUTH_DEG + 1
                 && longitudeDeg >= WEST_DEG
                 && longitudeDeg <= WEST_DEG + 1;
-        return isInside ? 111_412.88 / (SIDE - 1) * StrictMath.cos(StrictMath.toRadians(CENTRE_LATITUDE_DEG)) : defaultM;
+        return isInside
+                ? 111_412.88 / (SIDE - 1) * StrictMath.cos(StrictMath.toRadians(CENTRE_LATITUDE_DEG))
+                : defaultM;
     }
 }
