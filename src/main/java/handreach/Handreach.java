@@ -1,10 +1,25 @@
 package handreach;
 
-/** The doorway. */
+import handreach.cli.CommandLineFace;
+import java.io.FileDescriptor;
+import java.io.FileOutputStream;
+import java.io.PrintStream;
+import java.nio.charset.StandardCharsets;
+import java.util.logging.Level;
+import java.util.logging.Logger;
+
+/** The doorway: hands {@code desk} to the window and everything else to the command line. */
 public final class Handreach {
     private Handreach() {}
 
     public static void main(String[] args) {
-        System.out.println("Handreach");
+        // Libraries that log would mix their words with ours.
+        Logger.getLogger("").setLevel(Level.SEVERE);
+        PrintStream out = new PrintStream(new FileOutputStream(FileDescriptor.out), false, StandardCharsets.UTF_8);
+        PrintStream err = new PrintStream(new FileOutputStream(FileDescriptor.err), true, StandardCharsets.UTF_8);
+        System.setProperty("java.awt.headless", "true");
+        int code = CommandLineFace.run(args, out, err);
+        out.flush();
+        System.exit(code);
     }
 }

@@ -5,6 +5,7 @@ import handreach.loadout.CopyQuality;
 import handreach.loadout.Modulation;
 import handreach.loadout.Radiator;
 import handreach.terrain.Cover;
+import handreach.terrain.Surface;
 import java.util.Arrays;
 import java.util.List;
 import java.util.stream.Stream;
@@ -18,7 +19,8 @@ final class PlanWords {
             Stream.concat(Carry.words().stream(), Stream.of("hip")).toList();
     static final List<String> COVERS =
             Arrays.stream(Cover.values()).map(Cover::word).toList();
-    static final List<String> SURFACES = List.of("bare-earth", "radar", "surface-model");
+    static final List<String> SURFACES =
+            Arrays.stream(Surface.values()).map(Surface::word).toList();
     static final List<String> LEGENDS = List.of("worldcover", "nlcd", "corine");
     static final List<String> NOISES = List.of("city", "residential", "rural", "quiet-rural");
 

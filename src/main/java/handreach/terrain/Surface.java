@@ -13,7 +13,7 @@ import java.util.Optional;
  */
 public enum Surface {
     BARE_EARTH(0),
-    RADAR_CANOPY_PARTLY(0.5),
+    RADAR(0.5),
     SURFACE_MODEL(0.7);
 
     private final double heldShare;

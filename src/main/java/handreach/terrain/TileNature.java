@@ -25,7 +25,7 @@ public record TileNature(Optional<Surface> surface, String verticalDatum) {
         if (name.matches("usgs_(13|1|2|1m|19)_.*") || name.matches("(img)?n\\d\\dw\\d{3}_(13|1|2)(_.*)?\\.tif"))
             return new TileNature(Optional.of(Surface.BARE_EARTH), "NAVD 88 (local datum outside the conterminous US)");
         if (name.matches("[ns]\\d{1,2}[ew]\\d{1,3}\\b.*hgt.*") || name.contains("srtm") || name.contains("nasadem"))
-            return new TileNature(Optional.of(Surface.RADAR_CANOPY_PARTLY), "EGM96 geoid, if it is SRTM or NASADEM");
+            return new TileNature(Optional.of(Surface.RADAR), "EGM96 geoid, if it is SRTM or NASADEM");
         if (name.contains("_dtm") || name.contains("dtm_"))
             return new TileNature(Optional.of(Surface.BARE_EARTH), UNKNOWN);
         if (name.contains("_dsm") || name.contains("dsm_"))

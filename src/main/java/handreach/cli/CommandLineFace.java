@@ -1,0 +1,82 @@
+package handreach.cli;
+
+import handreach.input.InputFault;
+import java.io.PrintStream;
+import java.io.PrintWriter;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.FileSystemException;
+import java.util.concurrent.CancellationException;
+import picocli.CommandLine;
+import picocli.CommandLine.ParameterException;
+import picocli.CommandLine.UnmatchedArgumentException;
+
+/** Runs one command and turns every way of failing into its exit code and its one line. */
+public final class CommandLineFace {
+    private static final int DONE = 0;
+    private static final int FAILED = 1;
+    private static final int INPUT_WRONG = 2;
+
+    private CommandLineFace() {}
+
+    /** Runs the command in the arguments; returns the exit code. */
+    public static int run(String[] args, PrintStream out, PrintStream err) {
+        PrintWriter outWriter = new PrintWriter(out, true, StandardCharsets.UTF_8);
+        PrintWriter errWriter = new PrintWriter(err, true, StandardCharsets.UTF_8);
+        CommandLine line = new CommandLine(new HandreachCommand())
+                .setOut(outWriter)
+                .setErr(errWriter)
+                .setUsageHelpWidth(110)
+                .setUsageHelpLongOptionsMaxWidth(34)
+                .setAbbreviatedOptionsAllowed(false)
+                .setCaseInsensitiveEnumValuesAllowed(true)
+                .setParameterExceptionHandler(CommandLineFace::wrongUsage)
+                .setExecutionExceptionHandler((thrown, command, parsed) -> failed(thrown, errWriter));
+        if (args.length == 0) {
+            line.usage(outWriter);
+            return INPUT_WRONG;
+        }
+        int code = line.execute(args);
+        outWriter.flush();
+        errWriter.flush();
+        return code == DONE && outWriter.checkError() ? FAILED : code;
+    }
+
+    private static int wrongUsage(ParameterException wrong, String[] args) {
+        PrintWriter err = wrong.getCommandLine().getErr();
+        String command = wrong.getCommandLine().getCommandSpec().qualifiedName();
+        err.println(oneLine(command + ": " + wrong.getMessage() + hint(wrong) + " See " + command + " --help."));
+        return INPUT_WRONG;
+    }
+
+    private static String hint(ParameterException wrong) {
+        String stop = String.valueOf(wrong.getMessage()).endsWith(".") ? "" : ".";
+        if (wrong instanceof UnmatchedArgumentException unmatched && !unmatched.getSuggestions().isEmpty())
+            return stop + " Did you mean " + unmatched.getSuggestions().get(0) + "?";
+        return stop;
+    }
+
+    private static int failed(Exception thrown, PrintWriter err) {
+        if (thrown instanceof InputFault fault) {
+            fault.faults().forEach(each -> err.println(each.message()));
+            return INPUT_WRONG;
+        }
+        if (thrown instanceof CancellationException) {
+            err.println("Stopped before it was done; nothing was written.");
+            return FAILED;
+        }
+        Throwable cause = thrown instanceof java.io.UncheckedIOException ? thrown.getCause() : thrown;
+        if (cause instanceof FileSystemException file) {
+            String reason = file.getReason() == null ? file.getClass().getSimpleName() : file.getReason();
+            err.println(oneLine(file.getFile() + ": could not be read or written (" + reason + "). Check the name, the rights and free space."));
+            return FAILED;
+        }
+        if (System.getProperty("handreach.trace") != null) thrown.printStackTrace(err);
+        err.println(oneLine("A defect of the program, not of your input: " + thrown.getClass().getSimpleName() + " ("
+                + thrown.getMessage() + "). Please report it with the command you gave; -Dhandreach.trace shows where."));
+        return FAILED;
+    }
+
+    private static String oneLine(String text) {
+        return text.replaceAll("\\s*\\R\\s*", " ");
+    }
+}

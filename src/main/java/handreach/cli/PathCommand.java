@@ -1,0 +1,221 @@
+package handreach.cli;
+
+import handreach.geodesy.Place;
+import handreach.geodesy.Position;
+import handreach.input.Faults;
+import handreach.input.InputFault;
+import handreach.input.NearestWord;
+import handreach.loadout.Loadout;
+import handreach.plan.Places;
+import handreach.plan.PlanFile;
+import handreach.profile.CutSettings;
+import handreach.profile.Profile;
+import handreach.profile.ProfileFile;
+import handreach.propagation.LossModel;
+import handreach.propagation.LossModels;
+import handreach.propagation.PathConditions;
+import handreach.propagation.Terminals;
+import handreach.report.PathText;
+import handreach.study.PathAnswer;
+import handreach.study.PathStudy;
+import handreach.study.Scene;
+import handreach.terrain.Cover;
+import handreach.terrain.LandCover;
+import handreach.terrain.Surface;
+import handreach.terrain.TileFolder;
+import java.nio.file.Path;
+import java.util.Arrays;
+import java.util.List;
+import java.util.concurrent.Callable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
+
+/** One path: profile, obstacles, loss by parts, and the ledger where a plan says who stands at the ends. */
+@Command(
+        name = "path",
+        mixinStandardHelpOptions = true,
+        description = "One path: profile, obstacles, loss by parts, ledger.",
+        footer = {
+            "",
+            "Worked examples:",
+            "  handreach path --tiles elevation-samples/high-mountains/tiles --from 37.42,-105.015 --to 37.395,-105.06"
+                    + " --frequency-mhz 155",
+            "  handreach path --plan elevation-samples/forest-hills --from \"spike camp\" --to \"north spur\"",
+            "  handreach path --profile ridge.csv --frequency-mhz 155 --model all",
+            "",
+            "A loss is a model's answer over coarse ground, not a measurement. Carry a second means of calling for help."
+        })
+final class PathCommand implements Callable<Integer> {
+    @Option(
+            names = "--profile",
+            paramLabel = "FILE.csv",
+            description = "Profile: columns distance_km,height_m and optionally clutter_m, zone (inland|coastal|sea).")
+    private Path profileFile;
+
+    @Option(names = "--from", paramLabel = "PLACE", description = "First end: a place, or with --plan the name of a position.")
+    private String from;
+
+    @Option(names = "--to", paramLabel = "PLACE", description = "Other end, likewise.")
+    private String to;
+
+    @Option(names = "--tiles", paramLabel = "DIR", description = "Folder with elevation tiles.")
+    private Path tiles;
+
+    @Option(names = "--plan", paramLabel = "PLAN", description = "Plan that knows ground, loadouts and positions.")
+    private Path plan;
+
+    @Option(names = "--from-loadout", paramLabel = "NAME", description = "Loadout at the first end, of the plan.")
+    private String fromLoadout;
+
+    @Option(names = "--to-loadout", paramLabel = "NAME", description = "Loadout at the other end, of the plan.")
+    private String toLoadout;
+
+    @Option(names = "--tx-height-m", paramLabel = "M", description = "First antenna above ground. Default: 1.5.")
+    private Double txHeightM;
+
+    @Option(names = "--rx-height-m", paramLabel = "M", description = "Other antenna above ground. Default: 1.5.")
+    private Double rxHeightM;
+
+    @Option(names = "--cover", paramLabel = "WORD", description = "What stands everywhere: open (default), woodland, suburban, ...")
+    private String cover = "open";
+
+    @Option(
+            names = "--surface",
+            paramLabel = "WORD",
+            description = "What the tiles describe: bare-earth (default), radar, surface-model.")
+    private String surface = "bare-earth";
+
+    @Option(names = "--model", paramLabel = "WORD", description = "Loss model (default handheld), or all.")
+    private String model;
+
+    @Option(names = "--explain", description = "Show every intermediate value of the model.")
+    private boolean explain;
+
+    @Option(names = "--figure", paramLabel = "FILE.svg", description = "Draw the profile, with the field over it for full-wave.")
+    private Path figure;
+
+    @Mixin
+    private AirOptions air;
+
+    @Mixin
+    private JsonChoice json;
+
+    @Override
+    public Integer call() {
+        PathAnswer answer = plan != null ? inPlan() : profileFile != null ? overProfile() : betweenPlaces();
+        json.warn(answer.warnings());
+        if (json.isWanted()) json.print(PathText.json(answer, explain));
+        else json.out().print(PathText.text(answer, explain));
+        if (figure != null) {
+            PathText.writeFigure(answer, figure);
+            json.err().println("Figure written to " + figure);
+        }
+        return 0;
+    }
+
+    private PathAnswer overProfile() {
+        Faults faults = new Faults();
+        if (from != null || to != null || tiles != null)
+            faults.add("--profile", 0, "stands in place of --from, --to and --tiles. Give one or the other.");
+        checkHeights(faults);
+        List<LossModel> models = models(faults, "handheld");
+        faults.throwIfAny();
+        PathConditions conditions = air.conditions(45);
+        Profile profile = ProfileFile.read(profileFile);
+        return PathStudy.over(profile, terminals(), conditions, models);
+    }
+
+    private PathAnswer betweenPlaces() {
+        Faults faults = new Faults();
+        if (from == null || to == null || tiles == null)
+            faults.add("path", 0, "give --profile FILE.csv, or --from PLACE --to PLACE --tiles DIR, or --plan PLAN --from NAME --to NAME.");
+        checkHeights(faults);
+        List<LossModel> models = models(faults, "handheld");
+        List<String> covers = Arrays.stream(Cover.values()).map(Cover::word).toList();
+        if (!covers.contains(cover))
+            faults.add("--cover", 0, "is " + cover + ", allowed is " + String.join(", ", covers) + "." + NearestWord.hint(cover, covers));
+        List<String> surfaces = Arrays.stream(Surface.values()).map(Surface::word).toList();
+        if (!surfaces.contains(surface))
+            faults.add(
+                    "--surface", 0, "is " + surface + ", allowed is " + String.join(", ", surfaces) + "." + NearestWord.hint(surface, surfaces));
+        faults.throwIfAny();
+        Position a = Place.parse("--from", from);
+        Position b = Place.parse("--to", to);
+        PathConditions conditions = air.conditions((a.latitudeDeg() + b.latitudeDeg()) / 2);
+        Cover everywhere = Cover.values()[covers.indexOf(cover)];
+        PathStudy.GroundChoice ground = new PathStudy.GroundChoice(
+                TileFolder.open(tiles), LandCover.uniform(everywhere), CutSettings.of(Surface.of(surface).orElseThrow()));
+        return PathStudy.between(ground, a, b, terminals(), conditions, models);
+    }
+
+    private PathAnswer inPlan() {
+        Faults faults = new Faults();
+        if (from == null || to == null) faults.add("--plan", 0, "needs --from and --to: names of positions, or places.");
+        if (profileFile != null || tiles != null) faults.add("--plan", 0, "knows its own ground. Leave out --profile and --tiles.");
+        if (txHeightM != null || rxHeightM != null)
+            faults.add("--plan", 0, "takes antenna heights from the loadouts. Leave out --tx-height-m and --rx-height-m.");
+        faults.throwIfAny();
+        Scene scene = Scene.open(PlanFile.open(plan));
+        List<LossModel> models = models(faults, scene.plan().questions().reach().model());
+        faults.throwIfAny();
+        json.warn(scene.warnings());
+        Loadout near = loadout(scene, from, fromLoadout, "--from-loadout");
+        Loadout far = loadout(scene, to, toLoadout, "--to-loadout");
+        return PathStudy.between(scene, place(scene, from, "--from"), near, place(scene, to, "--to"), far, models);
+    }
+
+    private static Position place(Scene scene, String text, String option) {
+        return scene.plan().places().positions().stream()
+                .filter(entry -> entry.name().equals(text))
+                .map(Places.PositionEntry::at)
+                .findFirst()
+                .orElseGet(() -> parsed(scene, text, option));
+    }
+
+    private static Position parsed(Scene scene, String text, String option) {
+        try {
+            return Place.parse(option, text);
+        } catch (InputFault fault) {
+            List<String> names = scene.plan().places().positions().stream().map(Places.PositionEntry::name).toList();
+            throw new InputFault(
+                    option,
+                    0,
+                    "\"" + text + "\" is neither a position of the plan nor a place." + NearestWord.hint(text, names)
+                            + " Positions: " + String.join(", ", names) + ".");
+        }
+    }
+
+    private static Loadout loadout(Scene scene, String end, String chosen, String option) {
+        if (chosen != null) return scene.loadout(chosen);
+        return scene.plan().places().positions().stream()
+                .filter(entry -> entry.name().equals(end))
+                .flatMap(entry -> entry.loadout().stream())
+                .map(scene::loadout)
+                .findFirst()
+                .orElseGet(scene::controlLoadout);
+    }
+
+    private void checkHeights(Faults faults) {
+        if (txHeightM != null) AirOptions.check(faults, "--tx-height-m", txHeightM, 0.1, 3000, "m");
+        if (rxHeightM != null) AirOptions.check(faults, "--rx-height-m", rxHeightM, 0.1, 3000, "m");
+    }
+
+    private Terminals terminals() {
+        return new Terminals(txHeightM == null ? 1.5 : txHeightM, rxHeightM == null ? 1.5 : rxHeightM);
+    }
+
+    private List<LossModel> models(Faults faults, String usual) {
+        String wanted = model == null ? usual : model;
+        List<LossModel> all = LossModels.all();
+        if (wanted.equals("all")) return all;
+        List<LossModel> one = LossModels.named(wanted).stream().toList();
+        if (one.isEmpty())
+            faults.add(
+                    "--model",
+                    0,
+                    "is " + wanted + ", allowed is all or one of " + String.join(", ", LossModels.names()) + "."
+                            + NearestWord.hint(wanted, LossModels.names()));
+        return one;
+    }
+}

@@ -1,0 +1,104 @@
+package handreach.cli;
+
+import handreach.input.Faults;
+import handreach.input.NearestWord;
+import handreach.loadout.ElevationPattern;
+import handreach.loadout.PatternMount;
+import handreach.loadout.Radiator;
+import handreach.report.TextTable;
+import handreach.units.Frequency;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.concurrent.Callable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
+
+/** Shows the elevation pattern that the ledger uses for a radiator on a mounting. */
+@Command(
+        name = "pattern",
+        mixinStandardHelpOptions = true,
+        description = "Elevation pattern of a radiator on a mounting, as used in the ledger.",
+        footer = {
+            "",
+            "Worked example:",
+            "  handreach pattern --radiator five-eighths --mount chassis --frequency-mhz 146 --step-deg 10",
+            "",
+            "Gains are matched gains in dBi with the losses of the model in them; no hand, no body, no mismatch."
+        })
+final class PatternCommand implements Callable<Integer> {
+    @Option(
+            names = "--radiator",
+            required = true,
+            paramLabel = "WORD",
+            description = "short-helical, quarter-wave, half-wave-end-fed, five-eighths, half-wave-dipole, monopole.")
+    private String radiator;
+
+    @Option(
+            names = "--length-wavelengths",
+            paramLabel = "L",
+            description = "Length in wavelengths (end to end for the dipole). Default: the usual one of the radiator.")
+    private Double lengthWavelengths;
+
+    @Option(
+            names = "--mount",
+            paramLabel = "WORD",
+            description = "perfect-ground, free-space, chassis (default), chassis+counterpoise.")
+    private String mount = "chassis";
+
+    @Option(names = "--frequency-mhz", required = true, paramLabel = "MHZ", description = "Frequency, 30 to 1000 MHz.")
+    private double frequencyMhz;
+
+    @Option(names = "--step-deg", paramLabel = "DEG", description = "Step in elevation, 0.1 to 45 degrees. Default: 5.")
+    private double stepDeg = 5;
+
+    @Mixin
+    private JsonChoice json;
+
+    private record Gain(double elevationDeg, double gainDbi) {}
+
+    private record Answer(
+            String radiator, String mount, double lengthWavelengths, double maxGainDbi, List<Gain> gain, List<String> warnings) {}
+
+    @Override
+    public Integer call() {
+        checkOptions();
+        Radiator wire = Radiator.of(radiator).orElseThrow();
+        PatternMount place = PatternMount.of(mount).orElseThrow();
+        double length = lengthWavelengths == null ? wire.usualLengthWavelengths() : lengthWavelengths;
+        ElevationPattern pattern = ElevationPattern.of(wire, length, place, new Frequency(frequencyMhz));
+        double lowest = place == PatternMount.PERFECT_GROUND ? 0 : -90;
+        List<Gain> gains = new ArrayList<>();
+        for (int i = (int) Math.ceil(lowest / stepDeg - 1e-9); i * stepDeg <= 90 + 1e-9; i++)
+            gains.add(new Gain(i * stepDeg + 0.0, pattern.gainDbi(i * stepDeg)));
+        Answer answer = new Answer(radiator, mount, length, pattern.maxGainDbi(), gains, pattern.notes());
+        json.warn(answer.warnings());
+        if (json.isWanted()) json.print(answer);
+        else print(answer);
+        return 0;
+    }
+
+    private void checkOptions() {
+        Faults faults = new Faults();
+        if (Radiator.of(radiator).isEmpty()) unknown(faults, "--radiator", radiator, Radiator.words());
+        if (PatternMount.of(mount).isEmpty()) unknown(faults, "--mount", mount, PatternMount.words());
+        if (lengthWavelengths != null) AirOptions.check(faults, "--length-wavelengths", lengthWavelengths, 0.01, 1.5, "");
+        AirOptions.check(faults, "--frequency-mhz", frequencyMhz, 30, 1000, "MHz");
+        AirOptions.check(faults, "--step-deg", stepDeg, 0.1, 45, "degrees");
+        faults.throwIfAny();
+    }
+
+    private static void unknown(Faults faults, String option, String word, List<String> known) {
+        faults.add(option, 0, "is " + word + ", allowed is " + String.join(", ", known) + "." + NearestWord.hint(word, known));
+    }
+
+    private void print(Answer answer) {
+        TextTable table = TextTable.of("elevation deg", "gain dBi");
+        for (Gain gain : answer.gain())
+            table.row(String.format(Locale.ROOT, "%.1f", gain.elevationDeg()), String.format(Locale.ROOT, "%.2f", gain.gainDbi()));
+        json.out().println(answer.radiator() + " on " + answer.mount() + ", " + String.format(
+                Locale.ROOT, "%.3f wavelengths at %.3f MHz, maximum %.2f dBi", answer.lengthWavelengths(), frequencyMhz, answer.maxGainDbi()));
+        json.out().print(table.text());
+    }
+}

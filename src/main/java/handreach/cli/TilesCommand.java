@@ -1,0 +1,145 @@
+package handreach.cli;
+
+import handreach.geodesy.Place;
+import handreach.geodesy.Position;
+import handreach.report.TextTable;
+import handreach.terrain.Reading;
+import handreach.terrain.TileBounds;
+import handreach.terrain.TileFolder;
+import handreach.terrain.TileSummary;
+import handreach.terrain.TileSurvey;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Locale;
+import java.util.OptionalDouble;
+import java.util.concurrent.Callable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+
+/** What elevation a folder holds, and the height at one place. */
+@Command(
+        name = "tiles",
+        mixinStandardHelpOptions = true,
+        description = "What elevation is there: tiles, resolution, datum, gaps; with --at the height at one place.",
+        footer = {
+            "",
+            "Worked example:",
+            "  handreach tiles elevation-samples/high-mountains/tiles --at 37.5,-105.0"
+        })
+final class TilesCommand implements Callable<Integer> {
+    @Parameters(index = "0", paramLabel = "DIR", description = "Folder with elevation tiles (.hgt, GeoTIFF, ASCII grid).")
+    private Path folder;
+
+    @Option(names = "--at", paramLabel = "PLACE", description = "Read one height: LAT,LON, degrees-minutes, UTM or MGRS.")
+    private String at;
+
+    @Mixin
+    private JsonChoice json;
+
+    private record Height(
+            double latitude, double longitude, OptionalDouble heightM, String tile, String interpolation, boolean isVoid, boolean filled) {}
+
+    private record Tile(
+            String name,
+            String format,
+            TileBounds bounds,
+            double spacingM,
+            String crs,
+            String surface,
+            String verticalDatum,
+            Content content) {}
+
+    private record Content(
+            long posts, long voidPosts, long filledPosts, OptionalDouble lowestM, OptionalDouble highestM) {}
+
+    private record Answer(String folder, List<Tile> tiles, List<String> warnings) {}
+
+    @Override
+    public Integer call() {
+        TileFolder tiles = TileFolder.open(folder);
+        return at == null ? survey(tiles) : height(tiles);
+    }
+
+    private int height(TileFolder tiles) {
+        Position place = Place.parse("--at", at);
+        Reading reading = tiles.at(place);
+        json.warn(tiles.warnings());
+        if (json.isWanted()) {
+            var tree = (com.fasterxml.jackson.databind.node.ObjectNode) handreach.report.Json.tree(new Height(
+                    place.latitudeDeg(),
+                    place.longitudeDeg(),
+                    reading.heightM(),
+                    reading.tile(),
+                    "bilinear",
+                    reading.isVoid(),
+                    reading.isFilled()));
+            tree.set("void", tree.remove("is_void"));
+            json.print(tree);
+        } else if (reading.isVoid()) {
+            json.out().println("no height at " + at + ": " + (reading.tile().isEmpty() ? "no tile covers it" : "void in " + reading.tile()));
+        } else {
+            json.out().printf(
+                    Locale.ROOT,
+                    "%.2f m at %.6f, %.6f (bilinear, %s%s)%n",
+                    reading.heightM().getAsDouble(),
+                    place.latitudeDeg(),
+                    place.longitudeDeg(),
+                    reading.tile(),
+                    reading.isFilled() ? ", next to a filled void" : "");
+        }
+        return 0;
+    }
+
+    private int survey(TileFolder tiles) {
+        List<Tile> rows = tiles.survey().stream().map(TilesCommand::tile).toList();
+        json.warn(tiles.warnings());
+        if (json.isWanted()) {
+            json.print(new Answer(folder.toString(), rows, tiles.warnings()));
+            return 0;
+        }
+        TextTable table = TextTable.of("tile", "format", "south", "west", "north", "east", "posts m", "CRS", "void", "filled", "lowest m", "highest m");
+        for (Tile tile : rows) table.row(cells(tile));
+        json.out().print(table.text());
+        rows.stream()
+                .filter(tile -> !tile.verticalDatum().isEmpty())
+                .map(tile -> tile.name() + ": " + tile.verticalDatum() + (tile.surface().isEmpty() ? "" : ", " + tile.surface()))
+                .forEach(json.out()::println);
+        return 0;
+    }
+
+    private static String[] cells(Tile tile) {
+        TileBounds box = tile.bounds();
+        return new String[] {
+            tile.name(), tile.format(), degrees(box.southDeg()), degrees(box.westDeg()), degrees(box.northDeg()), degrees(box.eastDeg()),
+            String.format(Locale.ROOT, "%.1f", tile.spacingM()), tile.crs(), share(tile.content().voidPosts(), tile.content().posts()),
+            Long.toString(tile.content().filledPosts()), metres(tile.content().lowestM()), metres(tile.content().highestM())
+        };
+    }
+
+    private static Tile tile(TileSurvey survey) {
+        TileSummary tile = survey.tile();
+        return new Tile(
+                tile.name(),
+                tile.format(),
+                tile.bounds(),
+                tile.spacing().smallerM(),
+                tile.crs(),
+                tile.nature().surface().map(handreach.terrain.Surface::word).orElse(""),
+                tile.nature().verticalDatum(),
+                new Content(survey.posts(), survey.voidPosts(), survey.filledPosts(), survey.lowestM(), survey.highestM()));
+    }
+
+    private static String degrees(double value) {
+        return String.format(Locale.ROOT, "%.5f", value);
+    }
+
+    private static String share(long part, long all) {
+        return part == 0 ? "none" : String.format(Locale.ROOT, "%.2f %%", 100.0 * part / all);
+    }
+
+    private static String metres(OptionalDouble value) {
+        return value.isPresent() ? String.format(Locale.ROOT, "%.0f", value.getAsDouble()) : "-";
+    }
+}

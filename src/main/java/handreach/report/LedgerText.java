@@ -1,0 +1,45 @@
+package handreach.report;
+
+import handreach.budget.Ledger;
+import handreach.budget.LedgerLine;
+import handreach.budget.TwoWayLedger;
+import java.util.Locale;
+
+/** Both directions of a link, line by line, for the terminal. */
+final class LedgerText {
+    private LedgerText() {}
+
+    static String of(TwoWayLedger ledger) {
+        String weaker = ledger.weaker() == ledger.there() ? "there" : "back";
+        return one("There: ", ledger.there()) + "\n" + one("Back: ", ledger.back())
+                + String.format(
+                        Locale.ROOT,
+                        "%nThe way %s is the weaker and rules: margin %.1f dB, odds of copy %.0f %%.%n",
+                        weaker,
+                        ledger.marginDb(),
+                        100 * ledger.odds());
+    }
+
+    private static String one(String title, Ledger ledger) {
+        TextTable table = TextTable.of(title + ledger.from() + " to " + ledger.to(), "dB", "common \u00b1", "spread \u00b1", "source");
+        for (LedgerLine line : ledger.lines())
+            table.row(
+                    line.note().isEmpty() ? line.label() : line.label() + " (" + line.note() + ")",
+                    number(line.valueDb()),
+                    blankIfZero(line.doubt().commonDb()),
+                    blankIfZero(line.doubt().spreadDb()),
+                    line.source());
+        table.row("margin at the median place", number(ledger.marginDb()), number(ledger.doubt().commonDb()), number(ledger.doubt().spreadDb()), "sum");
+        table.row("location margin for the wanted odds", number(-ledger.locationMarginDb()), "", "", "spread");
+        table.row("margin left", number(ledger.marginAtOddsDb()), "", "", "");
+        return table.text();
+    }
+
+    private static String number(double value) {
+        return String.format(Locale.ROOT, "%.1f", value + 0.0);
+    }
+
+    private static String blankIfZero(double value) {
+        return value == 0 ? "" : number(value);
+    }
+}

@@ -1,0 +1,90 @@
+package handreach.report;
+
+import handreach.reach.LeastLoadout;
+import handreach.reach.OddsGrid;
+import handreach.study.ReachAnswer;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import org.locationtech.jts.geom.MultiPolygon;
+
+/** Everything that {@code reach} writes into a folder: report, outlines, rasters, figures, the numbers themselves. */
+public final class ReachFiles {
+    private final ReachAnswer answer;
+    private final Path folder;
+    private final List<Path> written = new ArrayList<>();
+
+    private ReachFiles(ReachAnswer answer, Path folder) {
+        this.answer = answer;
+        this.folder = folder;
+    }
+
+    /** Writes all files, each whole or not at all; returns them in the order a reader would open them. */
+    public static List<Path> write(ReachAnswer answer, Path folder) {
+        ReachFiles files = new ReachFiles(answer, folder);
+        files.all();
+        return List.copyOf(files.written);
+    }
+
+    private void all() {
+        text("reach.json", Json.text(ReachText.json(answer)));
+        if (answer.area().isEmpty()) return;
+        text("reach-outlines.geojson", GeoJson.text(outlines()));
+        for (OddsGrid odds : answer.area().get().odds()) {
+            String name = odds.link().name();
+            raster(
+                    "odds-" + fileWord(name) + ".tif",
+                    new Georaster(odds.grid(), "odds of copy, " + name, cell -> odds.isKnown(cell) ? odds.odds(cell) : Double.NaN));
+        }
+        LeastLoadout least = answer.area().get().least();
+        raster(
+                "least-loadout.tif",
+                new Georaster(
+                        least.grid(),
+                        "least loadout, by order of burden from 1; 0 where none reaches",
+                        cell -> least.at(cell) == LeastLoadout.UNKNOWN ? Double.NaN : least.at(cell) + 1));
+    }
+
+    private void raster(String name, Georaster raster) {
+        Path file = folder.resolve(name);
+        WholeFile.write(file, GeoTiff.content(raster));
+        written.add(file);
+    }
+
+    /** Two features a loadout: all ground at the target odds or better, and the part of it that hangs together from the middle. */
+    private List<GeoJson.Feature> outlines() {
+        List<GeoJson.Feature> features = new ArrayList<>();
+        double target = answer.scene().plan().channel().wish().odds();
+        for (OddsGrid odds : answer.area().orElseThrow().odds()) {
+            MultiPolygon all = odds.outline(target);
+            if (!all.isEmpty()) features.add(new GeoJson.Feature(all, properties(odds.link().name(), "all")));
+            odds.contiguousOutline(target)
+                    .ifPresent(part -> features.add(new GeoJson.Feature(part, properties(odds.link().name(), "contiguous"))));
+        }
+        return features;
+    }
+
+    private Map<String, Object> properties(String loadout, String what) {
+        Map<String, Object> properties = new LinkedHashMap<>();
+        properties.put("loadout", loadout);
+        properties.put("outline", what);
+        properties.put("odds", answer.scene().plan().channel().wish().odds());
+        properties.put("plan", answer.scene().plan().heading().title());
+        return properties;
+    }
+
+    private void text(String name, String body) {
+        Path file = folder.resolve(name);
+        WholeFile.write(file, body);
+        written.add(file);
+    }
+
+    /** A loadout's name as a file name: letters, digits and hyphens. */
+    static String fileWord(String name) {
+        String word = name.toLowerCase(Locale.ROOT).replaceAll("[^a-z0-9]+", "-").replaceAll("^-|-$", "");
+        return word.isEmpty() ? "loadout" : word;
+    }
+}

@@ -1,0 +1,219 @@
+package handreach.study;
+
+import handreach.bench.AntennaResult;
+import handreach.bench.BenchAnalysis;
+import handreach.bench.MountKind;
+import handreach.bench.MountResult;
+import handreach.input.InputFault;
+import handreach.input.SourceText;
+import handreach.loadout.Antenna;
+import handreach.loadout.AntennaDelta;
+import handreach.loadout.AntennaGain;
+import handreach.loadout.Band;
+import handreach.loadout.Burden;
+import handreach.loadout.Carry;
+import handreach.loadout.CarryLoss;
+import handreach.loadout.ControlAnchor;
+import handreach.loadout.ElevationPattern;
+import handreach.loadout.Loadout;
+import handreach.loadout.Modulation;
+import handreach.loadout.Radiator;
+import handreach.loadout.Radio;
+import handreach.plan.Kit;
+import handreach.plan.Plan;
+import handreach.uncertainty.Doubt;
+import handreach.units.Db;
+import handreach.units.Dbd;
+import handreach.units.Dbm;
+import handreach.units.Frequency;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
+
+/** Builds loadouts out of what the plan says and what the bench measured. */
+final class KitBuilder {
+    private final Plan plan;
+    private final Optional<BenchAnalysis> bench;
+    private final Frequency frequency;
+    private final Band band;
+    private final List<String> warnings;
+    private final Map<String, ElevationPattern> patterns = new HashMap<>();
+
+    KitBuilder(Plan plan, Optional<BenchAnalysis> bench, List<String> warnings) {
+        this.plan = plan;
+        this.bench = bench;
+        this.frequency = plan.channel().frequency();
+        this.band = Band.of(frequency);
+        this.warnings = warnings;
+    }
+
+    List<Loadout> loadouts() {
+        Map<String, Radio> radios = new HashMap<>();
+        for (Kit.RadioEntry entry : plan.kit().radios()) radios.put(entry.name(), radio(entry));
+        Map<String, Kit.AntennaEntry> antennas = new HashMap<>();
+        plan.kit().antennas().forEach(entry -> antennas.put(entry.name(), entry));
+        if (!band.covers(frequency))
+            warnings.add("The default table of carry positions was made for " + band.label() + "; it is used for "
+                    + number(frequency.mhz()) + " MHz with that reserve.");
+        List<Loadout> loadouts = new ArrayList<>();
+        for (Kit.LoadoutEntry entry : plan.kit().loadouts()) {
+            Kit.AntennaEntry antenna = antennas.get(entry.antenna());
+            CarryLoss carry = carry(Carry.of(entry.carry()).orElseThrow());
+            loadouts.add(new Loadout(
+                    entry.name(),
+                    radios.get(entry.radio()),
+                    antenna(antenna, entry.counterpoise()),
+                    carry,
+                    entry.hold().heightM().orElse(carry.carry().usualHeightM()),
+                    gain(antenna, entry)));
+        }
+        return loadouts;
+    }
+
+    private Radio radio(Kit.RadioEntry entry) {
+        Modulation modulation = Modulation.of(plan.channel().modulation()).orElseThrow();
+        double sensitivity = entry.sensitivityDbm()
+                .orElseGet(() ->
+                        modulation.thermalNoiseDbm() + entry.noiseFigureDb().orElseThrow() + modulation.staticDb());
+        Radio radio = new Radio(entry.name(), Dbm.ofWatts(entry.powerW()), new Dbm(sensitivity), modulation);
+        if (radio.isTooGoodToBeTrue())
+            warnings.add("The sensitivity of " + entry.name() + ", " + number(sensitivity)
+                    + " dBm, is better than a receiver without noise of its own could have; check the data sheet.");
+        return radio;
+    }
+
+    private Antenna antenna(Kit.AntennaEntry entry, boolean counterpoise) {
+        Radiator radiator = Radiator.of(entry.radiator()).orElseThrow();
+        double usual = radiator.usualLengthWavelengths() * frequency.wavelengthM();
+        double lengthM = entry.size().lengthCm().isPresent() ? entry.size().lengthCm().getAsDouble() / 100 : usual;
+        Kit.Size size = entry.size();
+        Burden burden = new Burden(
+                100 * lengthM, size.massG().orElse(0), size.price().orElse(0), size.stiffness().orElse(0));
+        String name = counterpoise ? entry.name() + " with counterpoise wire" : entry.name();
+        Antenna antenna = new Antenna(name, radiator, lengthM, counterpoise, burden, pattern(entry));
+        antenna.pattern(frequency, Carry.FACE).notes().stream()
+                .filter(note -> !note.startsWith("Gain with"))
+                .forEach(note -> warnOnce(entry.name() + ": " + note));
+        return antenna;
+    }
+
+    private Optional<ElevationPattern> pattern(Kit.AntennaEntry entry) {
+        return entry.pattern()
+                .map(file -> patterns.computeIfAbsent(
+                        entry.name(), name -> ElevationPattern.read(SourceText.read(file))));
+    }
+
+    private CarryLoss carry(Carry carry) {
+        for (Kit.CarryEntry own : plan.kit().carries()) {
+            if (Carry.of(own.carry()).orElseThrow() != carry) continue;
+            CarryLoss usual = CarryLoss.standard(carry, band);
+            return new CarryLoss(
+                    carry,
+                    band,
+                    new Dbd(own.dipoleGainDbd()),
+                    new Doubt(own.uncertaintyDb(), own.spreadDb()),
+                    usual.frontBackDb(),
+                    "measured by the user, as stated in the plan");
+        }
+        return CarryLoss.standard(carry, band);
+    }
+
+    private AntennaGain gain(Kit.AntennaEntry entry, Kit.LoadoutEntry loadout) {
+        ControlAnchor anchor = ControlAnchor.standard(band);
+        OptionalDouble swr = entry.delta().swr();
+        if (entry.control() && !loadout.counterpoise()) return new AntennaGain.Control(anchor, swr);
+        if (entry.delta().deltaDb().isPresent()) {
+            Kit.DeltaEntry said = entry.delta();
+            return new AntennaGain.OverControl(
+                    AntennaDelta.declared(
+                            loadout.counterpoise() ? entry.name() + " with counterpoise wire" : entry.name(),
+                            new Db(said.deltaDb().getAsDouble()),
+                            Doubt.common(said.uncertaintyDb().orElseThrow()),
+                            said.mount().orElseThrow(),
+                            "declared in the plan"),
+                    anchor,
+                    swr);
+        }
+        return measured(entry, loadout)
+                .<AntennaGain>map(delta -> new AntennaGain.OverControl(delta, anchor, swr))
+                .orElseGet(() -> unmeasured(entry, loadout, anchor, swr));
+    }
+
+    private AntennaGain unmeasured(
+            Kit.AntennaEntry entry, Kit.LoadoutEntry loadout, ControlAnchor anchor, OptionalDouble swr) {
+        if (entry.control()) {
+            warnOnce("The control was not read with the counterpoise wire: \"" + loadout.name()
+                    + "\" is counted as the control without it.");
+            return new AntennaGain.Control(anchor, swr);
+        }
+        String with = loadout.counterpoise() ? " with the counterpoise wire" : "";
+        throw new InputFault(
+                "plan.toml",
+                0,
+                "antenna \"" + entry.name() + "\"" + with + " of loadout \"" + loadout.name()
+                        + "\" has no delta over the control: no received_level readings of it stand in the bench file. Add readings,"
+                        + " name it with bench" + (loadout.counterpoise() ? "_with_counterpoise" : "")
+                        + ", or declare delta_db, delta_uncertainty_db and delta_mount.");
+    }
+
+    private Optional<AntennaDelta> measured(Kit.AntennaEntry entry, Kit.LoadoutEntry loadout) {
+        if (bench.isEmpty()) return Optional.empty();
+        Optional<String> wired = entry.delta().withWire();
+        String name = loadout.counterpoise() ? wired.orElse(entry.delta().benchName()) : entry.delta().benchName();
+        Carry carry = Carry.of(loadout.carry()).orElseThrow();
+        Optional<MountResult> mount = bench.get().mounts().stream()
+                .filter(result -> result.antenna(name).isPresent())
+                .filter(result -> !loadout.counterpoise() || wired.isPresent() || result.mounting().withCounterpoise())
+                .filter(result -> loadout.counterpoise() || !result.mounting().withCounterpoise())
+                .min(Comparator.<MountResult>comparingInt(result -> isWished(result) ? 0 : 1)
+                        .thenComparingInt(result -> distance(result.mounting().kind(), carry))
+                        .thenComparingDouble(result -> frequencyGap(result)));
+        return mount.map(result -> delta(result, result.antenna(name).orElseThrow()));
+    }
+
+    private boolean isWished(MountResult result) {
+        String wish = plan.kit().bench().map(Kit.Bench::mount).orElse("");
+        return result.mounting().name().equalsIgnoreCase(wish);
+    }
+
+    private double frequencyGap(MountResult result) {
+        if (result.frequencyMhz().isEmpty()) return 0;
+        return Math.abs(result.frequencyMhz().getAsDouble() / frequency.mhz() - 1);
+    }
+
+    /** How far a mounting is from the way a radio is carried; less is nearer. */
+    private static int distance(MountKind kind, Carry carry) {
+        List<MountKind> order = carry.isAtBody()
+                ? carry == Carry.FACE || carry == Carry.VEHICLE
+                        ? List.of(MountKind.HAND, MountKind.BODY, MountKind.CHASSIS, MountKind.COUNTERPOISE, MountKind.INSTRUMENT)
+                        : List.of(MountKind.BODY, MountKind.HAND, MountKind.CHASSIS, MountKind.COUNTERPOISE, MountKind.INSTRUMENT)
+                : List.of(MountKind.COUNTERPOISE, MountKind.CHASSIS, MountKind.INSTRUMENT, MountKind.HAND, MountKind.BODY);
+        return order.indexOf(kind);
+    }
+
+    private AntennaDelta delta(MountResult mount, AntennaResult result) {
+        if (mount.frequencyMhz().isPresent() && frequencyGap(mount) > 0.05)
+            warnOnce("The bench read " + result.antenna() + " at " + number(mount.frequencyMhz().getAsDouble())
+                    + " MHz; the channel is " + number(frequency.mhz()) + " MHz. A delta does not carry over between bands.");
+        if (result.delta().standardUncertaintyDb().isEmpty())
+            warnOnce(result.antenna() + " was read once in " + mount.mounting().name()
+                    + ": its scatter is unknown, 2 dB of doubt are taken (our suggestion).");
+        return AntennaDelta.of(
+                result.delta(), result.n(), "bench, " + result.n() + " readings in " + mount.mounting().name());
+    }
+
+    private void warnOnce(String warning) {
+        if (!warnings.contains(warning)) warnings.add(warning);
+    }
+
+    private static String number(double value) {
+        return new java.math.BigDecimal(Double.toString(value))
+                .setScale(3, java.math.RoundingMode.HALF_EVEN)
+                .stripTrailingZeros()
+                .toPlainString();
+    }
+}

@@ -1,0 +1,36 @@
+package handreach.study;
+
+import handreach.budget.TwoWayLedger;
+import handreach.profile.Profile;
+import handreach.propagation.PathGeometry;
+import handreach.propagation.PathLoss;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * One path, answered.
+ *
+ * @param link what was asked: terminals, conditions, places if known
+ * @param profile the ground
+ * @param losses loss by each model asked for, the chosen one first
+ * @param geometry clearance, obstacles, angles
+ * @param ledger both directions line by line, where loadouts are known
+ * @param warnings everything that was doubtful, ground first
+ */
+public record PathAnswer(
+        PathLink link,
+        Profile profile,
+        List<PathLoss> losses,
+        PathGeometry geometry,
+        Optional<TwoWayLedger> ledger,
+        List<String> warnings) {
+    public PathAnswer {
+        losses = List.copyOf(losses);
+        warnings = List.copyOf(warnings);
+    }
+
+    /** Loss by the chosen model. */
+    public PathLoss loss() {
+        return losses.get(0);
+    }
+}

@@ -1,0 +1,107 @@
+package handreach.study;
+
+import handreach.budget.LinkBudget;
+import handreach.budget.TwoWayLedger;
+import handreach.geodesy.Position;
+import handreach.input.InputFault;
+import handreach.loadout.Loadout;
+import handreach.profile.CutSettings;
+import handreach.profile.PathCut;
+import handreach.profile.Profile;
+import handreach.profile.VoidGap;
+import handreach.propagation.LossModel;
+import handreach.propagation.PathConditions;
+import handreach.propagation.PathGeometry;
+import handreach.propagation.PathLoss;
+import handreach.propagation.Terminals;
+import handreach.terrain.Elevation;
+import handreach.terrain.LandCover;
+import java.util.ArrayList;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+
+/** One path at a time: over a given profile, between two places, or between two people of a plan. */
+public final class PathStudy {
+    /** Shortest path a model is asked for, km. */
+    private static final double SHORTEST_KM = 0.05;
+
+    private PathStudy() {}
+
+    /** Ground for paths between places. */
+    public record GroundChoice(Elevation elevation, LandCover cover, CutSettings cut) {}
+
+    /** Over a profile that is already there. */
+    public static PathAnswer over(Profile profile, Terminals terminals, PathConditions conditions, List<LossModel> models) {
+        PathLink link = new PathLink(terminals, conditions, Optional.empty());
+        return answer(link, profile, models, List.of());
+    }
+
+    /** Between two places on a ground. */
+    public static PathAnswer between(
+            GroundChoice ground,
+            Position from,
+            Position to,
+            Terminals terminals,
+            PathConditions conditions,
+            List<LossModel> models) {
+        PathCut cut = PathCut.between(ground.elevation(), ground.cover(), from, to, ground.cut());
+        Profile profile = cut.profile().orElseThrow(() -> unknownGround(cut));
+        PathLink link = new PathLink(terminals, conditions, Optional.of(cut.line()));
+        return answer(link, profile, models, cut.warnings());
+    }
+
+    /** Between two places of a plan with loadouts at both ends: the loss and both ledgers. */
+    public static PathAnswer between(Scene scene, Position from, Loadout near, Position to, Loadout far, List<LossModel> models) {
+        PathAnswer path = between(
+                new GroundChoice(scene.tiles(), scene.cover(), scene.cut()),
+                from,
+                to,
+                Scene.terminals(near, far),
+                scene.conditions(from),
+                models);
+        LinkBudget budget = scene.budget(near, far);
+        TwoWayLedger ledger = budget.ledger(
+                path.loss(), path.geometry().departureDeg(), path.geometry().arrivalDeg());
+        return new PathAnswer(
+                path.link(), path.profile(), path.losses(), path.geometry(), Optional.of(ledger), path.warnings());
+    }
+
+    private static PathAnswer answer(PathLink link, Profile profile, List<LossModel> models, List<String> groundWarnings) {
+        if (profile.lengthKm() < SHORTEST_KM)
+            throw new InputFault(
+                    "path",
+                    0,
+                    String.format(
+                            java.util.Locale.ROOT,
+                            "the ends are %.0f m apart, at least 50 m are needed: nearer, antennas are not far from each other in the"
+                                    + " sense of the models. Take a longer path.",
+                            1000 * profile.lengthKm()));
+        Set<String> warnings = new LinkedHashSet<>(groundWarnings);
+        List<PathLoss> losses = new ArrayList<>();
+        for (LossModel model : models) {
+            try {
+                PathLoss loss = model.loss(profile, link.terminals(), link.conditions());
+                losses.add(loss);
+                warnings.addAll(loss.warnings());
+            } catch (IllegalArgumentException refused) {
+                if (models.size() == 1) throw new InputFault("path", 0, model.name() + ": " + refused.getMessage());
+                warnings.add(model.name() + " does not apply: " + refused.getMessage());
+            }
+        }
+        if (losses.isEmpty()) throw new InputFault("path", 0, "no model applies to this path. " + String.join(" ", warnings));
+        PathGeometry geometry = PathGeometry.of(
+                profile, link.terminals(), link.conditions().atmosphere(), link.conditions().frequency());
+        return new PathAnswer(link, profile, losses, geometry, Optional.empty(), List.copyOf(warnings));
+    }
+
+    private static InputFault unknownGround(PathCut cut) {
+        List<String> gaps = cut.gaps().stream().map(VoidGap::words).toList();
+        return new InputFault(
+                "path",
+                0,
+                "the ground is unknown at " + String.join(", ", gaps)
+                        + " from the first end: no tile covers it, or its heights are void. Add the missing tile, or choose other ends.");
+    }
+}

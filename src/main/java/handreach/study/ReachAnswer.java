@@ -1,0 +1,44 @@
+package handreach.study;
+
+import handreach.geodesy.Position;
+import handreach.reach.LeastLoadout;
+import handreach.reach.LoadoutReach;
+import handreach.reach.OddsGrid;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * How far every loadout of a plan reaches.
+ *
+ * @param scene the plan, opened
+ * @param middle where the rose stands
+ * @param loadouts by bearing, in the plan's order
+ * @param area odds over the area, in the same order, and the least loadout that does the job; empty when only bearings were asked
+ * @param verdicts plain words, one a loadout, in the same order
+ * @param warnings everything that was doubtful
+ */
+public record ReachAnswer(
+        Scene scene,
+        Position middle,
+        List<LoadoutReach> loadouts,
+        Optional<AreaAnswer> area,
+        List<String> verdicts,
+        List<String> warnings) {
+    public ReachAnswer {
+        loadouts = List.copyOf(loadouts);
+        verdicts = List.copyOf(verdicts);
+        warnings = List.copyOf(warnings);
+    }
+
+    /**
+     * The area, cell by cell.
+     *
+     * @param odds one grid a loadout, in the plan's order
+     * @param least loadouts in order of burden, and which is the least that reaches each cell
+     */
+    public record AreaAnswer(List<OddsGrid> odds, LeastLoadout least) {
+        public AreaAnswer {
+            odds = List.copyOf(odds);
+        }
+    }
+}

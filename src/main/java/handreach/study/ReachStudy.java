@@ -1,0 +1,116 @@
+package handreach.study;
+
+import handreach.geodesy.Position;
+import handreach.input.InputFault;
+import handreach.loadout.Loadout;
+import handreach.propagation.Terminals;
+import handreach.reach.AreaRequest;
+import handreach.reach.BearingLosses;
+import handreach.reach.BearingRequest;
+import handreach.reach.CellGrid;
+import handreach.reach.LeastLoadout;
+import handreach.reach.LoadoutReach;
+import handreach.reach.LossGrid;
+import handreach.reach.OddsGrid;
+import handreach.reach.Progress;
+import handreach.reach.ReachLink;
+import handreach.reach.SweepArea;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+
+/** The main job: how far each loadout of a plan reaches, by bearing and over the area. */
+public final class ReachStudy {
+    private final Scene scene;
+    private final Position middle;
+    private final double radiusM;
+    private final List<Loadout> loadouts;
+    private final List<ReachLink> links;
+    private final List<Terminals> heights;
+    private final Set<String> warnings = new LinkedHashSet<>();
+
+    private ReachStudy(Scene scene) {
+        this.scene = scene;
+        this.middle = scene.middle();
+        this.radiusM = 1000 * scene.plan().places().area().radiusKm();
+        this.loadouts = scene.loadouts();
+        this.links = loadouts.stream().map(scene::link).toList();
+        this.heights = links.stream().map(ReachLink::terminals).distinct().toList();
+        this.warnings.addAll(scene.warnings());
+    }
+
+    /** Runs the study; {@code withArea} also reckons the loss to every cell, for maps. */
+    public static ReachAnswer run(Scene scene, boolean withArea, Progress progress) {
+        return new ReachStudy(scene).answer(withArea, progress);
+    }
+
+    private ReachAnswer answer(boolean withArea, Progress progress) {
+        if (scene.tiles().at(middle).isVoid())
+            throw new InputFault(
+                    "plan",
+                    0,
+                    "the middle of the rose lies where no elevation is known. Add the tile, or move the position that [reach] from names.");
+        List<BearingLosses> losses = losses(progress);
+        double odds = scene.plan().channel().wish().odds();
+        int control = loadouts.indexOf(scene.controlLoadout());
+        LoadoutReach controlReach = LoadoutReach.of(losses(losses, control), links.get(control), odds);
+        ReachVerdict verdict =
+                new ReachVerdict(loadouts.get(control), scene.plan().heading().imperial());
+        List<LoadoutReach> reaches = new ArrayList<>();
+        List<String> verdicts = new ArrayList<>();
+        for (int i = 0; i < loadouts.size(); i++) {
+            LoadoutReach reach = i == control ? controlReach
+                    : LoadoutReach.against(controlReach, losses(losses, i), links.get(i), odds);
+            reaches.add(reach);
+            verdicts.add(verdict.words(loadouts.get(i), reach));
+        }
+        int unknown = controlReach.partlyUnknown();
+        if (unknown > 0)
+            warnings.add("On " + unknown + " of " + controlReach.bearings()
+                    + " bearings the ground is unknown somewhere within the radius; beyond that nothing is claimed.");
+        Optional<ReachAnswer.AreaAnswer> area = withArea ? Optional.of(area(odds, progress)) : Optional.empty();
+        return new ReachAnswer(scene, middle, reaches, area, verdicts, List.copyOf(warnings));
+    }
+
+    private BearingLosses losses(List<BearingLosses> all, int loadout) {
+        return all.get(heights.indexOf(links.get(loadout).terminals()));
+    }
+
+    private List<BearingLosses> losses(Progress progress) {
+        double step = scene.plan().questions().reach().bearingStepDeg();
+        try {
+            BearingRequest request = new BearingRequest(
+                    middle, radiusM, step, scene.conditions(middle), scene.model().name());
+            return BearingLosses.of(request, heights, scene.ground(), Scene.threads(), progress);
+        } catch (IllegalArgumentException refused) {
+            throw new InputFault("plan", 0, "[reach]: " + refused.getMessage() + ".");
+        }
+    }
+
+    private ReachAnswer.AreaAnswer area(double targetOdds, Progress progress) {
+        double cellM = scene.plan().questions().reach().cellM();
+        AreaRequest request;
+        try {
+            CellGrid grid = CellGrid.around(middle, radiusM, cellM);
+            request = new AreaRequest(
+                    middle, grid, radiusM, heights.get(0), scene.conditions(middle), scene.model().name());
+        } catch (IllegalArgumentException tooLarge) {
+            throw new InputFault("plan", 0, "[area] radius_km with [reach] cell_m: " + tooLarge.getMessage() + ".");
+        }
+        List<LossGrid> losses = new SweepArea(Scene.threads()).losses(request, heights, scene.ground(), progress);
+        List<OddsGrid> odds = new ArrayList<>();
+        for (ReachLink link : links) odds.add(OddsGrid.of(losses.get(heights.indexOf(link.terminals())), link));
+        return new ReachAnswer.AreaAnswer(odds, LeastLoadout.of(byBurden(odds), targetOdds));
+    }
+
+    /** Loadouts from the least burdensome up: by the user's ranks, then by score, then as the plan has them. */
+    private List<OddsGrid> byBurden(List<OddsGrid> odds) {
+        List<Integer> order = new ArrayList<>();
+        for (int i = 0; i < odds.size(); i++) order.add(i);
+        order.sort(Comparator.comparingDouble(i -> scene.burdenScore(loadouts.get(i))));
+        return order.stream().map(odds::get).toList();
+    }
+}

@@ -1,0 +1,271 @@
+package handreach.study;
+
+import handreach.bench.BenchAnalysis;
+import handreach.bench.BenchFile;
+import handreach.budget.LinkBudget;
+import handreach.budget.LinkEnd;
+import handreach.budget.LinkTerms;
+import handreach.budget.SiteNoise;
+import handreach.geodesy.Position;
+import handreach.input.InputFault;
+import handreach.input.NearestWord;
+import handreach.loadout.Burden;
+import handreach.loadout.CopyQuality;
+import handreach.loadout.Fading;
+import handreach.loadout.Loadout;
+import handreach.plan.GroundChoice;
+import handreach.plan.Kit;
+import handreach.plan.Places;
+import handreach.plan.Plan;
+import handreach.plan.PlanFile;
+import handreach.plan.Questions;
+import handreach.profile.CutSettings;
+import handreach.propagation.Climate;
+import handreach.propagation.LossModel;
+import handreach.propagation.LossModels;
+import handreach.propagation.NoiseEnvironment;
+import handreach.propagation.PathConditions;
+import handreach.propagation.Terminals;
+import handreach.reach.AreaGround;
+import handreach.reach.ReachLink;
+import handreach.terrain.Cover;
+import handreach.terrain.LandCover;
+import handreach.terrain.Surface;
+import handreach.terrain.TileFolder;
+import handreach.uncertainty.Doubt;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalInt;
+
+/**
+ * A plan with everything it names opened: ground, cover, bench, loadouts, conditions. Immutable and safe for several threads;
+ * the tiles behind it are read when they are needed.
+ */
+public final class Scene {
+    /** Doubt of the model common to an area before a walk, dB; our suggestion. */
+    private static final double MODEL_COMMON_DB = 6;
+
+    private final PlanFile file;
+    private final TileFolder tiles;
+    private final LandCover cover;
+    private final CutSettings cut;
+    private final Optional<BenchAnalysis> bench;
+    private final List<Loadout> loadouts;
+    private final List<String> warnings;
+
+    private Scene(
+            PlanFile file,
+            TileFolder tiles,
+            LandCover cover,
+            CutSettings cut,
+            Optional<BenchAnalysis> bench,
+            List<String> benchNotes) {
+        this.file = file;
+        this.tiles = tiles;
+        this.cover = cover;
+        this.cut = cut;
+        this.bench = bench;
+        List<String> notes = new ArrayList<>(benchNotes);
+        notes.addAll(tiles.warnings());
+        this.loadouts = List.copyOf(new KitBuilder(file.plan(), bench, notes).loadouts());
+        this.warnings = List.copyOf(notes);
+    }
+
+    /** Opens everything the plan names. */
+    public static Scene open(PlanFile file) {
+        Plan plan = file.plan();
+        GroundChoice.CoverChoice choice = plan.ground().cover();
+        Optional<BenchAnalysis> bench = plan.kit().bench().map(Scene::analysed);
+        CutSettings cut = new CutSettings(
+                Surface.of(choice.surface()).orElseThrow(),
+                choice.heights().canopyM(),
+                choice.heights().roofM());
+        return new Scene(
+                file,
+                TileFolder.open(plan.ground().tiles()),
+                CoverOpening.of(choice),
+                cut,
+                bench,
+                List.of());
+    }
+
+    /** The same ground under an edited plan; tiles and cover stay open when the plan still names the same. */
+    public Scene with(PlanFile edited) {
+        GroundChoice before = file.plan().ground();
+        GroundChoice after = edited.plan().ground();
+        if (!before.tiles().equals(after.tiles()) || !before.cover().equals(after.cover())) return open(edited);
+        boolean sameBench = file.plan().kit().bench().equals(edited.plan().kit().bench());
+        Optional<BenchAnalysis> newBench = sameBench ? bench : edited.plan().kit().bench().map(Scene::analysed);
+        return new Scene(edited, tiles, cover, cut, newBench, List.of());
+    }
+
+    private static BenchAnalysis analysed(Kit.Bench bench) {
+        return BenchAnalysis.of(BenchFile.read(bench.file()), bench.control());
+    }
+
+    public PlanFile file() {
+        return file;
+    }
+
+    public Plan plan() {
+        return file.plan();
+    }
+
+    public TileFolder tiles() {
+        return tiles;
+    }
+
+    public LandCover cover() {
+        return cover;
+    }
+
+    public CutSettings cut() {
+        return cut;
+    }
+
+    public Optional<BenchAnalysis> bench() {
+        return bench;
+    }
+
+    /** The plan's loadouts in its own order. */
+    public List<Loadout> loadouts() {
+        return loadouts;
+    }
+
+    /** What was doubtful while opening, one sentence each. */
+    public List<String> warnings() {
+        return warnings;
+    }
+
+    public Loadout loadout(String name) {
+        return loadouts.stream()
+                .filter(loadout -> loadout.name().equals(name))
+                .findFirst()
+                .orElseThrow(() -> unknown("loadout", name, loadouts.stream().map(Loadout::name).toList()));
+    }
+
+    /** A position of the plan by its name. */
+    public Places.PositionEntry position(String name) {
+        List<Places.PositionEntry> all = plan().places().positions();
+        return all.stream()
+                .filter(entry -> entry.name().equals(name))
+                .findFirst()
+                .orElseThrow(() -> unknown("position", name, all.stream().map(Places.PositionEntry::name).toList()));
+    }
+
+    private static InputFault unknown(String kind, String name, List<String> known) {
+        return new InputFault(
+                kind, 0, "\"" + name + "\" is not in the plan." + NearestWord.hint(name, known) + " It has: " + String.join(", ", known) + ".");
+    }
+
+    /** Name of the loadout all others are held against: the first that carries the control without the wire. */
+    public Loadout controlLoadout() {
+        List<Kit.LoadoutEntry> entries = plan().kit().loadouts();
+        String control = plan().kit().antennas().stream()
+                .filter(Kit.AntennaEntry::control)
+                .map(Kit.AntennaEntry::name)
+                .findFirst()
+                .orElseThrow();
+        for (int i = 0; i < entries.size(); i++)
+            if (entries.get(i).antenna().equals(control) && !entries.get(i).counterpoise()) return loadouts.get(i);
+        return loadouts.get(0);
+    }
+
+    /** Frequency, ground, air and climate at a position. */
+    public PathConditions conditions(Position middle) {
+        Climate climate = new Climate(50, 50, middle.latitudeDeg(), 500, 500);
+        return new PathConditions(
+                plan().channel().frequency(),
+                plan().channel().polarization(),
+                plan().ground().ground(),
+                plan().ground().atmosphere(),
+                climate);
+    }
+
+    public PathConditions conditions() {
+        return conditions(plan().places().area().centre());
+    }
+
+    public LossModel model() {
+        return LossModels.named(plan().questions().reach().model()).orElseThrow();
+    }
+
+    public SiteNoise noise() {
+        NoiseEnvironment environment =
+                NoiseEnvironment.named(plan().ground().noise()).orElseThrow();
+        return SiteNoise.of(environment, plan().channel().frequency());
+    }
+
+    /** What is asked of every link of the plan. */
+    public LinkTerms terms() {
+        Questions.Doubts doubts = plan().questions().doubts();
+        boolean isOpen = plan().ground().cover().everywhere().equals(Cover.OPEN.word())
+                && plan().ground().cover().raster().isEmpty()
+                && plan().ground().cover().polygons().isEmpty();
+        Doubt usual = isOpen ? LinkTerms.MODEL_OPEN : LinkTerms.MODEL_HILLS;
+        Doubt model = new Doubt(
+                doubts.modelCommonDb().orElse(MODEL_COMMON_DB), doubts.placeSpreadDb().orElse(usual.spreadDb()));
+        return new LinkTerms(
+                plan().channel().frequency(),
+                CopyQuality.of(plan().channel().wish().quality()).orElseThrow(),
+                plan().channel().wish().fading().equals(Fading.STANDING.word()) ? Fading.STANDING : Fading.WALKING,
+                plan().channel().wish().odds(),
+                model,
+                List.of());
+    }
+
+    /** The link between two loadouts of this plan. */
+    public LinkBudget budget(Loadout a, Loadout b) {
+        return LinkBudget.between(LinkEnd.of(a, noise()), LinkEnd.of(b, noise()), terms());
+    }
+
+    /** What stands at the middle of the reach rose for a loadout: the plan's fixed one, or the same at both ends. */
+    public Loadout middleLoadout(Loadout far) {
+        return plan().questions().reach().with().map(this::loadout).orElse(far);
+    }
+
+    /** The link from the middle of the rose to somebody with this loadout. */
+    public ReachLink link(Loadout far) {
+        Loadout near = middleLoadout(far);
+        return ReachLink.of(far.name(), budget(near, far), terminals(near, far));
+    }
+
+    /** Ground and cover as the area engines read them. */
+    public AreaGround ground() {
+        return new AreaGround(tiles);
+    }
+
+    /** How many threads long work may use. */
+    public static int threads() {
+        return Math.max(1, Runtime.getRuntime().availableProcessors());
+    }
+
+    /** One number to order loadouts by: the user's own rank where there is one, else the score of the burden. */
+    public double burdenScore(Loadout loadout) {
+        int at = loadouts.indexOf(loadout);
+        String antenna = plan().kit().loadouts().get(at).antenna();
+        OptionalInt rank = plan().kit().antennas().stream()
+                .filter(entry -> entry.name().equals(antenna))
+                .findFirst()
+                .orElseThrow()
+                .size()
+                .burdenRank();
+        double wire = plan().kit().loadouts().get(at).counterpoise() ? 0.5 : 0;
+        if (rank.isPresent()) return rank.getAsInt() + wire;
+        return loadout.antenna().burden().score(Burden.USUAL_RANKING) + wire;
+    }
+
+    public static Terminals terminals(Loadout a, Loadout b) {
+        return new Terminals(a.heightM(), b.heightM());
+    }
+
+    /** Where the reach rose stands. */
+    public Position middle() {
+        return plan().questions()
+                .reach()
+                .from()
+                .map(name -> position(name).at())
+                .orElse(plan().places().area().centre());
+    }
+}
