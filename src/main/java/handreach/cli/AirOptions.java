@@ -40,13 +40,19 @@ final class AirOptions {
             description = "Decrease of refractivity over the lowest km, N-units/km. Default: 45.")
     Double refractivityGradient;
 
-    @Option(names = "--k-factor", paramLabel = "K", description = "Effective earth radius factor, in place of the gradient.")
+    @Option(
+            names = "--k-factor",
+            paramLabel = "K",
+            description = "Effective earth radius factor, in place of the gradient.")
     Double kFactor;
 
     @Option(names = "--n0", paramLabel = "N", description = "Surface refractivity at sea level, N-units. Default: 325.")
     double n0 = 325;
 
-    @Option(names = "--latitude", paramLabel = "DEG", description = "Latitude of the path centre, for p1812. Default: 45.")
+    @Option(
+            names = "--latitude",
+            paramLabel = "DEG",
+            description = "Latitude of the path centre, for p1812. Default: 45.")
     Double latitude;
 
     @Option(
@@ -59,23 +65,37 @@ final class AirOptions {
     @Option(names = "--time-percent", paramLabel = "P", description = "Share of the time, 1 to 50 %%. Default: 50.")
     double timePercent = 50;
 
-    @Option(names = "--location-percent", paramLabel = "P", description = "Share of the places, 1 to 99 %%. Default: 50.")
+    @Option(
+            names = "--location-percent",
+            paramLabel = "P",
+            description = "Share of the places, 1 to 99 %%. Default: 50.")
     double locationPercent = 50;
 
     /** The conditions, or every fault of the options at once. */
     PathConditions conditions(double latitudeIfUnknown) {
         Faults faults = new Faults();
-        if (frequencyMhz == null) faults.add("--frequency-mhz", 0, "is missing. Give the channel in MHz, such as --frequency-mhz 155.");
+        if (frequencyMhz == null)
+            faults.add("--frequency-mhz", 0, "is missing. Give the channel in MHz, such as --frequency-mhz 155.");
         else check(faults, "--frequency-mhz", frequencyMhz, 1, 6000, "MHz");
         List<String> planes = List.of("vertical", "horizontal");
         if (!planes.contains(polarization))
-            faults.add("--polarization", 0, "is " + polarization + ", allowed is vertical or horizontal." + NearestWord.hint(polarization, planes));
-        List<String> grounds = Arrays.stream(GroundType.values()).map(GroundType::word).toList();
+            faults.add(
+                    "--polarization",
+                    0,
+                    "is " + polarization + ", allowed is vertical or horizontal."
+                            + NearestWord.hint(polarization, planes));
+        List<String> grounds =
+                Arrays.stream(GroundType.values()).map(GroundType::word).toList();
         if (!grounds.contains(ground))
-            faults.add("--ground", 0, "is " + ground + ", allowed is " + String.join(", ", grounds) + "." + NearestWord.hint(ground, grounds));
+            faults.add(
+                    "--ground",
+                    0,
+                    "is " + ground + ", allowed is " + String.join(", ", grounds) + "."
+                            + NearestWord.hint(ground, grounds));
         if (permittivity != null) check(faults, "--permittivity", permittivity, 1, 200, "");
         if (conductivity != null) check(faults, "--conductivity", conductivity, 0, 100, "S/m");
-        if (refractivityGradient != null) check(faults, "--refractivity-gradient", refractivityGradient, -400, 156.9, "N-units/km");
+        if (refractivityGradient != null)
+            check(faults, "--refractivity-gradient", refractivityGradient, -400, 156.9, "N-units/km");
         if (kFactor != null) check(faults, "--k-factor", kFactor, 0.1, 1e6, "");
         if (kFactor != null && refractivityGradient != null)
             faults.add("--k-factor", 0, "and --refractivity-gradient say the same. Give one of them.");
@@ -84,7 +104,8 @@ final class AirOptions {
         check(faults, "--time-percent", timePercent, 1, 50, "%");
         check(faults, "--location-percent", locationPercent, 1, 99, "%");
         for (double km : coastKm) check(faults, "--coast-km", km, 0, 20_000, "km");
-        if (coastKm.length > 2) faults.add("--coast-km", 0, "has " + coastKm.length + " values, allowed is one or two.");
+        if (coastKm.length > 2)
+            faults.add("--coast-km", 0, "has " + coastKm.length + " values, allowed is one or two.");
         faults.throwIfAny();
         return built(latitudeIfUnknown);
     }
@@ -94,7 +115,8 @@ final class AirOptions {
         Ground chosen = new Ground(
                 permittivity == null ? named.permittivity() : permittivity,
                 conductivity == null ? named.conductivity() : conductivity);
-        Atmosphere air = kFactor != null ? Atmosphere.ofFactor(kFactor, n0)
+        Atmosphere air = kFactor != null
+                ? Atmosphere.ofFactor(kFactor, n0)
                 : Atmosphere.ofGradient(refractivityGradient == null ? 45 : refractivityGradient, n0);
         Climate climate = new Climate(
                 timePercent,
@@ -103,12 +125,17 @@ final class AirOptions {
                 coastKm[0],
                 coastKm[coastKm.length - 1]);
         return new PathConditions(
-                new Frequency(frequencyMhz), Polarization.valueOf(polarization.toUpperCase(Locale.ROOT)), chosen, air, climate);
+                new Frequency(frequencyMhz),
+                Polarization.valueOf(polarization.toUpperCase(Locale.ROOT)),
+                chosen,
+                air,
+                climate);
     }
 
     static void check(Faults faults, String option, double value, double low, double high, String unit) {
         String space = unit.isEmpty() ? "" : " " + unit;
         if (!(value >= low && value <= high))
-            faults.add(option, 0, "is " + value + ", allowed is " + low + " to " + high + space + ". Correct the value.");
+            faults.add(
+                    option, 0, "is " + value + ", allowed is " + low + " to " + high + space + ". Correct the value.");
     }
 }

@@ -50,7 +50,8 @@ public final class CommandLineFace {
 
     private static String hint(ParameterException wrong) {
         String stop = String.valueOf(wrong.getMessage()).endsWith(".") ? "" : ".";
-        if (wrong instanceof UnmatchedArgumentException unmatched && !unmatched.getSuggestions().isEmpty())
+        if (wrong instanceof UnmatchedArgumentException unmatched
+                && !unmatched.getSuggestions().isEmpty())
             return stop + " Did you mean " + unmatched.getSuggestions().get(0) + "?";
         return stop;
     }
@@ -67,12 +68,14 @@ public final class CommandLineFace {
         Throwable cause = thrown instanceof java.io.UncheckedIOException ? thrown.getCause() : thrown;
         if (cause instanceof FileSystemException file) {
             String reason = file.getReason() == null ? file.getClass().getSimpleName() : file.getReason();
-            err.println(oneLine(file.getFile() + ": could not be read or written (" + reason + "). Check the name, the rights and free space."));
+            err.println(oneLine(file.getFile() + ": could not be read or written (" + reason
+                    + "). Check the name, the rights and free space."));
             return FAILED;
         }
         if (System.getProperty("handreach.trace") != null) thrown.printStackTrace(err);
-        err.println(oneLine("A defect of the program, not of your input: " + thrown.getClass().getSimpleName() + " ("
-                + thrown.getMessage() + "). Please report it with the command you gave; -Dhandreach.trace shows where."));
+        err.println(oneLine("A defect of the program, not of your input: "
+                + thrown.getClass().getSimpleName() + " (" + thrown.getMessage()
+                + "). Please report it with the command you gave; -Dhandreach.trace shows where."));
         return FAILED;
     }
 

@@ -18,7 +18,8 @@ import picocli.CommandLine.Parameters;
 @Command(
         name = "match",
         mixinStandardHelpOptions = true,
-        description = "One-port sweep: resonance, SWR, return loss and mismatch over the channels, bandwidth, too long or short.",
+        description =
+                "One-port sweep: resonance, SWR, return loss and mismatch over the channels, bandwidth, too long or short.",
         footer = {
             "",
             "Worked example:",
@@ -53,7 +54,8 @@ final class MatchCommand implements Callable<Integer> {
         for (double mhz : channelsMhz) AirOptions.check(faults, "--channel-mhz", mhz, 0.1, 10_000, "MHz");
         faults.throwIfAny();
         List<Double> channels = new ArrayList<>(channelsMhz);
-        if (plan != null) channels.add(PlanFile.open(plan).plan().channel().frequency().mhz());
+        if (plan != null)
+            channels.add(PlanFile.open(plan).plan().channel().frequency().mhz());
         List<MatchAnalysis> sweeps = files.stream()
                 .map(file -> MatchAnalysis.of(Touchstone.read(file), channels, systemOhm))
                 .toList();

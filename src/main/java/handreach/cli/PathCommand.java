@@ -53,7 +53,10 @@ final class PathCommand implements Callable<Integer> {
             description = "Profile: columns distance_km,height_m and optionally clutter_m, zone (inland|coastal|sea).")
     private Path profileFile;
 
-    @Option(names = "--from", paramLabel = "PLACE", description = "First end: a place, or with --plan the name of a position.")
+    @Option(
+            names = "--from",
+            paramLabel = "PLACE",
+            description = "First end: a place, or with --plan the name of a position.")
     private String from;
 
     @Option(names = "--to", paramLabel = "PLACE", description = "Other end, likewise.")
@@ -77,7 +80,10 @@ final class PathCommand implements Callable<Integer> {
     @Option(names = "--rx-height-m", paramLabel = "M", description = "Other antenna above ground. Default: 1.5.")
     private Double rxHeightM;
 
-    @Option(names = "--cover", paramLabel = "WORD", description = "What stands everywhere: open (default), woodland, suburban, ...")
+    @Option(
+            names = "--cover",
+            paramLabel = "WORD",
+            description = "What stands everywhere: open (default), woodland, suburban, ...")
     private String cover = "open";
 
     @Option(
@@ -92,7 +98,10 @@ final class PathCommand implements Callable<Integer> {
     @Option(names = "--explain", description = "Show every intermediate value of the model.")
     private boolean explain;
 
-    @Option(names = "--figure", paramLabel = "FILE.svg", description = "Draw the profile, with the field over it for full-wave.")
+    @Option(
+            names = "--figure",
+            paramLabel = "FILE.svg",
+            description = "Draw the profile, with the field over it for full-wave.")
     private Path figure;
 
     @Mixin
@@ -129,32 +138,48 @@ final class PathCommand implements Callable<Integer> {
     private PathAnswer betweenPlaces() {
         Faults faults = new Faults();
         if (from == null || to == null || tiles == null)
-            faults.add("path", 0, "give --profile FILE.csv, or --from PLACE --to PLACE --tiles DIR, or --plan PLAN --from NAME --to NAME.");
+            faults.add(
+                    "path",
+                    0,
+                    "give --profile FILE.csv, or --from PLACE --to PLACE --tiles DIR, or --plan PLAN --from NAME --to NAME.");
         checkHeights(faults);
         List<LossModel> models = models(faults, "handheld");
         List<String> covers = Arrays.stream(Cover.values()).map(Cover::word).toList();
         if (!covers.contains(cover))
-            faults.add("--cover", 0, "is " + cover + ", allowed is " + String.join(", ", covers) + "." + NearestWord.hint(cover, covers));
-        List<String> surfaces = Arrays.stream(Surface.values()).map(Surface::word).toList();
+            faults.add(
+                    "--cover",
+                    0,
+                    "is " + cover + ", allowed is " + String.join(", ", covers) + "."
+                            + NearestWord.hint(cover, covers));
+        List<String> surfaces =
+                Arrays.stream(Surface.values()).map(Surface::word).toList();
         if (!surfaces.contains(surface))
             faults.add(
-                    "--surface", 0, "is " + surface + ", allowed is " + String.join(", ", surfaces) + "." + NearestWord.hint(surface, surfaces));
+                    "--surface",
+                    0,
+                    "is " + surface + ", allowed is " + String.join(", ", surfaces) + "."
+                            + NearestWord.hint(surface, surfaces));
         faults.throwIfAny();
         Position a = Place.parse("--from", from);
         Position b = Place.parse("--to", to);
         PathConditions conditions = air.conditions((a.latitudeDeg() + b.latitudeDeg()) / 2);
         Cover everywhere = Cover.values()[covers.indexOf(cover)];
         PathStudy.GroundChoice ground = new PathStudy.GroundChoice(
-                TileFolder.open(tiles), LandCover.uniform(everywhere), CutSettings.of(Surface.of(surface).orElseThrow()));
+                TileFolder.open(tiles),
+                LandCover.uniform(everywhere),
+                CutSettings.of(Surface.of(surface).orElseThrow()));
         return PathStudy.between(ground, a, b, terminals(), conditions, models);
     }
 
     private PathAnswer inPlan() {
         Faults faults = new Faults();
-        if (from == null || to == null) faults.add("--plan", 0, "needs --from and --to: names of positions, or places.");
-        if (profileFile != null || tiles != null) faults.add("--plan", 0, "knows its own ground. Leave out --profile and --tiles.");
+        if (from == null || to == null)
+            faults.add("--plan", 0, "needs --from and --to: names of positions, or places.");
+        if (profileFile != null || tiles != null)
+            faults.add("--plan", 0, "knows its own ground. Leave out --profile and --tiles.");
         if (txHeightM != null || rxHeightM != null)
-            faults.add("--plan", 0, "takes antenna heights from the loadouts. Leave out --tx-height-m and --rx-height-m.");
+            faults.add(
+                    "--plan", 0, "takes antenna heights from the loadouts. Leave out --tx-height-m and --rx-height-m.");
         faults.throwIfAny();
         Scene scene = Scene.open(PlanFile.open(plan));
         List<LossModel> models = models(faults, scene.plan().questions().reach().model());
@@ -177,7 +202,9 @@ final class PathCommand implements Callable<Integer> {
         try {
             return Place.parse(option, text);
         } catch (InputFault fault) {
-            List<String> names = scene.plan().places().positions().stream().map(Places.PositionEntry::name).toList();
+            List<String> names = scene.plan().places().positions().stream()
+                    .map(Places.PositionEntry::name)
+                    .toList();
             throw new InputFault(
                     option,
                     0,

@@ -59,7 +59,12 @@ final class PatternCommand implements Callable<Integer> {
     private record Gain(double elevationDeg, double gainDbi) {}
 
     private record Answer(
-            String radiator, String mount, double lengthWavelengths, double maxGainDbi, List<Gain> gain, List<String> warnings) {}
+            String radiator,
+            String mount,
+            double lengthWavelengths,
+            double maxGainDbi,
+            List<Gain> gain,
+            List<String> warnings) {}
 
     @Override
     public Integer call() {
@@ -83,22 +88,34 @@ final class PatternCommand implements Callable<Integer> {
         Faults faults = new Faults();
         if (Radiator.of(radiator).isEmpty()) unknown(faults, "--radiator", radiator, Radiator.words());
         if (PatternMount.of(mount).isEmpty()) unknown(faults, "--mount", mount, PatternMount.words());
-        if (lengthWavelengths != null) AirOptions.check(faults, "--length-wavelengths", lengthWavelengths, 0.01, 1.5, "");
+        if (lengthWavelengths != null)
+            AirOptions.check(faults, "--length-wavelengths", lengthWavelengths, 0.01, 1.5, "");
         AirOptions.check(faults, "--frequency-mhz", frequencyMhz, 30, 1000, "MHz");
         AirOptions.check(faults, "--step-deg", stepDeg, 0.1, 45, "degrees");
         faults.throwIfAny();
     }
 
     private static void unknown(Faults faults, String option, String word, List<String> known) {
-        faults.add(option, 0, "is " + word + ", allowed is " + String.join(", ", known) + "." + NearestWord.hint(word, known));
+        faults.add(
+                option,
+                0,
+                "is " + word + ", allowed is " + String.join(", ", known) + "." + NearestWord.hint(word, known));
     }
 
     private void print(Answer answer) {
         TextTable table = TextTable.of("elevation deg", "gain dBi");
         for (Gain gain : answer.gain())
-            table.row(String.format(Locale.ROOT, "%.1f", gain.elevationDeg()), String.format(Locale.ROOT, "%.2f", gain.gainDbi()));
-        json.out().println(answer.radiator() + " on " + answer.mount() + ", " + String.format(
-                Locale.ROOT, "%.3f wavelengths at %.3f MHz, maximum %.2f dBi", answer.lengthWavelengths(), frequencyMhz, answer.maxGainDbi()));
+            table.row(
+                    String.format(Locale.ROOT, "%.1f", gain.elevationDeg()),
+                    String.format(Locale.ROOT, "%.2f", gain.gainDbi()));
+        json.out()
+                .println(answer.radiator() + " on " + answer.mount() + ", "
+                        + String.format(
+                                Locale.ROOT,
+                                "%.3f wavelengths at %.3f MHz, maximum %.2f dBi",
+                                answer.lengthWavelengths(),
+                                frequencyMhz,
+                                answer.maxGainDbi()));
         json.out().print(table.text());
     }
 }

@@ -17,7 +17,8 @@ import picocli.CommandLine.Parameters;
 @Command(
         name = "reach",
         mixinStandardHelpOptions = true,
-        description = "Reach by loadout and bearing, odds, intervals, and whether the bigger antenna is worth carrying.",
+        description =
+                "Reach by loadout and bearing, odds, intervals, and whether the bigger antenna is worth carrying.",
         footer = {
             "",
             "Worked example:",

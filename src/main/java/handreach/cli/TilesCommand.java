@@ -23,23 +23,31 @@ import picocli.CommandLine.Parameters;
         name = "tiles",
         mixinStandardHelpOptions = true,
         description = "What elevation is there: tiles, resolution, datum, gaps; with --at the height at one place.",
-        footer = {
-            "",
-            "Worked example:",
-            "  handreach tiles elevation-samples/high-mountains/tiles --at 37.5,-105.0"
-        })
+        footer = {"", "Worked example:", "  handreach tiles elevation-samples/high-mountains/tiles --at 37.5,-105.0"})
 final class TilesCommand implements Callable<Integer> {
-    @Parameters(index = "0", paramLabel = "DIR", description = "Folder with elevation tiles (.hgt, GeoTIFF, ASCII grid).")
+    @Parameters(
+            index = "0",
+            paramLabel = "DIR",
+            description = "Folder with elevation tiles (.hgt, GeoTIFF, ASCII grid).")
     private Path folder;
 
-    @Option(names = "--at", paramLabel = "PLACE", description = "Read one height: LAT,LON, degrees-minutes, UTM or MGRS.")
+    @Option(
+            names = "--at",
+            paramLabel = "PLACE",
+            description = "Read one height: LAT,LON, degrees-minutes, UTM or MGRS.")
     private String at;
 
     @Mixin
     private JsonChoice json;
 
     private record Height(
-            double latitude, double longitude, OptionalDouble heightM, String tile, String interpolation, boolean isVoid, boolean filled) {}
+            double latitude,
+            double longitude,
+            OptionalDouble heightM,
+            String tile,
+            String interpolation,
+            boolean isVoid,
+            boolean filled) {}
 
     private record Tile(
             String name,
@@ -78,16 +86,19 @@ final class TilesCommand implements Callable<Integer> {
             tree.set("void", tree.remove("is_void"));
             json.print(tree);
         } else if (reading.isVoid()) {
-            json.out().println("no height at " + at + ": " + (reading.tile().isEmpty() ? "no tile covers it" : "void in " + reading.tile()));
+            json.out()
+                    .println("no height at " + at + ": "
+                            + (reading.tile().isEmpty() ? "no tile covers it" : "void in " + reading.tile()));
         } else {
-            json.out().printf(
-                    Locale.ROOT,
-                    "%.2f m at %.6f, %.6f (bilinear, %s%s)%n",
-                    reading.heightM().getAsDouble(),
-                    place.latitudeDeg(),
-                    place.longitudeDeg(),
-                    reading.tile(),
-                    reading.isFilled() ? ", next to a filled void" : "");
+            json.out()
+                    .printf(
+                            Locale.ROOT,
+                            "%.2f m at %.6f, %.6f (bilinear, %s%s)%n",
+                            reading.heightM().getAsDouble(),
+                            place.latitudeDeg(),
+                            place.longitudeDeg(),
+                            reading.tile(),
+                            reading.isFilled() ? ", next to a filled void" : "");
         }
         return 0;
     }
@@ -99,12 +110,25 @@ final class TilesCommand implements Callable<Integer> {
             json.print(new Answer(folder.toString(), rows, tiles.warnings()));
             return 0;
         }
-        TextTable table = TextTable.of("tile", "format", "south", "west", "north", "east", "posts m", "CRS", "void", "filled", "lowest m", "highest m");
+        TextTable table = TextTable.of(
+                "tile",
+                "format",
+                "south",
+                "west",
+                "north",
+                "east",
+                "posts m",
+                "CRS",
+                "void",
+                "filled",
+                "lowest m",
+                "highest m");
         for (Tile tile : rows) table.row(cells(tile));
         json.out().print(table.text());
         rows.stream()
                 .filter(tile -> !tile.verticalDatum().isEmpty())
-                .map(tile -> tile.name() + ": " + tile.verticalDatum() + (tile.surface().isEmpty() ? "" : ", " + tile.surface()))
+                .map(tile -> tile.name() + ": " + tile.verticalDatum()
+                        + (tile.surface().isEmpty() ? "" : ", " + tile.surface()))
                 .forEach(json.out()::println);
         return 0;
     }
@@ -112,9 +136,18 @@ final class TilesCommand implements Callable<Integer> {
     private static String[] cells(Tile tile) {
         TileBounds box = tile.bounds();
         return new String[] {
-            tile.name(), tile.format(), degrees(box.southDeg()), degrees(box.westDeg()), degrees(box.northDeg()), degrees(box.eastDeg()),
-            String.format(Locale.ROOT, "%.1f", tile.spacingM()), tile.crs(), share(tile.content().voidPosts(), tile.content().posts()),
-            Long.toString(tile.content().filledPosts()), metres(tile.content().lowestM()), metres(tile.content().highestM())
+            tile.name(),
+            tile.format(),
+            degrees(box.southDeg()),
+            degrees(box.westDeg()),
+            degrees(box.northDeg()),
+            degrees(box.eastDeg()),
+            String.format(Locale.ROOT, "%.1f", tile.spacingM()),
+            tile.crs(),
+            share(tile.content().voidPosts(), tile.content().posts()),
+            Long.toString(tile.content().filledPosts()),
+            metres(tile.content().lowestM()),
+            metres(tile.content().highestM())
         };
     }
 
@@ -128,7 +161,8 @@ final class TilesCommand implements Callable<Integer> {
                 tile.crs(),
                 tile.nature().surface().map(handreach.terrain.Surface::word).orElse(""),
                 tile.nature().verticalDatum(),
-                new Content(survey.posts(), survey.voidPosts(), survey.filledPosts(), survey.lowestM(), survey.highestM()));
+                new Content(
+                        survey.posts(), survey.voidPosts(), survey.filledPosts(), survey.lowestM(), survey.highestM()));
     }
 
     private static String degrees(double value) {

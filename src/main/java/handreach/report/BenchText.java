@@ -62,10 +62,14 @@ public final class BenchText {
         put(node, "standard_uncertainty_db", result.delta().standardUncertaintyDb());
         Optional<Interval> interval = result.delta().interval95();
         if (interval.isPresent())
-            node.putArray("interval_95_db").add(interval.get().low()).add(interval.get().high());
+            node.putArray("interval_95_db")
+                    .add(interval.get().low())
+                    .add(interval.get().high());
         else node.putNull("interval_95_db");
         node.put("told_apart", result.toldApart());
-        result.delta().estimate().ifPresent(estimate -> putFinite(node, "degrees_of_freedom", estimate.degreesOfFreedom()));
+        result.delta()
+                .estimate()
+                .ifPresent(estimate -> putFinite(node, "degrees_of_freedom", estimate.degreesOfFreedom()));
         node.put("method", result.method().name().toLowerCase(Locale.ROOT).replace('_', '-'));
         result.verdict().ifPresent(verdict -> {
             node.put("p", verdict.p());
@@ -79,7 +83,9 @@ public final class BenchText {
             if (trials.isPresent()) settle.put("trials", trials.getAsInt());
             else settle.putNull("trials");
         });
-        node.set("already_holds", Json.tree(result.delta().effects().effects().stream().sorted().toList()));
+        node.set(
+                "already_holds",
+                Json.tree(result.delta().effects().effects().stream().sorted().toList()));
         return node;
     }
 
@@ -94,7 +100,8 @@ public final class BenchText {
             one.put("rank", rank.rank());
             one.put("n", rank.n());
             one.put("median_ua", rank.medianMicroamps());
-            rank.bracketDb().ifPresent(b -> one.putArray("bracket_db").add(b.low()).add(b.high()));
+            rank.bracketDb()
+                    .ifPresent(b -> one.putArray("bracket_db").add(b.low()).add(b.high()));
         }
         meter.agreement().ifPresent(agreement -> node.set("agreement", Json.tree(agreement)));
         ArrayNode deltas = node.putArray("deltas");
@@ -132,21 +139,27 @@ public final class BenchText {
     /** The analysis for people: one table a mounting, and what it means in words. */
     public static String text(BenchAnalysis analysis, double settleDb) {
         StringBuilder out = new StringBuilder();
-        analysis.control().ifPresent(control -> out.append("Control: ").append(control).append("\n"));
+        analysis.control()
+                .ifPresent(control -> out.append("Control: ").append(control).append("\n"));
         for (MountResult mount : analysis.mounts()) {
             out.append('\n').append(title(mount)).append('\n').append(table(mount, settleDb));
             for (List<String> group : mount.alike())
-                out.append("Cannot be told apart: ").append(String.join(", ", group)).append(".\n");
+                out.append("Cannot be told apart: ")
+                        .append(String.join(", ", group))
+                        .append(".\n");
         }
         for (MeterResult meter : analysis.meters()) {
-            TextTable table = TextTable.of("field meter, " + meter.mounting().name(), "rank", "n", "median uA", "between dB");
+            TextTable table =
+                    TextTable.of("field meter, " + meter.mounting().name(), "rank", "n", "median uA", "between dB");
             for (MeterResult.Rank rank : meter.ranks())
                 table.row(
                         rank.antenna(),
                         Integer.toString(rank.rank()),
                         Integer.toString(rank.n()),
                         number(rank.medianMicroamps(), 1),
-                        rank.bracketDb().map(b -> number(b.low(), 1) + " to " + number(b.high(), 1)).orElse(""));
+                        rank.bracketDb()
+                                .map(b -> number(b.low(), 1) + " to " + number(b.high(), 1))
+                                .orElse(""));
             out.append('\n').append(table.text());
         }
         TextTable match = TextTable.of("match", "mount", "MHz", "SWR", "return loss dB", "mismatch dB");
@@ -160,28 +173,47 @@ public final class BenchText {
                         number(point.match().returnLossDb(), 1),
                         number(point.match().mismatchLossDb(), 2));
         if (match.rowCount() > 0)
-            out.append('\n').append(match.text()).append("Match explains a delta of the same mounting; it is never a second loss.\n");
+            out.append('\n')
+                    .append(match.text())
+                    .append("Match explains a delta of the same mounting; it is never a second loss.\n");
         return out.toString();
     }
 
     private static String title(MountResult mount) {
-        String at = mount.frequencyMhz().isPresent() ? " at " + number(mount.frequencyMhz().getAsDouble(), 3) + " MHz" : "";
-        return "In mounting \"" + mount.mounting().name() + "\"" + at + ", control " + number(mount.control().mean(), 2) + " dBm from "
+        String at = mount.frequencyMhz().isPresent()
+                ? " at " + number(mount.frequencyMhz().getAsDouble(), 3) + " MHz"
+                : "";
+        return "In mounting \"" + mount.mounting().name() + "\"" + at + ", control "
+                + number(mount.control().mean(), 2) + " dBm from "
                 + mount.control().n() + " readings";
     }
 
     private static String table(MountResult mount, double settleDb) {
         TextTable table = TextTable.of(
-                "antenna", "n", "delta dB", "u dB", "95 % interval", "told apart", "least seen dB", "trials for " + number(settleDb, 1) + " dB");
+                "antenna",
+                "n",
+                "delta dB",
+                "u dB",
+                "95 % interval",
+                "told apart",
+                "least seen dB",
+                "trials for " + number(settleDb, 1) + " dB");
         for (AntennaResult result : mount.antennas())
             table.row(
                     result.antenna(),
                     Integer.toString(result.n()),
                     String.format(Locale.ROOT, "%+.2f", result.delta().db()),
-                    result.delta().standardUncertaintyDb().isPresent() ? number(result.delta().standardUncertaintyDb().getAsDouble(), 2) : "-",
-                    result.delta().interval95().map(i -> String.format(Locale.ROOT, "%+.2f to %+.2f", i.low(), i.high())).orElse("-"),
+                    result.delta().standardUncertaintyDb().isPresent()
+                            ? number(result.delta().standardUncertaintyDb().getAsDouble(), 2)
+                            : "-",
+                    result.delta()
+                            .interval95()
+                            .map(i -> String.format(Locale.ROOT, "%+.2f to %+.2f", i.low(), i.high()))
+                            .orElse("-"),
                     result.verdict().isEmpty() ? "cannot say" : result.toldApart() ? "yes" : "no",
-                    result.detection().map(limit -> number(limit.minimumDifferenceDb(), 2)).orElse("-"),
+                    result.detection()
+                            .map(limit -> number(limit.minimumDifferenceDb(), 2))
+                            .orElse("-"),
                     result.detection()
                             .map(limit -> limit.trialsFor(settleDb))
                             .map(trials -> trials.isPresent() ? Integer.toString(trials.getAsInt()) : "never")

@@ -21,7 +21,8 @@ final class LedgerText {
     }
 
     private static String one(String title, Ledger ledger) {
-        TextTable table = TextTable.of(title + ledger.from() + " to " + ledger.to(), "dB", "common \u00b1", "spread \u00b1", "source");
+        TextTable table = TextTable.of(
+                title + ledger.from() + " to " + ledger.to(), "dB", "common \u00b1", "spread \u00b1", "source");
         for (LedgerLine line : ledger.lines())
             table.row(
                     line.note().isEmpty() ? line.label() : line.label() + " (" + line.note() + ")",
@@ -29,7 +30,12 @@ final class LedgerText {
                     blankIfZero(line.doubt().commonDb()),
                     blankIfZero(line.doubt().spreadDb()),
                     line.source());
-        table.row("margin at the median place", number(ledger.marginDb()), number(ledger.doubt().commonDb()), number(ledger.doubt().spreadDb()), "sum");
+        table.row(
+                "margin at the median place",
+                number(ledger.marginDb()),
+                number(ledger.doubt().commonDb()),
+                number(ledger.doubt().spreadDb()),
+                "sum");
         table.row("location margin for the wanted odds", number(-ledger.locationMarginDb()), "", "", "spread");
         table.row("margin left", number(ledger.marginAtOddsDb()), "", "", "");
         return table.text();

@@ -42,7 +42,8 @@ public final class MatchText {
         node.put("swr_minimum", main.match().swr());
         band(node, "bandwidth_2_mhz", "band_2_mhz", main.band2());
         band(node, "bandwidth_3_mhz", "band_3_mhz", main.band3());
-        if (sweep.qualityFromBandwidth().isPresent()) node.put("q", sweep.qualityFromBandwidth().getAsDouble());
+        if (sweep.qualityFromBandwidth().isPresent())
+            node.put("q", sweep.qualityFromBandwidth().getAsDouble());
         else node.putNull("q");
         ArrayNode channels = node.putArray("channels");
         for (ChannelMatch channel : sweep.channels()) channels.add(channel(channel));
@@ -83,7 +84,9 @@ public final class MatchText {
         StringBuilder out = new StringBuilder();
         for (MatchAnalysis sweep : sweeps) out.append(one(sweep)).append('\n');
         if (sweeps.size() > 1)
-            MatchComparison.of(sweeps).changes().forEach(change -> out.append(change.words()).append('\n'));
+            MatchComparison.of(sweeps)
+                    .changes()
+                    .forEach(change -> out.append(change.words()).append('\n'));
         return out.toString();
     }
 
@@ -105,7 +108,15 @@ public final class MatchText {
                 .append('\n');
         if (!sweep.channels().isEmpty()) {
             TextTable table = TextTable.of(
-                    "channel MHz", "SWR", "return loss dB", "mismatch dB", "R ohm", "X ohm", "too long %", "straight whip mm", "counterpoise mm");
+                    "channel MHz",
+                    "SWR",
+                    "return loss dB",
+                    "mismatch dB",
+                    "R ohm",
+                    "X ohm",
+                    "too long %",
+                    "straight whip mm",
+                    "counterpoise mm");
             for (ChannelMatch c : sweep.channels())
                 table.row(
                         number(c.channelMhz(), 3),
@@ -123,8 +134,8 @@ public final class MatchText {
     }
 
     private static String band(Optional<Band> band) {
-        return band.map(b -> number(b.widthMhz(), 3) + " MHz, " + number(b.lowMhz(), 3) + " to " + number(b.highMhz(), 3)
-                        + (b.isWhole() ? "" : " (cut off by the sweep)"))
+        return band.map(b -> number(b.widthMhz(), 3) + " MHz, " + number(b.lowMhz(), 3) + " to "
+                        + number(b.highMhz(), 3) + (b.isWhole() ? "" : " (cut off by the sweep)"))
                 .orElse("none");
     }
 

@@ -11,11 +11,16 @@ final class ModelReading {
     private ModelReading() {}
 
     static String of(List<PathLoss> losses) {
-        List<PathLoss> grounded =
-                losses.stream().filter(loss -> !loss.model().equals("free-space")).toList();
+        List<PathLoss> grounded = losses.stream()
+                .filter(loss -> !loss.model().equals("free-space"))
+                .toList();
         if (grounded.size() < 2) return "Only one model applies here.";
-        PathLoss least = grounded.stream().min(Comparator.comparingDouble(PathLoss::lossDb)).orElseThrow();
-        PathLoss most = grounded.stream().max(Comparator.comparingDouble(PathLoss::lossDb)).orElseThrow();
+        PathLoss least = grounded.stream()
+                .min(Comparator.comparingDouble(PathLoss::lossDb))
+                .orElseThrow();
+        PathLoss most = grounded.stream()
+                .max(Comparator.comparingDouble(PathLoss::lossDb))
+                .orElseThrow();
         String spread = String.format(
                 Locale.ROOT,
                 "They spread over %.0f dB, from %s (%.1f) to %s (%.1f)",
@@ -39,6 +44,9 @@ final class ModelReading {
     }
 
     private static Optional<Double> loss(List<PathLoss> losses, String model) {
-        return losses.stream().filter(loss -> loss.model().equals(model)).map(PathLoss::excessDb).findFirst();
+        return losses.stream()
+                .filter(loss -> loss.model().equals(model))
+                .map(PathLoss::excessDb)
+                .findFirst();
     }
 }

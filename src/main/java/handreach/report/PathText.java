@@ -63,7 +63,9 @@ public final class PathText {
         List<LossPart> named = loss.parts().stream()
                 .filter(part -> part.name().toLowerCase(Locale.ROOT).contains(word))
                 .toList();
-        return named.isEmpty() ? otherwise : named.stream().mapToDouble(LossPart::db).sum();
+        return named.isEmpty()
+                ? otherwise
+                : named.stream().mapToDouble(LossPart::db).sum();
     }
 
     private static ArrayNode parts(PathLoss loss) {
@@ -153,10 +155,15 @@ public final class PathText {
     /** The profile with its edges. */
     public static ProfileFigure figure(PathAnswer answer, String from, String to) {
         List<ProfileMark> marks = answer.geometry().obstacles().stream()
-                .map(edge -> new ProfileMark(edge.sample(), String.format(Locale.ROOT, "%.1f km", edge.distanceKm()), true))
+                .map(edge ->
+                        new ProfileMark(edge.sample(), String.format(Locale.ROOT, "%.1f km", edge.distanceKm()), true))
                 .toList();
         String title = String.format(
-                Locale.ROOT, "%.2f km, %.1f dB by %s", answer.profile().lengthKm(), answer.loss().lossDb(), answer.loss().model());
+                Locale.ROOT,
+                "%.2f km, %.1f dB by %s",
+                answer.profile().lengthKm(),
+                answer.loss().lossDb(),
+                answer.loss().model());
         return ProfileFigure.of(
                 new ProfileFigure.Words(title, from, to),
                 answer.profile(),
@@ -167,7 +174,8 @@ public final class PathText {
 
     private static String heading(PathAnswer answer) {
         Optional<GeodesicLine> line = answer.link().line();
-        String way = line.map(each -> String.format(Locale.ROOT, ", azimuth %.1f\u00b0", each.azimuthDeg())).orElse("");
+        String way = line.map(each -> String.format(Locale.ROOT, ", azimuth %.1f\u00b0", each.azimuthDeg()))
+                .orElse("");
         return String.format(
                 Locale.ROOT,
                 "%.3f km%s, %.3f MHz, antennas %.2f and %.2f m above ground",
@@ -180,15 +188,20 @@ public final class PathText {
 
     private static String groundWords(PathAnswer answer) {
         PathGeometry geometry = answer.geometry();
-        StringBuilder words = new StringBuilder(geometry.lineOfSight() ? "In line of sight" : "Out of sight of each other");
-        geometry.worstClearance().ifPresent(worst -> words.append(String.format(
-                Locale.ROOT,
-                "; least clearance %.1f m (%.2f of the first Fresnel radius) at %.2f km",
-                worst.clearanceM(),
-                worst.inFresnelRadii(),
-                worst.distanceKm())));
+        StringBuilder words =
+                new StringBuilder(geometry.lineOfSight() ? "In line of sight" : "Out of sight of each other");
+        geometry.worstClearance()
+                .ifPresent(worst -> words.append(String.format(
+                        Locale.ROOT,
+                        "; least clearance %.1f m (%.2f of the first Fresnel radius) at %.2f km",
+                        worst.clearanceM(),
+                        worst.inFresnelRadii(),
+                        worst.distanceKm())));
         words.append(String.format(
-                Locale.ROOT, "; departs at %+.2f\u00b0, arrives at %+.2f\u00b0.", geometry.departureDeg(), geometry.arrivalDeg()));
+                Locale.ROOT,
+                "; departs at %+.2f\u00b0, arrives at %+.2f\u00b0.",
+                geometry.departureDeg(),
+                geometry.arrivalDeg()));
         for (PathGeometry.Obstacle edge : geometry.obstacles())
             words.append(String.format(
                     Locale.ROOT,

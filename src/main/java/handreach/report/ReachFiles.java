@@ -37,7 +37,10 @@ public final class ReachFiles {
             String name = odds.link().name();
             raster(
                     "odds-" + fileWord(name) + ".tif",
-                    new Georaster(odds.grid(), "odds of copy, " + name, cell -> odds.isKnown(cell) ? odds.odds(cell) : Double.NaN));
+                    new Georaster(
+                            odds.grid(),
+                            "odds of copy, " + name,
+                            cell -> odds.isKnown(cell) ? odds.odds(cell) : Double.NaN));
         }
         LeastLoadout least = answer.area().get().least();
         raster(
@@ -60,9 +63,11 @@ public final class ReachFiles {
         double target = answer.scene().plan().channel().wish().odds();
         for (OddsGrid odds : answer.area().orElseThrow().odds()) {
             MultiPolygon all = odds.outline(target);
-            if (!all.isEmpty()) features.add(new GeoJson.Feature(all, properties(odds.link().name(), "all")));
+            if (!all.isEmpty())
+                features.add(new GeoJson.Feature(all, properties(odds.link().name(), "all")));
             odds.contiguousOutline(target)
-                    .ifPresent(part -> features.add(new GeoJson.Feature(part, properties(odds.link().name(), "contiguous"))));
+                    .ifPresent(part -> features.add(
+                            new GeoJson.Feature(part, properties(odds.link().name(), "contiguous"))));
         }
         return features;
     }
@@ -84,7 +89,8 @@ public final class ReachFiles {
 
     /** A loadout's name as a file name: letters, digits and hyphens. */
     static String fileWord(String name) {
-        String word = name.toLowerCase(Locale.ROOT).replaceAll("[^a-z0-9]+", "-").replaceAll("^-|-$", "");
+        String word =
+                name.toLowerCase(Locale.ROOT).replaceAll("[^a-z0-9]+", "-").replaceAll("^-|-$", "");
         return word.isEmpty() ? "loadout" : word;
     }
 }

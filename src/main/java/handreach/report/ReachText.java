@@ -36,7 +36,8 @@ public final class ReachText {
         node.put("control", answer.scene().controlLoadout().name());
         ArrayNode loadouts = node.putArray("loadouts");
         for (int i = 0; i < answer.loadouts().size(); i++)
-            loadouts.add(loadout(answer, answer.loadouts().get(i), answer.verdicts().get(i)));
+            loadouts.add(
+                    loadout(answer, answer.loadouts().get(i), answer.verdicts().get(i)));
         node.set("warnings", Json.tree(answer.warnings()));
         return node;
     }
@@ -99,16 +100,25 @@ public final class ReachText {
                 plan.questions().reach().from().orElse("the centre of the area"),
                 plan.heading().placeForm().format(answer.middle()),
                 plan.channel().frequency().mhz(),
-                plan.questions().reach().with().map(name -> "\"" + name + "\" stays there").orElse("both ends carry the same loadout"),
+                plan.questions()
+                        .reach()
+                        .with()
+                        .map(name -> "\"" + name + "\" stays there")
+                        .orElse("both ends carry the same loadout"),
                 plan.channel().wish().quality().toUpperCase(Locale.ROOT),
                 100 * plan.channel().wish().odds(),
                 Lengths.words(1000 * plan.places().area().radiusKm(), imperial)));
         out.append('\n').append(table(answer, imperial)).append('\n');
         for (int i = 0; i < answer.loadouts().size(); i++)
-            out.append(answer.loadouts().get(i).link().name()).append(": ").append(answer.verdicts().get(i)).append('\n');
+            out.append(answer.loadouts().get(i).link().name())
+                    .append(": ")
+                    .append(answer.verdicts().get(i))
+                    .append('\n');
         out.append('\n').append(compass(answer, imperial));
-        out.append("\nReach: continuous, up to the first stretch of more than 200 m below the target odds. In brackets the 95 % interval")
-                .append(" from what is\nuncertain everywhere at once (model, carry loss, bench). + means at least: the radius or unknown")
+        out.append(
+                        "\nReach: continuous, up to the first stretch of more than 200 m below the target odds. In brackets the 95 % interval")
+                .append(
+                        " from what is\nuncertain everywhere at once (model, carry loss, bench). + means at least: the radius or unknown")
                 .append(" ground ended it.\n")
                 .append(Cautions.brief(Caution.RELIANCE))
                 .append('\n');
@@ -116,7 +126,8 @@ public final class ReachText {
     }
 
     private static String table(ReachAnswer answer, boolean imperial) {
-        TextTable table = TextTable.of("loadout", "median reach", "95 % interval", "worst bearing", "of the ground", "antenna cm", "g");
+        TextTable table = TextTable.of(
+                "loadout", "median reach", "95 % interval", "worst bearing", "of the ground", "antenna cm", "g");
         for (LoadoutReach reach : answer.loadouts()) {
             Loadout loadout = answer.scene().loadout(reach.link().name());
             table.row(
@@ -126,14 +137,17 @@ public final class ReachText {
                             + Lengths.words(reach.medianM().interval95().high(), imperial),
                     Lengths.words(reach.worstM().value(), imperial) + " " + Compass.word(reach.worstBearingDeg()),
                     String.format(Locale.ROOT, "%.0f %%", 100 * reach.share().value()),
-                    String.format(Locale.ROOT, "%.0f", loadout.antenna().burden().lengthCm()),
-                    String.format(Locale.ROOT, "%.0f", loadout.antenna().burden().massG()));
+                    String.format(
+                            Locale.ROOT, "%.0f", loadout.antenna().burden().lengthCm()),
+                    String.format(
+                            Locale.ROOT, "%.0f", loadout.antenna().burden().massG()));
         }
         return table.text();
     }
 
     private static String compass(ReachAnswer answer, boolean imperial) {
-        List<String> points = List.of("north", "north-east", "east", "south-east", "south", "south-west", "west", "north-west");
+        List<String> points =
+                List.of("north", "north-east", "east", "south-east", "south", "south-west", "west", "north-west");
         String[] heads = new String[points.size() + 1];
         heads[0] = "continuous reach towards";
         for (int i = 0; i < points.size(); i++) heads[i + 1] = points.get(i);
@@ -141,7 +155,8 @@ public final class ReachText {
         for (LoadoutReach reach : answer.loadouts()) {
             String[] cells = new String[heads.length];
             cells[0] = reach.link().name();
-            for (int i = 0; i < points.size(); i++) cells[i + 1] = cell(reach.radial(nearest(reach, 45.0 * i)), imperial);
+            for (int i = 0; i < points.size(); i++)
+                cells[i + 1] = cell(reach.radial(nearest(reach, 45.0 * i)), imperial);
             table.row(cells);
         }
         return table.text();

@@ -89,10 +89,14 @@ final class KitBuilder {
     private Antenna antenna(Kit.AntennaEntry entry, boolean counterpoise) {
         Radiator radiator = Radiator.of(entry.radiator()).orElseThrow();
         double usual = radiator.usualLengthWavelengths() * frequency.wavelengthM();
-        double lengthM = entry.size().lengthCm().isPresent() ? entry.size().lengthCm().getAsDouble() / 100 : usual;
+        double lengthM =
+                entry.size().lengthCm().isPresent() ? entry.size().lengthCm().getAsDouble() / 100 : usual;
         Kit.Size size = entry.size();
         Burden burden = new Burden(
-                100 * lengthM, size.massG().orElse(0), size.price().orElse(0), size.stiffness().orElse(0));
+                100 * lengthM,
+                size.massG().orElse(0),
+                size.price().orElse(0),
+                size.stiffness().orElse(0));
         String name = counterpoise ? entry.name() + " with counterpoise wire" : entry.name();
         Antenna antenna = new Antenna(name, radiator, lengthM, counterpoise, burden, pattern(entry));
         antenna.pattern(frequency, Carry.FACE).notes().stream()
@@ -103,8 +107,8 @@ final class KitBuilder {
 
     private Optional<ElevationPattern> pattern(Kit.AntennaEntry entry) {
         return entry.pattern()
-                .map(file -> patterns.computeIfAbsent(
-                        entry.name(), name -> ElevationPattern.read(SourceText.read(file))));
+                .map(file ->
+                        patterns.computeIfAbsent(entry.name(), name -> ElevationPattern.read(SourceText.read(file))));
     }
 
     private CarryLoss carry(Carry carry) {
@@ -163,11 +167,15 @@ final class KitBuilder {
     private Optional<AntennaDelta> measured(Kit.AntennaEntry entry, Kit.LoadoutEntry loadout) {
         if (bench.isEmpty()) return Optional.empty();
         Optional<String> wired = entry.delta().withWire();
-        String name = loadout.counterpoise() ? wired.orElse(entry.delta().benchName()) : entry.delta().benchName();
+        String name = loadout.counterpoise()
+                ? wired.orElse(entry.delta().benchName())
+                : entry.delta().benchName();
         Carry carry = Carry.of(loadout.carry()).orElseThrow();
         Optional<MountResult> mount = bench.get().mounts().stream()
                 .filter(result -> result.antenna(name).isPresent())
-                .filter(result -> !loadout.counterpoise() || wired.isPresent() || result.mounting().withCounterpoise())
+                .filter(result -> !loadout.counterpoise()
+                        || wired.isPresent()
+                        || result.mounting().withCounterpoise())
                 .filter(result -> loadout.counterpoise() || !result.mounting().withCounterpoise())
                 .min(Comparator.<MountResult>comparingInt(result -> isWished(result) ? 0 : 1)
                         .thenComparingInt(result -> distance(result.mounting().kind(), carry))
@@ -189,21 +197,39 @@ final class KitBuilder {
     private static int distance(MountKind kind, Carry carry) {
         List<MountKind> order = carry.isAtBody()
                 ? carry == Carry.FACE || carry == Carry.VEHICLE
-                        ? List.of(MountKind.HAND, MountKind.BODY, MountKind.CHASSIS, MountKind.COUNTERPOISE, MountKind.INSTRUMENT)
-                        : List.of(MountKind.BODY, MountKind.HAND, MountKind.CHASSIS, MountKind.COUNTERPOISE, MountKind.INSTRUMENT)
-                : List.of(MountKind.COUNTERPOISE, MountKind.CHASSIS, MountKind.INSTRUMENT, MountKind.HAND, MountKind.BODY);
+                        ? List.of(
+                                MountKind.HAND,
+                                MountKind.BODY,
+                                MountKind.CHASSIS,
+                                MountKind.COUNTERPOISE,
+                                MountKind.INSTRUMENT)
+                        : List.of(
+                                MountKind.BODY,
+                                MountKind.HAND,
+                                MountKind.CHASSIS,
+                                MountKind.COUNTERPOISE,
+                                MountKind.INSTRUMENT)
+                : List.of(
+                        MountKind.COUNTERPOISE,
+                        MountKind.CHASSIS,
+                        MountKind.INSTRUMENT,
+                        MountKind.HAND,
+                        MountKind.BODY);
         return order.indexOf(kind);
     }
 
     private AntennaDelta delta(MountResult mount, AntennaResult result) {
         if (mount.frequencyMhz().isPresent() && frequencyGap(mount) > 0.05)
-            warnOnce("The bench read " + result.antenna() + " at " + number(mount.frequencyMhz().getAsDouble())
-                    + " MHz; the channel is " + number(frequency.mhz()) + " MHz. A delta does not carry over between bands.");
+            warnOnce("The bench read " + result.antenna() + " at "
+                    + number(mount.frequencyMhz().getAsDouble()) + " MHz; the channel is " + number(frequency.mhz())
+                    + " MHz. A delta does not carry over between bands.");
         if (result.delta().standardUncertaintyDb().isEmpty())
             warnOnce(result.antenna() + " was read once in " + mount.mounting().name()
                     + ": its scatter is unknown, 2 dB of doubt are taken (our suggestion).");
         return AntennaDelta.of(
-                result.delta(), result.n(), "bench, " + result.n() + " readings in " + mount.mounting().name());
+                result.delta(),
+                result.n(),
+                "bench, " + result.n() + " readings in " + mount.mounting().name());
     }
 
     private void warnOnce(String warning) {

@@ -12,9 +12,11 @@ public final class Lengths {
     /** Such as {@code 2.9 km}, {@code 140 m}, {@code 1.8 mi}, {@code 450 ft}. */
     public static String words(double metres, boolean imperial) {
         if (imperial)
-            return metres >= METRES_PER_MILE / 2 ? String.format(Locale.ROOT, "%.1f mi", metres / METRES_PER_MILE)
+            return metres >= METRES_PER_MILE / 2
+                    ? String.format(Locale.ROOT, "%.1f mi", metres / METRES_PER_MILE)
                     : String.format(Locale.ROOT, "%.0f ft", 10 * Math.rint(metres / METRES_PER_FOOT / 10));
-        return metres >= 950 ? String.format(Locale.ROOT, "%.1f km", metres / 1000)
+        return metres >= 950
+                ? String.format(Locale.ROOT, "%.1f km", metres / 1000)
                 : String.format(Locale.ROOT, "%.0f m", 10 * Math.rint(metres / 10));
     }
 }

@@ -33,7 +33,8 @@ public final class PathStudy {
     public record GroundChoice(Elevation elevation, LandCover cover, CutSettings cut) {}
 
     /** Over a profile that is already there. */
-    public static PathAnswer over(Profile profile, Terminals terminals, PathConditions conditions, List<LossModel> models) {
+    public static PathAnswer over(
+            Profile profile, Terminals terminals, PathConditions conditions, List<LossModel> models) {
         PathLink link = new PathLink(terminals, conditions, Optional.empty());
         return answer(link, profile, models, List.of());
     }
@@ -53,7 +54,8 @@ public final class PathStudy {
     }
 
     /** Between two places of a plan with loadouts at both ends: the loss and both ledgers. */
-    public static PathAnswer between(Scene scene, Position from, Loadout near, Position to, Loadout far, List<LossModel> models) {
+    public static PathAnswer between(
+            Scene scene, Position from, Loadout near, Position to, Loadout far, List<LossModel> models) {
         PathAnswer path = between(
                 new GroundChoice(scene.tiles(), scene.cover(), scene.cut()),
                 from,
@@ -68,7 +70,8 @@ public final class PathStudy {
                 path.link(), path.profile(), path.losses(), path.geometry(), Optional.of(ledger), path.warnings());
     }
 
-    private static PathAnswer answer(PathLink link, Profile profile, List<LossModel> models, List<String> groundWarnings) {
+    private static PathAnswer answer(
+            PathLink link, Profile profile, List<LossModel> models, List<String> groundWarnings) {
         if (profile.lengthKm() < SHORTEST_KM)
             throw new InputFault(
                     "path",
@@ -90,9 +93,13 @@ public final class PathStudy {
                 warnings.add(model.name() + " does not apply: " + refused.getMessage());
             }
         }
-        if (losses.isEmpty()) throw new InputFault("path", 0, "no model applies to this path. " + String.join(" ", warnings));
+        if (losses.isEmpty())
+            throw new InputFault("path", 0, "no model applies to this path. " + String.join(" ", warnings));
         PathGeometry geometry = PathGeometry.of(
-                profile, link.terminals(), link.conditions().atmosphere(), link.conditions().frequency());
+                profile,
+                link.terminals(),
+                link.conditions().atmosphere(),
+                link.conditions().frequency());
         return new PathAnswer(link, profile, losses, geometry, Optional.empty(), List.copyOf(warnings));
     }
 

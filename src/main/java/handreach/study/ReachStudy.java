@@ -62,7 +62,8 @@ public final class ReachStudy {
         List<LoadoutReach> reaches = new ArrayList<>();
         List<String> verdicts = new ArrayList<>();
         for (int i = 0; i < loadouts.size(); i++) {
-            LoadoutReach reach = i == control ? controlReach
+            LoadoutReach reach = i == control
+                    ? controlReach
                     : LoadoutReach.against(controlReach, losses(losses, i), links.get(i), odds);
             reaches.add(reach);
             verdicts.add(verdict.words(loadouts.get(i), reach));
@@ -83,7 +84,11 @@ public final class ReachStudy {
         double step = scene.plan().questions().reach().bearingStepDeg();
         try {
             BearingRequest request = new BearingRequest(
-                    middle, radiusM, step, scene.conditions(middle), scene.model().name());
+                    middle,
+                    radiusM,
+                    step,
+                    scene.conditions(middle),
+                    scene.model().name());
             return BearingLosses.of(request, heights, scene.ground(), Scene.threads(), progress);
         } catch (IllegalArgumentException refused) {
             throw new InputFault("plan", 0, "[reach]: " + refused.getMessage() + ".");
@@ -96,7 +101,12 @@ public final class ReachStudy {
         try {
             CellGrid grid = CellGrid.around(middle, radiusM, cellM);
             request = new AreaRequest(
-                    middle, grid, radiusM, heights.get(0), scene.conditions(middle), scene.model().name());
+                    middle,
+                    grid,
+                    radiusM,
+                    heights.get(0),
+                    scene.conditions(middle),
+                    scene.model().name());
         } catch (IllegalArgumentException tooLarge) {
             throw new InputFault("plan", 0, "[area] radius_km with [reach] cell_m: " + tooLarge.getMessage() + ".");
         }

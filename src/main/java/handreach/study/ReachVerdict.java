@@ -24,8 +24,12 @@ final class ReachVerdict {
             return "The control: everything else is held against " + loadout.name() + ".";
         ReachDifference difference = reach.overControl().get();
         double gain = difference.medianM();
-        String change = Math.abs(gain) < 1 ? "reaches as far as " + control.name()
-                : (gain > 0 ? "adds " : "loses ") + length(Math.abs(gain)) + (gain > 0 ? " over " : " against ") + control.name();
+        String change = Math.abs(gain) < 1
+                ? "reaches as far as " + control.name()
+                : (gain > 0 ? "adds " : "loses ")
+                        + length(Math.abs(gain))
+                        + (gain > 0 ? " over " : " against ")
+                        + control.name();
         String interval = " (" + signed(difference.interval95M().low()) + " to "
                 + signed(difference.interval95M().high()) + ")";
         String cut = 2 * reach.openEnded() > reach.bearings()
@@ -39,7 +43,9 @@ final class ReachVerdict {
         double low = difference.interval95M().low();
         double high = difference.interval95M().high();
         if (low <= 0 && high >= 0)
-            return burden.isEmpty() ? "the interval includes zero, not told apart" : "the interval includes zero, not worth " + burden;
+            return burden.isEmpty()
+                    ? "the interval includes zero, not told apart"
+                    : "the interval includes zero, not worth " + burden;
         if (high < 0) return "worse on this ground" + (burden.isEmpty() ? "" : ", and it costs " + burden);
         if (difference.medianM() < FELT_M)
             return "told apart, but too little to be felt" + (burden.isEmpty() ? "" : " for " + burden);
@@ -53,7 +59,10 @@ final class ReachVerdict {
         double massG = burden.massG() - base.massG();
         StringBuilder words = new StringBuilder();
         if (lengthCm > 0.5)
-            words.append(imperial ? String.format(Locale.ROOT, "%.0f in more", lengthCm / 2.54) : String.format(Locale.ROOT, "%.0f cm more", lengthCm));
+            words.append(
+                    imperial
+                            ? String.format(Locale.ROOT, "%.0f in more", lengthCm / 2.54)
+                            : String.format(Locale.ROOT, "%.0f cm more", lengthCm));
         if (massG > 0.5)
             words.append(words.isEmpty() ? "" : " and ").append(String.format(Locale.ROOT, "%.0f g more", massG));
         return words.toString();

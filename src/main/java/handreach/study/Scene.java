@@ -81,13 +81,7 @@ public final class Scene {
                 Surface.of(choice.surface()).orElseThrow(),
                 choice.heights().canopyM(),
                 choice.heights().roofM());
-        return new Scene(
-                file,
-                TileFolder.open(plan.ground().tiles()),
-                CoverOpening.of(choice),
-                cut,
-                bench,
-                List.of());
+        return new Scene(file, TileFolder.open(plan.ground().tiles()), CoverOpening.of(choice), cut, bench, List.of());
     }
 
     /** The same ground under an edited plan; tiles and cover stay open when the plan still names the same. */
@@ -96,7 +90,8 @@ public final class Scene {
         GroundChoice after = edited.plan().ground();
         if (!before.tiles().equals(after.tiles()) || !before.cover().equals(after.cover())) return open(edited);
         boolean sameBench = file.plan().kit().bench().equals(edited.plan().kit().bench());
-        Optional<BenchAnalysis> newBench = sameBench ? bench : edited.plan().kit().bench().map(Scene::analysed);
+        Optional<BenchAnalysis> newBench =
+                sameBench ? bench : edited.plan().kit().bench().map(Scene::analysed);
         return new Scene(edited, tiles, cover, cut, newBench, List.of());
     }
 
@@ -142,7 +137,8 @@ public final class Scene {
         return loadouts.stream()
                 .filter(loadout -> loadout.name().equals(name))
                 .findFirst()
-                .orElseThrow(() -> unknown("loadout", name, loadouts.stream().map(Loadout::name).toList()));
+                .orElseThrow(() -> unknown(
+                        "loadout", name, loadouts.stream().map(Loadout::name).toList()));
     }
 
     /** A position of the plan by its name. */
@@ -151,12 +147,18 @@ public final class Scene {
         return all.stream()
                 .filter(entry -> entry.name().equals(name))
                 .findFirst()
-                .orElseThrow(() -> unknown("position", name, all.stream().map(Places.PositionEntry::name).toList()));
+                .orElseThrow(() -> unknown(
+                        "position",
+                        name,
+                        all.stream().map(Places.PositionEntry::name).toList()));
     }
 
     private static InputFault unknown(String kind, String name, List<String> known) {
         return new InputFault(
-                kind, 0, "\"" + name + "\" is not in the plan." + NearestWord.hint(name, known) + " It has: " + String.join(", ", known) + ".");
+                kind,
+                0,
+                "\"" + name + "\" is not in the plan." + NearestWord.hint(name, known) + " It has: "
+                        + String.join(", ", known) + ".");
     }
 
     /** Name of the loadout all others are held against: the first that carries the control without the wire. */
@@ -205,7 +207,8 @@ public final class Scene {
                 && plan().ground().cover().polygons().isEmpty();
         Doubt usual = isOpen ? LinkTerms.MODEL_OPEN : LinkTerms.MODEL_HILLS;
         Doubt model = new Doubt(
-                doubts.modelCommonDb().orElse(MODEL_COMMON_DB), doubts.placeSpreadDb().orElse(usual.spreadDb()));
+                doubts.modelCommonDb().orElse(MODEL_COMMON_DB),
+                doubts.placeSpreadDb().orElse(usual.spreadDb()));
         return new LinkTerms(
                 plan().channel().frequency(),
                 CopyQuality.of(plan().channel().wish().quality()).orElseThrow(),
