@@ -10,7 +10,7 @@ public final class Bullington {
      * @shape  n samples in, scalar out; O(n), pure
      * @unit   distances km from 0 up, ground heights and antenna tips m above sea level, effective earth radius km, wavelength m; result dB
      * @valid  antennas above the ground; two samples have nothing between them and cost 0 dB
-     * @error  over single edges +4.0 ± 6.4 dB against repeated Fresnel integrals (400 seeded paths)
+     * @error  +3.4 ± 5.0 dB against repeated Fresnel integrals over 2 to 4 clean edges (120 seeded paths)
      * @source Rec. ITU-R P.526-15, section 4.5.1, equations (45) to (54); reproduced to 1e-8 dB
      */
     public static double lossDb(

@@ -155,7 +155,7 @@ public final class PathGeometry {
      * The edges of the string stretched over the ground from antenna to antenna, in order; none in sight. On sampled ground a
      * rounded top counts once.
      *
-     * @shape  at most n − 2 out; O(n log n), pure
+     * @shape  at most n − 2 out; O(n × edges), pure
      * @unit   as {@link Obstacle}
      * @valid  every profile
      * @error  as the samples

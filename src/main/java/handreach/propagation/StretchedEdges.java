@@ -1,6 +1,8 @@
 package handreach.propagation;
 
+import java.util.ArrayDeque;
 import java.util.Arrays;
+import java.util.BitSet;
 
 /** The edges that a string stretched over an outline touches. */
 final class StretchedEdges {
@@ -22,54 +24,35 @@ final class StretchedEdges {
     }
 
     /**
-     * Leaves out of a hull, smallest first, the samples that stand on their neighbours' line by less than a given ν, so that a
-     * rounded top counts once. O(n log n). At least one inner sample stays if there was one.
+     * The samples of a hull that stand out: the one with the greatest ν over the chord of its stretch, then the same on either side of
+     * it, down to a given ν, so that a rounded top counts once. The first always counts. O(hull × kept).
      */
     static int[] separated(int[] hull, double[] dKm, double[] y, double wavelengthM, double leastNu) {
         int n = hull.length;
         if (n <= 3) return hull;
-        int[] before = new int[n];
-        int[] after = new int[n];
-        boolean[] gone = new boolean[n];
-        int[] version = new int[n];
-        for (int i = 0; i < n; i++) {
-            before[i] = i - 1;
-            after[i] = i + 1;
+        BitSet kept = new BitSet(n);
+        kept.set(0);
+        kept.set(n - 1);
+        ArrayDeque<int[]> stretches = new ArrayDeque<>();
+        stretches.add(new int[] {0, n - 1});
+        while (!stretches.isEmpty()) {
+            int[] stretch = stretches.poll();
+            int from = stretch[0];
+            int to = stretch[1];
+            int worst = -1;
+            double most = from == 0 && to == n - 1 ? Double.NEGATIVE_INFINITY : leastNu;
+            for (int i = from + 1; i < to; i++) {
+                double nu = EdgeSearch.nu(dKm, y, hull[from], hull[i], hull[to], wavelengthM);
+                if (nu > most) {
+                    most = nu;
+                    worst = i;
+                }
+            }
+            if (worst < 0) continue;
+            kept.set(worst);
+            stretches.add(new int[] {from, worst});
+            stretches.add(new int[] {worst, to});
         }
-        var queue = new java.util.PriorityQueue<Candidate>();
-        for (int i = 1; i < n - 1; i++) queue.add(candidate(hull, dKm, y, wavelengthM, before, after, i, 0));
-        int inner = n - 2;
-        while (!queue.isEmpty() && inner > 1) {
-            Candidate least = queue.poll();
-            if (gone[least.at()] || version[least.at()] != least.version()) continue;
-            if (least.nu() >= leastNu) break;
-            gone[least.at()] = true;
-            inner--;
-            int left = before[least.at()];
-            int right = after[least.at()];
-            after[left] = right;
-            before[right] = left;
-            for (int side : new int[] {left, right})
-                if (side > 0 && side < n - 1)
-                    queue.add(candidate(hull, dKm, y, wavelengthM, before, after, side, ++version[side]));
-        }
-        int[] kept = new int[inner + 2];
-        int size = 0;
-        for (int i = 0; i < n; i++) if (!gone[i]) kept[size++] = hull[i];
-        return kept;
-    }
-
-    private static Candidate candidate(
-            int[] hull, double[] dKm, double[] y, double wavelengthM, int[] before, int[] after, int at, int version) {
-        double nu = EdgeSearch.nu(dKm, y, hull[before[at]], hull[at], hull[after[at]], wavelengthM);
-        return new Candidate(nu, at, version);
-    }
-
-    private record Candidate(double nu, int at, int version) implements Comparable<Candidate> {
-        @Override
-        public int compareTo(Candidate other) {
-            int order = Double.compare(nu, other.nu);
-            return order != 0 ? order : Integer.compare(at, other.at);
-        }
+        return kept.stream().map(i -> hull[i]).toArray();
     }
 }

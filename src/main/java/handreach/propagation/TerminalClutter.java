@@ -74,8 +74,8 @@ public final class TerminalClutter {
     public static double statisticalDb(Frequency frequency, double distanceKm, double locationPercent) {
         if (!(distanceKm > 0) || !(locationPercent > 0 && locationPercent < 100))
             throw new IllegalArgumentException("distance " + distanceKm + " km, " + locationPercent + " % of places");
-        double here = statistical(frequency, distanceKm, locationPercent);
-        return distanceKm <= 2 ? here : Math.min(here, statistical(frequency, 2, locationPercent));
+        return Math.min(
+                statistical(frequency, distanceKm, locationPercent), statistical(frequency, 2, locationPercent));
     }
 
     private static double statistical(Frequency frequency, double distanceKm, double locationPercent) {

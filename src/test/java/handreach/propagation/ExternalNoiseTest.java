@@ -1,0 +1,101 @@
+package handreach.propagation;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import handreach.units.Db;
+import handreach.units.Dbm;
+import handreach.units.Frequency;
+import java.util.List;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvFileSource;
+import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.EnumSource;
+
+class ExternalNoiseTest {
+    @ParameterizedTest
+    @CsvFileSource(resources = "man-made-noise-p372.csv", useHeadersInDisplayName = true)
+    void mediansAgreeWithP372(double mhz, double city, double residential, double rural, Double galactic) {
+        Frequency f = new Frequency(mhz);
+        assertEquals(city, ExternalNoise.manMadeDb(NoiseEnvironment.CITY, f), 0.0051);
+        assertEquals(residential, ExternalNoise.manMadeDb(NoiseEnvironment.RESIDENTIAL, f), 0.0051);
+        assertEquals(rural, ExternalNoise.manMadeDb(NoiseEnvironment.RURAL, f), 0.0051);
+        if (galactic != null) assertEquals(galactic, ExternalNoise.galacticDb(f), 0.0051);
+    }
+
+    @ParameterizedTest
+    @CsvFileSource(resources = "noise-power-p372.csv", useHeadersInDisplayName = true)
+    void noisePowerAgreesWithTheCascade(double mhz, double antennaLossDb, double powerDbm) {
+        double external = ExternalNoise.manMadeDb(NoiseEnvironment.RESIDENTIAL, new Frequency(mhz));
+        assertEquals(powerDbm, ExternalNoise.powerDbm(external, antennaLossDb, 7, 12_500).dbm(), 0.0051);
+    }
+
+    @ParameterizedTest
+    @CsvSource({"10,0,4.28", "10,10,0.67", "7,0,6.38", "7,10,1.25"})
+    void degradationAgreesWithTheCascade(double noiseFigureDb, double antennaLossDb, double degradationDb) {
+        // Rec. ITU-R P.372-16 section 2, external noise 12.5 dB; independent calculation, 0.01 dB.
+        assertEquals(degradationDb, ExternalNoise.degradationDb(12.5, antennaLossDb, noiseFigureDb), 0.0051);
+    }
+
+    @Test
+    void tenDecibelsOfBodyCostLessOnReceiveThanOnTransmit() {
+        // By hand from the rows above: the receive direction loses 10 − (4.28 − 0.67) = 6.40 dB of carrier to noise.
+        double net = 10 - (ExternalNoise.degradationDb(12.5, 0, 10) - ExternalNoise.degradationDb(12.5, 10, 10));
+        assertEquals(6.40, net, 0.0051);
+    }
+
+    @ParameterizedTest
+    @CsvSource({"8500,-134.7", "11250,-133.5", "12500,-133.0", "25000,-130.0", "7800,-135.05", "5500,-136.57", "12600,-132.97"})
+    void heatNoiseIsBoltzmanns(double hz, double dbm) {
+        assertEquals(dbm, new ReceiverNoise(0, hz).floor().dbm(), 0.051);
+    }
+
+    @Test
+    void noiseAndSensitivityAreTwoSidesOfOneReceiver() {
+        // By hand: −119 dBm at 7 dB carrier to noise in 7.8 kHz: NF = −119 − 7 + 135.05 = 9.05 dB.
+        ReceiverNoise receiver = ReceiverNoise.ofSensitivity(new Dbm(-119), new Db(7), 7800);
+        assertEquals(9.05, receiver.noiseFigureDb(), 0.006);
+        assertEquals(-119, receiver.sensitivity(new Db(7)).dbm(), 1e-9);
+        // A noiseless place at 290 K changes nothing; a noisy one costs the degradation.
+        assertEquals(-119, receiver.sensitivityAt(new Db(7), 0, 3).dbm(), 1e-9);
+        double worse = ExternalNoise.degradationDb(12.5, 3, receiver.noiseFigureDb());
+        assertEquals(-119 + worse, receiver.sensitivityAt(new Db(7), 12.5, 3).dbm(), 1e-9);
+    }
+
+    @Test
+    void aSensitivityBelowHeatNoiseIsRefusedWithTheLimit() {
+        IllegalArgumentException fault = assertThrows(
+                IllegalArgumentException.class, () -> ReceiverNoise.ofSensitivity(new Dbm(-140), new Db(7), 12_500));
+        assertTrue(fault.getMessage().contains("-126.0 dBm"), fault.getMessage());
+        assertThrows(IllegalArgumentException.class, () -> ExternalNoise.degradationDb(10, -1, 7));
+        assertThrows(IllegalArgumentException.class, () -> new ReceiverNoise(-1, 12_500));
+    }
+
+    @ParameterizedTest
+    @EnumSource(NoiseEnvironment.class)
+    void theMedianJumpsNowhere(NoiseEnvironment environment) {
+        for (double mhz = 30; mhz < 1000; mhz *= 1.005) {
+            double here = ExternalNoise.medianDb(environment, new Frequency(mhz));
+            double next = ExternalNoise.medianDb(environment, new Frequency(mhz * 1.005));
+            assertTrue(Math.abs(here - next) < 0.1, environment + " at " + mhz);
+        }
+    }
+
+    @Test
+    void theQuietestPlaceHearsTheSky() {
+        Frequency f = new Frequency(146);
+        // By hand: galactic 52 − 23 log 146 = 2.22 dB, quiet rural −8.3 dB: sum 2.6 dB.
+        assertEquals(2.6, ExternalNoise.medianDb(NoiseEnvironment.QUIET_RURAL, f), 0.05);
+        assertTrue(ExternalNoise.medianDb(NoiseEnvironment.CITY, f) > ExternalNoise.medianDb(NoiseEnvironment.RESIDENTIAL, f));
+    }
+
+    @Test
+    void aboveTheCurvesAWarningSaysSo() {
+        assertEquals(List.of(), ExternalNoise.warnings(NoiseEnvironment.CITY, new Frequency(146)));
+        assertEquals(1, ExternalNoise.warnings(NoiseEnvironment.CITY, new Frequency(446)).size());
+        assertEquals(1, ExternalNoise.warnings(NoiseEnvironment.QUIET_RURAL, new Frequency(146)).size());
+        assertEquals(5, ExternalNoise.medianDb(NoiseEnvironment.CITY, new Frequency(900)), 0.1);
+    }
+}

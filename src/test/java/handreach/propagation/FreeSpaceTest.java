@@ -1,0 +1,66 @@
+package handreach.propagation;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+
+import handreach.profile.Profile;
+import handreach.units.Frequency;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvFileSource;
+import org.junit.jupiter.params.provider.ValueSource;
+
+class FreeSpaceTest {
+    private static final double ROUNDING_DB = 0.0001;
+
+    @ParameterizedTest
+    @CsvFileSource(resources = "free-space-p525.csv", useHeadersInDisplayName = true)
+    void agreesWithTheRowsOfP525(double distanceKm, double mhz, double lossDb) {
+        assertEquals(lossDb, FreeSpace.lossDb(new Frequency(mhz), distanceKm), ROUNDING_DB);
+        Profile flat = PaperGround.flat(distanceKm, 5);
+        PathLoss loss = LossModels.named("free-space")
+                .orElseThrow()
+                .loss(flat, new Terminals(2, 2), PathConditions.standard(new Frequency(mhz)));
+        assertEquals(lossDb, loss.lossDb(), ROUNDING_DB);
+    }
+
+    @Test
+    void fieldAndPowerAgreeWithP525() {
+        // Rec. ITU-R P.525-4 section 2: 5 W EIRP at 10 km is 61.761 dB(µV/m); 40 dB(µV/m) at 150 MHz is −80.741 dBm isotropic.
+        // The rows round 29.979 Ω to 30: 0.003 dB.
+        assertEquals(61.761, FreeSpace.fieldDbuvPerM(5, 10), 0.0035);
+        assertEquals(-80.741, FreeSpace.isotropicPowerDbm(new Frequency(150), 40), 0.0035);
+        // 1 kW EIRP at 1 km: 104.77 dB(µV/m); 2.1509 dB more for 1 kW over a dipole.
+        assertEquals(104.77, FreeSpace.fieldDbuvPerM(1000, 1), 0.006);
+    }
+
+    @Test
+    void lossIsWhatTheFieldLoses() {
+        // Law: power sent less loss is power received, whichever way it is reckoned.
+        Frequency f = new Frequency(446);
+        double sentDbm = 10 * Math.log10(5) + 30;
+        double received = FreeSpace.isotropicPowerDbm(f, FreeSpace.fieldDbuvPerM(5, 3.3));
+        assertEquals(sentDbm - FreeSpace.lossDb(f, 3.3), received, 1e-9);
+    }
+
+    @Test
+    void doublingTheDistanceCostsSixDecibels() {
+        Frequency f = new Frequency(155);
+        assertEquals(20 * Math.log10(2), FreeSpace.lossDb(f, 8) - FreeSpace.lossDb(f, 4), 1e-12);
+    }
+
+    @Test
+    void theModelTakesTheSlantDistance() {
+        // By hand: 3 km along, 4 km up: 5 km.
+        Profile steep = Profile.of(new double[] {0, 3}, new double[] {0, 4000});
+        PathLoss loss = new FreeSpaceModel()
+                .loss(steep, new Terminals(2, 2), PathConditions.standard(new Frequency(150)));
+        assertEquals(FreeSpace.lossDb(new Frequency(150), 5), loss.lossDb(), 1e-9);
+    }
+
+    @ParameterizedTest
+    @ValueSource(doubles = {0, -1, Double.NaN, Double.POSITIVE_INFINITY})
+    void refusesDistancesThatAreNone(double distanceKm) {
+        assertThrows(IllegalArgumentException.class, () -> FreeSpace.lossDb(new Frequency(150), distanceKm));
+    }
+}
