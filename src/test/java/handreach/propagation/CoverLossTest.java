@@ -37,7 +37,8 @@ class CoverLossTest {
     @ParameterizedTest
     @CsvSource({"105.9,9.4,1", "466.475,18.0,0.5", "949,26.5,2.2", "1852.2,29.0,3.4", "2117.5,34.1,0.6"})
     void theCeilingFollowsTheMeasuredForest(double mhz, double publishedDb, double fitDb) {
-        // Rec. ITU-R P.833-9 section 2.1, table for mixed forest; the formula is the document's own fit, within the given dB.
+        // Rec. ITU-R P.833-9 section 2.1, table for mixed forest; the formula is the document's own fit, within the
+        // given dB.
         assertEquals(publishedDb, Woodland.Kind.MIXED_FOREST.ceilingDb(new Frequency(mhz)), fitDb);
     }
 
@@ -154,7 +155,8 @@ class CoverLossTest {
         Frequency f = new Frequency(450);
         double breakM = 4 * 1.5 * 1.5 / f.wavelengthM();
         double at = StreetLevel.canyonDb(f, breakM, 1.5, 1.5);
-        assertEquals(20, StreetLevel.canyonDb(f, breakM, 1.5, 1.5) - StreetLevel.canyonDb(f, breakM / 10, 1.5, 1.5), 1e-9);
+        assertEquals(
+                20, StreetLevel.canyonDb(f, breakM, 1.5, 1.5) - StreetLevel.canyonDb(f, breakM / 10, 1.5, 1.5), 1e-9);
         assertEquals(40, StreetLevel.canyonDb(f, breakM * 10, 1.5, 1.5) - at, 1e-9);
         // By hand at the break: |20 log(λ²/(8π·2.25))| + 6 with λ = 0.6662 m.
         assertEquals(Math.abs(20 * Math.log10(0.66621 * 0.66621 / (8 * Math.PI * 2.25))) + 6, at, 0.01);
@@ -163,7 +165,12 @@ class CoverLossTest {
     @ParameterizedTest
     @CsvFileSource(resources = "building-entry-p2109.csv", useHeadersInDisplayName = true)
     void buildingEntryAgreesWithP2109(
-            double mhz, BuildingEntry building, double probability, double elevationDeg, double lossDb, double rounding) {
+            double mhz,
+            BuildingEntry building,
+            double probability,
+            double elevationDeg,
+            double lossDb,
+            double rounding) {
         assertEquals(lossDb, building.lossDb(new Frequency(mhz), probability, elevationDeg), rounding);
     }
 
@@ -185,7 +192,8 @@ class CoverLossTest {
         Profile town = covered(Cover.URBAN, Cover.OPEN, Cover.OPEN);
         PathConditions conditions = PathConditions.standard(new Frequency(450));
         PathLoss loss = new ClutterAtEndsModel().loss(town, new Terminals(1.5, 1.5), conditions);
-        // By hand: the first end is reckoned to 15 m of roofs and gets 19.566 dB (row above), the last stays at 1.5 m and gets none.
+        // By hand: the first end is reckoned to 15 m of roofs and gets 19.566 dB (row above), the last stays at 1.5 m
+        // and gets none.
         assertEquals(19.566, loss.parts().get(2).db(), 0.0006);
         assertEquals(0, loss.parts().get(3).db());
         PathLoss above = new DeltaBullingtonModel().loss(town.bare(), new Terminals(15, 1.5), conditions);
@@ -213,9 +221,13 @@ class CoverLossTest {
 
     @Test
     void whatLiesOutsideTheDocumentsIsSaid() {
-        assertEquals(1, Woodland.warnings(new Frequency(50), Polarization.VERTICAL).size());
-        assertEquals(1, Woodland.warnings(new Frequency(150), Polarization.HORIZONTAL).size());
-        assertEquals(0, Woodland.warnings(new Frequency(150), Polarization.VERTICAL).size());
+        assertEquals(
+                1, Woodland.warnings(new Frequency(50), Polarization.VERTICAL).size());
+        assertEquals(
+                1,
+                Woodland.warnings(new Frequency(150), Polarization.HORIZONTAL).size());
+        assertEquals(
+                0, Woodland.warnings(new Frequency(150), Polarization.VERTICAL).size());
         assertEquals(1, TerminalClutter.warnings(new Frequency(20)).size());
         assertEquals(0, TerminalClutter.warnings(new Frequency(150)).size());
     }

@@ -64,7 +64,8 @@ class DeltaBullingtonTest {
 
     @Test
     void aTallSingleRidgeIsItsEdgeAndTheCorrection() {
-        // By hand: an edge with both horizons on it, no bulge, masts clear of the ground: J(ν) + (1 − e^(−J/6))(10 + 0.02·10).
+        // By hand: an edge with both horizons on it, no bulge, masts clear of the ground: J(ν) + (1 − e^(−J/6))(10 +
+        // 0.02·10).
         Profile ridge = Profile.of(new double[] {0, 4, 10}, new double[] {0, 400, 0});
         PathConditions conditions = new PathConditions(
                 new Frequency(900), Polarization.HORIZONTAL, LAND, Atmosphere.ofFactor(1e6, 325), Climate.MEDIAN);
@@ -79,8 +80,8 @@ class DeltaBullingtonTest {
         double before = 0;
         for (double height = 0; height < 400; height += 5) {
             Profile ridge = Profile.of(new double[] {0, 4, 10}, new double[] {0, height, 0});
-            PathLoss loss = new BullingtonModel()
-                    .loss(ridge, new Terminals(2, 2), PathConditions.standard(new Frequency(150)));
+            PathLoss loss =
+                    new BullingtonModel().loss(ridge, new Terminals(2, 2), PathConditions.standard(new Frequency(150)));
             assertTrue(loss.excessDb() >= before - 1e-9);
             before = loss.excessDb();
         }
@@ -104,8 +105,8 @@ class DeltaBullingtonTest {
             Frequency f = new Frequency(30 + random.nextDouble() * 900);
             Profile below = Profile.of(new double[] {0, at, 10}, new double[] {0, 11.9999, 0});
             Profile above = Profile.of(new double[] {0, at, 10}, new double[] {0, 12.0001, 0});
-            PathConditions flat = new PathConditions(
-                    f, Polarization.VERTICAL, LAND, Atmosphere.ofFactor(1e9, 325), Climate.MEDIAN);
+            PathConditions flat =
+                    new PathConditions(f, Polarization.VERTICAL, LAND, Atmosphere.ofFactor(1e9, 325), Climate.MEDIAN);
             Terminals terminals = new Terminals(12, 12);
             assertEquals(
                     new BullingtonModel().loss(below, terminals, flat).lossDb(),

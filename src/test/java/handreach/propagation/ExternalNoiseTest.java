@@ -29,7 +29,10 @@ class ExternalNoiseTest {
     @CsvFileSource(resources = "noise-power-p372.csv", useHeadersInDisplayName = true)
     void noisePowerAgreesWithTheCascade(double mhz, double antennaLossDb, double powerDbm) {
         double external = ExternalNoise.manMadeDb(NoiseEnvironment.RESIDENTIAL, new Frequency(mhz));
-        assertEquals(powerDbm, ExternalNoise.powerDbm(external, antennaLossDb, 7, 12_500).dbm(), 0.0051);
+        assertEquals(
+                powerDbm,
+                ExternalNoise.powerDbm(external, antennaLossDb, 7, 12_500).dbm(),
+                0.0051);
     }
 
     @ParameterizedTest
@@ -47,7 +50,15 @@ class ExternalNoiseTest {
     }
 
     @ParameterizedTest
-    @CsvSource({"8500,-134.7", "11250,-133.5", "12500,-133.0", "25000,-130.0", "7800,-135.05", "5500,-136.57", "12600,-132.97"})
+    @CsvSource({
+        "8500,-134.7",
+        "11250,-133.5",
+        "12500,-133.0",
+        "25000,-130.0",
+        "7800,-135.05",
+        "5500,-136.57",
+        "12600,-132.97"
+    })
     void heatNoiseIsBoltzmanns(double hz, double dbm) {
         assertEquals(dbm, new ReceiverNoise(0, hz).floor().dbm(), 0.051);
     }
@@ -88,14 +99,21 @@ class ExternalNoiseTest {
         Frequency f = new Frequency(146);
         // By hand: galactic 52 − 23 log 146 = 2.22 dB, quiet rural −8.3 dB: sum 2.6 dB.
         assertEquals(2.6, ExternalNoise.medianDb(NoiseEnvironment.QUIET_RURAL, f), 0.05);
-        assertTrue(ExternalNoise.medianDb(NoiseEnvironment.CITY, f) > ExternalNoise.medianDb(NoiseEnvironment.RESIDENTIAL, f));
+        assertTrue(ExternalNoise.medianDb(NoiseEnvironment.CITY, f)
+                > ExternalNoise.medianDb(NoiseEnvironment.RESIDENTIAL, f));
     }
 
     @Test
     void aboveTheCurvesAWarningSaysSo() {
         assertEquals(List.of(), ExternalNoise.warnings(NoiseEnvironment.CITY, new Frequency(146)));
-        assertEquals(1, ExternalNoise.warnings(NoiseEnvironment.CITY, new Frequency(446)).size());
-        assertEquals(1, ExternalNoise.warnings(NoiseEnvironment.QUIET_RURAL, new Frequency(146)).size());
+        assertEquals(
+                1,
+                ExternalNoise.warnings(NoiseEnvironment.CITY, new Frequency(446))
+                        .size());
+        assertEquals(
+                1,
+                ExternalNoise.warnings(NoiseEnvironment.QUIET_RURAL, new Frequency(146))
+                        .size());
         assertEquals(5, ExternalNoise.medianDb(NoiseEnvironment.CITY, new Frequency(900)), 0.1);
     }
 }

@@ -26,7 +26,8 @@ class FreeSpaceTest {
 
     @Test
     void fieldAndPowerAgreeWithP525() {
-        // Rec. ITU-R P.525-4 section 2: 5 W EIRP at 10 km is 61.761 dB(µV/m); 40 dB(µV/m) at 150 MHz is −80.741 dBm isotropic.
+        // Rec. ITU-R P.525-4 section 2: 5 W EIRP at 10 km is 61.761 dB(µV/m); 40 dB(µV/m) at 150 MHz is −80.741 dBm
+        // isotropic.
         // The rows round 29.979 Ω to 30: 0.003 dB.
         assertEquals(61.761, FreeSpace.fieldDbuvPerM(5, 10), 0.0035);
         assertEquals(-80.741, FreeSpace.isotropicPowerDbm(new Frequency(150), 40), 0.0035);
@@ -53,8 +54,8 @@ class FreeSpaceTest {
     void theModelTakesTheSlantDistance() {
         // By hand: 3 km along, 4 km up: 5 km.
         Profile steep = Profile.of(new double[] {0, 3}, new double[] {0, 4000});
-        PathLoss loss = new FreeSpaceModel()
-                .loss(steep, new Terminals(2, 2), PathConditions.standard(new Frequency(150)));
+        PathLoss loss =
+                new FreeSpaceModel().loss(steep, new Terminals(2, 2), PathConditions.standard(new Frequency(150)));
         assertEquals(FreeSpace.lossDb(new Frequency(150), 5), loss.lossDb(), 1e-9);
     }
 

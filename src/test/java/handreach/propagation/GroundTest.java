@@ -22,7 +22,8 @@ class GroundTest {
         double sin = Math.sin(Math.toRadians(grazingDeg));
         Complex r = Reflection.coefficient(new Frequency(mhz), pol, new Ground(eps, sigma), sin);
         assertEquals(size, r.abs(), 0.00006);
-        // The row at −28.1° belongs to a reflection of 0.02: its phase moves by half a degree with the fourth digit of 60.
+        // The row at −28.1° belongs to a reflection of 0.02: its phase moves by half a degree with the fourth digit of
+        // 60.
         if (phaseDeg != null) assertEquals(phaseDeg, Math.toDegrees(r.getArgument()), size < 0.1 ? 0.3 : 0.06);
     }
 
@@ -39,7 +40,9 @@ class GroundTest {
         for (GroundType type : GroundType.values())
             for (Polarization pol : Polarization.values())
                 for (double sin = 0.01; sin <= 1; sin += 0.03)
-                    assertTrue(Reflection.coefficient(new Frequency(50), pol, type.ground(), sin).abs() <= 1 + 1e-12);
+                    assertTrue(Reflection.coefficient(new Frequency(50), pol, type.ground(), sin)
+                                    .abs()
+                            <= 1 + 1e-12);
     }
 
     @Test
@@ -61,16 +64,32 @@ class GroundTest {
 
     @ParameterizedTest
     @CsvSource({
-        // source: Rec. ITU-R P.527-3 curves (from memory) and P.2040-3, conductivity S/m at 150, 450, 900 MHz; two digits
-        "WET,150,0.013", "WET,450,0.053", "WET,900,0.13", "FRESH_WATER,450,0.05", "FRESH_WATER,900,0.20", "AVERAGE,450,0.0095",
-        "AVERAGE,900,0.029", "SEA,450,5", "SEA,900,5"
+        // source: Rec. ITU-R P.527-3 curves (from memory) and P.2040-3, conductivity S/m at 150, 450, 900 MHz; two
+        // digits
+        "WET,150,0.013",
+        "WET,450,0.053",
+        "WET,900,0.13",
+        "FRESH_WATER,450,0.05",
+        "FRESH_WATER,900,0.20",
+        "AVERAGE,450,0.0095",
+        "AVERAGE,900,0.029",
+        "SEA,450,5",
+        "SEA,900,5"
     })
     void conductivityRisesAsTheCurves(GroundType type, double mhz, double conductivity) {
         assertEquals(conductivity, type.at(new Frequency(mhz)).conductivity(), 0.035 * conductivity);
     }
 
     @ParameterizedTest
-    @CsvSource({"average,15,0.005", "wet,30,0.01", "dry,4,0.001", "sea,80,5", "fresh-water,80,0.01", "poor,4,0.001", "good,25,0.02"})
+    @CsvSource({
+        "average,15,0.005",
+        "wet,30,0.01",
+        "dry,4,0.001",
+        "sea,80,5",
+        "fresh-water,80,0.01",
+        "poor,4,0.001",
+        "good,25,0.02"
+    })
     void wordsStandForTheConstantsOfTheHandbook(String word, double eps, double sigma) {
         assertEquals(Optional.of(new Ground(eps, sigma)), GroundType.named(word).map(GroundType::ground));
     }

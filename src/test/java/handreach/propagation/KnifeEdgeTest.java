@@ -45,7 +45,8 @@ class KnifeEdgeTest {
         assertEquals(nu, KnifeEdge.nu(30, 2, 8, f.wavelengthM()), 0.00006);
         Profile ridge = Profile.of(new double[] {0, 2, 10}, new double[] {0, 31.5, 0});
         PathConditions conditions = conditions(f, NO_BULGE);
-        for (String name : new String[] {"single-edge", "deygout", "deygout-corrected", "giovaneli", "epstein-peterson"}) {
+        for (String name :
+                new String[] {"single-edge", "deygout", "deygout-corrected", "giovaneli", "epstein-peterson"}) {
             PathLoss loss = LossModels.named(name).orElseThrow().loss(ridge, new Terminals(1.5, 1.5), conditions);
             assertEquals(lossDb, loss.excessDb(), 0.006, name);
         }
@@ -77,9 +78,7 @@ class KnifeEdgeTest {
     void roundedObstacleAgreesWithTheRows(
             double heightM, double d1Km, double d2Km, double mhz, double radiusM, double lossDb) {
         assertEquals(
-                lossDb,
-                RoundedObstacle.lossDb(heightM, d1Km, d2Km, radiusM, new Frequency(mhz).wavelengthM()),
-                0.0006);
+                lossDb, RoundedObstacle.lossDb(heightM, d1Km, d2Km, radiusM, new Frequency(mhz).wavelengthM()), 0.0006);
     }
 
     @Test
@@ -95,7 +94,8 @@ class KnifeEdgeTest {
 
     @Test
     void aGrazingCylinderFollowsTheEssaCubic() {
-        // Oracle: ESSA/NBS grazing cubic 6.02 + 5.556 r + 3.418 r² + 0.256 r³, r = √m (Rice et al., NBS Technical Note 101).
+        // Oracle: ESSA/NBS grazing cubic 6.02 + 5.556 r + 3.418 r² + 0.256 r³, r = √m (Rice et al., NBS Technical Note
+        // 101).
         double lambda = 2;
         for (double radius : new double[] {50, 200, 1000}) {
             double m = RoundedObstacle.m(3, 7, radius, lambda);
@@ -111,8 +111,7 @@ class KnifeEdgeTest {
         double lambda = 0.67;
         assertEquals(
                 KnifeEdge.lossDb(KnifeEdge.nu(25, 3, 4, lambda)), RoundedObstacle.lossDb(25, 3, 4, 1e-6, lambda), 0.02);
-        assertEquals(
-                RoundedObstacle.lossDb(25, 3, 4, 0, lambda), RoundedObstacle.lossDb(25, 3, 4, 1e-6, lambda), 0.02);
+        assertEquals(RoundedObstacle.lossDb(25, 3, 4, 0, lambda), RoundedObstacle.lossDb(25, 3, 4, 1e-6, lambda), 0.02);
     }
 
     @Test

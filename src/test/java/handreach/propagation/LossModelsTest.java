@@ -36,10 +36,15 @@ class LossModelsTest {
         for (int i = 0; i < 100; i++) {
             PathLoss loss = model.loss(PaperGround.rolling(random), terminals(random), conditions(random));
             assertEquals(model.name(), loss.model());
-            assertEquals(loss.lossDb(), loss.parts().stream().mapToDouble(LossPart::db).sum(), 1e-9);
+            assertEquals(
+                    loss.lossDb(),
+                    loss.parts().stream().mapToDouble(LossPart::db).sum(),
+                    1e-9);
             assertEquals("free space", loss.parts().get(0).name());
             assertEquals(loss.freeSpaceDb(), loss.parts().get(0).db(), 1e-9);
-            assertTrue(loss.steps().stream().allMatch(step -> Double.isFinite(step.value())), loss.steps().toString());
+            assertTrue(
+                    loss.steps().stream().allMatch(step -> Double.isFinite(step.value())),
+                    loss.steps().toString());
         }
     }
 
@@ -52,10 +57,14 @@ class LossModelsTest {
             Terminals terminals = terminals(random);
             PathConditions there = conditions(random);
             PathConditions back = new PathConditions(
-                    there.frequency(), there.polarization(), there.ground(), there.atmosphere(),
+                    there.frequency(),
+                    there.polarization(),
+                    there.ground(),
+                    there.atmosphere(),
                     there.climate().reversed());
             double one = model.loss(profile, terminals, there).lossDb();
-            double other = model.loss(profile.reversed(), terminals.reversed(), back).lossDb();
+            double other =
+                    model.loss(profile.reversed(), terminals.reversed(), back).lossDb();
             assertEquals(one, other, RECIPROCITY_DB, "path " + i);
         }
     }
@@ -93,7 +102,8 @@ class LossModelsTest {
                 Profile.of(new double[] {0, 1, 2, 3, 4}, low),
                 Profile.of(new double[] {0, 2, 4}, new double[] {0, 8000, 0}),
                 Profile.of(d, h));
-        for (Profile shape : shapes) assertTrue(Double.isFinite(model.loss(shape, hands, conditions).lossDb()));
+        for (Profile shape : shapes)
+            assertTrue(Double.isFinite(model.loss(shape, hands, conditions).lossDb()));
     }
 
     @ParameterizedTest
@@ -148,6 +158,11 @@ class LossModelsTest {
                 Polarization.values()[random.nextInt(2)],
                 GroundType.values()[random.nextInt(7)].ground(),
                 Atmosphere.ofGradient(20 + random.nextDouble() * 60, 325),
-                new Climate(1 + random.nextDouble() * 49, 50, random.nextDouble() * 120 - 60, random.nextDouble() * 5, random.nextDouble() * 5));
+                new Climate(
+                        1 + random.nextDouble() * 49,
+                        50,
+                        random.nextDouble() * 120 - 60,
+                        random.nextDouble() * 5,
+                        random.nextDouble() * 5));
     }
 }

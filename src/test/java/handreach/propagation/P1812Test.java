@@ -63,8 +63,9 @@ class P1812Test {
         PathLoss result = MODEL.loss(
                 PaperGround.tenKilometres(clutter), new Terminals(txM, rxM), conditions(mhz, pol, timePercent, 50));
         Map<String, Double> steps = steps(result);
-        String[] symbols = {"θ_t", "θ_r", "θ", "h_std", "h_srd", "L_bulla", "L_bulls", "L_dsph", "L_d50", "L_dp", "L_bs",
-            "L_ba", "L_b"};
+        String[] symbols = {
+            "θ_t", "θ_r", "θ", "h_std", "h_srd", "L_bulla", "L_bulls", "L_dsph", "L_d50", "L_dp", "L_bs", "L_ba", "L_b"
+        };
         Double[] values = {thetaT, thetaR, theta, hstd, hsrd, bulla, bulls, sphere, d50, dp, bs, ba, loss};
         for (int i = 0; i < symbols.length; i++)
             if (values[i] != null) assertEquals(values[i], steps.get(symbols[i]), 0.00011, symbols[i]);
@@ -74,7 +75,9 @@ class P1812Test {
     @Test
     void theSecondRowHasItsClimate() {
         Map<String, Double> steps = steps(MODEL.loss(
-                PaperGround.tenKilometres(true), new Terminals(1.5, 1.5), conditions(150, Polarization.VERTICAL, 10, 50)));
+                PaperGround.tenKilometres(true),
+                new Terminals(1.5, 1.5),
+                conditions(150, Polarization.VERTICAL, 10, 50)));
         assertEquals(7.21196, steps.get("β0"), 0.000006);
         assertEquals(0.877617, steps.get("F_i"), 0.0000006);
     }
@@ -89,11 +92,15 @@ class P1812Test {
 
     @Test
     void morePlacesCostMore() {
-        // By hand: σ at 150 MHz in a square of 500 m is 0.5236·500^0.28 = 2.983 dB, antenna below 10 m of clutter: u = 1; 90 % of
+        // By hand: σ at 150 MHz in a square of 500 m is 0.5236·500^0.28 = 2.983 dB, antenna below 10 m of clutter: u =
+        // 1; 90 % of
         // the places: 1.2817 σ.
         double[] c = {0, 10, 10, 10, 10, 10, 10, 10, 10, 10, 10};
         Profile covered = profile(
-                PaperGround.tenKilometres(false).distancesKm(), PaperGround.tenKilometres(false).heightsM(), c, Zone.INLAND);
+                PaperGround.tenKilometres(false).distancesKm(),
+                PaperGround.tenKilometres(false).heightsM(),
+                c,
+                Zone.INLAND);
         double median = loss(covered, 50);
         assertEquals(1.281729 * 2.983, loss(covered, 90) - median, 0.002);
         assertTrue(loss(covered, 10) < median);
@@ -109,7 +116,9 @@ class P1812Test {
         double before = 0;
         for (double p : new double[] {1, 2, 5, 10, 20, 35, 49, 50}) {
             double loss = MODEL.loss(
-                            PaperGround.flat(80, 401), new Terminals(10, 10), conditions(450, Polarization.VERTICAL, p, 50))
+                            PaperGround.flat(80, 401),
+                            new Terminals(10, 10),
+                            conditions(450, Polarization.VERTICAL, p, 50))
                     .lossDb();
             assertTrue(loss > before, "p " + p);
             before = loss;
@@ -121,23 +130,31 @@ class P1812Test {
         double[] d = new double[301];
         for (int i = 0; i < d.length; i++) d[i] = i / 2.0;
         double[] none = new double[301];
-        double land = MODEL.loss(profile(d, none, none, Zone.INLAND), new Terminals(10, 10), climate(1, 500)).lossDb();
-        double sea = MODEL.loss(profile(d, none, none, Zone.SEA), new Terminals(10, 10), climate(1, 500)).lossDb();
-        double shore = MODEL.loss(profile(d, none, none, Zone.SEA), new Terminals(10, 10), climate(1, 0)).lossDb();
+        double land = MODEL.loss(profile(d, none, none, Zone.INLAND), new Terminals(10, 10), climate(1, 500))
+                .lossDb();
+        double sea = MODEL.loss(profile(d, none, none, Zone.SEA), new Terminals(10, 10), climate(1, 500))
+                .lossDb();
+        double shore = MODEL.loss(profile(d, none, none, Zone.SEA), new Terminals(10, 10), climate(1, 0))
+                .lossDb();
         assertTrue(sea < land - 10, "sea " + sea + " land " + land);
-        // By hand: at the shore each end gains 3[1 + tanh(0.07·40)] = 5.98 dB in the ducting loss, most of which is left at 1 %.
+        // By hand: at the shore each end gains 3[1 + tanh(0.07·40)] = 5.98 dB in the ducting loss, most of which is
+        // left at 1 %.
         assertTrue(shore < sea - 5, "shore " + shore);
     }
 
     private static PathConditions climate(double timePercent, double coastKm) {
         return new PathConditions(
-                new Frequency(450), Polarization.VERTICAL, Ground.AVERAGE, Atmosphere.DEFAULT,
+                new Frequency(450),
+                Polarization.VERTICAL,
+                Ground.AVERAGE,
+                Atmosphere.DEFAULT,
                 new Climate(timePercent, 50, 45, coastKm, coastKm));
     }
 
     @Test
     void zonesAreMeasuredBetweenSamples() {
-        // By hand: samples at 0, 1, 2, 4, 6 km; sea at 2 and 4 km reaches from 1.5 to 5 km: 3.5 of 6 km; land runs 1.5 and 1 km,
+        // By hand: samples at 0, 1, 2, 4, 6 km; sea at 2 and 4 km reaches from 1.5 to 5 km: 3.5 of 6 km; land runs 1.5
+        // and 1 km,
         // inland only the first sample to 0.5 km and the last from 5 km.
         double[] d = {0, 1, 2, 4, 6};
         Zone[] zone = {Zone.INLAND, Zone.COASTAL, Zone.SEA, Zone.SEA, Zone.INLAND};
@@ -157,8 +174,7 @@ class P1812Test {
             conditions(150, Polarization.VERTICAL, 0.5, 50),
             conditions(150, Polarization.VERTICAL, 50, 100),
             conditions(150, Polarization.VERTICAL, Double.NaN, 50)
-        })
-            assertThrows(IllegalArgumentException.class, () -> MODEL.loss(flat, new Terminals(2, 2), nonsense));
+        }) assertThrows(IllegalArgumentException.class, () -> MODEL.loss(flat, new Terminals(2, 2), nonsense));
     }
 
     @Test
@@ -166,7 +182,8 @@ class P1812Test {
         PathLoss loss = MODEL.loss(
                 PaperGround.flat(0.1, 5), new Terminals(0.8, 0.9), conditions(20, Polarization.VERTICAL, 50, 50));
         assertEquals(4, loss.warnings().size());
-        assertTrue(loss.warnings().get(2).contains("1 to 3000 m"), loss.warnings().get(2));
+        assertTrue(
+                loss.warnings().get(2).contains("1 to 3000 m"), loss.warnings().get(2));
     }
 
     private static PathConditions conditions(double mhz, Polarization pol, double timePercent, double locationPercent) {

@@ -29,7 +29,8 @@ class PathGeometryTest {
 
     @Test
     void aPaperRidgeIsFoundWithItsAngles() {
-        // By hand, no bulge: 100 m ridge 3 km from 10 m masts 8 km apart: 90 m over 3 km up, 90 m over 5 km on the other side.
+        // By hand, no bulge: 100 m ridge 3 km from 10 m masts 8 km apart: 90 m over 3 km up, 90 m over 5 km on the
+        // other side.
         Profile ridge = Profile.of(new double[] {0, 1, 3, 6, 8}, new double[] {0, 0, 100, 0, 0});
         PathGeometry path = PathGeometry.of(ridge, new Terminals(10, 10), NO_BULGE, F150);
         assertFalse(path.lineOfSight());
@@ -45,7 +46,8 @@ class PathGeometryTest {
         assertEquals(1, obstacles.size());
         assertEquals(90, obstacles.get(0).aboveLineM(), 1e-6);
         assertEquals(3, obstacles.get(0).distanceKm());
-        assertEquals(KnifeEdge.nu(90, 3, 5, F150.wavelengthM()), obstacles.get(0).nu(), 1e-6);
+        assertEquals(
+                KnifeEdge.nu(90, 3, 5, F150.wavelengthM()), obstacles.get(0).nu(), 1e-6);
     }
 
     @Test
@@ -63,10 +65,10 @@ class PathGeometryTest {
 
     @Test
     void handheldsLoseTheFresnelClearanceAtOnce() {
-        // Two 1.5 m antennas over flat ground lose 0.6 F1 at 13 m (150 MHz), 38 m (450), 75 m (900): independent calculation.
+        // Two 1.5 m antennas over flat ground lose 0.6 F1 at 13 m (150 MHz), 38 m (450), 75 m (900): independent
+        // calculation.
         for (double[] row : new double[][] {{150, 13}, {450, 38}, {900, 75}}) {
-            double radius = KnifeEdge.fresnelRadiusM(
-                    row[1] / 2000, row[1] / 2000, new Frequency(row[0]).wavelengthM());
+            double radius = KnifeEdge.fresnelRadiusM(row[1] / 2000, row[1] / 2000, new Frequency(row[0]).wavelengthM());
             assertEquals(1.5, 0.6 * radius, 0.04);
         }
     }

@@ -38,7 +38,8 @@ class SeveralEdgesTest {
 
     @Test
     void theMethodsKeepTheirStatedErrors() throws IOException {
-        // Oracle: repeated Fresnel integrals over 120 seeded paths of 2 to 4 edges, mean and standard deviation of each method.
+        // Oracle: repeated Fresnel integrals over 120 seeded paths of 2 to 4 edges, mean and standard deviation of each
+        // method.
         assertError(-0.96, 3.73, SeveralEdgesTest::epsteinPeterson);
         assertError(2.76, 3.68, (d, y, w) -> deygout(d, y, w, Deygout.Rule.PLAIN));
         assertError(1.56, 3.39, (d, y, w) -> deygout(d, y, w, Deygout.Rule.CORRECTED));
@@ -49,7 +50,8 @@ class SeveralEdgesTest {
 
     @Test
     void edgesInLineAtEqualSpacingLoseAsTheClosedFormForOne() {
-        // Closed form 20 log(N + 1) for N edges in line (Vogler 1982): one edge exactly, two within the error of the sum.
+        // Closed form 20 log(N + 1) for N edges in line (Vogler 1982): one edge exactly, two within the error of the
+        // sum.
         double[] d = {0, 5, 10};
         assertEquals(20 * Math.log10(2), epsteinPeterson(d, new double[3], 1), 0.02);
         double two = epsteinPeterson(new double[] {0, 5, 10, 15}, new double[4], 1);
@@ -79,7 +81,8 @@ class SeveralEdgesTest {
 
     @Test
     void spreadingIsTheCascadeOfTheText() {
-        // Rec. ITU-R P.526-15 section 4.4: −20 log C_N for two edges is 10 log[(a+b)(b+c)/(b(a+b+c))]; by hand, a = b = c: 10 log(4/3).
+        // Rec. ITU-R P.526-15 section 4.4: −20 log C_N for two edges is 10 log[(a+b)(b+c)/(b(a+b+c))]; by hand, a = b =
+        // c: 10 log(4/3).
         assertEquals(10 * Math.log10(4.0 / 3), EpsteinPeterson.spreadingDb(3, 3, 3), 1e-12);
     }
 
@@ -96,7 +99,8 @@ class SeveralEdgesTest {
         assertEquals(4, edges.length, "ends and two hills");
         assertEquals(5, d[edges[1]], 0.2);
         assertEquals(8, d[edges[2]], 0.2);
-        assertTrue(Deygout.edges(d, y, 2, Deygout.Rule.PLAIN, Deygout.levelsFor(n)).size() <= 3);
+        assertTrue(
+                Deygout.edges(d, y, 2, Deygout.Rule.PLAIN, Deygout.levelsFor(n)).size() <= 3);
     }
 
     @Test
@@ -115,8 +119,8 @@ class SeveralEdgesTest {
         SummaryStatistics errors = new SummaryStatistics();
         for (String line : exactRows()) {
             String[] cell = line.split(",");
-            double loss = method.lossDb(
-                    PaperGround.list(cell[0]), PaperGround.list(cell[1]), Double.parseDouble(cell[2]));
+            double loss =
+                    method.lossDb(PaperGround.list(cell[0]), PaperGround.list(cell[1]), Double.parseDouble(cell[2]));
             errors.addValue(loss - Double.parseDouble(cell[3]));
         }
         assertEquals(120, errors.getN());

@@ -34,30 +34,37 @@ class SphericalEarthTest {
     @ParameterizedTest
     @CsvFileSource(resources = "spherical-earth-p526.csv", useHeadersInDisplayName = true)
     void beyondTheHorizonItAgreesWithTheRows(
-            double d, double h1, double h2, double mhz, Polarization pol, Double k, Double x, Double y1, double lossDb) {
-        SphericalEarth.FirstTerm term =
-                SphericalEarth.firstTerm(d, h1, h2, new Frequency(mhz), EARTH_KM, LAND, pol);
+            double d,
+            double h1,
+            double h2,
+            double mhz,
+            Polarization pol,
+            Double k,
+            Double x,
+            Double y1,
+            double lossDb) {
+        SphericalEarth.FirstTerm term = SphericalEarth.firstTerm(d, h1, h2, new Frequency(mhz), EARTH_KM, LAND, pol);
         if (k != null) assertEquals(1, term.k() / k, 6e-5);
         if (x != null) assertEquals(x, term.x(), 0.000006);
         if (y1 != null) assertEquals(y1, term.y1(), 0.000006);
         assertEquals(lossDb, term.lossDb(), 0.0011);
         if (d > 27)
-            assertEquals(
-                    lossDb, SphericalEarth.lossDb(d, h1, h2, new Frequency(mhz), EARTH_KM, LAND, pol), 0.0011);
+            assertEquals(lossDb, SphericalEarth.lossDb(d, h1, h2, new Frequency(mhz), EARTH_KM, LAND, pol), 0.0011);
     }
 
     @Test
     void intermediateValuesOfTheFirstRow() {
-        // Rec. ITU-R P.526-15 section 3.1.1, first row: F −2.8449, G −34.0367; row three: G at its limit −29.2782; row four: G2 −7.8803.
-        SphericalEarth.FirstTerm first = SphericalEarth.firstTerm(
-                30, 1.5, 1.5, new Frequency(150), EARTH_KM, LAND, Polarization.HORIZONTAL);
+        // Rec. ITU-R P.526-15 section 3.1.1, first row: F −2.8449, G −34.0367; row three: G at its limit −29.2782; row
+        // four: G2 −7.8803.
+        SphericalEarth.FirstTerm first =
+                SphericalEarth.firstTerm(30, 1.5, 1.5, new Frequency(150), EARTH_KM, LAND, Polarization.HORIZONTAL);
         assertEquals(-2.8449, SphericalEarth.distanceTermDb(first.x()), 0.0001);
         assertEquals(-34.0367, SphericalEarth.heightGainDb(first.y1(), first.beta(), first.k()), 0.0001);
-        SphericalEarth.FirstTerm low = SphericalEarth.firstTerm(
-                30, 1.5, 1.5, new Frequency(30), EARTH_KM, LAND, Polarization.VERTICAL);
+        SphericalEarth.FirstTerm low =
+                SphericalEarth.firstTerm(30, 1.5, 1.5, new Frequency(30), EARTH_KM, LAND, Polarization.VERTICAL);
         assertEquals(-29.2782, SphericalEarth.heightGainDb(low.y1(), low.beta(), low.k()), 0.0001);
-        SphericalEarth.FirstTerm mast = SphericalEarth.firstTerm(
-                40, 1.5, 30, new Frequency(150), EARTH_KM, LAND, Polarization.HORIZONTAL);
+        SphericalEarth.FirstTerm mast =
+                SphericalEarth.firstTerm(40, 1.5, 30, new Frequency(150), EARTH_KM, LAND, Polarization.HORIZONTAL);
         assertEquals(-7.8803, SphericalEarth.heightGainDb(mast.y2(), mast.beta(), mast.k()), 0.0001);
     }
 
@@ -69,12 +76,14 @@ class SphericalEarthTest {
 
     @Test
     void theClearanceAgreesWithTheRowsAndWithSearching() {
-        // Rec. ITU-R P.526-15 section 3.2 rows: 10 km, 30/10 m: d1 7.36501 km, h_se 14.1284 m; 5 km, 1.5/1.5 m: 1.1324 m.
+        // Rec. ITU-R P.526-15 section 3.2 rows: 10 km, 30/10 m: d1 7.36501 km, h_se 14.1284 m; 5 km, 1.5/1.5 m: 1.1324
+        // m.
         SphericalEarth.Clearance row = SphericalEarth.Clearance.of(10, 30, 10, EARTH_KM);
         assertEquals(7.36501, row.d1Km(), 0.000006);
         assertEquals(14.1284, row.heightM(), 0.00006);
         assertEquals(1.1324, SphericalEarth.Clearance.of(5, 1.5, 1.5, EARTH_KM).heightM(), 0.00006);
-        // The closed form assumes the reflection point; the straight ray over the bulge has its minimum within a whisker of it.
+        // The closed form assumes the reflection point; the straight ray over the bulge has its minimum within a
+        // whisker of it.
         double least = Double.POSITIVE_INFINITY;
         for (double x = 0.001; x < 10; x += 0.001) {
             double ray = (30 * (10 - x) + 10 * x) / 10;
@@ -85,9 +94,9 @@ class SphericalEarthTest {
 
     @Test
     void itDiffersFromTheExactSeriesAsStated() {
-        // 30 km, 1.5/1.5 m, 150 MHz vertical, 22/0.003, k-earth 8500 km: full residue series 64.44 dB, P.526 70.74 dB (independent).
-        double here = SphericalEarth.lossDb(
-                30, 1.5, 1.5, new Frequency(150), EARTH_KM, LAND, Polarization.VERTICAL);
+        // 30 km, 1.5/1.5 m, 150 MHz vertical, 22/0.003, k-earth 8500 km: full residue series 64.44 dB, P.526 70.74 dB
+        // (independent).
+        double here = SphericalEarth.lossDb(30, 1.5, 1.5, new Frequency(150), EARTH_KM, LAND, Polarization.VERTICAL);
         assertEquals(70.74, here, 0.006);
         assertEquals(6.3, here - 64.44, 0.02);
     }
@@ -133,8 +142,11 @@ class SphericalEarthTest {
     void theModelStandsOnTheSmoothSurface() {
         Profile flat = PaperGround.flat(30, 61);
         PathConditions conditions = new PathConditions(
-                new Frequency(150), Polarization.HORIZONTAL, LAND,
-                Atmosphere.ofFactor(EARTH_KM / Atmosphere.EARTH_RADIUS_KM, 325), Climate.MEDIAN);
+                new Frequency(150),
+                Polarization.HORIZONTAL,
+                LAND,
+                Atmosphere.ofFactor(EARTH_KM / Atmosphere.EARTH_RADIUS_KM, 325),
+                Climate.MEDIAN);
         PathLoss loss = new SmoothEarthModel().loss(flat, new Terminals(1.5, 1.5), conditions);
         assertEquals(70.918, loss.excessDb(), 0.0011);
     }

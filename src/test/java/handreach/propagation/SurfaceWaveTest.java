@@ -23,8 +23,7 @@ class SurfaceWaveTest {
     @CsvFileSource(resources = "effective-height-bullington.csv", useHeadersInDisplayName = true)
     void effectiveHeightAgreesWithBullington(
             double eps, double sigma, double mhz, Polarization pol, double heightM, double roundingM) {
-        assertEquals(
-                heightM, SurfaceWave.effectiveHeightM(new Frequency(mhz), pol, new Ground(eps, sigma)), roundingM);
+        assertEquals(heightM, SurfaceWave.effectiveHeightM(new Frequency(mhz), pol, new Ground(eps, sigma)), roundingM);
     }
 
     @Test
@@ -42,7 +41,9 @@ class SurfaceWaveTest {
             double angle = Math.toRadians(degrees);
             Complex in = new Complex(35.999999 * Math.cos(angle), 35.999999 * Math.sin(angle));
             Complex out = in.multiply(36.000001 / 35.999999);
-            double step = SurfaceWave.attenuation(in).subtract(SurfaceWave.attenuation(out)).abs();
+            double step = SurfaceWave.attenuation(in)
+                    .subtract(SurfaceWave.attenuation(out))
+                    .abs();
             assertEquals(0, step / SurfaceWave.attenuation(in).abs(), 1e-7, "arg w " + degrees);
         }
     }
@@ -50,9 +51,14 @@ class SurfaceWaveTest {
     @Test
     void heightGainIsOneOnTheGroundAndLinearHighUp() {
         Frequency f = new Frequency(150);
-        assertEquals(1, SurfaceWave.heightGain(f, Polarization.VERTICAL, Ground.AVERAGE, 0).abs(), 1e-15);
+        assertEquals(
+                1,
+                SurfaceWave.heightGain(f, Polarization.VERTICAL, Ground.AVERAGE, 0)
+                        .abs(),
+                1e-15);
         double h0 = SurfaceWave.effectiveHeightM(f, Polarization.VERTICAL, Ground.AVERAGE);
-        double high = SurfaceWave.heightGain(f, Polarization.VERTICAL, Ground.AVERAGE, 200 * h0).abs();
+        double high = SurfaceWave.heightGain(f, Polarization.VERTICAL, Ground.AVERAGE, 200 * h0)
+                .abs();
         assertEquals(200, high, 1);
     }
 }

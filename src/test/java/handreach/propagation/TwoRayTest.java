@@ -62,10 +62,13 @@ class TwoRayTest {
     @ParameterizedTest
     @CsvSource({"30,0.6", "50,1.7", "150,6.1", "450,8.9"})
     void raisingAHandheldToThreeMetresGainsWhatTheHeightGainSays(double mhz, double gainDb) {
-        // Independent calculation with the complex height gain, 1 m to 3 m, vertical, average ground; plane earth would say 9.5 dB.
+        // Independent calculation with the complex height gain, 1 m to 3 m, vertical, average ground; plane earth would
+        // say 9.5 dB.
         Frequency f = new Frequency(mhz);
-        double low = SurfaceWave.heightGain(f, Polarization.VERTICAL, Ground.AVERAGE, 1).abs();
-        double high = SurfaceWave.heightGain(f, Polarization.VERTICAL, Ground.AVERAGE, 3).abs();
+        double low = SurfaceWave.heightGain(f, Polarization.VERTICAL, Ground.AVERAGE, 1)
+                .abs();
+        double high = SurfaceWave.heightGain(f, Polarization.VERTICAL, Ground.AVERAGE, 3)
+                .abs();
         assertEquals(gainDb, 20 * Math.log10(high / low), 0.051);
     }
 
@@ -79,14 +82,14 @@ class TwoRayTest {
             Frequency f = new Frequency(30 + random.nextDouble() * 900);
             Polarization pol = Polarization.values()[i % 2];
             Ground ground = GroundType.values()[i % 7].ground();
-            assertEquals(
-                    TwoRay.excessDb(d, h1, h2, f, pol, ground), TwoRay.excessDb(d, h2, h1, f, pol, ground), 1e-9);
+            assertEquals(TwoRay.excessDb(d, h1, h2, f, pol, ground), TwoRay.excessDb(d, h2, h1, f, pol, ground), 1e-9);
         }
     }
 
     @Test
     void neverMoreThanTwiceTheField() {
-        // Law: direct and reflected ray in phase double the field; the surface wave of lossy ground adds less than 1 dB to that.
+        // Law: direct and reflected ray in phase double the field; the surface wave of lossy ground adds less than 1 dB
+        // to that.
         Random random = new Random(11);
         for (int i = 0; i < 2000; i++) {
             double d = 50 + random.nextDouble() * 5000;
@@ -116,8 +119,8 @@ class TwoRayTest {
     @Test
     void warnsBeyondTheFlatEarthAndBehindHills() {
         double[] d = {0, 10, 20};
-        PathLoss hill = model(
-                Profile.of(d, new double[] {0, 300, 0}), 1.5, 1.5, new Frequency(150), Polarization.VERTICAL);
+        PathLoss hill =
+                model(Profile.of(d, new double[] {0, 300, 0}), 1.5, 1.5, new Frequency(150), Polarization.VERTICAL);
         assertEquals(2, hill.warnings().size());
         PathLoss near = model(PaperGround.flat(0.3, 5), 1.5, 1.5, new Frequency(150), Polarization.VERTICAL);
         assertEquals(0, near.warnings().size());

@@ -23,7 +23,9 @@ class VariabilityTest {
     @CsvFileSource(resources = "broad-spread-p1546.csv", useHeadersInDisplayName = true)
     void broadSpreadAgreesWithP1546(double mhz, double spreadDb) {
         assertEquals(
-                spreadDb, Variability.broadSpreadDb(new Frequency(mhz), Variability.Surroundings.BELOW_CLUTTER), 0.0051);
+                spreadDb,
+                Variability.broadSpreadDb(new Frequency(mhz), Variability.Surroundings.BELOW_CLUTTER),
+                0.0051);
     }
 
     @ParameterizedTest
