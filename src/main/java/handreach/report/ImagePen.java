@@ -110,11 +110,19 @@ final class ImagePen implements Pen {
     }
 
     @Override
-    public void clipped(Rectangle2D window, Runnable drawing) {
+    public void clipped(Shape window, Runnable drawing) {
         Shape clip = graphics.getClip();
         graphics.clip(window);
         drawing.run();
         graphics.setClip(clip);
+    }
+
+    @Override
+    public void moved(AffineTransform move, Runnable drawing) {
+        AffineTransform before = graphics.getTransform();
+        graphics.transform(move);
+        drawing.run();
+        graphics.setTransform(before);
     }
 
     @Override

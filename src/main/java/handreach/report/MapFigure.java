@@ -217,30 +217,7 @@ public final class MapFigure implements Figure {
         if (!ground.frame().contains(place.position())) return;
         double x = LEFT_PX + ground.frame().xPx(place.position().longitudeDeg());
         double y = TOP_PX + ground.frame().yPx(place.position().latitudeDeg());
-        Ink ink = Ink.fill(0xFFFFFF).outlined(Lettering.INK, 2);
-        switch (place.kind()) {
-            case BASE ->
-                pen.draw(
-                        Outline.box(x - 6, y - 6, 12, 12),
-                        Ink.fill(Lettering.INK).outlined(0xFFFFFF, 1.6));
-            case PERSON -> pen.draw(Outline.disc(x, y, 6), ink);
-            case RELAY -> pen.draw(triangle(x, y), ink);
-            case POINT -> {
-                pen.draw(Outline.line(x - 6, y - 6, x + 6, y + 6), Ink.line(Lettering.INK, 2));
-                pen.draw(Outline.line(x - 6, y + 6, x + 6, y - 6), Ink.line(Lettering.INK, 2));
-            }
-        }
-        if (place.label().isBlank()) return;
-        double width = Typeface.of(true).widthPx(place.label(), 14);
-        boolean isLeft = x + 12 + width > window().getMaxX();
-        Lettering lettering = Lettering.plain(14).bold().halo();
-        pen.write(isLeft ? x - 11 : x + 11, y + 5, place.label(), isLeft ? lettering.end() : lettering);
-    }
-
-    private static Path2D triangle(double x, double y) {
-        Path2D path = Outline.line(x, y - 9, x + 8, y + 6, x - 8, y + 6);
-        path.closePath();
-        return path;
+        PlaceSymbol.draw(pen, place, x, y, window().getMaxX());
     }
 
     private void drawScale(Pen pen) {

@@ -1,6 +1,7 @@
 package handreach.report;
 
 import java.awt.Shape;
+import java.awt.geom.AffineTransform;
 import java.awt.geom.Rectangle2D;
 
 /**
@@ -17,7 +18,10 @@ public interface Pen {
     void place(Picture picture, Rectangle2D window);
 
     /** What is drawn inside shows only within the window. */
-    void clipped(Rectangle2D window, Runnable drawing);
+    void clipped(Shape window, Runnable drawing);
+
+    /** What is drawn inside is moved, turned and scaled. Scaling below 1 would shrink words under the smallest size: do not. */
+    void moved(AffineTransform move, Runnable drawing);
 
     /** What is drawn inside belongs together and has a name for those who cannot see it. */
     void named(String name, Runnable drawing);

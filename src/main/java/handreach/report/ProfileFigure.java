@@ -2,6 +2,7 @@ package handreach.report;
 
 import handreach.profile.Profile;
 import handreach.propagation.PathConditions;
+import handreach.propagation.PathGeometry;
 import handreach.propagation.Terminals;
 import java.awt.geom.Path2D;
 import java.awt.geom.Rectangle2D;
@@ -33,6 +34,7 @@ public final class ProfileFigure implements Figure {
     private final Terminals terminals;
     private final PathConditions conditions;
     private final List<ProfileMark> marks;
+    private final PathGeometry geometry;
     private final Axis across;
     private final Axis up;
     private final Legend legend;
@@ -53,12 +55,14 @@ public final class ProfileFigure implements Figure {
         this.terminals = terminals;
         this.conditions = conditions;
         this.marks = List.copyOf(marks);
+        this.geometry =
+                PathGeometry.overClutter(profile, terminals, conditions.atmosphere(), conditions.frequency());
         double low = Double.POSITIVE_INFINITY;
-        double high = Math.max(rayM(0), rayM(profile.lengthKm()));
+        double high = Double.NEGATIVE_INFINITY;
         for (int i = 0; i < profile.count(); i++) {
             low = Math.min(low, groundM(i));
             high = Math.max(high, groundM(i) + profile.clutterM(i));
-            high = Math.max(high, rayM(profile.distanceKm(i)) + freeRadiusM(profile.distanceKm(i)));
+            high = Math.max(high, geometry.rayHeightM(i) + freeRadiusM(i));
         }
         double room = Math.max(10, 0.08 * (high - low));
         this.across = new Axis(0, profile.lengthKm(), LEFT_PX, WIDTH_PX - RIGHT_PX);
@@ -96,48 +100,13 @@ public final class ProfileFigure implements Figure {
         return false;
     }
 
-    /** Ground above the straight line through both ends' sea level, m: height plus earth bulge. */
+    /** Ground as the ray sees it, m: height plus earth bulge. */
     private double groundM(int i) {
-        return profile.heightM(i) + bulgeM(profile.distanceKm(i));
+        return profile.heightM(i) + geometry.bulgeM(i);
     }
 
-    private double bulgeM(double atKm) {
-        return atKm
-                * (profile.lengthKm() - atKm)
-                * 1000
-                / (2 * conditions.atmosphere().effectiveRadiusKm());
-    }
-
-    private double rayM(double atKm) {
-        double first = profile.heightM(0) + terminals.txHeightM();
-        double last = profile.heightM(profile.count() - 1) + terminals.rxHeightM();
-        return first + (last - first) * atKm / profile.lengthKm();
-    }
-
-    private double freeRadiusM(double atKm) {
-        double otherKm = profile.lengthKm() - atKm;
-        double metres = conditions.frequency().wavelengthM() * atKm * otherKm * 1000 / profile.lengthKm();
-        return FREE_SHARE * Math.sqrt(Math.max(0, metres));
-    }
-
-    /** Sample where the ground stands highest into the ray, in units of the free radius; −1 when there is no inner sample. */
-    private int worst() {
-        int worst = -1;
-        double least = Double.POSITIVE_INFINITY;
-        for (int i = 1; i + 1 < profile.count(); i++) {
-            double clear = clearanceShare(i);
-            if (clear < least) {
-                least = clear;
-                worst = i;
-            }
-        }
-        return worst;
-    }
-
-    /** Clearance over the first Fresnel radius, without unit. */
-    private double clearanceShare(int i) {
-        double d = profile.distanceKm(i);
-        return (rayM(d) - groundM(i) - profile.clutterM(i)) / freeRadiusM(d) * FREE_SHARE;
+    private double freeRadiusM(int i) {
+        return FREE_SHARE * geometry.fresnelRadiusM(i);
     }
 
     @Override
@@ -155,20 +124,19 @@ public final class ProfileFigure implements Figure {
                 terminals.txHeightM(),
                 words.to(),
                 terminals.rxHeightM()));
-        int worst = worst();
-        if (worst >= 0) text.append(' ').append(clearanceWords(worst)).append('.');
+        geometry.worstClearance()
+                .ifPresent(worst -> text.append(" It is ").append(clearanceWords(worst)).append('.'));
         for (ProfileMark mark : marks)
             text.append(
                     String.format(Locale.ROOT, " At %.2f km: %s.", profile.distanceKm(mark.sample()), mark.label()));
         return text.toString();
     }
 
-    private String clearanceWords(int worst) {
-        double share = clearanceShare(worst);
+    private static String clearanceWords(PathGeometry.Clearance worst) {
+        double share = worst.inFresnelRadii();
         String state = share >= FREE_SHARE ? "clear" : share >= 0 ? "grazed" : "blocked";
-        return String.format(Locale.ROOT, "%s: least clearance ", state)
-                + Axis.number(share, 2)
-                + String.format(Locale.ROOT, " of the first Fresnel zone at %.2f km", profile.distanceKm(worst));
+        return state + ": least clearance " + Axis.number(share, 2)
+                + String.format(Locale.ROOT, " of the first Fresnel zone at %.2f km", worst.distanceKm());
     }
 
     @Override
@@ -192,8 +160,7 @@ public final class ProfileFigure implements Figure {
         drawEnds(pen);
         drawString(pen);
         drawMarks(pen);
-        int worst = worst();
-        if (worst >= 0) drawClearance(pen, worst);
+        geometry.worstClearance().ifPresent(worst -> drawClearance(pen, worst));
         plot.drawAxes(pen, "distance from " + words.from() + ", km", "height above sea level, m");
         legend.draw(pen, LEFT_PX, PLOT_TOP_PX + PLOT_HEIGHT_PX + 52);
     }
@@ -209,10 +176,10 @@ public final class ProfileFigure implements Figure {
             if (i == 0) {
                 ground.moveTo(x, up.startPx());
                 edge.moveTo(x, y);
-                sea.moveTo(x, up.px(bulgeM(0)));
+                sea.moveTo(x, up.px(geometry.bulgeM(0)));
             } else {
                 edge.lineTo(x, y);
-                sea.lineTo(x, up.px(bulgeM(profile.distanceKm(i))));
+                sea.lineTo(x, up.px(geometry.bulgeM(i)));
             }
             ground.lineTo(x, y);
         }
@@ -252,31 +219,31 @@ public final class ProfileFigure implements Figure {
     }
 
     private void drawZone(Pen pen) {
-        int steps = 120;
+        int n = profile.count();
         Path2D zone = new Path2D.Double();
-        for (int i = 0; i <= steps; i++) {
-            double d = profile.lengthKm() * i / steps;
-            double y = up.px(rayM(d) + freeRadiusM(d));
-            if (i == 0) zone.moveTo(across.px(d), y);
-            else zone.lineTo(across.px(d), y);
+        for (int i = 0; i < n; i++) {
+            double y = up.px(geometry.rayHeightM(i) + freeRadiusM(i));
+            if (i == 0) zone.moveTo(across.px(0), y);
+            else zone.lineTo(across.px(profile.distanceKm(i)), y);
         }
-        for (int i = steps; i >= 0; i--) {
-            double d = profile.lengthKm() * i / steps;
-            zone.lineTo(across.px(d), up.px(rayM(d) - freeRadiusM(d)));
-        }
+        for (int i = n - 1; i >= 0; i--)
+            zone.lineTo(across.px(profile.distanceKm(i)), up.px(geometry.rayHeightM(i) - freeRadiusM(i)));
         zone.closePath();
         pen.draw(zone, Ink.fill(RAY_RGB).opacity(0.1));
         pen.draw(zone, Ink.line(RAY_RGB, 1.2, List.of(5.0, 4.0)));
         pen.draw(
-                Outline.line(across.startPx(), up.px(rayM(0)), across.endPx(), up.px(rayM(profile.lengthKm()))),
+                Outline.line(
+                        across.startPx(),
+                        up.px(geometry.rayHeightM(0)),
+                        across.endPx(),
+                        up.px(geometry.rayHeightM(n - 1))),
                 Ink.line(RAY_RGB, 2));
     }
 
     private void drawEnds(Pen pen) {
-        double lengthKm = profile.lengthKm();
         int last = profile.count() - 1;
-        drawEnd(pen, across.startPx(), profile.heightM(0), rayM(0));
-        drawEnd(pen, across.endPx(), profile.heightM(last), rayM(lengthKm));
+        drawEnd(pen, across.startPx(), profile.heightM(0), geometry.rayHeightM(0));
+        drawEnd(pen, across.endPx(), profile.heightM(last), geometry.rayHeightM(last));
         pen.write(LEFT_PX, PLOT_TOP_PX - 12, words.from(), Lettering.plain(14).bold());
         pen.write(
                 WIDTH_PX - RIGHT_PX,
@@ -293,7 +260,7 @@ public final class ProfileFigure implements Figure {
     private void drawString(Pen pen) {
         List<Double> points = new ArrayList<>();
         points.add(across.startPx());
-        points.add(up.px(rayM(0)));
+        points.add(up.px(geometry.rayHeightM(0)));
         for (ProfileMark mark : marks) {
             if (!mark.carriesString()) continue;
             points.add(across.px(profile.distanceKm(mark.sample())));
@@ -301,7 +268,7 @@ public final class ProfileFigure implements Figure {
         }
         if (points.size() == 2) return;
         points.add(across.endPx());
-        points.add(up.px(rayM(profile.lengthKm())));
+        points.add(up.px(geometry.rayHeightM(profile.count() - 1)));
         pen.draw(
                 Outline.line(points.stream().mapToDouble(Double::doubleValue).toArray()),
                 Ink.line(Lettering.INK, 1.2, List.of(2.0, 3.0)));
@@ -336,11 +303,10 @@ public final class ProfileFigure implements Figure {
         return Outline.box(left, y - 26, width, 17);
     }
 
-    private void drawClearance(Pen pen, int worst) {
-        double d = profile.distanceKm(worst);
-        double x = across.px(d);
-        double from = up.px(rayM(d));
-        double to = up.px(groundM(worst) + profile.clutterM(worst));
+    private void drawClearance(Pen pen, PathGeometry.Clearance worst) {
+        double x = across.px(worst.distanceKm());
+        double from = up.px(geometry.rayHeightM(worst.sample()));
+        double to = up.px(groundM(worst.sample()) + profile.clutterM(worst.sample()));
         pen.draw(Outline.line(x, from, x, to), Ink.line(CLEARANCE_RGB, 2));
         pen.draw(Outline.line(x - 5, from, x + 5, from), Ink.line(CLEARANCE_RGB, 2));
         pen.write(

@@ -3,47 +3,100 @@ package handreach.report;
 import handreach.cartography.Hatch;
 import handreach.cartography.LengthStyle;
 import handreach.cartography.LoadoutMark;
+import handreach.cartography.MapFrame;
+import handreach.geodesy.Position;
+import handreach.terrain.Elevation;
 import java.awt.geom.Arc2D;
 import java.awt.geom.Path2D;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 
 /** Reach by bearing and loadout, seen from above: the farther the line from the middle, the farther it reaches. */
 public final class RoseFigure implements Figure {
-    private static final double WIDTH_PX = 640;
-    private static final double RADIUS_PX = 262;
-    private static final double MIDDLE_X = WIDTH_PX / 2;
-    private static final double MIDDLE_Y = RADIUS_PX + 36;
-    private static final int GRID_RGB = 0xC3CACE;
+    private static final double USUAL_RADIUS_PX = 262;
+    private static final double AROUND_PX = 42;
+    private static final double TOP_PX = 34;
+    private static final int RINGS = 5;
+    /** Pixels of relief to each px of the figure, so that it stays sharp in print. */
+    private static final int SHARPNESS = 2;
+
+    private static final int GRID_RGB = 0xB4BCC1;
 
     private final String title;
     private final List<RoseTrace> traces;
     private final LengthStyle style;
+    private final Room room;
+    private final double radiusPx;
+    private final Optional<Ground> ground;
     private final Axis radius;
     private final Legend legend;
 
-    private RoseFigure(String title, List<RoseTrace> traces, LengthStyle style) {
+    /** How large it is drawn, and whether its legend names the loadouts or something beside it does. */
+    private record Room(double radiusPx, boolean namesLoadouts) {}
+
+    /** Relief under the rose, and places on it. */
+    private record Ground(Picture relief, MapFrame frame, List<MapPlace> places) {}
+
+    private RoseFigure(
+            String title,
+            List<RoseTrace> traces,
+            LengthStyle style,
+            Room room,
+            Optional<Ground> ground) {
         this.title = title;
         this.traces = List.copyOf(traces);
         this.style = style;
+        this.room = room;
+        this.radiusPx = room.radiusPx();
+        this.ground = ground;
         double farthest = 0.1;
         for (RoseTrace trace : traces)
             for (RosePoint p : trace.points())
                 farthest = Math.max(farthest, trace.showsInterval() ? p.highKm() : p.distanceKm());
-        this.radius = Axis.rounded(0, farthest * 1000 / style.longUnitM(), 4, 0, RADIUS_PX);
+        this.radius = Axis.rounded(0, farthest * 1000 / style.longUnitM(), RINGS, 0, radiusPx);
         List<LegendEntry> entries = new ArrayList<>();
-        for (RoseTrace trace : traces) entries.add(LegendEntry.line(trace.mark(), trace.name()));
+        if (room.namesLoadouts())
+            for (RoseTrace trace : traces) entries.add(LegendEntry.line(trace.mark(), trace.name()));
         if (traces.stream().anyMatch(RoseTrace::showsInterval))
             entries.add(LegendEntry.area(Ink.fill(0x6B7880).opacity(0.3), "interval from common doubt"));
         if (traces.stream().anyMatch(t -> t.points().stream().anyMatch(p -> !p.isKnown())))
             entries.add(LegendEntry.area(Ink.hatch(0x6B7880, Hatch.CROSSED), "no heights known"));
-        this.legend = new Legend(entries, WIDTH_PX - 60);
+        this.legend = new Legend(entries, widthPx() - 10);
     }
 
     public static RoseFigure of(String title, List<RoseTrace> traces, LengthStyle style) {
         if (traces.isEmpty()) throw new IllegalArgumentException("a rose without loadouts");
-        return new RoseFigure(title, traces, style);
+        return new RoseFigure(title, traces, style, new Room(USUAL_RADIUS_PX, true), Optional.empty());
+    }
+
+    /** The same with another radius of the outer ring, px. */
+    public RoseFigure sized(double newRadiusPx) {
+        return new RoseFigure(title, traces, style, new Room(newRadiusPx, room.namesLoadouts()), ground);
+    }
+
+    /** The same without the names of the loadouts, for where a table beside it explains the letters. */
+    RoseFigure beside() {
+        return new RoseFigure(title, traces, style, new Room(radiusPx, false), ground);
+    }
+
+    /** The same over the relief around the position in its middle, with places marked. */
+    public RoseFigure over(Elevation elevation, Position middle, List<MapPlace> places) {
+        double metres = radius.high() * style.longUnitM();
+        int side = (int) Math.ceil(2 * radiusPx * SHARPNESS);
+        MapFrame frame = MapFrame.around(middle, metres, side, side);
+        Picture relief = Picture.relief(MapGround.hillshade(elevation, frame));
+        return new RoseFigure(
+                title, traces, style, room, Optional.of(new Ground(relief, frame, List.copyOf(places))));
+    }
+
+    private double middleX() {
+        return widthPx() / 2;
+    }
+
+    private double middleY() {
+        return radiusPx + TOP_PX;
     }
 
     @Override
@@ -54,7 +107,7 @@ public final class RoseFigure implements Figure {
     @Override
     public String description() {
         StringBuilder words = new StringBuilder("Reach by bearing from true north, rings every ")
-                .append(radius.text(ringStep(), 4))
+                .append(radius.text(ringStep(), RINGS))
                 .append(' ')
                 .append(style.longUnit())
                 .append('.');
@@ -80,43 +133,63 @@ public final class RoseFigure implements Figure {
 
     @Override
     public double widthPx() {
-        return WIDTH_PX;
+        return 2 * (radiusPx + AROUND_PX);
     }
 
     @Override
     public double heightPx() {
-        return MIDDLE_Y + RADIUS_PX + 48 + legend.heightPx();
+        return middleY() + radiusPx + 40 + legend.heightPx();
     }
 
     @Override
     public void draw(Pen pen) {
+        ground.ifPresent(g -> drawGround(pen, g));
         drawGrid(pen);
         drawUnknown(pen);
         for (RoseTrace trace : traces) if (trace.showsInterval()) drawBand(pen, trace);
         for (RoseTrace trace : traces) pen.named(trace.name(), () -> drawTrace(pen, trace));
         for (int i = 0; i < traces.size(); i++) drawLetters(pen, traces.get(i), i);
         drawRingLabels(pen);
-        legend.draw(pen, 30, MIDDLE_Y + RADIUS_PX + 44);
+        ground.ifPresent(g -> drawPlaces(pen, g));
+        legend.draw(pen, 5, middleY() + radiusPx + 36);
+    }
+
+    private void drawGround(Pen pen, Ground g) {
+        double x = middleX() - radiusPx;
+        double y = middleY() - radiusPx;
+        pen.clipped(
+                Outline.disc(middleX(), middleY(), radiusPx),
+                () -> pen.place(g.relief(), Outline.box(x, y, 2 * radiusPx, 2 * radiusPx)));
+    }
+
+    private void drawPlaces(Pen pen, Ground g) {
+        for (MapPlace place : g.places()) {
+            double share = 2 * radiusPx / g.frame().widthPx();
+            double x = middleX() - radiusPx + share * g.frame().xPx(place.position().longitudeDeg());
+            double y = middleY() - radiusPx + share * g.frame().yPx(place.position().latitudeDeg());
+            if (Math.hypot(x - middleX(), y - middleY()) < radiusPx - 6)
+                PlaceSymbol.draw(pen, place, x, y, middleX() + radiusPx);
+        }
     }
 
     private double ringStep() {
-        return Axis.step(radius.low(), radius.high(), 4);
+        return Axis.step(radius.low(), radius.high(), RINGS);
     }
 
     private void drawGrid(Pen pen) {
-        for (double ring : radius.ticks(4)) {
+        for (double ring : radius.ticks(RINGS)) {
             if (ring <= 0) continue;
             boolean isOuter = ring >= radius.high() - 1e-9;
             pen.draw(
-                    Outline.disc(MIDDLE_X, MIDDLE_Y, radius.px(ring)),
+                    Outline.disc(middleX(), middleY(), radius.px(ring)),
                     Ink.line(isOuter ? 0x8A949A : GRID_RGB, isOuter ? 1.2 : 0.9));
         }
         for (int bearing = 0; bearing < 360; bearing += 30) {
-            double[] out = place(bearing, RADIUS_PX);
+            double[] out = place(bearing, radiusPx);
             pen.draw(
-                    Outline.line(MIDDLE_X, MIDDLE_Y, out[0], out[1]),
+                    Outline.line(middleX(), middleY(), out[0], out[1]),
                     Ink.line(GRID_RGB, bearing % 90 == 0 ? 1.1 : 0.6));
-            double[] word = place(bearing, RADIUS_PX + 17);
+            double[] word = place(bearing, radiusPx + 17);
             boolean isCardinal = bearing % 90 == 0;
             String text = isCardinal
                     ? "NESW".substring(bearing / 90, bearing / 90 + 1)
@@ -124,18 +197,18 @@ public final class RoseFigure implements Figure {
             Lettering lettering = isCardinal ? Lettering.plain(15).bold() : Lettering.quiet(12);
             pen.write(word[0], word[1] + 5, text, lettering.middle());
         }
-        pen.draw(Outline.disc(MIDDLE_X, MIDDLE_Y, 3.5), Ink.fill(Lettering.INK));
+        pen.draw(Outline.disc(middleX(), middleY(), 3.5), Ink.fill(Lettering.INK));
     }
 
     private void drawRingLabels(Pen pen) {
-        for (double ring : radius.ticks(4)) {
+        for (double ring : radius.ticks(RINGS)) {
             if (ring <= 0) continue;
             double[] at = place(75, radius.px(ring));
             String unit = ring >= radius.high() - 1e-9 ? " " + style.longUnit() : "";
             pen.write(
                     at[0] - 3,
                     at[1] + 4,
-                    radius.text(ring, 4) + unit,
+                    radius.text(ring, RINGS) + unit,
                     Lettering.quiet(12).end().halo());
         }
     }
@@ -146,10 +219,10 @@ public final class RoseFigure implements Figure {
             if (points.get(i).isKnown()) continue;
             double half = 180.0 / points.size();
             Arc2D wedge = new Arc2D.Double(
-                    MIDDLE_X - RADIUS_PX,
-                    MIDDLE_Y - RADIUS_PX,
-                    2 * RADIUS_PX,
-                    2 * RADIUS_PX,
+                    middleX() - radiusPx,
+                    middleY() - radiusPx,
+                    2 * radiusPx,
+                    2 * radiusPx,
                     90 - points.get(i).bearingDeg() - half,
                     2 * half,
                     Arc2D.PIE);
@@ -258,8 +331,8 @@ public final class RoseFigure implements Figure {
         return radius.px(distanceKm * 1000 / style.longUnitM());
     }
 
-    private static double[] place(double bearingDeg, double radiusPx) {
+    private double[] place(double bearingDeg, double radiusPx) {
         double angle = Math.toRadians(bearingDeg);
-        return new double[] {MIDDLE_X + radiusPx * Math.sin(angle), MIDDLE_Y - radiusPx * Math.cos(angle)};
+        return new double[] {middleX() + radiusPx * Math.sin(angle), middleY() - radiusPx * Math.cos(angle)};
     }
 }

@@ -3,6 +3,7 @@ package handreach.report;
 import handreach.cartography.Hatch;
 import handreach.cartography.Srgb;
 import java.awt.Shape;
+import java.awt.geom.AffineTransform;
 import java.awt.geom.PathIterator;
 import java.awt.geom.Rectangle2D;
 import java.util.Base64;
@@ -159,7 +160,7 @@ public final class Svg implements Pen {
     }
 
     @Override
-    public void clipped(Rectangle2D window, Runnable drawing) {
+    public void clipped(Shape window, Runnable drawing) {
         String name = id + "-c" + clips++;
         definitions
                 .append("<clipPath id=\"")
@@ -168,6 +169,17 @@ public final class Svg implements Pen {
                 .append(path(window))
                 .append("\"/></clipPath>");
         body.append("<g clip-path=\"url(#").append(name).append(")\">\n");
+        drawing.run();
+        body.append("</g>\n");
+    }
+
+    @Override
+    public void moved(AffineTransform move, Runnable drawing) {
+        double[] m = new double[6];
+        move.getMatrix(m);
+        body.append("<g transform=\"matrix(");
+        for (int i = 0; i < 6; i++) body.append(i > 0 ? " " : "").append(n(m[i]));
+        body.append(")\">\n");
         drawing.run();
         body.append("</g>\n");
     }

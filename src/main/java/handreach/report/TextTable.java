@@ -2,10 +2,12 @@ package handreach.report;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.regex.Pattern;
 
 /** A table for the terminal: aligned columns, numbers to the right, a line under the head. Not for use by several threads. */
 public final class TextTable {
     private static final String GAP = "  ";
+    private static final Pattern NUMBER = Pattern.compile("[-+\u2212]?[0-9]+(\\.[0-9]+)?( ?%)?");
     private final List<Column> columns;
     private final List<List<String>> rows = new ArrayList<>();
 
@@ -16,7 +18,7 @@ public final class TextTable {
         this.columns = columns;
     }
 
-    /** Heads of the columns; one that starts with {@code >} is a column of numbers. */
+    /** Heads of the columns. A column whose cells are all numbers stands to the right, and so does one whose head starts with {@code >}. */
     public static TextTable of(String... heads) {
         List<Column> columns = new ArrayList<>();
         for (String head : heads)
@@ -59,9 +61,16 @@ public final class TextTable {
         for (int c = 0; c < width.length; c++) {
             if (c > 0) line.append(GAP);
             String blanks = " ".repeat(width[c] - length(cells.get(c)));
-            line.append(columns.get(c).isNumber() ? blanks + cells.get(c) : cells.get(c) + blanks);
+            line.append(isNumber(c) ? blanks + cells.get(c) : cells.get(c) + blanks);
         }
         out.append(line.toString().stripTrailing()).append('\n');
+    }
+
+    private boolean isNumber(int column) {
+        if (columns.get(column).isNumber()) return true;
+        List<String> filled =
+                rows.stream().map(row -> row.get(column)).filter(cell -> !cell.isEmpty()).toList();
+        return !filled.isEmpty() && filled.stream().allMatch(cell -> NUMBER.matcher(cell).matches());
     }
 
     /** Control characters could move the cursor of a terminal; none passes. */

@@ -1,0 +1,167 @@
+package handreach.report;
+
+import java.time.ZoneOffset;
+import java.time.format.DateTimeFormatter;
+import java.util.List;
+import java.util.Locale;
+
+/** The field card on one sheet: who carries what, the rose over the relief, and everything in words. */
+final class CardPage implements Figure {
+    static final DateTimeFormatter DAY =
+            DateTimeFormatter.ofPattern("d MMMM uuuu, HH:mm 'UTC'", Locale.ENGLISH).withZone(ZoneOffset.UTC);
+    private static final double EDGE_PX = 44;
+    private static final double GAP_PX = 26;
+    private static final double TOP_PX = 112;
+    private static final double CAUTION_PX = 12;
+
+    private final CardSize paper;
+    private final RoseFigure rose;
+    private final CardFit fit;
+
+    CardPage(CardView view, CardSize paper) {
+        this.paper = paper;
+        this.rose = view.rose().sized(192).beside();
+        this.fit = CardFit.of(view, this::fits);
+    }
+
+    private double width() {
+        return paper.widthPx() - 2 * EDGE_PX;
+    }
+
+    private double sideX() {
+        return EDGE_PX + rose.widthPx() + GAP_PX;
+    }
+
+    private double sideWidth() {
+        return width() - rose.widthPx() - GAP_PX;
+    }
+
+    private double half() {
+        return (width() - GAP_PX) / 2;
+    }
+
+    private double columnHeight(List<Caution> cautions) {
+        return CardText.height(t -> cautions.forEach(c -> caution(t, c)), half() - 14, CAUTION_PX);
+    }
+
+    /** How many cautions stand in the first column so that the two end nearest to each other. */
+    private int split(List<Caution> cautions) {
+        int best = 0;
+        double least = Double.POSITIVE_INFINITY;
+        for (int k = 0; k <= cautions.size(); k++) {
+            double longer = Math.max(
+                    columnHeight(cautions.subList(0, k)), columnHeight(cautions.subList(k, cautions.size())));
+            if (longer < least) {
+                least = longer;
+                best = k;
+            }
+        }
+        return best;
+    }
+
+    private double cautionHeight(CardView view) {
+        int k = split(view.cautions());
+        return 40
+                + Math.max(
+                        columnHeight(view.cautions().subList(0, k)),
+                        columnHeight(view.cautions().subList(k, view.cautions().size())));
+    }
+
+    private boolean fits(CardView view, double size) {
+        double side = TOP_PX + CardText.height(t -> carriers(t, view), sideWidth(), size);
+        double below = Math.max(side, TOP_PX + rose.heightPx()) + 14;
+        double left = CardText.height(t -> left(t, view), half(), size);
+        double right = CardText.height(t -> right(t, view), half(), size);
+        return below + Math.max(left, right) + 12 <= paper.heightPx() - EDGE_PX - cautionHeight(view);
+    }
+
+    @Override
+    public String title() {
+        return "Field card: " + fit.view().heading().title();
+    }
+
+    @Override
+    public String description() {
+        return rose.description();
+    }
+
+    @Override
+    public double widthPx() {
+        return paper.widthPx();
+    }
+
+    @Override
+    public double heightPx() {
+        return paper.heightPx();
+    }
+
+    @Override
+    public void draw(Pen pen) {
+        CardView view = fit.view();
+        drawHeading(pen, view.heading());
+        pen.moved(java.awt.geom.AffineTransform.getTranslateInstance(EDGE_PX, TOP_PX), () -> rose.draw(pen));
+        CardText side = new CardText(pen, sideX(), TOP_PX, sideWidth(), sideSize(view));
+        carriers(side, view);
+        double below = Math.max(side.y(), TOP_PX + rose.heightPx()) + 14;
+        left(new CardText(pen, EDGE_PX, below, half(), fit.sizePx()), view);
+        right(new CardText(pen, EDGE_PX + half() + GAP_PX, below, half(), fit.sizePx()), view);
+        drawCautions(pen, view);
+    }
+
+    /** The column beside the rose often has room for larger letters than the words below it. */
+    private double sideSize(CardView view) {
+        double size = fit.sizePx();
+        while (size < 15.5 && CardText.height(t -> carriers(t, view), sideWidth(), size + 0.5) <= rose.heightPx())
+            size += 0.5;
+        return size;
+    }
+
+    private void drawHeading(Pen pen, CardView.Heading heading) {
+        double right = EDGE_PX + width();
+        pen.write(EDGE_PX, 48, "Field card", Lettering.quiet(13).bold());
+        pen.write(right, 48, DAY.format(heading.made()), Lettering.quiet(13).end());
+        double size = 25;
+        while (size > 15 && Typeface.of(true).widthPx(heading.title(), size) > width()) size -= 0.5;
+        String title = Fitted.words(heading.title(), size, width());
+        pen.write(EDGE_PX, 75, title, Lettering.plain(size).bold());
+        String line = heading.channel() + (heading.target().isBlank() ? "" : "  ·  " + heading.target());
+        pen.write(EDGE_PX, 97, Fitted.words(line, 14, width()), Lettering.plain(14));
+    }
+
+    private static void carriers(CardText text, CardView view) {
+        text.heading("Who carries what");
+        for (CardLoadout loadout : view.loadouts()) text.loadout(loadout);
+    }
+
+    private static void left(CardText text, CardView view) {
+        text.heading("Dead ground");
+        text.lines(view.words().deadGround());
+        text.gap();
+        text.heading("Relay");
+        text.lines(view.words().relay());
+    }
+
+    private static void right(CardText text, CardView view) {
+        text.heading("If contact is lost");
+        text.numbered(view.words().fallback());
+        text.gap();
+        text.heading("Check times");
+        text.lines(view.words().checkTimes());
+    }
+
+    private static void caution(CardText text, Caution caution) {
+        text.lines(List.of(new CardLine(Cautions.title(caution) + ".", Cautions.brief(caution))));
+    }
+
+    private void drawCautions(Pen pen, CardView view) {
+        double height = cautionHeight(view);
+        double top = paper.heightPx() - EDGE_PX - height;
+        pen.draw(Outline.box(EDGE_PX, top, width(), height), Ink.line(Lettering.INK, 1.6));
+        pen.write(EDGE_PX + 14, top + 22, "Cautions", Lettering.plain(14).bold());
+        int k = split(view.cautions());
+        CardText left = new CardText(pen, EDGE_PX + 14, top + 32, half() - 14, CAUTION_PX);
+        view.cautions().subList(0, k).forEach(c -> caution(left, c));
+        CardText right = new CardText(pen, EDGE_PX + half() + GAP_PX, top + 32, half() - 14, CAUTION_PX);
+        view.cautions().subList(k, view.cautions().size()).forEach(c -> caution(right, c));
+    }
+}

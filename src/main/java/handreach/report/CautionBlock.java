@@ -1,0 +1,18 @@
+package handreach.report;
+
+import java.util.List;
+
+/** Cautions in full. */
+public record CautionBlock(List<Caution> cautions) implements Block {
+    public CautionBlock {
+        cautions = List.copyOf(cautions);
+    }
+
+    @Override
+    public void appendTo(Html html) {
+        html.open("div", "class", "cautions");
+        for (Caution caution : cautions)
+            html.element("h3", Cautions.title(caution)).element("p", Cautions.full(caution));
+        html.close("div");
+    }
+}

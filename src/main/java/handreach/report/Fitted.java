@@ -1,0 +1,15 @@
+package handreach.report;
+
+/** Words cut to a width, with an ellipsis where something is missing. */
+final class Fitted {
+    private Fitted() {}
+
+    static String words(String words, double sizePx, double widthPx) {
+        Typeface face = Typeface.of(true);
+        if (face.widthPx(words, sizePx) <= widthPx) return words;
+        int end = words.length();
+        while (end > 0 && face.widthPx(words.substring(0, end) + "…", sizePx) > widthPx)
+            end = words.offsetByCodePoints(end, -1);
+        return words.substring(0, end).strip() + "…";
+    }
+}
