@@ -24,12 +24,14 @@ public final class BenchReport {
 
     public static Page page(BenchView view) {
         List<Section> sections = new ArrayList<>(sections(view));
-        sections.add(Section.of(
-                "Limits of this session",
-                new Bullets(List.of(
-                        "A delta holds for the mounting it was read in, and for the one elevation angle of the range.",
-                        "It is a difference from the control, not a gain; what the control itself radiates is another question.",
-                        "Intervals rest on trials being independent: take the antenna off and put it on again between readings."))));
+        sections.add(
+                Section.of(
+                        "Limits of this session",
+                        new Bullets(
+                                List.of(
+                                        "A delta holds for the mounting it was read in, and for the one elevation angle of the range.",
+                                        "It is a difference from the control, not a gain; what the control itself radiates is another question.",
+                                        "Intervals rest on trials being independent: take the antenna off and put it on again between readings."))));
         sections.add(Section.of("Cautions", new CautionBlock(List.of(Caution.EXPOSURE, Caution.LICENCE))));
         return new Page(
                 "Bench report",
@@ -43,7 +45,8 @@ public final class BenchReport {
     /** The evidence alone, to stand inside another report. */
     public static List<Section> sections(BenchView view) {
         List<Section> sections = new ArrayList<>();
-        if (!view.analysis().mounts().isEmpty()) sections.add(new Section("Bench: level over the control", levels(view.analysis())));
+        if (!view.analysis().mounts().isEmpty())
+            sections.add(new Section("Bench: level over the control", levels(view.analysis())));
         if (!view.sweeps().isEmpty()) sections.add(new Section("Bench: match", match(view)));
         if (!view.costs().isEmpty()) sections.add(Section.of("What it buys and what it costs", costs(view)));
         List<Block> warnings = view.analysis().warnings().stream()
@@ -60,7 +63,9 @@ public final class BenchReport {
                 String words = verdict(mount, antenna);
                 blocks.add(blocks.isEmpty() ? Paragraph.answer(words) : Paragraph.of(words));
             }
-        if (blocks.isEmpty()) blocks.add(Paragraph.answer("This session holds nothing to compare; what it says about match stands below."));
+        if (blocks.isEmpty())
+            blocks.add(
+                    Paragraph.answer("This session holds nothing to compare; what it says about match stands below."));
         return blocks;
     }
 
@@ -71,13 +76,14 @@ public final class BenchReport {
                 + antenna.delta().control() + " (" + mount.mounting().name() + ")";
         Optional<Interval> interval = antenna.delta().interval95();
         if (interval.isEmpty())
-            return antenna.antenna() + " read " + size + ", once: nothing is known about its scatter, so nothing more can be said.";
+            return antenna.antenna() + " read " + size
+                    + ", once: nothing is known about its scatter, so nothing more can be said.";
         String doubt = ", 95 % interval " + Axis.signed(interval.get().low(), 1) + " to "
                 + Axis.signed(interval.get().high(), 1) + " dB";
         if (antenna.toldApart()) return antenna.antenna() + " is " + size + doubt + ": told apart.";
         String limit = antenna.detection()
-                .map(d -> " This session would have shown a difference of "
-                        + Axis.number(d.minimumDifferenceDb(), 1) + " dB.")
+                .map(d -> " This session would have shown a difference of " + Axis.number(d.minimumDifferenceDb(), 1)
+                        + " dB.")
                 .orElse("");
         return antenna.antenna() + " read " + size + doubt + ": not told apart." + limit;
     }
@@ -88,13 +94,15 @@ public final class BenchReport {
         List<DeltaRow> rows = new ArrayList<>();
         for (MountResult mount : analysis.mounts())
             for (AntennaResult antenna : mount.antennas())
-                antenna.delta().interval95().ifPresent(interval -> rows.add(new DeltaRow(
-                        group(mount),
-                        antenna.antenna(),
-                        antenna.delta().db(),
-                        interval,
-                        antenna.toldApart(),
-                        "n = " + antenna.n())));
+                antenna.delta()
+                        .interval95()
+                        .ifPresent(interval -> rows.add(new DeltaRow(
+                                group(mount),
+                                antenna.antenna(),
+                                antenna.delta().db(),
+                                interval,
+                                antenna.toldApart(),
+                                "n = " + antenna.n())));
         if (!rows.isEmpty())
             blocks.add(new Drawing(
                     DeltaFigure.of("Level over the control with 95 % intervals", control, rows),
@@ -114,7 +122,9 @@ public final class BenchReport {
     }
 
     private static String plain(double value) {
-        return new java.math.BigDecimal(String.valueOf(value)).stripTrailingZeros().toPlainString();
+        return new java.math.BigDecimal(String.valueOf(value))
+                .stripTrailingZeros()
+                .toPlainString();
     }
 
     private static Sheet table(MountResult mount) {
@@ -126,14 +136,16 @@ public final class BenchReport {
                     String.valueOf(antenna.n()),
                     Axis.number(antenna.level().mean(), 1),
                     Axis.signed(antenna.delta().db(), 1),
-                    interval.map(i -> Axis.signed(i.low(), 1) + " to " + Axis.signed(i.high(), 1)).orElse("unknown"),
+                    interval.map(i -> Axis.signed(i.low(), 1) + " to " + Axis.signed(i.high(), 1))
+                            .orElse("unknown"),
                     antenna.verdict().map(v -> chance(v.adjustedP())).orElse("unknown"),
                     antenna.toldApart() ? "told apart" : "not told apart",
                     antenna.parts().stream().map(BenchReport::part).collect(Collectors.joining("; "))));
         }
         return new Sheet(
                 group(mount) + ": control read " + mount.control().n() + " times, mean "
-                        + Axis.number(mount.control().mean(), 1) + " dBm. The delta already holds: " + held(mount) + ".",
+                        + Axis.number(mount.control().mean(), 1) + " dBm. The delta already holds: " + held(mount)
+                        + ".",
                 List.of(
                         Sheet.Column.words("antenna"),
                         Sheet.Column.number("n"),
@@ -178,7 +190,9 @@ public final class BenchReport {
                 String row = names.get(i);
                 String column = names.get(j);
                 boolean isAlike = mount.alike().stream().anyMatch(g -> g.contains(row) && g.contains(column));
-                double difference = j == 0 ? mount.antennas().get(i - 1).delta().db() : levels.get(i).mean() - levels.get(j).mean();
+                double difference = j == 0
+                        ? mount.antennas().get(i - 1).delta().db()
+                        : levels.get(i).mean() - levels.get(j).mean();
                 cells.add(new PairCell(i, j, difference, !isAlike));
             }
         return new Drawing(
@@ -189,7 +203,8 @@ public final class BenchReport {
     private static List<Block> match(BenchView view) {
         List<Block> blocks = new ArrayList<>();
         List<Curve> curves = new ArrayList<>();
-        for (int i = 0; i < view.sweeps().size(); i++) curve(view.sweeps().get(i), LoadoutMark.of(i)).ifPresent(curves::add);
+        for (int i = 0; i < view.sweeps().size(); i++)
+            curve(view.sweeps().get(i), LoadoutMark.of(i)).ifPresent(curves::add);
         if (!curves.isEmpty())
             blocks.add(new Drawing(
                     SwrFigure.of("Standing-wave ratio over frequency", curves, view.channels()),
@@ -241,7 +256,8 @@ public final class BenchReport {
             String buys = deltas.isEmpty()
                     ? "control"
                     : deltas.stream()
-                            .map(d -> Axis.signed(d.db(), 1) + " dB " + d.mounting().name())
+                            .map(d -> Axis.signed(d.db(), 1) + " dB "
+                                    + d.mounting().name())
                             .collect(Collectors.joining("; "));
             rows.add(Sheet.Row.of(
                     cost.antenna(),

@@ -54,8 +54,7 @@ final class CardFit {
                 cut(words.relay(), left[1]),
                 cut(words.fallback(), left[2]),
                 cut(words.checkTimes(), left[3]));
-        return new CardView(
-                view.heading(), view.loadouts().subList(0, left[4]), view.rose(), shorter, view.cautions());
+        return new CardView(view.heading(), view.loadouts().subList(0, left[4]), view.rose(), shorter, view.cautions());
     }
 
     private static List<CardLine> cut(List<CardLine> lines, int count) {

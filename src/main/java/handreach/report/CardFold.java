@@ -87,10 +87,18 @@ final class CardFold implements Figure {
     private void drawCover(Pen pen, CardView view) {
         CardView.Heading heading = view.heading();
         pen.write(EDGE_PX, EDGE_PX + 12, "Field card", Lettering.quiet(12).bold());
-        pen.write(panelWidth() - EDGE_PX, EDGE_PX + 12, CardPage.DAY.format(heading.made()), Lettering.quiet(12).end());
+        pen.write(
+                panelWidth() - EDGE_PX,
+                EDGE_PX + 12,
+                CardPage.DAY.format(heading.made()),
+                Lettering.quiet(12).end());
         double size = 21;
         while (size > 14 && Typeface.of(true).widthPx(heading.title(), size) > inner()) size -= 0.5;
-        pen.write(EDGE_PX, EDGE_PX + 40, Fitted.words(heading.title(), size, inner()), Lettering.plain(size).bold());
+        pen.write(
+                EDGE_PX,
+                EDGE_PX + 40,
+                Fitted.words(heading.title(), size, inner()),
+                Lettering.plain(size).bold());
         pen.write(EDGE_PX, EDGE_PX + 62, Fitted.words(heading.channel(), 14, inner()), Lettering.plain(14));
         cover(new CardText(pen, EDGE_PX, EDGE_PX + 84, inner(), fit.sizePx()), view);
     }

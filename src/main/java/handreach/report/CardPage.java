@@ -7,8 +7,8 @@ import java.util.Locale;
 
 /** The field card on one sheet: who carries what, the rose over the relief, and everything in words. */
 final class CardPage implements Figure {
-    static final DateTimeFormatter DAY =
-            DateTimeFormatter.ofPattern("d MMMM uuuu, HH:mm 'UTC'", Locale.ENGLISH).withZone(ZoneOffset.UTC);
+    static final DateTimeFormatter DAY = DateTimeFormatter.ofPattern("d MMMM uuuu, HH:mm 'UTC'", Locale.ENGLISH)
+            .withZone(ZoneOffset.UTC);
     private static final double EDGE_PX = 44;
     private static final double GAP_PX = 26;
     private static final double TOP_PX = 112;
@@ -49,8 +49,8 @@ final class CardPage implements Figure {
         int best = 0;
         double least = Double.POSITIVE_INFINITY;
         for (int k = 0; k <= cautions.size(); k++) {
-            double longer = Math.max(
-                    columnHeight(cautions.subList(0, k)), columnHeight(cautions.subList(k, cautions.size())));
+            double longer =
+                    Math.max(columnHeight(cautions.subList(0, k)), columnHeight(cautions.subList(k, cautions.size())));
             if (longer < least) {
                 least = longer;
                 best = k;

@@ -31,7 +31,8 @@ final class CardText {
     void heading(String words) {
         if (pen != null) {
             pen.draw(Outline.line(x, y, x + widthPx, y), Ink.line(Lettering.INK, 1.4));
-            pen.write(x, y + sizePx * 1.45, words, Lettering.plain(sizePx * 1.08).bold());
+            pen.write(
+                    x, y + sizePx * 1.45, words, Lettering.plain(sizePx * 1.08).bold());
         }
         y += sizePx * 2.05;
     }
@@ -52,7 +53,8 @@ final class CardText {
     void numbered(List<CardLine> lines) {
         double indent = sizePx * 1.5;
         for (int i = 0; i < lines.size(); i++) {
-            if (pen != null) pen.write(x, y + sizePx, (i + 1) + ".", Lettering.plain(sizePx).bold());
+            if (pen != null)
+                pen.write(x, y + sizePx, (i + 1) + ".", Lettering.plain(sizePx).bold());
             line(lines.get(i), indent);
             y += sizePx * 0.25;
         }

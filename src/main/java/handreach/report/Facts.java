@@ -15,7 +15,11 @@ public record Facts(List<Fact> facts) implements Block {
     public void appendTo(Html html) {
         if (facts.isEmpty()) return;
         html.open("dl");
-        for (Fact fact : facts) html.open("div").element("dt", fact.name()).element("dd", fact.value()).close("div");
+        for (Fact fact : facts)
+            html.open("div")
+                    .element("dt", fact.name())
+                    .element("dd", fact.value())
+                    .close("div");
         html.close("dl");
     }
 }

@@ -10,7 +10,11 @@ public final class Html {
     Html open(String tag, String... attributes) {
         out.append('<').append(tag);
         for (int i = 0; i + 1 < attributes.length; i += 2)
-            out.append(' ').append(attributes[i]).append("=\"").append(Markup.escaped(attributes[i + 1])).append('"');
+            out.append(' ')
+                    .append(attributes[i])
+                    .append("=\"")
+                    .append(Markup.escaped(attributes[i + 1]))
+                    .append('"');
         out.append('>');
         return this;
     }

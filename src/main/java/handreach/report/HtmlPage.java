@@ -17,8 +17,13 @@ public final class HtmlPage {
         html.doctype().open("html", "lang", "en").open("head").open("meta", "charset", "utf-8");
         html.open("meta", "http-equiv", "Content-Security-Policy", "content", POLICY);
         html.open("meta", "name", "viewport", "content", "width=device-width, initial-scale=1");
-        html.element("title", page.title() + " – " + page.kind()).style(PageStyle.SHEET).close("head");
-        html.open("body").open("header").element("p", page.kind(), "class", "kind").element("h1", page.title());
+        html.element("title", page.title() + " – " + page.kind())
+                .style(PageStyle.SHEET)
+                .close("head");
+        html.open("body")
+                .open("header")
+                .element("p", page.kind(), "class", "kind")
+                .element("h1", page.title());
         html.element("p", page.question(), "class", "question").close("header");
         html.open("main").open("section", "class", "first");
         for (Block block : page.answer()) block.appendTo(html);
@@ -42,7 +47,9 @@ public final class HtmlPage {
         if (sections.size() < 3) return;
         html.open("nav", "aria-label", "Contents").open("ol");
         for (int i = 0; i < sections.size(); i++)
-            html.open("li").element("a", sections.get(i).heading(), "href", "#" + anchor(i)).close("li");
+            html.open("li")
+                    .element("a", sections.get(i).heading(), "href", "#" + anchor(i))
+                    .close("li");
         html.close("ol").close("nav");
     }
 }

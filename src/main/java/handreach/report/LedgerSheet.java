@@ -19,13 +19,15 @@ public final class LedgerSheet {
         List<LedgerLine> back = new ArrayList<>(ledger.back().lines());
         for (LedgerLine line : ledger.there().lines()) {
             LedgerLine other = taken(back, line);
-            rows.add(row(line, Axis.signed(line.valueDb(), 1), other == null ? NOT_THERE : Axis.signed(other.valueDb(), 1)));
+            rows.add(row(
+                    line, Axis.signed(line.valueDb(), 1), other == null ? NOT_THERE : Axis.signed(other.valueDb(), 1)));
         }
         for (LedgerLine line : back) rows.add(row(line, NOT_THERE, Axis.signed(line.valueDb(), 1)));
         rows.addAll(sums(ledger.there(), ledger.back()));
         String weaker = ledger.weaker() == ledger.there() ? "there" : "back";
-        String caption = "There: from " + ledger.there().from() + " to " + ledger.there().to() + ". Back: the other way. The way "
-                + weaker + " is the weaker and rules. Positive strengthens.";
+        String caption = "There: from " + ledger.there().from() + " to "
+                + ledger.there().to() + ". Back: the other way. The way " + weaker
+                + " is the weaker and rules. Positive strengthens.";
         return new Sheet(
                 caption,
                 List.of(

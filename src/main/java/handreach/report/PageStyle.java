@@ -2,8 +2,7 @@ package handreach.report;
 
 /** The style sheet of reports: one column, quiet rules, no colour that carries meaning alone, nothing below 12 px. */
 final class PageStyle {
-    static final String SHEET =
-            """
+    static final String SHEET = """
             :root { color-scheme: light; --ink: #1f262b; --quiet: #4a545b; --rule: #d9dfe2; --deep: #0b4f7a; }
             * { box-sizing: border-box; }
             html { -webkit-text-size-adjust: 100%; }

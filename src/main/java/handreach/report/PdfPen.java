@@ -156,8 +156,7 @@ final class PdfPen implements Pen {
         });
     }
 
-    private void show(String words, Lettering lettering, AffineTransform place, RenderingMode mode)
-            throws IOException {
+    private void show(String words, Lettering lettering, AffineTransform place, RenderingMode mode) throws IOException {
         PDFont font = faces.of(lettering.isBold());
         out.beginText();
         out.setRenderingMode(mode);

@@ -12,7 +12,10 @@ final class PlaceSymbol {
     static void draw(Pen pen, MapPlace place, double x, double y, double rightEnd) {
         Ink ink = Ink.fill(0xFFFFFF).outlined(Lettering.INK, 2);
         switch (place.kind()) {
-            case BASE -> pen.draw(Outline.box(x - 6, y - 6, 12, 12), Ink.fill(Lettering.INK).outlined(0xFFFFFF, 1.6));
+            case BASE ->
+                pen.draw(
+                        Outline.box(x - 6, y - 6, 12, 12),
+                        Ink.fill(Lettering.INK).outlined(0xFFFFFF, 1.6));
             case PERSON -> pen.draw(Outline.disc(x, y, 6), ink);
             case RELAY -> pen.draw(triangle(x, y), ink);
             case POINT -> {

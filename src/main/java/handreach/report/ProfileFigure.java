@@ -55,8 +55,7 @@ public final class ProfileFigure implements Figure {
         this.terminals = terminals;
         this.conditions = conditions;
         this.marks = List.copyOf(marks);
-        this.geometry =
-                PathGeometry.overClutter(profile, terminals, conditions.atmosphere(), conditions.frequency());
+        this.geometry = PathGeometry.overClutter(profile, terminals, conditions.atmosphere(), conditions.frequency());
         double low = Double.POSITIVE_INFINITY;
         double high = Double.NEGATIVE_INFINITY;
         for (int i = 0; i < profile.count(); i++) {
@@ -125,7 +124,8 @@ public final class ProfileFigure implements Figure {
                 words.to(),
                 terminals.rxHeightM()));
         geometry.worstClearance()
-                .ifPresent(worst -> text.append(" It is ").append(clearanceWords(worst)).append('.'));
+                .ifPresent(worst ->
+                        text.append(" It is ").append(clearanceWords(worst)).append('.'));
         for (ProfileMark mark : marks)
             text.append(
                     String.format(Locale.ROOT, " At %.2f km: %s.", profile.distanceKm(mark.sample()), mark.label()));

@@ -12,8 +12,7 @@ import handreach.cartography.LoadoutMark;
  * @param share share of the ground within the radius, in words with its interval
  * @param verdict what this means, in plain words
  */
-public record ReachLine(
-        LoadoutMark mark, String name, ReachSpan median, Worst worst, String share, String verdict) {
+public record ReachLine(LoadoutMark mark, String name, ReachSpan median, Worst worst, String share, String verdict) {
     /** The shortest reach and the bearing, degrees from true north, it lies on. */
     public record Worst(ReachSpan span, double bearingDeg) {}
 }

@@ -16,12 +16,14 @@ public final class ReachReport {
         if (!maps.isEmpty()) sections.add(new Section(maps.size() == 1 ? "Map" : "Maps", maps));
         view.drawings()
                 .rose()
-                .ifPresent(rose -> sections.add(Section.of(
-                        "Reach by bearing",
-                        new Drawing(
-                                rose,
-                                "Distance to which copy is kept from the middle outwards. A band is the interval from doubt that"
-                                        + " all places share: the true line may lie anywhere in it, but as a whole."))));
+                .ifPresent(
+                        rose -> sections.add(
+                                Section.of(
+                                        "Reach by bearing",
+                                        new Drawing(
+                                                rose,
+                                                "Distance to which copy is kept from the middle outwards. A band is the interval from doubt that"
+                                                        + " all places share: the true line may lie anywhere in it, but as a whole."))));
         List<Block> profiles = new ArrayList<>(view.drawings().profiles());
         if (!profiles.isEmpty()) sections.add(new Section("Ground along a path", profiles));
         if (!view.links().isEmpty()) sections.add(new Section("Where the decibels go", ledgers(view.links())));
@@ -41,7 +43,8 @@ public final class ReachReport {
                     line.name(),
                     line.median().text(style),
                     line.worst().span().text(style)
-                            + String.format(Locale.ROOT, " at %03.0f°", line.worst().bearingDeg()),
+                            + String.format(
+                                    Locale.ROOT, " at %03.0f°", line.worst().bearingDeg()),
                     line.share(),
                     line.verdict()));
         return new Sheet(

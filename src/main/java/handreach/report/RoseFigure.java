@@ -39,12 +39,7 @@ public final class RoseFigure implements Figure {
     /** Relief under the rose, and places on it. */
     private record Ground(Picture relief, MapFrame frame, List<MapPlace> places) {}
 
-    private RoseFigure(
-            String title,
-            List<RoseTrace> traces,
-            LengthStyle style,
-            Room room,
-            Optional<Ground> ground) {
+    private RoseFigure(String title, List<RoseTrace> traces, LengthStyle style, Room room, Optional<Ground> ground) {
         this.title = title;
         this.traces = List.copyOf(traces);
         this.style = style;
@@ -87,8 +82,7 @@ public final class RoseFigure implements Figure {
         int side = (int) Math.ceil(2 * radiusPx * SHARPNESS);
         MapFrame frame = MapFrame.around(middle, metres, side, side);
         Picture relief = Picture.relief(MapGround.hillshade(elevation, frame));
-        return new RoseFigure(
-                title, traces, style, room, Optional.of(new Ground(relief, frame, List.copyOf(places))));
+        return new RoseFigure(title, traces, style, room, Optional.of(new Ground(relief, frame, List.copyOf(places))));
     }
 
     private double middleX() {
@@ -165,8 +159,12 @@ public final class RoseFigure implements Figure {
     private void drawPlaces(Pen pen, Ground g) {
         for (MapPlace place : g.places()) {
             double share = 2 * radiusPx / g.frame().widthPx();
-            double x = middleX() - radiusPx + share * g.frame().xPx(place.position().longitudeDeg());
-            double y = middleY() - radiusPx + share * g.frame().yPx(place.position().latitudeDeg());
+            double x = middleX()
+                    - radiusPx
+                    + share * g.frame().xPx(place.position().longitudeDeg());
+            double y = middleY()
+                    - radiusPx
+                    + share * g.frame().yPx(place.position().latitudeDeg());
             if (Math.hypot(x - middleX(), y - middleY()) < radiusPx - 6)
                 PlaceSymbol.draw(pen, place, x, y, middleX() + radiusPx);
         }

@@ -67,7 +67,8 @@ public record Sheet(String caption, List<Column> columns, List<Row> rows) implem
             else html.open("tr");
             for (int i = 0; i < columns.size(); i++) {
                 String cell = row.cells().get(i);
-                if (i == 0) html.element("th", cell, look("scope", "row", columns.get(i).isNumber()));
+                if (i == 0)
+                    html.element("th", cell, look("scope", "row", columns.get(i).isNumber()));
                 else html.element("td", cell, look("", "", columns.get(i).isNumber()));
             }
             html.close("tr");

@@ -68,9 +68,12 @@ public final class TextTable {
 
     private boolean isNumber(int column) {
         if (columns.get(column).isNumber()) return true;
-        List<String> filled =
-                rows.stream().map(row -> row.get(column)).filter(cell -> !cell.isEmpty()).toList();
-        return !filled.isEmpty() && filled.stream().allMatch(cell -> NUMBER.matcher(cell).matches());
+        List<String> filled = rows.stream()
+                .map(row -> row.get(column))
+                .filter(cell -> !cell.isEmpty())
+                .toList();
+        return !filled.isEmpty()
+                && filled.stream().allMatch(cell -> NUMBER.matcher(cell).matches());
     }
 
     /** Control characters could move the cursor of a terminal; none passes. */
