@@ -26,8 +26,9 @@ public record RankAgreement(int count, double kendall, double spearman) {
         int n = first.size();
         if (n != second.size() || n < 2 || isFlat(first) || isFlat(second))
             throw new IllegalArgumentException("ranks of " + n + " and " + second.size() + " values");
-        double[] a = first.stream().mapToDouble(Double::doubleValue).toArray();
-        double[] b = second.stream().mapToDouble(Double::doubleValue).toArray();
+        // adding zero turns -0.0 into 0.0, which the library would rank apart
+        double[] a = first.stream().mapToDouble(x -> x + 0.0).toArray();
+        double[] b = second.stream().mapToDouble(x -> x + 0.0).toArray();
         double kendall = new KendallsCorrelation().correlation(a, b);
         double spearman = new SpearmansCorrelation(new NaturalRanking()).correlation(a, b);
         return new RankAgreement(n, kendall, spearman);
