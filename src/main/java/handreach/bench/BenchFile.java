@@ -1,6 +1,7 @@
 package handreach.bench;
 
 import handreach.input.SourceText;
+import java.nio.charset.Charset;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Objects;
@@ -14,6 +15,9 @@ import java.util.Objects;
  * @param notes what was accepted but should be known, one sentence each
  */
 public record BenchFile(String name, List<Reading> readings, Declarations declarations, List<String> notes) {
+    /** What spreadsheets write on the most usual desktop system when not asked for UTF-8. */
+    private static final Charset SPREADSHEET_CODE_PAGE = Charset.forName("windows-1252");
+
     public BenchFile {
         Objects.requireNonNull(name);
         Objects.requireNonNull(declarations);
@@ -23,7 +27,7 @@ public record BenchFile(String name, List<Reading> readings, Declarations declar
 
     /** Reads a bench file; all faults are collected into one {@link handreach.input.InputFault}. */
     public static BenchFile read(Path file) {
-        return of(SourceText.read(file));
+        return of(SourceText.read(file, SPREADSHEET_CODE_PAGE));
     }
 
     /** Reads a bench file already in memory. */

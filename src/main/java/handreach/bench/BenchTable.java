@@ -33,6 +33,8 @@ final class BenchTable {
 
     BenchFile read() {
         List<String> lines = source.lines();
+        if (source.isFallback())
+            notes.add("The file is not UTF-8 and was read as Windows code page 1252: check letters with accents.");
         int header = headerIndex(lines);
         Declarations declarations =
                 new DeclarationReader(source.name(), faults, notes).read(lines, Math.max(0, header));
@@ -105,10 +107,7 @@ final class BenchTable {
         try (CSVParser parser = CSVParser.parse(new StringReader(body.toString()), format)) {
             RowReader reader = null;
             for (CSVRecord row : parser) {
-                long inside = row.stream()
-                        .mapToLong(f -> f.chars().filter(c -> c == '\n').count())
-                        .sum();
-                line = header + (int) (parser.getCurrentLineNumber() - inside);
+                line = header + (int) parser.getCurrentLineNumber() - breaksInside(row);
                 if (reader == null) {
                     reader = reader(row, line, separator);
                     if (reader == null) return readings;
@@ -125,6 +124,13 @@ final class BenchTable {
                             + " one. Close it, or leave quotation marks out.");
         }
         return readings;
+    }
+
+    /** Line breaks within quotation marks: the parser counts lines to the end of a row, a fault names its start. */
+    private static int breaksInside(CSVRecord row) {
+        int breaks = 0;
+        for (String field : row) for (int i = field.indexOf('\n'); i >= 0; i = field.indexOf('\n', i + 1)) breaks++;
+        return breaks;
     }
 
     private RowReader reader(CSVRecord row, int line, char separator) {
@@ -164,7 +170,7 @@ final class BenchTable {
                     "the header lacks " + String.join(", ", missing) + ". Needed are " + String.join(", ", NEEDED)
                             + "; " + String.join(", ", OPTIONAL) + " may be left out.");
         if (faults.list().size() > before) return null;
-        return new RowReader(source.name(), columns, separator, faults, notes);
+        return new RowReader(source.name(), columns, names.size(), separator, faults, notes);
     }
 
     private static String columnName(String typed) {

@@ -94,6 +94,7 @@ final class DeclarationReader {
 
     Declarations read(List<String> lines, int header) {
         for (int i = 0; i < lines.size(); i++) {
+            if (lines.get(i).indexOf('#') < 0) continue;
             Matcher matcher = LINE.matcher(bare(lines.get(i)));
             if (matcher.matches()) take(matcher, i + 1, i < header);
         }

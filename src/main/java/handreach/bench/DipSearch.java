@@ -16,6 +16,9 @@ import org.apache.commons.math3.optim.univariate.UnivariateObjectiveFunction;
 /** Finds where a curve of reflection dips, how wide, and where its reactance is zero. */
 final class DipSearch {
     private static final int STEPS_BETWEEN_POINTS = 32;
+    /** Reflection of SWR 6 between two dips makes them two. */
+    private static final double PARTING = Match.ofSwr(6).reflection();
+
     private static final double RELATIVE = 1e-9;
     private static final int MOST_EVALUATIONS = 500;
     private static final double DERIVATIVE_STEP = 1e-5;
@@ -49,14 +52,21 @@ final class DipSearch {
         List<Dip> found = new ArrayList<>();
         minima().stream().sorted(Comparator.comparingDouble(i -> reflection[i])).forEach(i -> {
             double mhz = refined(i);
-            boolean isNew = found.stream()
-                    .noneMatch(d -> d.band3().isPresent() && d.band3().get().contains(mhz));
+            boolean isNew = found.stream().allMatch(d -> isParted(mhz, d.frequencyMhz()));
             boolean isDeep = curve.match(mhz).swr() <= 3;
             if (found.isEmpty() || (isNew && isDeep)) found.add(dip(mhz));
         });
         return found.stream()
                 .sorted(Comparator.comparingDouble(Dip::frequencyMhz))
                 .toList();
+    }
+
+    /** Whether the antenna takes hardly any power somewhere between two frequencies; noise makes no such gap. */
+    private boolean isParted(double mhz, double otherMhz) {
+        for (int i = 0; i < grid.length; i++)
+            if (grid[i] > Math.min(mhz, otherMhz) && grid[i] < Math.max(mhz, otherMhz) && reflection[i] > PARTING)
+                return true;
+        return false;
     }
 
     private List<Integer> minima() {

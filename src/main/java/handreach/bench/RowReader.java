@@ -3,6 +3,7 @@ package handreach.bench;
 import handreach.input.Faults;
 import handreach.input.NearestWord;
 import handreach.input.NumberText;
+import java.util.EnumMap;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
@@ -24,35 +25,51 @@ final class RowReader {
 
     private final String source;
     private final Map<String, Integer> columns;
+    private final int width;
     private final char separator;
     private final Faults faults;
     private final List<String> notes;
     private final Map<String, String> antennaSpellings = new HashMap<>();
     private final Map<String, Mounting> mountings = new HashMap<>();
+    private final Map<String, Mounting> mountingsAsTyped = new HashMap<>();
+    private final Map<String, String> names = new HashMap<>();
+    private final Map<String, Optional<Quantity>> quantities = new HashMap<>();
+    private final Map<Quantity, Map<String, Boolean>> units = new EnumMap<>(Quantity.class);
     private final Map<String, Integer> lineOfKey = new HashMap<>();
     private final Set<Integer> commaLines = new TreeSet<>();
     private final Set<Integer> signLines = new TreeSet<>();
     private final Set<String> otherSpellings = new TreeSet<>();
 
-    RowReader(String source, Map<String, Integer> columns, char separator, Faults faults, List<String> notes) {
+    RowReader(
+            String source, Map<String, Integer> columns, int width, char separator, Faults faults, List<String> notes) {
         this.source = source;
         this.columns = Map.copyOf(columns);
+        this.width = width;
         this.separator = separator;
         this.faults = faults;
         this.notes = notes;
+        for (Quantity quantity : Quantity.values()) units.put(quantity, new HashMap<>());
     }
 
     Optional<Reading> read(List<String> fields, int line) {
         int before = faults.list().size();
-        int widest = columns.values().stream().mapToInt(Integer::intValue).max().orElse(0) + 1;
-        if (fields.size() > widest
-                && fields.subList(widest, fields.size()).stream().anyMatch(f -> !f.isBlank())
-                && fields.size() > columns.size()) {
+        if (fields.size() > width
+                && fields.subList(width, fields.size()).stream().anyMatch(f -> !f.isBlank())) {
             fault(
                     line,
-                    "has " + fields.size() + " fields, the header names " + widest
+                    "has " + fields.size() + " fields, the header names " + width
                             + ". A decimal comma, or a comma in a note, splits a field: write decimals with a point, put text in"
                             + " quotation marks, or separate by semicolons.");
+            return Optional.empty();
+        }
+        String value = field(fields, "value");
+        String unit = field(fields, "unit");
+        if (separator == ','
+                && !unit.isEmpty()
+                && Character.isDigit(unit.charAt(0))
+                && value.matches("[-+\u2212]?\\d+")
+                && unit.matches("\\d+")) {
+            fault(line, commaFault("value", value + "," + unit));
             return Optional.empty();
         }
         String antenna = word(fields, "antenna", line, "the name of the antenna");
@@ -101,7 +118,7 @@ final class RowReader {
 
     private Optional<Quantity> quantity(List<String> fields, int line) {
         String typed = field(fields, "quantity");
-        Optional<Quantity> quantity = Quantity.named(typed);
+        Optional<Quantity> quantity = quantities.computeIfAbsent(typed, Quantity::named);
         if (quantity.isPresent()) return quantity;
         String plain = typed.toLowerCase(Locale.ROOT);
         if (plain.contains("gain")) {
@@ -123,7 +140,7 @@ final class RowReader {
 
     private Optional<Reading.Measured> measured(Quantity quantity, List<String> fields, int line) {
         String unit = field(fields, "unit");
-        if (!quantity.isWrittenIn(unit)) {
+        if (!units.get(quantity).computeIfAbsent(unit, quantity::isWrittenIn)) {
             fault(line, unitFault(quantity, unit));
             return Optional.empty();
         }
@@ -212,16 +229,12 @@ final class RowReader {
             fault(line, column + " is missing. Fill it in, or drop the row.");
             return OptionalDouble.empty();
         }
-        if (NumberText.hasDecimalComma(typed)) {
+        if (typed.indexOf(',') >= 0 && NumberText.hasDecimalComma(typed)) {
             if (separator != ',') {
                 commaLines.add(line);
                 return NumberText.parse(typed.replace(',', '.'));
             }
-            fault(
-                    line,
-                    column + " is " + typed
-                            + ", written with a decimal comma in a file separated by commas. Write a decimal point, or separate"
-                            + " by semicolons.");
+            fault(line, commaFault(column, typed));
             return OptionalDouble.empty();
         }
         OptionalDouble value = NumberText.parse(typed);
@@ -232,6 +245,12 @@ final class RowReader {
                             + "\", a number is expected. Keep the unit out of it, and drop rows that were"
                             + " not read.");
         return value;
+    }
+
+    private static String commaFault(String column, String typed) {
+        return column + " is " + typed
+                + ", written with a decimal comma in a file separated by commas. Write a decimal point, or separate by"
+                + " semicolons.";
     }
 
     private boolean isDuplicate(Reading reading) {
@@ -255,6 +274,10 @@ final class RowReader {
     }
 
     private String spelled(String antenna) {
+        return names.computeIfAbsent(antenna, this::firstSpelling);
+    }
+
+    private String firstSpelling(String antenna) {
         String name = antenna.replaceAll("\\s+", " ");
         String first = antennaSpellings.putIfAbsent(name.toLowerCase(Locale.ROOT), name);
         if (first != null && !first.equals(name))
@@ -263,8 +286,10 @@ final class RowReader {
     }
 
     private Mounting mounting(String mount) {
-        Mounting found = Mounting.of(mount);
-        return mountings.computeIfAbsent(found.identity(), key -> found);
+        return mountingsAsTyped.computeIfAbsent(mount, typed -> {
+            Mounting found = Mounting.of(typed);
+            return mountings.computeIfAbsent(found.identity(), key -> found);
+        });
     }
 
     private String word(List<String> fields, String column, int line, String meaning) {
@@ -280,9 +305,11 @@ final class RowReader {
 
     /** The step in which a number is written: 0.1 for "-41.8", 1 for "-42". */
     private static double step(String typed) {
-        String mantissa = typed.strip().replace(',', '.').split("[eE]")[0];
-        int point = mantissa.indexOf('.');
-        return point < 0 ? 1 : Math.pow(10, -(mantissa.length() - point - 1));
+        int point = Math.max(typed.indexOf('.'), typed.indexOf(','));
+        if (point < 0) return 1;
+        int end = point + 1;
+        while (end < typed.length() && Character.isDigit(typed.charAt(end))) end++;
+        return Math.pow(10, -(end - point - 1));
     }
 
     private static String plain(double value) {

@@ -3,27 +3,31 @@ package handreach.input;
 import java.io.IOException;
 import java.nio.ByteBuffer;
 import java.nio.charset.CharacterCodingException;
+import java.nio.charset.Charset;
 import java.nio.charset.CodingErrorAction;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Optional;
 
 /** A user's text file as numbered lines, with the name the user knows it by. */
 public final class SourceText {
     private static final long LIMIT_BYTES = 64L << 20;
     private final String name;
     private final List<String> lines;
+    private final boolean fallback;
 
-    private SourceText(String name, List<String> lines) {
+    private SourceText(String name, List<String> lines, boolean fallback) {
         this.name = name;
         this.lines = lines;
+        this.fallback = fallback;
     }
 
     public static SourceText of(String name, String text) {
         String body = text.startsWith("\uFEFF") ? text.substring(1) : text;
-        return new SourceText(name, body.lines().toList());
+        return new SourceText(name, body.lines().toList(), false);
     }
 
     /** Reads a UTF-8 file (a byte-order mark is passed over); at most 64 MiB. */
@@ -33,6 +37,18 @@ public final class SourceText {
 
     /** Reads a UTF-8 file of at most the given size. */
     public static SourceText read(Path file, long limitBytes) {
+        return read(file, limitBytes, Optional.empty());
+    }
+
+    /**
+     * Reads a UTF-8 file, or, if it is none, one in the given older character set, as some spreadsheets still write; see
+     * {@link #isFallback}.
+     */
+    public static SourceText read(Path file, Charset otherwise) {
+        return read(file, LIMIT_BYTES, Optional.of(otherwise));
+    }
+
+    private static SourceText read(Path file, long limitBytes, Optional<Charset> otherwise) {
         String name = String.valueOf(file.getFileName());
         try {
             if (Files.isDirectory(file))
@@ -45,7 +61,19 @@ public final class SourceText {
                         "is " + (size >> 20) + " MiB, at most " + (limitBytes >> 20)
                                 + " MiB are read. Split the file.");
             byte[] bytes = Files.readAllBytes(file);
-            return of(name, decoded(name, bytes));
+            if (isBinary(bytes))
+                throw new InputFault(
+                        name, 0, "is not text (a workbook, picture or archive?). Export it as text and try again.");
+            try {
+                return of(name, decoded(bytes));
+            } catch (CharacterCodingException e) {
+                if (otherwise.isPresent()) {
+                    List<String> lines =
+                            new String(bytes, otherwise.get()).lines().toList();
+                    return new SourceText(name, lines, true);
+                }
+                throw new InputFault(name, 0, "is not UTF-8 text. Save it as UTF-8 and try again.");
+            }
         } catch (NoSuchFileException e) {
             throw new InputFault(file.toString(), 0, "there is no such file. Check the name and the folder.");
         } catch (IOException e) {
@@ -56,19 +84,31 @@ public final class SourceText {
         }
     }
 
-    private static String decoded(String name, byte[] bytes) throws IOException {
+    private static String decoded(byte[] bytes) throws CharacterCodingException {
+        if (isUtf16(bytes)) return new String(bytes, StandardCharsets.UTF_16);
+        return StandardCharsets.UTF_8
+                .newDecoder()
+                .onMalformedInput(CodingErrorAction.REPORT)
+                .decode(ByteBuffer.wrap(bytes))
+                .toString();
+    }
+
+    private static boolean isUtf16(byte[] bytes) {
         boolean little = bytes.length > 1 && bytes[0] == (byte) 0xFF && bytes[1] == (byte) 0xFE;
         boolean big = bytes.length > 1 && bytes[0] == (byte) 0xFE && bytes[1] == (byte) 0xFF;
-        if (little || big) return new String(bytes, StandardCharsets.UTF_16);
-        try {
-            return StandardCharsets.UTF_8
-                    .newDecoder()
-                    .onMalformedInput(CodingErrorAction.REPORT)
-                    .decode(ByteBuffer.wrap(bytes))
-                    .toString();
-        } catch (CharacterCodingException e) {
-            throw new InputFault(name, 0, "is not UTF-8 text. Save it as UTF-8 and try again.");
-        }
+        return little || big;
+    }
+
+    /** No text holds a zero byte, except in UTF-16. */
+    private static boolean isBinary(byte[] bytes) {
+        if (isUtf16(bytes)) return false;
+        for (byte b : bytes) if (b == 0) return true;
+        return false;
+    }
+
+    /** Whether the file was not UTF-8 and was read in the older character set instead. */
+    public boolean isFallback() {
+        return fallback;
     }
 
     public String name() {

@@ -6,8 +6,17 @@ import org.apache.commons.math3.special.Gamma;
 
 /** Power of a t test: the odds that a real difference is seen as one. */
 public final class NoncentralT {
-    private static final double WIDEST_TAIL = 40;
-    private static final double STEPS_PER_WIDTH = 4;
+    /** Terms below e^−28 of the largest are left out. */
+    private static final double LN_NOTHING = 28;
+
+    /** Beyond this many standard deviations the normal law is 0 or 1 to 1e-15. */
+    private static final double CERTAIN = 8;
+
+    /** The trapezoid rule errs by e^(−2π² n²) with n steps a width for a bell curve. */
+    private static final double STEPS_PER_WIDTH = 2.8;
+
+    /** And by e^(−2πa/h) where the integrand stays small for |Im x| < a = π/4: h = 0.14 gives 1e-15. */
+    private static final double WIDEST_STEP = 0.14;
 
     private NoncentralT() {}
 
@@ -28,22 +37,28 @@ public final class NoncentralT {
             throw new IllegalArgumentException("power at " + degreesOfFreedom + " degrees of freedom, level " + level);
         if (!Double.isFinite(differenceInErrors))
             throw new IllegalArgumentException("difference " + differenceInErrors);
-        double nu = degreesOfFreedom;
-        double delta = Math.abs(differenceInErrors);
-        double critical = StudentT.quantile(1 - level / 2, nu);
+        double critical = StudentT.quantile(1 - level / 2, degreesOfFreedom);
+        return beyond(critical, Math.abs(differenceInErrors), degreesOfFreedom);
+    }
+
+    /** Odds of a noncentral t farther from zero than a critical value. */
+    private static double beyond(double critical, double delta, double nu) {
         double width = Math.min(1 / Math.sqrt(2 * nu), 1 / Math.max(1, delta));
-        double step = width / STEPS_PER_WIDTH;
-        double low = -Math.min(WIDEST_TAIL / nu + 1, 12 / Math.sqrt(nu) + WIDEST_TAIL / nu);
-        double high = Math.min(2.3, 12 / Math.sqrt(nu));
+        double step = Math.min(WIDEST_STEP, width / STEPS_PER_WIDTH);
         double lnConstant = Math.log(2) + nu / 2 * Math.log(nu / 2) - Gamma.logGamma(nu / 2);
         double sum = 0;
         double weight = 0;
-        for (double x = low; x <= high; x += step) {
-            double density = Math.exp(lnConstant + nu * x - nu / 2 * Math.exp(2 * x));
-            double edge = critical * Math.exp(x);
-            sum += density * (normal(delta - edge) + normal(-delta - edge));
-            weight += density;
-        }
+        // the density peaks at x = 0: walk outwards on either side until nothing is left
+        for (int side = -1; side <= 1; side += 2)
+            for (int i = side < 0 ? -1 : 0; ; i += side) {
+                double x = i * step;
+                double lnDensity = lnConstant + nu * x - nu / 2 * Math.exp(2 * x);
+                if (lnDensity < lnConstant - nu / 2 - LN_NOTHING) break;
+                double density = Math.exp(lnDensity);
+                double edge = critical * Math.exp(x);
+                sum += density * (normal(delta - edge) + normal(-delta - edge));
+                weight += density;
+            }
         return Math.min(1, sum / weight);
     }
 
@@ -67,6 +82,8 @@ public final class NoncentralT {
     }
 
     private static double normal(double z) {
+        if (z < -CERTAIN) return 0;
+        if (z > CERTAIN) return 1;
         return 0.5 * Erf.erfc(-z / Math.sqrt(2));
     }
 }

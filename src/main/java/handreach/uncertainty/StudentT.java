@@ -3,10 +3,13 @@ package handreach.uncertainty;
 import org.apache.commons.math3.distribution.NormalDistribution;
 import org.apache.commons.math3.distribution.TDistribution;
 import org.apache.commons.math3.special.Beta;
+import org.apache.commons.math3.special.Gamma;
 
 /** Student's t with any number of degrees of freedom above zero, whole or not; infinitely many give the normal law. */
 public final class StudentT {
     private static final double ACCURACY = 1e-12;
+    private static final int NEWTON_STEPS = 12;
+    private static final double NEWTON_SETTLED = 1e-11;
     private static final double NORMAL_FROM = 1e8;
     private static final NormalDistribution NORMAL = new NormalDistribution(null, 0, 1, ACCURACY);
 
@@ -25,7 +28,25 @@ public final class StudentT {
         if (!(probability > 0 && probability < 1)) throw new IllegalArgumentException("probability " + probability);
         requireDegrees(degreesOfFreedom);
         if (degreesOfFreedom > NORMAL_FROM) return NORMAL.inverseCumulativeProbability(probability);
-        return new TDistribution(null, degreesOfFreedom, ACCURACY).inverseCumulativeProbability(probability);
+        double tail = Math.min(probability, 1 - probability);
+        double size = tail == 0.5 ? 0 : upperQuantile(tail, degreesOfFreedom);
+        return probability < 0.5 ? -size : size;
+    }
+
+    /** Newton's steps from the expansion around the normal quantile; where they do not settle, the library's search. */
+    private static double upperQuantile(double tail, double nu) {
+        double z = -NORMAL.inverseCumulativeProbability(tail);
+        double z3 = z * z * z;
+        double t = z + (z3 + z) / (4 * nu) + (5 * z3 * z * z + 16 * z3 + 3 * z) / (96 * nu * nu);
+        double lnConstant = Gamma.logGamma((nu + 1) / 2) - Gamma.logGamma(nu / 2) - 0.5 * Math.log(nu * Math.PI);
+        for (int i = 0; i < NEWTON_STEPS; i++) {
+            double density = Math.exp(lnConstant - (nu + 1) / 2 * Math.log1p(t * t / nu));
+            double step = (twoSidedP(t, nu) / 2 - tail) / density;
+            t += step;
+            if (!(t > 0)) break;
+            if (Math.abs(step) < NEWTON_SETTLED * t) return t;
+        }
+        return -new TDistribution(null, nu, ACCURACY).inverseCumulativeProbability(tail);
     }
 
     /** Coverage factor for 95 %: the t that is exceeded, on either side together, once in twenty times. */

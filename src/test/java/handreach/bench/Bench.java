@@ -31,7 +31,8 @@ final class Bench {
     }
 
     Bench row(String antenna, String mount, String quantity, double value, String unit, int trial) {
-        text.append(String.format(Locale.ROOT, "%s,%s,%s,%s,%s,155,%d,%n", antenna, mount, quantity, value, unit, trial));
+        text.append(
+                String.format(Locale.ROOT, "%s,%s,%s,%s,%s,155,%d,%n", antenna, mount, quantity, value, unit, trial));
         return this;
     }
 

@@ -140,8 +140,10 @@ class BenchAnalysisTest {
     @Test
     void aLostTrialLeavesTheOtherPairs() {
         double[] five = Arrays.copyOf(Bench.CANDIDATE, 5);
-        BenchAnalysis analysis =
-                new Bench().header().inTurns("helical", Bench.CONTROL, "whip", five).against("helical");
+        BenchAnalysis analysis = new Bench()
+                .header()
+                .inTurns("helical", Bench.CONTROL, "whip", five)
+                .against("helical");
         assertEquals(ComparisonMethod.PAIRED, only(analysis).method());
         assertEquals(4, only(analysis).delta().estimate().orElseThrow().degreesOfFreedom(), 1e-9);
         assertTrue(Bench.together(analysis.warnings()).contains("1 trial has no partner"));
@@ -151,14 +153,15 @@ class BenchAnalysisTest {
     void randomSessionsAgreeWithTheLibrary() {
         Random random = new Random(11);
         TTest library = new TTest();
-        for (int round = 0; round < 200; round++) {
+        for (int round = 0; round < 100; round++) {
             int n = 2 + random.nextInt(9);
             double[] a = levels(random, n);
             double[] b = levels(random, n);
             double[] c = levels(random, 2 + random.nextInt(9));
-            AntennaResult paired = only(
-                    new Bench().header().inTurns("helical", a, "whip", b).against("helical"));
-            assertEquals(library.pairedTTest(b, a), paired.verdict().orElseThrow().p(), 1e-9);
+            AntennaResult paired =
+                    only(new Bench().header().inTurns("helical", a, "whip", b).against("helical"));
+            assertEquals(
+                    library.pairedTTest(b, a), paired.verdict().orElseThrow().p(), 1e-9);
             AntennaResult welch = only(new Bench()
                     .declare("order = blocks")
                     .header()
@@ -176,8 +179,10 @@ class BenchAnalysisTest {
                 .header()
                 .inTurns("helical", Bench.CONTROL, "whip", Bench.CANDIDATE)
                 .against("helical"));
-        AntennaResult after =
-                only(new Bench().header().inTurns("helical", Bench.CONTROL, "whip", lifted).against("helical"));
+        AntennaResult after = only(new Bench()
+                .header()
+                .inTurns("helical", Bench.CONTROL, "whip", lifted)
+                .against("helical"));
         assertEquals(before.delta().db() + 3, after.delta().db(), 1e-9);
         assertEquals(
                 before.delta().standardUncertaintyDb().getAsDouble(),
@@ -210,7 +215,8 @@ class BenchAnalysisTest {
         for (int i = 0; i < 4; i++) {
             bench.level("helical", "box", a[i], i + 1);
             for (int k = 0; k < 6; k++)
-                bench.level("copy " + k, "box", a[i] + 0.1 * k + new double[] {0.0, 0.3, -0.1, 0.25}[(i + k) % 4], i + 1);
+                bench.level(
+                        "copy " + k, "box", a[i] + 0.1 * k + new double[] {0.0, 0.3, -0.1, 0.25}[(i + k) % 4], i + 1);
         }
         MountResult mount = bench.against("helical").mounts().get(0);
         for (AntennaResult antenna : mount.antennas()) {
@@ -222,7 +228,8 @@ class BenchAnalysisTest {
                 mount.antennas().stream().anyMatch(x -> x.verdict().get().p() < 0.05 && !x.toldApart()),
                 "the family must make a difference here");
         for (int i = 1; i < mount.antennas().size(); i++)
-            assertTrue(mount.antennas().get(i - 1).delta().db() >= mount.antennas().get(i).delta().db());
+            assertTrue(mount.antennas().get(i - 1).delta().db()
+                    >= mount.antennas().get(i).delta().db());
     }
 
     @Test
@@ -267,7 +274,10 @@ class BenchAnalysisTest {
                 .block("helical", new double[] {-42.1, -42.1, -42.1})
                 .block("whip", new double[] {-40.6, -40.6, -40.6})
                 .against("helical");
-        assertEquals(0.1 / Math.sqrt(12) * Math.sqrt(2), only(analysis).delta().standardUncertaintyDb().getAsDouble(), 1e-9);
+        assertEquals(
+                0.1 / Math.sqrt(12) * Math.sqrt(2),
+                only(analysis).delta().standardUncertaintyDb().getAsDouble(),
+                1e-9);
         assertTrue(only(analysis).toldApart());
         assertTrue(Bench.together(analysis.warnings()).contains("do not scatter at all"));
     }
@@ -279,7 +289,8 @@ class BenchAnalysisTest {
         int place = 0;
         for (int i = 0; i < 12; i++) {
             bench.level("helical", "box", -42 - 0.2 * place++ + 0.05 * random.nextGaussian(), 100 + i);
-            if (i >= 5 && i < 11) bench.level("whip", "box", -40 - 0.2 * place++ + 0.05 * random.nextGaussian(), 200 + i);
+            if (i >= 5 && i < 11)
+                bench.level("whip", "box", -40 - 0.2 * place++ + 0.05 * random.nextGaussian(), 200 + i);
         }
         BenchAnalysis analysis = bench.against("helical");
         AntennaResult found = only(analysis);
@@ -299,20 +310,21 @@ class BenchAnalysisTest {
         Random random = new Random(77);
         int covered = 0;
         int corrected = 0;
-        for (int round = 0; round < 600; round++) {
+        for (int round = 0; round < 300; round++) {
             Bench bench = new Bench().header();
             int place = 0;
             for (int i = 0; i < 10; i++) {
                 bench.level("helical", "box", -42 - 0.3 * place++ + 0.4 * random.nextGaussian(), 100 + i);
-                if (i >= 4 && i < 9) bench.level("whip", "box", -40 - 0.3 * place++ + 0.4 * random.nextGaussian(), 200 + i);
+                if (i >= 4 && i < 9)
+                    bench.level("whip", "box", -40 - 0.3 * place++ + 0.4 * random.nextGaussian(), 200 + i);
             }
             AntennaResult found = only(bench.against("helical"));
             if (found.method() != ComparisonMethod.WELCH_DRIFT_CORRECTED) continue;
             corrected++;
             if (found.delta().interval95().orElseThrow().contains(2)) covered++;
         }
-        assertTrue(corrected > 500, corrected + " corrected");
-        assertEquals(0.95, (double) covered / corrected, 0.03);
+        assertTrue(corrected > 250, corrected + " corrected");
+        assertEquals(0.95, (double) covered / corrected, 0.04);
     }
 
     @Test
@@ -343,11 +355,12 @@ class BenchAnalysisTest {
     void scatterAloneIsSeldomTakenForDrift() {
         Random random = new Random(13);
         int taken = 0;
-        for (int round = 0; round < 1000; round++) {
-            Bench bench = new Bench().header().block("helical", levels(random, 8)).block("whip", levels(random, 3));
+        for (int round = 0; round < 400; round++) {
+            Bench bench =
+                    new Bench().header().block("helical", levels(random, 8)).block("whip", levels(random, 3));
             if (bench.against("helical").mounts().get(0).drift().orElseThrow().significant()) taken++;
         }
-        assertTrue(taken <= 5, taken + " of 1000");
+        assertTrue(taken <= 3, taken + " of 400");
     }
 
     @Test
@@ -361,7 +374,8 @@ class BenchAnalysisTest {
                 "helical");
         assertEquals(3, analysis.mounts().size());
         assertEquals(
-                List.of(2.0, 1.0, 5.0), analysis.deltas("whip").stream().map(DeltaOverControl::db).toList());
+                List.of(2.0, 1.0, 5.0),
+                analysis.deltas("whip").stream().map(DeltaOverControl::db).toList());
         assertTrue(Bench.together(analysis.warnings())
                 .contains("In belt at 155 MHz the control \"helical\" was not read (it was in hand at 155 MHz,"));
     }
@@ -378,11 +392,16 @@ class BenchAnalysisTest {
 
     @Test
     void noControlIsOneClearLine() {
-        BenchFile file = new Bench().header().block("helical", Bench.CONTROL).block("whip", Bench.SECOND).file();
+        BenchFile file = new Bench()
+                .header()
+                .block("helical", Bench.CONTROL)
+                .block("whip", Bench.SECOND)
+                .file();
         assertTrue(assertThrows(InputFault.class, () -> BenchAnalysis.of(file))
                 .getMessage()
                 .contains("names no control"));
-        String wrong = assertThrows(InputFault.class, () -> BenchAnalysis.of(file, "helcal")).getMessage();
+        String wrong = assertThrows(InputFault.class, () -> BenchAnalysis.of(file, "helcal"))
+                .getMessage();
         assertTrue(wrong.contains("the control \"helcal\" has no reading. Did you mean helical?"), wrong);
         BenchFile alone = new Bench().header().block("helical", Bench.CONTROL).file();
         assertTrue(assertThrows(InputFault.class, () -> BenchAnalysis.of(alone, "helical"))
@@ -397,7 +416,8 @@ class BenchAnalysisTest {
                 .level("helical", "box", -42, 1)
                 .level("whip", "hand", -40, 1)
                 .file();
-        String said = assertThrows(InputFault.class, () -> BenchAnalysis.of(file, "helical")).getMessage();
+        String said = assertThrows(InputFault.class, () -> BenchAnalysis.of(file, "helical"))
+                .getMessage();
         assertEquals(
                 "bench.csv line 3: the mounting \"hand\" has received_level readings but none of the control \"helical\", which"
                         + " was read in box only. Read the control in the same mounting; a delta across mountings means nothing.",
@@ -484,7 +504,9 @@ class BenchAnalysisTest {
                 .inTurns("helical", Bench.CONTROL, "whip", Bench.CANDIDATE)
                 .against("helical")
                 .warnings());
-        assertTrue(said.contains("helical, hand at 155 MHz: 6 of 6 readings lie less than 10 dB above the noise floor"), said);
+        assertTrue(
+                said.contains("helical, hand at 155 MHz: 6 of 6 readings lie less than 10 dB above the noise floor"),
+                said);
         assertTrue(said.contains("whip, hand at 155 MHz: 5 of 6 readings lie within 1 dB of the overload level"), said);
     }
 
@@ -519,8 +541,8 @@ class BenchAnalysisTest {
 
     @Test
     void swrAndReturnLossThatContradictAreTold() {
-        BenchAnalysis analysis = BenchAnalysis.of(Bench.read(
-                Bench.HEADER + "whip,box,swr,1.2,:1,155,,\nwhip,box,return_loss,6,dB,155,,\n"));
+        BenchAnalysis analysis = BenchAnalysis.of(
+                Bench.read(Bench.HEADER + "whip,box,swr,1.2,:1,155,,\nwhip,box,return_loss,6,dB,155,,\n"));
         assertTrue(Bench.together(analysis.warnings()).contains("do not agree"));
     }
 
@@ -536,19 +558,22 @@ class BenchAnalysisTest {
     void intervalsCoverTheTruth() {
         Random random = new Random(99);
         int covered = 0;
-        for (int round = 0; round < 1000; round++) {
+        for (int round = 0; round < 400; round++) {
             double[] a = random.doubles(6).map(x -> -42).toArray();
             double[] b = new double[6];
             for (int i = 0; i < 6; i++) {
                 a[i] += random.nextGaussian();
                 b[i] = -40 + random.nextGaussian();
             }
-            Interval interval = only(new Bench().header().inTurns("helical", a, "whip", b).against("helical"))
+            Interval interval = only(new Bench()
+                            .header()
+                            .inTurns("helical", a, "whip", b)
+                            .against("helical"))
                     .delta()
                     .interval95()
                     .orElseThrow();
             if (interval.contains(2)) covered++;
         }
-        assertEquals(950, covered, 25);
+        assertEquals(380, covered, 16);
     }
 }

@@ -1,8 +1,10 @@
 package handreach.bench;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import handreach.input.InputFault;
 import java.io.IOException;
 import java.nio.charset.Charset;
 import java.nio.charset.StandardCharsets;
@@ -21,7 +23,9 @@ class BenchFileTest {
 
     @Test
     void aPlainRowIsRead() {
-        Reading r = Bench.read(H + "whip,in hand,received_level,-41.80,dBm,155,3,breezy\n").readings().get(0);
+        Reading r = Bench.read(H + "whip,in hand,received_level,-41.80,dBm,155,3,breezy\n")
+                .readings()
+                .get(0);
         assertEquals("whip", r.antenna());
         assertEquals(MountKind.HAND, r.mounting().kind());
         assertEquals(Quantity.RECEIVED_LEVEL, r.quantity());
@@ -35,7 +39,9 @@ class BenchFileTest {
 
     @Test
     void columnsStandInAnyOrderAndOptionalOnesMayLack() {
-        Reading r = Bench.read("value,unit,quantity,mount,antenna\n1.5,:1,swr,box,whip\n").readings().get(0);
+        Reading r = Bench.read("value,unit,quantity,mount,antenna\n1.5,:1,swr,box,whip\n")
+                .readings()
+                .get(0);
         assertEquals(1.5, r.value(), 0);
         assertEquals(OptionalDouble.empty(), r.frequencyMhz());
         assertEquals(OptionalInt.empty(), r.trial());
@@ -54,8 +60,9 @@ class BenchFileTest {
     @Test
     void aSpreadsheetsExportWithSemicolonsAndDecimalCommasIsReadWithANote(@TempDir Path folder) throws IOException {
         Path file = folder.resolve("sheet.csv");
-        String text = "\uFEFFsep=;\r\n\"# linearity_db = 0,5\";;;;;;;\r\nantenna;mount;quantity;value;unit;frequency_mhz;trial;note\r\n"
-                + "whip;hand;received_level;-41,8;dBm;155,0;1;\r\n;;;;;;;\r\nwhip;hand;field_meter;12,5;\u00B5A;155;1;\r\n";
+        String text =
+                "\uFEFFsep=;\r\n\"# linearity_db = 0,5\";;;;;;;\r\nantenna;mount;quantity;value;unit;frequency_mhz;trial;note\r\n"
+                        + "whip;hand;received_level;-41,8;dBm;155,0;1;\r\n;;;;;;;\r\nwhip;hand;field_meter;12,5;\u00B5A;155;1;\r\n";
         Files.writeString(file, text, StandardCharsets.UTF_8);
         BenchFile read = BenchFile.read(file);
         assertEquals(-41.8, read.readings().get(0).value(), 0);
@@ -78,6 +85,14 @@ class BenchFileTest {
     }
 
     @Test
+    void aWorkbookIsNotTakenForText(@TempDir Path folder) throws IOException {
+        Path file = folder.resolve("book.xlsx");
+        Files.write(file, new byte[] {'P', 'K', 3, 4, 0, 0, 8});
+        InputFault fault = assertThrows(InputFault.class, () -> BenchFile.read(file));
+        assertTrue(fault.getMessage().contains("book.xlsx: is not text"), fault.getMessage());
+    }
+
+    @Test
     void tabsSeparateToo() {
         String text = "antenna\tmount\tquantity\tvalue\tunit\nwhip\tbox\tswr\t1,5\t:1\n";
         assertEquals(1.5, Bench.read(text).readings().get(0).value(), 0);
@@ -88,7 +103,9 @@ class BenchFileTest {
         String quoted = Bench.together(Bench.faults(H + "whip,hand,received_level,\"-41,8\",dBm,155,1,\n"));
         assertTrue(quoted.startsWith("bench.csv line 2: value is -41,8, written with a decimal comma"), quoted);
         String bare = Bench.together(Bench.faults(H + "whip,hand,received_level,-41,8,dBm,155,1,\n"));
-        assertTrue(bare.startsWith("bench.csv line 2: has 9 fields, the header names 8."), bare);
+        assertTrue(bare.startsWith("bench.csv line 2: value is -41,8, written with a decimal comma"), bare);
+        String note = Bench.together(Bench.faults(H + "whip,hand,received_level,-41.8,dBm,155,1,calm, dry\n"));
+        assertTrue(note.startsWith("bench.csv line 2: has 9 fields, the header names 8."), note);
     }
 
     /** Quantity, value, unit, and what the fault must say. */
@@ -138,7 +155,8 @@ class BenchFileTest {
 
     @Test
     void allFaultsOfAFileAreToldTogether() {
-        List<String> said = Bench.faults("# linearity_db = loud\n" + H + ",hand,swr,0.5,:1,155,1,\nwhip,,swr,2,dB,155,2,\n");
+        List<String> said =
+                Bench.faults("# linearity_db = loud\n" + H + ",hand,swr,0.5,:1,155,1,\nwhip,,swr,2,dB,155,2,\n");
         assertEquals(5, said.size(), said::toString);
     }
 
@@ -167,10 +185,15 @@ class BenchFileTest {
 
     @Test
     void theHeaderIsChecked() {
-        assertTrue(Bench.faults("whip,hand,swr,2,:1\n").get(0).contains("line 1: the first row names none of the columns"));
+        assertTrue(Bench.faults("whip,hand,swr,2,:1\n")
+                .get(0)
+                .contains("line 1: the first row names none of the columns"));
         assertTrue(Bench.faults("antenna,mount,value,unit\n").get(0).contains("the header lacks quantity."));
-        assertTrue(Bench.faults("antenna,mount,quantity,value,unit,trail\n").get(0).contains("Did you mean trial?"));
-        assertTrue(Bench.faults("antenna,mount,quantity,value,unit,unit\n").get(0).contains("the column unit stands twice"));
+        assertTrue(
+                Bench.faults("antenna,mount,quantity,value,unit,trail\n").get(0).contains("Did you mean trial?"));
+        assertTrue(Bench.faults("antenna,mount,quantity,value,unit,unit\n")
+                .get(0)
+                .contains("the column unit stands twice"));
         assertTrue(Bench.faults("").get(0).contains("holds no table"));
         assertTrue(Bench.faults("# only a remark\n").get(0).contains("holds no table"));
         assertTrue(Bench.faults(H).get(0).contains("has a header but no reading"));
@@ -196,7 +219,8 @@ class BenchFileTest {
     void anUnknownMountingIsToldAndTreatedAsAChassis() {
         BenchFile read = Bench.read(H + "whip,windowsill,swr,2,:1,155,1,\n");
         assertEquals(MountKind.CHASSIS, read.readings().get(0).mounting().kind());
-        assertTrue(Bench.together(read.notes()).contains("\"windowsill\" is not a known word and is treated as a chassis"));
+        assertTrue(Bench.together(read.notes())
+                .contains("\"windowsill\" is not a known word and is treated as a chassis"));
     }
 
     @Test

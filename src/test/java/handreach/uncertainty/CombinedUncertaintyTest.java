@@ -34,9 +34,12 @@ class CombinedUncertaintyTest {
     /** JCGM 100:2008 (GUM), G.4.2: known to 25 % gives 8 degrees; the others follow from the same formula. */
     @Test
     void degreesOfADeclaredDoubt() {
-        assertEquals(8, UncertaintyPart.declared("x", 1, Shape.RECTANGULAR, 0.25).degreesOfFreedom(), 1e-12);
-        assertEquals(50, UncertaintyPart.declared("x", 1, Shape.RECTANGULAR, 0.10).degreesOfFreedom(), 1e-12);
-        assertEquals(2, UncertaintyPart.declared("x", 1, Shape.RECTANGULAR, 0.50).degreesOfFreedom(), 1e-12);
+        assertEquals(
+                8, UncertaintyPart.declared("x", 1, Shape.RECTANGULAR, 0.25).degreesOfFreedom(), 1e-12);
+        assertEquals(
+                50, UncertaintyPart.declared("x", 1, Shape.RECTANGULAR, 0.10).degreesOfFreedom(), 1e-12);
+        assertEquals(
+                2, UncertaintyPart.declared("x", 1, Shape.RECTANGULAR, 0.50).degreesOfFreedom(), 1e-12);
         assertEquals(
                 Double.POSITIVE_INFINITY,
                 UncertaintyPart.declared("x", 1, Shape.STANDARD, 0).degreesOfFreedom(),
@@ -46,9 +49,16 @@ class CombinedUncertaintyTest {
     /** JCGM 100:2008 (GUM), 4.3.7 and 4.3.9: a/√3, a/√6; U shape a/√2. */
     @Test
     void shapesOfADeclaredDoubt() {
-        assertEquals(0.288675, UncertaintyPart.declared("x", 0.5, Shape.RECTANGULAR, 0).standardUncertainty(), 1e-6);
-        assertEquals(0.204124, UncertaintyPart.declared("x", 0.5, Shape.TRIANGULAR, 0).standardUncertainty(), 1e-6);
-        assertEquals(0.353553, UncertaintyPart.declared("x", 0.5, Shape.U_SHAPED, 0).standardUncertainty(), 1e-6);
+        assertEquals(
+                0.288675,
+                UncertaintyPart.declared("x", 0.5, Shape.RECTANGULAR, 0).standardUncertainty(),
+                1e-6);
+        assertEquals(
+                0.204124,
+                UncertaintyPart.declared("x", 0.5, Shape.TRIANGULAR, 0).standardUncertainty(),
+                1e-6);
+        assertEquals(
+                0.353553, UncertaintyPart.declared("x", 0.5, Shape.U_SHAPED, 0).standardUncertainty(), 1e-6);
         assertEquals(0.5, UncertaintyPart.declared("x", 0.5, Shape.STANDARD, 0).standardUncertainty(), 0);
     }
 
@@ -71,7 +81,8 @@ class CombinedUncertaintyTest {
 
     @Test
     void oneSeenPartStaysAsItIs() {
-        Estimate found = CombinedUncertainty.of(List.of(UncertaintyPart.seen("scatter", 0.3, 8.56))).estimate(1);
+        Estimate found = CombinedUncertainty.of(List.of(UncertaintyPart.seen("scatter", 0.3, 8.56)))
+                .estimate(1);
         assertEquals(0.3, found.standardUncertainty(), 1e-15);
         assertEquals(8.56, found.degreesOfFreedom(), 1e-12);
     }
@@ -92,6 +103,7 @@ class CombinedUncertaintyTest {
     void nonsenseIsRefused() {
         assertThrows(IllegalArgumentException.class, () -> CombinedUncertainty.of(List.of()));
         assertThrows(IllegalArgumentException.class, () -> UncertaintyPart.seen("x", -1, 5));
-        assertThrows(IllegalArgumentException.class, () -> UncertaintyPart.declared("x", Double.NaN, Shape.STANDARD, 0));
+        assertThrows(
+                IllegalArgumentException.class, () -> UncertaintyPart.declared("x", Double.NaN, Shape.STANDARD, 0));
     }
 }

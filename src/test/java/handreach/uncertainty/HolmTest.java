@@ -31,8 +31,7 @@ class HolmTest {
         Random random = new Random(7);
         for (int round = 0; round < 500; round++) {
             int n = 1 + random.nextInt(9);
-            List<Double> odds =
-                    random.doubles(n).map(x -> x * x * x).boxed().toList();
+            List<Double> odds = random.doubles(n).map(x -> x * x * x).boxed().toList();
             List<Double> adjusted = Holm.adjusted(odds);
             for (double level : new double[] {0.01, 0.05, 0.2}) {
                 List<Double> sorted = odds.stream().sorted().toList();

@@ -16,10 +16,9 @@ class LinearTrendTest {
      */
     @Test
     void thermometerOfTheGum() {
-        List<Double> temperature = List.of(
-                1.521, 2.012, 2.512, 3.003, 3.507, 3.999, 4.513, 5.002, 5.503, 6.010, 6.511);
-        List<Double> correction = List.of(
-                -0.171, -0.169, -0.166, -0.159, -0.164, -0.165, -0.156, -0.157, -0.159, -0.161, -0.160);
+        List<Double> temperature = List.of(1.521, 2.012, 2.512, 3.003, 3.507, 3.999, 4.513, 5.002, 5.503, 6.010, 6.511);
+        List<Double> correction =
+                List.of(-0.171, -0.169, -0.166, -0.159, -0.164, -0.165, -0.156, -0.157, -0.159, -0.161, -0.160);
         LinearTrend found = LinearTrend.of(temperature, correction);
         assertEquals(0.00218, found.slope().value(), 5e-6);
         assertEquals(0.00067, found.slope().standardUncertainty(), 5e-6);

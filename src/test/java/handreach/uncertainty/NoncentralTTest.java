@@ -19,7 +19,9 @@ class NoncentralTTest {
     }
 
     @ParameterizedTest
-    @CsvFileSource(resources = "/handreach/uncertainty/detectable-difference-mpmath.csv", useHeadersInDisplayName = true)
+    @CsvFileSource(
+            resources = "/handreach/uncertainty/detectable-difference-mpmath.csv",
+            useHeadersInDisplayName = true)
     void detectableDifferenceAgreesWithARootToTwentyDigits(int n, double standardDeviations) {
         double found = NoncentralT.detectableDifference(n - 1, 0.05, 0.8) / Math.sqrt(n);
         assertEquals(standardDeviations, found, 2e-8 * standardDeviations);
