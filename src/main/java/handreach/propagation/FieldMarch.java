@@ -19,7 +19,7 @@ public final class FieldMarch {
     private static final double QUANTUM_SHARE = 1.0 / 64;
 
     /** More than this is refused: nobody waits so long for one profile. */
-    private static final double LONGEST_S = 1800;
+    private static final double LONGEST_S = 600;
 
     private static final long MOST_BYTES = 512_000_000;
 
@@ -54,7 +54,7 @@ public final class FieldMarch {
      * @shape  profile of n samples in, n − 1 losses out; one march, cost as {@link #cost}; pure, one thread
      * @unit   heights m above ground, losses dB, positive weakens
      * @valid  30 to 1000 MHz, ground slopes to about 20°, bare ground; what lies nearer than 2.2 times the sum of the heights is
-     *         reckoned over the plane through both feet; a march of more than 30 min or 512 MB is refused
+     *         reckoned over the plane through both feet; a march of more than 10 min or 512 MB is refused
      * @error  level ground within 0.3 dB of Norton's field; smooth earth within 0.3 dB of the residue series; over relief 0.1 dB
      *         (146 MHz) to 1 dB (446 MHz) from a finer grid while the excess is below 60 dB; not reciprocal to better than that
      * @source Collins, J. Acoust. Soc. Am. 93 (1993) 1736 (range step); Beilis and Tappert, J. Acoust. Soc. Am. 66 (1979) 811 and

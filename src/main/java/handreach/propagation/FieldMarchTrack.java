@@ -10,53 +10,53 @@ final class FieldMarchTrack {
     private static final double WINDOW_SHARE = 1.0 / 14;
 
     private double[] distanceM = new double[1024];
-    private double[] power = new double[1024];
-    private double[] area = new double[1024];
+    /**
+     * Power times distance. Power is even where the ground is clear and falls with the square of distance near the ground, so
+     * that this product bends least between two points; and its mean over a smooth stretch is close to the value at the end.
+     */
+    private double[] weighted = new double[1024];
+
     private int count;
 
     /** Takes a point, unless it does not lie beyond the last. */
-    void add(double xM, double p) {
+    void add(double xM, double power) {
         if (count > 0 && xM <= distanceM[count - 1] + 1e-6) return;
         if (count == distanceM.length) {
             distanceM = Arrays.copyOf(distanceM, 2 * count);
-            power = Arrays.copyOf(power, 2 * count);
-            area = Arrays.copyOf(area, 2 * count);
+            weighted = Arrays.copyOf(weighted, 2 * count);
         }
         distanceM[count] = xM;
-        power[count] = p;
-        if (count > 0) area[count] = area[count - 1] + slice(distanceM[count - 1], xM, power[count - 1], p);
+        weighted[count] = power * xM;
         count++;
-    }
-
-    /** ∫ p x dx over a piece where p is linear. */
-    private static double slice(double x0, double x1, double p0, double p1) {
-        return (x1 - x0) * (p0 * (2 * x0 + x1) + p1 * (x0 + 2 * x1)) / 6;
     }
 
     double firstM() {
         return distanceM[0];
     }
 
-    /** Power at a distance, linear between the points. */
+    /** Power at a distance. */
     double at(double xM) {
-        int right = right(xM);
-        double share = (xM - distanceM[right - 1]) / (distanceM[right] - distanceM[right - 1]);
-        return power[right - 1] + share * (power[right] - power[right - 1]);
+        return weightedAt(right(xM), xM) / xM;
     }
 
-    /**
-     * Mean power before a distance, weighted with distance. The weight halves the trend between free space (even) and plane
-     * earth (falling with the square), so that the mean over a smooth stretch is the value at its end.
-     */
+    /** Mean power before a distance, weighted with distance. */
     double meanBefore(double xM, double notBeforeM) {
         double from = Math.max(notBeforeM, xM - Math.min(WINDOW_M, WINDOW_SHARE * xM));
         if (!(xM - from > 1e-3)) return at(xM);
-        return (areaTo(xM) - areaTo(from)) / ((xM - from) * xM);
+        // piece by piece: differences of a running sum would drown a deep shadow in rounding
+        double sum = 0;
+        double left = from;
+        for (int right = right(from); left < xM; right++) {
+            double to = right < count - 1 ? Math.min(xM, distanceM[right]) : xM;
+            sum += 0.5 * (to - left) * (weightedAt(right, left) + weightedAt(right, to));
+            left = to;
+        }
+        return sum / ((xM - from) * xM);
     }
 
-    private double areaTo(double xM) {
-        int right = right(xM);
-        return area[right - 1] + slice(distanceM[right - 1], xM, power[right - 1], at(xM));
+    private double weightedAt(int right, double xM) {
+        double share = (xM - distanceM[right - 1]) / (distanceM[right] - distanceM[right - 1]);
+        return Math.max(1e-30, weighted[right - 1] + share * (weighted[right] - weighted[right - 1]));
     }
 
     private int right(double xM) {
