@@ -52,7 +52,8 @@ class ComplexErrorFunctionTest {
     }
 
     @Test
-    void surfaceWaveAgreesWithKnownRows() { // F(w) for 15/0.005 ground: rows computed with the complex error function of scipy
+    void surfaceWaveAgreesWithKnownRows() { // F(w) for 15/0.005 ground: rows computed with the complex error
+        // function of scipy
         // w itself is rounded to 4 digits there, and F changes by up to 0.15 of w
         assertRow(0.2186, -1.4688, 0.113921, -0.220151, 1e-5);
         assertRow(3.6665, -100.0385, -0.000108157, -0.004994983, 1e-8);

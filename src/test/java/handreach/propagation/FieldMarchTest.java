@@ -147,8 +147,7 @@ class FieldMarchTest {
         PathConditions conditions = conditions(146, Polarization.VERTICAL, 15, 0.005, 4.0 / 3);
         FullWaveRadial whole = FieldMarch.along(profile, 1.5, 1.5, conditions);
         FullWaveRadial part = FieldMarch.along(profile.upTo(80), 1.5, 1.5, conditions);
-        for (int i = 1; i <= 78; i++)
-            assertEquals(whole.meanLossDb(i), part.meanLossDb(i), 0.05, "sample " + i);
+        for (int i = 1; i <= 78; i++) assertEquals(whole.meanLossDb(i), part.meanLossDb(i), 0.05, "sample " + i);
     }
 
     @Test
@@ -173,8 +172,7 @@ class FieldMarchTest {
             PathConditions conditions = conditions(mhz, Polarization.VERTICAL, 15, 0.005, 4.0 / 3);
             FullWaveRadial a = FieldMarch.along(coarse, 1.5, 1.5, conditions);
             FullWaveRadial b = FieldMarch.along(fine, 1.5, 1.5, conditions);
-            assertEquals(
-                    a.meanLossDb(a.count() - 1), b.meanLossDb(b.count() - 1), 0.5, mhz + " MHz, " + fine.count());
+            assertEquals(a.meanLossDb(a.count() - 1), b.meanLossDb(b.count() - 1), 0.5, mhz + " MHz, " + fine.count());
         }
     }
 
@@ -204,9 +202,10 @@ class FieldMarchTest {
         FullWaveRadial bare =
                 FieldMarch.along(Profile.of(new double[] {0, lengthKm}, new double[2]), 1.5, 1.5, conditions);
         assertEquals(bare.pointLossDb(1), ragged.pointLossDb(2999), 0.3);
-        double norton = -20 * Math.log10(FieldMarchWave.of(conditions)
-                .levelGroundFactor(lengthKm * 1000, 1.5, 1.5)
-                .abs());
+        double norton = -20
+                * Math.log10(FieldMarchWave.of(conditions)
+                        .levelGroundFactor(lengthKm * 1000, 1.5, 1.5)
+                        .abs());
         assertEquals(norton, bare.pointLossDb(1) - bare.freeSpaceDb(1), 0.3);
     }
 
@@ -261,8 +260,8 @@ class FieldMarchTest {
     void refusesWhatNobodyWouldWaitFor() {
         PathConditions conditions = conditions(100_000, Polarization.VERTICAL, 15, 0.005, 4.0 / 3);
         Profile profile = level(60_000, 30, 0);
-        IllegalArgumentException fault = assertThrows(
-                IllegalArgumentException.class, () -> FieldMarch.along(profile, 1.5, 1.5, conditions));
+        IllegalArgumentException fault =
+                assertThrows(IllegalArgumentException.class, () -> FieldMarch.along(profile, 1.5, 1.5, conditions));
         assertTrue(fault.getMessage().contains("are allowed"), fault.getMessage());
         assertTrue(FieldMarch.cost(profile, 1.5, 1.5, conditions).seconds() > 600);
     }
@@ -284,8 +283,7 @@ class FieldMarchTest {
         assertTrue(picture.isVoid(20, 2), "the ridge itself is ground");
         int voids = 0;
         for (int column = 2; column < 60; column++)
-            for (int row = 0; row < 40; row++)
-                if (picture.isVoid(column, row) && picture.heightM(row) > 110) voids++;
+            for (int row = 0; row < 40; row++) if (picture.isVoid(column, row) && picture.heightM(row) > 110) voids++;
         assertEquals(0, voids, "no holes in the air");
     }
 }

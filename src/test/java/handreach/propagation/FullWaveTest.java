@@ -107,8 +107,9 @@ class FullWaveTest {
         Terminals terminals = new Terminals(1.5, 1.5);
         PathLoss loss = new FullWave().loss(level(50, 50, 0), terminals, conditions);
         double norton = -20
-                * Math.log10(
-                        FieldMarchWave.of(conditions).levelGroundFactor(50, 1.5, 1.5).abs());
+                * Math.log10(FieldMarchWave.of(conditions)
+                        .levelGroundFactor(50, 1.5, 1.5)
+                        .abs());
         assertEquals(norton, loss.excessDb(), 0.3);
         Profile tooShort = level(49, 49, 0);
         assertThrows(IllegalArgumentException.class, () -> new FullWave().loss(tooShort, terminals, conditions));
@@ -119,7 +120,9 @@ class FullWaveTest {
         PathConditions conditions = conditions(446, Polarization.VERTICAL, 15, 0.005, 4.0 / 3);
         PathLoss loss = new FullWave().loss(FullWaveRows.profile("b06"), new Terminals(1.5, 1.5), conditions);
         assertTrue(loss.excessDb() > 65);
-        assertTrue(loss.warnings().stream().anyMatch(w -> w.startsWith("Lost")), loss.warnings().toString());
+        assertTrue(
+                loss.warnings().stream().anyMatch(w -> w.startsWith("Lost")),
+                loss.warnings().toString());
     }
 
     @Test

@@ -40,7 +40,8 @@ class PadeStepTest {
     void twoHalvesMakeAWhole() { // law
         double sigma = 40;
         Complex half = PadeStep.of(sigma / 2, 4).at(-0.02);
-        assertEquals(0, half.multiply(half).subtract(PadeStep.of(sigma, 4).at(-0.02)).abs(), 1e-7);
+        assertEquals(
+                0, half.multiply(half).subtract(PadeStep.of(sigma, 4).at(-0.02)).abs(), 1e-7);
     }
 
     @Test
