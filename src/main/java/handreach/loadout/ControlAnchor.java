@@ -1,6 +1,5 @@
 package handreach.loadout;
 
-import handreach.uncertainty.Doubt;
 import handreach.units.Dbd;
 
 /**
@@ -22,7 +21,7 @@ public record ControlAnchor(Band band, Dbd onBox, double commonDb, Origin origin
 
     public ControlAnchor {
         if (!(Math.abs(onBox.dbd()) <= 60)) throw new IllegalArgumentException("anchor " + onBox);
-        new Doubt(commonDb, 0);
+        if (!(commonDb >= 0 && commonDb <= 60)) throw new IllegalArgumentException("doubt of the anchor " + commonDb);
     }
 
     /**
@@ -46,6 +45,11 @@ public record ControlAnchor(Band band, Dbd onBox, double commonDb, Origin origin
     /** Measured against a reference antenna on the same range. */
     public static ControlAnchor measured(Band band, Dbd onBox, double commonDb, String source) {
         return new ControlAnchor(band, onBox, commonDb, Origin.MEASURED, source);
+    }
+
+    /** Found from a walk over known ground. */
+    public static ControlAnchor fitted(Band band, Dbd onBox, double commonDb, String source) {
+        return new ControlAnchor(band, onBox, commonDb, Origin.FITTED, source);
     }
 
     /** How much better this control is than the usual one, dB. */

@@ -271,6 +271,20 @@ class LinkBudgetTest {
     }
 
     @Test
+    void aMarginMakesNoObject() {
+        LinkBudget link = even(5, 5);
+        com.sun.management.ThreadMXBean threads =
+                (com.sun.management.ThreadMXBean) java.lang.management.ManagementFactory.getThreadMXBean();
+        long id = Thread.currentThread().getId();
+        double sum = 0;
+        threads.getThreadAllocatedBytes(id);
+        long before = threads.getThreadAllocatedBytes(id);
+        for (int i = 0; i < 20_000; i++) sum += link.marginDb(80 + i * 1e-3, i % 60 - 30, 0.1 * (i % 50));
+        long made = threads.getThreadAllocatedBytes(id) - before;
+        assertTrue(made < 20_000, made + " bytes for a sum of " + sum);
+    }
+
+    @Test
     void facingTheOtherEndHelpsAndTurningAwayCosts() {
         LinkEnd other = PaperLink.end(PaperLink.control(5, Carry.FACE));
         double facing = margin(turned(0), other);
