@@ -191,14 +191,59 @@ class LinkBudgetTest {
     void theDifferenceBetweenLoadoutsDoesNotHangOnTheAnchor() {
         Loadout whip = PaperLink.whipped(4.4, Carry.CHEST);
         Loadout control = PaperLink.control(5, Carry.CHEST);
-        LinkEnd base = LinkEnd.of(base(OptionalDouble.empty()), PaperLink.NOISY);
-        double usual = marginNoisy(whip, base) - marginNoisy(control, base);
+        LinkBudget usualWhip = noisy(whip);
+        LinkBudget usualControl = noisy(control);
         for (double dbd : new double[] {-12, -7.5, -4, 0, 2}) {
-            Loadout movedWhip = PaperLink.with(whip, PaperLink.anchored(whip.gain(), dbd));
-            Loadout movedControl = PaperLink.with(control, PaperLink.anchored(control.gain(), dbd));
-            assertEquals(usual, marginNoisy(movedWhip, base) - marginNoisy(movedControl, base), EXACT);
-            assertEquals(marginNoisy(control, base) + dbd + 4, marginNoisy(movedControl, base), EXACT);
+            LinkBudget movedWhip = noisy(PaperLink.with(whip, PaperLink.anchored(whip.gain(), dbd)));
+            LinkBudget movedControl = noisy(PaperLink.with(control, PaperLink.anchored(control.gain(), dbd)));
+            assertEquals(
+                    usualWhip.marginThereDb(120, 0, 0) - usualControl.marginThereDb(120, 0, 0),
+                    movedWhip.marginThereDb(120, 0, 0) - movedControl.marginThereDb(120, 0, 0),
+                    EXACT);
+            assertEquals(
+                    usualWhip.marginBackDb(120, 0, 0) - usualControl.marginBackDb(120, 0, 0),
+                    movedWhip.marginBackDb(120, 0, 0) - movedControl.marginBackDb(120, 0, 0),
+                    EXACT);
+            assertEquals(
+                    usualControl.marginThereDb(120, 0, 0) + dbd + 4, movedControl.marginThereDb(120, 0, 0), EXACT);
         }
+    }
+
+    /** A handheld in outside noise against a base station. */
+    private static LinkBudget noisy(Loadout loadout) {
+        LinkEnd base = LinkEnd.of(base(OptionalDouble.empty()), PaperLink.NOISY);
+        return LinkBudget.between(LinkEnd.of(loadout, PaperLink.NOISY), base, PaperLink.terms());
+    }
+
+    @Test
+    void aBodyErrorMattersLessWhereItAlsoHoldsOffNoise() {
+        // by hand, 0.5 W base so that the way back rules: η = 10^−0.7, share of the noise that comes through the antenna
+        // k = η (fa − 1)/(η (fa − 1) + f); anchor 1.5, body 1.323 (1 − k), base 1, model 6
+        double f = Math.pow(10, PaperLink.radio(5).noiseFigureDb() / 10);
+        double through = Math.pow(10, -0.7) * (Math.pow(10, 1.25) - 1);
+        double k = through / (through + f);
+        LinkEnd base = LinkEnd.of(
+                Loadout.standard(
+                        "base",
+                        PaperLink.radio(0.5),
+                        PaperLink.whip(true),
+                        Carry.MAST,
+                        Band.VHF,
+                        new AntennaGain.Absolute(new Dbi(5), Doubt.common(1), "stated", OptionalDouble.empty())),
+                SiteNoise.NONE);
+        LinkBudget link = LinkBudget.between(
+                LinkEnd.of(PaperLink.control(5, Carry.FACE), PaperLink.NOISY), base, PaperLink.terms());
+        assertTrue(link.isBackWeaker());
+        double body = Math.sqrt(4 - 2.25) * (1 - k);
+        assertEquals(Math.sqrt(36 + 2.25 + body * body + 1), link.commonDoubtDb(), 1e-3);
+        double persons = 3 * (1 - k);
+        assertEquals(Math.sqrt(81 + persons * persons + 1 + Math.pow(6 * noiseSlope(f), 2)), link.spreadDb(), 1e-2);
+    }
+
+    /** Decibels of sensitivity lost a decibel of outside noise, by hand: η fa/(η fa + 1 − η + f − 1). */
+    private static double noiseSlope(double f) {
+        double let = Math.pow(10, -0.7);
+        return let * Math.pow(10, 1.25) / (let * (Math.pow(10, 1.25) - 1) + f);
     }
 
     @Test
@@ -343,10 +388,6 @@ class LinkBudgetTest {
 
     private static double margin(LinkEnd a, LinkEnd b) {
         return LinkBudget.between(a, b, PaperLink.terms()).marginDb(120, 0, 0);
-    }
-
-    private static double marginNoisy(Loadout a, LinkEnd b) {
-        return margin(LinkEnd.of(a, PaperLink.NOISY), b);
     }
 
     private static TwoWayLedger ledger(Loadout a) {
