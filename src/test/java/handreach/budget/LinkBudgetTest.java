@@ -204,8 +204,7 @@ class LinkBudgetTest {
                     usualWhip.marginBackDb(120, 0, 0) - usualControl.marginBackDb(120, 0, 0),
                     movedWhip.marginBackDb(120, 0, 0) - movedControl.marginBackDb(120, 0, 0),
                     EXACT);
-            assertEquals(
-                    usualControl.marginThereDb(120, 0, 0) + dbd + 4, movedControl.marginThereDb(120, 0, 0), EXACT);
+            assertEquals(usualControl.marginThereDb(120, 0, 0) + dbd + 4, movedControl.marginThereDb(120, 0, 0), EXACT);
         }
     }
 
@@ -217,7 +216,8 @@ class LinkBudgetTest {
 
     @Test
     void aBodyErrorMattersLessWhereItAlsoHoldsOffNoise() {
-        // by hand, 0.5 W base so that the way back rules: η = 10^−0.7, share of the noise that comes through the antenna
+        // by hand, 0.5 W base so that the way back rules: η = 10^−0.7, share of the noise that comes through the
+        // antenna
         // k = η (fa − 1)/(η (fa − 1) + f); anchor 1.5, body 1.323 (1 − k), base 1, model 6
         double f = Math.pow(10, PaperLink.radio(5).noiseFigureDb() / 10);
         double through = Math.pow(10, -0.7) * (Math.pow(10, 1.25) - 1);
