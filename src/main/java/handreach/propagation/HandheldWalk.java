@@ -22,6 +22,7 @@ public final class HandheldWalk {
     private final StretchedString raised;
     private double raisedNearM;
     private double nearTownDb;
+    private boolean nearInWood;
     private double nearWoodRunM;
     private double nearTreesM;
 
@@ -61,7 +62,8 @@ public final class HandheldWalk {
         double heightM = terms.terminals().txHeightM();
         raisedNearM = raisedM(heightM, cover, clutterM);
         nearTownDb = roofsDb(heightM, raisedNearM, cover);
-        nearWoodRunM = cover == Cover.WOODLAND ? woodRunM : 0;
+        nearInWood = cover == Cover.WOODLAND;
+        nearWoodRun(woodRunM);
         nearTreesM = treesM(clutterM);
         string.start(terms.effectiveRadiusM(), groundM, heightM);
         if (raisedNearM > heightM) raised.start(terms.effectiveRadiusM(), groundM, raisedNearM);
@@ -77,6 +79,11 @@ public final class HandheldWalk {
     public void moveEnd(double distanceM, double groundM) {
         string.moveEnd(distanceM, groundM);
         if (nearInTown()) raised.moveEnd(distanceM, groundM);
+    }
+
+    /** Unbroken woodland from the near end along the path now asked about, m; it never runs past that path's end. */
+    public void nearWoodRun(double runM) {
+        nearWoodRunM = nearInWood ? runM : 0;
     }
 
     private boolean nearInTown() {
@@ -131,6 +138,21 @@ public final class HandheldWalk {
         if (!(runM > 0) || !(toTopsM > 0)) return 0;
         double depth = slope > 0 ? Math.min(runM, toTopsM / slope) : runM;
         return Woodland.terminalDb(depth, woodDbPerM, woodCeilingDb);
+    }
+
+    /** Whether the antennas of the path reckoned last see each other over the bare ground. */
+    public boolean inSight() {
+        return string.inSight();
+    }
+
+    /** Elevation angle at the near antenna of the path reckoned last, degrees; as {@link PathGeometry#departureDeg}. */
+    public double departureDeg() {
+        return Math.toDegrees(Math.atan(string.nearSlope()));
+    }
+
+    /** Elevation angle at the far antenna of the path reckoned last, degrees; as {@link PathGeometry#arrivalDeg}. */
+    public double arrivalDeg() {
+        return Math.toDegrees(Math.atan(string.farSlope()));
     }
 
     StretchedString string() {

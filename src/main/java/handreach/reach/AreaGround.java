@@ -1,21 +1,36 @@
 package handreach.reach;
 
+import handreach.profile.CutSettings;
 import handreach.terrain.Cover;
 import handreach.terrain.Elevation;
-import java.util.Arrays;
+import handreach.terrain.LandCover;
 
 /**
- * The ground of an area as engines read it.
+ * The ground of an area as engines read it: the same three that a single path is cut from.
  *
  * @param elevation heights, or honest voids
+ * @param landCover what stands on the ground
+ * @param settings how high it stands, and how much of it the heights already hold
  */
-public record AreaGround(Elevation elevation) {
+public record AreaGround(Elevation elevation, LandCover landCover, CutSettings settings) {
+    private static final LandCover ALL_OPEN = LandCover.uniform(Cover.OPEN);
+
     public AreaGround {
-        if (elevation == null) throw new IllegalArgumentException("no elevation");
+        if (elevation == null || landCover == null || settings == null)
+            throw new IllegalArgumentException("an area has elevation, land cover and settings");
     }
 
-    /** What stands at many positions, by the ordinal of {@link Cover}. */
-    void covers(double[] latitudeDeg, double[] longitudeDeg, int count, byte[] cover) {
-        Arrays.fill(cover, 0, count, (byte) Cover.OPEN.ordinal());
+    /** Bare, open ground. */
+    public AreaGround(Elevation elevation) {
+        this(elevation, ALL_OPEN, CutSettings.DEFAULT);
+    }
+
+    /** Whether nothing stands anywhere, so that nobody need look. */
+    boolean isAllOpen() {
+        return landCover == ALL_OPEN;
+    }
+
+    AreaGround over(Elevation other) {
+        return new AreaGround(other, landCover, settings);
     }
 }

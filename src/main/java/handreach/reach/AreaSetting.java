@@ -2,13 +2,16 @@ package handreach.reach;
 
 import handreach.geodesy.Position;
 import handreach.propagation.PathConditions;
+import handreach.terrain.GroundWindow;
+import handreach.terrain.TileFolder;
 
 /** What all engines derive from a request before they start: the plane round the source, the effective earth, the sampling. */
 final class AreaSetting {
     /** Spacing taken for posts where no tile says better, m. */
     private static final double DEFAULT_POST_M = 30;
 
-    private static final int MOST_SAMPLES = 40_000;
+    private static final int MOST_SAMPLES = 400_000;
+    private static final int FEWEST_INTERVALS = 2;
 
     private final double radiusM;
     private final PathConditions conditions;
@@ -19,7 +22,9 @@ final class AreaSetting {
     AreaSetting(Position source, double radiusM, PathConditions conditions, AreaGround ground) {
         this.radiusM = radiusM;
         this.conditions = conditions;
-        this.ground = ground;
+        this.ground = ground.elevation() instanceof TileFolder folder
+                ? ground.over(GroundWindow.over(folder, source, radiusM))
+                : ground;
         this.frame = new AzimuthalFrame(source, Math.max(radiusM, 2 * CellsByRadial.NEAREST_M));
         this.postM = ground.elevation().postSpacingM(source.latitudeDeg(), source.longitudeDeg(), DEFAULT_POST_M);
     }
@@ -44,9 +49,10 @@ final class AreaSetting {
         return conditions.atmosphere().effectiveRadiusKm();
     }
 
-    /** Half the post spacing, as a path is cut, m. */
-    double exactStepM() {
-        return Math.max(postM / 2, radiusM / MOST_SAMPLES);
+    /** Intervals into which a path of this length is cut: none longer than half the finest posts along it. */
+    int exactIntervals(double lengthM, double finestPostM) {
+        double stepM = Math.max(finestPostM / 2, lengthM / MOST_SAMPLES);
+        return (int) Math.max(FEWEST_INTERVALS, Math.ceil(lengthM / stepM));
     }
 
     /** Half a cell or half a post, whichever is less, m. */

@@ -105,8 +105,23 @@ final class AzimuthalFrame {
 
     /** Latitude and longitude along an azimuth as powers of the share of the radius; each array holds {@code DEGREE + 1}. */
     void along(double sine, double cosine, double[] latitudePower, double[] longitudePower) {
-        collapse(latitudeTerm, sine, cosine, latitudePower);
-        collapse(longitudeTerm, sine, cosine, longitudePower);
+        int term = 0;
+        double east = 1;
+        for (int total = 0; total <= DEGREE; total++) {
+            // the terms of one degree run from east^total to north^total
+            double latitude = 0;
+            double longitude = 0;
+            double product = east;
+            for (int j = 0; j <= total; j++, term++) {
+                double factor = Math.abs(sine) > 1e-3 ? product : integerPower(sine, total - j) * integerPower(cosine, j);
+                latitude += latitudeTerm[term] * factor;
+                longitude += longitudeTerm[term] * factor;
+                product *= cosine / sine;
+            }
+            latitudePower[total] = latitude;
+            longitudePower[total] = longitude;
+            east *= sine;
+        }
         latitudePower[0] = source.latitudeDeg();
         longitudePower[0] = source.longitudeDeg();
     }
@@ -146,16 +161,6 @@ final class AzimuthalFrame {
         double sum = power[DEGREE];
         for (int k = DEGREE - 1; k >= 0; k--) sum = sum * t + power[k];
         return sum;
-    }
-
-    private static void collapse(double[] terms, double u, double v, double[] power) {
-        int term = 0;
-        for (int total = 0; total <= DEGREE; total++) {
-            double sum = 0;
-            for (int j = 0; j <= total; j++, term++)
-                sum += terms[term] * integerPower(u, total - j) * integerPower(v, j);
-            power[total] = sum;
-        }
     }
 
     private static double integerPower(double base, int exponent) {

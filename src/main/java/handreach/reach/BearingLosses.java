@@ -82,8 +82,10 @@ public final class BearingLosses {
 
         void bearing(int number, RadialLosses[][] found) {
             double azimuth = Math.toRadians(request.bearingDeg(number));
-            int intervals = Math.max(1, (int) Math.ceil(request.radiusM() / setting.exactStepM()));
-            sampler.radial(Math.sin(azimuth), Math.cos(azimuth), intervals + 1, request.radiusM() / intervals, ray);
+            sampler.aim(Math.sin(azimuth), Math.cos(azimuth));
+            int intervals =
+                    setting.exactIntervals(request.radiusM(), sampler.finestPostM(request.radiusM()));
+            sampler.fill(intervals + 1, request.radiusM() / intervals, ray);
             int first = 1;
             while (first < ray.count - 1 && ray.xKm[first] * 1000 < CellsByRadial.NEAREST_M) first++;
             int known = Math.max(0, ray.known - first);
@@ -99,18 +101,16 @@ public final class BearingLosses {
 
         private void fill(RadialLosses losses, Terminals pair, int first, int known, double[] marchedDb) {
             if (known == 0) return;
-            Standpoint at = new Standpoint(pair, setting.earthKm());
-            at.start(ray);
-            RadialModel model = null;
-            if (marchedDb == null) {
-                model = RadialModels.of(request.model(), pair, request.conditions());
-                model.start(at);
-            }
+            // A march gives losses only; sight and angles then come with free space.
+            RadialWalker walk = RadialWalkers.of(
+                    marchedDb == null ? request.model() : RadialWalkers.LINE_OF_SIGHT, pair, request.conditions());
+            walk.start(ray);
             for (int i = 0; i < known; i++) {
                 int sample = first + i;
-                at.advanceTo(ray.xKm[sample]);
-                at.stand(ray.xKm[sample], ray.groundM[sample], ray.cover[sample]);
-                losses.put(i, model == null ? marchedDb[sample] : model.lossDb(at), at);
+                walk.advanceTo(ray.xKm[sample]);
+                walk.stand(ray.xKm[sample], ray.groundM[sample], ray.cover[sample]);
+                double lossDb = walk.lossDb();
+                losses.put(i, marchedDb == null ? lossDb : marchedDb[sample], walk, ray.groundM[sample], ray.cover[sample]);
             }
         }
 

@@ -28,15 +28,14 @@ public final class RadialLosses {
         this.cover = new byte[known];
     }
 
-    void put(int i, double lossDb, Standpoint at) {
-        if (!Double.isFinite(lossDb))
-            throw new IllegalStateException("loss at sample " + i + " is not a finite number");
+    void put(int i, double lossDb, RadialWalker at, double ground, int coverOrdinal) {
+        if (!Double.isFinite(lossDb)) throw new IllegalStateException("loss at sample " + i + " is not a finite number");
         figure[0][i] = (float) lossDb;
         figure[1][i] = (float) at.departureDeg();
         figure[2][i] = (float) at.arrivalDeg();
-        groundM[i] = at.groundM();
+        groundM[i] = ground;
         inSight[i] = at.isInSight();
-        cover[i] = (byte) at.cover();
+        cover[i] = (byte) coverOrdinal;
     }
 
     /** Bearing, degrees from true north. */

@@ -1,7 +1,5 @@
 package handreach.reach;
 
-import handreach.terrain.Cover;
-
 /**
  * Ground samples along one radial, in arrays that are used again for the next: sample 0 is the ground under the source.
  *
@@ -52,15 +50,9 @@ final class Ray {
         }
     }
 
-    Cover coverAt(int i) {
-        return COVERS[cover[i]];
-    }
-
-    private static final Cover[] COVERS = Cover.values();
-
     /**
-     * Square of the largest ν of samples {@code from} to {@code to} − 1 against the straight line between two points in flattened
-     * coordinates, with its sign, where all lie below that line; −0.78 squared (negative) when none comes nearer than that.
+     * Largest ν of samples {@code from} to {@code to} − 1 against the straight line between two points in flattened coordinates;
+     * −0.78 when none comes nearer than that.
      *
      * <p>With ν = H √(0.002 D/(λ p q)) the comparison needs no root: the signed square of ν/√(0.002 D/λ) orders alike. Blocks are
      * taken from the middle outwards, where over even ground the worst lies.
@@ -70,7 +62,8 @@ final class Ray {
         double slope = (y2 - y1) / span;
         double scale = 0.002 * span / wavelengthM;
         // Largest signed H²/(pq) so far; H is negative, so is the figure.
-        double worst = -(CLEAR_NU * CLEAR_NU) / scale;
+        double clear = -(CLEAR_NU * CLEAR_NU) / scale;
+        double worst = clear;
         if (from >= to) return CLEAR_NU;
         int first = from / BLOCK;
         int last = (to - 1) / BLOCK;
@@ -82,6 +75,8 @@ final class Ray {
             if (left >= first) worst = scan(left, from, to, x1, y1, x2, slope, worst);
             if (right <= last) worst = scan(right, from, to, x1, y1, x2, slope, worst);
         }
+        // The root would lift a clear ray by a rounding error over the step that J(ν) takes at −0.78.
+        if (worst <= clear) return CLEAR_NU;
         return worst < 0 ? -Math.sqrt(-worst * scale) : Math.sqrt(worst * scale);
     }
 

@@ -1,9 +1,16 @@
 package handreach.reach;
 
+import handreach.terrain.Cover;
 import java.util.Arrays;
 
 /** Reads the ground along radials and at cells into arrays that are used again. One per thread. */
 final class RaySampler {
+    /** As paths are cut: posts taken where no tile is, how often their spacing is looked up, how often at most. */
+    private static final double DEFAULT_POST_M = 30;
+
+    private static final double PROBE_EVERY_M = 1000;
+    private static final int MOST_PROBES = 200;
+
     private final AzimuthalFrame frame;
     private final AreaGround ground;
     private final double earthKm;
@@ -14,23 +21,45 @@ final class RaySampler {
     private double[] height = new double[0];
     private boolean[] isVoid = new boolean[0];
     private byte[] cover = new byte[0];
+    private Cover[] read = new Cover[0];
+    private final double[] heldM = new double[Cover.values().length];
+    private final double[] clutterM = new double[Cover.values().length];
 
     RaySampler(AzimuthalFrame frame, AreaGround ground, double earthKm) {
         this.frame = frame;
         this.ground = ground;
         this.earthKm = earthKm;
+        for (Cover kind : Cover.values()) {
+            heldM[kind.ordinal()] = ground.settings().heldM(kind);
+            clutterM[kind.ordinal()] = ground.settings().clutterM(kind);
+        }
+    }
+
+    /** Turns to an azimuth, given by its sine and cosine. */
+    void aim(double sine, double cosine) {
+        frame.along(sine, cosine, latitudePower, longitudePower);
+    }
+
+    /** Finest post spacing along the azimuth, m: probed as a single path is before it is cut. */
+    double finestPostM(double lengthM) {
+        int probes = (int) Math.min(MOST_PROBES, 2 + lengthM / PROBE_EVERY_M);
+        double finest = Double.POSITIVE_INFINITY;
+        for (int i = 0; i < probes; i++) {
+            double t = lengthM * i / (probes - 1) / frame.radiusM();
+            double lat = AzimuthalFrame.value(latitudePower, t);
+            double lon = AzimuthalFrame.value(longitudePower, t);
+            finest = Math.min(finest, ground.elevation().postSpacingM(lat, folded(lon), DEFAULT_POST_M));
+        }
+        return finest;
     }
 
     /**
-     * Fills a ray with samples at whole steps from the source.
+     * Fills a ray with samples at whole steps from the source along the azimuth.
      *
-     * @param sine of the azimuth
-     * @param cosine of the azimuth
      * @param count samples, the one at the source included
      * @param stepM distance of neighbours, m
      */
-    void radial(double sine, double cosine, int count, double stepM, Ray ray) {
-        frame.along(sine, cosine, latitudePower, longitudePower);
+    void fill(int count, double stepM, Ray ray) {
         room(count);
         ray.size(count);
         double shareStep = stepM / frame.radiusM();
@@ -42,8 +71,10 @@ final class RaySampler {
         }
         wrap(count);
         ground.elevation().heights(latitude, longitude, count, ray.groundM, isVoid);
-        ground.covers(latitude, longitude, count, ray.cover);
         ray.known = firstVoid(count);
+        if (cover(count, ray.groundM, ray.cover)) for (int i = 0; i < count; i++) ray.clutterM[i] = clutterM[ray.cover[i]];
+        else Arrays.fill(ray.clutterM, 0, count, 0);
+        ray.clutterM[0] = 0;
         ray.flatten(earthKm);
     }
 
@@ -60,17 +91,7 @@ final class RaySampler {
         }
         wrap(count);
         ground.elevation().heights(latitude, longitude, count, height, isVoid);
-        ground.covers(latitude, longitude, count, cover);
-    }
-
-    /** Reads the ground at one place. */
-    void place(double latitudeDeg, double longitudeDeg) {
-        room(1);
-        latitude[0] = latitudeDeg;
-        longitude[0] = longitudeDeg;
-        wrap(1);
-        ground.elevation().heights(latitude, longitude, 1, height, isVoid);
-        ground.covers(latitude, longitude, 1, cover);
+        cover(count, height, cover);
     }
 
     double heightM(int i) {
@@ -99,13 +120,30 @@ final class RaySampler {
         longitude[i] = frame.source().longitudeDeg() + east * stretch;
     }
 
-    private void wrap(int count) {
-        double first = longitude[0];
-        if (Math.abs(first) < 170) return;
-        for (int i = 0; i < count; i++) {
-            if (longitude[i] >= 180) longitude[i] -= 360;
-            else if (longitude[i] < -180) longitude[i] += 360;
+    /** Reads what stands at the positions and takes off what the heights hold of it; false when nothing stands anywhere. */
+    private boolean cover(int count, double[] groundM, byte[] ordinal) {
+        if (ground.isAllOpen()) {
+            Arrays.fill(ordinal, 0, count, (byte) Cover.OPEN.ordinal());
+            return false;
         }
+        if (read.length < count) read = new Cover[latitude.length];
+        ground.landCover().covers(latitude, longitude, count, read);
+        for (int i = 0; i < count; i++) {
+            int kind = read[i].ordinal();
+            ordinal[i] = (byte) kind;
+            groundM[i] -= heldM[kind];
+        }
+        return true;
+    }
+
+    private void wrap(int count) {
+        if (Math.abs(longitude[0]) < 170) return;
+        for (int i = 0; i < count; i++) longitude[i] = folded(longitude[i]);
+    }
+
+    private static double folded(double longitudeDeg) {
+        if (longitudeDeg >= 180) return longitudeDeg - 360;
+        return longitudeDeg < -180 ? longitudeDeg + 360 : longitudeDeg;
     }
 
     private int firstVoid(int count) {

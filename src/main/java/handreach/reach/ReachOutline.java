@@ -3,9 +3,12 @@ package handreach.reach;
 import handreach.geodesy.Position;
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.function.IntPredicate;
+import org.locationtech.jts.algorithm.Orientation;
 import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.GeometryFactory;
 import org.locationtech.jts.geom.LinearRing;
@@ -121,9 +124,7 @@ public final class ReachOutline {
             int row = grid.rowOf(cell);
             int column = grid.columnOf(cell);
             if (!isIn(row - 1, column) && !northSeen[cell]) {
-                // A northern edge met first in reading order belongs to the shell; later ones may belong to a hole.
-                LinearRing ring = trace(row, column + 1, 2, northSeen, southSeen);
-                keep(ring, part[cell], shells, holes);
+                keep(trace(row, column + 1, 2, northSeen, southSeen), part[cell], shells, holes);
             }
             if (!isIn(row + 1, column) && !southSeen[cell])
                 keep(trace(row + 1, column, 0, northSeen, southSeen), part[cell], shells, holes);
@@ -135,23 +136,47 @@ public final class ReachOutline {
         return found;
     }
 
-    private static void keep(LinearRing ring, int part, LinearRing[] shells, List<List<LinearRing>> holes) {
-        if (org.locationtech.jts.algorithm.Orientation.isCCW(ring.getCoordinateSequence())) shells[part] = ring;
-        else holes.get(part).add(ring);
+    /**
+     * Keeps a walk as rings. A walk that passes a corner twice is taken apart there: a ring may touch another at a point, never
+     * itself.
+     */
+    private void keep(List<Integer> walk, int part, LinearRing[] shells, List<List<LinearRing>> holes) {
+        List<Integer> open = new ArrayList<>();
+        Map<Integer, Integer> placeOf = new HashMap<>();
+        for (int corner : walk) {
+            Integer before = placeOf.get(corner);
+            if (before != null) {
+                List<Integer> loop = open.subList(before, open.size());
+                keepRing(loop, part, shells, holes);
+                for (int passed : loop) placeOf.remove(passed);
+                loop.clear();
+            }
+            placeOf.put(corner, open.size());
+            open.add(corner);
+        }
+        keepRing(open, part, shells, holes);
+    }
+
+    private void keepRing(List<Integer> corners, int part, LinearRing[] shells, List<List<LinearRing>> holes) {
+        Coordinate[] ring = new Coordinate[corners.size() + 1];
+        for (int i = 0; i < ring.length; i++) ring[i] = corner(corners.get(i % corners.size()));
+        LinearRing found = FACTORY.createLinearRing(ring);
+        if (Orientation.isCCW(ring)) shells[part] = found;
+        else holes.get(part).add(found);
     }
 
     /**
      * Walks one ring with the region on the left, from a corner in a direction, marking the northern and southern edges passed.
      * Where four edges meet it turns left, so that corners alone join nothing.
      */
-    private LinearRing trace(int startRow, int startColumn, int startWay, boolean[] northSeen, boolean[] southSeen) {
-        List<Coordinate> corners = new ArrayList<>();
+    private List<Integer> trace(int startRow, int startColumn, int startWay, boolean[] northSeen, boolean[] southSeen) {
+        List<Integer> corners = new ArrayList<>();
         int row = startRow;
         int column = startColumn;
         int way = startWay;
         int before = -1;
         do {
-            if (way != before) corners.add(corner(row, column));
+            if (way != before) corners.add(row * (grid.columns() + 1) + column);
             if (way == 2) northSeen[row * grid.columns() + column - 1] = true;
             if (way == 0) southSeen[(row - 1) * grid.columns() + column] = true;
             row += STEP_ROW[way];
@@ -160,8 +185,7 @@ public final class ReachOutline {
             way = nextWay(row, column, way);
         } while (row != startRow || column != startColumn || way != startWay);
         if (before == startWay) corners.remove(0);
-        corners.add(corners.get(0).copy());
-        return FACTORY.createLinearRing(corners.toArray(new Coordinate[0]));
+        return corners;
     }
 
     private int nextWay(int row, int column, int way) {
@@ -182,7 +206,9 @@ public final class ReachOutline {
         };
     }
 
-    private Coordinate corner(int row, int column) {
+    private Coordinate corner(int corner) {
+        int row = corner / (grid.columns() + 1);
+        int column = corner % (grid.columns() + 1);
         return new Coordinate(
                 grid.westDeg() + column * grid.longitudeStepDeg(), grid.northDeg() - row * grid.latitudeStepDeg());
     }

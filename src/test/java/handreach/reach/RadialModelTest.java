@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import handreach.profile.Profile;
+import handreach.profile.Zone;
 import handreach.propagation.Atmosphere;
 import handreach.propagation.Climate;
 import handreach.propagation.Ground;
@@ -13,6 +14,7 @@ import handreach.propagation.Terminals;
 import handreach.terrain.Cover;
 import handreach.units.Frequency;
 import handreach.units.Polarization;
+import java.util.Arrays;
 import java.util.Random;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -34,22 +36,21 @@ class RadialModelTest {
             PathConditions conditions = conditions(random);
             Terminals terminals = new Terminals(1 + 9 * random.nextDouble(), 0.9 + 2 * random.nextDouble());
             ray.flatten(conditions.atmosphere().effectiveRadiusKm());
-            Standpoint at = new Standpoint(terminals, conditions.atmosphere().effectiveRadiusKm());
-            RadialModel walked = RadialModels.of(model, terminals, conditions);
+            RadialWalker at = RadialWalkers.of(model, terminals, conditions);
             at.start(ray);
-            walked.start(at);
             for (int i = 1 + random.nextInt(5); i < ray.known; i += 1 + random.nextInt(7)) {
                 boolean between = random.nextInt(3) == 0 && i + 1 < ray.known;
                 double x = between ? 0.5 * (ray.xKm[i] + ray.xKm[i + 1]) : ray.xKm[i];
                 double ground = ray.groundM[i] + (between ? random.nextGaussian() : 0);
                 if (x < 0.05) continue;
                 at.advanceTo(x);
-                at.stand(x, ground, 0);
-                double loss = walked.lossDb(at);
-                Profile profile = profile(ray, at.last(), x, ground);
+                int cover = ray.cover[i];
+                at.stand(x, ground, cover);
+                double loss = at.lossDb();
+                Profile profile = profile(ray, between ? i : i - 1, x, ground, cover);
                 String where = model + ", seed " + seed + ", sample " + i;
                 assertEquals(
-                        RadialModels.named(model)
+                        RadialWalkers.named(model)
                                 .loss(profile, terminals, conditions)
                                 .lossDb(),
                         loss,
@@ -80,17 +81,15 @@ class RadialModelTest {
         ray.known = 3400;
         ray.flatten(conditions.atmosphere().effectiveRadiusKm());
         for (String model : new String[] {"handheld", "delta-bullington"}) {
-            Standpoint at = new Standpoint(terminals, conditions.atmosphere().effectiveRadiusKm());
-            RadialModel walked = RadialModels.of(model, terminals, conditions);
+            RadialWalker at = RadialWalkers.of(model, terminals, conditions);
             at.start(ray);
-            walked.start(at);
             for (int i = 10; i < 3400; i += 60 + random.nextInt(60)) {
                 at.advanceTo(ray.xKm[i]);
                 at.stand(ray.xKm[i], 0, 0);
-                double expected = RadialModels.named(model)
-                        .loss(profile(ray, at.last(), ray.xKm[i], 0), terminals, conditions)
+                double expected = RadialWalkers.named(model)
+                        .loss(profile(ray, i - 1, ray.xKm[i], 0, 0), terminals, conditions)
                         .lossDb();
-                assertEquals(expected, walked.lossDb(at), STATED_ERROR_DB, model + " at " + i);
+                assertEquals(expected, at.lossDb(), STATED_ERROR_DB, model + " at " + i);
             }
         }
     }
@@ -103,10 +102,14 @@ class RadialModelTest {
         double rough = step * 1000 * 0.6 * random.nextDouble() * random.nextDouble();
         double height = 500 * random.nextDouble();
         double pull = 0.02 * random.nextDouble();
+        boolean covered = random.nextBoolean();
         boolean coast = random.nextInt(4) == 0;
         for (int i = 0; i < n; i++) {
             ray.xKm[i] = step * i;
-            ray.cover[i] = (byte) Cover.OPEN.ordinal();
+            if (i > 0) ray.cover[i] = random.nextInt(12) == 0 ? (byte) random.nextInt(6) : ray.cover[i - 1];
+            else ray.cover[0] = (byte) (covered ? random.nextInt(6) : 0);
+            if (!covered) ray.cover[i] = 0;
+            ray.clutterM[i] = i == 0 ? 0 : Cover.values()[ray.cover[i]].representativeHeightM();
             height += rough * random.nextGaussian() - pull * (height - 200);
             ray.groundM[i] = coast && i > n / 2 ? 0 : Math.max(-5, height);
         }
@@ -124,15 +127,19 @@ class RadialModelTest {
                 Climate.MEDIAN);
     }
 
-    static Profile profile(Ray ray, int last, double x, double ground) {
-        double[] distance = new double[last + 2];
-        double[] height = new double[last + 2];
-        for (int i = 0; i <= last; i++) {
-            distance[i] = ray.xKm[i];
-            height[i] = ray.groundM[i];
-        }
-        distance[last + 1] = x;
-        height[last + 1] = ground;
-        return Profile.of(distance, height);
+    static Profile profile(Ray ray, int last, double x, double ground, int cover) {
+        int n = last + 2;
+        double[] distance = Arrays.copyOf(ray.xKm, n);
+        double[] height = Arrays.copyOf(ray.groundM, n);
+        double[] clutter = Arrays.copyOf(ray.clutterM, n);
+        Cover[] covers = new Cover[n];
+        Zone[] zones = new Zone[n];
+        Arrays.fill(zones, Zone.INLAND);
+        for (int i = 0; i <= last; i++) covers[i] = Cover.values()[ray.cover[i]];
+        distance[n - 1] = x;
+        height[n - 1] = ground;
+        clutter[n - 1] = 0;
+        covers[n - 1] = Cover.values()[cover];
+        return Profile.of(distance, height, clutter, covers, zones);
     }
 }
