@@ -113,7 +113,8 @@ final class AzimuthalFrame {
             double longitude = 0;
             double product = east;
             for (int j = 0; j <= total; j++, term++) {
-                double factor = Math.abs(sine) > 1e-3 ? product : integerPower(sine, total - j) * integerPower(cosine, j);
+                double factor =
+                        Math.abs(sine) > 1e-3 ? product : integerPower(sine, total - j) * integerPower(cosine, j);
                 latitude += latitudeTerm[term] * factor;
                 longitude += longitudeTerm[term] * factor;
                 product *= cosine / sine;

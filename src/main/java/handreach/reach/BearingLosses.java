@@ -83,8 +83,7 @@ public final class BearingLosses {
         void bearing(int number, RadialLosses[][] found) {
             double azimuth = Math.toRadians(request.bearingDeg(number));
             sampler.aim(Math.sin(azimuth), Math.cos(azimuth));
-            int intervals =
-                    setting.exactIntervals(request.radiusM(), sampler.finestPostM(request.radiusM()));
+            int intervals = setting.exactIntervals(request.radiusM(), sampler.finestPostM(request.radiusM()));
             sampler.fill(intervals + 1, request.radiusM() / intervals, ray);
             int first = 1;
             while (first < ray.count - 1 && ray.xKm[first] * 1000 < CellsByRadial.NEAREST_M) first++;
@@ -110,7 +109,12 @@ public final class BearingLosses {
                 walk.advanceTo(ray.xKm[sample]);
                 walk.stand(ray.xKm[sample], ray.groundM[sample], ray.cover[sample]);
                 double lossDb = walk.lossDb();
-                losses.put(i, marchedDb == null ? lossDb : marchedDb[sample], walk, ray.groundM[sample], ray.cover[sample]);
+                losses.put(
+                        i,
+                        marchedDb == null ? lossDb : marchedDb[sample],
+                        walk,
+                        ray.groundM[sample],
+                        ray.cover[sample]);
             }
         }
 

@@ -29,7 +29,8 @@ public final class RadialLosses {
     }
 
     void put(int i, double lossDb, RadialWalker at, double ground, int coverOrdinal) {
-        if (!Double.isFinite(lossDb)) throw new IllegalStateException("loss at sample " + i + " is not a finite number");
+        if (!Double.isFinite(lossDb))
+            throw new IllegalStateException("loss at sample " + i + " is not a finite number");
         figure[0][i] = (float) lossDb;
         figure[1][i] = (float) at.departureDeg();
         figure[2][i] = (float) at.arrivalDeg();

@@ -16,13 +16,12 @@ final class RadialWalkers {
     /** A walker for one thread; names as in {@code --model}. */
     static RadialWalker of(String name, Terminals terminals, PathConditions conditions) {
         if (name.equals("handheld")) return new HandheldWalker(terminals, conditions);
-        RadialModel model =
-                switch (name) {
-                    case "free-space", LINE_OF_SIGHT -> new FreeSpaceRadial(conditions);
-                    case "two-ray" -> new TwoRayRadial(conditions);
-                    case "delta-bullington" -> new DeltaBullingtonRadial(conditions);
-                    default -> new PerPathRadial(named(name), terminals, conditions);
-                };
+        RadialModel model = switch (name) {
+            case "free-space", LINE_OF_SIGHT -> new FreeSpaceRadial(conditions);
+            case "two-ray" -> new TwoRayRadial(conditions);
+            case "delta-bullington" -> new DeltaBullingtonRadial(conditions);
+            default -> new PerPathRadial(named(name), terminals, conditions);
+        };
         return new StandpointWalker(terminals, conditions.atmosphere().effectiveRadiusKm(), model);
     }
 

@@ -72,7 +72,8 @@ final class RaySampler {
         wrap(count);
         ground.elevation().heights(latitude, longitude, count, ray.groundM, isVoid);
         ray.known = firstVoid(count);
-        if (cover(count, ray.groundM, ray.cover)) for (int i = 0; i < count; i++) ray.clutterM[i] = clutterM[ray.cover[i]];
+        if (cover(count, ray.groundM, ray.cover))
+            for (int i = 0; i < count; i++) ray.clutterM[i] = clutterM[ray.cover[i]];
         else Arrays.fill(ray.clutterM, 0, count, 0);
         ray.clutterM[0] = 0;
         ray.flatten(earthKm);

@@ -20,8 +20,7 @@ final class SweepWorker {
         this.samplerOfCells = setting.sampler();
         this.walker = new RadialWalker[grids.size()];
         for (int k = 0; k < walker.length; k++)
-            walker[k] = RadialWalkers.of(
-                    modelName, grids.get(k).request().terminals(), setting.conditions());
+            walker[k] = RadialWalkers.of(modelName, grids.get(k).request().terminals(), setting.conditions());
     }
 
     void radial(int number) {

@@ -39,12 +39,10 @@ class AzimuthalFrameTest {
             double azimuth = 360 * random.nextDouble();
             frame.along(Math.sin(Math.toRadians(azimuth)), Math.cos(Math.toRadians(azimuth)), latitude, longitude);
             double share = random.nextDouble();
-            Position found = new Position(
-                    AzimuthalFrame.value(latitude, share), AzimuthalFrame.value(longitude, share));
+            Position found =
+                    new Position(AzimuthalFrame.value(latitude, share), AzimuthalFrame.value(longitude, share));
             worst = Math.max(
-                    worst,
-                    GeodesicLine.distanceM(
-                            found, GeodesicLine.destination(source, azimuth, share * radiusM)));
+                    worst, GeodesicLine.distanceM(found, GeodesicLine.destination(source, azimuth, share * radiusM)));
         }
         return worst;
     }

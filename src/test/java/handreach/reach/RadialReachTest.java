@@ -86,10 +86,8 @@ class RadialReachTest {
 
     @Test
     void unequalColumnsAreRefused() {
-        assertThrows(
-                IllegalArgumentException.class, () -> RadialReach.of(new double[2], new double[3], 2, 0));
-        assertThrows(
-                IllegalArgumentException.class, () -> RadialReach.of(new double[2], new double[2], 3, 0));
+        assertThrows(IllegalArgumentException.class, () -> RadialReach.of(new double[2], new double[3], 2, 0));
+        assertThrows(IllegalArgumentException.class, () -> RadialReach.of(new double[2], new double[2], 3, 0));
     }
 
     private static RadialReach reach(String world, int known) {

@@ -51,7 +51,10 @@ class ReachOutlineTest {
 
     @Test
     void nothingGivesNothing() {
-        assertEquals(0, outline("......./......./......./......./......./......./.......").getNumGeometries());
+        assertEquals(
+                0,
+                outline("......./......./......./......./......./......./.......")
+                        .getNumGeometries());
     }
 
     @Test
@@ -60,8 +63,10 @@ class ReachOutlineTest {
         Polygon round = ReachOutline.contiguous(GRID, cell -> inside(world, cell), new Position(46.5, 8.1))
                 .orElseThrow();
         assertEquals(4 * GRID.latitudeStepDeg() * GRID.longitudeStepDeg(), round.getArea(), 1e-14);
-        assertTrue(ReachOutline.contiguous(GRID, cell -> false, new Position(46.5, 8.1)).isEmpty());
-        assertTrue(ReachOutline.contiguous(GRID, cell -> true, new Position(40, 8.1)).isEmpty());
+        assertTrue(ReachOutline.contiguous(GRID, cell -> false, new Position(46.5, 8.1))
+                .isEmpty());
+        assertTrue(ReachOutline.contiguous(GRID, cell -> true, new Position(40, 8.1))
+                .isEmpty());
     }
 
     @Test
@@ -79,8 +84,7 @@ class ReachOutlineTest {
             assertEquals(count, outline.getArea() / cell, 1e-6 * count + 1e-6, "seed " + seed);
             IndexedPointInAreaLocator locator = new IndexedPointInAreaLocator(outline);
             for (int i = 0; i < inside.length; i += 3) {
-                Coordinate centre =
-                        new Coordinate(grid.longitudeOf(grid.columnOf(i)), grid.latitudeOf(grid.rowOf(i)));
+                Coordinate centre = new Coordinate(grid.longitudeOf(grid.columnOf(i)), grid.latitudeOf(grid.rowOf(i)));
                 assertEquals(inside[i], locator.locate(centre) == Location.INTERIOR, "seed " + seed);
             }
         }
