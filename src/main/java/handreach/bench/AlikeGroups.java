@@ -1,5 +1,6 @@
 package handreach.bench;
 
+import handreach.uncertainty.Estimate;
 import handreach.uncertainty.Holm;
 import java.util.ArrayList;
 import java.util.BitSet;
@@ -43,25 +44,44 @@ final class AlikeGroups {
         return work.named();
     }
 
+    /**
+     * The control against each, and all pairs of the others, are two families: so a group never contradicts a verdict against
+     * the control. A pair of which the scatter is not known is taken as alike.
+     */
     private void compareAll(LevelSession session) {
-        List<int[]> pairs = new ArrayList<>();
-        List<Double> odds = new ArrayList<>();
+        Optional<AntennaReadings> control = session.control();
+        List<int[]> withControl = new ArrayList<>();
+        List<int[]> others = new ArrayList<>();
         for (int i = 0; i < antennas.size(); i++)
             for (int j = i + 1; j < antennas.size(); j++) {
-                Optional<Double> p = session.difference(antennas.get(i), antennas.get(j))
-                        .estimate()
-                        .map(e -> e.twoSidedP());
-                pairs.add(new int[] {i, j});
-                odds.add(p.orElse(1.0));
+                boolean has =
+                        control.isPresent() && (antennas.get(i) == control.get() || antennas.get(j) == control.get());
+                (has ? withControl : others).add(new int[] {i, j});
             }
-        List<Double> adjusted = Holm.adjusted(odds);
-        for (int k = 0; k < pairs.size(); k++) {
-            if (adjusted.get(k) < LEVEL) continue;
-            int i = pairs.get(k)[0];
-            int j = pairs.get(k)[1];
-            alike[i].set(j);
-            alike[j].set(i);
+        compare(session, withControl);
+        compare(session, others);
+    }
+
+    private void compare(LevelSession session, List<int[]> family) {
+        List<int[]> judged = new ArrayList<>();
+        List<Double> odds = new ArrayList<>();
+        for (int[] pair : family) {
+            Optional<Estimate> estimate = session.difference(antennas.get(pair[0]), antennas.get(pair[1]))
+                    .estimate();
+            if (estimate.isEmpty()) {
+                join(pair);
+                continue;
+            }
+            judged.add(pair);
+            odds.add(estimate.get().twoSidedP());
         }
+        List<Double> adjusted = Holm.adjusted(odds);
+        for (int k = 0; k < judged.size(); k++) if (adjusted.get(k) >= LEVEL) join(judged.get(k));
+    }
+
+    private void join(int[] pair) {
+        alike[pair[0]].set(pair[1]);
+        alike[pair[1]].set(pair[0]);
     }
 
     /** Bron and Kerbosch, Communications of the ACM 16 (1973) 575, with a pivot: all largest groups of mutual neighbours. */

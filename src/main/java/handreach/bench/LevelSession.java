@@ -58,6 +58,10 @@ final class LevelSession {
         drift = Optional.of(new ControlDrift(trend, p, p < DRIFT_P && control.n() >= DRIFT_TRIALS));
     }
 
+    Optional<AntennaReadings> control() {
+        return Optional.ofNullable(control);
+    }
+
     Optional<ControlDrift> drift() {
         return drift;
     }

@@ -94,16 +94,27 @@ public final class MatchAnalysis {
                     Locale.ROOT,
                     "The SWR never falls to 3; the least is %.1f.",
                     main.match().swr()));
-        for (ChannelMatch channel : channels)
-            if (channel.match().returnLossDb() < WISHED_RETURN_LOSS_DB)
-                told.add(String.format(
-                        Locale.ROOT,
-                        "At %s MHz the return loss is %.1f dB (SWR %.1f), 10 dB or better is the usual wish; the mismatch costs"
-                                + " %.2f dB. A delta read in this mounting already holds it.",
-                        SessionKey.plain(channel.channelMhz()),
-                        channel.match().returnLossDb(),
-                        channel.match().swr(),
-                        channel.match().mismatchLossDb()));
+        for (ChannelMatch channel : channels) warn(channel, told);
+    }
+
+    private static void warn(ChannelMatch channel, List<String> told) {
+        if (channel.match().returnLossDb() < WISHED_RETURN_LOSS_DB)
+            told.add(String.format(
+                    Locale.ROOT,
+                    "At %s MHz the return loss is %.1f dB (SWR %.1f), 10 dB or better is the usual wish; the mismatch costs"
+                            + " %.2f dB. A delta read in this mounting already holds it.",
+                    SessionKey.plain(channel.channelMhz()),
+                    channel.match().returnLossDb(),
+                    channel.match().swr(),
+                    channel.match().mismatchLossDb()));
+        if (Math.abs(channel.trim().tooLongPercent()) > Trim.MOST_PERCENT)
+            told.add(String.format(
+                    Locale.ROOT,
+                    "The antenna is tuned to %.1f MHz, %.0f %% off %s MHz: that is not a matter of trimming. Look at the"
+                            + " mounting, the counterpoise and the band the antenna was made for first.",
+                    channel.trim().tunedMhz(),
+                    Math.abs(channel.trim().tooLongPercent()),
+                    SessionKey.plain(channel.channelMhz())));
     }
 
     public String name() {

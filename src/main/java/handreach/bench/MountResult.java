@@ -12,7 +12,8 @@ import java.util.OptionalDouble;
  * @param frequencyMhz where the readings give it
  * @param control readings of the control taken together
  * @param antennas the others, strongest first
- * @param alike groups of antennas, the control among them, that cannot be told apart from one another; each of two or more
+ * @param alike largest groups of antennas, the control among them, that cannot be told apart from one another; each of two
+ *     or more, one antenna perhaps in several
  * @param drift movement of the control; none with fewer than three readings of it
  */
 public record MountResult(

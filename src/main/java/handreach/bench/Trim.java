@@ -7,6 +7,9 @@ package handreach.bench;
  * @param channelMhz where it should be
  */
 public record Trim(double tunedMhz, double channelMhz) {
+    /** Beyond this the rule of length times frequency is not to be trusted. */
+    public static final double MOST_PERCENT = 10;
+
     public Trim {
         if (!(tunedMhz > 0) || !(channelMhz > 0))
             throw new IllegalArgumentException("trim from " + tunedMhz + " to " + channelMhz + " MHz");

@@ -78,6 +78,24 @@ class AlikeGroupsTest {
     }
 
     @Test
+    void noGroupContradictsAVerdictAgainstTheControl() {
+        Random random = new Random(31);
+        for (int round = 0; round < 40; round++) {
+            Bench bench = new Bench().header();
+            for (int i = 0; i < 6; i++) {
+                double level = -42 + 2.5 * random.nextDouble();
+                for (int t = 0; t < 4; t++)
+                    bench.level("a" + i, "box", level + 0.4 * random.nextGaussian(), 100 * i + t);
+            }
+            MountResult mount = bench.against("a0").mounts().get(0);
+            for (AntennaResult antenna : mount.antennas())
+                assertEquals(
+                        antenna.toldApart(),
+                        mount.alike().stream().noneMatch(g -> g.contains("a0") && g.contains(antenna.antenna())));
+        }
+    }
+
+    @Test
     void manyAntennasAreGroupedInRunsOfLevel() {
         List<List<String>> groups = AlikeGroups.of(session(new Random(4), 40, 3));
         assertFalse(groups.isEmpty());

@@ -201,6 +201,12 @@ class MatchAnalysisTest {
         assertTrue(new Trim(158, 155).tooLongMm() < 0);
     }
 
+    @Test
+    void farOffTheChannelIsNoMatterOfTrimming() {
+        MatchAnalysis found = MatchAnalysis.of(sweep(120, 220, 2, 50, f -> series(f, 50, 198, 8)), List.of(155.0));
+        assertTrue(Bench.together(found.warnings()).contains("28 % off 155 MHz: that is not a matter of trimming"));
+    }
+
     /** Over-long whips by the method of moments (nec2c 1.3): 490.6 mm resonates at 146.00; longer by so many per cent at … */
     @ParameterizedTest
     @CsvSource({"1,144.57", "2,143.17", "3,141.79", "5,139.11", "10,132.85"})
