@@ -185,8 +185,8 @@ final class PathCommand implements Callable<Integer> {
         List<LossModel> models = models(faults, scene.plan().questions().reach().model());
         faults.throwIfAny();
         json.warn(scene.warnings());
-        Loadout near = loadout(scene, from, fromLoadout, "--from-loadout");
-        Loadout far = loadout(scene, to, toLoadout, "--to-loadout");
+        Loadout near = loadout(scene, from, fromLoadout);
+        Loadout far = loadout(scene, to, toLoadout);
         return PathStudy.between(scene, place(scene, from, "--from"), near, place(scene, to, "--to"), far, models);
     }
 
@@ -213,7 +213,7 @@ final class PathCommand implements Callable<Integer> {
         }
     }
 
-    private static Loadout loadout(Scene scene, String end, String chosen, String option) {
+    private static Loadout loadout(Scene scene, String end, String chosen) {
         if (chosen != null) return scene.loadout(chosen);
         return scene.plan().places().positions().stream()
                 .filter(entry -> entry.name().equals(end))

@@ -28,7 +28,7 @@ final class KitReader {
     Kit kit() {
         Optional<Kit.Bench> bench = bench();
         List<Kit.RadioEntry> radios = radios();
-        List<Kit.AntennaEntry> antennas = antennas(bench);
+        List<Kit.AntennaEntry> antennas = antennas();
         List<Kit.LoadoutEntry> loadouts = loadouts(
                 radios.stream().map(Kit.RadioEntry::name).toList(),
                 antennas.stream().map(Kit.AntennaEntry::name).toList());
@@ -72,7 +72,7 @@ final class KitReader {
         return radios;
     }
 
-    private List<Kit.AntennaEntry> antennas(Optional<Kit.Bench> bench) {
+    private List<Kit.AntennaEntry> antennas() {
         List<Kit.AntennaEntry> antennas = new ArrayList<>();
         Set<String> names = new HashSet<>();
         for (PlanSection section : root.tables("antenna")) {
@@ -85,7 +85,7 @@ final class KitReader {
                     section.number("price", 0, 1e6, ""),
                     section.number("stiffness", 0, 10, ""),
                     rank(section));
-            Kit.DeltaEntry delta = delta(section, name, control, bench);
+            Kit.DeltaEntry delta = delta(section, name, control);
             Optional<Path> pattern = PlanReader.existing(section, "pattern", false, folder, faults);
             section.refuseUnknownKeys();
             antennas.add(new Kit.AntennaEntry(name, control, radiator, size, delta, pattern));
@@ -108,7 +108,7 @@ final class KitReader {
         return rank.isPresent() ? OptionalInt.of((int) rank.getAsDouble()) : OptionalInt.empty();
     }
 
-    private Kit.DeltaEntry delta(PlanSection section, String name, boolean control, Optional<Kit.Bench> bench) {
+    private Kit.DeltaEntry delta(PlanSection section, String name, boolean control) {
         String benchName = section.text("bench").orElse(name);
         Optional<String> withWire = section.text("bench_with_counterpoise");
         OptionalDouble delta = section.number("delta_db", -40, 40, "dB");

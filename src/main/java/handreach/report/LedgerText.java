@@ -10,7 +10,7 @@ final class LedgerText {
     private LedgerText() {}
 
     static String of(TwoWayLedger ledger) {
-        String weaker = ledger.weaker() == ledger.there() ? "there" : "back";
+        String weaker = ledger.weaker().equals(ledger.there()) ? "there" : "back";
         return one("There: ", ledger.there()) + "\n" + one("Back: ", ledger.back())
                 + String.format(
                         Locale.ROOT,

@@ -106,7 +106,7 @@ public final class PathText {
         ObjectNode node = (ObjectNode) Json.tree(new Object() {});
         node.set("there", ledger(ledger.there()));
         node.set("back", ledger(ledger.back()));
-        node.put("weaker", ledger.weaker() == ledger.there() ? "there" : "back");
+        node.put("weaker", ledger.weaker().equals(ledger.there()) ? "there" : "back");
         node.put("margin_db", ledger.marginDb());
         node.put("odds_of_copy", ledger.odds());
         return node;

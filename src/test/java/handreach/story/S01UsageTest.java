@@ -1,0 +1,53 @@
+package handreach.story;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+
+/** Somebody new: help, a mistyped command, a missing file. */
+class S01UsageTest {
+    @ParameterizedTest
+    @ValueSource(strings = {"bench", "match", "pattern", "tiles", "path", "reach"})
+    void everyCommandHelpsWithAWorkedExample(String command) {
+        CommandRun run = CommandRun.of(command, "--help");
+        assertEquals(0, run.code());
+        assertTrue(run.out().contains("Worked example"), run.out());
+        assertTrue(run.out().contains("handreach " + command), run.out());
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"reach", "path", "bench"})
+    void commandsThatPeopleRelyOnCarryACaution(String command) {
+        String out = CommandRun.of(command, "--help").out();
+        assertTrue(out.contains("second means") || out.contains("away from eyes"), out);
+    }
+
+    @Test
+    void noCommandShowsTheUsageAndFails() {
+        CommandRun run = CommandRun.of();
+        assertEquals(2, run.code());
+        assertTrue(run.out().startsWith("Usage: handreach"), run.out());
+    }
+
+    @Test
+    void aMistypedCommandIsAnsweredWithTheNearestRightOne() {
+        CommandRun run = CommandRun.of("reech", "x");
+        assertEquals(2, run.code());
+        assertEquals("", run.out());
+        assertTrue(run.err().contains("reach"), run.err());
+        assertEquals(1, run.err().lines().count(), run.err());
+    }
+
+    @Test
+    void aMissingFileIsOneLine() {
+        CommandRun run = CommandRun.of("bench", "no-such.csv", "--control", "x");
+        assertEquals(2, run.code());
+        assertEquals(1, run.err().lines().count(), run.err());
+        assertTrue(run.err().startsWith("no-such.csv: "), run.err());
+        assertFalse(run.err().contains("Exception"), run.err());
+    }
+}

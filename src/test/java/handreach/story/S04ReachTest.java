@@ -1,0 +1,77 @@
+package handreach.story;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+
+/** The main job on the bundled samples. */
+class S04ReachTest {
+    @TempDir
+    Path folder;
+
+    @ParameterizedTest
+    @ValueSource(strings = {"forest-hills", "high-mountains", "urban-coast"})
+    void everySamplePlanGivesReach(String sample) throws IOException {
+        CommandRun run = CommandRun.of("reach", "elevation-samples/" + sample, "--json");
+        assertEquals(0, run.code(), run.err());
+        JsonNode node = new ObjectMapper().readTree(run.out());
+        assertTrue(node.get("loadouts").size() >= 4);
+        for (JsonNode loadout : node.get("loadouts")) {
+            assertTrue(loadout.get("median_km").asDouble() > 0, loadout.get("loadout").asText());
+            assertEquals(72, loadout.get("bearings").size());
+            JsonNode interval = loadout.get("median_interval_95_km");
+            assertTrue(interval.get(0).asDouble() <= loadout.get("median_km").asDouble());
+            assertTrue(interval.get(1).asDouble() >= loadout.get("median_km").asDouble());
+        }
+    }
+
+    @Test
+    void theHipNeverReachesFartherThanTheFace() throws IOException {
+        JsonNode node = new ObjectMapper().readTree(CommandRun.of("reach", "elevation-samples/forest-hills", "--json").out());
+        JsonNode face = loadout(node, "factory at face");
+        JsonNode hip = loadout(node, "factory at hip");
+        assertTrue(hip.get("area_share").asDouble() < face.get("area_share").asDouble());
+    }
+
+    @Test
+    void filesAreWrittenAndNamed() throws IOException {
+        Path out = folder.resolve("out");
+        CommandRun run = CommandRun.of("reach", "elevation-samples/urban-coast", "--out", out.toString());
+        assertEquals(0, run.code(), run.err());
+        assertTrue(run.out().contains("median reach"), run.out());
+        long told = run.out().lines().filter(line -> line.startsWith("Written: ")).count();
+        try (var files = Files.list(out)) {
+            assertEquals(told, files.count());
+        }
+        JsonNode outlines = new ObjectMapper().readTree(out.resolve("reach-outlines.geojson").toFile());
+        assertEquals("FeatureCollection", outlines.get("type").asText());
+        assertFalse(outlines.get("features").isEmpty());
+    }
+
+    @Test
+    void aPlanWithFaultsTellsThemAllAndWritesNothing() throws IOException {
+        Path plan = folder.resolve("plan.toml");
+        Files.writeString(plan, "title = \"x\"\n[channel]\nfrequency_mhz = 5\nfrequenzy = 3\n");
+        Path out = folder.resolve("out");
+        CommandRun run = CommandRun.of("reach", plan.toString(), "--out", out.toString());
+        assertEquals(2, run.code());
+        assertTrue(run.err().contains("plan.toml line 3: frequency_mhz is 5, allowed is 30 to 1000 MHz"), run.err());
+        assertTrue(run.err().contains("plan.toml line 4: unknown key frequenzy"), run.err());
+        assertFalse(Files.exists(out));
+    }
+
+    private static JsonNode loadout(JsonNode node, String name) {
+        for (JsonNode loadout : node.get("loadouts")) if (loadout.get("loadout").asText().equals(name)) return loadout;
+        throw new AssertionError("no loadout " + name);
+    }
+}
