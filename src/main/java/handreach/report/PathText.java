@@ -172,6 +172,11 @@ public final class PathText {
                 marks);
     }
 
+    /** Sight and clearance in one sentence. */
+    static String groundSentence(PathAnswer answer) {
+        return groundWords(answer).lines().findFirst().orElse("");
+    }
+
     private static String heading(PathAnswer answer) {
         Optional<GeodesicLine> line = answer.link().line();
         String way = line.map(each -> String.format(Locale.ROOT, ", azimuth %.1f\u00b0", each.azimuthDeg()))

@@ -30,6 +30,7 @@ public final class ReachFiles {
     }
 
     private void all() {
+        text("report.html", HtmlPage.text(new ReachPages(answer).page(List.of(), imprint())));
         text("reach.json", Json.text(ReachText.json(answer)));
         if (answer.area().isEmpty()) return;
         text("reach-outlines.geojson", GeoJson.text(outlines()));
@@ -49,6 +50,11 @@ public final class ReachFiles {
                         least.grid(),
                         "least loadout, by order of burden from 1; 0 where none reaches",
                         cell -> least.at(cell) == LeastLoadout.UNKNOWN ? Double.NaN : least.at(cell) + 1));
+    }
+
+    /** Who made it, from what. The day stands in the file's own date, so that the same input gives the same report. */
+    private String imprint() {
+        return "Made by Handreach from " + answer.scene().file().file().getFileName() + ".";
     }
 
     private void raster(String name, Georaster raster) {

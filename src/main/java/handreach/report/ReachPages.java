@@ -1,0 +1,313 @@
+package handreach.report;
+
+import handreach.cartography.Graticule;
+import handreach.cartography.Hillshade;
+import handreach.cartography.LengthStyle;
+import handreach.cartography.LoadoutMark;
+import handreach.cartography.MapFrame;
+import handreach.cartography.OddsRamp;
+import handreach.geodesy.Compass;
+import handreach.loadout.Loadout;
+import handreach.plan.Places;
+import handreach.plan.Plan;
+import handreach.reach.LoadoutReach;
+import handreach.reach.OddsGrid;
+import handreach.reach.RadialReach;
+import handreach.reach.ReachEstimate;
+import handreach.study.Lengths;
+import handreach.study.PathAnswer;
+import handreach.study.PathStudy;
+import handreach.study.ReachAnswer;
+import handreach.study.Scene;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.stream.IntStream;
+
+/** Puts a reach answer on paper: the report page, and the pieces that the field card shares with it. */
+final class ReachPages {
+    private static final int MAP_PX = 760;
+    private static final double MARGIN = 1.08;
+    /** Loadouts whose outline or line is drawn; more would be a tangle. */
+    private static final int MOST_DRAWN = 4;
+
+    private final ReachAnswer answer;
+    private final Scene scene;
+    private final Plan plan;
+    private final LengthStyle style;
+
+    ReachPages(ReachAnswer answer) {
+        this.answer = answer;
+        this.scene = answer.scene();
+        this.plan = scene.plan();
+        this.style = plan.heading().imperial() ? LengthStyle.MILES : LengthStyle.METRIC;
+    }
+
+    /** The whole report with the plan's bench beside it and further evidence behind. */
+    Page page(List<Section> more, String imprint) {
+        List<Section> evidence = new ArrayList<>();
+        scene.bench().ifPresent(bench -> evidence.addAll(BenchReport.sections(benchView(imprint))));
+        evidence.addAll(more);
+        ReachView view = new ReachView(
+                opening(imprint),
+                new ReachView.Reach(lines(), style),
+                new ReachDrawings(maps(), Optional.of(rose(drawn())), profiles()),
+                links(),
+                evidence,
+                grounds());
+        return ReachReport.page(view);
+    }
+
+    private BenchView benchView(String imprint) {
+        List<AntennaCost> costs = scene.loadouts().stream()
+                .map(loadout -> new AntennaCost(loadout.antenna().name(), loadout.antenna().burden()))
+                .distinct()
+                .toList();
+        return new BenchView(plan.heading().title(), scene.bench().orElseThrow(), List.of(), List.of(), costs, imprint);
+    }
+
+    private Opening opening(String imprint) {
+        String question = "How far does each loadout reach from "
+                + plan.questions().reach().from().orElse("the centre of the area") + ", and is the bigger antenna worth carrying?";
+        List<String> words = new ArrayList<>();
+        words.add(headline());
+        for (int i = 0; i < answer.loadouts().size(); i++)
+            words.add(capital(answer.loadouts().get(i).link().name()) + ": " + answer.verdicts().get(i));
+        return new Opening(plan.heading().title(), question, words, facts(), imprint);
+    }
+
+    private String headline() {
+        LoadoutReach best = answer.loadouts().get(0);
+        for (LoadoutReach reach : answer.loadouts())
+            if (reach.medianM().value() > best.medianM().value()) best = reach;
+        return "The farthest is \"" + best.link().name() + "\": " + span(best.medianM(), isCut(best)).text(style)
+                + " in the median direction, " + Lengths.words(best.worstM().value(), plan.heading().imperial()) + " towards the "
+                + Compass.word(best.worstBearingDeg()) + ", its worst.";
+    }
+
+    private List<Facts.Fact> facts() {
+        List<Facts.Fact> facts = new ArrayList<>();
+        facts.add(new Facts.Fact("Channel", plan.channel().name() + String.format(Locale.ROOT, ", %.4f MHz, ", plan.channel().frequency().mhz())
+                + plan.channel().modulation()));
+        facts.add(new Facts.Fact("Counts as copy", plan.channel().wish().quality().toUpperCase(Locale.ROOT)
+                + String.format(Locale.ROOT, ", %s, at %.0f %% of places", plan.channel().wish().fading(), 100 * plan.channel().wish().odds())));
+        facts.add(new Facts.Fact("From", plan.heading().placeForm().format(answer.middle())));
+        facts.add(new Facts.Fact("Within", Lengths.words(1000 * plan.places().area().radiusKm(), plan.heading().imperial())));
+        facts.add(new Facts.Fact("At that end", plan.questions().reach().with().orElse("the same loadout")));
+        facts.add(new Facts.Fact("Model", plan.questions().reach().model()));
+        return facts;
+    }
+
+    private List<ReachLine> lines() {
+        List<ReachLine> lines = new ArrayList<>();
+        for (int i = 0; i < answer.loadouts().size(); i++) {
+            LoadoutReach reach = answer.loadouts().get(i);
+            String share = String.format(
+                    Locale.ROOT,
+                    "%.0f %% (%.0f to %.0f)",
+                    100 * reach.share().value(),
+                    100 * reach.share().interval95().low(),
+                    100 * reach.share().interval95().high());
+            lines.add(new ReachLine(
+                    LoadoutMark.of(i),
+                    reach.link().name(),
+                    span(reach.medianM(), isCut(reach)),
+                    new ReachLine.Worst(span(reach.worstM(), false), reach.worstBearingDeg()),
+                    share,
+                    answer.verdicts().get(i)));
+        }
+        return lines;
+    }
+
+    private static boolean isCut(LoadoutReach reach) {
+        return 2 * reach.openEnded() > reach.bearings();
+    }
+
+    private static ReachSpan span(ReachEstimate metres, boolean isAtLeast) {
+        double value = metres.value() / 1000;
+        double low = Math.min(value, Math.max(0, metres.interval95().low() / 1000));
+        double high = Math.max(value, metres.interval95().high() / 1000);
+        return new ReachSpan(value, low, high, isAtLeast);
+    }
+
+    /** Indices of the loadouts that are drawn: the control, the farthest, then the plan's order. */
+    List<Integer> drawn() {
+        List<Integer> order = new ArrayList<>();
+        order.add(scene.loadouts().indexOf(scene.controlLoadout()));
+        IntStream.range(0, answer.loadouts().size())
+                .boxed()
+                .sorted((a, b) -> Double.compare(
+                        answer.loadouts().get(b).medianM().value(), answer.loadouts().get(a).medianM().value()))
+                .filter(i -> !order.contains(i))
+                .forEach(order::add);
+        return order.stream().limit(MOST_DRAWN).sorted().toList();
+    }
+
+    RoseFigure rose(List<Integer> which) {
+        int control = scene.loadouts().indexOf(scene.controlLoadout());
+        List<RoseTrace> traces = which.stream().map(i -> trace(i, i == control)).toList();
+        return RoseFigure.of("Continuous reach by bearing", traces, style);
+    }
+
+    RoseTrace trace(int loadout, boolean showsInterval) {
+        LoadoutReach reach = answer.loadouts().get(loadout);
+        List<RosePoint> points = new ArrayList<>();
+        for (int i = 0; i < reach.bearings(); i++) {
+            ReachEstimate metres = reach.continuousM(i);
+            double value = metres.value() / 1000;
+            RadialReach radial = reach.radial(i);
+            boolean isKnown = radial.unknownBeyondM().isEmpty() || !radial.openEnded();
+            points.add(new RosePoint(
+                    reach.bearingDeg(i),
+                    value,
+                    Math.min(value, metres.interval95().low() / 1000),
+                    Math.max(value, metres.interval95().high() / 1000),
+                    isKnown));
+        }
+        return new RoseTrace(LoadoutMark.of(loadout), reach.link().name(), points, showsInterval);
+    }
+
+    private List<Drawing> maps() {
+        if (answer.area().isEmpty()) return List.of();
+        List<Drawing> maps = new ArrayList<>();
+        int control = scene.loadouts().indexOf(scene.controlLoadout());
+        int best = bestLoadout();
+        maps.add(oddsMap(best));
+        if (best != control) maps.add(oddsMap(control));
+        return maps;
+    }
+
+    int bestLoadout() {
+        int best = 0;
+        for (int i = 1; i < answer.loadouts().size(); i++)
+            if (answer.loadouts().get(i).share().value() > answer.loadouts().get(best).share().value()) best = i;
+        return best;
+    }
+
+    private Drawing oddsMap(int loadout) {
+        OddsGrid odds = answer.area().orElseThrow().odds().get(loadout);
+        MapFrame frame = frame(MAP_PX);
+        Hillshade relief = MapGround.hillshade(scene.tiles(), frame);
+        Picture picture = Picture.odds(relief, (latitude, longitude) -> {
+            int cell = odds.grid().indexOf(new handreach.geodesy.Position(latitude, longitude));
+            return cell >= 0 && odds.isKnown(cell) ? odds.odds(cell) : -1;
+        });
+        MapGround ground = MapGround.of(
+                scene.tiles(), frame, picture, Graticule.of(frame, plan.heading().placeForm(), 5));
+        double target = plan.channel().wish().odds();
+        List<MapOutline> outlines = List.of(new MapOutline(
+                LoadoutMark.of(loadout),
+                odds.link().name() + String.format(Locale.ROOT, ", %.0f %% or better", 100 * target),
+                odds.outline(target)));
+        List<LegendEntry> entries = new ArrayList<>();
+        for (int i = 0; i <= OddsRamp.BREAKS.size(); i++)
+            entries.add(LegendEntry.area(Ink.fill(OddsRamp.rgb(i)), "odds " + OddsRamp.label(i)));
+        String share = String.format(Locale.ROOT, "%.0f %%", 100 * odds.share(target));
+        MapFigure figure = MapFigure.of(
+                new MapFigure.Words(
+                        "Odds of copy with " + odds.link().name(),
+                        "Map of the odds of copy around the middle, over relief. " + share
+                                + " of the known ground within the radius reaches the target odds."),
+                ground,
+                outlines,
+                places(),
+                new MapFigure.Key(entries, style));
+        String caption = "Odds of copy with " + odds.link().name() + "; " + share + " of the known ground reaches the target. Cells of "
+                + String.format(Locale.ROOT, "%.0f m", odds.grid().cellM()) + sampling(odds) + ".";
+        return new Drawing(figure, caption);
+    }
+
+    private static String sampling(OddsGrid odds) {
+        return odds.losses()
+                .difference()
+                .map(difference -> String.format(
+                        Locale.ROOT,
+                        ", by sweep: its losses differ from one profile per cell by %.1f dB rms, 99 %% of cells by less than %.1f dB",
+                        difference.rmsDb(),
+                        difference.p99Db()))
+                .orElse("");
+    }
+
+    MapFrame frame(int px) {
+        return MapFrame.around(answer.middle(), MARGIN * 1000 * plan.places().area().radiusKm(), px, px);
+    }
+
+    List<MapPlace> places() {
+        List<MapPlace> places = new ArrayList<>();
+        for (Places.PositionEntry entry : plan.places().positions())
+            places.add(new MapPlace(entry.at(), entry.base() ? MapPlace.Kind.BASE : MapPlace.Kind.PERSON, entry.name()));
+        return places;
+    }
+
+    private List<Drawing> profiles() {
+        return paths().stream()
+                .map(path -> new Drawing(
+                        PathText.figure(path.answer(), path.from(), path.to()),
+                        "From " + path.from() + " to " + path.to() + ": " + PathText.groundSentence(path.answer())))
+                .limit(1)
+                .toList();
+    }
+
+    private List<ReachView.Link> links() {
+        return paths().stream()
+                .map(path -> new ReachView.Link(
+                        path.from() + " and " + path.to(), path.answer().ledger().orElseThrow()))
+                .limit(1)
+                .toList();
+    }
+
+    /** A path between two named ends. */
+    private record Named(String from, String to, PathAnswer answer) {}
+
+    /** From the middle to every other position that lies within the radius and on known ground. */
+    private List<Named> paths() {
+        String from = plan.questions().reach().from().orElse("the middle");
+        List<Named> paths = new ArrayList<>();
+        for (Places.PositionEntry entry : plan.places().positions()) {
+            if (entry.name().equals(from)) continue;
+            Loadout far = entry.loadout().map(scene::loadout).orElse(scene.controlLoadout());
+            Loadout near = plan.places().positions().stream()
+                    .filter(other -> other.name().equals(from))
+                    .flatMap(other -> other.loadout().stream())
+                    .map(scene::loadout)
+                    .findFirst()
+                    .orElse(far);
+            try {
+                paths.add(new Named(
+                        from, entry.name(), PathStudy.between(scene, answer.middle(), near, entry.at(), far, List.of(scene.model()))));
+            } catch (handreach.input.InputFault unknownGround) {
+                continue;
+            }
+        }
+        return paths;
+    }
+
+    private Grounds grounds() {
+        List<Grounds.Assumption> assumptions = new ArrayList<>();
+        handreach.uncertainty.Doubt model = scene.terms().model();
+        assumptions.add(new Grounds.Assumption(
+                "Doubt of the model", String.format(Locale.ROOT, "%.1f dB common to the area, %.1f dB between places", model.commonDb(), model.spreadDb()), "our suggestion, see docs/definitions.md"));
+        assumptions.add(new Grounds.Assumption(
+                "Ground", String.format(Locale.ROOT, "permittivity %.0f, conductivity %.4f S/m", plan.ground().ground().permittivity(), plan.ground().ground().conductivity()), "plan; Rec. ITU-R P.527"));
+        assumptions.add(new Grounds.Assumption(
+                "Refraction", String.format(Locale.ROOT, "effective earth radius factor %.3f", plan.ground().atmosphere().effectiveRadiusFactor()), "plan; Rec. ITU-R P.453"));
+        assumptions.add(new Grounds.Assumption("Cover", plan.ground().cover().everywhere() + " where nothing else is stated", "plan"));
+        assumptions.add(new Grounds.Assumption(
+                "Noise", String.format(Locale.ROOT, "%s, %.1f dB over kT", scene.noise().label(), scene.noise().medianDb()), scene.noise().source()));
+        for (Loadout loadout : scene.loadouts())
+            assumptions.add(new Grounds.Assumption(
+                    "Carry: " + loadout.name(),
+                    String.format(Locale.ROOT, "control at %.1f dBd, antenna %.2f m above ground", loadout.carry().mean().dbd(), loadout.heightM()),
+                    loadout.carry().origin()));
+        List<String> limits = List.of(
+                "Elevation tiles cut off ridge tops and do not know what was built or felled since; heights wrong by a few metres move the loss by several decibels.",
+                "Odds are for a place picked at random among places like it, not for one spot: half a wavelength to the side may be better or worse.",
+                "Bands show what is uncertain everywhere at once; a walk with reports narrows them.");
+        return new Grounds(assumptions, limits, answer.warnings(), Cautions.CARRYING);
+    }
+
+    private static String capital(String words) {
+        return words.substring(0, 1).toUpperCase(Locale.ROOT) + words.substring(1);
+    }
+}
