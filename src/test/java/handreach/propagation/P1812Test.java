@@ -14,6 +14,7 @@ import java.util.Map;
 import java.util.stream.Collectors;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.aggregator.ArgumentsAccessor;
 import org.junit.jupiter.params.provider.CsvFileSource;
 import org.junit.jupiter.params.provider.CsvSource;
 
@@ -70,6 +71,34 @@ class P1812Test {
         for (int i = 0; i < symbols.length; i++)
             if (values[i] != null) assertEquals(values[i], steps.get(symbols[i]), 0.00011, symbols[i]);
         assertEquals(loss, result.lossDb(), 0.00011);
+    }
+
+    @ParameterizedTest
+    @CsvFileSource(resources = "p1812-second-writing.csv", useHeadersInDisplayName = true, maxCharsPerColumn = 2000)
+    void agreesWithASecondWritingOverLandCoastAndSea(ArgumentsAccessor row) {
+        double[] d = PaperGround.list(row.getString(0));
+        Zone[] zone = Arrays.stream(row.getString(3).split("\\|")).map(Zone::valueOf).toArray(Zone[]::new);
+        Cover[] cover = new Cover[d.length];
+        Arrays.fill(cover, Cover.OPEN);
+        Profile profile =
+                Profile.of(d, PaperGround.list(row.getString(1)), PaperGround.list(row.getString(2)), cover, zone);
+        PathLoss loss = MODEL.loss(
+                profile,
+                new Terminals(row.getDouble(8), row.getDouble(9)),
+                new PathConditions(
+                        new Frequency(row.getDouble(4)),
+                        Polarization.valueOf(row.getString(7)),
+                        Ground.AVERAGE,
+                        Atmosphere.ofGradient(row.getDouble(11), row.getDouble(12)),
+                        new Climate(
+                                row.getDouble(5),
+                                row.getDouble(6),
+                                row.getDouble(10),
+                                row.getDouble(13),
+                                row.getDouble(14))));
+        assertEquals(row.getDouble(15), steps(loss).get("L_ba"), 2e-6);
+        assertEquals(row.getDouble(16), steps(loss).get("L_bs"), 2e-6);
+        assertEquals(row.getDouble(17), loss.lossDb(), 2e-6);
     }
 
     @Test
