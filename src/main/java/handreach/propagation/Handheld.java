@@ -9,7 +9,7 @@ import java.util.Locale;
  *
  * <p>Three things decide such a path and no single Recommendation has all three: the ground wave under low antennas, which P.526
  * misses by up to 5 dB; edges that are not one edge; and slopes that mirror the wave on both sides of every crest. The form joins
- * an exact smooth-earth term to a law for rough ground whose nine constants were fitted to full-wave solutions over several
+ * an exact smooth-earth term to a law for rough ground whose seven constants were fitted to full-wave solutions over several
  * hundred profiles ({@link HandheldTerms}, {@code docs/handheld-model.md}). Woods and town count once, at the ends
  * ({@link HandheldWalk}).
  *
@@ -71,10 +71,9 @@ public final class Handheld implements LossModel {
     private static void steps(LossAccount account, HandheldWalk walk) {
         StretchedString string = walk.string();
         account.step("Θ", string.totalBend(), "rad")
-                .step("d_b", string.bendMeanM() / 1000, "km")
-                .step("ν", walk.terms().nu(string), "")
                 .step("M", string.liftM(), "m")
-                .step("S", string.splitM2(), "m²")
+                .step("ν", walk.terms().nu(string), "")
+                .step("s", string.splitM(), "m")
                 .step("α_t", 20 * string.nearClearanceM() / string.lengthM(), "rad")
                 .step("α_r", 20 * string.farClearanceM() / string.lengthM(), "rad")
                 .step("r", string.roughnessM(), "m")

@@ -18,8 +18,9 @@ package handreach.propagation;
  * path of length d, Θ = Σθ, and every measure O(1) from running sums:
  *
  * <ul>
- *   <li>edges: E = 1.05 J(ν) + 7 min(1, J(ν)/J(0)) + 17 log(1 + 6 s/λ); ν of the one edge where all bends balance (in sight: of the
- *       nearest clearance), s = Θ S/M with the split S = Σ θθ′ abc/d of the pairs and the lift M = Σ θ x(d − x)/d;
+ *   <li>edges: E = J(ν) + 7 min(1, J(ν)/J(0)) + 17 log(1 + 10 s/λ), J the knife-edge loss; ν² = 2ΘM/λ with the lift
+ *       M = Σ θ x(d − x)/d (of one edge: its own ν; in sight: of the nearest clearance), s = Θ S/M with the split
+ *       S = Σ θθ′ abc/d over the pairs of bends and their three spans;
  *   <li>rough ground: G = 1.8 + 5.5 log[(1/y₁² + ¼)(1/y₂² + ¼)], y = 2k|h + 1/(jkδ)| α, where α is the mean angle under which an
  *       antenna sees the ground below the string, weighted by (1 − x/d)³;
  *   <li>smooth ground: the exact field over the smooth earth less the edges of its bulge;
@@ -33,10 +34,9 @@ public final class HandheldTerms {
     /** Knife edge loss at grazing. */
     private static final double GRAZING_DB = KnifeEdge.lossDb(0);
 
-    private static final double EDGE_FACTOR = 1.05;
     private static final double GRAZING_EXTRA_DB = 7;
     private static final double SPLIT_FACTOR = 17;
-    private static final double SPLIT_SCALE = 6;
+    private static final double SPLIT_SCALE = 10;
     private static final double GROUND_FACTOR = 5.5;
     private static final double GROUND_CEILING = 0.25;
     private static final double GROUND_DB = 1.8;
@@ -108,21 +108,18 @@ public final class HandheldTerms {
 
     /** What the bends of a stretched string cost. */
     double edgesDb(StretchedString string) {
-        double split = string.liftM() > 0 ? string.totalBend() * string.splitM2() / string.liftM() : 0;
-        return edgesDb(nu(string), split);
+        return edgesDb(nu(string), string.splitM());
     }
 
-    /** Diffraction parameter: of the one edge at which all bends balance, in sight of the nearest clearance. */
+    /** Diffraction parameter: of all bends together, in sight of the nearest clearance. */
     double nu(StretchedString string) {
         if (string.inSight()) return string.clearanceNu(wavelengthM, KnifeEdge.CLEAR_NU);
-        double d = string.lengthM();
-        double at = string.bendMeanM();
-        return string.totalBend() * Math.sqrt(Math.max(0, 2 * at * (d - at) / (wavelengthM * d)));
+        return Math.sqrt(2 * string.totalBend() * string.liftM() / wavelengthM);
     }
 
     private double edgesDb(double nu, double splitM) {
         double single = KnifeEdge.lossDb(nu);
-        return EDGE_FACTOR * single
+        return single
                 + GRAZING_EXTRA_DB * Math.min(1, single / GRAZING_DB)
                 + SPLIT_FACTOR * Math.log10(1 + SPLIT_SCALE * splitM / wavelengthM);
     }
@@ -155,7 +152,7 @@ public final class HandheldTerms {
     }
 
     private double smoothGroundDb(double d, double height1M, double height2M) {
-        double bulge = edgesDb(smooth.nu(d, height1M, height2M), smooth.bentSplitM(d, height1M, height2M));
+        double bulge = edgesDb(smooth.nu(d, height1M, height2M), smooth.splitM(d, height1M, height2M));
         return smooth.lossDb(d, height1M, height2M) - bulge;
     }
 }

@@ -94,7 +94,7 @@ final class SmoothGround {
     }
 
     private double horizonM(double height1M, double height2M) {
-        return Math.sqrt(2 * effectiveRadiusM) * (Math.sqrt(height1M) + Math.sqrt(height2M));
+        return tangentM(height1M) + tangentM(height2M);
     }
 
     /** Where the ray comes nearest to the smooth earth, m from the first antenna; P.526-15 section 3.2. */
@@ -107,16 +107,12 @@ final class SmoothGround {
         return Math.max(0, Math.min(d, 0.5 * d * (1 + 2 * Math.sqrt((m + 1) / (3 * m)) * Math.cos(angle))));
     }
 
-    /** What the edges of {@link HandheldTerms} come to on the smooth earth: diffraction parameter of the bulge. */
+    /** Diffraction parameter of the bulge of the smooth earth, as {@link HandheldTerms} has it for the ground. */
     double nu(double d, double height1M, double height2M) {
         double lambda = 2 * Math.PI / waveNumber;
-        double tangent1 = Math.sqrt(2 * effectiveRadiusM * height1M);
-        double tangent2 = Math.sqrt(2 * effectiveRadiusM * height2M);
-        double arc = d - tangent1 - tangent2;
-        if (arc > 0) {
-            double middle = tangent1 + 0.5 * arc;
-            return arc / effectiveRadiusM * Math.sqrt(2 * middle * (d - middle) / (lambda * d));
-        }
+        double p = tangentM(height1M);
+        double q = d - tangentM(height2M);
+        if (q > p) return Math.sqrt(2 * (q - p) * lift(p, q, d) / lambda) / effectiveRadiusM;
         double d1 = nearestM(d, height1M, height2M);
         double d2 = d - d1;
         double reach = d1 * d2;
@@ -125,14 +121,23 @@ final class SmoothGround {
         return -clearance * Math.sqrt(2 * d / (lambda * reach));
     }
 
-    /** Split over lift of the string over the smooth earth times its bend, m: arc of even bend between the two tangents. */
-    double bentSplitM(double d, double height1M, double height2M) {
-        double p = Math.sqrt(2 * effectiveRadiusM * height1M);
-        double q = d - Math.sqrt(2 * effectiveRadiusM * height2M);
+    /** Bend times split over lift of the string over the smooth earth, m: an arc of even bend between the two tangents. */
+    double splitM(double d, double height1M, double height2M) {
+        double p = tangentM(height1M);
+        double q = d - tangentM(height2M);
         if (!(q > p)) return 0;
-        double lift = (q * q - p * p) / 2 - (q * q * q - p * p * p) / (3 * d);
         double split = splitTo(q, p, d) - splitTo(p, p, d);
-        return Math.max(0, (q - p) * split / (lift * effectiveRadiusM * effectiveRadiusM));
+        return Math.max(0, (q - p) * split / (lift(p, q, d) * effectiveRadiusM * effectiveRadiusM));
+    }
+
+    private double tangentM(double heightM) {
+        return Math.sqrt(2 * effectiveRadiusM * heightM);
+    }
+
+    /** ∫ y (1 − y/d) dy from p to q, in powers of q − p. */
+    private static double lift(double p, double q, double d) {
+        double arc = q - p;
+        return arc * (p * (1 - p / d) + arc * (0.5 - p / d) - arc * arc / (3 * d));
     }
 
     /** Antiderivative of (1 − y/d)(y³/6 − y p²/2 + p³/3): the pairs of an arc whose farther bend lies at y. */

@@ -50,7 +50,6 @@ public final class StretchedString {
     private double farTip;
     private double chord;
     private double totalBend;
-    private double bendMean;
     private double lift;
     private double split;
     private double nearClearance;
@@ -216,7 +215,6 @@ public final class StretchedString {
         totalBend = bend0[v] + theta;
         double first = bend1[v] + theta * at;
         double second = bend2[v] + theta * at * at;
-        bendMean = totalBend > 0 ? first / totalBend : 0.5 * d;
         lift = Math.max(0, first - second / d);
         split = Math.max(0, pair0[v] + pair - (pair1[v] + pair * at) / d);
     }
@@ -253,19 +251,14 @@ public final class StretchedString {
         return totalBend;
     }
 
-    /** Where the bends balance, m from the near antenna: the crossing of the two horizon lines. */
-    double bendMeanM() {
-        return bendMean;
-    }
-
     /** Σ θ x (d − x)/d over the bends, m: how high they lift the string, each at its own place. */
     double liftM() {
         return lift;
     }
 
-    /** Σ θ θ′ a b c/d over the pairs of bends, m²; a, b, c the three spans of a pair. 0 for a single edge. */
-    double splitM2() {
-        return split;
+    /** Σ θ θ′ a b c/d over the pairs of bends (a, b, c the three spans), times the total bend over the lift, m; 0 for one edge. */
+    double splitM() {
+        return lift > 0 ? totalBend * split / lift : 0;
     }
 
     /** Mean height of the string over the ground weighted by (1 − x/d)³, times a quarter, m. */
