@@ -17,7 +17,9 @@ import picocli.CommandLine.Spec;
             PatternCommand.class,
             TilesCommand.class,
             PathCommand.class,
-            ReachCommand.class
+            ReachCommand.class,
+            CardCommand.class,
+            ReportCommand.class
         },
         footer = {
             "",

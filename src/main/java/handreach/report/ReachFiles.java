@@ -29,8 +29,18 @@ public final class ReachFiles {
         return List.copyOf(files.written);
     }
 
+    /** Writes the report alone. */
+    public static void writeReport(ReachAnswer answer, Path file) {
+        ReachFiles files = new ReachFiles(answer, file.toAbsolutePath().getParent());
+        WholeFile.write(file, files.report());
+    }
+
+    private String report() {
+        return HtmlPage.text(new ReachPages(answer).page(List.of(), imprint()));
+    }
+
     private void all() {
-        text("report.html", HtmlPage.text(new ReachPages(answer).page(List.of(), imprint())));
+        text("report.html", report());
         text("reach.json", Json.text(ReachText.json(answer)));
         if (answer.area().isEmpty()) return;
         text("reach-outlines.geojson", GeoJson.text(outlines()));

@@ -1,0 +1,69 @@
+package handreach.cli;
+
+import handreach.input.InputFault;
+import handreach.input.NearestWord;
+import handreach.plan.PlanFile;
+import handreach.report.CardFiles;
+import handreach.report.CardSize;
+import handreach.study.ReachAnswer;
+import handreach.study.ReachStudy;
+import handreach.study.Scene;
+import java.nio.file.Path;
+import java.time.Instant;
+import java.util.List;
+import java.util.Map;
+import java.util.concurrent.Callable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+
+/** The printed field card. */
+@Command(
+        name = "card",
+        mixinStandardHelpOptions = true,
+        description = "The field card: one printable page (PDF) with loadouts, reach rose, dead ground, fallback and cautions.",
+        footer = {
+            "",
+            "Worked example:",
+            "  handreach card elevation-samples/forest-hills --out field-card.pdf",
+            "",
+            "The card shows odds, not promises: carry a second means of calling for help."
+        })
+final class CardCommand implements Callable<Integer> {
+    private static final Map<String, CardSize> PAPERS = Map.of("a4", CardSize.A4, "letter", CardSize.LETTER);
+
+    @Parameters(index = "0", paramLabel = "PLAN", description = "Plan file, or a folder with plan.toml.")
+    private Path plan;
+
+    @Option(names = "--out", paramLabel = "FILE.pdf", description = "Where to write it. Default: field-card.pdf.")
+    private Path out = Path.of("field-card.pdf");
+
+    @Option(names = "--paper", paramLabel = "WORD", description = "a4 (default) or letter.")
+    private String paper = "a4";
+
+    @Option(names = "--fold", description = "Four small pages on one sheet, to be folded to pocket size.")
+    private boolean fold;
+
+    @Mixin
+    private JsonChoice json;
+
+    private record Answer(String file, String paper, boolean fold, List<String> warnings) {}
+
+    @Override
+    public Integer call() {
+        CardSize size = PAPERS.get(paper);
+        if (size == null)
+            throw new InputFault("--paper", 0, "is " + paper + ", allowed is a4 or letter." + NearestWord.hint(paper, PAPERS.keySet()));
+        Scene scene = Scene.open(PlanFile.open(plan));
+        ReachAnswer answer;
+        try (ConsoleProgress progress = ConsoleProgress.on(json.err())) {
+            answer = ReachStudy.run(scene, false, progress);
+        }
+        json.warn(answer.warnings());
+        CardFiles.write(answer, List.of(), Instant.now(), size, fold, out);
+        if (json.isWanted()) json.print(new Answer(out.toString(), paper, fold, answer.warnings()));
+        else json.out().println("Written: " + out);
+        return 0;
+    }
+}

@@ -1,0 +1,53 @@
+package handreach.cli;
+
+import handreach.plan.PlanFile;
+import handreach.report.ReachFiles;
+import handreach.study.ReachAnswer;
+import handreach.study.ReachStudy;
+import handreach.study.Scene;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.concurrent.Callable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+
+/** The full report. */
+@Command(
+        name = "report",
+        mixinStandardHelpOptions = true,
+        description = "The full report: one self-contained HTML file that prints well.",
+        footer = {
+            "",
+            "Worked example:",
+            "  handreach report elevation-samples/forest-hills --out report.html",
+            "",
+            "The report shows odds, not promises: carry a second means of calling for help."
+        })
+final class ReportCommand implements Callable<Integer> {
+    @Parameters(index = "0", paramLabel = "PLAN", description = "Plan file, or a folder with plan.toml.")
+    private Path plan;
+
+    @Option(names = "--out", paramLabel = "FILE.html", description = "Where to write it. Default: report.html.")
+    private Path out = Path.of("report.html");
+
+    @Mixin
+    private JsonChoice json;
+
+    private record Answer(String file, List<String> warnings) {}
+
+    @Override
+    public Integer call() {
+        Scene scene = Scene.open(PlanFile.open(plan));
+        ReachAnswer answer;
+        try (ConsoleProgress progress = ConsoleProgress.on(json.err())) {
+            answer = ReachStudy.run(scene, true, progress);
+        }
+        json.warn(answer.warnings());
+        ReachFiles.writeReport(answer, out);
+        if (json.isWanted()) json.print(new Answer(out.toString(), answer.warnings()));
+        else json.out().println("Written: " + out);
+        return 0;
+    }
+}

@@ -1,0 +1,121 @@
+package handreach.report;
+
+import handreach.cartography.LoadoutMark;
+import handreach.geodesy.Compass;
+import handreach.plan.Places;
+import handreach.plan.Plan;
+import handreach.reach.LoadoutReach;
+import handreach.study.DeadGround;
+import handreach.study.Lengths;
+import handreach.study.ReachAnswer;
+import handreach.study.Scene;
+import java.nio.file.Path;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+
+/** The field card of a plan: one page for the pocket. */
+public final class CardFiles {
+    private static final int MOST_SECTORS = 5;
+    private static final int MOST_LINES = 4;
+    private final ReachAnswer answer;
+    private final Scene scene;
+    private final Plan plan;
+    private final ReachPages pages;
+
+    private CardFiles(ReachAnswer answer) {
+        this.answer = answer;
+        this.scene = answer.scene();
+        this.plan = scene.plan();
+        this.pages = new ReachPages(answer);
+    }
+
+    /** Writes the card as PDF; a fold is four small pages on one sheet of A4. Relay lines come from a relay study, or are empty. */
+    public static void write(ReachAnswer answer, List<CardLine> relay, Instant made, CardSize paper, boolean fold, Path file) {
+        CardView view = new CardFiles(answer).view(relay, made);
+        WholeFile.write(file, fold ? FieldCard.fold(view, paper) : FieldCard.sheet(view, paper));
+    }
+
+    private CardView view(List<CardLine> relay, Instant made) {
+        CardView.Heading heading = new CardView.Heading(
+                plan.heading().title(),
+                plan.channel().name() + String.format(Locale.ROOT, " %.4f MHz", plan.channel().frequency().mhz()),
+                String.format(
+                        Locale.ROOT,
+                        "%s at %.0f %% of places, from %s",
+                        plan.channel().wish().quality().toUpperCase(Locale.ROOT),
+                        100 * plan.channel().wish().odds(),
+                        plan.questions().reach().from().orElse("the centre") + " " + plan.heading().placeForm().format(answer.middle())),
+                made);
+        RoseFigure rose = pages.rose(drawn()).over(scene.tiles(), answer.middle(), pages.places());
+        return new CardView(heading, loadouts(), rose, new CardView.Words(deadGround(), relay, fallback(), List.of()), Cautions.CARRYING);
+    }
+
+    /** What people carry and the control; where nobody has a loadout yet, what the report draws. */
+    private List<Integer> drawn() {
+        List<Integer> carried = plan.places().positions().stream()
+                .flatMap(entry -> entry.loadout().stream())
+                .map(this::indexOf)
+                .distinct()
+                .limit(MOST_LINES)
+                .sorted()
+                .toList();
+        return carried.isEmpty() ? pages.drawn() : carried;
+    }
+
+    /** People with their loadouts first, then the loadouts that nobody carries yet. */
+    private List<CardLoadout> loadouts() {
+        List<CardLoadout> lines = new ArrayList<>();
+        for (Places.PositionEntry entry : plan.places().positions())
+            entry.loadout().ifPresent(name -> lines.add(line(entry.name(), name)));
+        for (int i : drawn()) {
+            String name = answer.loadouts().get(i).link().name();
+            if (lines.stream().noneMatch(line -> line.loadout().equals(name))) lines.add(line("", name));
+        }
+        return lines;
+    }
+
+    private CardLoadout line(String who, String loadout) {
+        int index = indexOf(loadout);
+        LoadoutReach reach = answer.loadouts().get(index);
+        boolean imperial = plan.heading().imperial();
+        String words = Lengths.words(reach.medianM().value(), imperial) + ", worst "
+                + Lengths.words(reach.worstM().value(), imperial) + " " + Compass.word(reach.worstBearingDeg());
+        return new CardLoadout(LoadoutMark.of(index), who, loadout, words);
+    }
+
+    private int indexOf(String loadout) {
+        for (int i = 0; i < answer.loadouts().size(); i++)
+            if (answer.loadouts().get(i).link().name().equals(loadout)) return i;
+        throw new IllegalArgumentException("no reach for " + loadout);
+    }
+
+    private List<CardLine> deadGround() {
+        LoadoutReach reach = answer.loadouts().get(indexOf(scene.controlLoadout().name()));
+        boolean imperial = plan.heading().imperial();
+        List<CardLine> lines = new ArrayList<>();
+        for (DeadGround dead : DeadGround.of(answer, reach, MOST_SECTORS)) {
+            String behind = dead.edge()
+                    .map(edge -> ", behind the ground at " + Lengths.words(edge.distanceM(), imperial)
+                            + String.format(Locale.ROOT, " (%.0f m above sea level)", edge.heightM()))
+                    .orElse("");
+            lines.add(new CardLine(
+                    capital(Compass.word(dead.azimuthDeg())), "beyond " + Lengths.words(dead.beyondM(), imperial) + behind));
+        }
+        if (lines.isEmpty()) lines.add(CardLine.of("None in a whole sector within the radius; single hollows remain."));
+        else lines.add(CardLine.of("Reckoned for " + reach.link().name() + "."));
+        return lines;
+    }
+
+    private static List<CardLine> fallback() {
+        return List.of(
+                CardLine.of("No answer: stand still, lift the radio to face height, antenna upright, turn until the radio side faces them."),
+                CardLine.of("Move half a wavelength, then uphill or to the edge of the shadow; call again."),
+                CardLine.of("Still none at the next check time: use the second means, go to the agreed place."));
+    }
+
+    private static String capital(String words) {
+        return words.substring(0, 1).toUpperCase(Locale.ROOT) + words.substring(1);
+    }
+}
