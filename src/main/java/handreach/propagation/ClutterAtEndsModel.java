@@ -2,10 +2,12 @@ package handreach.propagation;
 
 import handreach.profile.Profile;
 import handreach.terrain.Cover;
+import java.util.List;
 
 /**
  * Delta-Bullington over bare ground to the height of the roofs or trees at each end, and the terminal clutter loss of Rec. ITU-R
- * P.2108 from there down to the antenna. Ends in the open keep their own height and add nothing.
+ * P.2108 from there down to the antenna. Ends in the open keep their own height and add nothing. Belts of trees between the ends,
+ * apart from the woods around them, are crossed by the easier way.
  */
 final class ClutterAtEndsModel implements LossModel {
     private final DeltaBullingtonModel overGround = new DeltaBullingtonModel();
@@ -27,6 +29,10 @@ final class ClutterAtEndsModel implements LossModel {
         account.part("diffraction", above.lossDb() - account.freeSpaceDb(), "Rec. ITU-R P.526-15 section 4.5");
         end(account, "clutter at the first end", profile.cover(0), terminals.txHeightM(), txClutterM, conditions);
         end(account, "clutter at the last end", profile.cover(last), terminals.rxHeightM(), rxClutterM, conditions);
+        List<TreeBelts.Belt> belts = TreeBelts.across(profile, raised, conditions);
+        account.part("belts of trees", TreeBelts.lossDb(belts, conditions), "Rec. ITU-R P.833-9 section 3");
+        for (TreeBelts.Belt belt : belts)
+            account.step("belt from", belt.fromKm(), "km").step("thickness", belt.thicknessM(), "m").step("loss", belt.lossDb(), "dB");
         account.step("R_t", txClutterM, "m").step("R_r", rxClutterM, "m");
         TerminalClutter.warnings(conditions.frequency()).forEach(account::warn);
         above.warnings().forEach(account::warn);

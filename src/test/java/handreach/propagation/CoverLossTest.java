@@ -10,6 +10,7 @@ import handreach.terrain.Cover;
 import handreach.units.Frequency;
 import handreach.units.Polarization;
 import java.util.Arrays;
+import java.util.List;
 import java.util.Set;
 import java.util.stream.Collectors;
 import org.junit.jupiter.api.Test;
@@ -76,6 +77,57 @@ class CoverLossTest {
         assertTrue(Woodland.beltDb(f, Polarization.VERTICAL, 100, 5) < Math.min(through, KnifeEdge.lossDb(5)));
         assertEquals(through, Woodland.beltDb(f, Polarization.VERTICAL, 100, 300), 0.1);
         assertEquals(0, Woodland.beltDb(f, Polarization.VERTICAL, 0, 5));
+    }
+
+    @Test
+    void aBeltBetweenTwoMastsIsFoundWithItsThickness() {
+        // By hand: samples every 1 km, wood at 3 and 4 km reaches from 2.5 to 4.5 km; masts of 10 m look through 15 m of trees.
+        Profile belt = wooded(new double[9], 3, 4);
+        PathConditions conditions = new PathConditions(
+                new Frequency(450), Polarization.VERTICAL, Ground.AVERAGE, Atmosphere.ofFactor(1e9, 325), Climate.MEDIAN);
+        List<TreeBelts.Belt> belts = TreeBelts.across(belt, new Terminals(10, 10), conditions);
+        assertEquals(1, belts.size());
+        assertEquals(2.5, belts.get(0).fromKm(), 1e-12);
+        assertEquals(2000, belts.get(0).thicknessM(), 1e-9);
+        // Through 2 km of trees costs 236 dB, so the way goes over: an edge 5 m over the line, 4 + 4 km the worse of the two samples.
+        double over = Math.max(
+                        KnifeEdge.lossDb(KnifeEdge.nu(5, 3, 5, new Frequency(450).wavelengthM())),
+                        KnifeEdge.lossDb(KnifeEdge.nu(5, 4, 4, new Frequency(450).wavelengthM())))
+                - KnifeEdge.lossDb(KnifeEdge.nu(-10, 4, 4, new Frequency(450).wavelengthM()));
+        assertEquals(over, belts.get(0).lossDb(), 1e-9);
+        assertEquals(List.of(), TreeBelts.across(belt, new Terminals(40, 40), conditions));
+    }
+
+    @Test
+    void woodsAtAnEndAreNotABelt() {
+        PathConditions conditions = PathConditions.standard(new Frequency(450));
+        assertEquals(List.of(), TreeBelts.across(wooded(new double[9], 0, 1, 2, 7, 8), new Terminals(1.5, 1.5), conditions));
+        assertEquals(
+                List.of(), TreeBelts.across(wooded(new double[3], 0, 1, 2), new Terminals(1.5, 1.5), conditions));
+    }
+
+    @Test
+    void treesOnACrestAddOnlyWhatTheyRaiseItBy() {
+        double[] ridge = {0, 0, 0, 0, 200, 0, 0, 0, 0};
+        PathConditions conditions = new PathConditions(
+                new Frequency(450), Polarization.VERTICAL, Ground.AVERAGE, Atmosphere.ofFactor(1e9, 325), Climate.MEDIAN);
+        double lambda = new Frequency(450).wavelengthM();
+        // By hand: ridge 190 m over the line of two 10 m masts, trees 15 m on it.
+        double raised = KnifeEdge.lossDb(KnifeEdge.nu(205, 4, 4, lambda)) - KnifeEdge.lossDb(KnifeEdge.nu(190, 4, 4, lambda));
+        List<TreeBelts.Belt> belts = TreeBelts.across(wooded(ridge, 4), new Terminals(10, 10), conditions);
+        assertEquals(raised, TreeBelts.lossDb(belts, conditions), 1e-6);
+    }
+
+    @Test
+    void manyBeltsCostNoMoreThanTwoCeilings() {
+        PathConditions conditions = PathConditions.standard(new Frequency(150));
+        List<TreeBelts.Belt> belts =
+                TreeBelts.across(wooded(new double[13], 1, 3, 5, 7, 9, 11), new Terminals(1.5, 1.5), conditions);
+        assertEquals(6, belts.size());
+        assertEquals(
+                2 * Woodland.ceilingDb(new Frequency(150), Polarization.VERTICAL),
+                TreeBelts.lossDb(belts, conditions),
+                1e-9);
     }
 
     @Test
@@ -240,6 +292,22 @@ class CoverLossTest {
         assertThrows(IllegalArgumentException.class, () -> StreetLevel.lossDb(f, 100, Cover.URBAN, 100));
         assertThrows(IllegalArgumentException.class, () -> BuildingEntry.TRADITIONAL.lossDb(f, 1, 0));
         assertThrows(IllegalArgumentException.class, () -> TerminalClutter.statisticalDb(f, 0, 50));
+    }
+
+    private static Profile wooded(double[] heightM, int... woods) {
+        int n = heightM.length;
+        double[] d = new double[n];
+        double[] c = new double[n];
+        Cover[] cover = new Cover[n];
+        Zone[] zone = new Zone[n];
+        Arrays.fill(cover, Cover.OPEN);
+        Arrays.fill(zone, Zone.INLAND);
+        for (int i = 0; i < n; i++) d[i] = i;
+        for (int i : woods) {
+            cover[i] = Cover.WOODLAND;
+            c[i] = 15;
+        }
+        return Profile.of(d, heightM, c, cover, zone);
     }
 
     private static Profile covered(Cover... cover) {
