@@ -12,7 +12,10 @@ public record CautionBlock(List<Caution> cautions) implements Block {
     public void appendTo(Html html) {
         html.open("div", "class", "cautions");
         for (Caution caution : cautions)
-            html.element("h3", Cautions.title(caution)).element("p", Cautions.full(caution));
+            html.open("div", "class", "caution")
+                    .element("h3", Cautions.title(caution))
+                    .element("p", Cautions.full(caution))
+                    .close("div");
         html.close("div");
     }
 }

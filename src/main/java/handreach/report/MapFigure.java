@@ -151,9 +151,10 @@ public final class MapFigure implements Figure {
         double lastX = Double.NEGATIVE_INFINITY;
         double lastY = Double.POSITIVE_INFINITY;
         for (GridLine line : ground.graticule()) {
-            Coordinate start = line.line().getCoordinateN(0);
+            double at = edge(line);
+            if (Double.isNaN(at)) continue;
             if (line.runsNorth()) {
-                double x = LEFT_PX + ground.frame().xPx(start.getX());
+                double x = LEFT_PX + at;
                 double half = Typeface.of(false).widthPx(line.label(), 12) / 2;
                 if (x < window.getMinX() + 2 || x + half > widthPx() || x - half < lastX + 8) continue;
                 lastX = x + half;
@@ -164,7 +165,7 @@ public final class MapFigure implements Figure {
                         line.label(),
                         Lettering.quiet(12).middle());
             } else {
-                double y = TOP_PX + ground.frame().yPx(start.getY());
+                double y = TOP_PX + at;
                 if (y < window.getMinY() + 4 || y > window.getMaxY() - 2 || y > lastY - 16) continue;
                 lastY = y;
                 pen.draw(Outline.line(window.getMinX() - 5, y, window.getMinX(), y), Ink.line(Lettering.INK, 1));
@@ -175,6 +176,26 @@ public final class MapFigure implements Figure {
                         Lettering.quiet(12).end());
             }
         }
+    }
+
+    /** Where a line meets the lower edge of the map (one that runs north) or the left one; NaN where it does not. */
+    private double edge(GridLine line) {
+        MapFrame frame = ground.frame();
+        double edge = line.runsNorth() ? frame.heightPx() : 0;
+        Coordinate[] points = line.line().getCoordinates();
+        for (int i = 0; i + 1 < points.length; i++) {
+            double x0 = frame.xPx(points[i].getX());
+            double x1 = frame.xPx(points[i + 1].getX());
+            double y0 = frame.yPx(points[i].getY());
+            double y1 = frame.yPx(points[i + 1].getY());
+            double from = (line.runsNorth() ? y0 : x0) - edge;
+            double to = (line.runsNorth() ? y1 : x1) - edge;
+            if (Math.abs(from) < 1e-6) return line.runsNorth() ? x0 : y0;
+            if (from * to > 0) continue;
+            double t = from / (from - to);
+            return line.runsNorth() ? x0 + t * (x1 - x0) : y0 + t * (y1 - y0);
+        }
+        return Double.NaN;
     }
 
     private void drawOutline(Pen pen, MapOutline outline) {

@@ -62,7 +62,8 @@ final class PageStyle {
               a { color: inherit; text-decoration: none; }
               section { margin-top: 9mm; }
               h2, h3 { break-after: avoid; }
-              figure, tr, .warning, dl > div { break-inside: avoid; }
+              figure, tr, .wide, .warning, .caution, dl > div { break-inside: avoid; }
+              caption, thead { break-after: avoid; }
               p { orphans: 3; widows: 3; }
               .wide { overflow: visible; }
             }

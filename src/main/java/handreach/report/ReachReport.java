@@ -41,11 +41,11 @@ public final class ReachReport {
             rows.add(Sheet.Row.of(
                     line.mark().letter(),
                     line.name(),
-                    line.median().text(style),
-                    line.worst().span().text(style)
+                    twoLines(line.median().text(style)),
+                    twoLines(line.worst().span().text(style))
                             + String.format(
                                     Locale.ROOT, " at %03.0f°", line.worst().bearingDeg()),
-                    line.share(),
+                    twoLines(line.share()),
                     line.verdict()));
         return new Sheet(
                 "Continuous reach ends before the first stretch longer than 200 m below the wanted odds. In brackets: 95 % interval"
@@ -58,6 +58,11 @@ public final class ReachReport {
                         Sheet.Column.number("share of the ground"),
                         Sheet.Column.words("verdict")),
                 rows);
+    }
+
+    /** The interval under its value, so that the words beside have room. */
+    private static String twoLines(String text) {
+        return text.replace(" (", "\n(");
     }
 
     private static List<Block> ledgers(List<ReachView.Link> links) {

@@ -8,7 +8,7 @@ import java.util.List;
  *
  * @param caption what it shows, with the units of its columns where heads do not say them
  * @param columns heads and how cells stand
- * @param rows cells, as many in each row as there are columns
+ * @param rows cells, as many in each row as there are columns; a line feed in a cell starts a new line
  */
 public record Sheet(String caption, List<Column> columns, List<Row> rows) implements Block {
     /**
@@ -74,6 +74,14 @@ public record Sheet(String caption, List<Column> columns, List<Row> rows) implem
             html.close("tr");
         }
         html.close("tbody").close("table").close("div");
+    }
+
+    private static void lines(Html html, String cell) {
+        String[] lines = cell.split("\n", -1);
+        for (int k = 0; k < lines.length; k++) {
+            if (k > 0) html.open("br");
+            html.text(lines[k]);
+        }
     }
 
     private static String[] look(String name, String value, boolean isNumber) {
