@@ -16,6 +16,9 @@ public final class Graticule {
     private static final double[] STEPS_DEG = {
         0.0005, 0.001, 0.002, 0.005, 0.01, 0.02, 0.05, 0.1, 0.2, 0.5, 1, 2, 5, 10, 20
     };
+    /** A round step this much below the wish is taken, so that a map never has one lonely line. */
+    private static final double NEAR_ENOUGH = 0.7;
+
     /** Pieces of a bent line. */
     private static final int POINTS = 32;
 
@@ -114,7 +117,7 @@ public final class Graticule {
         double[] box = utmBox(zone, frame);
         double wishM = Math.max(box[2] - box[0], box[3] - box[1]) / wanted;
         double step = 1;
-        while (step < wishM) step *= String.valueOf((long) step).startsWith("2") ? 2.5 : 2;
+        while (step < NEAR_ENOUGH * wishM) step *= String.valueOf((long) step).startsWith("2") ? 2.5 : 2;
         List<GridLine> lines = new ArrayList<>();
         for (double e = Math.ceil(box[0] / step) * step; e <= box[2]; e += step)
             lines.add(new GridLine(kilometres(e, step) + " E", true, gridLine(zone, frame, e, box[1], e, box[3])));
@@ -158,7 +161,7 @@ public final class Graticule {
     }
 
     private static double step(double wish, double[] steps) {
-        for (double step : steps) if (step >= wish) return step;
+        for (double step : steps) if (step >= NEAR_ENOUGH * wish) return step;
         return steps[steps.length - 1];
     }
 

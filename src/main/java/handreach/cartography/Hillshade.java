@@ -32,8 +32,8 @@ public final class Hillshade {
     }
 
     /**
-     * Shade of every pixel under four suns from the west half, each weighted by how much it grazes the slope, so that ridges
-     * along the usual light still show.
+     * Shade of every pixel under four suns from the west half, each weighted by how much it grazes the slope, so that no
+     * side of the relief drowns in black.
      *
      * @shape  as {@link #of}; about twice its cost
      * @unit   as {@link #of}

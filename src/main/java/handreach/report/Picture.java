@@ -1,13 +1,18 @@
 package handreach.report;
 
+import handreach.cartography.Hatch;
 import handreach.cartography.Hillshade;
+import handreach.cartography.LoadoutMark;
 import handreach.cartography.MapFrame;
 import handreach.cartography.OddsRamp;
 import handreach.cartography.Srgb;
+import handreach.reach.CellGrid;
 import java.awt.image.BufferedImage;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.UncheckedIOException;
+import java.util.List;
+import java.util.function.IntToDoubleFunction;
 import javax.imageio.ImageWriter;
 import javax.imageio.stream.ImageOutputStream;
 import javax.imageio.stream.MemoryCacheImageOutputStream;
@@ -15,6 +20,9 @@ import javax.imageio.stream.MemoryCacheImageOutputStream;
 /** A raster in colour, and its PNG. Immutable once made. */
 public final class Picture {
     private static final int UNKNOWN_PAPER = 0xFFFFFF;
+    private static final double AREA_TINT = 0.3;
+    private static final double HATCH_TINT = 0.85;
+    private static final int OVERLAY_OPACITY = 0xB0;
     private static final int UNKNOWN_LINE = 0xA8B0B5;
 
     private final BufferedImage image;
@@ -36,6 +44,12 @@ public final class Picture {
         double odds(double latitudeDeg, double longitudeDeg);
     }
 
+    /** Number of the least loadout that does the job at a place, from 0; negative where none does or nothing is known. */
+    @FunctionalInterface
+    public interface LeastAt {
+        int number(double latitudeDeg, double longitudeDeg);
+    }
+
     /** Relief alone, light enough to write on; ground without heights is hatched. */
     public static Picture relief(Hillshade hillshade) {
         return tinted(hillshade, (x, y, shade) -> Srgb.grey(OddsRamp.lightened(shade)));
@@ -48,6 +62,38 @@ public final class Picture {
             double share = odds.odds(frame.latitudeDeg(y + 0.5), frame.longitudeDeg(x + 0.5));
             return share < 0 ? Srgb.grey(OddsRamp.lightened(shade)) : OddsRamp.overShade(share, shade);
         });
+    }
+
+    /** Relief tinted and hatched by the least loadout that does the job; bare relief where none does. */
+    public static Picture leastLoadout(Hillshade hillshade, LeastAt least, List<LoadoutMark> marks) {
+        MapFrame frame = hillshade.frame();
+        return tinted(hillshade, (x, y, shade) -> {
+            int paper = OddsRamp.lightened(shade);
+            int number = least.number(frame.latitudeDeg(y + 0.5), frame.longitudeDeg(x + 0.5));
+            if (number < 0) return Srgb.grey(paper);
+            LoadoutMark mark = marks.get(number);
+            double tint = mark.hatch().inks(x, y) ? HATCH_TINT : AREA_TINT;
+            return Srgb.darkened(Srgb.mix(0xFFFFFF, mark.rgb(), tint), paper / 255.0);
+        });
+    }
+
+    /** The sample of a loadout's area as {@link #leastLoadout} paints it, for a legend. */
+    public static LegendEntry leastLoadoutEntry(LoadoutMark mark, String label) {
+        Ink ink = mark.hatch() == Hatch.NONE
+                ? Ink.fill(Srgb.mix(0xFFFFFF, mark.rgb(), AREA_TINT))
+                : Ink.hatch(mark.rgb(), mark.hatch());
+        return new LegendEntry(ink.outlined(mark.rgb(), 1), true, mark.letter(), label);
+    }
+
+    /** Odds cell by cell, see-through where they are below the first class or the function gives a negative number. */
+    public static Picture oddsOverlay(CellGrid grid, IntToDoubleFunction oddsOfCell) {
+        int[] argb = new int[grid.count()];
+        for (int cell = 0; cell < argb.length; cell++) {
+            double odds = oddsOfCell.applyAsDouble(cell);
+            int oddsClass = odds < 0 ? 0 : OddsRamp.classOf(odds);
+            argb[cell] = oddsClass == 0 ? 0 : OVERLAY_OPACITY << 24 | OddsRamp.rgb(oddsClass);
+        }
+        return transparent(grid.columns(), grid.rows(), argb);
     }
 
     /** Relief with a colour of the caller's choice in every pixel that has a height. */

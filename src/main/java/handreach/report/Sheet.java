@@ -67,9 +67,10 @@ public record Sheet(String caption, List<Column> columns, List<Row> rows) implem
             else html.open("tr");
             for (int i = 0; i < columns.size(); i++) {
                 String cell = row.cells().get(i);
-                if (i == 0)
-                    html.element("th", cell, look("scope", "row", columns.get(i).isNumber()));
-                else html.element("td", cell, look("", "", columns.get(i).isNumber()));
+                boolean isNumber = columns.get(i).isNumber();
+                html.open(i == 0 ? "th" : "td", i == 0 ? look("scope", "row", isNumber) : look("", "", isNumber));
+                lines(html, cell);
+                html.close(i == 0 ? "th" : "td");
             }
             html.close("tr");
         }

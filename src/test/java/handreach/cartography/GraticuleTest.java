@@ -1,0 +1,79 @@
+package handreach.cartography;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import handreach.geodesy.PlaceForm;
+import handreach.geodesy.Position;
+import handreach.geodesy.UtmZone;
+import java.util.List;
+import org.junit.jupiter.api.Test;
+import org.locationtech.jts.geom.Coordinate;
+
+class GraticuleTest {
+    private static final MapFrame FRAME = MapFrame.around(new Position(46.5, 8.1), 5000, 700, 700);
+
+    private static List<String> labels(List<GridLine> lines, boolean runsNorth) {
+        return lines.stream().filter(l -> l.runsNorth() == runsNorth).map(GridLine::label).toList();
+    }
+
+    @Test
+    void degreesAreRoundAndCarryTheirSide() { // by hand: 5 km is 0.045° of latitude and 0.065° of longitude either way
+        List<GridLine> lines = Graticule.latitudeLongitude(FRAME, 5);
+        assertEquals(List.of("8.04° E", "8.06° E", "8.08° E", "8.10° E", "8.12° E", "8.14° E", "8.16° E"), labels(lines, true));
+        assertEquals(List.of("46.46° N", "46.48° N", "46.50° N", "46.52° N", "46.54° N"), labels(lines, false));
+    }
+
+    @Test
+    void minutesAreWrittenWithTwoDigits() {
+        List<GridLine> lines = Graticule.of(FRAME, PlaceForm.DEGREES_MINUTES, 5);
+        assertEquals(List.of("8°04' E", "8°06' E", "8°08' E"), labels(lines, true));
+        assertEquals(List.of("46°28' N", "46°30' N", "46°32' N"), labels(lines, false));
+    }
+
+    @Test
+    void utmLinesLieOnWholeKilometres() { // oracle: forward projection of every point of every line
+        UtmZone zone = UtmZone.of(FRAME.centre());
+        double[] at = new double[2];
+        List<GridLine> lines = Graticule.of(FRAME, PlaceForm.MGRS, 5);
+        assertTrue(lines.size() >= 8, lines.size() + " lines");
+        for (GridLine line : lines) {
+            double km = Double.parseDouble(line.label().split(" ")[0]);
+            for (Coordinate c : line.line().getCoordinates()) {
+                zone.project(c.getY(), c.getX(), at);
+                assertEquals(1000 * km, line.runsNorth() ? at[0] : at[1], 0.001, line.label());
+            }
+        }
+    }
+
+    @Test
+    void acrossThe180thMeridianLabelsTurn() {
+        MapFrame frame = MapFrame.around(new Position(-17, 180), 20_000, 600, 600);
+        List<String> labels = labels(Graticule.latitudeLongitude(frame, 4), true);
+        assertEquals(List.of("179.9° E", "180.0° W", "179.9° W"), labels);
+    }
+
+    @Test
+    void beyondUtmDegreesAreShown() {
+        MapFrame frame = MapFrame.around(new Position(85, 10), 5000, 600, 600);
+        assertTrue(Graticule.utm(frame, 5).isEmpty());
+        assertTrue(labels(Graticule.of(frame, PlaceForm.UTM, 4), false).get(0).endsWith("° N"));
+    }
+
+    @Test
+    void scaleBarsAreRoundInBothUnits() {
+        assertEquals(new ScaleBar(2000, 4, "2 km"), ScaleBar.fitting(4200, LengthStyle.METRIC));
+        assertEquals(new ScaleBar(500, 5, "500 m"), ScaleBar.fitting(900, LengthStyle.METRIC));
+        assertEquals("2 mi", ScaleBar.fitting(4200, LengthStyle.MILES).label());
+        assertEquals(2 * 1609.344, ScaleBar.fitting(4200, LengthStyle.MILES).lengthM(), 1e-9);
+        assertEquals("2000 ft", ScaleBar.fitting(900, LengthStyle.MILES).label());
+    }
+
+    @Test
+    void lengthsCarryTheirUnit() {
+        assertEquals("2.9 km", LengthStyle.METRIC.distanceText(2.94));
+        assertEquals("1.8 mi", LengthStyle.MILES.distanceText(2.94));
+        assertEquals("328 ft", LengthStyle.MILES.heightText(100));
+        assertEquals("\u221212 m", LengthStyle.METRIC.heightText(-12));
+    }
+}

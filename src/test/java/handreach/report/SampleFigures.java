@@ -1,0 +1,128 @@
+package handreach.report;
+
+import handreach.cartography.Graticule;
+import handreach.cartography.LengthStyle;
+import handreach.cartography.LoadoutMark;
+import handreach.cartography.MapFrame;
+import handreach.cartography.PaperGround;
+import handreach.geodesy.PlaceForm;
+import handreach.geodesy.Position;
+import handreach.profile.Profile;
+import handreach.propagation.PathConditions;
+import handreach.propagation.Terminals;
+import handreach.uncertainty.Interval;
+import handreach.units.Frequency;
+import java.util.ArrayList;
+import java.util.List;
+import org.locationtech.jts.geom.Coordinate;
+import org.locationtech.jts.geom.GeometryFactory;
+
+/** One of each figure, every user word in them the same hostile one. */
+final class SampleFigures {
+    static final String HOSTILE = "<script>alert(\"x\")</script> & 'Tom' ]]> \u0000\u0007\uD800 é 山";
+    static final Position MIDDLE = new Position(46.5, 8.1);
+    static final PaperGround HILLS = new PaperGround(
+            (lat, lon) -> 900 + 250 * Math.sin(lat * 400) + 180 * Math.cos(lon * 350) + 2000 * (lat - 46.5), 30);
+
+    private SampleFigures() {}
+
+    private static final List<Figure> ALL =
+            List.of(map(), rose(), roseOverRelief(), profile(), delta(), swr(), pattern(), pairs());
+    private static final List<String> ALL_SVG =
+            ALL.stream().map(figure -> Svg.text(figure, "f1")).toList();
+
+    static List<Figure> all() {
+        return ALL;
+    }
+
+    /** The same as SVG with identifiers that start with f1. */
+    static String svg(Figure figure) {
+        return ALL_SVG.get(ALL.indexOf(figure));
+    }
+
+    static MapFigure map() {
+        MapFrame frame = MapFrame.around(MIDDLE, 3000, 300, 260);
+        Picture picture = Picture.odds(
+                MapGround.hillshade(HILLS, frame), (lat, lon) -> lon > 8.13 ? -1 : Math.min(1, Math.abs(lat - 46.48) * 30));
+        MapGround ground = MapGround.of(HILLS, frame, picture, Graticule.of(frame, PlaceForm.UTM, 4));
+        Coordinate[] ring = {
+            new Coordinate(8.08, 46.49), new Coordinate(8.12, 46.49), new Coordinate(8.11, 46.51), new Coordinate(8.08, 46.49)
+        };
+        MapOutline outline =
+                new MapOutline(LoadoutMark.of(1), HOSTILE, new GeometryFactory().createPolygon(ring));
+        return MapFigure.of(
+                new MapFigure.Words(HOSTILE, "A map. " + HOSTILE),
+                ground,
+                List.of(outline, new MapOutline(LoadoutMark.of(2), "b", new GeometryFactory().createPolygon(ring))),
+                List.of(
+                        new MapPlace(MIDDLE, MapPlace.Kind.BASE, HOSTILE),
+                        new MapPlace(new Position(46.505, 8.12), MapPlace.Kind.RELAY, "R"),
+                        new MapPlace(new Position(46.495, 8.09), MapPlace.Kind.POINT, "")),
+                new MapFigure.Key(
+                        List.of(LegendEntry.area(Ink.fill(0x123456), HOSTILE)), LengthStyle.METRIC));
+    }
+
+    static RoseTrace trace(int index, boolean showsInterval) {
+        List<RosePoint> points = new ArrayList<>();
+        for (int b = 0; b < 360; b += 10) {
+            double km = 2 + index * 0.3 + Math.cos(Math.toRadians(b));
+            points.add(new RosePoint(b, km, km * 0.8, km * 1.2, b < 100 || b > 120));
+        }
+        return new RoseTrace(LoadoutMark.of(index), HOSTILE, points, showsInterval);
+    }
+
+    static RoseFigure rose() {
+        return RoseFigure.of(HOSTILE, List.of(trace(0, true), trace(1, false)), LengthStyle.MILES);
+    }
+
+    static RoseFigure roseOverRelief() {
+        return RoseFigure.of(HOSTILE, List.of(trace(0, true)), LengthStyle.METRIC)
+                .sized(90)
+                .over(HILLS, MIDDLE, List.of(new MapPlace(MIDDLE, MapPlace.Kind.BASE, HOSTILE)));
+    }
+
+    static ProfileFigure profile() {
+        double[] d = new double[81];
+        double[] h = new double[81];
+        for (int i = 0; i < d.length; i++) {
+            d[i] = i * 0.1;
+            h[i] = i == 40 ? 260 : 100 + 10 * Math.sin(i);
+        }
+        return ProfileFigure.of(
+                new ProfileFigure.Words(HOSTILE, HOSTILE, "B"),
+                Profile.of(d, h),
+                new Terminals(1.5, 10),
+                PathConditions.standard(new Frequency(155)),
+                List.of(new ProfileMark(40, HOSTILE, true), new ProfileMark(41, "second", false)));
+    }
+
+    static DeltaFigure delta() {
+        return DeltaFigure.of(
+                HOSTILE,
+                HOSTILE,
+                List.of(
+                        new DeltaRow(HOSTILE, HOSTILE, 2, new Interval(1, 3), true, HOSTILE),
+                        new DeltaRow("box", "b", -0.2, new Interval(-1.5, 1.1), false, "")));
+    }
+
+    static SwrFigure swr() {
+        return SwrFigure.of(
+                HOSTILE,
+                List.of(new Curve(LoadoutMark.of(0), HOSTILE, List.of(150.0, 155.0, 160.0), List.of(30.0, 1.2, 9.0))),
+                List.of(new ChannelMark(HOSTILE, 155.1), new ChannelMark("near", 155.2)));
+    }
+
+    static PatternFigure pattern() {
+        return PatternFigure.of(
+                HOSTILE,
+                List.of(new Curve(
+                        LoadoutMark.of(3), HOSTILE, List.of(-20.0, 0.0, 45.0, 90.0), List.of(1.0, 2.1, -1.0, -40.0))));
+    }
+
+    static PairFigure pairs() {
+        return PairFigure.of(
+                HOSTILE,
+                List.of(HOSTILE, "b", "c"),
+                List.of(new PairCell(1, 0, 2.2, true), new PairCell(2, 0, 0.1, false), new PairCell(2, 1, -2.1, true)));
+    }
+}
