@@ -33,9 +33,13 @@ final class P1812Model implements LossModel {
         double spread = locationSpread(profile, terminals, conditions);
         double places =
                 Math.max(blend.clearDb(), blend.lossDb() - InverseNormal.of(climate.locationPercent() / 100) * spread);
+        // At 50 % of the places the document's inverse normal is 1e-9, not 0: no line of its own for that.
+        double location = Math.abs(places - blend.lossDb()) < 1e-6 ? 0 : places - blend.lossDb();
         account.part(
-                "diffraction, ducting and scatter", blend.lossDb() - account.freeSpaceDb(), DOCUMENT + " section 4.6");
-        account.part("location", places - blend.lossDb(), DOCUMENT + " section 4.7");
+                "diffraction, ducting and scatter",
+                places - location - account.freeSpaceDb(),
+                DOCUMENT + " section 4.6");
+        account.part("location", location, DOCUMENT + " section 4.7");
         path.tell(account);
         diffraction.tell(account);
         ducting.tell(account);

@@ -14,7 +14,7 @@ import java.util.Locale;
  * <p>Where a terminal stands in a wood the loss grows with the depth to a ceiling; the wave then leaves by the tree tops. The
  * average wood in leaf is meant: single woods differ by a factor of 2 in dB, leafless ones lose about a fifth less at 900 MHz (from
  * memory). Do not use these terms together with clutter heights in the profile, and reduce the heights of tiles that already hold
- * the canopy first ({@link TileSurface}).
+ * the canopy first (room {@code profile}).
  */
 public final class Woodland {
     private static final double POLARIZATIONS_MEET_MHZ = 1000;

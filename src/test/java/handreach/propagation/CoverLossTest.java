@@ -11,8 +11,6 @@ import handreach.units.Frequency;
 import handreach.units.Polarization;
 import java.util.Arrays;
 import java.util.List;
-import java.util.Set;
-import java.util.stream.Collectors;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvFileSource;
@@ -250,25 +248,6 @@ class CoverLossTest {
         assertEquals(0, loss.parts().get(3).db());
         PathLoss above = new DeltaBullingtonModel().loss(town.bare(), new Terminals(15, 1.5), conditions);
         assertEquals(above.lossDb() + 19.566, loss.lossDb(), 0.01);
-    }
-
-    @Test
-    void canopyInTheTilesIsTakenOffTheGround() {
-        Profile tiles = Profile.of(
-                new double[] {0, 1, 2},
-                new double[] {100, 110, 105},
-                new double[] {16, 0, 20},
-                new Cover[] {Cover.WOODLAND, Cover.OPEN, Cover.WOODLAND},
-                new Zone[] {Zone.INLAND, Zone.INLAND, Zone.INLAND});
-        Profile bare = TileSurface.PART_WAY_UP.bareGround(tiles);
-        assertEquals(92, bare.heightM(0), 1e-9);
-        assertEquals(110, bare.heightM(1), 1e-9);
-        assertEquals(95, bare.heightM(2), 1e-9);
-        assertEquals(16, bare.clutterM(0), 1e-9);
-        assertEquals(tiles, TileSurface.BARE_EARTH.bareGround(tiles));
-        Set<String> sentences =
-                Arrays.stream(TileSurface.values()).map(TileSurface::sentence).collect(Collectors.toSet());
-        assertEquals(3, sentences.size());
     }
 
     @Test
