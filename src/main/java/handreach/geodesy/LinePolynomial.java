@@ -78,6 +78,34 @@ final class LinePolynomial {
     /** Values at {@code count} equally spaced places from −1 to 1, added to an origin. */
     static void evaluate(double[] power, double origin, int count, double[] out) {
         double step = 2.0 / (count - 1);
+        switch (power.length) {
+            case 4 -> cubic(power[0] + origin, power[1], power[2], power[3], step, count, out);
+            case 5 -> quartic(power, origin, step, count, out);
+            default -> general(power, origin, step, count, out);
+        }
+    }
+
+    /** Spelled out, since a loop without an inner loop is what the compiler turns into vector code. */
+    private static void cubic(double a, double b, double c, double d, double step, int count, double[] out) {
+        for (int i = 0; i < count; i++) {
+            double x = -1 + i * step;
+            out[i] = ((d * x + c) * x + b) * x + a;
+        }
+    }
+
+    private static void quartic(double[] power, double origin, double step, int count, double[] out) {
+        double a = power[0] + origin;
+        double b = power[1];
+        double c = power[2];
+        double d = power[3];
+        double e = power[4];
+        for (int i = 0; i < count; i++) {
+            double x = -1 + i * step;
+            out[i] = (((e * x + d) * x + c) * x + b) * x + a;
+        }
+    }
+
+    private static void general(double[] power, double origin, double step, int count, double[] out) {
         int top = power.length - 1;
         for (int i = 0; i < count; i++) {
             double x = -1 + i * step;

@@ -98,14 +98,15 @@ public final class PathSampler {
         elevation.heights(latitudeDeg, longitudeDeg, count, heightM, isVoid);
         landCover.covers(latitudeDeg, longitudeDeg, count, cover);
         voidCount = 0;
-        double lengthKm = line.lengthM() / 1000;
+        double stepKm = spacingM / 1000;
         for (int i = 0; i < count; i++) {
             int kind = cover[i].ordinal();
-            distanceKm[i] = lengthKm * i / (count - 1);
+            distanceKm[i] = i * stepKm;
             clutterM[i] = clutterOf[kind];
             if (isVoid[i]) voidCount++;
             else heightM[i] -= heldOf[kind];
         }
+        distanceKm[count - 1] = line.lengthM() / 1000;
         clutterM[0] = 0;
         clutterM[count - 1] = 0;
         return count;

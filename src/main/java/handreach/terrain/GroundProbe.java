@@ -90,14 +90,30 @@ final class GroundProbe {
         int down = south > 0 ? 1 : 0;
         int right = east > 0 ? 1 : 0;
         if (!touches(candidate, row - candidate.row0, candidate.inside(column), down, right)) return Double.NaN;
-        tile = candidate;
+        tile = holderOfCell(candidate, tiles, row, column);
         isFilled = false;
-        double nw = corner(candidate, tiles, row, column, mayLeave);
+        double nw = corner(tile, tiles, row, column, mayLeave);
         if (Double.isNaN(nw)) return nw;
-        double ne = right > 0 ? corner(candidate, tiles, row, column + 1, mayLeave) : nw;
-        double sw = down > 0 ? corner(candidate, tiles, row + 1, column, mayLeave) : nw;
-        double se = down == 0 ? ne : right == 0 ? sw : corner(candidate, tiles, row + 1, column + 1, mayLeave);
+        double ne = right > 0 ? corner(tile, tiles, row, column + 1, mayLeave) : nw;
+        double sw = down > 0 ? corner(tile, tiles, row + 1, column, mayLeave) : nw;
+        double se = down == 0 ? ne : right == 0 ? sw : corner(tile, tiles, row + 1, column + 1, mayLeave);
         return Lattice.bilinear(nw, ne, sw, se, east, south);
+    }
+
+    /**
+     * The first tile of the lattice that has the whole cell to the south-east of the post, else the candidate. Tiles may disagree on a
+     * shared edge; so the answer on it is always that of the tile beyond.
+     */
+    private static Tile holderOfCell(Tile candidate, Tile[] tiles, int row, int column) {
+        if (holds(candidate, row, column)) return candidate;
+        for (Tile other : tiles) if (other.lattice == candidate.lattice && holds(other, row, column)) return other;
+        return candidate;
+    }
+
+    private static boolean holds(Tile tile, int row, int column) {
+        int r = row - tile.row0;
+        int c = tile.inside(column);
+        return tile.hasPost(r, c) && tile.hasPost(r + 1, c + 1);
     }
 
     private static boolean touches(Tile tile, int row, int column, int lastRow, int lastColumn) {

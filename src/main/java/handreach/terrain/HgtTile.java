@@ -11,6 +11,8 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Locale;
+import java.util.zip.CRC32;
+import java.util.zip.CheckedInputStream;
 import java.util.zip.GZIPInputStream;
 import java.util.zip.ZipEntry;
 import java.util.zip.ZipException;
@@ -162,7 +164,12 @@ final class HgtTile implements PostSource {
 
     private Posts zipped() throws IOException {
         try (ZipFile zip = new ZipFile(file.toFile())) {
-            return posts(zip.getInputStream(hgtEntry(zip, name)));
+            ZipEntry entry = hgtEntry(zip, name);
+            CheckedInputStream checked = new CheckedInputStream(zip.getInputStream(entry), new CRC32());
+            Posts posts = posts(checked);
+            if (checked.getChecksum().getValue() != entry.getCrc())
+                throw new InputFault(name, 0, "is damaged: its checksum does not fit. Fetch it again.");
+            return posts;
         }
     }
 

@@ -91,7 +91,7 @@ final class TiffGrid {
     }
 
     /** Extent in degrees; edges of projected grids are bent, so they are followed in steps. */
-    private static TileBounds bounds(String name, GridFit fit, int rows, int columns) {
+    static TileBounds bounds(String name, GridFit fit, int rows, int columns) {
         double east = fit.westX() + (columns - 1) / fit.postsPerX();
         double south = fit.northY() - (rows - 1) / fit.postsPerY();
         if (fit.frame().isDegrees()) {
