@@ -64,7 +64,7 @@ class PathCutTest {
         TileFolder tiles = TileFolder.open(SAMPLES.resolve("high-mountains/tiles"));
         GroundWindow window = GroundWindow.over(tiles, FROM, 12_000);
         LandCover stripes = stripes();
-        CutSettings settings = CutSettings.of(Surface.RADAR_CANOPY_PARTLY);
+        CutSettings settings = CutSettings.of(Surface.RADAR);
         PathSampler sampler = new PathSampler(window, stripes, settings);
         Random random = new Random(20260119);
         for (int trial = 0; trial < 60; trial++) {

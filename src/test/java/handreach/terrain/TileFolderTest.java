@@ -295,7 +295,7 @@ class TileFolderTest {
         TileSummary hgt = TileFolder.open(folder).tiles().get(0);
         assertEquals("HGT", hgt.format());
         assertEquals("3 arc-seconds", hgt.spacing().words());
-        assertEquals(Surface.RADAR_CANOPY_PARTLY, hgt.nature().surface().orElseThrow());
+        assertEquals(Surface.RADAR, hgt.nature().surface().orElseThrow());
         assertEquals(new TileBounds(10, 20, 11, 21), hgt.bounds());
         assertEquals(
                 Surface.SURFACE_MODEL,
