@@ -54,6 +54,6 @@ record FieldMarchGrid(double spacingM, double stepM, double topM, double absorbe
     }
 
     int nodes() {
-        return (int) Math.ceil(topM / spacingM);
+        return Math.max(16, (int) Math.ceil(topM / spacingM));
     }
 }

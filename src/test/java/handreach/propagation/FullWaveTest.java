@@ -116,6 +116,16 @@ class FullWaveTest {
     }
 
     @Test
+    void farOutsideItsFrequenciesItAnswersAndWarns() {
+        for (double mhz : new double[] {1, 3000}) {
+            PathConditions conditions = conditions(mhz, Polarization.VERTICAL, 15, 0.005, 4.0 / 3);
+            PathLoss loss = new FullWave().loss(level(60, 20, 5), new Terminals(1.5, 1.5), conditions);
+            assertTrue(loss.excessDb() > -7 && loss.excessDb() < 60, mhz + " MHz: " + loss.excessDb());
+            assertTrue(loss.warnings().get(0).contains("30 to 1000 MHz"), loss.warnings().toString());
+        }
+    }
+
+    @Test
     void deepShadowIsReportedAsLost() {
         PathConditions conditions = conditions(446, Polarization.VERTICAL, 15, 0.005, 4.0 / 3);
         PathLoss loss = new FullWave().loss(FullWaveRows.profile("b06"), new Terminals(1.5, 1.5), conditions);
