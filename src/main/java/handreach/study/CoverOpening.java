@@ -2,8 +2,13 @@ package handreach.study;
 
 import handreach.plan.GroundChoice;
 import handreach.terrain.Cover;
+import handreach.terrain.CoverLegend;
+import handreach.terrain.CoverPolygons;
+import handreach.terrain.CoverRaster;
 import handreach.terrain.LandCover;
+import java.nio.file.Path;
 import java.util.Arrays;
+import java.util.Optional;
 
 /** Opens what a plan says about cover: polygons first, then the raster, then the same everywhere. */
 final class CoverOpening {
@@ -11,7 +16,12 @@ final class CoverOpening {
 
     static LandCover of(GroundChoice.CoverChoice choice) {
         Cover everywhere = cover(choice.everywhere());
-        return LandCover.uniform(everywhere);
+        CoverLegend legend = CoverLegend.of(choice.legend()).orElseThrow();
+        LandCover base = choice.raster()
+                .<LandCover>map(file -> CoverRaster.open(file, legend, everywhere))
+                .orElse(LandCover.uniform(everywhere));
+        Optional<Path> polygons = choice.polygons();
+        return polygons.<LandCover>map(file -> CoverPolygons.read(file, base)).orElse(base);
     }
 
     static Cover cover(String word) {

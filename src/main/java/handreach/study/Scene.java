@@ -236,7 +236,7 @@ public final class Scene {
 
     /** Ground and cover as the area engines read them. */
     public AreaGround ground() {
-        return new AreaGround(tiles);
+        return new AreaGround(tiles, cover, cut);
     }
 
     /** How many threads long work may use. */
