@@ -11,6 +11,7 @@ import java.util.zip.ZipOutputStream;
 import org.locationtech.jts.algorithm.Orientation;
 import org.locationtech.jts.geom.CoordinateSequence;
 import org.locationtech.jts.geom.Geometry;
+import org.locationtech.jts.geom.GeometryCollection;
 import org.locationtech.jts.geom.LineString;
 import org.locationtech.jts.geom.Polygon;
 
@@ -117,8 +118,8 @@ public final class Kml {
             xml.close();
             return;
         }
-        for (int i = 0; i < geometry.getNumGeometries(); i++)
-            if (geometry.getGeometryN(i) != geometry) polygons(xml, geometry.getGeometryN(i));
+        if (!(geometry instanceof GeometryCollection)) return;
+        for (int i = 0; i < geometry.getNumGeometries(); i++) polygons(xml, geometry.getGeometryN(i));
     }
 
     private static void ring(XmlText xml, LineString ring, boolean wantsCounterClockwise) {

@@ -24,7 +24,7 @@ public final class LedgerSheet {
         }
         for (LedgerLine line : back) rows.add(row(line, NOT_THERE, Axis.signed(line.valueDb(), 1)));
         rows.addAll(sums(ledger.there(), ledger.back()));
-        String weaker = ledger.weaker() == ledger.there() ? "there" : "back";
+        String weaker = ledger.weaker().equals(ledger.there()) ? "there" : "back";
         String caption = "There: from " + ledger.there().from() + " to "
                 + ledger.there().to() + ". Back: the other way. The way " + weaker
                 + " is the weaker and rules. Positive strengthens.";

@@ -7,6 +7,7 @@ import java.awt.geom.Path2D;
 import java.awt.geom.Rectangle2D;
 import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Geometry;
+import org.locationtech.jts.geom.GeometryCollection;
 import org.locationtech.jts.geom.LineString;
 import org.locationtech.jts.geom.Polygon;
 import org.locationtech.jts.simplify.DouglasPeuckerSimplifier;
@@ -55,11 +56,8 @@ final class Outline {
             if (polygon.isEmpty()) return;
             add(path, polygon.getExteriorRing());
             for (int i = 0; i < polygon.getNumInteriorRing(); i++) add(path, polygon.getInteriorRingN(i));
-        } else
-            for (int i = 0; i < geometry.getNumGeometries(); i++) {
-                if (geometry.getNumGeometries() == 1 && geometry.getGeometryN(0) == geometry) return;
-                add(path, geometry.getGeometryN(i));
-            }
+        } else if (geometry instanceof GeometryCollection)
+            for (int i = 0; i < geometry.getNumGeometries(); i++) add(path, geometry.getGeometryN(i));
     }
 
     private static void add(Path2D path, LineString line) {
