@@ -147,7 +147,7 @@ final class PlanReader {
         String surface = section.word("surface", PlanWords.SURFACES, "bare-earth");
         String everywhere = section.word("cover", PlanWords.COVERS, "open");
         Optional<Path> raster = existing(section, "land_cover", false, folder, faults);
-        String legend = section.word("legend", PlanWords.LEGENDS, "worldcover");
+        String legend = section.word("legend", PlanWords.LEGENDS, PlanWords.LEGENDS.get(0));
         Optional<Path> polygons = existing(section, "cover_areas", false, folder, faults);
         GroundChoice.CoverHeights heights = new GroundChoice.CoverHeights(
                 section.number("canopy_height_m", 0, 120, "m"), section.number("roof_height_m", 0, 300, "m"));

@@ -5,6 +5,7 @@ import handreach.loadout.CopyQuality;
 import handreach.loadout.Modulation;
 import handreach.loadout.Radiator;
 import handreach.terrain.Cover;
+import handreach.terrain.CoverLegend;
 import handreach.terrain.Surface;
 import java.util.Arrays;
 import java.util.List;
@@ -21,7 +22,8 @@ final class PlanWords {
             Arrays.stream(Cover.values()).map(Cover::word).toList();
     static final List<String> SURFACES =
             Arrays.stream(Surface.values()).map(Surface::word).toList();
-    static final List<String> LEGENDS = List.of("worldcover", "nlcd", "corine");
+    static final List<String> LEGENDS =
+            Arrays.stream(CoverLegend.values()).map(CoverLegend::word).toList();
     static final List<String> NOISES = List.of("city", "residential", "rural", "quiet-rural");
 
     private PlanWords() {}
