@@ -6,6 +6,7 @@ import handreach.budget.Ledger;
 import handreach.budget.LedgerLine;
 import handreach.budget.TwoWayLedger;
 import handreach.geodesy.GeodesicLine;
+import handreach.propagation.FieldMarch;
 import handreach.propagation.LossPart;
 import handreach.propagation.PathGeometry;
 import handreach.propagation.PathLoss;
@@ -18,6 +19,11 @@ import java.util.Optional;
 
 /** One path as JSON and as text. */
 public final class PathText {
+    private static final int FIELD_COLUMNS = 900;
+    private static final int FIELD_ROWS = 360;
+    /** How far above the highest ground the picture reaches, m. */
+    private static final double FIELD_ABOVE_M = 100;
+
     private PathText() {}
 
     /** The answer with the keys of the command line's contract; intermediate values when asked to explain. */
@@ -147,9 +153,29 @@ public final class PathText {
         return out.toString();
     }
 
-    /** Draws the profile with its edges as SVG. */
+    /** Draws the profile with its edges as SVG; for the full-wave march the field over the ground. */
     public static void writeFigure(PathAnswer answer, Path file) {
-        WholeFile.write(file, Svg.file(figure(answer, "first end", "other end")));
+        boolean marched = answer.loss().model().equals("full-wave");
+        Figure figure = marched ? field(answer) : figure(answer, "first end", "other end");
+        WholeFile.write(file, Svg.file(figure));
+    }
+
+    private static FieldFigure field(PathAnswer answer) {
+        String title = String.format(
+                Locale.ROOT,
+                "Field of an antenna %.1f m up, %.2f MHz, %s polarisation",
+                answer.link().terminals().txHeightM(),
+                answer.link().conditions().frequency().mhz(),
+                answer.link().conditions().polarization().name().toLowerCase(Locale.ROOT));
+        return FieldFigure.of(
+                title,
+                FieldMarch.picture(
+                        answer.profile(),
+                        answer.link().terminals().txHeightM(),
+                        answer.link().conditions(),
+                        FIELD_COLUMNS,
+                        FIELD_ROWS,
+                        FIELD_ABOVE_M));
     }
 
     /** The profile with its edges. */
