@@ -34,7 +34,7 @@ public final class FieldFigure implements Figure {
         this.up = new Axis(
                 field.heightM(0) - halfRow, field.heightM(field.rows() - 1) + halfRow, TOP_PX + PLOT_PX, TOP_PX);
         List<LegendEntry> entries = new ArrayList<>();
-        for (int i = 0; i <= CLASSES_DB.length; i++) entries.add(LegendEntry.area(Ink.fill(rgb(i)), label(i)));
+        for (int i = 0; i <= CLASSES_DB.length; i++) entries.add(LegendEntry.area(Ink.fill(rgb(i)).outlined(0x8A949A, 0.6), label(i)));
         entries.add(LegendEntry.area(Ink.fill(GROUND_RGB), "ground, or no field marched"));
         this.legend = new Legend(entries, WIDTH_PX - LEFT_PX - RIGHT_PX);
     }

@@ -229,7 +229,7 @@ final class KitBuilder {
         return AntennaDelta.of(
                 result.delta(),
                 result.n(),
-                "bench, " + result.n() + " readings in " + mount.mounting().name());
+                "bench, " + result.n() + " readings, mounting \"" + mount.mounting().name() + "\"");
     }
 
     private void warnOnce(String warning) {
