@@ -49,10 +49,12 @@ def run(deck):
     os.makedirs(WORK, exist_ok=True)
     stem = os.path.join(WORK, hashlib.sha256(deck.encode()).hexdigest()[:24])
     if not os.path.exists(stem + ".out"):
-        with open(stem + ".nec", "w") as f:
+        own = "%s.%d" % (stem, os.getpid())
+        with open(own + ".nec", "w") as f:
             f.write(deck)
-        subprocess.run(["nec2c", "-i", stem + ".nec", "-o", stem + ".tmp"], check=True)
-        slim(stem)
+        subprocess.run(["nec2c", "-i", own + ".nec", "-o", own + ".tmp"], check=True)
+        slim(own)
+        os.replace(own + ".out", stem + ".out")
     with open(stem + ".out") as f:
         return f.read()
 
@@ -152,7 +154,8 @@ def helical(length_wavelengths, mhz, wire, q=100, radius=0.003):
 
 
 LENGTHS = [round(0.02 * i, 2) for i in range(1, 51)]
-HELICAL_LENGTHS = [0.02, 0.03, 0.04, 0.05, 0.06, 0.08, 0.10, 0.12, 0.14, 0.16, 0.20, 0.24]
+HELICAL_LENGTHS = [0.03, 0.04, 0.05, 0.06, 0.08, 0.10, 0.12, 0.14, 0.16, 0.20, 0.24]
+HELICAL_MHZ = [70, 150, 235, 385, 450, 515, 620, 760, 910]
 MHZ = [70, 115, 150, 185, 235, 300, 385, 450, 515, 620, 690, 760, 830, 910, 1000]
 ELEVATIONS = range(-85, 86, 5)
 
@@ -191,7 +194,7 @@ def tables(folder):
         name = "helical-counterpoise" if wire else "helical"
         words = "with a quarter-wave wire hung from the antenna base" if wire else "bare"
         rows = []
-        for mhz in MHZ:
+        for mhz in HELICAL_MHZ:
             for w in HELICAL_LENGTHS:
                 r, x, efficiency, gains = helical(w, mhz, wire)
                 rows.append(line([mhz, w], gains, ELEVATIONS))

@@ -31,8 +31,8 @@ public record ControlAnchor(Band band, Dbd onBox, double commonDb, Origin origin
      * @unit   dB over a half-wave dipole
      * @valid  helical factory antennas of usual size
      * @error  1.5 dB at VHF, 1 dB above, as its own doubt says
-     * @source our method-of-moments model of a 150 mm loaded whip on a 60 × 35 × 110 mm box at 146 MHz (−1.96 dBi, coil Q 100),
-     *     rounded; higher bands our suggestion
+     * @source our method-of-moments models of whips with coils of quality 100 on a 60 × 35 × 110 mm box, rounded down for rubber and
+     *     joints, our suggestion: 150 mm at 146 MHz −1.96 dBi, 53 mm at 450 MHz 0.98 dBi, 37 mm at 800 MHz 1.7 dBi
      */
     public static ControlAnchor standard(Band band) {
         return switch (band) {

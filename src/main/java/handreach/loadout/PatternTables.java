@@ -34,8 +34,8 @@ final class PatternTables {
         static final PatternTables WIRE = read("pattern-wire.csv", false);
         static final PatternTables CHASSIS = read("pattern-chassis.csv", true);
         static final PatternTables CHASSIS_COUNTERPOISE = read("pattern-chassis-counterpoise.csv", true);
-        static final PatternTables HELICAL = CHASSIS;
-        static final PatternTables HELICAL_COUNTERPOISE = CHASSIS;
+        static final PatternTables HELICAL = read("pattern-helical.csv", true);
+        static final PatternTables HELICAL_COUNTERPOISE = read("pattern-helical-counterpoise.csv", true);
 
         private Shipped() {}
     }
@@ -55,8 +55,7 @@ final class PatternTables {
             double[] row = Arrays.stream(cells).mapToDouble(Double::parseDouble).toArray();
             rows.add(hasFrequency ? row : withFrequency(row));
         }
-        double[] logMhz =
-                rows.stream().mapToDouble(r -> Math.log(r[0])).distinct().toArray();
+        double[] logMhz = rows.stream().mapToDouble(r -> Math.log(r[0])).distinct().toArray();
         double[] lengths = rows.stream().mapToDouble(r -> r[1]).distinct().toArray();
         int n = elevations.length;
         if (rows.size() != logMhz.length * lengths.length) throw new IllegalStateException(resource + " has gaps");
@@ -77,9 +76,7 @@ final class PatternTables {
         try (InputStream in = PatternTables.class.getResourceAsStream(resource)) {
             if (in == null) throw new IllegalStateException("the program lacks its file " + resource);
             BufferedReader reader = new BufferedReader(new InputStreamReader(in, StandardCharsets.UTF_8));
-            return reader.lines()
-                    .filter(l -> !l.startsWith("#") && !l.isBlank())
-                    .toList();
+            return reader.lines().filter(l -> !l.startsWith("#") && !l.isBlank()).toList();
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }
@@ -105,8 +102,7 @@ final class PatternTables {
         double f = Math.min(Math.max(Math.log(frequencyMhz), logMhz[0]), last);
         int first = firstNode(logMhz, f);
         double sum = 0;
-        for (int k = first; k < first + 4; k++)
-            sum += weight(logMhz, first, k, f) * atFrequency(k, length, elevationDeg);
+        for (int k = first; k < first + 4; k++) sum += weight(logMhz, first, k, f) * atFrequency(k, length, elevationDeg);
         return Math.max(sum, 0);
     }
 
