@@ -1,0 +1,111 @@
+package handreach.relay;
+
+import handreach.budget.LinkEnd;
+import handreach.loadout.Loadout;
+import handreach.reach.Progress;
+import handreach.uncertainty.Odds;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.concurrent.CancellationException;
+
+/**
+ * What everybody gets without a relay.
+ *
+ * @param links one a talk, as the people are loaded, in the question's order
+ * @param everybody the same if everybody who carries a radio on the body carried this, in the given order
+ * @param standing with the plan's loadouts
+ */
+public record DirectVerdict(List<DirectLink> links, List<IfCarried> everybody, Standing standing) {
+    /**
+     * If everybody carried this.
+     *
+     * @param loadout what
+     * @param standing how the talks would do
+     */
+    public record IfCarried(Loadout loadout, Standing standing) {}
+
+    public DirectVerdict {
+        links = List.copyOf(links);
+        everybody = List.copyOf(everybody);
+    }
+
+    /**
+     * Reckons every talk exactly, as loaded and with each of the given loadouts.
+     *
+     * @shape  talks times (1 + loadouts) paths
+     * @unit   standings without unit, odds 0 to 1
+     * @valid  a talk over unknown ground counts as not served
+     * @error  that of the model and of the ledgers
+     * @source {@link HopPath}
+     */
+    public static DirectVerdict of(RelayQuestion question, List<LinkEnd> loadouts, Progress progress) {
+        int passes = 1 + loadouts.size();
+        List<DirectLink> links = links(question, progress, 0, passes);
+        List<IfCarried> everybody = new ArrayList<>();
+        for (int i = 0; i < loadouts.size(); i++) {
+            LinkEnd end = loadouts.get(i);
+            List<Demand> loaded = question.demands().stream()
+                    .map(demand -> demand.end().loadout().carry().carry().isAtBody() ? demand.carrying(end) : demand)
+                    .toList();
+            RelayQuestion other = new RelayQuestion(loaded, question.talks(), question.setting());
+            everybody.add(new IfCarried(end.loadout(), standing(other, links(other, progress, i + 1, passes))));
+        }
+        return new DirectVerdict(links, everybody, standing(question, links));
+    }
+
+    private static List<DirectLink> links(RelayQuestion question, Progress progress, int pass, int passes) {
+        List<DirectLink> links = new ArrayList<>();
+        for (Talk talk : question.talks()) {
+            if (progress.isCancelled()) throw new CancellationException("stopped");
+            links.add(link(question, talk));
+            progress.done("straight paths", (pass + (double) links.size() / question.talks().size()) / passes);
+        }
+        return links;
+    }
+
+    private static DirectLink link(RelayQuestion question, Talk talk) {
+        Demand a = question.demands().get(talk.a());
+        Demand b = question.demands().get(talk.b());
+        Optional<HopPath> path = HopPath.direct(question.setting(), a, b);
+        if (path.isEmpty()) return new DirectLink(talk, path, Double.NEGATIVE_INFINITY, Double.NEGATIVE_INFINITY);
+        HopBudget budget = HopBudget.direct(a.end(), b.end(), question.setting().terms());
+        double standing = path.get().odds().marginDb() / budget.spreadDb();
+        return new DirectLink(talk, path, standing, standing - budget.pessimism());
+    }
+
+    private static Standing standing(RelayQuestion question, List<DirectLink> links) {
+        double wanted = HopBudget.wanted(question.setting().terms().odds());
+        double[] shares = TalkTable.shares(question);
+        double share = 0;
+        double sure = 0;
+        double worst = Double.POSITIVE_INFINITY;
+        for (int t = 0; t < links.size(); t++) {
+            DirectLink link = links.get(t);
+            worst = Math.min(worst, link.standing());
+            if (link.standing() >= wanted) share += shares[t];
+            if (link.pessimisticStanding() >= wanted) sure += shares[t];
+        }
+        return new Standing(share, sure, worst);
+    }
+
+    /** Whether nobody needs a relay as they are loaded. */
+    public boolean isEnough() {
+        return standing.servesAll();
+    }
+
+    /** The first of the given loadouts with which nobody needs a relay. */
+    public Optional<IfCarried> enoughIfCarried() {
+        return everybody.stream().filter(one -> one.standing().servesAll()).findFirst();
+    }
+
+    /** The talk with the lowest odds. */
+    public Optional<DirectLink> weakest() {
+        return links.stream().min(java.util.Comparator.comparingDouble(DirectLink::standing));
+    }
+
+    /** Odds of a link's weaker direction; 0 where the ground is unknown. */
+    public static double odds(DirectLink link) {
+        return link.path().isEmpty() ? 0 : Odds.ofMargin(link.standing(), 1);
+    }
+}

@@ -1,0 +1,95 @@
+package handreach.relay;
+
+import handreach.budget.TwoWayLedger;
+import handreach.geodesy.GeodesicLine;
+import handreach.geodesy.Position;
+import handreach.profile.PathCut;
+import handreach.profile.Profile;
+import handreach.propagation.PathGeometry;
+import handreach.propagation.PathLoss;
+import handreach.propagation.Terminals;
+import handreach.uncertainty.Odds;
+import java.util.Comparator;
+import java.util.Optional;
+
+/**
+ * One path reckoned exactly: its ground, its loss, both ledgers, its odds. Ends nearer than 50 m count as 50 m apart.
+ *
+ * @param line over the ground
+ * @param profile heights and cover along it
+ * @param geometry clearance, obstacles, angles
+ * @param loss by the chosen model
+ * @param ledger both directions, line by line; desense of a relay is beside it, in the odds
+ * @param odds of copy
+ */
+public record HopPath(
+        GeodesicLine line, Profile profile, PathGeometry geometry, PathLoss loss, TwoWayLedger ledger, HopOdds odds) {
+    private static final double NEAREST_M = 50;
+
+    /**
+     * Odds of one path.
+     *
+     * @param there from the first end to the second
+     * @param back the other way
+     * @param marginDb of the weaker direction at the median place
+     * @param pessimistic odds of the weaker direction at the pessimistic end of the doubt that is common to all places
+     */
+    public record HopOdds(double there, double back, double marginDb, double pessimistic) {
+        /** Odds of the weaker direction. */
+        public double weaker() {
+            return Math.min(there, back);
+        }
+    }
+
+    /** Straight between two people. */
+    public static Optional<HopPath> direct(RelayQuestion.Setting setting, Demand a, Demand b) {
+        HopBudget budget = HopBudget.direct(a.end(), b.end(), setting.terms());
+        return between(setting, a.at(), b.at(), new Terminals(a.heightM(), b.heightM()), budget);
+    }
+
+    /** From somebody to a relay; empty where the ground is unknown. */
+    public static Optional<HopPath> toRelay(
+            RelayQuestion.Setting setting, Demand demand, Position site, RelayEquipment relay) {
+        HopBudget budget = HopBudget.toRelay(demand.end(), relay, setting.terms());
+        return between(setting, demand.at(), site, new Terminals(demand.heightM(), relay.mastM()), budget);
+    }
+
+    static Optional<HopPath> betweenRelays(
+            RelayQuestion.Setting setting, Position one, Position other, RelayEquipment relay) {
+        HopBudget budget = HopBudget.betweenRelays(relay, setting.terms());
+        return between(setting, one, other, new Terminals(relay.mastM(), relay.mastM()), budget);
+    }
+
+    private static Optional<HopPath> between(
+            RelayQuestion.Setting setting, Position from, Position to, Terminals terminals, HopBudget budget) {
+        Position end = to;
+        if (GeodesicLine.distanceM(from, to) < NEAREST_M) {
+            double azimuth = GeodesicLine.distanceM(from, to) < 0.01 ? 0 : GeodesicLine.between(from, to).azimuthDeg();
+            end = GeodesicLine.destination(from, azimuth, NEAREST_M + 0.001);
+        }
+        PathCut cut = PathCut.between(
+                setting.ground().elevation(), setting.ground().landCover(), from, end, setting.ground().settings());
+        if (cut.profile().isEmpty()) return Optional.empty();
+        Profile profile = cut.profile().get();
+        PathGeometry geometry = PathGeometry.of(
+                profile, terminals, setting.conditions().atmosphere(), setting.conditions().frequency());
+        PathLoss loss = setting.model().loss(profile, terminals, setting.conditions());
+        double departure = geometry.departureDeg();
+        double arrival = geometry.arrivalDeg();
+        double there = budget.marginThereDb(loss.lossDb(), departure, arrival);
+        double back = budget.marginBackDb(loss.lossDb(), departure, arrival);
+        double weaker = budget.standing(loss.lossDb(), departure, arrival);
+        HopOdds odds = new HopOdds(
+                Odds.ofMargin(there, budget.spreadDb()),
+                Odds.ofMargin(back, budget.spreadDb()),
+                Math.min(there, back),
+                Odds.ofMargin(weaker - budget.pessimism(), 1));
+        return Optional.of(new HopPath(
+                cut.line(), profile, geometry, loss, budget.budget().ledger(loss, departure, arrival), odds));
+    }
+
+    /** The ground that stands highest into the ray, if any does. */
+    public Optional<PathGeometry.Obstacle> worstEdge() {
+        return geometry.obstacles().stream().max(Comparator.comparingDouble(PathGeometry.Obstacle::nu));
+    }
+}

@@ -1,0 +1,147 @@
+package handreach.relay;
+
+import handreach.geodesy.GeodesicLine;
+import handreach.geodesy.Position;
+import handreach.propagation.Terminals;
+import handreach.reach.AreaEngine;
+import handreach.reach.AreaRequest;
+import handreach.reach.CellGrid;
+import handreach.reach.LossGrid;
+import handreach.reach.Progress;
+import java.util.ArrayList;
+import java.util.List;
+
+/**
+ * How well a relay in each cell of a grid would hear and be heard by each demand: one sweep a demand, by reciprocity. Of each sweep
+ * only one number a cell is kept.
+ */
+public final class HopSurvey {
+    private final RelayQuestion question;
+    private final RelayEquipment relay;
+    private final CellGrid grid;
+    private final AreaEngine engine;
+    private final List<float[]> standing;
+    private final double[] pessimism;
+
+    private HopSurvey(
+            RelayQuestion question,
+            RelayEquipment relay,
+            CellGrid grid,
+            AreaEngine engine,
+            List<float[]> standing,
+            double[] pessimism) {
+        this.question = question;
+        this.relay = relay;
+        this.grid = grid;
+        this.engine = engine;
+        this.standing = standing;
+        this.pessimism = pessimism;
+    }
+
+    /** Bytes kept for so many demands over a grid, without the one sweep that is at work. */
+    public static long bytesFor(int demands, int cells) {
+        return 4L * demands * cells;
+    }
+
+    /**
+     * Sweeps from every demand.
+     *
+     * @shape  one number a demand and cell; one area sweep a demand
+     * @unit   standings, without unit
+     * @valid  demands within 120 km of the farthest cell; unknown ground counts as no hop
+     * @error  that of the engine
+     * @source reciprocity: the loss of a path is the same both ways
+     */
+    public static HopSurvey of(
+            RelayQuestion question, RelayEquipment relay, CellGrid grid, AreaEngine engine, Progress progress) {
+        List<float[]> all = new ArrayList<>();
+        int count = question.demands().size();
+        double[] pessimism = new double[count];
+        for (int i = 0; i < count; i++) {
+            Demand demand = question.demands().get(i);
+            HopBudget budget = HopBudget.toRelay(demand.end(), relay, question.setting().terms());
+            pessimism[i] = budget.pessimism();
+            Terminals heights = new Terminals(demand.heightM(), relay.mastM());
+            Part part = new Part(progress, "sweep from " + demand.name(), i, count);
+            all.add(standings(question, grid, engine, demand.at(), heights, budget, part));
+        }
+        return new HopSurvey(question, relay, grid, engine, List.copyOf(all), pessimism);
+    }
+
+    /** How well another relay in each cell would hear one in this cell. */
+    float[] fromRelay(int cell, Progress progress) {
+        HopBudget budget = HopBudget.betweenRelays(relay, question.setting().terms());
+        Terminals heights = new Terminals(relay.mastM(), relay.mastM());
+        return standings(question, grid, engine, grid.positionOf(cell), heights, budget, progress);
+    }
+
+    double linkPessimism() {
+        return HopBudget.betweenRelays(relay, question.setting().terms()).pessimism();
+    }
+
+    private static float[] standings(
+            RelayQuestion question,
+            CellGrid grid,
+            AreaEngine engine,
+            Position from,
+            Terminals heights,
+            HopBudget budget,
+            Progress progress) {
+        double radius = Math.min(AreaRequest.LARGEST_RADIUS_M, farthestM(grid, from) + grid.cellM());
+        AreaRequest request = new AreaRequest(
+                from, grid, radius, heights, question.setting().conditions(), question.setting().model().name());
+        LossGrid losses = engine.losses(request, question.setting().ground(), progress);
+        float[] standing = new float[grid.count()];
+        for (int cell = 0; cell < standing.length; cell++)
+            standing[cell] = losses.isKnown(cell)
+                    ? (float) budget.standing(losses.lossDb(cell), losses.departureDeg(cell), losses.arrivalDeg(cell))
+                    : Float.NEGATIVE_INFINITY;
+        return standing;
+    }
+
+    private static double farthestM(CellGrid grid, Position from) {
+        double farthest = 0;
+        for (int row : new int[] {0, grid.rows() - 1})
+            for (int column : new int[] {0, grid.columns() - 1})
+                farthest = Math.max(farthest, GeodesicLine.distanceM(from, grid.positionOf(row, column)));
+        return farthest;
+    }
+
+    public RelayQuestion question() {
+        return question;
+    }
+
+    public RelayEquipment relay() {
+        return relay;
+    }
+
+    public CellGrid grid() {
+        return grid;
+    }
+
+    /** Margin of the weaker direction over the spread; minus infinity where the ground is unknown. */
+    public double standing(int demand, int cell) {
+        return standing.get(demand)[cell];
+    }
+
+    float[] standings(int demand) {
+        return standing.get(demand);
+    }
+
+    double pessimism(int demand) {
+        return pessimism[demand];
+    }
+
+    /** One demand's share of the whole progress. */
+    private record Part(Progress whole, String name, int number, int count) implements Progress {
+        @Override
+        public void done(String what, double share) {
+            whole.done(name, (number + share) / count);
+        }
+
+        @Override
+        public boolean isCancelled() {
+            return whole.isCancelled();
+        }
+    }
+}

@@ -1,0 +1,23 @@
+package handreach.relay;
+
+import java.util.List;
+
+/**
+ * Some relays chosen together.
+ *
+ * @param cells where, in the order they were taken
+ * @param standing of all talks with all of them
+ * @param boundShare no choice of as many relays serves a larger share; true under the swept losses, at the median
+ * @param ifOneFails how the talks do without each of them, in the same order
+ */
+public record RelayChoice(List<Integer> cells, Standing standing, double boundShare, List<Standing> ifOneFails) {
+    public RelayChoice {
+        cells = List.copyOf(cells);
+        ifOneFails = List.copyOf(ifOneFails);
+    }
+
+    /** How far from the best possible share this can be at most. */
+    public double gap() {
+        return Math.max(0, boundShare - standing.share());
+    }
+}

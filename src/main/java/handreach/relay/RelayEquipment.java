@@ -1,0 +1,104 @@
+package handreach.relay;
+
+import handreach.budget.ExtraLine;
+import handreach.budget.Isolation;
+import handreach.budget.LinkEnd;
+import handreach.budget.Posture;
+import handreach.budget.SiteNoise;
+import handreach.loadout.Antenna;
+import handreach.loadout.AntennaGain;
+import handreach.loadout.Band;
+import handreach.loadout.Burden;
+import handreach.loadout.Carry;
+import handreach.loadout.CarryLoss;
+import handreach.loadout.Loadout;
+import handreach.loadout.Radiator;
+import handreach.loadout.Radio;
+import handreach.uncertainty.Doubt;
+import handreach.units.Db;
+import handreach.units.Dbd;
+import handreach.units.Frequency;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+
+/**
+ * The relay: its radio and its antenna on a mast, apart from what people carry.
+ *
+ * @param end radio, antenna, mast height, feed loss, noise
+ * @param mode how it passes speech on
+ * @param chained whether several relays pass to one another; then they must hear one another
+ */
+public record RelayEquipment(LinkEnd end, RelayMode mode, boolean chained) {
+    /** Blocking ratio of a receiver, dB: class figure of EN 300 086, from memory. */
+    public static final double BLOCKING_RATIO_DB = 84;
+    /** Doubt of a stated antenna gain, dB; our suggestion. */
+    private static final double GAIN_DOUBT_DB = 1;
+
+    /** A half-wave dipole or the like on a mast. */
+    public static RelayEquipment onMast(
+            Radio radio, Dbd gain, Mast mast, SiteNoise noise, Frequency frequency, RelayMode mode, boolean chained) {
+        Radiator radiator = Radiator.HALF_WAVE_DIPOLE;
+        Antenna antenna = new Antenna(
+                "relay antenna",
+                radiator,
+                radiator.usualLengthWavelengths() * frequency.wavelengthM(),
+                false,
+                new Burden(0, 0, 0, 0),
+                Optional.empty());
+        AntennaGain stated = new AntennaGain.Absolute(
+                gain.toDbi(), Doubt.common(GAIN_DOUBT_DB), "stated in the plan", OptionalDouble.empty());
+        Loadout loadout = new Loadout(
+                "relay", radio, antenna, CarryLoss.standard(Carry.MAST, Band.of(frequency)), mast.heightM(), stated);
+        List<ExtraLine> feed = mast.feedLossDb() == 0
+                ? List.of()
+                : List.of(new ExtraLine(
+                        "feed line", new Db(-mast.feedLossDb()), Doubt.NONE, "stated in the plan", Optional.empty()));
+        return new RelayEquipment(new LinkEnd(loadout, noise, Posture.UPRIGHT, feed), mode, chained);
+    }
+
+    /**
+     * The mast.
+     *
+     * @param heightM antenna above ground, m
+     * @param feedLossDb loss of the line, dB, on transmit and on receive
+     */
+    public record Mast(double heightM, double feedLossDb) {}
+
+    /**
+     * What keeps the relay's transmitter out of its own receiver, as a margin.
+     *
+     * @param neededDb isolation that avoids blocking
+     * @param verticalM spacing one above the other that would give it, m
+     * @param onThisMastDb what two antennas one above the other on the mast can be counted on to give, at most
+     * @param marginDb the latter less the former; negative: filters must make it up
+     */
+    public record IsolationMargin(double neededDb, double verticalM, double onThisMastDb, double marginDb) {}
+
+    public double mastM() {
+        return end.loadout().heightM();
+    }
+
+    public RelayEquipment inMode(RelayMode other) {
+        return new RelayEquipment(end, other, chained);
+    }
+
+    /**
+     * Isolation that two frequencies on one mast need, and what spacing on that mast gives.
+     *
+     * @shape  scalars in, one record out; pure
+     * @unit   dB and m
+     * @valid  antennas one above the other, the lower half a wavelength above ground
+     * @error  3 dB or so, as {@link Isolation}
+     * @source {@link Isolation#neededAgainstBlockingDb} and {@link Isolation#verticalDb}
+     */
+    public IsolationMargin isolation(Frequency frequency) {
+        Radio radio = end.loadout().radio();
+        double needed = Isolation.neededAgainstBlockingDb(radio.power(), radio.sensitivity(), BLOCKING_RATIO_DB);
+        double room = mastM() - frequency.wavelengthM() / 2;
+        double given = room < frequency.wavelengthM() / 2
+                ? 0
+                : Math.min(Isolation.SPACING_LIMIT_DB, Isolation.verticalDb(room, frequency));
+        return new IsolationMargin(needed, Isolation.verticalSpacingM(needed, frequency), given, given - needed);
+    }
+}

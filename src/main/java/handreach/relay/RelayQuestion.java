@@ -1,0 +1,41 @@
+package handreach.relay;
+
+import handreach.budget.LinkBudget;
+import handreach.budget.LinkTerms;
+import handreach.propagation.LossModel;
+import handreach.propagation.PathConditions;
+import handreach.reach.AreaGround;
+import java.util.List;
+
+/**
+ * Who must talk to whom, over what ground.
+ *
+ * @param demands the people
+ * @param talks the pairs, by number
+ * @param setting ground, air, model, what counts as copy
+ */
+public record RelayQuestion(List<Demand> demands, List<Talk> talks, Setting setting) {
+    /** Most demands: a set of them is kept in one word of 64 bits. */
+    public static final int MOST_DEMANDS = 60;
+
+    public RelayQuestion {
+        demands = List.copyOf(demands);
+        talks = List.copyOf(talks);
+        if (demands.size() > MOST_DEMANDS) throw new IllegalArgumentException(demands.size() + " demands");
+        for (Talk talk : talks) if (talk.b() >= demands.size()) throw new IllegalArgumentException("no demand for " + talk);
+    }
+
+    /**
+     * What all paths have in common.
+     *
+     * @param terms what counts as copy, odds, doubt of the model
+     * @param conditions frequency, ground, air
+     * @param model loss model
+     * @param ground heights and cover
+     */
+    public record Setting(LinkTerms terms, PathConditions conditions, LossModel model, AreaGround ground) {}
+
+    LinkBudget direct(Talk talk) {
+        return LinkBudget.between(demands.get(talk.a()).end(), demands.get(talk.b()).end(), setting.terms());
+    }
+}

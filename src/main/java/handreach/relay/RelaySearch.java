@@ -1,0 +1,192 @@
+package handreach.relay;
+
+import handreach.reach.Progress;
+import java.util.ArrayList;
+import java.util.BitSet;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+import java.util.concurrent.CancellationException;
+import java.util.stream.IntStream;
+
+/**
+ * Looks for the ground where relays serve best. One relay: every allowed cell is tried, so the answer is the best there is. More:
+ * each is added where it helps most among all cells, then each is taken out and put back where it helps most until nothing moves;
+ * a bound says how much better any other choice could be.
+ */
+public final class RelaySearch {
+    private static final int MOST_EXCHANGES = 6;
+    private static final int MOST_FRONT = 12;
+
+    private final AllowedGround ground;
+    private final TalkTable talks;
+    private final Progress progress;
+
+    private RelaySearch(AllowedGround ground, TalkTable talks, Progress progress) {
+        this.ground = ground;
+        this.talks = talks;
+        this.progress = progress;
+    }
+
+    /** Over a survey, on allowed ground, against what people get without a relay. */
+    public static RelaySearch of(HopSurvey survey, AllowedGround ground, DirectVerdict verdict, Progress progress) {
+        if (!survey.grid().equals(ground.grid())) throw new IllegalArgumentException("survey and ground differ in their grids");
+        return new RelaySearch(ground, new TalkTable(survey, verdict), progress);
+    }
+
+    /**
+     * The best cell for one relay, by this order of standings; of equals, the northernmost, then westernmost.
+     *
+     * @shape  all allowed cells, talks each; exhaustive
+     * @unit   none
+     * @valid  empty when no cell is allowed
+     * @error  that of the survey's losses; none in the search
+     * @source every cell is compared
+     */
+    public Optional<SiteScore> best(Comparator<Standing> order) {
+        return best(RelaySet.none(talks), ground.awayFrom(List.of(), 0), order);
+    }
+
+    /** The best cells for one relay, each at least so far from the better ones, at most so many. */
+    public List<SiteScore> ranked(Comparator<Standing> order, double apartM, int most) {
+        List<SiteScore> sites = new ArrayList<>();
+        List<Integer> taken = new ArrayList<>();
+        while (sites.size() < most) {
+            Optional<SiteScore> next = best(RelaySet.none(talks), ground.awayFrom(taken, apartM), order);
+            if (next.isEmpty()) break;
+            sites.add(next.get());
+            taken.add(next.get().cell());
+        }
+        return sites;
+    }
+
+    /** Cells for one relay where neither the share served nor the worst talk can be bettered without the other falling. */
+    public List<SiteScore> front() {
+        List<SiteScore> front = new ArrayList<>();
+        SiteScore[] all = scores(RelaySet.none(talks), ground.awayFrom(List.of(), 0));
+        Comparator<SiteScore> order = Comparator.<SiteScore>comparingDouble(s -> s.standing().share())
+                .thenComparingDouble(s -> s.standing().worst())
+                .reversed()
+                .thenComparingInt(SiteScore::cell);
+        double worst = Double.NEGATIVE_INFINITY;
+        for (SiteScore score : java.util.Arrays.stream(all).sorted(order).toList()) {
+            if (!front.isEmpty() && score.standing().worst() <= worst) continue;
+            front.add(score);
+            worst = score.standing().worst();
+            if (front.size() == MOST_FRONT) break;
+        }
+        return front;
+    }
+
+    /** How far a demand can be served at all: the best standing any allowed cell gives it. */
+    public Optional<SiteScore> bestFor(int demand) {
+        BitSet cells = ground.awayFrom(List.of(), 0);
+        int best = -1;
+        for (int cell = cells.nextSetBit(0); cell >= 0; cell = cells.nextSetBit(cell + 1))
+            if (best < 0 || talks.hop(demand, cell, false) > talks.hop(demand, best, false)) best = cell;
+        if (best < 0) return Optional.empty();
+        double standing = talks.hop(demand, best, false);
+        double sure = talks.hop(demand, best, true);
+        double wanted = talks.wanted();
+        return Optional.of(new SiteScore(
+                best, new Standing(standing >= wanted ? 1 : 0, sure >= wanted ? 1 : 0, standing)));
+    }
+
+    /** How one relay in this cell would do. */
+    public Standing at(int cell) {
+        return RelaySet.none(talks).with(cell, new double[talks.demands()]);
+    }
+
+    /**
+     * So many relays together.
+     *
+     * @shape  relays times rounds times all cells
+     * @unit   none
+     * @valid  1 to 4 relays; fewer come back when no further one is allowed or none helps
+     * @error  at most {@link RelayChoice#gap} below the best possible share served
+     * @source greedy choice for submodular coverage and its bounds: Nemhauser, Wolsey and Fisher, Mathematical Programming 14
+     *     (1978) 265 (from memory)
+     */
+    public RelayChoice choose(int count) {
+        if (count < 1 || count > 4) throw new IllegalArgumentException(count + " relays");
+        CoverageBound bound = new CoverageBound(talks, ground, count);
+        RelaySet set = RelaySet.none(talks);
+        bound.tighten(set);
+        while (set.size() < count) {
+            Optional<SiteScore> next = next(set);
+            if (next.isEmpty()) break;
+            if (set.size() > 0 && Standing.BY_SERVED.compare(next.get().standing(), set.standing()) <= 0) break;
+            set = set.plus(next.get().cell(), progress);
+            bound.tighten(set);
+        }
+        set = exchanged(set, bound);
+        return new RelayChoice(set.cells(), set.standing(), bound.share(), withoutEach(set));
+    }
+
+    private Optional<SiteScore> next(RelaySet set) {
+        return best(set, ground.awayFrom(set.cells(), ground.separationM()), Standing.BY_SERVED);
+    }
+
+    private RelaySet exchanged(RelaySet start, CoverageBound bound) {
+        RelaySet set = start;
+        for (int round = 0; round < MOST_EXCHANGES && set.size() > 1; round++) {
+            boolean moved = false;
+            for (int i = 0; i < set.size(); i++) {
+                List<Integer> rest = new ArrayList<>(set.cells());
+                rest.remove(i);
+                if (!isConnected(rest)) continue;
+                RelaySet fewer = RelaySet.of(talks, rest, progress);
+                Optional<SiteScore> other = next(fewer);
+                if (other.isEmpty() || Standing.BY_SERVED.compare(other.get().standing(), set.standing()) <= 0) continue;
+                set = fewer.plus(other.get().cell(), progress);
+                bound.tighten(set);
+                moved = true;
+            }
+            if (!moved) break;
+        }
+        return set;
+    }
+
+    private boolean isConnected(List<Integer> cells) {
+        if (!talks.isChained()) return true;
+        List<Integer> reached = new ArrayList<>(cells.subList(0, Math.min(1, cells.size())));
+        for (int i = 0; i < reached.size(); i++)
+            for (int other : cells)
+                if (!reached.contains(other) && talks.links(reached.get(i), progress)[other] >= talks.wanted())
+                    reached.add(other);
+        return reached.size() == cells.size();
+    }
+
+    private List<Standing> withoutEach(RelaySet set) {
+        List<Standing> fails = new ArrayList<>();
+        for (int i = 0; i < set.size(); i++) {
+            List<Integer> rest = new ArrayList<>(set.cells());
+            rest.remove(i);
+            fails.add(RelaySet.of(talks, rest, progress).standing());
+        }
+        return fails;
+    }
+
+    private Optional<SiteScore> best(RelaySet set, BitSet cells, Comparator<Standing> order) {
+        SiteScore best = null;
+        for (SiteScore score : scores(set, cells))
+            if (best == null || order.compare(score.standing(), best.standing()) > 0) best = score;
+        return Optional.ofNullable(best);
+    }
+
+    /** In the order of the cells, whoever reckons them. */
+    private SiteScore[] scores(RelaySet set, BitSet cells) {
+        if (progress.isCancelled()) throw new CancellationException("stopped");
+        int[] candidate = cells.stream().filter(set::hears).toArray();
+        int piece = 4096;
+        int pieces = (candidate.length + piece - 1) / piece;
+        SiteScore[] scores = new SiteScore[candidate.length];
+        IntStream.range(0, pieces).parallel().forEach(number -> {
+            double[] room = new double[talks.demands()];
+            int end = Math.min(candidate.length, (number + 1) * piece);
+            for (int i = number * piece; i < end; i++)
+                scores[i] = new SiteScore(candidate[i], set.with(candidate[i], room));
+        });
+        return scores;
+    }
+}

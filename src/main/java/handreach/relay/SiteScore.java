@@ -1,0 +1,9 @@
+package handreach.relay;
+
+/**
+ * A cell and how one relay in it would do.
+ *
+ * @param cell index in the grid
+ * @param standing of all talks
+ */
+public record SiteScore(int cell, Standing standing) {}
