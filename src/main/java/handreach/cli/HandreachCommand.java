@@ -18,6 +18,7 @@ import picocli.CommandLine.Spec;
             TilesCommand.class,
             PathCommand.class,
             ReachCommand.class,
+            RelayCommand.class,
             CardCommand.class,
             ReportCommand.class
         },

@@ -145,6 +145,14 @@ public final class AllowedGround {
         return allowed.cardinality();
     }
 
+    /** Cells on known ground within a radius, allowed or not. */
+    public int knownWithin(Position middle, double radiusM) {
+        Plane plane = new Plane(grid, middle);
+        BitSet within = (BitSet) known.clone();
+        keep(within, cell -> Math.hypot(plane.xM(cell), plane.yM(cell)) <= radiusM);
+        return within.cardinality();
+    }
+
     /** Ground of a cell above sea level, m; empty in a void. */
     public OptionalDouble heightM(int cell) {
         return known.get(cell) ? OptionalDouble.of(heightM[cell]) : OptionalDouble.empty();

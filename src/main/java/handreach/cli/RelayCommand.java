@@ -1,0 +1,54 @@
+package handreach.cli;
+
+import handreach.plan.PlanFile;
+import handreach.report.RelayFiles;
+import handreach.report.RelayText;
+import handreach.study.RelayAnswer;
+import handreach.study.RelayStudy;
+import handreach.study.Scene;
+import java.nio.file.Path;
+import java.util.concurrent.Callable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+
+/** Is a relay needed, and where. */
+@Command(
+        name = "relay",
+        mixinStandardHelpOptions = true,
+        description = "Whether a relay is needed for the people of a plan, who is the weakest pair, and where a relay should stand.",
+        footer = {
+            "",
+            "Worked example:",
+            "  handreach relay elevation-samples/forest-hills --out relay-forest",
+            "",
+            "These are odds, not a promise: carry a second means of calling for help. No mast, no raised antenna and no visit to a",
+            "relay while thunder can be heard; stay clear of power lines; keep people away from the antenna. Whether a relay may be",
+            "used is for your licence and local rules to say."
+        })
+final class RelayCommand implements Callable<Integer> {
+    @Parameters(index = "0", paramLabel = "PLAN", description = "Plan file, or a folder with plan.toml.")
+    private Path plan;
+
+    @Option(names = "--out", paramLabel = "DIR", description = "Write text, JSON, waypoints (GPX) and features (GeoJSON) into this folder.")
+    private Path out;
+
+    @Mixin
+    private JsonChoice json;
+
+    @Override
+    public Integer call() {
+        Scene scene = Scene.open(PlanFile.open(plan));
+        RelayAnswer answer;
+        try (ConsoleProgress progress = ConsoleProgress.on(json.err())) {
+            answer = RelayStudy.run(scene, progress);
+        }
+        json.warn(answer.words().warnings());
+        if (json.isWanted()) json.print(RelayText.json(answer));
+        else json.out().print(RelayText.text(answer));
+        if (out != null)
+            for (Path file : RelayFiles.write(answer, out)) (json.isWanted() ? json.err() : json.out()).println("Written: " + file);
+        return 0;
+    }
+}

@@ -1,0 +1,106 @@
+package handreach.report;
+
+import handreach.geodesy.Position;
+import handreach.relay.Demand;
+import handreach.relay.SiteCheck;
+import handreach.study.RelayAnswer;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import org.locationtech.jts.geom.Coordinate;
+import org.locationtech.jts.geom.GeometryFactory;
+
+/** Everything that {@code relay} writes into a folder: the answer as text and JSON, waypoints, features, the weakest hop. */
+public final class RelayFiles {
+    private static final GeometryFactory GEOMETRY = new GeometryFactory();
+
+    private final RelayAnswer answer;
+    private final Path folder;
+    private final List<Path> written = new ArrayList<>();
+
+    private RelayFiles(RelayAnswer answer, Path folder) {
+        this.answer = answer;
+        this.folder = folder;
+    }
+
+    /** Writes all files, each whole or not at all; returns them. */
+    public static List<Path> write(RelayAnswer answer, Path folder) {
+        RelayFiles files = new RelayFiles(answer, folder);
+        files.text("relay.txt", RelayText.text(answer));
+        files.text("relay.json", Json.text(RelayText.json(answer)));
+        files.text("relay-sites.gpx", Gpx.text(places(answer), "relay", List.of()));
+        files.text("relay.geojson", GeoJson.text(files.features()));
+        return List.copyOf(files.written);
+    }
+
+    /** People and sites for a map or a navigator; the recommended relays first in name. */
+    static List<MapPlace> places(RelayAnswer answer) {
+        List<MapPlace> places = new ArrayList<>();
+        for (Demand demand : answer.question().demands())
+            places.add(new MapPlace(demand.at(), MapPlace.Kind.PERSON, demand.name()));
+        Optional<SiteCheck> best = answer.recommended();
+        if (best.isEmpty()) return places;
+        List<Position> sites = best.get().sites();
+        for (int i = 0; i < sites.size(); i++)
+            places.add(new MapPlace(
+                    sites.get(i), MapPlace.Kind.RELAY, sites.size() == 1 ? "Relay" : "Relay " + (i + 1)));
+        int number = 1;
+        for (RelayAnswer.Site site : answer.found().orElseThrow().sites()) {
+            if (!sites.contains(site.at())) places.add(new MapPlace(site.at(), MapPlace.Kind.RELAY, "Site " + number));
+            number++;
+        }
+        return places;
+    }
+
+    private List<GeoJson.Feature> features() {
+        List<GeoJson.Feature> features = new ArrayList<>();
+        for (Demand demand : answer.question().demands()) {
+            Map<String, Object> properties = new LinkedHashMap<>();
+            properties.put("kind", "demand");
+            properties.put("name", demand.name());
+            properties.put("loadout", demand.end().loadout().name());
+            features.add(new GeoJson.Feature(GEOMETRY.createPoint(coordinate(demand.at())), properties));
+        }
+        answer.found().ifPresent(found -> {
+            int rank = 1;
+            for (RelayAnswer.Site site : found.sites()) features.add(site(site, rank++));
+        });
+        answer.recommended().ifPresent(best -> {
+            for (Optional<SiteCheck.Hop> hop : best.hops()) hop.ifPresent(one -> features.add(hop(best, one)));
+        });
+        return features;
+    }
+
+    private static GeoJson.Feature site(RelayAnswer.Site site, int rank) {
+        Map<String, Object> properties = new LinkedHashMap<>();
+        properties.put("kind", "site");
+        properties.put("rank", rank);
+        properties.put("share", site.check().standing().share());
+        properties.put("worst_odds", site.check().standing().worstOdds());
+        if (site.access().heightM().isPresent()) properties.put("height_m", site.access().heightM().getAsDouble());
+        return new GeoJson.Feature(GEOMETRY.createPoint(coordinate(site.at())), properties);
+    }
+
+    private GeoJson.Feature hop(SiteCheck best, SiteCheck.Hop hop) {
+        Demand demand = answer.question().demands().get(hop.demand());
+        Map<String, Object> properties = new LinkedHashMap<>();
+        properties.put("kind", "hop");
+        properties.put("name", demand.name());
+        properties.put("odds", hop.path().odds().weaker());
+        Coordinate[] ends = {coordinate(demand.at()), coordinate(best.sites().get(hop.site()))};
+        return new GeoJson.Feature(GEOMETRY.createLineString(ends), properties);
+    }
+
+    private static Coordinate coordinate(Position at) {
+        return new Coordinate(at.longitudeDeg(), at.latitudeDeg());
+    }
+
+    private void text(String name, String body) {
+        Path file = folder.resolve(name);
+        WholeFile.write(file, body);
+        written.add(file);
+    }
+}

@@ -1,0 +1,126 @@
+package handreach.study;
+
+import handreach.geodesy.Position;
+import handreach.relay.DirectVerdict;
+import handreach.relay.RelayChoice;
+import handreach.relay.RelayEquipment;
+import handreach.relay.RelayQuestion;
+import handreach.relay.SiteCheck;
+import handreach.relay.Standing;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+
+/**
+ * Whether a relay is needed, and where.
+ *
+ * @param scene the plan, opened
+ * @param question who talks to whom
+ * @param equipment the relay
+ * @param direct what everybody gets without one
+ * @param found sites; empty where nobody needs a relay as they are loaded
+ * @param words verdict first, and everything that was doubtful
+ */
+public record RelayAnswer(
+        Scene scene,
+        RelayQuestion question,
+        RelayEquipment equipment,
+        DirectVerdict direct,
+        Optional<Found> found,
+        Words words) {
+    /**
+     * The answer in sentences.
+     *
+     * @param verdict the answer, the most important sentence first
+     * @param warnings what was doubtful
+     */
+    public record Words(List<String> verdict, List<String> warnings) {
+        public Words {
+            verdict = List.copyOf(verdict);
+            warnings = List.copyOf(warnings);
+        }
+    }
+
+    /**
+     * What the search found.
+     *
+     * @param sites for one relay, best first, each apart from the others; reckoned exactly
+     * @param together several relays, where the plan allows them and one does not serve all
+     * @param front cells for one relay that trade the share served against the worst talk; as swept
+     * @param unserved whom the best answer does not serve, and why
+     * @param search how it was searched
+     */
+    public record Found(
+            List<Site> sites, Optional<Together> together, List<Trade> front, List<Unserved> unserved, Search search) {
+        public Found {
+            sites = List.copyOf(sites);
+            front = List.copyOf(front);
+            unserved = List.copyOf(unserved);
+        }
+    }
+
+    /**
+     * Extent of the search.
+     *
+     * @param cellM side of a cell
+     * @param allowed cells in which a relay may stand
+     * @param cells all cells within the radius and on known ground
+     */
+    public record Search(double cellM, int allowed, int cells) {}
+
+    /**
+     * A place for a relay.
+     *
+     * @param at where
+     * @param access ground height, slope, walk
+     * @param check odds of every hop and talk
+     * @param otherMode how the talks do in the other mode of relaying
+     */
+    public record Site(Position at, Access access, SiteCheck check, Standing otherMode) {}
+
+    /**
+     * What it is like to get there and stand there.
+     *
+     * @param heightM ground above sea level
+     * @param slopeDeg steepness
+     * @param minutes one way on foot, where a start is named
+     */
+    public record Access(OptionalDouble heightM, double slopeDeg, OptionalDouble minutes) {}
+
+    /**
+     * Several relays.
+     *
+     * @param choice cells, bound, what happens if one fails; as swept
+     * @param access of each
+     * @param check all together, reckoned exactly
+     */
+    public record Together(RelayChoice choice, List<Access> access, SiteCheck check) {
+        public Together {
+            access = List.copyOf(access);
+        }
+    }
+
+    /**
+     * A point of the trade-off.
+     *
+     * @param at where
+     * @param standing as swept
+     */
+    public record Trade(Position at, Standing standing) {}
+
+    /**
+     * Somebody the best answer leaves without copy.
+     *
+     * @param demand number
+     * @param bestOdds best odds of the hop to a relay anywhere on the allowed ground, as swept
+     * @param reason in words, with the ground that stands in the way
+     */
+    public record Unserved(int demand, double bestOdds, String reason) {}
+
+    /** Relays of the recommended answer: several where they are needed, else the best single site. */
+    public Optional<SiteCheck> recommended() {
+        if (found.isEmpty()) return Optional.empty();
+        if (found.get().together().isPresent()) return found.get().together().map(Together::check);
+        return found.get().sites().stream().findFirst().map(Site::check);
+    }
+}

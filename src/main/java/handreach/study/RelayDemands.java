@@ -1,0 +1,166 @@
+package handreach.study;
+
+import handreach.budget.LinkEnd;
+import handreach.geodesy.GeodesicLine;
+import handreach.geodesy.Position;
+import handreach.input.InputFault;
+import handreach.loadout.Loadout;
+import handreach.plan.Places;
+import handreach.plan.Questions;
+import handreach.relay.Demand;
+import handreach.relay.RelayQuestion;
+import handreach.relay.Talk;
+import handreach.terrain.AreaPolygons;
+import handreach.walk.GpxTrack;
+import java.util.ArrayList;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.Set;
+import org.locationtech.jts.algorithm.locate.IndexedPointInAreaLocator;
+import org.locationtech.jts.geom.Coordinate;
+import org.locationtech.jts.geom.Envelope;
+import org.locationtech.jts.geom.Geometry;
+import org.locationtech.jts.geom.Location;
+
+/** People out of a plan as demands: positions as they are, routes and sectors as points spread evenly. */
+final class RelayDemands {
+    private static final int MOST_ON_ROUTE = 12;
+    private static final double ROUTE_STEP_M = 500;
+    private static final int MOST_IN_SECTOR = 16;
+    private static final int USUAL_IN_SECTOR = 9;
+
+    private final Scene scene;
+    private final List<String> warnings;
+    private final List<Demand> demands = new ArrayList<>();
+
+    private RelayDemands(Scene scene, List<String> warnings) {
+        this.scene = scene;
+        this.warnings = warnings;
+    }
+
+    static List<Demand> of(Scene scene, List<String> warnings) {
+        RelayDemands reader = new RelayDemands(scene, warnings);
+        Places places = scene.plan().places();
+        for (Places.PositionEntry entry : places.positions())
+            reader.add(new Demand(
+                    entry.name(), Optional.empty(), entry.at(), reader.end(entry.name(), entry.loadout()), entry.weight()));
+        for (Places.RouteEntry entry : places.routes()) reader.route(entry);
+        for (Places.SectorEntry entry : places.sectors()) reader.sector(entry);
+        if (reader.demands.size() > RelayQuestion.MOST_DEMANDS)
+            throw new InputFault(
+                    "plan",
+                    0,
+                    "positions, routes and sectors make " + reader.demands.size() + " places to serve, at most "
+                            + RelayQuestion.MOST_DEMANDS + " are allowed. Leave some out, or give sectors a larger spacing_m.");
+        return reader.demands;
+    }
+
+    private void add(Demand demand) {
+        if (scene.tiles().at(demand.at()).isVoid())
+            warnings.add(demand.name()
+                    + " lies where no elevation is known and is left out: add the tile, or move it. The rest is answered.");
+        else demands.add(demand);
+    }
+
+    private LinkEnd end(String name, Optional<String> loadout) {
+        if (loadout.isEmpty())
+            warnings.add(name + " has no loadout in the plan: counted with " + scene.controlLoadout().name() + ".");
+        Loadout carried = loadout.map(scene::loadout).orElseGet(scene::controlLoadout);
+        return LinkEnd.of(carried, scene.noise());
+    }
+
+    private void route(Places.RouteEntry entry) {
+        List<Position> line = new ArrayList<>();
+        GpxTrack.lines(entry.file()).forEach(line::addAll);
+        double[] along = new double[line.size()];
+        for (int i = 1; i < along.length; i++)
+            along[i] = along[i - 1] + GeodesicLine.distanceM(line.get(i - 1), line.get(i));
+        double length = along[along.length - 1];
+        int count = length == 0 ? 1 : (int) Math.min(MOST_ON_ROUTE, Math.max(2, Math.ceil(length / ROUTE_STEP_M) + 1));
+        LinkEnd end = end(entry.name(), entry.loadout());
+        for (int k = 0; k < count; k++) {
+            double at = count == 1 ? 0 : length * k / (count - 1);
+            String name = String.format(Locale.ROOT, "%s, km %.1f", entry.name(), at / 1000);
+            add(new Demand(name, Optional.of(entry.name()), point(line, along, at), end, entry.weight() / count));
+        }
+    }
+
+    private static Position point(List<Position> line, double[] along, double atM) {
+        int i = 1;
+        while (i < along.length - 1 && along[i] < atM) i++;
+        if (along.length < 2 || along[i] <= along[i - 1]) return line.get(Math.min(i, line.size() - 1));
+        double share = Math.min(1, (atM - along[i - 1]) / (along[i] - along[i - 1]));
+        Position a = line.get(i - 1);
+        Position b = line.get(i);
+        return share == 0 ? a : GeodesicLine.between(a, b).at(share * (along[i] - along[i - 1]));
+    }
+
+    private void sector(Places.SectorEntry entry) {
+        Geometry area = AreaPolygons.read(entry.polygon());
+        List<Position> points = spread(area, entry.spacingM().orElse(0));
+        LinkEnd end = end(entry.name(), entry.loadout());
+        for (int k = 0; k < points.size(); k++)
+            add(new Demand(
+                    entry.name() + ", point " + (k + 1), Optional.of(entry.name()), points.get(k), end, entry.weight() / points.size()));
+    }
+
+    /** Points of a square lattice within the area; wider apart when they would be too many. */
+    private static List<Position> spread(Geometry area, double spacingM) {
+        Envelope box = area.getEnvelopeInternal();
+        double metresPerDegree = 111_320;
+        double narrowing = Math.cos(Math.toRadians(box.centre().y));
+        double areaM2 = area.getArea() * metresPerDegree * metresPerDegree * narrowing;
+        double step = spacingM > 0 ? spacingM : Math.sqrt(areaM2 / USUAL_IN_SECTOR);
+        IndexedPointInAreaLocator inside = new IndexedPointInAreaLocator(area);
+        while (true) {
+            List<Position> points = new ArrayList<>();
+            double stepY = step / metresPerDegree;
+            double stepX = stepY / narrowing;
+            for (double y = box.getMinY() + stepY / 2; y < box.getMaxY(); y += stepY)
+                for (double x = box.getMinX() + stepX / 2; x < box.getMaxX() && points.size() <= MOST_IN_SECTOR; x += stepX)
+                    if (inside.locate(new Coordinate(x, y)) != Location.EXTERIOR) points.add(new Position(y, x));
+            if (points.isEmpty()) {
+                Coordinate within = area.getInteriorPoint().getCoordinate();
+                return List.of(new Position(within.y, within.x));
+            }
+            if (points.size() <= MOST_IN_SECTOR) return points;
+            step *= 1.1;
+        }
+    }
+
+    /** Who talks to whom, as the plan has it; a name stands for all points of its route or sector. */
+    static List<Talk> talks(Scene scene, List<Demand> demands) {
+        Questions.RelayQuestion question = scene.plan().questions().relay();
+        Set<Talk> talks = new LinkedHashSet<>();
+        switch (question.talk()) {
+            case "all-to-base" -> {
+                List<String> bases = scene.plan().places().positions().stream()
+                        .filter(Places.PositionEntry::base)
+                        .map(Places.PositionEntry::name)
+                        .toList();
+                if (bases.isEmpty())
+                    throw new InputFault("plan", 0, "[relay] talk is \"all-to-base\", but no position has base = true. Mark the base.");
+                for (String base : bases) for (int d : numbers(demands, base)) talks.addAll(Talk.allToBase(demands, d));
+            }
+            case "listed" -> {
+                for (List<String> pair : question.pairs())
+                    for (int a : numbers(demands, pair.get(0)))
+                        for (int b : numbers(demands, pair.get(1))) if (a != b) talks.add(Talk.of(a, b));
+            }
+            default -> talks.addAll(Talk.allToAll(demands));
+        }
+        if (talks.isEmpty())
+            throw new InputFault(
+                    "plan", 0, "[relay] there are not two people on known ground who must talk. Add positions, routes or sectors.");
+        return List.copyOf(talks);
+    }
+
+    private static List<Integer> numbers(List<Demand> demands, String name) {
+        List<Integer> numbers = new ArrayList<>();
+        for (int d = 0; d < demands.size(); d++)
+            if (demands.get(d).name().equals(name) || demands.get(d).group().equals(Optional.of(name))) numbers.add(d);
+        return numbers;
+    }
+}

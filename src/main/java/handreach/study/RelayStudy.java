@@ -1,0 +1,241 @@
+package handreach.study;
+
+import handreach.budget.LinkEnd;
+import handreach.geodesy.Position;
+import handreach.input.InputFault;
+import handreach.loadout.Loadout;
+import handreach.loadout.Modulation;
+import handreach.loadout.Radio;
+import handreach.plan.Questions;
+import handreach.reach.CellGrid;
+import handreach.reach.Progress;
+import handreach.reach.SweepArea;
+import handreach.relay.AllowedGround;
+import handreach.relay.Demand;
+import handreach.relay.DirectVerdict;
+import handreach.relay.HopPath;
+import handreach.relay.HopSurvey;
+import handreach.relay.RelayChoice;
+import handreach.relay.RelayConstraints;
+import handreach.relay.RelayEquipment;
+import handreach.relay.RelayMode;
+import handreach.relay.RelayQuestion;
+import handreach.relay.RelaySearch;
+import handreach.relay.SiteCheck;
+import handreach.relay.SiteScore;
+import handreach.relay.Standing;
+import handreach.relay.Talk;
+import handreach.terrain.AreaPolygons;
+import handreach.units.Dbd;
+import handreach.units.Dbm;
+import handreach.walk.GpxTrack;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.Comparator;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+
+/** Whether a relay is needed for the people of a plan, and where it should stand. */
+public final class RelayStudy {
+    /** Cells of one survey, all demands together; more are searched in larger cells. */
+    private static final long MOST_HOPS = 60_000_000;
+    private static final int MOST_CELLS = 2_000_000;
+    private static final int CANDIDATES = 8;
+    private static final int PRINTED = 5;
+    /** Sites nearer to one another than this share of the radius, or 500 m, are hardly independent; our suggestion. */
+    private static final double APART_SHARE = 0.1;
+    private static final double APART_M = 500;
+
+    private final Scene scene;
+    private final Questions.RelayQuestion asked;
+    private final Position middle;
+    private final double radiusM;
+    private final List<String> warnings;
+    private final Progress progress;
+
+    private RelayStudy(Scene scene, Progress progress) {
+        this.scene = scene;
+        this.asked = scene.plan().questions().relay();
+        this.middle = scene.plan().places().area().centre();
+        this.radiusM = 1000 * scene.plan().places().area().radiusKm();
+        this.warnings = new ArrayList<>(scene.warnings());
+        this.progress = progress;
+    }
+
+    /** Runs the study: straight talks first, then, where they do not all work, the search for sites. */
+    public static RelayAnswer run(Scene scene, Progress progress) {
+        return new RelayStudy(scene, progress).answer();
+    }
+
+    private RelayAnswer answer() {
+        List<Demand> demands = RelayDemands.of(scene, warnings);
+        List<Talk> talks = RelayDemands.talks(scene, demands);
+        RelayQuestion.Setting setting = new RelayQuestion.Setting(
+                scene.terms(),
+                scene.conditions(),
+                scene.model(),
+                scene.ground());
+        RelayQuestion question = new RelayQuestion(demands, talks, setting);
+        RelayEquipment relay = equipment();
+        DirectVerdict direct = DirectVerdict.of(question, byBurden(), progress);
+        Optional<RelayAnswer.Found> found =
+                direct.isEnough() ? Optional.empty() : Optional.of(search(question, relay, direct));
+        List<String> verdict = new RelayWords(scene, question, direct).verdict(found);
+        return new RelayAnswer(
+                scene,
+                question,
+                relay,
+                direct,
+                found,
+                new RelayAnswer.Words(verdict, List.copyOf(new LinkedHashSet<>(warnings))));
+    }
+
+    /** What can be carried on the body, from the least burdensome up. */
+    private List<LinkEnd> byBurden() {
+        return scene.loadouts().stream()
+                .filter(loadout -> loadout.carry().carry().isAtBody())
+                .sorted(Comparator.comparingDouble((Loadout loadout) -> scene.burdenScore(loadout)))
+                .map(loadout -> LinkEnd.of(loadout, scene.noise()))
+                .toList();
+    }
+
+    private RelayEquipment equipment() {
+        Questions.RelayEquipment said = asked.equipment();
+        Modulation modulation = Modulation.of(scene.plan().channel().modulation()).orElseThrow();
+        Radio radio = new Radio("relay", Dbm.ofWatts(said.powerW()), new Dbm(said.sensitivityDbm()), modulation);
+        RelayMode mode = Arrays.stream(RelayMode.values())
+                .filter(one -> one.word().equals(asked.mode()))
+                .findFirst()
+                .orElseThrow();
+        return RelayEquipment.onMast(
+                radio,
+                new Dbd(said.gainDbd()),
+                new RelayEquipment.Mast(said.mastM(), said.feedLossDb()),
+                scene.noise(),
+                scene.plan().channel().frequency(),
+                mode,
+                said.chained());
+    }
+
+    private RelayConstraints constraints() {
+        Questions.RelayConstraints said = asked.constraints();
+        return new RelayConstraints(
+                said.inside().or(() -> scene.plan().places().area().polygon()).map(AreaPolygons::read),
+                said.outside().map(AreaPolygons::read),
+                said.maxSlopeDeg(),
+                said.nearTrack()
+                        .map(near -> new RelayConstraints.NearTrack(GpxTrack.lines(near.tracks()), near.maxDistanceM())),
+                said.walk()
+                        .map(walk -> new RelayConstraints.Walk(
+                                scene.position(walk.start()).at(), walk.maxMinutes())),
+                1000 * said.minSeparationKm().orElse(0));
+    }
+
+    private CellGrid grid(int demands) {
+        double cellM = scene.plan().questions().reach().cellM();
+        double most = Math.min(MOST_CELLS, MOST_HOPS / (double) Math.max(1, demands));
+        double fits = Math.max(cellM, 2.05 * radiusM / Math.sqrt(most));
+        double used = Math.min(Math.ceil(fits), radiusM / 2);
+        if (used > cellM + 1e-9 && used != Math.ceil(cellM))
+            warnings.add(String.format(
+                    java.util.Locale.ROOT,
+                    "Searched in cells of %.0f m instead of %.0f m, to stay within memory.",
+                    used,
+                    cellM));
+        try {
+            return CellGrid.around(middle, radiusM, fits > cellM ? used : Math.min(cellM, radiusM / 2));
+        } catch (IllegalArgumentException tooLarge) {
+            throw new InputFault("plan", 0, "[area] radius_km with [reach] cell_m: " + tooLarge.getMessage() + ".");
+        }
+    }
+
+    private AllowedGround allowed(CellGrid grid) {
+        RelayConstraints limits = constraints();
+        if (limits.walk().isPresent() && grid.indexOf(limits.walk().get().start()) < 0)
+            throw new InputFault(
+                    "plan", 0, "[relay] walk_from lies outside the area. Choose a place within radius_km, or enlarge it.");
+        AllowedGround ground = AllowedGround.of(grid, middle, radiusM, scene.tiles(), limits);
+        if (ground.allowedCount() == 0)
+            warnings.add("No ground is left on which a relay may stand: loosen the limits of [relay], or check its polygons.");
+        return ground;
+    }
+
+    private RelayAnswer.Found search(RelayQuestion question, RelayEquipment relay, DirectVerdict direct) {
+        CellGrid grid = grid(question.demands().size());
+        AllowedGround ground = allowed(grid);
+        int within = ground.knownWithin(middle, radiusM);
+        RelayAnswer.Search extent = new RelayAnswer.Search(grid.cellM(), ground.allowedCount(), within);
+        if (ground.allowedCount() == 0)
+            return new RelayAnswer.Found(List.of(), Optional.empty(), List.of(), List.of(), extent);
+        HopSurvey survey = HopSurvey.of(
+                question, relay, grid, new SweepArea(Scene.threads()).withoutMeasuring(), progress);
+        RelaySearch search = RelaySearch.of(survey, ground, direct, progress);
+        double apart = Math.max(
+                1000 * asked.constraints().minSeparationKm().orElse(0), Math.max(APART_M, APART_SHARE * radiusM));
+        List<RelayAnswer.Site> sites = search.ranked(Standing.BY_SERVED, apart, CANDIDATES).stream()
+                .map(score -> site(question, relay, direct, ground, score))
+                .sorted(Comparator.comparing((RelayAnswer.Site s) -> s.check().standing(), Standing.BY_SERVED)
+                        .reversed())
+                .limit(PRINTED)
+                .toList();
+        Optional<RelayAnswer.Together> together = Optional.empty();
+        if (asked.count() > 1 && !sites.get(0).check().standing().servesAll())
+            together = together(question, relay, direct, ground, search);
+        List<RelayAnswer.Trade> front = search.front().stream()
+                .map(score -> new RelayAnswer.Trade(grid.positionOf(score.cell()), score.standing()))
+                .toList();
+        SiteCheck best = together.map(RelayAnswer.Together::check).orElse(sites.get(0).check());
+        return new RelayAnswer.Found(sites, together, front, unserved(question, relay, search, grid, best), extent);
+    }
+
+    private static RelayAnswer.Site site(
+            RelayQuestion question, RelayEquipment relay, DirectVerdict direct, AllowedGround ground, SiteScore score) {
+        Position at = ground.grid().positionOf(score.cell());
+        SiteCheck check = SiteCheck.of(question, relay, List.of(at), direct);
+        RelayMode other =
+                relay.mode() == RelayMode.TWO_FREQUENCY ? RelayMode.STORE_AND_FORWARD : RelayMode.TWO_FREQUENCY;
+        SiteCheck otherwise = SiteCheck.of(question, relay.inMode(other), List.of(at), direct);
+        return new RelayAnswer.Site(at, access(ground, score.cell()), check, otherwise.standing());
+    }
+
+    private static RelayAnswer.Access access(AllowedGround ground, int cell) {
+        OptionalDouble height = ground.heightM(cell);
+        return new RelayAnswer.Access(height, ground.slopeDeg(cell), ground.minutes(cell));
+    }
+
+    /** Two relays, then more, until all are served or the plan's count is reached. */
+    private Optional<RelayAnswer.Together> together(
+            RelayQuestion question, RelayEquipment relay, DirectVerdict direct, AllowedGround ground, RelaySearch search) {
+        RelayAnswer.Together last = null;
+        for (int count = 2; count <= asked.count(); count++) {
+            RelayChoice choice = search.choose(count);
+            if (choice.cells().size() < 2) break;
+            List<Position> at = choice.cells().stream().map(ground.grid()::positionOf).toList();
+            List<RelayAnswer.Access> access =
+                    choice.cells().stream().map(cell -> access(ground, cell)).toList();
+            last = new RelayAnswer.Together(choice, access, SiteCheck.of(question, relay, at, direct));
+            if (last.check().standing().servesAll()) break;
+        }
+        return Optional.ofNullable(last);
+    }
+
+    private List<RelayAnswer.Unserved> unserved(
+            RelayQuestion question, RelayEquipment relay, RelaySearch search, CellGrid grid, SiteCheck best) {
+        double wanted = question.setting().terms().odds();
+        RelayWords words = new RelayWords(scene, question, null);
+        return best.unserved(question).stream()
+                .map(d -> {
+                    Demand demand = question.demands().get(d);
+                    SiteScore anywhere = search.bestFor(d).orElseThrow();
+                    boolean isHopeless = anywhere.standing().worstOdds() < wanted;
+                    Optional<HopPath> path = isHopeless
+                            ? HopPath.toRelay(question.setting(), demand, grid.positionOf(anywhere.cell()), relay)
+                            : best.hops().get(d).map(SiteCheck.Hop::path);
+                    return new RelayAnswer.Unserved(
+                            d, anywhere.standing().worstOdds(), words.reason(demand, isHopeless, path));
+                })
+                .toList();
+    }
+}

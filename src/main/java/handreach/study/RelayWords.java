@@ -1,0 +1,163 @@
+package handreach.study;
+
+import handreach.geodesy.Position;
+import handreach.loadout.Burden;
+import handreach.loadout.Loadout;
+import handreach.propagation.PathGeometry;
+import handreach.relay.Demand;
+import handreach.relay.DirectLink;
+import handreach.relay.DirectVerdict;
+import handreach.relay.HopPath;
+import handreach.relay.RelayQuestion;
+import handreach.relay.SiteCheck;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.stream.Collectors;
+
+/** The relay answer in sentences. */
+final class RelayWords {
+    private final Scene scene;
+    private final RelayQuestion question;
+    private final DirectVerdict direct;
+    private final boolean imperial;
+
+    RelayWords(Scene scene, RelayQuestion question, DirectVerdict direct) {
+        this.scene = scene;
+        this.question = question;
+        this.direct = direct;
+        this.imperial = scene.plan().heading().imperial();
+    }
+
+    List<String> verdict(Optional<RelayAnswer.Found> found) {
+        List<String> words = new ArrayList<>();
+        if (direct.isEnough()) {
+            words.add("No relay is needed: all " + talks() + " reach the wanted " + wanted() + " as people are loaded"
+                    + weakest().map(link -> "; the weakest is " + pair(link)).orElse("") + ".");
+            if (!isSure(direct.standing().pessimisticShare()))
+                words.add("Should everything that is uncertain everywhere at once turn out badly, only "
+                        + percent(direct.standing().pessimisticShare()) + " of them would: carry a second means.");
+            return words;
+        }
+        Optional<DirectVerdict.IfCarried> enough = direct.enoughIfCarried();
+        if (enough.isPresent())
+            words.add("No relay is needed if everybody carries \"" + enough.get().loadout().name() + "\" ("
+                    + burden(enough.get().loadout()) + "): the weakest pair then has "
+                    + percent(enough.get().standing().worstOdds()) + ".");
+        else
+            words.add("A relay is needed: without one " + percent(direct.standing().share())
+                    + " of the talks reach the wanted " + wanted()
+                    + weakest().map(link -> "; the weakest is " + pair(link)).orElse("")
+                    + "; no loadout of the plan lifts them all.");
+        found.ifPresent(answer -> sites(words, answer));
+        return words;
+    }
+
+    private void sites(List<String> words, RelayAnswer.Found found) {
+        if (found.sites().isEmpty()) {
+            words.add("There is no ground on which a relay may stand within the limits of the plan.");
+            return;
+        }
+        RelayAnswer.Site best = found.sites().get(0);
+        if (best.check().standing().servesAll())
+            words.add("One relay at " + place(best.at()) + height(best.access()) + " serves everybody: the worst talk has "
+                    + percent(best.check().standing().worstOdds()) + sure(best.check()) + ".");
+        else if (found.together().isPresent())
+            words.add("One relay serves " + percent(best.check().standing().share()) + " of the talks at best; "
+                    + several(found.together().get()));
+        else
+            words.add("No single relay serves everybody: the best, at " + place(best.at()) + height(best.access()) + ", serves "
+                    + percent(best.check().standing().share()) + " of the talks" + sure(best.check()) + ".");
+        for (RelayAnswer.Unserved one : found.unserved()) words.add(one.reason());
+    }
+
+    private String several(RelayAnswer.Together together) {
+        String where = together.check().sites().stream().map(this::place).collect(Collectors.joining(" and "));
+        String bound = together.check().standing().servesAll()
+                ? ""
+                : "; no choice of as many serves more than " + percent(together.choice().boundShare());
+        return together.check().sites().size() + " relays at " + where + " serve "
+                + percent(together.check().standing().share()) + sure(together.check()) + bound + ".";
+    }
+
+    private static String sure(SiteCheck check) {
+        return isSure(check.standing().pessimisticShare())
+                ? "; it holds at the pessimistic end of what is uncertain everywhere, too"
+                : "; at the pessimistic end of what is uncertain everywhere " + percent(check.standing().pessimisticShare())
+                        + " of the talks are left";
+    }
+
+    private static boolean isSure(double share) {
+        return share > 1 - 1e-9;
+    }
+
+    private Optional<DirectLink> weakest() {
+        return direct.weakest();
+    }
+
+    private String pair(DirectLink link) {
+        return question.demands().get(link.talk().a()).name() + " with "
+                + question.demands().get(link.talk().b()).name() + ", " + percent(DirectVerdict.odds(link));
+    }
+
+    private String talks() {
+        int count = question.talks().size();
+        return count == 1 ? "talks (one)" : count + " talks";
+    }
+
+    private String wanted() {
+        return percent(question.setting().terms().odds());
+    }
+
+    /** Why somebody is not served: the ground on the way to the best relay anywhere, or to the chosen one. */
+    String reason(Demand demand, boolean isHopeless, Optional<HopPath> path) {
+        String what = isHopeless
+                ? "No place within the area gives " + demand.name() + " the wanted odds to a relay"
+                : demand.name() + " is not served by the relay chosen";
+        if (path.isEmpty()) return what + ": the ground on the way is unknown.";
+        double odds = path.get().odds().weaker();
+        String best = (isHopeless ? ": at the best one it is " : ": its hop has ") + percent(odds);
+        String ridge = path.get()
+                .worstEdge()
+                .filter(edge -> edge.aboveLineM() > -1)
+                .map(edge -> ". In the way stands " + ground(edge))
+                .orElse(". No ground stands in the way: distance, woods and what is carried decide");
+        return what + best + ridge + ".";
+    }
+
+    private String ground(PathGeometry.Obstacle edge) {
+        return String.format(
+                Locale.ROOT,
+                "the ground at %s from there, %.0f m above sea level, %.0f m above the straight line",
+                Lengths.words(1000 * edge.distanceKm(), imperial),
+                edge.heightM(),
+                edge.aboveLineM());
+    }
+
+    private String burden(Loadout loadout) {
+        Burden more = loadout.antenna().burden();
+        Burden base = scene.controlLoadout().antenna().burden();
+        return String.format(
+                Locale.ROOT,
+                "%+.0f cm and %+.0f g against %s",
+                more.lengthCm() - base.lengthCm(),
+                more.massG() - base.massG(),
+                scene.controlLoadout().name());
+    }
+
+    private String place(Position at) {
+        return scene.plan().heading().placeForm().format(at);
+    }
+
+    private static String height(RelayAnswer.Access access) {
+        return access.heightM().isPresent() ? String.format(Locale.ROOT, ", %.0f m", access.heightM().getAsDouble()) : "";
+    }
+
+    static String percent(double share) {
+        double percent = 100 * share;
+        if (percent > 99.5 && percent < 100 - 1e-7) return "over 99 %";
+        if (percent > 1e-7 && percent < 0.5) return "under 1 %";
+        return String.format(Locale.ROOT, "%.0f %%", percent);
+    }
+}

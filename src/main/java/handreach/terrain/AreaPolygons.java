@@ -1,0 +1,106 @@
+package handreach.terrain;
+
+import com.fasterxml.jackson.core.JacksonException;
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.json.JsonMapper;
+import handreach.input.Faults;
+import handreach.input.InputFault;
+import handreach.input.SourceText;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import org.locationtech.jts.geom.Coordinate;
+import org.locationtech.jts.geom.Geometry;
+import org.locationtech.jts.geom.GeometryFactory;
+import org.locationtech.jts.geom.LinearRing;
+import org.locationtech.jts.geom.Polygon;
+import org.locationtech.jts.operation.union.UnaryUnionOp;
+
+/** An area drawn by hand: the polygons of a GeoJSON file together, whatever their properties. Source of the format: RFC 7946. */
+public final class AreaPolygons {
+    private final GeometryFactory factory = new GeometryFactory();
+    private final Faults faults = new Faults();
+    private final List<Polygon> polygons = new ArrayList<>();
+    private final String name;
+    private int number;
+
+    private AreaPolygons(String name) {
+        this.name = name;
+    }
+
+    /**
+     * Reads an area.
+     *
+     * @shape file in, one polygon or several out
+     * @unit degrees, x is longitude
+     * @valid a FeatureCollection, Feature or geometry with at least one Polygon or MultiPolygon; else {@link InputFault} with all
+     *     faults
+     * @error edges are straight in degrees
+     * @source RFC 7946
+     */
+    public static Geometry read(Path file) {
+        SourceText source = SourceText.read(file);
+        JsonNode root;
+        try {
+            root = new JsonMapper().readTree(source.text());
+        } catch (JacksonException e) {
+            int line = e.getLocation() == null ? 0 : Math.max(0, e.getLocation().getLineNr());
+            throw new InputFault(source.name(), line, "is not JSON: " + e.getOriginalMessage() + ". Mend it, or export it again.");
+        }
+        AreaPolygons reader = new AreaPolygons(source.name());
+        reader.any(root);
+        if (reader.faults.isEmpty() && reader.polygons.isEmpty())
+            reader.fault("has no polygon. Draw the area as a Polygon and export it as GeoJSON.");
+        reader.faults.throwIfAny();
+        return UnaryUnionOp.union(reader.polygons);
+    }
+
+    private void any(JsonNode node) {
+        switch (node.path("type").asText()) {
+            case "FeatureCollection" -> {
+                for (JsonNode feature : node.path("features")) {
+                    number++;
+                    any(feature.path("geometry"));
+                }
+            }
+            case "Feature" -> any(node.path("geometry"));
+            case "Polygon" -> polygon(node.path("coordinates"));
+            case "MultiPolygon" -> {
+                for (JsonNode part : node.path("coordinates")) polygon(part);
+            }
+            default -> fault("is a '" + node.path("type").asText() + "', allowed are Polygon and MultiPolygon. Draw it as an area.");
+        }
+    }
+
+    private void polygon(JsonNode rings) {
+        List<LinearRing> made = new ArrayList<>();
+        for (JsonNode ring : rings) {
+            Coordinate[] corners = new Coordinate[ring.size()];
+            for (int i = 0; i < corners.length; i++) {
+                double x = ring.path(i).path(0).asDouble(Double.NaN);
+                double y = ring.path(i).path(1).asDouble(Double.NaN);
+                if (!(Math.abs(x) <= 180) || !(Math.abs(y) <= 90)) {
+                    fault("has a corner at " + ring.path(i) + "; allowed is longitude, then latitude, in degrees. Export it in EPSG:4326.");
+                    return;
+                }
+                corners[i] = new Coordinate(x, y);
+            }
+            if (corners.length < 4 || !corners[0].equals2D(corners[corners.length - 1])) {
+                fault("has a ring that is not closed. Its last corner must repeat the first.");
+                return;
+            }
+            made.add(factory.createLinearRing(corners));
+        }
+        if (made.isEmpty()) {
+            fault("has no ring. Draw it anew.");
+            return;
+        }
+        Polygon polygon = factory.createPolygon(made.get(0), made.subList(1, made.size()).toArray(LinearRing[]::new));
+        if (polygon.isValid()) polygons.add(polygon);
+        else fault("crosses itself. Draw it anew without crossing lines.");
+    }
+
+    private void fault(String text) {
+        faults.add(name, 0, (number > 0 ? "feature " + number + " " : "") + text);
+    }
+}
