@@ -17,12 +17,9 @@ public final class LedgerSheet {
     public static Sheet of(TwoWayLedger ledger) {
         List<Sheet.Row> rows = new ArrayList<>();
         List<LedgerLine> back = new ArrayList<>(ledger.back().lines());
-        for (LedgerLine line : ledger.there().lines()) {
-            LedgerLine other = taken(back, line);
-            rows.add(row(
-                    line, Axis.signed(line.valueDb(), 1), other == null ? NOT_THERE : Axis.signed(other.valueDb(), 1)));
-        }
-        for (LedgerLine line : back) rows.add(row(line, NOT_THERE, Axis.signed(line.valueDb(), 1)));
+        for (LedgerLine line : ledger.there().lines())
+            rows.add(row(line, taken(back, line, ledger.there().lines())));
+        for (LedgerLine line : back) rows.add(row(null, line));
         rows.addAll(sums(ledger.there(), ledger.back()));
         String weaker = ledger.weaker().equals(ledger.there()) ? "there" : "back";
         String caption = "There: from " + ledger.there().from() + " to "
@@ -39,28 +36,44 @@ public final class LedgerSheet {
                 rows);
     }
 
-    /** The line of the other direction that says the same thing about the other end. */
-    private static LedgerLine taken(List<LedgerLine> others, LedgerLine line) {
-        for (LedgerLine other : others) {
-            if (!other.key().equals(line.key()) || !sameWords(other, line)) continue;
-            others.remove(other);
-            return other;
-        }
-        for (LedgerLine other : others) {
-            if (!other.key().equals(line.key())) continue;
-            others.remove(other);
-            return other;
-        }
+    /** The line of the other direction that says the same thing, else one of the same kind that no other line here claims. */
+    private static LedgerLine taken(List<LedgerLine> others, LedgerLine line, List<LedgerLine> all) {
+        for (LedgerLine other : others)
+            if (isLike(other, line)) {
+                others.remove(other);
+                return other;
+            }
+        for (LedgerLine other : others)
+            if (other.key().equals(line.key()) && all.stream().noneMatch(one -> isLike(one, other))) {
+                others.remove(other);
+                return other;
+            }
         return null;
     }
 
-    private static boolean sameWords(LedgerLine a, LedgerLine b) {
-        return a.label().equals(b.label());
+    private static boolean isLike(LedgerLine a, LedgerLine b) {
+        return a.key().equals(b.key()) && a.label().equals(b.label());
     }
 
-    private static Sheet.Row row(LedgerLine line, String there, String back) {
-        String words = line.note().isBlank() ? line.label() : line.label() + " (" + line.note() + ")";
-        return Sheet.Row.of(words, there, back, doubt(line.doubt()), line.source());
+    /** One line of either direction or of both; where the two differ in words, both are said. */
+    private static Sheet.Row row(LedgerLine there, LedgerLine back) {
+        LedgerLine first = there == null ? back : there;
+        LedgerLine second = back == null ? there : back;
+        return Sheet.Row.of(
+                both(words(first), words(second)),
+                there == null ? NOT_THERE : Axis.signed(there.valueDb(), 1),
+                back == null ? NOT_THERE : Axis.signed(back.valueDb(), 1),
+                both(doubt(first.doubt()), doubt(second.doubt())),
+                both(first.source(), second.source()));
+    }
+
+    private static String both(String there, String back) {
+        if (there.equals(back)) return there;
+        return (there.isBlank() ? NOT_THERE : there) + "\nback: " + (back.isBlank() ? NOT_THERE : back);
+    }
+
+    private static String words(LedgerLine line) {
+        return line.note().isBlank() ? line.label() : line.label() + " (" + line.note() + ")";
     }
 
     private static List<Sheet.Row> sums(Ledger there, Ledger back) {

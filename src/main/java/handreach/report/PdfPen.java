@@ -14,7 +14,6 @@ import java.util.Map;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.pdmodel.PDPageContentStream;
 import org.apache.pdfbox.pdmodel.font.PDFont;
-import org.apache.pdfbox.pdmodel.graphics.image.LosslessFactory;
 import org.apache.pdfbox.pdmodel.graphics.image.PDImageXObject;
 import org.apache.pdfbox.pdmodel.graphics.state.PDExtendedGraphicsState;
 import org.apache.pdfbox.pdmodel.graphics.state.RenderingMode;
@@ -169,7 +168,7 @@ final class PdfPen implements Pen {
     @Override
     public void place(Picture picture, Rectangle2D window) {
         apart(() -> {
-            PDImageXObject image = LosslessFactory.createFromImage(document, picture.image());
+            PDImageXObject image = PdfPicture.of(document, picture);
             AffineTransform place = new AffineTransform(toPage);
             place.translate(window.getX(), window.getMaxY());
             place.scale(window.getWidth(), -window.getHeight());

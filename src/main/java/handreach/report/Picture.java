@@ -26,9 +26,25 @@ public final class Picture {
     private static final int UNKNOWN_LINE = 0xA8B0B5;
 
     private final BufferedImage image;
+    private final boolean isGrey;
 
     private Picture(BufferedImage image) {
         this.image = image;
+        this.isGrey = image.getType() == BufferedImage.TYPE_INT_RGB && isGrey(image);
+    }
+
+    private static boolean isGrey(BufferedImage image) {
+        int[] row = new int[image.getWidth()];
+        for (int y = 0; y < image.getHeight(); y++) {
+            image.getRGB(0, y, row.length, 1, row, 0, row.length);
+            for (int rgb : row) if ((rgb & 0xFF) != (rgb >> 8 & 0xFF) || (rgb & 0xFF) != (rgb >> 16 & 0xFF)) return false;
+        }
+        return true;
+    }
+
+    /** Whether no pixel has a colour and none is see-through. */
+    boolean isGrey() {
+        return isGrey;
     }
 
     /** What is known of a place, to be tinted over the relief. */
@@ -152,12 +168,23 @@ public final class Picture {
         ImageWriter writer = ImageFormat.writer("png");
         try (ImageOutputStream stream = new MemoryCacheImageOutputStream(out)) {
             writer.setOutput(stream);
-            writer.write(image);
+            writer.write(isGrey ? oneChannel() : image);
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         } finally {
             writer.dispose();
         }
         return out.toByteArray();
+    }
+
+    /** The grey levels as they are: setting them through colours would apply another brightness curve. */
+    private BufferedImage oneChannel() {
+        BufferedImage grey = new BufferedImage(image.getWidth(), image.getHeight(), BufferedImage.TYPE_BYTE_GRAY);
+        byte[] row = new byte[image.getWidth()];
+        for (int y = 0; y < image.getHeight(); y++) {
+            for (int x = 0; x < row.length; x++) row[x] = (byte) image.getRGB(x, y);
+            grey.getRaster().setDataElements(0, y, row.length, 1, row);
+        }
+        return grey;
     }
 }

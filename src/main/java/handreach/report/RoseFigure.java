@@ -20,7 +20,7 @@ public final class RoseFigure implements Figure {
     private static final double TOP_PX = 34;
     private static final int RINGS = 5;
     /** Pixels of relief to each px of the figure, so that it stays sharp in print. */
-    private static final int SHARPNESS = 2;
+    private static final double SHARPNESS = 1.6;
 
     private static final int GRID_RGB = 0xB4BCC1;
 

@@ -6,6 +6,7 @@ import java.awt.geom.Path2D;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
+import java.util.regex.Pattern;
 import org.apache.fontbox.ttf.CmapLookup;
 import org.apache.fontbox.ttf.TTFParser;
 import org.apache.fontbox.ttf.TrueTypeFont;
@@ -18,11 +19,17 @@ import org.apache.pdfbox.io.RandomAccessReadBuffer;
 final class Typeface {
     private static final String FOLDER = "/handreach/report/fonts/";
     private static final int MISSING = '?';
+    /** Code points whose widths are looked up once. */
+    private static final int LATIN = 0x250;
+
+    private static final Pattern BLANKS = Pattern.compile("\\s+");
+    private static final Pattern UNPRINTED = Pattern.compile("[\\p{Cc}\\p{Cf}\\p{Cs}\\p{Co}\\p{Cn}]");
 
     private final String resource;
     private final TrueTypeFont font;
     private final CmapLookup glyphs;
     private final double unitsPerEm;
+    private final int[] advances = new int[LATIN];
 
     private Typeface(String resource) {
         this.resource = FOLDER + resource;
@@ -30,6 +37,7 @@ final class Typeface {
             font = new TTFParser().parse(new RandomAccessReadBuffer(in.readAllBytes()));
             glyphs = font.getUnicodeCmapLookup();
             unitsPerEm = font.getUnitsPerEm();
+            for (int c = 0; c < advances.length; c++) advances[c] = lookedUp(c);
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }
@@ -53,11 +61,21 @@ final class Typeface {
     }
 
     /** Width of a line of text, px. */
-    synchronized double widthPx(String text, double sizePx) {
+    double widthPx(String text, double sizePx) {
+        double units = 0;
+        String clean = clean(text);
+        for (int i = 0; i < clean.length(); i = clean.offsetByCodePoints(i, 1)) units += advance(clean.codePointAt(i));
+        return units / unitsPerEm * sizePx;
+    }
+
+    private int advance(int codePoint) {
+        return codePoint < advances.length ? advances[codePoint] : lookedUp(codePoint);
+    }
+
+    private synchronized int lookedUp(int codePoint) {
         try {
-            double units = 0;
-            for (int c : printable(text).codePoints().toArray()) units += font.getAdvanceWidth(glyphs.getGlyphId(c));
-            return units / unitsPerEm * sizePx;
+            int glyph = glyphs.getGlyphId(codePoint);
+            return font.getAdvanceWidth(glyph == 0 ? glyphs.getGlyphId(MISSING) : glyph);
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }
@@ -72,7 +90,16 @@ final class Typeface {
 
     /** Text on one line, without control and format characters. */
     static String clean(String text) {
-        return text.replaceAll("\\s+", " ").replaceAll("[\\p{Cc}\\p{Cf}\\p{Cs}\\p{Co}\\p{Cn}]", "");
+        if (isPlain(text)) return text;
+        return UNPRINTED.matcher(BLANKS.matcher(text).replaceAll(" ")).replaceAll("");
+    }
+
+    private static boolean isPlain(String text) {
+        for (int i = 0; i < text.length(); i++) {
+            char c = text.charAt(i);
+            if (c < ' ' || c > '~' || c == ' ' && i > 0 && text.charAt(i - 1) == ' ') return false;
+        }
+        return true;
     }
 
     /** Outline of a line of text with its base line start at the origin, y downwards. */

@@ -1,0 +1,65 @@
+package handreach.report;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import handreach.cartography.LengthStyle;
+import handreach.cartography.LoadoutMark;
+import handreach.cartography.PaperGround;
+import handreach.geodesy.GeodesicLine;
+import handreach.geodesy.Position;
+import java.util.ArrayList;
+import java.util.List;
+import org.junit.jupiter.api.Test;
+
+class DeadGroundTest {
+    private static final Position MIDDLE = new Position(46, 8);
+    /** Flat at 500 m with a wall of 640 m, 900 m to 1000 m from the middle. */
+    private static final PaperGround WALLED = new PaperGround(
+            (lat, lon) -> {
+                double m = GeodesicLine.between(MIDDLE, new Position(lat, lon)).lengthM();
+                return m > 900 && m < 1000 ? 640 : 500;
+            },
+            30);
+
+    private static RoseTrace trace(double deadFromDeg, double deadToDeg, double unknownDeg) {
+        List<RosePoint> points = new ArrayList<>();
+        for (int b = 0; b < 360; b += 5) {
+            boolean isDead = deadFromDeg <= deadToDeg ? b >= deadFromDeg && b <= deadToDeg : b >= deadFromDeg || b <= deadToDeg;
+            double km = isDead ? 0.9 : 3;
+            points.add(new RosePoint(b, km, km, km, b != unknownDeg));
+        }
+        return new RoseTrace(LoadoutMark.of(0), "whip", points, false);
+    }
+
+    @Test
+    void aSectorIsNamedWithWhatStandsThere() {
+        List<CardLine> lines = DeadGround.lines(trace(35, 85, -1), WALLED, MIDDLE, LengthStyle.METRIC);
+        assertEquals(
+                List.of(new CardLine(
+                        "NE to E (035° to 085°):", "nothing sure beyond 0.9 km, behind the rise of 640 m at 0.9 km.")),
+                lines);
+    }
+
+    @Test
+    void aSectorOverNorthIsOneSector() {
+        List<CardLine> lines = DeadGround.lines(trace(340, 20, -1), WALLED, MIDDLE, LengthStyle.METRIC);
+        assertEquals(1, lines.size());
+        assertEquals("NNW to NNE (340° to 020°):", lines.get(0).strong());
+    }
+
+    @Test
+    void unknownIsToldApartFromDead() {
+        List<CardLine> lines = DeadGround.lines(trace(500, 510, 90), WALLED, MIDDLE, LengthStyle.METRIC);
+        assertTrue(lines.get(0).words().startsWith("No bearing falls far behind"));
+        assertEquals("Unknown:", lines.get(1).strong());
+        assertTrue(lines.get(1).words().startsWith("on 1 of 72 bearings"));
+    }
+
+    @Test
+    void withoutHeightsNoRiseIsInvented() {
+        PaperGround none = new PaperGround((lat, lon) -> Double.NaN, 30);
+        List<CardLine> lines = DeadGround.lines(trace(35, 85, -1), none, MIDDLE, LengthStyle.METRIC);
+        assertEquals("nothing sure beyond 0.9 km.", lines.get(0).words());
+    }
+}

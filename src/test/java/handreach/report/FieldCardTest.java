@@ -1,0 +1,155 @@
+package handreach.report;
+
+import static org.junit.jupiter.api.Assertions.assertArrayEquals;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import handreach.cartography.LengthStyle;
+import handreach.cartography.LoadoutMark;
+import java.io.ByteArrayOutputStream;
+import java.io.IOException;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.List;
+import org.apache.pdfbox.Loader;
+import org.apache.pdfbox.cos.COSName;
+import org.apache.pdfbox.pdmodel.PDDocument;
+import org.apache.pdfbox.pdmodel.PDPage;
+import org.apache.pdfbox.pdmodel.font.PDFont;
+import org.apache.pdfbox.text.PDFTextStripper;
+import org.apache.pdfbox.text.TextPosition;
+import org.junit.jupiter.api.Test;
+
+class FieldCardTest {
+    private static final Instant MADE = Instant.parse("2026-05-02T06:30:00Z");
+    private static final RoseFigure ROSE = RoseFigure.of(
+                    "reach", List.of(SampleFigures.trace(0, true), SampleFigures.trace(1, false)), LengthStyle.METRIC)
+            .sized(60)
+            .over(SampleFigures.HILLS, SampleFigures.MIDDLE, List.of());
+
+    private static CardView view(String name, int lines) {
+        List<CardLine> many = Collections.nCopies(lines, new CardLine("NE to E:", "nothing sure beyond 0.8 km, " + name));
+        List<CardLoadout> loadouts = new ArrayList<>();
+        for (int i = 0; i < 4; i++)
+            loadouts.add(new CardLoadout(LoadoutMark.of(i), "Party " + i, name, "median 2.9 km (2.1 to 3.8)"));
+        return new CardView(
+                new CardView.Heading(name, "Ops 1, 155.100 MHz", "copy at 90 % of places", MADE),
+                loadouts,
+                ROSE,
+                new CardView.Words(many, many, many, many),
+                Cautions.RAISING);
+    }
+
+    private static byte[] bytes(WholeFile.Content content) throws IOException {
+        ByteArrayOutputStream out = new ByteArrayOutputStream();
+        content.writeTo(out);
+        return out.toByteArray();
+    }
+
+    /** Text of a page and the places of its letters. */
+    private static final class Letters extends PDFTextStripper {
+        private final List<TextPosition> all = new ArrayList<>();
+
+        Letters() throws IOException {
+            setSuppressDuplicateOverlappingText(true);
+        }
+
+        @Override
+        protected void processTextPosition(TextPosition text) {
+            super.processTextPosition(text);
+            all.add(text);
+        }
+    }
+
+    @Test
+    void everythingStandsOnOneSheetOfTheRightSize() throws IOException {
+        for (CardSize paper : CardSize.values())
+            try (PDDocument card = Loader.loadPDF(bytes(FieldCard.sheet(view("whip", 3), paper)))) {
+                assertEquals(1, card.getNumberOfPages());
+                PDPage page = card.getPage(0);
+                assertEquals(paper == CardSize.A4 ? 595.28 : 612, page.getMediaBox().getWidth(), 0.1);
+                assertEquals(paper == CardSize.A4 ? 841.89 : 792, page.getMediaBox().getHeight(), 0.1);
+                Letters letters = new Letters();
+                String text = letters.getText(card).replaceAll("\\s+", " ");
+                for (String word : List.of(
+                        "Who carries what", "Party 3", "Dead ground", "Relay", "If contact is lost", "Check times", "155.100 MHz"))
+                    assertTrue(text.contains(word), word);
+                for (Caution caution : Cautions.RAISING)
+                    assertTrue(text.contains(Cautions.title(caution)), Cautions.title(caution));
+                for (TextPosition letter : letters.all) {
+                    assertTrue(letter.getX() > 20 && letter.getX() < page.getMediaBox().getWidth() - 20);
+                    assertTrue(letter.getY() > 20 && letter.getY() < page.getMediaBox().getHeight() - 20);
+                    assertTrue(letter.getFontSizeInPt() >= 8.99, letter + " is " + letter.getFontSizeInPt() + " pt");
+                }
+            }
+    }
+
+    @Test
+    void tooMuchIsCutAndSaidSoAndCautionsAreNever() throws IOException {
+        for (WholeFile.Content card : List.of(
+                FieldCard.sheet(view("a loadout with a rather long name", 30), CardSize.A4),
+                FieldCard.fold(view("a loadout with a rather long name", 30), CardSize.LETTER)))
+            try (PDDocument document = Loader.loadPDF(bytes(card))) {
+                Letters letters = new Letters();
+                String text = letters.getText(document).replaceAll("\\s+", " ");
+                assertTrue(text.contains("more in the report"), text);
+                assertEquals(1, document.getNumberOfPages());
+                for (TextPosition letter : letters.all)
+                    assertTrue(letter.getY() > 10 && letter.getY() < document.getPage(0).getMediaBox().getHeight() - 10);
+            }
+    }
+
+    @Test
+    void anEmptyListLeavesLinesForThePencil() throws IOException {
+        CardView.Words none = new CardView.Words(List.of(), List.of(), List.of(), List.of());
+        CardView view = new CardView(view("whip", 1).heading(), List.of(), ROSE, none, Cautions.CARRYING);
+        try (PDDocument document = Loader.loadPDF(bytes(FieldCard.sheet(view, CardSize.A4)))) {
+            assertTrue(new PDFTextStripper().getText(document).contains("Check times"));
+        }
+        String svg = Svg.text(FieldCard.sheetFigure(view, CardSize.A4), "c");
+        assertTrue(svg.split("#8a949a", -1).length > 4 * 3, "ruled lines");
+    }
+
+    @Test
+    void hostileAndForeignWordsArePrintedAsWords() throws IOException {
+        CardView view = view(SampleFigures.HOSTILE, 2);
+        for (WholeFile.Content card : List.of(FieldCard.sheet(view, CardSize.LETTER), FieldCard.fold(view, CardSize.A4)))
+            try (PDDocument document = Loader.loadPDF(bytes(card))) {
+                String text = new PDFTextStripper().getText(document).replaceAll("\\s+", "");
+                assertTrue(text.contains("<script>alert(\"x\")</script>&'Tom'"), text);
+            }
+    }
+
+    @Test
+    void theTypefaceTravelsInTheFile() throws IOException {
+        try (PDDocument document = Loader.loadPDF(bytes(FieldCard.sheet(view("whip", 2), CardSize.A4)))) {
+            int fonts = 0;
+            for (COSName name : document.getPage(0).getResources().getFontNames()) {
+                PDFont font = document.getPage(0).getResources().getFont(name);
+                assertTrue(font.isEmbedded(), font.getName());
+                fonts++;
+            }
+            assertEquals(2, fonts);
+        }
+    }
+
+    @Test
+    void theSameCardIsTheSameFile() throws IOException {
+        assertArrayEquals(
+                bytes(FieldCard.sheet(view("whip", 2), CardSize.A4)), bytes(FieldCard.sheet(view("whip", 2), CardSize.A4)));
+    }
+
+    @Test
+    void onAFoldTheInnerPagesStandUpsideDown() throws IOException {
+        try (PDDocument document = Loader.loadPDF(bytes(FieldCard.fold(view("whip", 2), CardSize.A4)))) {
+            Letters letters = new Letters();
+            letters.getText(document);
+            float half = document.getPage(0).getMediaBox().getHeight() / 2;
+            for (TextPosition letter : letters.all) {
+                boolean isUpper = letter.getTextMatrix().getTranslateY() > half;
+                assertEquals(isUpper, letter.getTextMatrix().getScaleX() < 0, letter.toString());
+            }
+        }
+    }
+}

@@ -1,0 +1,165 @@
+package handreach.report;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import handreach.bench.BenchAnalysis;
+import handreach.bench.BenchFile;
+import handreach.budget.Ledger;
+import handreach.budget.LedgerLine;
+import handreach.budget.TwoWayLedger;
+import handreach.cartography.LengthStyle;
+import handreach.cartography.LoadoutMark;
+import handreach.input.SourceText;
+import handreach.loadout.Burden;
+import handreach.uncertainty.Doubt;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import org.junit.jupiter.api.Test;
+
+class ReportPagesTest {
+    private static final String BENCH =
+            """
+            antenna,mount,quantity,value,unit,frequency_mhz,trial,note
+            helical,in hand,received_level,-50.0,dBm,155.1,1,
+            whip,in hand,received_level,-47.0,dBm,155.1,1,
+            wire,in hand,received_level,-49.9,dBm,155.1,1,
+            helical,in hand,received_level,-50.3,dBm,155.1,2,
+            whip,in hand,received_level,-47.4,dBm,155.1,2,
+            wire,in hand,received_level,-50.5,dBm,155.1,2,
+            helical,in hand,received_level,-49.8,dBm,155.1,3,
+            whip,in hand,received_level,-46.7,dBm,155.1,3,
+            wire,in hand,received_level,-49.6,dBm,155.1,3,
+            """;
+
+    private static BenchView bench() {
+        BenchAnalysis analysis = BenchAnalysis.of(BenchFile.of(SourceText.of("bench.csv", BENCH)), "helical");
+        return new BenchView(
+                "session",
+                analysis,
+                List.of(),
+                List.of(),
+                List.of(new AntennaCost("whip", new Burden(47, 45, 25, 1)), new AntennaCost("helical", new Burden(16, 30, 0, 2))),
+                "made here");
+    }
+
+    private static TwoWayLedger ledger() {
+        LedgerLine power = new LedgerLine("power", "transmitter power, dBm", 37, Doubt.NONE, "radio", "");
+        LedgerLine path = new LedgerLine("path", "free space", -94.5, new Doubt(6, 8), "Rec. ITU-R P.525", "");
+        LedgerLine quiet = new LedgerLine("noise", "noise: quiet", -2, Doubt.NONE, "Rec. ITU-R P.372", "");
+        LedgerLine city = new LedgerLine("noise", "noise: city", -12, Doubt.spread(4), "Rec. ITU-R P.372", "");
+        LedgerLine extra = new LedgerLine("extra", "only here", -1, Doubt.NONE, "ours", "why");
+        return new TwoWayLedger(
+                new Ledger("A", "B", List.of(power, path, quiet), 10, new Doubt(6, 8)),
+                new Ledger("B", "A", List.of(power, path, city, extra), 10, new Doubt(6, 8)));
+    }
+
+    private static ReachView view() {
+        Opening opening = new Opening(
+                "title", "question?", List.of("First sentence.", "Second."), List.of(new Facts.Fact("channel", "155.1 MHz")), "foot");
+        ReachLine line = new ReachLine(
+                LoadoutMark.of(1),
+                "whip",
+                new ReachSpan(2.94, 2.1, 3.8, true),
+                new ReachLine.Worst(new ReachSpan(0.4, 0.3, 0.6, false), 35),
+                "42 % (30 to 55)",
+                "worth it");
+        Grounds grounds = new Grounds(
+                List.of(new Grounds.Assumption("k", "1.33", "Rec. ITU-R P.453")), List.of("a limit"), List.of("a warning"), Cautions.CARRYING);
+        return new ReachView(
+                opening,
+                new ReachView.Reach(List.of(line), LengthStyle.METRIC),
+                new ReachDrawings(
+                        List.of(new Drawing(SampleFigures.map(), "map")),
+                        Optional.of(SampleFigures.rose()),
+                        List.of(new Drawing(SampleFigures.profile(), ""))),
+                List.of(new ReachView.Link("A to B", ledger())),
+                BenchReport.sections(bench()),
+                grounds);
+    }
+
+    @Test
+    void aReachReportGoesFromTheAnswerToWhatItRestsOn() {
+        Page page = ReachReport.page(view());
+        assertEquals("First sentence.", ((Paragraph) page.answer().get(0)).words());
+        List<String> headings = page.sections().stream().map(Section::heading).toList();
+        assertEquals(
+                List.of(
+                        "Reach by loadout",
+                        "Map",
+                        "Reach by bearing",
+                        "Ground along a path",
+                        "Where the decibels go",
+                        "Bench: level over the control",
+                        "What it buys and what it costs"),
+                headings.subList(0, 7));
+        assertEquals(
+                List.of("What this assumes", "Limits of this result", "Cautions"),
+                headings.subList(headings.size() - 3, headings.size()));
+    }
+
+    @Test
+    void aRowSaysReachWithItsInterval() {
+        Sheet table = (Sheet) ReachReport.page(view()).sections().get(0).blocks().get(0);
+        assertEquals(
+                List.of("B", "whip", "at least 2.9 km\n(2.1 to 3.8)", "0.4 km\n(0.3 to 0.6) at 035°", "42 %\n(30 to 55)", "worth it"),
+                table.rows().get(0).cells());
+    }
+
+    @Test
+    void theLedgerSetsThereBesideBack() {
+        List<List<String>> rows =
+                LedgerSheet.of(ledger()).rows().stream().map(Sheet.Row::cells).toList();
+        assertEquals(List.of("transmitter power, dBm", "+37.0", "+37.0", "", "radio"), rows.get(0));
+        assertEquals(List.of("free space", "\u221294.5", "\u221294.5", "6.0 common, 8.0 spread", "Rec. ITU-R P.525"), rows.get(1));
+        assertEquals(List.of("only here (why)", "–", "\u22121.0", "", "ours"), rows.get(3));
+        // by hand: 37 − 94.5 − 2 = −59.5 there, 37 − 94.5 − 12 − 1 = −70.5 back
+        assertEquals(List.of("margin at the median place", "\u221259.5", "\u221270.5"), rows.get(4).subList(0, 3));
+        assertTrue(LedgerSheet.of(ledger()).caption().contains("The way back is the weaker"));
+    }
+
+    @Test
+    void aNoteOfOneDirectionIsNotPutOnTheOther() {
+        List<List<String>> rows =
+                LedgerSheet.of(ledger()).rows().stream().map(Sheet.Row::cells).toList();
+        assertTrue(rows.get(2).get(0).contains("quiet") && rows.get(2).get(0).contains("city"), rows.get(2).get(0));
+    }
+
+    @Test
+    void theBenchReportTellsApartInWords() {
+        Page page = BenchReport.page(bench());
+        List<String> words = new ArrayList<>();
+        page.answer().forEach(b -> words.add(((Paragraph) b).words()));
+        assertTrue(words.get(0).startsWith("whip is 3.0 dB stronger than helical (in hand)"), words.get(0));
+        assertTrue(words.get(0).endsWith("told apart."), words.get(0));
+        assertTrue(words.get(1).contains("not told apart. This session would have shown a difference of"), words.get(1));
+        assertTrue(page.sections().stream().anyMatch(s -> s.heading().equals("Cautions")));
+    }
+
+    @Test
+    void pairsThatCannotBeToldApartAreHatched() {
+        Drawing pairs = (Drawing) BenchReport.sections(bench()).get(0).blocks().get(2);
+        String words = pairs.figure().description();
+        assertTrue(words.contains("whip and helical: +3.0 dB, told apart."), words);
+        assertTrue(words.contains("wire and helical: 0.0 dB, not told apart."), words);
+    }
+
+    @Test
+    void costsStandBesideWhatTheyBuy() {
+        Sheet costs = (Sheet) BenchReport.sections(bench()).get(1).blocks().get(0);
+        assertEquals(List.of("whip", "+3.0 dB in hand", "47", "45", "25"), costs.rows().get(0).cells());
+        assertEquals("control", costs.rows().get(1).cells().get(1));
+    }
+
+    @Test
+    void everyCautionHasWordsShortAndLong() {
+        for (Caution caution : Caution.values()) {
+            assertTrue(Cautions.brief(caution).length() > 60 && Cautions.brief(caution).length() < 220);
+            assertTrue(Cautions.full(caution).length() > Cautions.brief(caution).length());
+        }
+        assertTrue(Cautions.full(Caution.LIGHTNING).contains("30 minutes"));
+        assertTrue(Cautions.full(Caution.LICENCE).contains("licensed radio engineer"));
+        assertTrue(Cautions.RAISING.containsAll(Cautions.CARRYING));
+    }
+}
