@@ -90,8 +90,8 @@ class CoverRasterTest {
         double[] lon = new double[n];
         Cover[] many = new Cover[n];
         for (int i = 0; i < n; i++) {
-            lat[i] = 46.9997 - i * 0.00491;
-            lon[i] = 8.0003 + i * 0.00593;
+            lat[i] = 46.9997 - i * 0.0049137;
+            lon[i] = 8.0003 + i * 0.0059371;
         }
         raster.covers(lat, lon, n, many);
         for (int i = 0; i < n; i++) {
