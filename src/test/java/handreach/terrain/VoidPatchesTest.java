@@ -44,11 +44,10 @@ class VoidPatchesTest {
 
     @Test
     void holesThatTouchAtACornerAreOne() {
-        assertEquals(0, posts("5555555", "5xx5555", "5555x55", "55555x5", "555xx55", "5555555", "5555555").filledCount()
-                - posts("5555555", "5xx5555", "5555x55", "55555x5", "555xx55", "5555555", "5555555").filledCount());
-        assertEquals(5, posts("555555", "5x5555", "55x555", "555x55", "555555").filledCount()
-                + posts("555555", "5x5x55", "555555").filledCount());
-        assertEquals(0, posts("5555555", "5x55555", "55x5555", "555x555", "5555x55", "5555555").filledCount());
+        assertEquals(3, posts("55555", "5x555", "55x55", "555x5", "55555").filledCount());
+        assertEquals(2, posts("555555", "5x5x55", "555555").filledCount(), "two holes of one post each");
+        String[] fourDown = {"555555", "5x5555", "55x555", "555x55", "5555x5", "555555"};
+        assertEquals(0, posts(fourDown).filledCount(), "one hole, four rows tall");
     }
 
     @Test
