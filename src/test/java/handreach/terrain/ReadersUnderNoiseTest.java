@@ -22,7 +22,7 @@ import org.junit.jupiter.api.io.TempDir;
  */
 @Timeout(value = 30, unit = TimeUnit.MINUTES)
 class ReadersUnderNoiseTest {
-    private static final int INPUTS = Integer.getInteger("handreach.fuzz", 800);
+    private static final int INPUTS = Integer.getInteger("handreach.fuzz", 500);
     private static final Position PLACE = new Position(46.95, 8.04);
 
     @TempDir
