@@ -134,21 +134,28 @@ final class LevelSession {
         double slope = trend.slope().value();
         double apart = first.meanPlace() - second.meanPlace();
         double value = first.mean() - second.mean() - slope * apart;
+        double slopeDoubt = Math.abs(apart) * trend.slope().standardUncertainty();
         List<UncertaintyPart> seen = new ArrayList<>();
+        boolean slopeCounted = false;
         double squares = 0;
         double fourths = 0;
         for (AntennaReadings one : List.of(first, second)) {
             double scatter = one == control ? trend.residual() : detrended(one, slope);
             squares += scatter * scatter;
             fourths += Math.pow(scatter, 4);
-            int degrees = one == control ? one.n() - 2 : one.n() - 1;
-            seen.add(UncertaintyPart.seen(
-                    "scatter of " + one.antenna() + " about the drift", scatter / Math.sqrt(one.n()), degrees));
+            double u = scatter / Math.sqrt(one.n());
+            if (one == control) {
+                // both come from one residual scatter, so they are one part
+                seen.add(UncertaintyPart.seen(
+                        "scatter of the control about its drift, and doubt of the drift taken out",
+                        Math.hypot(u, slopeDoubt),
+                        one.n() - 2));
+                slopeCounted = true;
+            } else {
+                seen.add(UncertaintyPart.seen("scatter of " + one.antenna() + " about the drift", u, one.n() - 1));
+            }
         }
-        seen.add(UncertaintyPart.seen(
-                "doubt of the drift taken out",
-                Math.abs(apart) * trend.slope().standardUncertainty(),
-                trend.slope().degreesOfFreedom()));
+        if (!slopeCounted) seen.add(UncertaintyPart.seen("doubt of the drift taken out", slopeDoubt, control.n() - 2));
         double perTrial = squares == 0 ? 2 : squares * squares / fourths;
         return compared(
                 ComparisonMethod.WELCH_DRIFT_CORRECTED,

@@ -35,7 +35,15 @@ public record Match(double reflection) {
         return new Match(Math.min(MOST_REFLECTION, Math.pow(10, -returnLossDb / 20)));
     }
 
-    /** From an impedance on a line of real impedance; a negative resistance is refused. */
+    /**
+     * From an impedance on a line of real impedance.
+     *
+     * @shape  scalars in, one match out; pure
+     * @unit   ohms
+     * @valid  resistance not negative, line impedance above 0; outside: IllegalArgumentException
+     * @error  rounding only; total reflection is taken as {@link #MOST_REFLECTION}
+     * @source Γ = (Z − Z0)/(Z + Z0), any line textbook
+     */
     public static Match ofImpedance(Complex ohm, double lineOhm) {
         if (!(ohm.getReal() >= 0) || !(lineOhm > 0))
             throw new IllegalArgumentException("impedance " + ohm + " on " + lineOhm + " ohm");
@@ -43,12 +51,28 @@ public record Match(double reflection) {
         return new Match(Math.min(MOST_REFLECTION, magnitude));
     }
 
-    /** Standing-wave ratio, 1 or more. */
+    /**
+     * Standing-wave ratio.
+     *
+     * @shape  scalar out; pure
+     * @unit   1 or more
+     * @valid  every match
+     * @error  rounding only
+     * @source (1 + |Γ|)/(1 − |Γ|), any line textbook
+     */
     public double swr() {
         return (1 + reflection) / (1 - reflection);
     }
 
-    /** Return loss, dB, positive, limited to 200 dB for a perfect load. */
+    /**
+     * Return loss.
+     *
+     * @shape  scalar out; pure
+     * @unit   dB, positive; the more, the better the match
+     * @valid  every match; limited to 200 dB for a perfect load
+     * @error  rounding only
+     * @source −20 log |Γ|, any line textbook
+     */
     public double returnLossDb() {
         return -20 * Math.log10(Math.max(LEAST_REFLECTION, reflection));
     }

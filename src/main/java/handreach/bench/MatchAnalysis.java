@@ -82,6 +82,9 @@ public final class MatchAnalysis {
     }
 
     private void warn(List<String> told) {
+        if (file.referenceOhm() != systemOhm)
+            told.add("The file's reference is " + SessionKey.plain(file.referenceOhm()) + " ohms; SWR is restated over "
+                    + SessionKey.plain(systemOhm) + " ohms.");
         if (file.referenceOhm() != 50 && systemOhm == file.referenceOhm())
             told.add("SWR is stated over the file's own " + SessionKey.plain(systemOhm)
                     + " ohms; a radio of 50 ohms sees another SWR.");
@@ -143,7 +146,15 @@ public final class MatchAnalysis {
         return channels;
     }
 
-    /** Match at a frequency; nothing outside the sweep. */
+    /**
+     * Match at a frequency.
+     *
+     * @shape  scalar in, one match or nothing out; O(log n), pure
+     * @unit   MHz
+     * @valid  within the sweep; nothing outside
+     * @error  as {@link #of(Touchstone, List)}
+     * @source interpolated reflection, see {@link #of(Touchstone, List)}
+     */
     public Optional<Match> matchAt(double frequencyMhz) {
         return curve.covers(frequencyMhz) ? Optional.of(curve.match(frequencyMhz)) : Optional.empty();
     }
@@ -156,7 +167,15 @@ public final class MatchAnalysis {
         return curve.highestMhz();
     }
 
-    /** Quality factor that belongs to the main dip's 3:1 band; none when an edge lies outside the sweep. */
+    /**
+     * Quality factor that belongs to the main dip's 3:1 band.
+     *
+     * @shape  scalar or nothing out; pure
+     * @unit   none
+     * @valid  both edges within the sweep, and resistance at resonance within a factor of 3 of the system's; else nothing
+     * @error  as {@link SeriesResonance#quality}
+     * @source {@link SeriesResonance#quality}
+     */
     public OptionalDouble qualityFromBandwidth() {
         Dip main = main();
         if (main.band3().isEmpty() || !main.band3().get().isWhole()) return OptionalDouble.empty();

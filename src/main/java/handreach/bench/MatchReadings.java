@@ -41,7 +41,15 @@ public record MatchReadings(
         points = List.copyOf(points);
     }
 
-    /** Quality factor from resonance and 3:1 bandwidth, as if matched at resonance. */
+    /**
+     * Quality factor from resonance and 3:1 bandwidth, as if matched at resonance.
+     *
+     * @shape  scalar or nothing out; pure
+     * @unit   none
+     * @valid  both rows given; a mismatch at resonance makes the true one up to 1.3 times higher or 2 times lower
+     * @error  as {@link SeriesResonance#quality}, and that of the rows
+     * @source {@link SeriesResonance#quality}
+     */
     public OptionalDouble quality() {
         if (resonanceMhz.isEmpty() || bandwidthMhz.isEmpty()) return OptionalDouble.empty();
         return OptionalDouble.of(

@@ -27,7 +27,15 @@ public final class RadiatorLength {
         return factor * new Frequency(frequencyMhz).wavelengthM() / 4 * 1000;
     }
 
-    /** Length of an insulated quarter-wave counterpoise wire, mm. */
+    /**
+     * Length of an insulated quarter-wave counterpoise wire.
+     *
+     * @shape  scalar in, scalar out; pure
+     * @unit   MHz; result mm
+     * @valid  as {@link #quarterWaveMm}
+     * @error  as {@link #quarterWaveMm}, and 2 % for the insulation
+     * @source as {@link #quarterWaveMm}
+     */
     public static double counterpoiseMm(double frequencyMhz) {
         return quarterWaveMm(frequencyMhz, INSULATED);
     }

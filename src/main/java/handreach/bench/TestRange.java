@@ -63,7 +63,15 @@ public record TestRange(
         return groundEffectDb(frequency, txHeightM);
     }
 
-    /** The reflection coefficient's magnitude at the point where the ground mirrors the ray. */
+    /**
+     * Magnitude of the reflection coefficient at the point where the ground mirrors the ray.
+     *
+     * @shape  scalar in, scalar out; pure
+     * @unit   0 to 1
+     * @valid  as {@link #groundEffectDb}
+     * @error  within 0.0005 of the rows of the reference
+     * @source Fresnel's coefficients, ITU-R P.527 (from memory)
+     */
     public double reflection(Frequency frequency) {
         return coefficient(frequency, Math.atan2(txHeightM + rxHeightM, distanceM))
                 .abs();

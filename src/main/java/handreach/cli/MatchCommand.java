@@ -23,7 +23,7 @@ import picocli.CommandLine.Parameters;
         footer = {
             "",
             "Worked example:",
-            "  handreach match elevation-samples/invented-bench/quarter-wave-bare.s1p --channel-mhz 155.16",
+            "  handreach match elevation-samples/invented-bench/quarter-wave-whip.s1p --channel-mhz 155.16",
             "",
             "SWR says nothing about efficiency: a resistor has SWR 1."
         })

@@ -53,6 +53,12 @@ public final class CombinedUncertainty {
     /**
      * The value with this doubt. As soon as a declared part (kind B) weighs in, the degrees of freedom are cut to the next
      * lower whole number, as G.4.1 asks; a purely statistical comparison keeps them whole or not, as Welch's test does.
+     *
+     * @shape  scalar in, one estimate out; O(n) of the parts, pure
+     * @unit   that of the parts
+     * @valid  every finite value
+     * @error  as {@link #of}
+     * @source JCGM 100:2008 (GUM), G.4.1
      */
     public Estimate estimate(double value) {
         boolean declared =

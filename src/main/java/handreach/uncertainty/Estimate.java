@@ -29,7 +29,15 @@ public record Estimate(double value, double standardUncertainty, double degreesO
         return new Interval(value - half, value + half);
     }
 
-    /** Half the width of {@link #interval95}. */
+    /**
+     * Half the width of {@link #interval95}.
+     *
+     * @shape  scalar out; pure
+     * @unit   that of the value
+     * @valid  always
+     * @error  as {@link #interval95}
+     * @source as {@link #interval95}
+     */
     public double expandedUncertainty95() {
         return standardUncertainty == 0 ? 0 : StudentT.coverageFactor95(degreesOfFreedom) * standardUncertainty;
     }

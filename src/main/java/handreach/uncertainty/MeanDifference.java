@@ -47,13 +47,29 @@ public final class MeanDifference {
         return new Estimate(mean(first) - mean(second), Math.sqrt(square), 1 / inverse);
     }
 
-    /** Arithmetic mean; at least one value. */
+    /**
+     * Arithmetic mean.
+     *
+     * @shape  n values in, scalar out; O(n), pure
+     * @unit   that of the values
+     * @valid  at least one value; none: IllegalArgumentException
+     * @error  rounding only
+     * @source JCGM 100:2008 (GUM), 4.2.1
+     */
     public static double mean(List<Double> values) {
         if (values.isEmpty()) throw new IllegalArgumentException("the mean of nothing");
         return new Mean().evaluate(primitive(values));
     }
 
-    /** Standard deviation of single values (n − 1 in the denominator); at least two values. */
+    /**
+     * Standard deviation of single values.
+     *
+     * @shape  n values in, scalar out; O(n), pure
+     * @unit   that of the values
+     * @valid  at least two values; fewer: IllegalArgumentException
+     * @error  rounding only; as an estimate known to 1/√(2(n − 1)) of its value
+     * @source JCGM 100:2008 (GUM), 4.2.2, n − 1 in the denominator
+     */
     public static double standardDeviation(List<Double> values) {
         if (values.size() < 2) throw new IllegalArgumentException("the scatter of " + values.size() + " values");
         return Math.sqrt(new Variance().evaluate(primitive(values)));

@@ -49,7 +49,15 @@ public final class StudentT {
         return -new TDistribution(null, nu, ACCURACY).inverseCumulativeProbability(tail);
     }
 
-    /** Coverage factor for 95 %: the t that is exceeded, on either side together, once in twenty times. */
+    /**
+     * Coverage factor for 95 %: the t that is exceeded, on either side together, once in twenty times.
+     *
+     * @shape  scalar in, scalar out; pure
+     * @unit   result in standard uncertainties
+     * @valid  as {@link #quantile}
+     * @error  as {@link #quantile}
+     * @source JCGM 100:2008 (GUM), table G.2
+     */
     public static double coverageFactor95(double degreesOfFreedom) {
         return quantile(0.975, degreesOfFreedom);
     }

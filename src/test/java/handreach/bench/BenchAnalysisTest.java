@@ -17,6 +17,7 @@ import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import java.util.Random;
 import org.apache.commons.math3.stat.inference.TTest;
+import org.apache.commons.math3.stat.regression.SimpleRegression;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvFileSource;
@@ -298,10 +299,43 @@ class BenchAnalysisTest {
         assertEquals(-0.2, analysis.mounts().get(0).drift().orElseThrow().dbPerReading(), 0.02);
         assertEquals(2, found.delta().db(), 0.15);
         assertTrue(found.delta().interval95().orElseThrow().contains(2));
-        assertEquals(3, found.parts().size());
-        assertEquals("doubt of the drift taken out", found.parts().get(2).name());
+        assertEquals(2, found.parts().size());
         // uncorrected the antenna, read late, would have looked weaker by 0.2 dB a place
         assertTrue(found.level().mean() - analysis.mounts().get(0).control().mean() < 1.6);
+    }
+
+    /**
+     * By the textbook: the control's line foretells its level at the antenna's mean place with s²(1/n + Δ²/Sxx) and n − 2
+     * degrees; the antenna, its trend taken out, adds s²/m with m − 1; Welch and Satterthwaite join the two.
+     */
+    @Test
+    void driftCorrectionFollowsTheTextbook() {
+        double[] c = {-42.0, -42.4, -42.7, -43.2, -43.5, -44.0, -44.3};
+        double[] w = {-40.6, -41.15, -41.2};
+        int[] placesC = {0, 1, 3, 4, 6, 8, 9};
+        int[] placesW = {2, 5, 7};
+        Bench bench = new Bench().header();
+        for (int place = 0, i = 0, k = 0; place < 10; place++)
+            if (k < 3 && placesW[k] == place) bench.level("whip", "box", w[k], 50 + k++);
+            else bench.level("helical", "box", c[i], i++);
+        AntennaResult found = only(bench.against("helical"));
+        assertEquals(ComparisonMethod.WELCH_DRIFT_CORRECTED, found.method());
+        SimpleRegression line = new SimpleRegression();
+        for (int i = 0; i < 7; i++) line.addData(placesC[i], c[i]);
+        double slope = line.getSlope();
+        double meanPlaceW = 14.0 / 3;
+        double meanW = 0;
+        for (double level : w) meanW += level / 3;
+        double squareW = 0;
+        for (int k = 0; k < 3; k++) squareW += Math.pow(w[k] - meanW - slope * (placesW[k] - meanPlaceW), 2) / 2 / 3;
+        double gap = meanPlaceW - 31.0 / 7;
+        double squareC = line.getMeanSquareError() * (1.0 / 7 + gap * gap / line.getXSumSquares());
+        double u = Math.sqrt(squareC + squareW);
+        double degrees = Math.pow(u, 4) / (squareC * squareC / 5 + squareW * squareW / 2);
+        Estimate estimate = found.delta().estimate().orElseThrow();
+        assertEquals(meanW - line.predict(meanPlaceW), estimate.value(), 1e-9);
+        assertEquals(u, estimate.standardUncertainty(), 1e-9);
+        assertEquals(degrees, estimate.degreesOfFreedom(), 1e-6);
     }
 
     /** The interval of the corrected delta must hold the truth 19 times out of 20. */
