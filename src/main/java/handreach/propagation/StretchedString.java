@@ -127,6 +127,81 @@ public final class StretchedString {
         placeEnd(distanceM, groundM);
     }
 
+    /**
+     * Lay the string over a whole path of equal steps at once, for a far antenna of this height or a higher one over its last
+     * sample. Ground below the straight line to that antenna is left off the hull, where no such string touches it, so the path
+     * cannot be walked on.
+     *
+     * @param stepM between neighbouring samples, m
+     * @param groundM ground above sea level, m, samples 0 to {@code last} are read
+     */
+    void lay(
+            double effectiveRadiusM,
+            double nearHeightM,
+            double farHeightM,
+            double stepM,
+            double[] groundM,
+            int last) {
+        if (last < 1 || !(stepM > 0) || !(farHeightM > 0))
+            throw new IllegalArgumentException(last + " steps of " + stepM + " m to a height of " + farHeightM + " m");
+        start(effectiveRadiusM, groundM[0], nearHeightM);
+        double d = last * stepM;
+        double end = groundM[last] - baseM;
+        double line = (end - curvature * d * d + farHeightM - nearTip) / d;
+        double sum0 = 0;
+        double sum1 = 0;
+        double sum2 = 0;
+        double sum3 = 0;
+        double square = 0;
+        double before = 0;
+        double farthest = 0;
+        int peak = 0;
+        for (int b = 0; b * BLOCK < last; b++) {
+            double top = Double.NEGATIVE_INFINITY;
+            int to = Math.min(last, (b + 1) * BLOCK);
+            for (int i = Math.max(1, b * BLOCK); i < to; i++) {
+                double level = groundM[i] - baseM;
+                double at = i * stepM;
+                double flat = level - curvature * at * at;
+                x[i] = at;
+                z[i] = flat;
+                top = Math.max(top, flat);
+                double above = flat - nearTip - line * at;
+                if (above > farthest) {
+                    farthest = above;
+                    peak = i;
+                }
+                double weighted = level * i;
+                sum0 += level;
+                sum1 += weighted;
+                weighted *= i;
+                sum2 += weighted;
+                sum3 += weighted * i;
+                square += level * (2 * level + before);
+                before = level;
+            }
+            highest[b] = top;
+        }
+        count = last + 1;
+        x[last] = d;
+        z[last] = end - curvature * d * d;
+        ground.hats(stepM, last, sum0, sum1, sum2, sum3, end);
+        ground.square = stepM / 3 * (square + end * (end + before));
+        if (peak == 0) return;
+        keepAbove(1, peak, x[peak], z[peak]);
+        keep(peak, x[peak], z[peak]);
+        keepAbove(peak + 1, last, d, z[last] + farHeightM);
+    }
+
+    /** Keeps those of the samples that rise above the line from the hull's last vertex to a point; no others can touch the string. */
+    private void keepAbove(int from, int to, double px, double pz) {
+        int a = hull[hullCount - 1];
+        double ax = x[a];
+        double az = hullZ(hullCount - 1);
+        double slant = (pz - az) / (px - ax);
+        for (int i = from; i < to; i++) if (z[i] > az + slant * (x[i] - ax)) keep(i, x[i], z[i]);
+    }
+
     private void placeEnd(double distanceM, double groundM) {
         int i = count - 1;
         double before = x[i - 1];
@@ -144,6 +219,10 @@ public final class StretchedString {
         double zi = z[i];
         int block = i / BLOCK;
         highest[block] = i == 1 || i % BLOCK == 0 ? zi : Math.max(highest[block], zi);
+        keep(i, xi, zi);
+    }
+
+    private void keep(int i, double xi, double zi) {
         int top = hullCount - 1;
         while (top > 0 && isAbove(top, xi, zi)) top--;
         slope[top + 1] = (zi - hullZ(top)) / (xi - hullX(top));

@@ -45,10 +45,6 @@ final class AreaSetting {
         return radiusM;
     }
 
-    double earthKm() {
-        return conditions.atmosphere().effectiveRadiusKm();
-    }
-
     /** Intervals into which a path of this length is cut: none longer than half the finest posts along it. */
     int exactIntervals(double lengthM, double finestPostM) {
         double stepM = Math.max(finestPostM / 2, lengthM / MOST_SAMPLES);
@@ -61,6 +57,6 @@ final class AreaSetting {
     }
 
     RaySampler sampler() {
-        return new RaySampler(frame, ground, earthKm());
+        return new RaySampler(frame, ground);
     }
 }

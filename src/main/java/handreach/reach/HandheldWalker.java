@@ -33,14 +33,31 @@ final class HandheldWalker implements RadialWalker {
 
     @Override
     public void start(Ray onto) {
+        begin(onto);
+        walk.start(ray.groundM[0], COVERS[ray.cover[0]], 0, 0);
+        endsAtReceiver = false;
+    }
+
+    private void begin(Ray onto) {
         ray = onto;
         if (walk.capacity() < ray.count + 2)
             walk = new HandheldWalk(conditions, terminals, ray.count + ray.count / 4 + 2);
-        walk.start(ray.groundM[0], COVERS[ray.cover[0]], 0, 0);
         taken = 0;
-        endsAtReceiver = false;
         firstOpen = ray.cover[0] == WOOD ? -1 : 0;
         lastOpen = firstOpen;
+    }
+
+    @Override
+    public void path(Ray onto) {
+        int last = onto.known - 1;
+        begin(onto);
+        walk.lay(1000 * onto.xKm[last] / last, onto.groundM, last, COVERS[ray.cover[0]], 0);
+        if (ray.isAllOpen) lastOpen = last - 1;
+        else for (taken = 1; taken < last; taken++) passCover();
+        taken = last - 1;
+        distanceKm = onto.xKm[last];
+        groundM = onto.groundM[last];
+        cover = onto.cover[last];
     }
 
     @Override
@@ -49,10 +66,14 @@ final class HandheldWalker implements RadialWalker {
             taken++;
             end(1000 * ray.xKm[taken], ray.groundM[taken]);
             endsAtReceiver = false;
-            if (ray.cover[taken] == WOOD) continue;
-            lastOpen = taken;
-            if (firstOpen < 0) firstOpen = taken;
+            passCover();
         }
+    }
+
+    private void passCover() {
+        if (ray.cover[taken] == WOOD) return;
+        lastOpen = taken;
+        if (firstOpen < 0) firstOpen = taken;
     }
 
     @Override

@@ -19,12 +19,17 @@ final class Ray {
     double[] groundM = new double[0];
     double[] clutterM = new double[0];
     byte[] cover = new byte[0];
+    /** Nothing stands anywhere along it. */
+    boolean isAllOpen;
+
     double[] flatM = new double[0];
+    private double flattenedForKm;
     private double[] blockTopM = new double[0];
 
     /** Makes room for this many samples. */
     void size(int samples) {
         count = samples;
+        flattenedForKm = 0;
         if (xKm.length >= samples) return;
         int room = samples + samples / 4 + 16;
         xKm = new double[room];
@@ -35,8 +40,10 @@ final class Ray {
         blockTopM = new double[room / BLOCK + 1];
     }
 
-    /** Flattens the known samples for an effective earth radius and notes the top of every block. */
+    /** Flattens the known samples for an effective earth radius and notes the top of every block; once for a filling. */
     void flatten(double earthKm) {
+        if (flattenedForKm == earthKm) return;
+        flattenedForKm = earthKm;
         double curve = 500 / earthKm;
         for (int b = 0; b * BLOCK < known; b++) {
             double top = Double.NEGATIVE_INFINITY;

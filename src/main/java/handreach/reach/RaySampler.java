@@ -10,10 +10,10 @@ final class RaySampler {
 
     private static final double PROBE_EVERY_M = 1000;
     private static final int MOST_PROBES = 200;
+    private static final double NEGLIGIBLE_DEG = 1e-10;
 
     private final AzimuthalFrame frame;
     private final AreaGround ground;
-    private final double earthKm;
     private final double[] latitudePower = new double[AzimuthalFrame.DEGREE + 1];
     private final double[] longitudePower = new double[AzimuthalFrame.DEGREE + 1];
     private double[] latitude = new double[0];
@@ -25,10 +25,9 @@ final class RaySampler {
     private final double[] heldM = new double[Cover.values().length];
     private final double[] clutterM = new double[Cover.values().length];
 
-    RaySampler(AzimuthalFrame frame, AreaGround ground, double earthKm) {
+    RaySampler(AzimuthalFrame frame, AreaGround ground) {
         this.frame = frame;
         this.ground = ground;
-        this.earthKm = earthKm;
         for (Cover kind : Cover.values()) {
             heldM[kind.ordinal()] = ground.settings().heldM(kind);
             clutterM[kind.ordinal()] = ground.settings().clutterM(kind);
@@ -62,13 +61,8 @@ final class RaySampler {
     void fill(int count, double stepM, Ray ray) {
         room(count);
         ray.size(count);
-        double shareStep = stepM / frame.radiusM();
-        for (int i = 0; i < count; i++) {
-            double t = i * shareStep;
-            latitude[i] = AzimuthalFrame.value(latitudePower, t);
-            longitude[i] = AzimuthalFrame.value(longitudePower, t);
-            ray.xKm[i] = i * stepM / 1000;
-        }
+        place(count, stepM / frame.radiusM());
+        for (int i = 0; i < count; i++) ray.xKm[i] = i * stepM / 1000;
         wrap(count);
         ground.elevation().heights(latitude, longitude, count, ray.groundM, isVoid);
         ray.known = firstVoid(count);
@@ -76,7 +70,36 @@ final class RaySampler {
             for (int i = 0; i < count; i++) ray.clutterM[i] = clutterM[ray.cover[i]];
         else Arrays.fill(ray.clutterM, 0, count, 0);
         ray.clutterM[0] = 0;
-        ray.flatten(earthKm);
+    }
+
+    /** Positions at equal shares of the radius along the azimuth; powers that move nothing by 0.01 mm are left out. */
+    private void place(int count, double shareStep) {
+        double farthest = count * shareStep;
+        double fifth = Math.pow(farthest, 5);
+        double left = 0;
+        for (int k = 5; k <= AzimuthalFrame.DEGREE; k++)
+            left = Math.max(left, fifth * Math.max(Math.abs(latitudePower[k]), Math.abs(longitudePower[k])));
+        if (left > NEGLIGIBLE_DEG) {
+            for (int i = 0; i < count; i++) {
+                latitude[i] = AzimuthalFrame.value(latitudePower, i * shareStep);
+                longitude[i] = AzimuthalFrame.value(longitudePower, i * shareStep);
+            }
+            return;
+        }
+        fourth(latitudePower, count, shareStep, latitude);
+        fourth(longitudePower, count, shareStep, longitude);
+    }
+
+    private static void fourth(double[] power, int count, double shareStep, double[] out) {
+        double a = power[0];
+        double b = power[1];
+        double c = power[2];
+        double d = power[3];
+        double e = power[4];
+        for (int i = 0; i < count; i++) {
+            double t = i * shareStep;
+            out[i] = a + t * (b + t * (c + t * (d + t * e)));
+        }
     }
 
     /** Reads the ground under the centres of cells; {@link #heightM} and its like then answer by position in the list. */

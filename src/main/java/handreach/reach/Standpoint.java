@@ -7,6 +7,7 @@ import handreach.propagation.Terminals;
  * Everything that all models share is found here once: the stretched string, sight, the angles at both ends.
  */
 final class Standpoint {
+    private final double earthKm;
     private final double curve;
     private final double txHeightM;
     private final double rxHeightM;
@@ -23,6 +24,7 @@ final class Standpoint {
     private int tangent;
 
     Standpoint(Terminals terminals, double earthKm) {
+        this.earthKm = earthKm;
         this.curve = 500 / earthKm;
         this.txHeightM = terminals.txHeightM();
         this.rxHeightM = terminals.rxHeightM();
@@ -31,6 +33,7 @@ final class Standpoint {
     /** Begins a ray; its ground under the source is known. */
     void start(Ray onto) {
         ray = onto;
+        ray.flatten(earthKm);
         last = 0;
         sourceTipM = onto.groundM[0] + txHeightM;
         skyline.start(0, sourceTipM, 0);

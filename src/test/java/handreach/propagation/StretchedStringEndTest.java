@@ -66,4 +66,33 @@ class StretchedStringEndTest {
             assertEquals(worst, string.clearanceNu(WAVE_M, -2), 1e-9, "seed " + seed);
         }
     }
+
+    @Test
+    void aStringLaidAtOnceIsTheStringWalked() {
+        for (int seed = 1; seed <= 200; seed++) {
+            Random random = new Random(seed);
+            int last = 2 + random.nextInt(400);
+            double[] h = new double[last + 1];
+            double rough = 8 * random.nextDouble() * random.nextDouble();
+            for (int i = 1; i <= last; i++) h[i] = h[i - 1] + rough * random.nextGaussian();
+            StretchedString walked = new StretchedString(last + 1);
+            StretchedString laid = new StretchedString(last + 1);
+            walked.start(EARTH_M, h[0], 1.5);
+            for (int i = 1; i <= last; i++) walked.add(12.5 * i, h[i]);
+            laid.lay(EARTH_M, 1.5, 1.2, 12.5, h, last);
+            for (double far : new double[] {1.2, 9}) {
+                walked.stretchTo(far);
+                laid.stretchTo(far);
+                String where = "seed " + seed;
+                assertEquals(walked.inSight(), laid.inSight(), where);
+                assertEquals(walked.totalBend(), laid.totalBend(), 1e-12, where);
+                assertEquals(walked.liftM(), laid.liftM(), 1e-7, where);
+                assertEquals(walked.nearClearanceM(), laid.nearClearanceM(), 1e-7, where);
+                assertEquals(walked.farClearanceM(), laid.farClearanceM(), 1e-7, where);
+                assertEquals(walked.roughnessM(), laid.roughnessM(), 1e-7, where);
+                if (walked.inSight())
+                    assertEquals(walked.clearanceNu(WAVE_M, -0.78), laid.clearanceNu(WAVE_M, -0.78), 1e-9, where);
+            }
+        }
+    }
 }

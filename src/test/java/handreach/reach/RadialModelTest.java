@@ -35,7 +35,6 @@ class RadialModelTest {
             Ray ray = ray(random, 20 + random.nextInt(330));
             PathConditions conditions = conditions(random);
             Terminals terminals = new Terminals(1 + 9 * random.nextDouble(), 0.9 + 2 * random.nextDouble());
-            ray.flatten(conditions.atmosphere().effectiveRadiusKm());
             RadialWalker at = RadialWalkers.of(model, terminals, conditions);
             at.start(ray);
             for (int i = 1 + random.nextInt(5); i < ray.known; i += 1 + random.nextInt(7)) {
@@ -67,6 +66,28 @@ class RadialModelTest {
         assertTrue(compared > 10 * paths, compared + " paths compared");
     }
 
+    @ParameterizedTest
+    @ValueSource(strings = {"handheld", "delta-bullington"})
+    void aPathLaidAtOnceEqualsTheModel(String model) {
+        for (int seed = 1; seed <= 200; seed++) {
+            Random random = new Random(1000 + seed);
+            int n = 5 + random.nextInt(300);
+            Ray ray = ray(random, n);
+            ray.known = n;
+            if (ray.xKm[n - 1] < 0.05) continue;
+            PathConditions conditions = conditions(random);
+            Terminals terminals = new Terminals(1 + 9 * random.nextDouble(), 0.9 + 2 * random.nextDouble());
+            RadialWalker at = RadialWalkers.of(model, terminals, conditions);
+            at.path(ray);
+            Profile profile = profile(ray, n - 2, ray.xKm[n - 1], ray.groundM[n - 1], ray.cover[n - 1]);
+            assertEquals(
+                    RadialWalkers.named(model).loss(profile, terminals, conditions).lossDb(),
+                    at.lossDb(),
+                    STATED_ERROR_DB,
+                    model + ", seed " + seed);
+        }
+    }
+
     @Test
     void aLongRadialOverTheSeaKeepsItsDigits() {
         Random random = new Random(5);
@@ -79,7 +100,6 @@ class RadialModelTest {
             ray.groundM[i] = 0;
         }
         ray.known = 3400;
-        ray.flatten(conditions.atmosphere().effectiveRadiusKm());
         for (String model : new String[] {"handheld", "delta-bullington"}) {
             RadialWalker at = RadialWalkers.of(model, terminals, conditions);
             at.start(ray);
