@@ -71,7 +71,7 @@ public final class DeadGround {
         }
         if (lines.isEmpty() && !known.isEmpty())
             lines.add(CardLine.of("No bearing falls far behind the rest; expect gaps in hollows all the same."));
-        long unknown = trace.points().size() - known.size();
+        long unknown = (long) trace.points().size() - known.size();
         if (unknown > 0)
             lines.add(new CardLine(
                     "Unknown:", "on " + unknown + " of " + trace.points().size() + " bearings the maps have no heights."));
