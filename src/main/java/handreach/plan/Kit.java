@@ -12,7 +12,8 @@ public record Kit(
         List<RadioEntry> radios,
         List<AntennaEntry> antennas,
         List<LoadoutEntry> loadouts,
-        List<CarryEntry> carries) {
+        List<CarryEntry> carries,
+        Optional<AnchorEntry> anchor) {
 
     /** Bench file, name of the control in it, and the mounting whose deltas go into the budget. */
     public record Bench(Path file, String control, String mount) {}
@@ -22,7 +23,16 @@ public record Kit(
 
     /** An antenna: radiator, its size and burden, and where its delta comes from. */
     public record AntennaEntry(
-            String name, boolean control, String radiator, Size size, DeltaEntry delta, Optional<Path> pattern) {}
+            String name, boolean control, String radiator, Size size, DeltaEntry delta, Known known) {}
+
+    /** What is known of an antenna without the bench: a measured pattern, a stated gain. */
+    public record Known(Optional<Path> pattern, Optional<StatedGain> gain) {}
+
+    /** A stated gain over isotropic, with its standard uncertainty and who states it. */
+    public record StatedGain(double dbi, double uncertaintyDb, String source) {}
+
+    /** The control against a dipole, measured on the chassis, clear of any body. */
+    public record AnchorEntry(double controlGainDbd, double uncertaintyDb, String source) {}
 
     /** Length, mass, price and how stiff it is; rank if the person wants an order of their own. */
     public record Size(

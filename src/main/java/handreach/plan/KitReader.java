@@ -2,6 +2,7 @@ package handreach.plan;
 
 import handreach.input.Faults;
 import handreach.loadout.Carry;
+import handreach.units.Dbd;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.HashSet;
@@ -32,7 +33,7 @@ final class KitReader {
         List<Kit.LoadoutEntry> loadouts = loadouts(
                 radios.stream().map(Kit.RadioEntry::name).toList(),
                 antennas.stream().map(Kit.AntennaEntry::name).toList());
-        return new Kit(bench, radios, antennas, loadouts, carries());
+        return new Kit(bench, radios, antennas, loadouts, carries(), anchor());
     }
 
     private Optional<Kit.Bench> bench() {
@@ -86,9 +87,10 @@ final class KitReader {
                     section.number("stiffness", 0, 10, ""),
                     rank(section));
             Kit.DeltaEntry delta = delta(section, name, control);
-            Optional<Path> pattern = PlanReader.existing(section, "pattern", false, folder, faults);
+            Kit.Known known = new Kit.Known(
+                    PlanReader.existing(section, "pattern", false, folder, faults), statedGain(section, control));
             section.refuseUnknownKeys();
-            antennas.add(new Kit.AntennaEntry(name, control, radiator, size, delta, pattern));
+            antennas.add(new Kit.AntennaEntry(name, control, radiator, size, delta, known));
         }
         long controls = antennas.stream().filter(Kit.AntennaEntry::control).count();
         if (antennas.isEmpty())
@@ -154,6 +156,33 @@ final class KitReader {
         if (loadouts.isEmpty())
             faults.add(source, 1, "the plan has no [[loadout]]. Add one with name, antenna and carry.");
         return loadouts;
+    }
+
+    private Optional<Kit.StatedGain> statedGain(PlanSection section, boolean control) {
+        OptionalDouble dbi = section.number("gain_dbi", -40, 40, "dBi");
+        OptionalDouble dbd = section.number("gain_dbd", -40, 40, "dBd");
+        double uncertainty = section.number("gain_uncertainty_db", 0, 20, "dB", 1);
+        String source = section.text("gain_source").orElse("stated in the plan");
+        if (dbi.isEmpty() && dbd.isEmpty()) return Optional.empty();
+        if (dbi.isPresent() && dbd.isPresent())
+            section.fault("gain_dbd", "and gain_dbi say the same against two references. Keep one of them.");
+        if (control)
+            section.fault(
+                    dbi.isPresent() ? "gain_dbi" : "gain_dbd",
+                    "is given for the control. State it in [anchor] as control_gain_dbd, so that all deltas stand on it.");
+        double value = dbi.isPresent() ? dbi.getAsDouble() : new Dbd(dbd.orElse(0)).toDbi().dbi();
+        return Optional.of(new Kit.StatedGain(value, uncertainty, source));
+    }
+
+    private Optional<Kit.AnchorEntry> anchor() {
+        if (!root.has("anchor")) return Optional.empty();
+        PlanSection section = root.table("anchor");
+        Kit.AnchorEntry anchor = new Kit.AnchorEntry(
+                section.requiredNumber("control_gain_dbd", -40, 10, "dBd"),
+                section.requiredNumber("uncertainty_db", 0, 20, "dB"),
+                section.text("source").orElse("measured, as stated in the plan"));
+        section.refuseUnknownKeys();
+        return Optional.of(anchor);
     }
 
     private List<Kit.CarryEntry> carries() {

@@ -5,7 +5,6 @@ import handreach.geodesy.Compass;
 import handreach.plan.Places;
 import handreach.plan.Plan;
 import handreach.reach.LoadoutReach;
-import handreach.study.DeadGround;
 import handreach.study.Lengths;
 import handreach.study.ReachAnswer;
 import handreach.study.Scene;
@@ -17,7 +16,6 @@ import java.util.Locale;
 
 /** The field card of a plan: one page for the pocket. */
 public final class CardFiles {
-    private static final int MOST_SECTORS = 5;
     private static final int MOST_LINES = 4;
     private final ReachAnswer answer;
     private final Scene scene;
@@ -92,19 +90,11 @@ public final class CardFiles {
     }
 
     private List<CardLine> deadGround() {
-        LoadoutReach reach = answer.loadouts().get(indexOf(scene.controlLoadout().name()));
-        boolean imperial = plan.heading().imperial();
-        List<CardLine> lines = new ArrayList<>();
-        for (DeadGround dead : DeadGround.of(answer, reach, MOST_SECTORS)) {
-            String behind = dead.edge()
-                    .map(edge -> ", behind the ground at " + Lengths.words(edge.distanceM(), imperial)
-                            + String.format(Locale.ROOT, " (%.0f m above sea level)", edge.heightM()))
-                    .orElse("");
-            lines.add(new CardLine(
-                    capital(Compass.word(dead.azimuthDeg())), "beyond " + Lengths.words(dead.beyondM(), imperial) + behind));
-        }
+        int control = indexOf(scene.controlLoadout().name());
+        List<CardLine> lines = new ArrayList<>(
+                DeadGround.lines(pages.trace(control, false), scene.tiles(), answer.middle(), pages.style()));
         if (lines.isEmpty()) lines.add(CardLine.of("None in a whole sector within the radius; single hollows remain."));
-        else lines.add(CardLine.of("Reckoned for " + reach.link().name() + "."));
+        else lines.add(CardLine.of("Reckoned for " + scene.controlLoadout().name() + "."));
         return lines;
     }
 
@@ -113,9 +103,5 @@ public final class CardFiles {
                 CardLine.of("No answer: stand still, lift the radio to face height, antenna upright, turn until the radio side faces them."),
                 CardLine.of("Move half a wavelength, then uphill or to the edge of the shadow; call again."),
                 CardLine.of("Still none at the next check time: use the second means, go to the agreed place."));
-    }
-
-    private static String capital(String words) {
-        return words.substring(0, 1).toUpperCase(Locale.ROOT) + words.substring(1);
     }
 }

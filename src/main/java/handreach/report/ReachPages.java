@@ -44,6 +44,10 @@ final class ReachPages {
         this.style = plan.heading().imperial() ? LengthStyle.MILES : LengthStyle.METRIC;
     }
 
+    LengthStyle style() {
+        return style;
+    }
+
     /** The whole report with the plan's bench beside it and further evidence behind. */
     Page page(List<Section> more, String imprint) {
         List<Section> evidence = new ArrayList<>();

@@ -24,6 +24,7 @@ import handreach.plan.Plan;
 import handreach.uncertainty.Doubt;
 import handreach.units.Db;
 import handreach.units.Dbd;
+import handreach.units.Dbi;
 import handreach.units.Dbm;
 import handreach.units.Frequency;
 import java.util.ArrayList;
@@ -106,7 +107,8 @@ final class KitBuilder {
     }
 
     private Optional<ElevationPattern> pattern(Kit.AntennaEntry entry) {
-        return entry.pattern()
+        return entry.known()
+                .pattern()
                 .map(file ->
                         patterns.computeIfAbsent(entry.name(), name -> ElevationPattern.read(SourceText.read(file))));
     }
@@ -127,8 +129,17 @@ final class KitBuilder {
     }
 
     private AntennaGain gain(Kit.AntennaEntry entry, Kit.LoadoutEntry loadout) {
-        ControlAnchor anchor = ControlAnchor.standard(band);
+        ControlAnchor anchor = plan.kit()
+                .anchor()
+                .map(own -> ControlAnchor.measured(
+                        band, new Dbd(own.controlGainDbd()), own.uncertaintyDb(), own.source()))
+                .orElse(ControlAnchor.standard(band));
         OptionalDouble swr = entry.delta().swr();
+        if (entry.known().gain().isPresent()) {
+            Kit.StatedGain stated = entry.known().gain().get();
+            return new AntennaGain.Absolute(
+                    new Dbi(stated.dbi()), Doubt.common(stated.uncertaintyDb()), stated.source(), swr);
+        }
         if (entry.control() && !loadout.counterpoise()) return new AntennaGain.Control(anchor, swr);
         if (entry.delta().deltaDb().isPresent()) {
             Kit.DeltaEntry said = entry.delta();

@@ -5,6 +5,7 @@ import handreach.bench.BenchFile;
 import handreach.budget.LinkBudget;
 import handreach.budget.LinkEnd;
 import handreach.budget.LinkTerms;
+import handreach.budget.Posture;
 import handreach.budget.SiteNoise;
 import handreach.geodesy.Position;
 import handreach.input.InputFault;
@@ -36,6 +37,7 @@ import handreach.uncertainty.Doubt;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.OptionalInt;
 
 /**
@@ -220,7 +222,15 @@ public final class Scene {
 
     /** The link between two loadouts of this plan. */
     public LinkBudget budget(Loadout a, Loadout b) {
-        return LinkBudget.between(LinkEnd.of(a, noise()), LinkEnd.of(b, noise()), terms());
+        return LinkBudget.between(end(a), end(b), terms());
+    }
+
+    /** One end of a link; a tilt in the plan is taken across the path, the way that costs most. */
+    public LinkEnd end(Loadout loadout) {
+        int at = loadouts.indexOf(loadout);
+        double tiltDeg = at < 0 ? 0 : plan().kit().loadouts().get(at).hold().tiltDeg();
+        Posture posture = new Posture(OptionalDouble.empty(), OptionalDouble.empty(), tiltDeg, 0);
+        return new LinkEnd(loadout, noise(), posture, List.of());
     }
 
     /** What stands at the middle of the reach rose for a loadout: the plan's fixed one, or the same at both ends. */
