@@ -4,9 +4,12 @@ import handreach.input.InputFault;
 import handreach.input.NearestWord;
 import handreach.plan.PlanFile;
 import handreach.report.CardFiles;
+import handreach.report.CardLine;
 import handreach.report.CardSize;
+import handreach.report.RelayPages;
 import handreach.study.ReachAnswer;
 import handreach.study.ReachStudy;
+import handreach.study.RelayStudy;
 import handreach.study.Scene;
 import java.nio.file.Path;
 import java.time.Instant;
@@ -45,6 +48,9 @@ final class CardCommand implements Callable<Integer> {
     @Option(names = "--fold", description = "Four small pages on one sheet, to be folded to pocket size.")
     private boolean fold;
 
+    @Option(names = "--relay", description = "Also put on it whether a relay is needed, and where.")
+    private boolean relay;
+
     @Mixin
     private JsonChoice json;
 
@@ -57,11 +63,13 @@ final class CardCommand implements Callable<Integer> {
             throw new InputFault("--paper", 0, "is " + paper + ", allowed is a4 or letter." + NearestWord.hint(paper, PAPERS.keySet()));
         Scene scene = Scene.open(PlanFile.open(plan));
         ReachAnswer answer;
+        List<CardLine> lines = List.of();
         try (ConsoleProgress progress = ConsoleProgress.on(json.err())) {
             answer = ReachStudy.run(scene, false, progress);
+            if (relay) lines = RelayPages.cardLines(RelayStudy.run(scene, progress));
         }
         json.warn(answer.warnings());
-        CardFiles.write(answer, List.of(), Instant.now(), size, fold, out);
+        CardFiles.write(answer, lines, Instant.now(), size, fold, out);
         if (json.isWanted()) json.print(new Answer(out.toString(), paper, fold, answer.warnings()));
         else json.out().println("Written: " + out);
         return 0;

@@ -2,8 +2,11 @@ package handreach.cli;
 
 import handreach.plan.PlanFile;
 import handreach.report.ReachFiles;
+import handreach.report.RelayPages;
+import handreach.report.Section;
 import handreach.study.ReachAnswer;
 import handreach.study.ReachStudy;
+import handreach.study.RelayStudy;
 import handreach.study.Scene;
 import java.nio.file.Path;
 import java.util.List;
@@ -32,6 +35,9 @@ final class ReportCommand implements Callable<Integer> {
     @Option(names = "--out", paramLabel = "FILE.html", description = "Where to write it. Default: report.html.")
     private Path out = Path.of("report.html");
 
+    @Option(names = "--relay", description = "Also answer whether a relay is needed, and where.")
+    private boolean relay;
+
     @Mixin
     private JsonChoice json;
 
@@ -41,11 +47,13 @@ final class ReportCommand implements Callable<Integer> {
     public Integer call() {
         Scene scene = Scene.open(PlanFile.open(plan));
         ReachAnswer answer;
+        List<Section> more = List.of();
         try (ConsoleProgress progress = ConsoleProgress.on(json.err())) {
             answer = ReachStudy.run(scene, true, progress);
+            if (relay) more = RelayPages.sections(RelayStudy.run(scene, progress));
         }
         json.warn(answer.warnings());
-        ReachFiles.writeReport(answer, out);
+        ReachFiles.writeReport(answer, more, out);
         if (json.isWanted()) json.print(new Answer(out.toString(), answer.warnings()));
         else json.out().println("Written: " + out);
         return 0;

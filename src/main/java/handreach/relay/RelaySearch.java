@@ -12,15 +12,18 @@ import java.util.stream.IntStream;
 /**
  * Looks for the ground where relays serve best. One relay: every allowed cell is tried, so the answer is the best there is. More:
  * each is added where it helps most among all cells, then each is taken out and put back where it helps most until nothing moves;
- * a bound says how much better any other choice could be.
+ * a bound says how much better any other choice could be. Not for use by several threads.
  */
 public final class RelaySearch {
     private static final int MOST_EXCHANGES = 6;
     private static final int MOST_FRONT = 12;
+    private static final int MOST_STARTS = 4;
 
     private final AllowedGround ground;
     private final TalkTable talks;
     private final Progress progress;
+    /** One relay in each allowed cell, once reckoned. */
+    private SiteScore[] single;
 
     private RelaySearch(AllowedGround ground, TalkTable talks, Progress progress) {
         this.ground = ground;
@@ -44,7 +47,7 @@ public final class RelaySearch {
      * @source every cell is compared
      */
     public Optional<SiteScore> best(Comparator<Standing> order) {
-        return best(RelaySet.none(talks), ground.awayFrom(List.of(), 0), order);
+        return first(single(), order);
     }
 
     /** The best cells for one relay, each at least so far from the better ones, at most so many. */
@@ -52,7 +55,10 @@ public final class RelaySearch {
         List<SiteScore> sites = new ArrayList<>();
         List<Integer> taken = new ArrayList<>();
         while (sites.size() < most) {
-            Optional<SiteScore> next = best(RelaySet.none(talks), ground.awayFrom(taken, apartM), order);
+            BitSet left = ground.awayFrom(taken, apartM);
+            SiteScore[] rest =
+                    java.util.Arrays.stream(single()).filter(score -> left.get(score.cell())).toArray(SiteScore[]::new);
+            Optional<SiteScore> next = first(rest, order);
             if (next.isEmpty()) break;
             sites.add(next.get());
             taken.add(next.get().cell());
@@ -63,13 +69,12 @@ public final class RelaySearch {
     /** Cells for one relay where neither the share served nor the worst talk can be bettered without the other falling. */
     public List<SiteScore> front() {
         List<SiteScore> front = new ArrayList<>();
-        SiteScore[] all = scores(RelaySet.none(talks), ground.awayFrom(List.of(), 0));
         Comparator<SiteScore> order = Comparator.<SiteScore>comparingDouble(s -> s.standing().share())
                 .thenComparingDouble(s -> s.standing().worst())
                 .reversed()
                 .thenComparingInt(SiteScore::cell);
         double worst = Double.NEGATIVE_INFINITY;
-        for (SiteScore score : java.util.Arrays.stream(all).sorted(order).toList()) {
+        for (SiteScore score : java.util.Arrays.stream(single()).sorted(order).toList()) {
             if (!front.isEmpty() && score.standing().worst() <= worst) continue;
             front.add(score);
             worst = score.standing().worst();
@@ -110,8 +115,31 @@ public final class RelaySearch {
     public RelayChoice choose(int count) {
         if (count < 1 || count > 4) throw new IllegalArgumentException(count + " relays");
         CoverageBound bound = new CoverageBound(talks, ground, count);
-        RelaySet set = RelaySet.none(talks);
-        bound.tighten(set);
+        bound.tighten(RelaySet.none(talks));
+        RelaySet best = grown(RelaySet.none(talks), count, bound);
+        // one relay in the middle can be a trap that no single move leaves: start from the ends as well
+        for (int demand : count > 1 && !best.standing().servesAllPessimistically() ? hardest(best) : List.<Integer>of()) {
+            Optional<SiteScore> near = bestFor(demand);
+            if (near.isEmpty()) continue;
+            RelaySet other = grown(RelaySet.none(talks).plus(near.get().cell(), progress), count, bound);
+            if (Standing.BY_SERVED.compare(other.standing(), best.standing()) > 0) best = other;
+        }
+        return new RelayChoice(best.cells(), best.standing(), bound.share(), withoutEach(best));
+    }
+
+    /** Both ends of the talks that do worst, at most so many. */
+    private List<Integer> hardest(RelaySet set) {
+        return IntStream.range(0, talks.count())
+                .boxed()
+                .sorted(Comparator.comparingDouble(t -> set.bestMedian()[t]))
+                .flatMap(t -> java.util.stream.Stream.of(talks.a(t), talks.b(t)))
+                .distinct()
+                .limit(MOST_STARTS)
+                .toList();
+    }
+
+    private RelaySet grown(RelaySet start, int count, CoverageBound bound) {
+        RelaySet set = start;
         while (set.size() < count) {
             Optional<SiteScore> next = next(set);
             if (next.isEmpty()) break;
@@ -119,8 +147,7 @@ public final class RelaySearch {
             set = set.plus(next.get().cell(), progress);
             bound.tighten(set);
         }
-        set = exchanged(set, bound);
-        return new RelayChoice(set.cells(), set.standing(), bound.share(), withoutEach(set));
+        return exchanged(set, bound);
     }
 
     private Optional<SiteScore> next(RelaySet set) {
@@ -167,9 +194,18 @@ public final class RelaySearch {
         return fails;
     }
 
+    private SiteScore[] single() {
+        if (single == null) single = scores(RelaySet.none(talks), ground.awayFrom(List.of(), 0));
+        return single;
+    }
+
     private Optional<SiteScore> best(RelaySet set, BitSet cells, Comparator<Standing> order) {
+        return set.size() == 0 ? best(order) : first(scores(set, cells), order);
+    }
+
+    private static Optional<SiteScore> first(SiteScore[] scores, Comparator<Standing> order) {
         SiteScore best = null;
-        for (SiteScore score : scores(set, cells))
+        for (SiteScore score : scores)
             if (best == null || order.compare(score.standing(), best.standing()) > 0) best = score;
         return Optional.ofNullable(best);
     }

@@ -1,12 +1,14 @@
 package handreach.relay;
 
 import handreach.reach.Progress;
-import java.util.HashMap;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 
 /** The talks as plain arrays, with what they get without a relay: what the search over all cells runs on. */
 final class TalkTable {
+    private static final int MOST_LINKS = 24;
+
     private final HopSurvey survey;
     private final int[] a;
     private final int[] b;
@@ -15,7 +17,15 @@ final class TalkTable {
     private final double[] directPessimistic;
     private final double wanted;
     private final double linkPessimism;
-    private final Map<Integer, float[]> links = new HashMap<>();
+    /** The links last asked for; more would fill the memory of a large area. */
+    private final Map<Integer, float[]> links = new LinkedHashMap<>(16, 0.75f, true) {
+        private static final long serialVersionUID = 1L;
+
+        @Override
+        protected boolean removeEldestEntry(Map.Entry<Integer, float[]> eldest) {
+            return size() > MOST_LINKS;
+        }
+    };
 
     TalkTable(HopSurvey survey, DirectVerdict verdict) {
         RelayQuestion question = survey.question();
@@ -83,7 +93,11 @@ final class TalkTable {
     }
 
     float[] links(int cell, Progress progress) {
-        return links.computeIfAbsent(cell, key -> survey.fromRelay(key, progress));
+        float[] known = links.get(cell);
+        if (known != null) return known;
+        float[] swept = survey.fromRelay(cell, progress);
+        links.put(cell, swept);
+        return swept;
     }
 
     /** Demands that a relay in this cell serves at the wanted odds, one bit each. */

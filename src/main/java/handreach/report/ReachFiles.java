@@ -31,16 +31,21 @@ public final class ReachFiles {
 
     /** Writes the report alone. */
     public static void writeReport(ReachAnswer answer, Path file) {
-        ReachFiles files = new ReachFiles(answer, file.toAbsolutePath().getParent());
-        WholeFile.write(file, files.report());
+        writeReport(answer, List.of(), file);
     }
 
-    private String report() {
-        return HtmlPage.text(new ReachPages(answer).page(List.of(), imprint()));
+    /** Writes the report alone, with further sections behind the bench. */
+    public static void writeReport(ReachAnswer answer, List<Section> more, Path file) {
+        ReachFiles files = new ReachFiles(answer, file.toAbsolutePath().getParent());
+        WholeFile.write(file, files.report(more));
+    }
+
+    private String report(List<Section> more) {
+        return HtmlPage.text(new ReachPages(answer).page(more, imprint()));
     }
 
     private void all() {
-        text("report.html", report());
+        text("report.html", report(List.of()));
         text("reach.json", Json.text(ReachText.json(answer)));
         if (answer.area().isEmpty()) return;
         text("reach-outlines.geojson", GeoJson.text(outlines()));

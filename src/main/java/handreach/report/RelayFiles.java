@@ -13,7 +13,7 @@ import java.util.Optional;
 import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.GeometryFactory;
 
-/** Everything that {@code relay} writes into a folder: the answer as text and JSON, waypoints, features, the weakest hop. */
+/** Everything that {@code relay} writes into a folder: report, text and JSON, waypoints, features. */
 public final class RelayFiles {
     private static final GeometryFactory GEOMETRY = new GeometryFactory();
 
@@ -29,6 +29,7 @@ public final class RelayFiles {
     /** Writes all files, each whole or not at all; returns them. */
     public static List<Path> write(RelayAnswer answer, Path folder) {
         RelayFiles files = new RelayFiles(answer, folder);
+        files.text("relay.html", HtmlPage.text(RelayPages.page(answer)));
         files.text("relay.txt", RelayText.text(answer));
         files.text("relay.json", Json.text(RelayText.json(answer)));
         files.text("relay-sites.gpx", Gpx.text(places(answer), "relay", List.of()));
