@@ -58,12 +58,12 @@ public final class Handheld implements LossModel {
             Woodland.warnings(conditions.frequency(), conditions.polarization()).forEach(account::warn);
         if (profile.cover(0).isTown() || profile.cover(last).isTown())
             TerminalClutter.warnings(conditions.frequency()).forEach(account::warn);
-        if (excess > LOST_DB)
+        if (walk.bareDb() > LOST_DB)
             account.warn(String.format(
                     Locale.ROOT,
                     "Lost: %.0f dB over free space. Beyond %.0f dB bare-ground theory no longer describes the place; the number only"
                             + " says that it is far gone.",
-                    excess,
+                    walk.bareDb(),
                     LOST_DB));
         return account.close();
     }
