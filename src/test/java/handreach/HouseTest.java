@@ -42,7 +42,7 @@ class HouseTest {
             entry("budget", "units uncertainty bench loadout propagation"),
             entry("reach", TO_REACH),
             entry("relay", "units uncertainty geodesy loadout terrain profile propagation budget reach"),
-            entry("walk", "units input uncertainty geodesy reach"),
+            entry("walk", "units input uncertainty geodesy terrain reach"),
             entry("plan", "units input uncertainty geodesy terrain loadout propagation budget reach"),
             entry("study", TO_STUDY),
             entry("cartography", "units geodesy terrain reach"),

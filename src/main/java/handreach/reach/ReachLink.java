@@ -81,7 +81,7 @@ public final class ReachLink {
     /** Doubt common to all places, dB: the ledger's, or what walks have left of it. */
     public double commonDoubtDb() {
         if (learned == null) return budget.commonDoubtDb();
-        double taught = learned.calibration().uncertaintyDb(Cover.OPEN, learned.carryA(), learned.carryB());
+        double taught = learned.calibration().commonUncertaintyDb(learned.carryA(), learned.carryB());
         return Math.min(budget.commonDoubtDb(), Math.hypot(taught, learned.relativeDoubtDb()));
     }
 

@@ -119,6 +119,13 @@ public record SiteCalibration(
                 Math.hypot(carry(carryA).standardUncertaintyDb(), carry(carryB).standardUncertaintyDb()));
     }
 
+    /** The same for the mix of covers that was walked: what of the doubt is common to all places. */
+    public double commonUncertaintyDb(String carryA, String carryB) {
+        return Math.hypot(
+                bias.standardUncertaintyDb(),
+                Math.hypot(carry(carryA).standardUncertaintyDb(), carry(carryB).standardUncertaintyDb()));
+    }
+
     private Shift carry(String name) {
         return name == null ? Shift.NONE : biasByCarry.getOrDefault(name, Shift.NONE);
     }

@@ -14,6 +14,7 @@ import handreach.loadout.Burden;
 import handreach.loadout.CopyQuality;
 import handreach.loadout.Fading;
 import handreach.loadout.Loadout;
+import handreach.plan.CalibrationFile;
 import handreach.plan.GroundChoice;
 import handreach.plan.Kit;
 import handreach.plan.Places;
@@ -54,6 +55,7 @@ public final class Scene {
     private final CutSettings cut;
     private final Optional<BenchAnalysis> bench;
     private final List<Loadout> loadouts;
+    private final Optional<CalibrationFile> calibration;
     private final List<String> warnings;
 
     private Scene(
@@ -71,6 +73,8 @@ public final class Scene {
         List<String> notes = new ArrayList<>(benchNotes);
         notes.addAll(tiles.warnings());
         this.loadouts = List.copyOf(new KitBuilder(file.plan(), bench, notes).loadouts());
+        this.calibration = file.plan().questions().calibration().map(CalibrationFile::read);
+        calibration.ifPresent(learned -> notes.add(learned.words()));
         this.warnings = List.copyOf(notes);
     }
 
@@ -241,7 +245,29 @@ public final class Scene {
     /** The link from the middle of the rose to somebody with this loadout. */
     public ReachLink link(Loadout far) {
         Loadout near = middleLoadout(far);
-        return ReachLink.of(far.name(), budget(near, far), terminals(near, far));
+        LinkBudget budget = budget(near, far);
+        ReachLink link = ReachLink.of(far.name(), budget, terminals(near, far));
+        if (calibration.isEmpty()) return link;
+        return link.calibrated(new ReachLink.Learned(
+                calibration.get().site(),
+                near.carry().carry().word(),
+                far.carry().carry().word(),
+                doubtAgainstWalkedDb(calibration.get(), budget)));
+    }
+
+    /** What walks have taught, where the plan names it. */
+    public Optional<CalibrationFile> calibration() {
+        return calibration;
+    }
+
+    /** Doubt of a link against the nearest of those that were walked; all of its doubt where the plan has none of them any more. */
+    private double doubtAgainstWalkedDb(CalibrationFile learned, LinkBudget budget) {
+        List<String> known = loadouts.stream().map(Loadout::name).toList();
+        return learned.links().stream()
+                .filter(known::containsAll)
+                .mapToDouble(ends -> budget.differenceDoubtDb(budget(loadout(ends.get(0)), loadout(ends.get(1)))))
+                .min()
+                .orElse(budget.commonDoubtDb());
     }
 
     /** Ground and cover as the area engines read them. */

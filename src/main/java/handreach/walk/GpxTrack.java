@@ -1,57 +1,186 @@
 package handreach.walk;
 
+import handreach.geodesy.GeodesicLine;
 import handreach.geodesy.Position;
 import handreach.input.InputFault;
-import handreach.input.SourceText;
-import io.jenetics.jpx.GPX;
-import io.jenetics.jpx.WayPoint;
 import java.io.ByteArrayInputStream;
 import java.io.IOException;
-import java.nio.charset.StandardCharsets;
+import java.io.InputStream;
+import java.nio.file.Files;
+import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
+import java.time.Duration;
+import java.time.Instant;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 
-/** Lines out of a GPX file (1.0 and 1.1): segments of tracks, and routes. */
+/**
+ * A walked track: the points of a GPX file in their order, in stretches that are never joined, and its waypoints. Immutable.
+ */
 public final class GpxTrack {
-    private GpxTrack() {}
+    private static final long LIMIT_BYTES = 64L << 20;
+    /** Farther than this from the middle of the plan nobody walks who talks on its channel. */
+    private static final double NEAR_M = 50_000;
 
-    /**
-     * The lines of a file, each a row of at least one position.
-     *
-     * @shape file in, lines out
-     * @unit degrees
-     * @valid well-formed GPX with at least one track or route point and no document type; else {@link InputFault}
-     * @error none; elevations and times in the file are not used
-     * @source GPX 1.1 schema
-     */
-    public static List<List<Position>> lines(Path file) {
-        SourceText source = SourceText.read(file);
-        // A document type could name other files; no navigator writes one.
-        if (source.text().toUpperCase(Locale.ROOT).contains("<!DOCTYPE"))
-            throw new InputFault(source.name(), 0, "has a document type, which GPX has not. Export the track again.");
-        GPX gpx;
+    private final String name;
+    private final List<TrackPoint> points;
+    private final List<TrackPoint> waypoints;
+    private final List<String> notes;
+    private final List<TrackPoint> timed;
+
+    GpxTrack(String name, List<TrackPoint> points, List<TrackPoint> waypoints, List<String> notes) {
+        this.name = name;
+        this.points = List.copyOf(points);
+        this.waypoints = List.copyOf(waypoints);
+        this.notes = List.copyOf(notes);
+        this.timed = points.stream()
+                .filter(point -> point.time().isPresent())
+                .sorted(Comparator.comparing(point -> point.time().orElseThrow()))
+                .toList();
+    }
+
+    /** Where somebody was at a moment. */
+    public record Fix(Position at, double gapS) {}
+
+    /** Reads a GPX 1.0 or 1.1 file of at most 64 MiB; nothing outside the file is ever opened. */
+    public static GpxTrack read(Path file) {
+        String shown = String.valueOf(file.getFileName());
         try {
-            gpx = GPX.Reader.of(GPX.Reader.Mode.LENIENT)
-                    .read(new ByteArrayInputStream(source.text().getBytes(StandardCharsets.UTF_8)));
-        } catch (IOException | RuntimeException e) {
-            String reason = Optional.ofNullable(e.getMessage()).orElse("cannot be read").lines().findFirst().orElse("");
-            throw new InputFault(source.name(), 0, "is not GPX (" + reason + "). Export the track as GPX 1.1.");
+            if (Files.isDirectory(file))
+                throw new InputFault(shown, 0, "is a folder, a GPX file is expected. Name the file itself.");
+            long size = Files.size(file);
+            if (size > LIMIT_BYTES)
+                throw new InputFault(
+                        shown,
+                        0,
+                        "is " + (size >> 20) + " MiB, at most " + (LIMIT_BYTES >> 20)
+                                + " MiB are read. Export the day of the walk alone, without sensor readings.");
+            try (InputStream in = Files.newInputStream(file)) {
+                return new GpxReader(shown).read(in);
+            }
+        } catch (NoSuchFileException e) {
+            throw new InputFault(file.toString(), 0, "there is no such file. Check the name and the folder.");
+        } catch (IOException e) {
+            throw new InputFault(
+                    file.toString(),
+                    0,
+                    "cannot be read (" + e.getClass().getSimpleName() + "). Check the rights on it.");
         }
+    }
+
+    /** The lines of a file, tracks and routes, each an unbroken row of positions; a file without any is an {@link InputFault}. */
+    public static List<List<Position>> lines(Path file) {
+        GpxTrack track = read(file);
         List<List<Position>> lines = new ArrayList<>();
-        gpx.tracks().flatMap(track -> track.segments()).forEach(segment -> add(lines, segment.getPoints()));
-        gpx.routes().forEach(route -> add(lines, route.getPoints()));
+        int last = -1;
+        for (TrackPoint point : track.points()) {
+            if (point.segment() != last) lines.add(new ArrayList<>());
+            lines.get(lines.size() - 1).add(point.at());
+            last = point.segment();
+        }
         if (lines.isEmpty())
-            throw new InputFault(source.name(), 0, "has no track and no route, at least one is needed. Export the track, not waypoints.");
+            throw new InputFault(
+                    track.name(),
+                    0,
+                    "has no track and no route, at least one is needed. Export the track, not waypoints.");
         return lines;
     }
 
-    private static void add(List<List<Position>> lines, List<WayPoint> points) {
-        if (points.isEmpty()) return;
-        lines.add(points.stream()
-                .map(p -> new Position(p.getLatitude().doubleValue(), p.getLongitude().doubleValue()))
-                .toList());
+    static GpxTrack of(String name, String text) {
+        return new GpxReader(name)
+                .read(new ByteArrayInputStream(text.getBytes(java.nio.charset.StandardCharsets.UTF_8)));
+    }
+
+    public String name() {
+        return name;
+    }
+
+    public List<TrackPoint> points() {
+        return points;
+    }
+
+    public List<TrackPoint> waypoints() {
+        return waypoints;
+    }
+
+    /** What was doubtful while reading, one sentence each. */
+    public List<String> notes() {
+        return notes;
+    }
+
+    /** Points with a time, in the order of their times. */
+    public List<TrackPoint> timed() {
+        return timed;
+    }
+
+    public Optional<Instant> start() {
+        return timed.isEmpty() ? Optional.empty() : timed.get(0).time();
+    }
+
+    public Optional<Instant> end() {
+        return timed.isEmpty() ? Optional.empty() : timed.get(timed.size() - 1).time();
+    }
+
+    /**
+     * Where the receiver was at a moment, between two points of one stretch.
+     *
+     * @shape  one moment in, one position or none out; bisection, pure
+     * @unit   gap in seconds between the two points used
+     * @valid  inside the times of the track; outside, and between two stretches, there is none
+     * @error  that of the receiver, 3 to 30 m, where the gap is short; in a long gap up to half the way walked in it
+     * @source straight line in latitude and longitude between two recorded points
+     */
+    public Optional<Fix> at(Instant moment) {
+        int low = 0;
+        int high = timed.size() - 1;
+        if (high < 0 || moment.isBefore(timeOf(low)) || moment.isAfter(timeOf(high))) return Optional.empty();
+        while (high - low > 1) {
+            int middle = (low + high) >>> 1;
+            if (timeOf(middle).isAfter(moment)) high = middle;
+            else low = middle;
+        }
+        TrackPoint before = timed.get(low);
+        TrackPoint after = timed.get(high);
+        double gapS = seconds(timeOf(low), timeOf(high));
+        if (moment.equals(timeOf(high))) return Optional.of(new Fix(after.at(), 0));
+        if (moment.equals(timeOf(low))) return Optional.of(new Fix(before.at(), 0));
+        if (before.segment() != after.segment()) return Optional.empty();
+        double part = seconds(timeOf(low), moment) / gapS;
+        return Optional.of(new Fix(between(before.at(), after.at(), part), gapS));
+    }
+
+    private Instant timeOf(int i) {
+        return timed.get(i).time().orElseThrow();
+    }
+
+    private static double seconds(Instant from, Instant to) {
+        return Duration.between(from, to).toMillis() / 1000.0;
+    }
+
+    private static Position between(Position a, Position b, double part) {
+        double east = b.longitudeDeg() - a.longitudeDeg();
+        if (east > 180) east -= 360;
+        if (east < -180) east += 360;
+        return new Position(
+                a.latitudeDeg() + part * (b.latitudeDeg() - a.latitudeDeg()), a.longitudeDeg() + part * east);
+    }
+
+    /** A sentence if the points lie far from a place, but near it once latitude and longitude change places. */
+    public Optional<String> swapHint(Position expected) {
+        if (points.isEmpty()) return Optional.empty();
+        return exchanged(points.get(points.size() / 2).at(), expected) ? Optional.of(SWAPPED) : Optional.empty();
+    }
+
+    /** What is said of exchanged coordinates. */
+    public static final String SWAPPED = "latitude and longitude look exchanged: the other way round they lie in the area of the plan."
+            + " Exchange the two, or export again.";
+
+    /** Whether a place lies far from where it is expected, but near it once latitude and longitude change places. */
+    public static boolean exchanged(Position at, Position expected) {
+        if (GeodesicLine.distanceM(at, expected) < NEAR_M || Math.abs(at.longitudeDeg()) > 90) return false;
+        Position other = new Position(at.longitudeDeg(), at.latitudeDeg());
+        return GeodesicLine.distanceM(other, expected) < NEAR_M;
     }
 }

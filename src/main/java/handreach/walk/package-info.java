@@ -1,7 +1,9 @@
 /**
- * What was walked: tracks and, in time, reports held against the prediction.
+ * Walked tracks and copy reports against the prediction, and what they teach: a {@link handreach.reach.SiteCalibration}.
  *
- * <p>What it is not: no prediction of its own. Terms: a <em>track</em> is where somebody went, as a navigator recorded or a person
- * drew it.
+ * <p>What it is not: it knows no plan and opens no tiles; whoever calls it brings the predictions. Terms: <em>error</em> is predicted
+ * minus walked, positive where the prediction was too hopeful; a <em>false hope</em> is copy promised and not found, a <em>false
+ * fear</em> copy found and not promised. Open problems: reports of different loadouts at one place share their weight although
+ * what tells the loadouts apart is independent; one spread serves all covers.
  */
 package handreach.walk;

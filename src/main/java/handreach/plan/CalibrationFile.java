@@ -1,0 +1,152 @@
+package handreach.plan;
+
+import handreach.geodesy.Position;
+import handreach.input.Faults;
+import handreach.input.SourceText;
+import handreach.loadout.Carry;
+import handreach.reach.SiteCalibration;
+import handreach.terrain.Cover;
+import java.nio.file.Path;
+import java.time.DateTimeException;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.EnumMap;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import org.tomlj.Toml;
+import org.tomlj.TomlParseError;
+import org.tomlj.TomlParseResult;
+
+/**
+ * A site calibration as a small text file, which a person accepts by naming it in the plan.
+ *
+ * @param site what was learned
+ * @param links loadouts at the base and with the walker that it was learned from
+ */
+public record CalibrationFile(SiteCalibration site, List<List<String>> links) {
+    private static final long LIMIT_BYTES = 1L << 20;
+
+    public CalibrationFile {
+        links = links.stream().map(List::copyOf).toList();
+    }
+
+    /** Reads a calibration; every fault is told together. */
+    public static CalibrationFile read(Path file) {
+        return of(SourceText.read(file, LIMIT_BYTES));
+    }
+
+    /** Reads a calibration from its text. */
+    public static CalibrationFile of(SourceText text) {
+        Faults faults = new Faults();
+        TomlParseResult toml = Toml.parse(text.text());
+        for (TomlParseError error : toml.errors())
+            faults.add(text.name(), error.position().line(), error.getMessage() + ". Correct the line.");
+        faults.throwIfAny();
+        PlanSection root = new PlanSection(text.name(), "", toml, 1, faults);
+        String madeFrom = root.required("made_from", "first walk");
+        LocalDate day = day(root);
+        int count = (int) root.requiredNumber("observations", 1, 1e6, "");
+        double spreadDb = root.requiredNumber("spread_db", 0, 60, "dB");
+        List<List<String>> links = root.pairs("links");
+        PlanSection place = root.table("area");
+        Position middle = PlanReader.place(place, "middle").orElse(new Position(0, 0));
+        if (!place.has("middle")) place.fault("middle", "is missing. Name the middle of the walked ground.");
+        double radiusM = place.requiredNumber("radius_m", 1, 1e6, "m");
+        place.refuseUnknownKeys();
+        SiteCalibration.Shift bias = shift(root.table("bias"));
+        Map<Cover, SiteCalibration.Shift> covers = new EnumMap<>(Cover.class);
+        List<String> words = Arrays.stream(Cover.values()).map(Cover::word).toList();
+        for (PlanSection section : root.tables("cover")) {
+            String word = section.word("name", words, words.get(0));
+            covers.put(Cover.values()[words.indexOf(word)], shift(section));
+        }
+        Map<String, SiteCalibration.Shift> carries = new LinkedHashMap<>();
+        for (PlanSection section : root.tables("carry"))
+            carries.put(section.word("name", Carry.words(), Carry.words().get(0)), shift(section));
+        root.refuseUnknownKeys();
+        faults.throwIfAny();
+        SiteCalibration.Origin origin = new SiteCalibration.Origin(madeFrom, day, count);
+        SiteCalibration.Area area = new SiteCalibration.Area(middle, radiusM);
+        return new CalibrationFile(new SiteCalibration(bias, covers, carries, spreadDb, origin, area), links);
+    }
+
+    private static LocalDate day(PlanSection root) {
+        String text = root.required("day", "2026-05-04");
+        try {
+            return LocalDate.parse(text);
+        } catch (DateTimeException e) {
+            if (!text.isEmpty()) root.fault("day", "is \"" + text + "\", a day such as 2026-05-04 is expected.");
+            return LocalDate.EPOCH;
+        }
+    }
+
+    private static SiteCalibration.Shift shift(PlanSection section) {
+        double lossDb = section.requiredNumber("loss_db", -100, 100, "dB");
+        double doubtDb = section.requiredNumber("uncertainty_db", 0, 100, "dB");
+        section.refuseUnknownKeys();
+        return new SiteCalibration.Shift(lossDb, doubtDb);
+    }
+
+    /** The text of the file. */
+    public String text() {
+        StringBuilder out = new StringBuilder();
+        out.append("# Site calibration, learned from walks. Name it in the plan to accept it: [calibration] file = \"…\"\n")
+                .append("# loss_db is added to the loss: positive where the site is worse than predicted.\n")
+                .append("made_from = ").append(quoted(site.origin().source())).append('\n')
+                .append("day = ").append(quoted(site.origin().date().toString())).append('\n')
+                .append("observations = ").append(site.origin().observations())
+                .append("    # independent ones\n")
+                .append("spread_db = ").append(number(site.spreadDb()))
+                .append("    # between places, in place of the ledger's\n");
+        List<String> pairs = new ArrayList<>();
+        for (List<String> ends : links) pairs.add("[" + quoted(ends.get(0)) + ", " + quoted(ends.get(1)) + "]");
+        out.append("links = [").append(String.join(", ", pairs)).append("]    # loadouts at base and walker\n\n");
+        Position middle = site.area().middle();
+        out.append("[area]    # where it holds\nmiddle = ")
+                .append(quoted(String.format(Locale.ROOT, "%.6f, %.6f", middle.latitudeDeg(), middle.longitudeDeg())))
+                .append("\nradius_m = ").append(number(site.area().radiusM())).append("\n\n[bias]\n");
+        append(out, site.bias());
+        for (Cover cover : Cover.values())
+            if (site.biasByCover().containsKey(cover)) {
+                out.append("\n[[cover]]\nname = ").append(quoted(cover.word())).append('\n');
+                append(out, site.biasByCover().get(cover));
+            }
+        site.biasByCarry().keySet().stream().sorted().forEach(carry -> {
+            out.append("\n[[carry]]\nname = ").append(quoted(carry)).append('\n');
+            append(out, site.biasByCarry().get(carry));
+        });
+        return out.toString();
+    }
+
+    private static void append(StringBuilder out, SiteCalibration.Shift shift) {
+        out.append("loss_db = ").append(number(shift.lossDb()))
+                .append("\nuncertainty_db = ").append(number(shift.standardUncertaintyDb())).append('\n');
+    }
+
+    private static String number(double value) {
+        return String.format(Locale.ROOT, "%.3f", value + 0.0);
+    }
+
+    private static String quoted(String text) {
+        String plain = text.replaceAll("\\p{Cntrl}", " ").replace("\\", "\\\\").replace("\"", "\\\"");
+        return "\"" + plain + "\"";
+    }
+
+    /** What it does to the prediction, in one sentence. */
+    public String words() {
+        return String.format(
+                Locale.ROOT,
+                "Calibrated by %s of %s (%d independent reports): loss shifted by %+.1f dB ± %.1f dB, spread %.1f dB; it holds"
+                        + " within %.1f km of the walked ground's middle, beyond that it is a guess.",
+                site.origin().source(),
+                site.origin().date(),
+                site.origin().observations(),
+                site.bias().lossDb(),
+                site.bias().standardUncertaintyDb(),
+                site.spreadDb(),
+                site.area().radiusM() / 1000);
+    }
+}

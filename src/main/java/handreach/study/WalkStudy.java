@@ -1,0 +1,252 @@
+package handreach.study;
+
+import handreach.budget.Ledger;
+import handreach.budget.TwoWayLedger;
+import handreach.geodesy.GeodesicLine;
+import handreach.geodesy.Position;
+import handreach.input.Faults;
+import handreach.input.InputFault;
+import handreach.input.NearestWord;
+import handreach.input.SourceText;
+import handreach.loadout.Loadout;
+import handreach.plan.CalibrationFile;
+import handreach.plan.Places;
+import handreach.plan.Questions;
+import handreach.profile.Profile;
+import handreach.walk.BlockedCheck;
+import handreach.walk.Calibration;
+import handreach.walk.Comparison;
+import handreach.walk.GpxTrack;
+import handreach.walk.Heard;
+import handreach.walk.LocalMean;
+import handreach.walk.Priors;
+import handreach.walk.ReportFile;
+import handreach.walk.Thinning;
+import handreach.walk.TrackJoin;
+import handreach.walk.WalkPair;
+import handreach.walk.WalkReport;
+import handreach.walk.Way;
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Instant;
+import java.time.LocalDate;
+import java.time.ZoneOffset;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.Set;
+
+/** The walks of a plan: reports put in their places, predicted, compared, and learned from. */
+public final class WalkStudy {
+    /** Between two walks, so that no stretch spans them, m. */
+    private static final double BETWEEN_WALKS_M = 100_000;
+
+    private final Scene scene;
+    private final Set<String> warnings = new LinkedHashSet<>();
+    private final Faults faults = new Faults();
+    private final List<WalkPair> pairs = new ArrayList<>();
+    private final Set<List<String>> links = new LinkedHashSet<>();
+    private LocalDate lastDay = LocalDate.MIN;
+    private double startM;
+
+    private WalkStudy(Scene scene) {
+        this.scene = scene;
+        this.warnings.addAll(scene.warnings());
+    }
+
+    /** Runs the study over every walk of the plan. */
+    public static WalkAnswer run(Scene scene) {
+        return new WalkStudy(scene).answer();
+    }
+
+    private WalkAnswer answer() {
+        List<Questions.WalkEntry> walks = scene.plan().questions().walks();
+        if (walks.isEmpty())
+            throw new InputFault(
+                    String.valueOf(scene.file().file().getFileName()),
+                    0,
+                    "names no walk. Add [[walk]] with name, reports and track; docs/walk.md tells how.");
+        if (scene.calibration().isPresent())
+            warnings.add("The comparison leaves the plan's calibration out: it shows the prediction as it was before any walk.");
+        for (Questions.WalkEntry walk : walks) add(walk);
+        faults.throwIfAny();
+        if (pairs.isEmpty())
+            throw new InputFault("walk", 0, "no report could be placed and predicted. " + String.join(" ", warnings));
+        OptionalDouble estimated = Thinning.decorrelationM(pairs);
+        double decorrelationM = estimated.orElse(Thinning.USUAL_DECORRELATION_M);
+        List<String> carries = scene.loadouts().stream().map(l -> l.carry().carry().word()).distinct().toList();
+        Calibration calibration = Calibration.of(pairs, decorrelationM, Priors.USUAL, carries);
+        String names = String.join(", ", walks.stream().map(Questions.WalkEntry::name).toList());
+        CalibrationFile file = new CalibrationFile(calibration.site(names, lastDay), List.copyOf(links));
+        Optional<BlockedCheck> check = BlockedCheck.of(pairs, decorrelationM, Priors.USUAL);
+        WalkAnswer.Learned learned =
+                new WalkAnswer.Learned(calibration, file, decorrelationM, estimated.isPresent());
+        return new WalkAnswer(scene, pairs, Comparison.of(pairs), learned, check, List.copyOf(warnings));
+    }
+
+    private void add(Questions.WalkEntry walk) {
+        Position area = scene.plan().places().area().centre();
+        Optional<GpxTrack> track = walk.track().map(GpxTrack::read);
+        track.ifPresent(t -> {
+            warnings.addAll(t.notes());
+            t.swapHint(area).ifPresent(words -> faults.add(t.name(), 0, words));
+        });
+        List<WalkReport> reports = ReportFile.read(SourceText.read(walk.reports()));
+        String source = String.valueOf(walk.reports().getFileName());
+        for (WalkReport report : reports)
+            if (report.origin().at().filter(at -> GpxTrack.exchanged(at, area)).isPresent())
+                faults.add(source, report.origin().line(), GpxTrack.SWAPPED);
+        TrackJoin join = TrackJoin.of(track, reports, walk.clockOffsetS());
+        for (String note : join.notes()) warnings.add(walk.name() + ": " + note);
+        day(walk.reports(), reports);
+        Base base = base(walk);
+        predict(walk, base, averaged(walk, join.placed()));
+        startM += BETWEEN_WALKS_M
+                + (join.placed().isEmpty() ? 0 : join.placed().get(join.placed().size() - 1).alongM());
+    }
+
+    /** Who was called. */
+    private record Base(Position at, Loadout loadout) {}
+
+    private Base base(Questions.WalkEntry walk) {
+        List<Places.PositionEntry> all = scene.plan().places().positions();
+        Optional<Places.PositionEntry> entry = walk.base()
+                .map(scene::position)
+                .or(() -> all.stream().filter(Places.PositionEntry::base).findFirst());
+        Optional<String> loadout =
+                entry.flatMap(Places.PositionEntry::loadout).or(() -> scene.plan().questions().reach().with());
+        return new Base(
+                entry.map(Places.PositionEntry::at).orElse(scene.middle()),
+                loadout.map(scene::loadout).orElse(scene.controlLoadout()));
+    }
+
+    private void day(Path file, List<WalkReport> reports) {
+        Instant last = reports.stream()
+                .flatMap(report -> report.origin().time().stream())
+                .max(Instant::compareTo)
+                .orElseGet(() -> changed(file));
+        LocalDate day = last.atZone(ZoneOffset.UTC).toLocalDate();
+        if (day.isAfter(lastDay)) lastDay = day;
+    }
+
+    private static Instant changed(Path file) {
+        try {
+            return Files.getLastModifiedTime(file).toInstant();
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+
+    /** Levels of one loadout and direction within 40 wavelengths become their local mean; everything else stays. */
+    private List<TrackJoin.Placed> averaged(Questions.WalkEntry walk, List<TrackJoin.Placed> placed) {
+        Map<List<Object>, List<TrackJoin.Placed>> runs = new LinkedHashMap<>();
+        List<TrackJoin.Placed> out = new ArrayList<>();
+        for (TrackJoin.Placed one : placed) {
+            if (!one.report().heard().isLevel()) out.add(one);
+            else
+                runs.computeIfAbsent(List.of(one.report().loadout(), one.report().way()), key -> new ArrayList<>())
+                        .add(one);
+        }
+        double wavelengthM = scene.plan().channel().frequency().wavelengthM();
+        int single = 0;
+        int windows = 0;
+        for (List<TrackJoin.Placed> run : runs.values()) {
+            double[] alongM = run.stream().mapToDouble(TrackJoin.Placed::alongM).toArray();
+            for (List<Integer> window : LocalMean.windows(alongM, wavelengthM)) {
+                double[] along = window.stream().mapToDouble(i -> alongM[i]).toArray();
+                List<Heard> heard = window.stream().map(i -> run.get(i).report().heard()).toList();
+                LocalMean mean = LocalMean.of(along, heard, wavelengthM);
+                windows++;
+                if (!mean.isAveraged()) single++;
+                out.add(standIn(run.get(window.get(window.size() / 2)), mean.heard()));
+            }
+        }
+        if (single > 0)
+            warnings.add(walk.name() + ": " + single + " of " + windows
+                    + " local means of the level rest on fewer than 36 independent readings over 40 wavelengths; they still"
+                    + " fade, and a single reading lies 2.5 dB low on average where there is no line of sight.");
+        return out;
+    }
+
+    private static TrackJoin.Placed standIn(TrackJoin.Placed placed, Heard mean) {
+        WalkReport r = placed.report();
+        WalkReport averaged = new WalkReport(r.origin(), mean, r.way(), r.loadout(), r.headingDeg(), r.note());
+        return new TrackJoin.Placed(averaged, placed.at(), placed.alongM());
+    }
+
+    private void predict(Questions.WalkEntry walk, Base base, List<TrackJoin.Placed> placed) {
+        int refused = 0;
+        String why = "";
+        for (TrackJoin.Placed one : placed) {
+            Optional<Loadout> loadout = loadout(walk, one.report());
+            if (loadout.isEmpty()) continue;
+            try {
+                PathAnswer path = PathStudy.between(
+                        scene, base.at(), base.loadout(), one.at(), loadout.get(), List.of(scene.model()));
+                pairs.add(pair(base, loadout.get(), one, path));
+                links.add(List.of(base.loadout().name(), loadout.get().name()));
+            } catch (InputFault noPath) {
+                refused++;
+                why = "line " + one.report().origin().line() + ": " + noPath.faults().get(0).text();
+            }
+        }
+        if (refused > 0)
+            warnings.add(walk.name() + ": " + refused + " reports have a place but no prediction; the last is " + why);
+    }
+
+    private Optional<Loadout> loadout(Questions.WalkEntry walk, WalkReport report) {
+        String source = String.valueOf(walk.reports().getFileName());
+        Optional<String> name = report.loadout().or(walk::loadout);
+        List<String> known = scene.loadouts().stream().map(Loadout::name).toList();
+        if (name.isEmpty())
+            faults.add(
+                    source,
+                    report.origin().line(),
+                    "names no loadout, and neither does the walk in the plan. Fill the column, or add loadout = to [[walk]].");
+        else if (!known.contains(name.get()))
+            faults.add(
+                    source,
+                    report.origin().line(),
+                    "loadout is \"" + name.get() + "\", which is not in the plan."
+                            + NearestWord.hint(name.get(), known) + " It has: " + String.join(", ", known) + ".");
+        return name.filter(known::contains).map(scene::loadout);
+    }
+
+    private WalkPair pair(Base base, Loadout walker, TrackJoin.Placed placed, PathAnswer path) {
+        WalkReport report = placed.report();
+        Ledger ledger = heard(path.ledger().orElseThrow(), report.way());
+        double neededDbm = 0.0 - ledger.valueDb("sensitivity") - ledger.valueDb("noise") - ledger.valueDb("quality");
+        GeodesicLine line = path.link().line().orElseThrow();
+        Profile profile = path.profile();
+        WalkPair.Spot spot = new WalkPair.Spot(
+                report.origin().line(),
+                placed.at(),
+                startM + placed.alongM(),
+                line.azimuthDeg(),
+                line.lengthM(),
+                profile.cover(profile.count() - 1));
+        WalkPair.Link link = new WalkPair.Link(
+                walker.name(),
+                report.way(),
+                base.loadout().carry().carry().word(),
+                walker.carry().carry().word(),
+                neededDbm,
+                ledger.doubt().spreadDb());
+        boolean copied = report.heard().isCopy(neededDbm, scene.terms().quality().sinadDb());
+        return new WalkPair(spot, link, ledger.marginDb(), report.heard(), copied);
+    }
+
+    private static Ledger heard(TwoWayLedger ledger, Way way) {
+        return switch (way) {
+            case TO_WALKER -> ledger.there();
+            case TO_BASE -> ledger.back();
+            case BOTH -> ledger.weaker();
+        };
+    }
+}

@@ -1,0 +1,223 @@
+package handreach.walk;
+
+import handreach.geodesy.Position;
+import handreach.input.Faults;
+import handreach.input.InputFault;
+import handreach.input.NumberText;
+import java.io.InputStream;
+import java.time.DateTimeException;
+import java.time.Instant;
+import java.time.OffsetDateTime;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import javax.xml.stream.XMLInputFactory;
+import javax.xml.stream.XMLStreamConstants;
+import javax.xml.stream.XMLStreamException;
+import javax.xml.stream.XMLStreamReader;
+
+/**
+ * Reads GPX as a stream of elements. A document type is refused, so there are no entities to swell or to fetch; nesting and
+ * number of points are bounded; elements that GPX leaves to others are passed over.
+ */
+final class GpxReader {
+    private static final int DEEPEST = 64;
+    private static final int MOST_POINTS = 2_000_000;
+    private static final int MOST_FAULTS = 20;
+    private static final int MOST_TEXT = 4096;
+
+    private final String name;
+    private final Faults faults = new Faults();
+    private final List<TrackPoint> points = new ArrayList<>();
+    private final List<TrackPoint> waypoints = new ArrayList<>();
+    private int segment = -1;
+    private int unreadTimes;
+    private int localTimes;
+
+    GpxReader(String name) {
+        this.name = name;
+    }
+
+    GpxTrack read(InputStream in) {
+        try {
+            XMLStreamReader xml = factory().createXMLStreamReader(in);
+            readAll(xml);
+        } catch (XMLStreamException e) {
+            int line = e.getLocation() == null ? 0 : Math.max(0, e.getLocation().getLineNumber());
+            faults.add(
+                    name,
+                    line,
+                    "is not whole GPX after " + points.size()
+                            + " points of track: the XML breaks here. Copy the file again from the receiver, or export it anew.");
+        }
+        faults.throwIfAny();
+        return new GpxTrack(name, points, waypoints, notes());
+    }
+
+    private static XMLInputFactory factory() {
+        XMLInputFactory factory = XMLInputFactory.newDefaultFactory();
+        factory.setProperty(XMLInputFactory.SUPPORT_DTD, false);
+        factory.setProperty(XMLInputFactory.IS_SUPPORTING_EXTERNAL_ENTITIES, false);
+        factory.setProperty(XMLInputFactory.IS_REPLACING_ENTITY_REFERENCES, false);
+        factory.setXMLResolver((publicId, systemId, base, namespace) -> InputStream.nullInputStream());
+        return factory;
+    }
+
+    private void readAll(XMLStreamReader xml) throws XMLStreamException {
+        int depth = 0;
+        while (xml.hasNext()) {
+            int event = xml.next();
+            if (event == XMLStreamConstants.DTD)
+                throw new InputFault(
+                        name,
+                        line(xml),
+                        "has a document type declaration (DOCTYPE), which GPX never has and which can hide traps."
+                                + " Remove it, or export the track anew.");
+            if (event == XMLStreamConstants.END_ELEMENT) depth--;
+            if (event != XMLStreamConstants.START_ELEMENT) continue;
+            depth++;
+            if (depth == 1 && !xml.getLocalName().equals("gpx"))
+                throw new InputFault(
+                        name,
+                        line(xml),
+                        "starts with <" + shown(xml.getLocalName())
+                                + ">, <gpx> is expected. Export the track as GPX 1.1.");
+            refuseDepth(depth, xml);
+            switch (xml.getLocalName()) {
+                case "trkseg", "rte" -> segment++;
+                case "trkpt", "rtept" -> {
+                    point(xml, points);
+                    depth--;
+                }
+                case "wpt" -> {
+                    point(xml, waypoints);
+                    depth--;
+                }
+                case "extensions" -> {
+                    passOver(xml);
+                    depth--;
+                }
+                default -> {}
+            }
+        }
+    }
+
+    private void refuseDepth(int depth, XMLStreamReader xml) {
+        if (depth > DEEPEST)
+            throw new InputFault(
+                    name,
+                    line(xml),
+                    "nests elements more than " + DEEPEST + " deep, which no track does. Export it anew.");
+    }
+
+    private void passOver(XMLStreamReader xml) throws XMLStreamException {
+        for (int depth = 1; depth > 0; ) {
+            int event = xml.next();
+            if (event == XMLStreamConstants.START_ELEMENT) refuseDepth(++depth, xml);
+            if (event == XMLStreamConstants.END_ELEMENT) depth--;
+        }
+    }
+
+    /** Reads a point to its end; children may stand in any order. */
+    private void point(XMLStreamReader xml, List<TrackPoint> into) throws XMLStreamException {
+        int line = line(xml);
+        Optional<Position> at = position(xml, line);
+        String time = "";
+        String height = "";
+        String label = "";
+        for (int depth = 1; depth > 0; ) {
+            int event = xml.next();
+            if (event == XMLStreamConstants.END_ELEMENT) depth--;
+            if (event != XMLStreamConstants.START_ELEMENT) continue;
+            String child = depth == 1 ? xml.getLocalName() : "";
+            refuseDepth(depth + 1, xml);
+            switch (child) {
+                case "time" -> time = text(xml);
+                case "ele" -> height = text(xml);
+                case "name" -> label = text(xml);
+                default -> depth++;
+            }
+        }
+        if (at.isEmpty()) return;
+        if (points.size() + waypoints.size() >= MOST_POINTS)
+            throw new InputFault(name, line, "has more than " + MOST_POINTS + " points. Export one day at a time.");
+        OptionalDouble heightM = NumberText.parse(height);
+        into.add(new TrackPoint(at.get(), heightM, time(time), Math.max(0, segment), label));
+    }
+
+    /** Text of a leaf; a receiver's odd child elements are passed over. */
+    private static String text(XMLStreamReader xml) throws XMLStreamException {
+        StringBuilder text = new StringBuilder();
+        for (int depth = 1; depth > 0; ) {
+            int event = xml.next();
+            if (event == XMLStreamConstants.START_ELEMENT) depth++;
+            if (event == XMLStreamConstants.END_ELEMENT) depth--;
+            boolean isText = event == XMLStreamConstants.CHARACTERS || event == XMLStreamConstants.CDATA;
+            if (isText && depth == 1 && text.length() < MOST_TEXT) text.append(xml.getText());
+        }
+        return text.toString().strip();
+    }
+
+    private Optional<Position> position(XMLStreamReader xml, int line) {
+        String latitude = xml.getAttributeValue(null, "lat");
+        String longitude = xml.getAttributeValue(null, "lon");
+        OptionalDouble lat = latitude == null ? OptionalDouble.empty() : NumberText.parse(latitude);
+        OptionalDouble lon = longitude == null ? OptionalDouble.empty() : NumberText.parse(longitude);
+        if (lat.isPresent()
+                && lon.isPresent()
+                && Math.abs(lat.getAsDouble()) <= 90
+                && Math.abs(lon.getAsDouble()) <= 180)
+            return Optional.of(new Position(lat.getAsDouble(), lon.getAsDouble()));
+        boolean exchanged = lat.isPresent()
+                && lon.isPresent()
+                && Math.abs(lat.getAsDouble()) <= 180
+                && Math.abs(lon.getAsDouble()) <= 90;
+        String found = "a point has lat " + shown(latitude) + " and lon " + shown(longitude)
+                + ", allowed is -90 to 90 and -180 to 180. ";
+        if (faults.list().size() < MOST_FAULTS)
+            faults.add(
+                    name,
+                    line,
+                    found + (exchanged ? "The two look exchanged: exchange them." : "Correct or remove the point."));
+        return Optional.empty();
+    }
+
+    private Optional<Instant> time(String text) {
+        if (text.isEmpty()) return Optional.empty();
+        try {
+            return Optional.of(OffsetDateTime.parse(text).toInstant());
+        } catch (DateTimeException notFull) {
+            try {
+                Instant utc = Instant.parse(text + "Z");
+                localTimes++;
+                return Optional.of(utc);
+            } catch (DateTimeException notAtAll) {
+                unreadTimes++;
+                return Optional.empty();
+            }
+        }
+    }
+
+    private List<String> notes() {
+        List<String> notes = new ArrayList<>();
+        if (points.isEmpty()) notes.add(name + ": has no points of a track.");
+        long untimed = points.stream().filter(p -> p.time().isEmpty()).count();
+        if (untimed > 0)
+            notes.add(name + ": " + untimed + " of " + points.size()
+                    + " points have no time; reports cannot be joined to them by time.");
+        if (unreadTimes > 0) notes.add(name + ": " + unreadTimes + " times could not be read and count as missing.");
+        if (localTimes > 0)
+            notes.add(name + ": " + localTimes + " times name no time zone; they are taken as UTC, as GPX asks.");
+        return notes;
+    }
+
+    private static int line(XMLStreamReader xml) {
+        return Math.max(0, xml.getLocation().getLineNumber());
+    }
+
+    private static String shown(String text) {
+        if (text == null) return "missing";
+        return text.length() > 40 ? text.substring(0, 40) + "…" : text;
+    }
+}

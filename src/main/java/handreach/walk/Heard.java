@@ -1,0 +1,55 @@
+package handreach.walk;
+
+/**
+ * What a report says was heard.
+ *
+ * @param kind what was noted
+ * @param value dBm, dB of SINAD, or the readability from 0 (nothing) to 5; 1 or 0 for copy and no copy
+ */
+public record Heard(Kind kind, double value) {
+    /** Lowest readability that still carries a task: with difficulty. */
+    public static final int LEAST_READABILITY = 3;
+
+    /** What can be noted. */
+    public enum Kind {
+        /** Level at the receiver, dBm. */
+        LEVEL,
+        /** Nothing above this level, dBm: the receiver's floor. */
+        BELOW,
+        /** Signal with noise and distortion over noise and distortion, dB. */
+        SINAD,
+        /** Readability 1 to 5 (the R of RST, QRK of Rec. ITU-R M.1172), 0 for nothing heard. */
+        READABILITY,
+        /** Understood or not. */
+        COPY
+    }
+
+    public Heard {
+        if (!Double.isFinite(value)) throw new IllegalArgumentException("heard " + value);
+    }
+
+    public static Heard copy(boolean understood) {
+        return new Heard(Kind.COPY, understood ? 1 : 0);
+    }
+
+    /** Whether this is a level or the note that there was none above the floor. */
+    public boolean isLevel() {
+        return kind == Kind.LEVEL || kind == Kind.BELOW;
+    }
+
+    /**
+     * Whether the report counts as copy. A level below a floor is no copy only where the floor is below the level that copy needs.
+     *
+     * @param neededDbm level that the wanted copy needs
+     * @param neededSinadDb SINAD of the wanted copy
+     */
+    public boolean isCopy(double neededDbm, double neededSinadDb) {
+        return switch (kind) {
+            case LEVEL -> value >= neededDbm;
+            case BELOW -> false;
+            case SINAD -> value >= neededSinadDb;
+            case READABILITY -> value >= LEAST_READABILITY;
+            case COPY -> value > 0;
+        };
+    }
+}

@@ -1,0 +1,107 @@
+package handreach.walk;
+
+import java.util.List;
+import java.util.OptionalDouble;
+
+/** How much independent evidence near-by reports hold: shadowing is the same for neighbours. */
+public final class Thinning {
+    /** Where nothing can be estimated: between 20 m in towns and 100 m in open hills (Gudmundson 1991, from memory). */
+    public static final double USUAL_DECORRELATION_M = 50;
+
+    private static final double[] TRIED_M = {5, 10, 15, 20, 30, 40, 50, 70, 100, 140, 200, 280, 400};
+    private static final int LEAST_LEVELS = 40;
+    private static final int LEAST_PAIRS = 30;
+    private static final double LAG_M = 20;
+    private static final int LAGS = 30;
+    private static final double METRES_PER_DEGREE = 111_195;
+
+    private Thinning() {}
+
+    /** Distance between two reports over a plane, m; enough for weights. */
+    static double apartM(WalkPair a, WalkPair b) {
+        double north = a.spot().at().latitudeDeg() - b.spot().at().latitudeDeg();
+        double east = (a.spot().at().longitudeDeg() - b.spot().at().longitudeDeg())
+                * Math.cos(Math.toRadians(a.spot().at().latitudeDeg()));
+        return METRES_PER_DEGREE * Math.hypot(north, east);
+    }
+
+    /**
+     * Weight of each report: one over the sum of its correlations with all reports, itself included.
+     *
+     * @shape  n reports in, n weights out; O(n²), pure
+     * @unit   decorrelation distance m; weights 0 to 1
+     * @valid  distance above 0; outside: IllegalArgumentException
+     * @error  a stand-in for the full covariance: exact for reports at one place and for reports far apart
+     * @source ρ = exp(−Δ/d), Gudmundson, Electronics Letters 27 (1991) 2145 (from memory); the weights are our suggestion
+     */
+    public static double[] weights(List<WalkPair> pairs, double decorrelationM) {
+        if (!(decorrelationM > 0)) throw new IllegalArgumentException("decorrelation distance " + decorrelationM);
+        int n = pairs.size();
+        double[] sum = new double[n];
+        for (int i = 0; i < n; i++) {
+            sum[i] += 1;
+            for (int j = 0; j < i; j++) {
+                double rho = Math.exp(-apartM(pairs.get(i), pairs.get(j)) / decorrelationM);
+                sum[i] += rho;
+                sum[j] += rho;
+            }
+        }
+        for (int i = 0; i < n; i++) sum[i] = 1 / sum[i];
+        return sum;
+    }
+
+    /** Number of independent reports that these are worth. */
+    public static double effectiveCount(List<WalkPair> pairs, double decorrelationM) {
+        double sum = 0;
+        for (double weight : weights(pairs, decorrelationM)) sum += weight;
+        return sum;
+    }
+
+    /**
+     * Decorrelation distance of the errors of levels.
+     *
+     * @shape  n reports in, one distance or none out; O(n²), pure
+     * @unit   m
+     * @valid  at least 40 levels, 30 pairs in each lag used; fewer: empty
+     * @error  a factor of about two on a walk of some kilometres (seen on simulated walks)
+     * @source least squares of exp(−Δ/d) against the correlation of errors by lag
+     */
+    public static OptionalDouble decorrelationM(List<WalkPair> pairs) {
+        List<WalkPair> levels = pairs.stream().filter(WalkPair::isLevel).toList();
+        if (levels.size() < LEAST_LEVELS) return OptionalDouble.empty();
+        double[] error = levels.stream().mapToDouble(WalkPair::errorDb).toArray();
+        Comparison.LevelScore score = Comparison.LevelScore.of(error);
+        double variance = Math.pow(score.standardDeviationDb(), 2);
+        if (variance == 0) return OptionalDouble.empty();
+        double[] sum = new double[LAGS];
+        int[] count = new int[LAGS];
+        for (int i = 0; i < error.length; i++)
+            for (int j = 0; j < i; j++) {
+                int lag = (int) (apartM(levels.get(i), levels.get(j)) / LAG_M);
+                if (lag >= LAGS) continue;
+                sum[lag] += (error[i] - score.meanDb()) * (error[j] - score.meanDb());
+                count[lag]++;
+            }
+        return nearest(sum, count, variance);
+    }
+
+    private static OptionalDouble nearest(double[] sum, int[] count, double variance) {
+        double best = Double.POSITIVE_INFINITY;
+        OptionalDouble found = OptionalDouble.empty();
+        for (double triedM : TRIED_M) {
+            double squares = 0;
+            int lags = 0;
+            for (int lag = 0; lag < LAGS; lag++) {
+                if (count[lag] < LEAST_PAIRS) continue;
+                lags++;
+                double rho = sum[lag] / count[lag] / variance;
+                squares += count[lag] * Math.pow(rho - Math.exp(-(lag + 0.5) * LAG_M / triedM), 2);
+            }
+            if (lags >= 3 && squares < best) {
+                best = squares;
+                found = OptionalDouble.of(triedM);
+            }
+        }
+        return found;
+    }
+}

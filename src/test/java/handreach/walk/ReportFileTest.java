@@ -1,0 +1,66 @@
+package handreach.walk;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import handreach.input.InputFault;
+import handreach.input.SourceText;
+import java.time.Instant;
+import java.util.List;
+import org.junit.jupiter.api.Test;
+
+class ReportFileTest {
+    private static List<WalkReport> read(String... lines) {
+        return ReportFile.read(SourceText.of("walk.csv", String.join("\n", lines)));
+    }
+
+    @Test
+    void everyKindOfReportIsRead() {
+        List<WalkReport> reports = read(
+                "# invented",
+                "time,latitude,longitude,level_dbm,sinad_db,readability,copy,direction,loadout,heading_deg,note",
+                "2026-05-04T09:00:00Z,,,-101.5,,,,to-walker,whip,90,\"clear, calm\"",
+                "2026-05-04 11:00:00+02:00,,,<-120,,,,to-walker,,,",
+                "2026-05-04 09:01,,,,14,,,,,,",
+                ",36.2,-84.2,,,2,,,,,",
+                ",36.2,-84.2,,,,No,to-base,,,");
+        assertEquals(
+                List.of(Heard.Kind.LEVEL, Heard.Kind.BELOW, Heard.Kind.SINAD, Heard.Kind.READABILITY, Heard.Kind.COPY),
+                reports.stream().map(r -> r.heard().kind()).toList());
+        assertEquals("clear, calm", reports.get(0).note());
+        assertEquals(Instant.parse("2026-05-04T09:00:00Z"), reports.get(1).origin().time().orElseThrow());
+        assertEquals(Way.BOTH, reports.get(2).way());
+        assertEquals(3, reports.get(0).origin().line());
+        assertTrue(reports.stream().noneMatch(r -> r.heard().isCopy(-90, 17)));
+    }
+
+    @Test
+    void allFaultsOfAFileAreToldWithTheirLines() {
+        InputFault fault = assertThrows(
+                InputFault.class,
+                () -> read(
+                        "time,latitude,longitude,level_dbm,copy,direction",
+                        "half past nine,,,-100,,",
+                        ",120.5,45,-100,,",
+                        "2026-05-04T09:00:00Z,,,\"-100,5\",,",
+                        "2026-05-04T09:00:00Z,,,,maybe,to-wlaker",
+                        "2026-05-04T09:00:00Z,,,,,",
+                        "2026-05-04T09:00:00Z,,,-100",
+                        ",,,-100,,"));
+        List<String> lines = fault.getMessage().lines().toList();
+        assertEquals(8, lines.size(), fault.getMessage());
+        assertTrue(lines.get(0).startsWith("walk.csv line 2: time is \"half past nine\""));
+        assertTrue(lines.get(1).contains("look exchanged"));
+        assertTrue(lines.get(2).contains("Decimals take a point."));
+        assertTrue(lines.get(4).contains("Did you mean to-walker?"));
+        assertTrue(lines.get(6).startsWith("walk.csv line 7: has 4 cells"));
+        assertTrue(lines.get(7).contains("neither a time nor a position"));
+    }
+
+    @Test
+    void anUnknownColumnIsAnsweredWithTheNearest() {
+        InputFault fault = assertThrows(InputFault.class, () -> read("time,levl_dbm,copy", "x,y,z"));
+        assertTrue(fault.getMessage().contains("Did you mean level_dbm?"), fault.getMessage());
+    }
+}
