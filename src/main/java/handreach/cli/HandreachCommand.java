@@ -19,6 +19,7 @@ import picocli.CommandLine.Spec;
             PathCommand.class,
             ReachCommand.class,
             RelayCommand.class,
+            WalkCommand.class,
             CardCommand.class,
             ReportCommand.class
         },

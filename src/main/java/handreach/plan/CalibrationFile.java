@@ -127,7 +127,8 @@ public record CalibrationFile(SiteCalibration site, List<List<String>> links) {
     }
 
     private static String number(double value) {
-        return String.format(Locale.ROOT, "%.3f", value + 0.0);
+        String text = String.format(Locale.ROOT, "%.3f", value);
+        return text.equals("-0.000") ? "0.000" : text;
     }
 
     private static String quoted(String text) {

@@ -49,7 +49,7 @@ final class GpxReader {
                     name,
                     line,
                     "is not whole GPX after " + points.size()
-                            + " points of track: the XML breaks here. Copy the file again from the receiver, or export it anew.");
+                            + " points of track: the XML breaks here. Export the track again, or copy it anew from the receiver.");
         }
         faults.throwIfAny();
         return new GpxTrack(name, points, waypoints, notes());
@@ -73,7 +73,7 @@ final class GpxReader {
                         name,
                         line(xml),
                         "has a document type declaration (DOCTYPE), which GPX never has and which can hide traps."
-                                + " Remove it, or export the track anew.");
+                                + " Export the track again, or remove the declaration.");
             if (event == XMLStreamConstants.END_ELEMENT) depth--;
             if (event != XMLStreamConstants.START_ELEMENT) continue;
             depth++;

@@ -109,19 +109,31 @@ public record TrackJoin(List<Placed> placed, List<WalkReport> unplaced, double c
                         Math.round(offsetS + zone.get()));
     }
 
-    /** The smallest shift by quarter hours that puts nearly all of these reports on the track. */
+    /** A shift that puts nearly all of these reports on the track: by whole hours if one does, else by halves, else by quarters. */
     private static Optional<Integer> zoneHintS(GpxTrack track, List<WalkReport> reports, double offsetS) {
-        for (int size = ZONE_STEP_S; size <= LONGEST_OFFSET_S; size += ZONE_STEP_S)
-            for (int shift : new int[] {size, -size}) {
-                long fits = reports.stream()
-                        .filter(report -> report.origin()
-                                .time()
-                                .flatMap(time -> track.at(shifted(time, offsetS + shift)))
-                                .isPresent())
-                        .count();
-                if (fits >= 0.9 * reports.size()) return Optional.of(shift);
-            }
+        for (int step = 4 * ZONE_STEP_S; step >= ZONE_STEP_S; step /= 2) {
+            int best = 0;
+            long most = 0;
+            for (int size = step; size <= LONGEST_OFFSET_S; size += step)
+                for (int shift : new int[] {size, -size}) {
+                    long fits = fitting(track, reports, offsetS + shift);
+                    if (fits > most) {
+                        most = fits;
+                        best = shift;
+                    }
+                }
+            if (most >= 0.9 * reports.size()) return Optional.of(best);
+        }
         return Optional.empty();
+    }
+
+    private static long fitting(GpxTrack track, List<WalkReport> reports, double offsetS) {
+        return reports.stream()
+                .filter(report -> report.origin()
+                        .time()
+                        .flatMap(time -> track.at(shifted(time, offsetS)))
+                        .isPresent())
+                .count();
     }
 
     /**
