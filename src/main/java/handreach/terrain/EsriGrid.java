@@ -79,6 +79,7 @@ final class EsriGrid implements PostSource {
             throw new InputFault(name, 0, "has no cellsize above 0 in its header. Add the line.");
         double west = edge(header, "xllcenter", "xllcorner", dx, name);
         double south = edge(header, "yllcenter", "yllcorner", dy, name);
+        TiffGrid.checkPixels(name, dx, dy, west, south);
         double north = south + (rows - 1) * dy;
         TiffFrame.Named plane = plane(file, name, west, north, Math.max(dx, dy));
         EsriGrid grid = new EsriGrid(file, columns, rows, header.getOrDefault("nodata_value", -9999.0));

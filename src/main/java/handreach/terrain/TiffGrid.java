@@ -7,6 +7,9 @@ import java.nio.file.Path;
 /** Where the pixel centres of a GeoTIFF file stand. */
 final class TiffGrid {
     private static final int PIXEL_IS_POINT = 2;
+    private static final double SMALLEST_PIXEL = 1e-6;
+    private static final double LARGEST_PIXEL = 1e6;
+    private static final double FARTHEST = 1e8;
 
     private final TiffFrame.Named plane;
     private final double westX;
@@ -52,6 +55,7 @@ final class TiffGrid {
                     header,
                     "has pixels of " + pixelX + " by " + pixelY + "; rows must run from north to south."
                             + " Warp it to EPSG:4326 with a GIS tool.");
+        checkPixels(header.name(), pixelX, pixelY, originX, originY);
         double toCentre = keys.code(GeoKeys.RASTER_TYPE) == PIXEL_IS_POINT ? 0 : 0.5;
         return new TiffGrid(
                 TiffFrame.of(file, keys, originX, originY),
@@ -59,6 +63,18 @@ final class TiffGrid {
                 originY - toCentre * pixelY,
                 pixelX,
                 pixelY);
+    }
+
+    /** Sizes and places beyond all reason would overrun the index of posts. */
+    static void checkPixels(String name, double pixelX, double pixelY, double x, double y) {
+        double smallest = Math.min(pixelX, pixelY);
+        double largest = Math.max(pixelX, pixelY);
+        if (smallest >= SMALLEST_PIXEL && largest <= LARGEST_PIXEL && Math.max(Math.abs(x), Math.abs(y)) <= FARTHEST) return;
+        throw new InputFault(
+                name,
+                0,
+                "has pixels of " + pixelX + " by " + pixelY + " at " + x + ", " + y
+                        + ", which is beyond all maps. Its header is damaged; fetch it again.");
     }
 
     /** The tile that begins at a pixel. */

@@ -263,6 +263,8 @@ class GeoTiffTileTest {
         assertSaid("sample format 1", new PaperTiff(9, 9, (x, y) -> 1).sample(32, 1));
         assertSaid("does not tell where it lies", new PaperTiff(9, 9, (x, y) -> 1).nowhere());
         assertSaid("does not tell its coordinate reference system", new PaperTiff(9, 9, (x, y) -> 1).keys());
+        assertSaid("beyond all maps", new PaperTiff(9, 9, (x, y) -> 1).at(8, 47, 1e-300, 0.01));
+        assertSaid("beyond all maps", new PaperTiff(9, 9, (x, y) -> 1).at(8e300, 47, 0.01, 0.01));
         assertSaid("is not on earth", new PaperTiff(9, 9, (x, y) -> 1).at(461_000, 5_148_000, 30, 30));
         assertSaid(
                 "is turned against north",
