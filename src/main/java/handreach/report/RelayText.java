@@ -166,7 +166,7 @@ public final class RelayText {
                 relay.isolation(answer.scene().plan().channel().frequency());
         String counted = relay.mode() == RelayMode.TWO_FREQUENCY
                 ? "Counted: two frequencies, 1 dB of desense on the way in."
-                : "Counted: store and forward on one channel, no desense; every call takes twice the time on the air.";
+                : "Counted: store and forward on one channel, no desense; every relay on the way adds the length of the call.";
         String needed = String.format(
                 Locale.ROOT,
                 "Two frequencies at once need %.0f dB between its transmitter and its receiver; one antenna above the other on this"

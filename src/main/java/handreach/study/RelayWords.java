@@ -127,12 +127,15 @@ final class RelayWords {
     }
 
     private String ground(PathGeometry.Obstacle edge) {
+        String above = edge.aboveLineM() < 0.5
+                ? "level with the straight line"
+                : String.format(Locale.ROOT, "%.0f m above the straight line", edge.aboveLineM());
         return String.format(
                 Locale.ROOT,
-                "the ground at %s from there, %.0f m above sea level, %.0f m above the straight line",
+                "the ground at %s from there, %.0f m above sea level, %s",
                 Lengths.words(1000 * edge.distanceKm(), imperial),
                 edge.heightM(),
-                edge.aboveLineM());
+                above);
     }
 
     private String burden(Loadout loadout) {
