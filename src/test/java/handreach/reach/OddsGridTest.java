@@ -1,0 +1,146 @@
+package handreach.reach;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import handreach.geodesy.Position;
+import handreach.propagation.PathConditions;
+import handreach.propagation.Terminals;
+import handreach.terrain.Cover;
+import handreach.uncertainty.Interval;
+import handreach.uncertainty.Odds;
+import java.time.LocalDate;
+import java.util.List;
+import java.util.Map;
+import org.junit.jupiter.api.Test;
+
+/** Odds, shares, least loadout and difference over a broken valley (invented). */
+class OddsGridTest {
+    private static final Position SOURCE = new Position(46.5, 8.1);
+    private static final LossGrid LOSSES = losses();
+
+    private static LossGrid losses() {
+        PaperGround elevation =
+                PaperGround.rough(5, 46.5, 8.1, 1 / 1200.0, 257, 200, 0.5).withVoid(46.52, 8.1, 0.003);
+        AreaRequest request = AreaRequest.around(
+                SOURCE, 4000, 60, PaperLinks.HEIGHTS, PathConditions.standard(PaperLinks.CHANNEL), "handheld");
+        return new SweepArea(2).losses(request, new AreaGround(elevation), Progress.SILENT);
+    }
+
+    @Test
+    void theMarginIsTheLedgersAtTheCellsOwnLossAndAngles() {
+        OddsGrid odds = OddsGrid.of(LOSSES, PaperLinks.whip(6, 0.6));
+        for (int cell = 0; cell < LOSSES.grid().count(); cell += 97) {
+            if (!odds.isKnown(cell)) continue;
+            double margin = odds.link()
+                    .budget()
+                    .marginDb(LOSSES.lossDb(cell), LOSSES.departureDeg(cell), LOSSES.arrivalDeg(cell));
+            assertEquals(margin, odds.marginDb(cell), 1e-12);
+            assertEquals(Odds.ofMargin(margin, odds.link().spreadDb()), odds.odds(cell), 1e-12);
+            assertTrue(odds.oddsInterval(cell).contains(odds.odds(cell)));
+        }
+    }
+
+    @Test
+    void theIntervalIsTheMarginShifted() {
+        OddsGrid odds = OddsGrid.of(LOSSES, PaperLinks.control());
+        int cell = LOSSES.grid().indexOf(new Position(46.505, 8.105));
+        double shift = 1.96 * odds.link().commonDoubtDb();
+        Interval interval = odds.oddsInterval(cell);
+        assertEquals(Odds.ofMargin(odds.marginDb(cell) - shift, odds.link().spreadDb()), interval.low(), 1e-12);
+        assertEquals(Odds.ofMargin(odds.marginDb(cell) + shift, odds.link().spreadDb()), interval.high(), 1e-12);
+    }
+
+    @Test
+    void theShareCountsKnownCellsOnly() {
+        OddsGrid odds = OddsGrid.of(LOSSES, PaperLinks.whip(6, 0.6));
+        int reached = 0;
+        for (int cell = 0; cell < LOSSES.grid().count(); cell++) if (odds.reaches(cell, 0.9)) reached++;
+        assertEquals((double) reached / LOSSES.knownCount(), odds.share(0.9), 1e-12);
+        assertTrue(LOSSES.count(LossGrid.State.UNKNOWN) > 0);
+        assertTrue(odds.share(0.9) > 0.05 && odds.share(0.9) < 0.95, odds.share(0.9) + " share");
+        assertTrue(odds.shareInterval(0.9).contains(odds.share(0.9)));
+        assertTrue(odds.share(0.5) >= odds.share(0.9));
+    }
+
+    @Test
+    void theOutlineHoldsTheReachedCellsAndTheirArea() {
+        OddsGrid odds = OddsGrid.of(LOSSES, PaperLinks.whip(6, 0.6));
+        double cellDeg = LOSSES.grid().latitudeStepDeg() * LOSSES.grid().longitudeStepDeg();
+        assertEquals(
+                odds.share(0.9) * LOSSES.knownCount(), odds.outline(0.9).getArea() / cellDeg, 1e-3);
+        double contiguous = odds.contiguousOutline(0.9).orElseThrow().getArea() / cellDeg;
+        assertTrue(contiguous > 5 && contiguous <= odds.share(0.9) * LOSSES.knownCount() + 1e-6);
+    }
+
+    @Test
+    void theLeastLoadoutIsTheFirstThatDoesTheJob() {
+        List<OddsGrid> order = List.of(
+                OddsGrid.of(LOSSES, PaperLinks.control()),
+                OddsGrid.of(LOSSES, PaperLinks.whip(4, 0.6)),
+                OddsGrid.of(LOSSES, PaperLinks.longWhip(7)));
+        LeastLoadout least = LeastLoadout.of(order, 0.9);
+        double[] share = new double[3];
+        int none = 0;
+        for (int cell = 0; cell < LOSSES.grid().count(); cell++) {
+            int expected = LeastLoadout.NONE;
+            for (int k = 2; k >= 0; k--) if (order.get(k).reaches(cell, 0.9)) expected = k;
+            if (!LOSSES.isKnown(cell)) expected = LeastLoadout.UNKNOWN;
+            assertEquals(expected, least.at(cell));
+            if (expected >= 0) share[expected]++;
+            if (expected == LeastLoadout.NONE) none++;
+        }
+        for (int k = 0; k < 3; k++)
+            assertEquals(share[k] / LOSSES.knownCount(), least.shareBoughtBy(k), 1e-12);
+        assertEquals((double) none / LOSSES.knownCount(), least.shareOfNone(), 1e-12);
+        assertTrue(least.shareBoughtBy(1) > 0);
+    }
+
+    @Test
+    void aDifferenceSaysWhatIsBoughtAndWhatIsLost() {
+        OddsGrid control = OddsGrid.of(LOSSES, PaperLinks.control());
+        OddsGrid whip = OddsGrid.of(LOSSES, PaperLinks.whip(6, 0.6));
+        LoadoutDifference difference = LoadoutDifference.of(control, whip, 0.9);
+        int bought = 0;
+        for (int cell = 0; cell < LOSSES.grid().count(); cell++) {
+            boolean is = LOSSES.isKnown(cell) && !control.reaches(cell, 0.9) && whip.reaches(cell, 0.9);
+            assertEquals(is, difference.at(cell) == LoadoutDifference.Place.BOUGHT);
+            if (is) bought++;
+        }
+        assertTrue(bought > 100, bought + " cells bought");
+        assertEquals(bought, difference.count(LoadoutDifference.Place.BOUGHT));
+        assertEquals((double) bought / LOSSES.knownCount(), difference.share(LoadoutDifference.Place.BOUGHT), 1e-12);
+        assertEquals(
+                difference.count(LoadoutDifference.Place.BOUGHT),
+                LoadoutDifference.of(whip, control, 0.9).count(LoadoutDifference.Place.LOST));
+    }
+
+    @Test
+    void lossesForOtherHeightsAreRefused() {
+        ReachLink high = ReachLink.of("high", PaperLinks.control().budget(), new Terminals(1.5, 2.5));
+        assertThrows(IllegalArgumentException.class, () -> OddsGrid.of(LOSSES, high));
+    }
+
+    @Test
+    void aWalkShiftsTheMarginAndNarrowsTheDoubt() {
+        SiteCalibration calibration = new SiteCalibration(
+                new SiteCalibration.Shift(4, 1.5),
+                Map.of(Cover.WOODLAND, new SiteCalibration.Shift(3, 2)),
+                Map.of("chest", new SiteCalibration.Shift(-1, 0.5)),
+                6.5,
+                new SiteCalibration.Origin("walk.csv", LocalDate.of(2026, 5, 1), 40),
+                new SiteCalibration.Area(SOURCE, 5000));
+        ReachLink plain = PaperLinks.control();
+        ReachLink taught = plain.calibrated(new ReachLink.Learned(calibration, "face", "chest", 0.8));
+        assertEquals(plain.marginDb(120, 0, 0, Cover.OPEN) - 3, taught.marginDb(120, 0, 0, Cover.OPEN), 1e-12);
+        assertEquals(
+                plain.marginDb(120, 0, 0, Cover.WOODLAND) - 6, taught.marginDb(120, 0, 0, Cover.WOODLAND), 1e-12);
+        // by hand: √(1.5² + 0.5² + 0.8²) = 1.772 dB
+        assertEquals(1.772, taught.commonDoubtDb(), 0.001);
+        assertTrue(plain.commonDoubtDb() > taught.commonDoubtDb());
+        assertEquals(6.5, taught.spreadDb());
+        assertTrue(calibration.holdsAt(new Position(46.52, 8.12)));
+        assertTrue(!calibration.holdsAt(new Position(46.6, 8.1)));
+    }
+}
