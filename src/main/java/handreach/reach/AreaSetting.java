@@ -56,6 +56,13 @@ final class AreaSetting {
         return Math.max(Math.min(cellM, postM) / 2, radiusM / MOST_SAMPLES);
     }
 
+    /** Fills a ray along an azimuth as a single path of that length is cut. */
+    void cut(RaySampler sampler, double azimuthRad, double lengthM, Ray ray) {
+        sampler.aim(Math.sin(azimuthRad), Math.cos(azimuthRad));
+        int intervals = exactIntervals(lengthM, sampler.finestPostM(lengthM));
+        sampler.fill(intervals + 1, lengthM / intervals, ray);
+    }
+
     RaySampler sampler() {
         return new RaySampler(frame, ground);
     }

@@ -1,20 +1,11 @@
 package handreach.reach;
 
-import handreach.profile.Profile;
-import handreach.propagation.FieldMarch;
-import handreach.propagation.FullWaveRadial;
-import handreach.propagation.PathConditions;
 import handreach.propagation.Terminals;
-import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
 import java.util.stream.IntStream;
 
 /** Losses along all bearings from one position for one pair of antenna heights. Immutable. */
 public final class BearingLosses {
-    /** The model that marches the field along each bearing instead of cutting a path per sample. */
-    static final String FULL_WAVE = "full-wave";
-
     private final BearingRequest request;
     private final Terminals terminals;
     private final List<RadialLosses> radials;
@@ -82,18 +73,18 @@ public final class BearingLosses {
 
         void bearing(int number, RadialLosses[][] found) {
             double azimuth = Math.toRadians(request.bearingDeg(number));
-            sampler.aim(Math.sin(azimuth), Math.cos(azimuth));
-            int intervals = setting.exactIntervals(request.radiusM(), sampler.finestPostM(request.radiusM()));
-            sampler.fill(intervals + 1, request.radiusM() / intervals, ray);
+            setting.cut(sampler, azimuth, request.radiusM(), ray);
             int first = 1;
             while (first < ray.count - 1 && ray.xKm[first] * 1000 < CellsByRadial.NEAREST_M) first++;
             int known = Math.max(0, ray.known - first);
             double[] distanceM = new double[ray.count - first];
             for (int i = 0; i < distanceM.length; i++) distanceM[i] = 1000 * ray.xKm[first + i];
-            List<double[]> marched = request.model().equals(FULL_WAVE) && known > 0 ? march() : List.of();
+            double[][] marched = request.model().equals(RadialMarch.FULL_WAVE) && known > 0
+                    ? RadialMarch.lossDb(ray, heights, request.conditions(), progress)
+                    : null;
             for (int k = 0; k < found.length; k++) {
                 RadialLosses losses = new RadialLosses(request.bearingDeg(number), distanceM, known);
-                fill(losses, heights.get(k), first, known, marched.isEmpty() ? null : marched.get(k));
+                fill(losses, heights.get(k), first, known, marched == null ? null : marched[k]);
                 found[k][number] = losses;
             }
         }
@@ -116,35 +107,6 @@ public final class BearingLosses {
                         ray.groundM[sample],
                         ray.cover[sample]);
             }
-        }
-
-        /** Loss by sample for each pair of heights: one march for each height at the source. */
-        private List<double[]> march() {
-            Profile profile = Profile.of(Arrays.copyOf(ray.xKm, ray.known), Arrays.copyOf(ray.groundM, ray.known));
-            double[] tx = heights.stream()
-                    .mapToDouble(Terminals::txHeightM)
-                    .distinct()
-                    .toArray();
-            List<double[]> byPair = new ArrayList<>();
-            for (int k = 0; k < heights.size(); k++) byPair.add(null);
-            PathConditions conditions = request.conditions();
-            for (double height : tx) {
-                int[] pairs = IntStream.range(0, heights.size())
-                        .filter(k -> heights.get(k).txHeightM() == height)
-                        .toArray();
-                double[] rx = Arrays.stream(pairs)
-                        .mapToDouble(k -> heights.get(k).rxHeightM())
-                        .toArray();
-                List<FullWaveRadial> marches =
-                        FieldMarch.along(profile, height, rx, conditions, share -> !progress.isCancelled());
-                for (int j = 0; j < pairs.length; j++) {
-                    double[] loss = new double[ray.known];
-                    for (int i = 1; i < loss.length; i++)
-                        loss[i] = marches.get(j).meanLossDb(i);
-                    byPair.set(pairs[j], loss);
-                }
-            }
-            return byPair;
         }
     }
 }

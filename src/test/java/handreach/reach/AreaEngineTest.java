@@ -117,6 +117,39 @@ class AreaEngineTest {
     }
 
     @Test
+    void theMarchHasTheLossOfItsRadialAtTheCellsDistance() {
+        PaperGround elevation = PaperGround.rough(5, 46.5, 8.1, POST_DEG, 65, 8, 0.4).withVoid(46.512, 8.1, 0.002);
+        AreaGround ground = new AreaGround(elevation);
+        Position source = new Position(46.5, 8.1);
+        AreaRequest request = AreaRequest.around(source, 1500, 50, FACE, CHANNEL, "full-wave");
+        double arcM = 2 * Math.PI * 1500 / 36;
+        List<Terminals> heights = List.of(FACE, new Terminals(1.6, 4));
+        List<LossGrid> grids = new MarchArea(2, arcM).losses(request, heights, ground, Progress.SILENT);
+        List<BearingLosses> bearings = BearingLosses.of(
+                new BearingRequest(source, 1500, 10, CHANNEL, "full-wave"), heights, ground, 2, Progress.SILENT);
+        // cells due east lie on the radial of 90°; samples of the two cuts are not the same, the field is smooth over metres
+        RadialLosses east = bearings.get(0).radials().get(9);
+        for (int column = 20; column <= 29; column++) {
+            int cell = grids.get(0).grid().index(30, 30 + column);
+            double distance = 50.0 * column;
+            int i = 0;
+            while (i + 1 < east.count() && east.distanceM(i) < distance) i++;
+            assertEquals(east.lossDb(i), grids.get(0).lossDb(cell), 1.0, "at " + distance);
+            assertTrue(grids.get(1).lossDb(cell) < grids.get(0).lossDb(cell));
+        }
+        assertEquals(
+                LossGrid.State.UNKNOWN,
+                grids.get(0).state(grids.get(0).grid().indexOf(new Position(46.5125, 8.1))));
+        MarchCost cost = MarchCost.ofArea(request, heights, ground, arcM, 2);
+        assertEquals(36, cost.radials());
+        assertTrue(cost.seconds() > 0.002 && cost.seconds() < 60, cost.toString());
+        assertEquals(
+                72,
+                MarchCost.ofBearings(new BearingRequest(source, 1500, 5, CHANNEL, "full-wave"), heights, ground, 2)
+                        .radials());
+    }
+
+    @Test
     void theResultDoesNotDependOnTheNumberOfThreads() {
         AreaGround ground = rough();
         AreaRequest request = AreaRequest.around(new Position(46.5, 8.1), 3000, 60, FACE, CHANNEL, "handheld");

@@ -1,0 +1,131 @@
+package handreach.reach;
+
+import handreach.propagation.Terminals;
+import java.util.ArrayList;
+import java.util.List;
+
+/**
+ * Area losses by the field marched along radials: on request only, since it takes minutes where a sweep takes parts of a second.
+ * A cell has the loss of the radial nearest to it at its own distance, so radials want to lie close; {@link MarchCost} says
+ * before it starts what that costs.
+ */
+public final class MarchArea implements AreaEngine {
+    private static final int FEWEST_RADIALS = 16;
+
+    private final Workers workers;
+    private final double arcM;
+
+    /**
+     * An engine.
+     *
+     * @param threads the caller's among them
+     * @param arcM distance of neighbouring radials at the rim, m
+     */
+    public MarchArea(int threads, double arcM) {
+        if (!(arcM >= 1)) throw new IllegalArgumentException("radials " + arcM + " m apart");
+        this.workers = new Workers(threads);
+        this.arcM = arcM;
+    }
+
+    static int radials(double radiusM, double arcM) {
+        return (int) Math.max(FEWEST_RADIALS, Math.ceil(2 * Math.PI * radiusM / arcM));
+    }
+
+    @Override
+    public String name() {
+        return "march";
+    }
+
+    @Override
+    public List<LossGrid> losses(
+            AreaRequest request, List<Terminals> heights, AreaGround ground, Progress progress) {
+        AreaSetting setting = AreaSetting.of(request, ground);
+        int radials = radials(request.radiusM(), arcM);
+        CellsByRadial cells = CellsByRadial.of(
+                request.grid(),
+                setting.frame(),
+                radials,
+                workers,
+                new Workers.Stretch(progress, "cells to radials", 0, 0.01));
+        List<LossGrid> grids = new ArrayList<>();
+        for (Terminals pair : heights) grids.add(new LossGrid(request.with(pair), name()));
+        workers.run(
+                radials,
+                () -> new MarchWorker(setting, cells, heights, grids, progress),
+                MarchWorker::radial,
+                new Workers.Stretch(progress, "marching radials", 0.01, 1));
+        return List.copyOf(grids);
+    }
+
+    /** One thread's share. */
+    private static final class MarchWorker {
+        private final AreaSetting setting;
+        private final CellsByRadial cells;
+        private final List<Terminals> heights;
+        private final List<LossGrid> grids;
+        private final Progress progress;
+        private final RaySampler sampler;
+        private final RaySampler samplerOfCells;
+        private final Ray ray = new Ray();
+
+        MarchWorker(
+                AreaSetting setting,
+                CellsByRadial cells,
+                List<Terminals> heights,
+                List<LossGrid> grids,
+                Progress progress) {
+            this.setting = setting;
+            this.cells = cells;
+            this.heights = heights;
+            this.grids = grids;
+            this.progress = progress;
+            this.sampler = setting.sampler();
+            this.samplerOfCells = setting.sampler();
+        }
+
+        void radial(int number) {
+            int first = cells.first(number);
+            int end = cells.end(number);
+            if (first == end) return;
+            cells.sort(number);
+            double farthestM = Math.max(CellsByRadial.NEAREST_M, cells.distanceM(end - 1));
+            setting.cut(sampler, 2 * Math.PI * number / cells.radials(), farthestM, ray);
+            samplerOfCells.cells(grids.get(0).grid(), cells, first, end);
+            if (ray.known < 2) {
+                for (LossGrid grid : grids)
+                    for (int slot = first; slot < end; slot++) grid.putUnknown(cells.cell(slot));
+                return;
+            }
+            double[][] loss = RadialMarch.lossDb(ray, heights, setting.conditions(), progress);
+            for (int k = 0; k < grids.size(); k++) fill(grids.get(k), heights.get(k), loss[k], first, end);
+        }
+
+        private void fill(LossGrid grid, Terminals pair, double[] lossDb, int first, int end) {
+            RadialWalker sight = RadialWalkers.of(RadialWalkers.LINE_OF_SIGHT, pair, setting.conditions());
+            sight.start(ray);
+            double stepKm = ray.xKm[1];
+            for (int slot = first; slot < end; slot++) {
+                int cell = cells.cell(slot);
+                double distanceKm = Math.max(CellsByRadial.NEAREST_M, cells.distanceM(slot)) / 1000;
+                // Half a millimetre less, since the farthest cell stands on the last sample.
+                int inner = Math.max(1, (int) (distanceKm / stepKm - 1e-6));
+                int outer = Math.min(inner + 1, ray.count - 1);
+                if (samplerOfCells.isVoid(slot - first) || outer >= ray.known) {
+                    grid.putUnknown(cell);
+                    continue;
+                }
+                double share = Math.max(0, Math.min(1, distanceKm / stepKm - inner));
+                int cover = samplerOfCells.coverOrdinal(slot - first);
+                sight.advanceTo(distanceKm - stepKm / 2);
+                sight.stand(distanceKm, samplerOfCells.heightM(slot - first), cover);
+                grid.put(
+                        cell,
+                        lossDb[inner] + share * (lossDb[outer] - lossDb[inner]),
+                        sight.departureDeg(),
+                        sight.arrivalDeg(),
+                        sight.isInSight(),
+                        cover);
+            }
+        }
+    }
+}
