@@ -12,9 +12,17 @@ final class CardFit {
     private final CardView view;
     private final double sizePx;
 
-    private CardFit(CardView view, double sizePx) {
+    private final boolean isCut;
+
+    private CardFit(CardView view, double sizePx, boolean isCut) {
         this.view = view;
         this.sizePx = sizePx;
+        this.isCut = isCut;
+    }
+
+    /** Whether lines had to be left out. */
+    boolean isCut() {
+        return isCut;
     }
 
     CardView view() {
@@ -28,7 +36,7 @@ final class CardFit {
     /** The largest letters at which everything fits, or the smallest with the longest lists cut. */
     static CardFit of(CardView view, BiPredicate<CardView, Double> fits) {
         for (double size = LARGEST_PX; size >= Lettering.SMALLEST_PX; size -= STEP_PX)
-            if (fits.test(view, size)) return new CardFit(view, size);
+            if (fits.test(view, size)) return new CardFit(view, size, false);
         CardView shorter = view;
         int[] left = {
             view.words().deadGround().size(),
@@ -44,7 +52,7 @@ final class CardFit {
             left[longest]--;
             shorter = cut(view, left);
         }
-        return new CardFit(shorter, Lettering.SMALLEST_PX);
+        return new CardFit(shorter, Lettering.SMALLEST_PX, true);
     }
 
     private static CardView cut(CardView view, int[] left) {

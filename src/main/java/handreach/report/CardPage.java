@@ -13,15 +13,29 @@ final class CardPage implements Figure {
     private static final double GAP_PX = 26;
     private static final double TOP_PX = 112;
     private static final double CAUTION_PX = 12;
+    private static final double LARGEST_ROSE_PX = 192;
+    /** Words come before the picture, but below this the rose could not be read at arm's length. */
+    private static final double SMALLEST_ROSE_PX = 144;
 
     private final CardSize paper;
     private final RoseFigure rose;
     private final CardFit fit;
 
-    CardPage(CardView view, CardSize paper) {
+    private CardPage(CardView view, CardSize paper, double rosePx) {
         this.paper = paper;
-        this.rose = view.rose().sized(192).beside();
+        this.rose = view.rose().beside().sized(rosePx);
         this.fit = CardFit.of(view, this::fits);
+    }
+
+    /** The card with the largest rose that leaves room for all words. */
+    static CardPage of(CardView view, CardSize paper) {
+        double rosePx = LARGEST_ROSE_PX;
+        CardPage page = new CardPage(view, paper, rosePx);
+        while (page.fit.isCut() && rosePx > SMALLEST_ROSE_PX) {
+            rosePx -= 16;
+            page = new CardPage(view, paper, rosePx);
+        }
+        return page;
     }
 
     private double width() {
@@ -122,10 +136,12 @@ final class CardPage implements Figure {
         pen.write(right, 48, DAY.format(heading.made()), Lettering.quiet(13).end());
         double size = 25;
         while (size > 15 && Typeface.of(true).widthPx(heading.title(), size) > width()) size -= 0.5;
-        String title = Fitted.words(heading.title(), size, width());
-        pen.write(EDGE_PX, 75, title, Lettering.plain(size).bold());
+        Lettering large = Lettering.plain(size).bold();
+        pen.write(EDGE_PX, 75, Fitted.words(heading.title(), large, width()), large);
         String line = heading.channel() + (heading.target().isBlank() ? "" : "  ·  " + heading.target());
-        pen.write(EDGE_PX, 97, Fitted.words(line, 14, width()), Lettering.plain(14));
+        double small = 14;
+        while (small > Lettering.SMALLEST_PX && Typeface.of(false).widthPx(line, small) > width()) small -= 0.5;
+        pen.write(EDGE_PX, 97, Fitted.words(line, Lettering.plain(small), width()), Lettering.plain(small));
     }
 
     private static void carriers(CardText text, CardView view) {

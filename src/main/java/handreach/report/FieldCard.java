@@ -20,7 +20,7 @@ public final class FieldCard {
 
     /** The one-page card as a figure, to be shown on a screen before it is printed. */
     public static Figure sheetFigure(CardView view, CardSize paper) {
-        return new CardPage(view, paper);
+        return CardPage.of(view, paper);
     }
 
     private static String title(CardView view) {

@@ -4,8 +4,9 @@ package handreach.report;
 final class Fitted {
     private Fitted() {}
 
-    static String words(String words, double sizePx, double widthPx) {
-        Typeface face = Typeface.of(true);
+    static String words(String words, Lettering lettering, double widthPx) {
+        Typeface face = Typeface.of(lettering.isBold());
+        double sizePx = lettering.sizePx();
         if (face.widthPx(words, sizePx) <= widthPx) return words;
         int end = words.length();
         while (end > 0 && face.widthPx(words.substring(0, end) + "…", sizePx) > widthPx)

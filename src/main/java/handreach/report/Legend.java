@@ -34,12 +34,17 @@ final class Legend {
         return heightPx;
     }
 
+    /** Pale samples get an edge, or they could not be seen on white. */
+    private static Ink edged(Ink ink) {
+        return ink.lineRgb() == Ink.NONE ? ink.outlined(0x8A949A, 0.8) : ink;
+    }
+
     void draw(Pen pen, double xPx, double yPx) {
         for (int i = 0; i < entries.size(); i++) {
             LegendEntry entry = entries.get(i);
             double x = xPx + places.get(i)[0];
             double middle = yPx + places.get(i)[1] + ROW_PX / 2;
-            if (entry.isArea()) pen.draw(Outline.box(x, middle - 7, SAMPLE_PX, 14), entry.ink());
+            if (entry.isArea()) pen.draw(Outline.box(x, middle - 7, SAMPLE_PX, 14), edged(entry.ink()));
             else pen.draw(Outline.line(x, middle, x + SAMPLE_PX, middle), entry.ink());
             if (!entry.letter().isEmpty()) Badge.draw(pen, x + SAMPLE_PX / 2, middle, entry.letter(), entry.ink());
             pen.write(x + SAMPLE_PX + 8, middle + 4.6, entry.label(), Lettering.plain(SIZE_PX));

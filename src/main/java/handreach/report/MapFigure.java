@@ -10,7 +10,11 @@ import java.awt.geom.Rectangle2D;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import org.locationtech.jts.algorithm.Area;
 import org.locationtech.jts.geom.Coordinate;
+import org.locationtech.jts.geom.Geometry;
+import org.locationtech.jts.geom.LinearRing;
+import org.locationtech.jts.geom.Polygon;
 
 /** A map: relief, contours, edges of reach, places, graticule, scale bar, north, legend. */
 public final class MapFigure implements Figure {
@@ -18,6 +22,9 @@ public final class MapFigure implements Figure {
     private static final double RIGHT_PX = 12;
     private static final double TOP_PX = 10;
     private static final double GRID_LABEL_PX = 30;
+    /** Side of a square below which an island or a hole is not drawn, px. */
+    private static final double SPECK_PX = 5;
+
     private static final int CONTOUR_RGB = 0x6B5B45;
 
     private final String title;
@@ -36,7 +43,11 @@ public final class MapFigure implements Figure {
         this.places = List.copyOf(places);
         this.style = key.style();
         List<LegendEntry> entries = new ArrayList<>();
-        for (MapOutline outline : outlines) entries.add(LegendEntry.line(outline.mark(), outline.name()));
+        for (MapOutline outline : outlines)
+            entries.add(
+                    outlines.size() == 1
+                            ? LegendEntry.line(Ink.line(Lettering.INK, 1.3), outline.name())
+                            : LegendEntry.line(outline.mark(), outline.name()));
         entries.addAll(key.entries());
         if (ground.contourIntervalM() > 0) entries.add(LegendEntry.line(Ink.line(CONTOUR_RGB, 1), contourWords()));
         this.legend = new Legend(entries, ground.frame().widthPx());
@@ -198,10 +209,33 @@ public final class MapFigure implements Figure {
         return Double.NaN;
     }
 
+    /** Dashes tell several outlines apart; where there is one, a thin full line hides less of the map. */
     private void drawOutline(Pen pen, MapOutline outline) {
-        Path2D path = Outline.of(outline.area(), ground.frame(), LEFT_PX, TOP_PX);
-        pen.draw(path, Ink.line(0xFFFFFF, 4.4).opacity(0.7));
-        pen.draw(path, Ink.line(outline.mark().rgb(), 2.2, outline.mark().dashPx()));
+        Path2D path = Outline.of(withoutSpecks(outline.area()), ground.frame(), LEFT_PX, TOP_PX);
+        boolean isAlone = outlines.size() == 1;
+        pen.draw(path, Ink.line(0xFFFFFF, isAlone ? 3 : 4.2).opacity(0.7));
+        if (isAlone) pen.draw(path, Ink.line(Lettering.INK, 1.3));
+        else pen.draw(path, Ink.line(outline.mark().rgb(), 2.2, outline.mark().dashPx()));
+    }
+
+    /** Islands and holes too small to be seen would only clutter the sheet. */
+    private Geometry withoutSpecks(Geometry area) {
+        double degreesArea = SPECK_PX
+                * SPECK_PX
+                * ground.frame().degreesEastPerPx()
+                * ground.frame().degreesNorthPerPx();
+        List<Polygon> kept = new ArrayList<>();
+        for (int i = 0; i < area.getNumGeometries(); i++) {
+            if (!(area.getGeometryN(i) instanceof Polygon polygon)) return area;
+            LinearRing shell = polygon.getExteriorRing();
+            if (Area.ofRing(shell.getCoordinateSequence()) < degreesArea) continue;
+            List<LinearRing> holes = new ArrayList<>();
+            for (int k = 0; k < polygon.getNumInteriorRing(); k++)
+                if (Area.ofRing(polygon.getInteriorRingN(k).getCoordinateSequence()) >= degreesArea)
+                    holes.add(polygon.getInteriorRingN(k));
+            kept.add(area.getFactory().createPolygon(shell, holes.toArray(new LinearRing[0])));
+        }
+        return area.getFactory().createMultiPolygon(kept.toArray(new Polygon[0]));
     }
 
     /** One letter for each outline, on bearings that differ so that they keep apart. */

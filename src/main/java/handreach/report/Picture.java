@@ -20,6 +20,7 @@ import javax.imageio.stream.MemoryCacheImageOutputStream;
 /** A raster in colour, and its PNG. Immutable once made. */
 public final class Picture {
     private static final int UNKNOWN_PAPER = 0xFFFFFF;
+    private static final int NONE_REACHES = -1;
     private static final double AREA_TINT = 0.3;
     private static final double HATCH_TINT = 0.85;
     private static final int OVERLAY_OPACITY = 0xB0;
@@ -60,7 +61,7 @@ public final class Picture {
         double odds(double latitudeDeg, double longitudeDeg);
     }
 
-    /** Number of the least loadout that does the job at a place, from 0; negative where none does or nothing is known. */
+    /** Number of the least loadout that does the job at a place, from 0; −1 where none does, less where nothing is known. */
     @FunctionalInterface
     public interface LeastAt {
         int number(double latitudeDeg, double longitudeDeg);
@@ -76,7 +77,7 @@ public final class Picture {
         MapFrame frame = hillshade.frame();
         return tinted(hillshade, (x, y, shade) -> {
             double share = odds.odds(frame.latitudeDeg(y + 0.5), frame.longitudeDeg(x + 0.5));
-            return share < 0 ? Srgb.grey(OddsRamp.lightened(shade)) : OddsRamp.overShade(share, shade);
+            return share < 0 ? faded(shade) : OddsRamp.overShade(share, shade);
         });
     }
 
@@ -86,6 +87,7 @@ public final class Picture {
         return tinted(hillshade, (x, y, shade) -> {
             int paper = OddsRamp.lightened(shade);
             int number = least.number(frame.latitudeDeg(y + 0.5), frame.longitudeDeg(x + 0.5));
+            if (number < NONE_REACHES) return faded(shade);
             if (number < 0) return Srgb.grey(paper);
             LoadoutMark mark = marks.get(number);
             double tint = mark.hatch().inks(x, y) ? HATCH_TINT : AREA_TINT;
@@ -140,6 +142,11 @@ public final class Picture {
     /** A figure drawn at a number of pixels to each px of its own. */
     public static Picture of(Figure figure, double scale) {
         return new Picture(ImagePen.image(figure, scale));
+    }
+
+    /** Relief outside what was looked at, paler, so that the edge of the answer shows where odds are low as well. */
+    private static int faded(int shade) {
+        return Srgb.mix(Srgb.grey(OddsRamp.lightened(shade)), 0xFFFFFF, 0.55);
     }
 
     private static int unknown(int x, int y) {

@@ -18,6 +18,7 @@ public final class RoseFigure implements Figure {
     private static final double USUAL_RADIUS_PX = 262;
     private static final double AROUND_PX = 42;
     private static final double TOP_PX = 34;
+    private static final double BADGES_APART_PX = 19;
     private static final int RINGS = 5;
     /** Pixels of relief to each px of the figure, so that it stays sharp in print. */
     private static final double SHARPNESS = 1.6;
@@ -142,7 +143,8 @@ public final class RoseFigure implements Figure {
         drawUnknown(pen);
         for (RoseTrace trace : traces) if (trace.showsInterval()) drawBand(pen, trace);
         for (RoseTrace trace : traces) pen.named(trace.name(), () -> drawTrace(pen, trace));
-        for (int i = 0; i < traces.size(); i++) drawLetters(pen, traces.get(i), i);
+        List<double[]> taken = new ArrayList<>();
+        for (int i = 0; i < traces.size(); i++) drawLetters(pen, traces.get(i), i, taken);
         drawRingLabels(pen);
         ground.ifPresent(g -> drawPlaces(pen, g));
         legend.draw(pen, 5, middleY() + radiusPx + 36);
@@ -252,13 +254,14 @@ public final class RoseFigure implements Figure {
     }
 
     /** Letters stand where this trace lies farthest from the others, so that they do not pile up. */
-    private void drawLetters(Pen pen, RoseTrace trace, int index) {
+    private void drawLetters(Pen pen, RoseTrace trace, int index, List<double[]> taken) {
         int n = trace.points().size();
         for (int third = 0; third < 3; third++) {
             int best = -1;
-            double clearest = -1;
+            double clearest = Double.NEGATIVE_INFINITY;
             for (int k = third * n / 3; k < (third + 1) * n / 3; k++) {
-                double clear = clearance(trace, index, k);
+                RosePoint here = trace.points().get(k);
+                double clear = clearance(trace, index, k) + room(place(here.bearingDeg(), px(here.distanceKm())), taken);
                 if (trace.points().get(k).isKnown() && clear > clearest) {
                     clearest = clear;
                     best = k;
@@ -274,6 +277,13 @@ public final class RoseFigure implements Figure {
                     trace.mark().letter(),
                     Ink.line(trace.mark().rgb(), 1));
         }
+    }
+
+    /** Distance to the nearest letter already set, as far as it matters: beyond two discs it does not. */
+    private static double room(double[] at, List<double[]> taken) {
+        double nearest = 2 * BADGES_APART_PX;
+        for (double[] other : taken) nearest = Math.min(nearest, Math.hypot(at[0] - other[0], at[1] - other[1]));
+        return nearest < BADGES_APART_PX ? nearest - 1000 : nearest;
     }
 
     private double clearance(RoseTrace trace, int index, int k) {
