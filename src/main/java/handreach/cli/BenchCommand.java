@@ -2,8 +2,12 @@ package handreach.cli;
 
 import handreach.bench.BenchAnalysis;
 import handreach.bench.BenchFile;
+import handreach.plan.PlanFile;
+import handreach.report.BenchFiles;
 import handreach.report.BenchText;
 import java.nio.file.Path;
+import java.util.List;
+import java.util.Optional;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -38,6 +42,18 @@ final class BenchCommand implements Callable<Integer> {
             description = "Say how many trials would settle a true difference of this size. Default: 1 dB.")
     private double settleDb = 1;
 
+    @Option(names = "--report", paramLabel = "FILE.html", description = "Write a bench report, one self-contained file.")
+    private Path report;
+
+    @Option(
+            names = "--sweep",
+            paramLabel = "FILE.s1p",
+            description = "One-port sweep to draw in the report; may be given several times.")
+    private List<Path> sweeps = List.of();
+
+    @Option(names = "--plan", paramLabel = "PLAN", description = "Plan with channel and antenna burden for the report.")
+    private Path plan;
+
     @Mixin
     private JsonChoice json;
 
@@ -48,6 +64,11 @@ final class BenchCommand implements Callable<Integer> {
         json.warn(analysis.warnings());
         if (json.isWanted()) json.print(BenchText.json(analysis, settleDb));
         else json.out().print(BenchText.text(analysis, settleDb));
+        if (report != null) {
+            Optional<PlanFile> known = Optional.ofNullable(plan).map(PlanFile::open);
+            BenchFiles.write(analysis, sweeps, known, report);
+            json.err().println("Written: " + report);
+        }
         return 0;
     }
 }

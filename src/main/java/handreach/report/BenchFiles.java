@@ -1,0 +1,52 @@
+package handreach.report;
+
+import handreach.bench.BenchAnalysis;
+import handreach.bench.MatchAnalysis;
+import handreach.bench.Touchstone;
+import handreach.loadout.Burden;
+import handreach.plan.Channel;
+import handreach.plan.Kit;
+import handreach.plan.PlanFile;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+
+/** The bench report as a file. */
+public final class BenchFiles {
+    private BenchFiles() {}
+
+    /** Writes the report; channel and burden come from the plan where there is one. */
+    public static void write(BenchAnalysis analysis, List<Path> sweeps, Optional<PlanFile> plan, Path file) {
+        List<Double> channelsMhz = plan.map(p -> List.of(p.plan().channel().frequency().mhz())).orElse(List.of());
+        List<MatchAnalysis> curves = sweeps.stream()
+                .map(sweep -> MatchAnalysis.of(Touchstone.read(sweep), channelsMhz, 50))
+                .toList();
+        List<ChannelMark> marks = plan.map(p -> List.of(mark(p.plan().channel()))).orElse(List.of());
+        List<AntennaCost> costs = plan.map(BenchFiles::costs).orElse(List.of());
+        String title = plan.map(p -> p.plan().heading().title()).orElse(analysis.file().name());
+        BenchView view = new BenchView(
+                title, analysis, curves, marks, costs, "Made by Handreach from " + analysis.file().name() + ".");
+        WholeFile.write(file, HtmlPage.text(BenchReport.page(view)));
+    }
+
+    private static ChannelMark mark(Channel channel) {
+        return new ChannelMark(channel.name(), channel.frequency().mhz());
+    }
+
+    private static List<AntennaCost> costs(PlanFile plan) {
+        List<AntennaCost> costs = new ArrayList<>();
+        for (Kit.AntennaEntry entry : plan.plan().kit().antennas()) {
+            Kit.Size size = entry.size();
+            if (size.lengthCm().isEmpty()) continue;
+            costs.add(new AntennaCost(
+                    entry.delta().benchName(),
+                    new Burden(
+                            size.lengthCm().getAsDouble(),
+                            size.massG().orElse(0),
+                            size.price().orElse(0),
+                            size.stiffness().orElse(0))));
+        }
+        return costs;
+    }
+}
