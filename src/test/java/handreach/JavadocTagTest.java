@@ -19,11 +19,13 @@ import org.junit.jupiter.api.Test;
  */
 class JavadocTagTest {
     private static final List<String> TAGS = List.of("@shape", "@unit", "@valid", "@error", "@source");
-    private static final List<String> ROOMS = List.of("propagation", "uncertainty", "budget", "loadout", "bench", "reach");
+    private static final List<String> ROOMS =
+            List.of("propagation", "uncertainty", "budget", "loadout", "bench", "reach");
     private static final Pattern JAVADOC = Pattern.compile("/\\*\\*.*?\\*/", Pattern.DOTALL);
     /** A public static function of two or more numbers with a number as its result: a formula. */
     private static final Pattern FORMULA = Pattern.compile(
-            "(/\\*\\*(?:(?!\\*/).)*\\*/)?\\s*\\n    public static double (\\w+)\\(\\s*double \\w+, double \\w+[^)]*\\)", Pattern.DOTALL);
+            "(/\\*\\*(?:(?!\\*/).)*\\*/)?\\s*\\n    public static double (\\w+)\\(\\s*double \\w+, double \\w+[^)]*\\)",
+            Pattern.DOTALL);
 
     @Test
     void whoeverStatesOneTagStatesAllFive() throws IOException {
@@ -32,11 +34,13 @@ class JavadocTagTest {
         for (Path file : sources()) {
             Matcher block = JAVADOC.matcher(Files.readString(file));
             while (block.find()) {
-                List<String> missing =
-                        TAGS.stream().filter(tag -> !block.group().contains(tag)).toList();
+                List<String> missing = TAGS.stream()
+                        .filter(tag -> !block.group().contains(tag))
+                        .toList();
                 if (missing.isEmpty()) whole++;
                 else if (missing.size() < TAGS.size())
-                    found.add(file.getFileName() + ": " + missing + " in " + block.group().lines().skip(1).findFirst().orElse(""));
+                    found.add(file.getFileName() + ": " + missing + " in "
+                            + block.group().lines().skip(1).findFirst().orElse(""));
             }
         }
         assertEquals(List.of(), found);

@@ -42,7 +42,10 @@ final class BenchCommand implements Callable<Integer> {
             description = "Say how many trials would settle a true difference of this size. Default: 1 dB.")
     private double settleDb = 1;
 
-    @Option(names = "--report", paramLabel = "FILE.html", description = "Write a bench report, one self-contained file.")
+    @Option(
+            names = "--report",
+            paramLabel = "FILE.html",
+            description = "Write a bench report, one self-contained file.")
     private Path report;
 
     @Option(

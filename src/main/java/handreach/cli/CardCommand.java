@@ -25,7 +25,8 @@ import picocli.CommandLine.Parameters;
 @Command(
         name = "card",
         mixinStandardHelpOptions = true,
-        description = "The field card: one printable page (PDF) with loadouts, reach rose, dead ground, fallback and cautions.",
+        description =
+                "The field card: one printable page (PDF) with loadouts, reach rose, dead ground, fallback and cautions.",
         footer = {
             "",
             "Worked example:",
@@ -60,7 +61,10 @@ final class CardCommand implements Callable<Integer> {
     public Integer call() {
         CardSize size = PAPERS.get(paper);
         if (size == null)
-            throw new InputFault("--paper", 0, "is " + paper + ", allowed is a4 or letter." + NearestWord.hint(paper, PAPERS.keySet()));
+            throw new InputFault(
+                    "--paper",
+                    0,
+                    "is " + paper + ", allowed is a4 or letter." + NearestWord.hint(paper, PAPERS.keySet()));
         Scene scene = Scene.open(PlanFile.open(plan));
         ReachAnswer answer;
         List<CardLine> lines = List.of();

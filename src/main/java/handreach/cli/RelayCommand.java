@@ -17,7 +17,8 @@ import picocli.CommandLine.Parameters;
 @Command(
         name = "relay",
         mixinStandardHelpOptions = true,
-        description = "Whether a relay is needed for the people of a plan, who is the weakest pair, and where a relay should stand.",
+        description =
+                "Whether a relay is needed for the people of a plan, who is the weakest pair, and where a relay should stand.",
         footer = {
             "",
             "Worked example:",
@@ -31,7 +32,10 @@ final class RelayCommand implements Callable<Integer> {
     @Parameters(index = "0", paramLabel = "PLAN", description = "Plan file, or a folder with plan.toml.")
     private Path plan;
 
-    @Option(names = "--out", paramLabel = "DIR", description = "Write text, JSON, waypoints (GPX) and features (GeoJSON) into this folder.")
+    @Option(
+            names = "--out",
+            paramLabel = "DIR",
+            description = "Write text, JSON, waypoints (GPX) and features (GeoJSON) into this folder.")
     private Path out;
 
     @Mixin
@@ -48,7 +52,8 @@ final class RelayCommand implements Callable<Integer> {
         if (json.isWanted()) json.print(RelayText.json(answer));
         else json.out().print(RelayText.text(answer));
         if (out != null)
-            for (Path file : RelayFiles.write(answer, out)) (json.isWanted() ? json.err() : json.out()).println("Written: " + file);
+            for (Path file : RelayFiles.write(answer, out))
+                (json.isWanted() ? json.err() : json.out()).println("Written: " + file);
         return 0;
     }
 }

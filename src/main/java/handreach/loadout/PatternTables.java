@@ -55,7 +55,8 @@ final class PatternTables {
             double[] row = Arrays.stream(cells).mapToDouble(Double::parseDouble).toArray();
             rows.add(hasFrequency ? row : withFrequency(row));
         }
-        double[] logMhz = rows.stream().mapToDouble(r -> Math.log(r[0])).distinct().toArray();
+        double[] logMhz =
+                rows.stream().mapToDouble(r -> Math.log(r[0])).distinct().toArray();
         double[] lengths = rows.stream().mapToDouble(r -> r[1]).distinct().toArray();
         int n = elevations.length;
         if (rows.size() != logMhz.length * lengths.length) throw new IllegalStateException(resource + " has gaps");
@@ -76,7 +77,9 @@ final class PatternTables {
         try (InputStream in = PatternTables.class.getResourceAsStream(resource)) {
             if (in == null) throw new IllegalStateException("the program lacks its file " + resource);
             BufferedReader reader = new BufferedReader(new InputStreamReader(in, StandardCharsets.UTF_8));
-            return reader.lines().filter(l -> !l.startsWith("#") && !l.isBlank()).toList();
+            return reader.lines()
+                    .filter(l -> !l.startsWith("#") && !l.isBlank())
+                    .toList();
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }
@@ -102,7 +105,8 @@ final class PatternTables {
         double f = Math.min(Math.max(Math.log(frequencyMhz), logMhz[0]), last);
         int first = firstNode(logMhz, f);
         double sum = 0;
-        for (int k = first; k < first + 4; k++) sum += weight(logMhz, first, k, f) * atFrequency(k, length, elevationDeg);
+        for (int k = first; k < first + 4; k++)
+            sum += weight(logMhz, first, k, f) * atFrequency(k, length, elevationDeg);
         return Math.max(sum, 0);
     }
 

@@ -93,13 +93,20 @@ public record CalibrationFile(SiteCalibration site, List<List<String>> links) {
     /** The text of the file. */
     public String text() {
         StringBuilder out = new StringBuilder();
-        out.append("# Site calibration, learned from walks. Name it in the plan to accept it: [calibration] file = \"…\"\n")
+        out.append(
+                        "# Site calibration, learned from walks. Name it in the plan to accept it: [calibration] file = \"…\"\n")
                 .append("# loss_db is added to the loss: positive where the site is worse than predicted.\n")
-                .append("made_from = ").append(quoted(site.origin().source())).append('\n')
-                .append("day = ").append(quoted(site.origin().date().toString())).append('\n')
-                .append("observations = ").append(site.origin().observations())
+                .append("made_from = ")
+                .append(quoted(site.origin().source()))
+                .append('\n')
+                .append("day = ")
+                .append(quoted(site.origin().date().toString()))
+                .append('\n')
+                .append("observations = ")
+                .append(site.origin().observations())
                 .append("    # independent ones\n")
-                .append("spread_db = ").append(number(site.spreadDb()))
+                .append("spread_db = ")
+                .append(number(site.spreadDb()))
                 .append("    # between places, in place of the ledger's\n");
         List<String> pairs = new ArrayList<>();
         for (List<String> ends : links) pairs.add("[" + quoted(ends.get(0)) + ", " + quoted(ends.get(1)) + "]");
@@ -107,7 +114,9 @@ public record CalibrationFile(SiteCalibration site, List<List<String>> links) {
         Position middle = site.area().middle();
         out.append("[area]    # where it holds\nmiddle = ")
                 .append(quoted(String.format(Locale.ROOT, "%.6f, %.6f", middle.latitudeDeg(), middle.longitudeDeg())))
-                .append("\nradius_m = ").append(number(site.area().radiusM())).append("\n\n[bias]\n");
+                .append("\nradius_m = ")
+                .append(number(site.area().radiusM()))
+                .append("\n\n[bias]\n");
         append(out, site.bias());
         for (Cover cover : Cover.values())
             if (site.biasByCover().containsKey(cover)) {
@@ -122,8 +131,11 @@ public record CalibrationFile(SiteCalibration site, List<List<String>> links) {
     }
 
     private static void append(StringBuilder out, SiteCalibration.Shift shift) {
-        out.append("loss_db = ").append(number(shift.lossDb()))
-                .append("\nuncertainty_db = ").append(number(shift.standardUncertaintyDb())).append('\n');
+        out.append("loss_db = ")
+                .append(number(shift.lossDb()))
+                .append("\nuncertainty_db = ")
+                .append(number(shift.standardUncertaintyDb()))
+                .append('\n');
     }
 
     private static String number(double value) {

@@ -170,7 +170,9 @@ final class KitReader {
             section.fault(
                     dbi.isPresent() ? "gain_dbi" : "gain_dbd",
                     "is given for the control. State it in [anchor] as control_gain_dbd, so that all deltas stand on it.");
-        double value = dbi.isPresent() ? dbi.getAsDouble() : new Dbd(dbd.orElse(0)).toDbi().dbi();
+        double value = dbi.isPresent()
+                ? dbi.getAsDouble()
+                : new Dbd(dbd.orElse(0)).toDbi().dbi();
         return Optional.of(new Kit.StatedGain(value, uncertainty, source));
     }
 

@@ -32,7 +32,9 @@ final class ClutterAtEndsModel implements LossModel {
         List<TreeBelts.Belt> belts = TreeBelts.across(profile, raised, conditions);
         account.part("belts of trees", TreeBelts.lossDb(belts, conditions), "Rec. ITU-R P.833-9 section 3");
         for (TreeBelts.Belt belt : belts)
-            account.step("belt from", belt.fromKm(), "km").step("thickness", belt.thicknessM(), "m").step("loss", belt.lossDb(), "dB");
+            account.step("belt from", belt.fromKm(), "km")
+                    .step("thickness", belt.thicknessM(), "m")
+                    .step("loss", belt.lossDb(), "dB");
         account.step("R_t", txClutterM, "m").step("R_r", rxClutterM, "m");
         TerminalClutter.warnings(conditions.frequency()).forEach(account::warn);
         above.warnings().forEach(account::warn);

@@ -135,13 +135,7 @@ public final class StretchedString {
      * @param stepM between neighbouring samples, m
      * @param groundM ground above sea level, m, samples 0 to {@code last} are read
      */
-    void lay(
-            double effectiveRadiusM,
-            double nearHeightM,
-            double farHeightM,
-            double stepM,
-            double[] groundM,
-            int last) {
+    void lay(double effectiveRadiusM, double nearHeightM, double farHeightM, double stepM, double[] groundM, int last) {
         if (last < 1 || !(stepM > 0) || !(farHeightM > 0))
             throw new IllegalArgumentException(last + " steps of " + stepM + " m to a height of " + farHeightM + " m");
         start(effectiveRadiusM, groundM[0], nearHeightM);

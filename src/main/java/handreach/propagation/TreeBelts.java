@@ -76,8 +76,7 @@ public final class TreeBelts {
         return profile.cover(i) == Cover.WOODLAND && string[i] < y[i] + profile.clutterM(i);
     }
 
-    private static Belt belt(
-            Profile profile, double[] y, int[] nodes, int from, int to, PathConditions conditions) {
+    private static Belt belt(Profile profile, double[] y, int[] nodes, int from, int to, PathConditions conditions) {
         // Borders lie half-way to the neighbours; a belt never touches the end samples, which are the terminals' own.
         double fromKm = (profile.distanceKm(from - 1) + profile.distanceKm(from)) / 2;
         double toKm = (profile.distanceKm(to) + profile.distanceKm(to + 1)) / 2;
@@ -117,8 +116,7 @@ public final class TreeBelts {
         for (int k = 1; k < nodes.length; k++) {
             int a = nodes[k - 1];
             int b = nodes[k];
-            for (int i = a; i <= b; i++)
-                string[i] = y[a] + (y[b] - y[a]) * (dKm[i] - dKm[a]) / (dKm[b] - dKm[a]);
+            for (int i = a; i <= b; i++) string[i] = y[a] + (y[b] - y[a]) * (dKm[i] - dKm[a]) / (dKm[b] - dKm[a]);
         }
         return string;
     }

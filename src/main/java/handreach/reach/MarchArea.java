@@ -37,8 +37,7 @@ public final class MarchArea implements AreaEngine {
     }
 
     @Override
-    public List<LossGrid> losses(
-            AreaRequest request, List<Terminals> heights, AreaGround ground, Progress progress) {
+    public List<LossGrid> losses(AreaRequest request, List<Terminals> heights, AreaGround ground, Progress progress) {
         AreaSetting setting = AreaSetting.of(request, ground);
         int radials = radials(request.radiusM(), arcM);
         CellsByRadial cells = CellsByRadial.of(

@@ -32,8 +32,7 @@ public record MarchCost(int radials, double seconds, long bytes) {
     /** Cost of {@link BearingLosses} by the march; {@link #ofArea}. */
     public static MarchCost ofBearings(
             BearingRequest request, List<Terminals> heights, AreaGround ground, int threads) {
-        AreaSetting setting =
-                new AreaSetting(request.source(), request.radiusM(), request.conditions(), ground);
+        AreaSetting setting = new AreaSetting(request.source(), request.radiusM(), request.conditions(), ground);
         return of(setting, heights, request.bearings(), threads);
     }
 
@@ -42,7 +41,8 @@ public record MarchCost(int radials, double seconds, long bytes) {
         Ray ray = new Ray();
         double seconds = 0;
         long bytes = 0;
-        double[] tx = heights.stream().mapToDouble(Terminals::txHeightM).distinct().toArray();
+        double[] tx =
+                heights.stream().mapToDouble(Terminals::txHeightM).distinct().toArray();
         double rx = heights.stream().mapToDouble(Terminals::rxHeightM).max().orElseThrow();
         for (int i = 0; i < PROBED; i++) {
             setting.cut(sampler, 2 * Math.PI * i / PROBED, setting.radiusM(), ray);

@@ -23,7 +23,8 @@ public final class AllowedGround {
     private final double[] minutes;
     private final double separationM;
 
-    private AllowedGround(CellGrid grid, double[] heightM, BitSet known, BitSet allowed, double[] minutes, double separationM) {
+    private AllowedGround(
+            CellGrid grid, double[] heightM, BitSet known, BitSet allowed, double[] minutes, double separationM) {
         this.grid = grid;
         this.heightM = heightM;
         this.known = known;
@@ -119,10 +120,19 @@ public final class AllowedGround {
                 * Math.cos(Math.toRadians(grid.latitudeOf(row)))
                 / Math.cos(Math.toRadians((grid.northDeg() + grid.southDeg()) / 2));
         double north = gradient(
-                heightM, known, cell, row > 0 ? cell - grid.columns() : cell,
-                row < grid.rows() - 1 ? cell + grid.columns() : cell, grid.cellM());
+                heightM,
+                known,
+                cell,
+                row > 0 ? cell - grid.columns() : cell,
+                row < grid.rows() - 1 ? cell + grid.columns() : cell,
+                grid.cellM());
         double east = gradient(
-                heightM, known, cell, column > 0 ? cell - 1 : cell, column < grid.columns() - 1 ? cell + 1 : cell, widthM);
+                heightM,
+                known,
+                cell,
+                column > 0 ? cell - 1 : cell,
+                column < grid.columns() - 1 ? cell + 1 : cell,
+                widthM);
         return Math.hypot(north, east);
     }
 

@@ -40,8 +40,8 @@ final class CoverageBound {
         double sum = 0;
         for (int t = 0; t < talks.count(); t++) {
             long both = both(t);
-            boolean servable = direct[t] >= talks.wanted()
-                    || (talks.isChained() ? (anywhere & both) == both : anyHolds(both));
+            boolean servable =
+                    direct[t] >= talks.wanted() || (talks.isChained() ? (anywhere & both) == both : anyHolds(both));
             if (servable) sum += talks.share(t);
         }
         return sum;

@@ -15,8 +15,10 @@ import java.util.Optional;
  */
 public record Demand(String name, Optional<String> group, Position at, LinkEnd end, double weight) {
     public Demand {
-        if (!(weight >= 0) || Double.isInfinite(weight)) throw new IllegalArgumentException(name + ": weight " + weight);
-        if (name == null || at == null || end == null) throw new IllegalArgumentException("a demand leaves nothing out");
+        if (!(weight >= 0) || Double.isInfinite(weight))
+            throw new IllegalArgumentException(name + ": weight " + weight);
+        if (name == null || at == null || end == null)
+            throw new IllegalArgumentException("a demand leaves nothing out");
     }
 
     public Demand(String name, Position at, LinkEnd end) {

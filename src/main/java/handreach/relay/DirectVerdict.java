@@ -59,7 +59,9 @@ public record DirectVerdict(List<DirectLink> links, List<IfCarried> everybody, S
         for (Talk talk : question.talks()) {
             if (progress.isCancelled()) throw new CancellationException("stopped");
             links.add(link(question, talk));
-            progress.done("straight paths", (pass + (double) links.size() / question.talks().size()) / passes);
+            progress.done(
+                    "straight paths",
+                    (pass + (double) links.size() / question.talks().size()) / passes);
         }
         return links;
     }

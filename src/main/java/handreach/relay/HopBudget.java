@@ -32,7 +32,8 @@ final class HopBudget {
 
     /** From somebody to the relay: its own transmitter deafens it a little. */
     static HopBudget toRelay(LinkEnd demand, RelayEquipment relay, LinkTerms terms) {
-        return new HopBudget(LinkBudget.between(demand, relay.end(), terms), relay.mode().desenseDb(), 0);
+        return new HopBudget(
+                LinkBudget.between(demand, relay.end(), terms), relay.mode().desenseDb(), 0);
     }
 
     static HopBudget betweenRelays(RelayEquipment relay, LinkTerms terms) {

@@ -64,15 +64,24 @@ public record HopPath(
             RelayQuestion.Setting setting, Position from, Position to, Terminals terminals, HopBudget budget) {
         Position end = to;
         if (GeodesicLine.distanceM(from, to) < NEAREST_M) {
-            double azimuth = GeodesicLine.distanceM(from, to) < 0.01 ? 0 : GeodesicLine.between(from, to).azimuthDeg();
+            double azimuth = GeodesicLine.distanceM(from, to) < 0.01
+                    ? 0
+                    : GeodesicLine.between(from, to).azimuthDeg();
             end = GeodesicLine.destination(from, azimuth, NEAREST_M + 0.001);
         }
         PathCut cut = PathCut.between(
-                setting.ground().elevation(), setting.ground().landCover(), from, end, setting.ground().settings());
+                setting.ground().elevation(),
+                setting.ground().landCover(),
+                from,
+                end,
+                setting.ground().settings());
         if (cut.profile().isEmpty()) return Optional.empty();
         Profile profile = cut.profile().get();
         PathGeometry geometry = PathGeometry.of(
-                profile, terminals, setting.conditions().atmosphere(), setting.conditions().frequency());
+                profile,
+                terminals,
+                setting.conditions().atmosphere(),
+                setting.conditions().frequency());
         PathLoss loss = setting.model().loss(profile, terminals, setting.conditions());
         double departure = geometry.departureDeg();
         double arrival = geometry.arrivalDeg();

@@ -59,7 +59,8 @@ public final class HopSurvey {
         double[] pessimism = new double[count];
         for (int i = 0; i < count; i++) {
             Demand demand = question.demands().get(i);
-            HopBudget budget = HopBudget.toRelay(demand.end(), relay, question.setting().terms());
+            HopBudget budget =
+                    HopBudget.toRelay(demand.end(), relay, question.setting().terms());
             pessimism[i] = budget.pessimism();
             Terminals heights = new Terminals(demand.heightM(), relay.mastM());
             Part part = new Part(progress, "sweep from " + demand.name(), i, count);
@@ -89,7 +90,12 @@ public final class HopSurvey {
             Progress progress) {
         double radius = Math.min(AreaRequest.LARGEST_RADIUS_M, farthestM(grid, from) + grid.cellM());
         AreaRequest request = new AreaRequest(
-                from, grid, radius, heights, question.setting().conditions(), question.setting().model().name());
+                from,
+                grid,
+                radius,
+                heights,
+                question.setting().conditions(),
+                question.setting().model().name());
         LossGrid losses = engine.losses(request, question.setting().ground(), progress);
         float[] standing = new float[grid.count()];
         for (int cell = 0; cell < standing.length; cell++)

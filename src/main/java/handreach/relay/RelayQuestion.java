@@ -22,7 +22,8 @@ public record RelayQuestion(List<Demand> demands, List<Talk> talks, Setting sett
         demands = List.copyOf(demands);
         talks = List.copyOf(talks);
         if (demands.size() > MOST_DEMANDS) throw new IllegalArgumentException(demands.size() + " demands");
-        for (Talk talk : talks) if (talk.b() >= demands.size()) throw new IllegalArgumentException("no demand for " + talk);
+        for (Talk talk : talks)
+            if (talk.b() >= demands.size()) throw new IllegalArgumentException("no demand for " + talk);
     }
 
     /**
@@ -36,6 +37,7 @@ public record RelayQuestion(List<Demand> demands, List<Talk> talks, Setting sett
     public record Setting(LinkTerms terms, PathConditions conditions, LossModel model, AreaGround ground) {}
 
     LinkBudget direct(Talk talk) {
-        return LinkBudget.between(demands.get(talk.a()).end(), demands.get(talk.b()).end(), setting.terms());
+        return LinkBudget.between(
+                demands.get(talk.a()).end(), demands.get(talk.b()).end(), setting.terms());
     }
 }

@@ -33,7 +33,8 @@ public final class RelaySearch {
 
     /** Over a survey, on allowed ground, against what people get without a relay. */
     public static RelaySearch of(HopSurvey survey, AllowedGround ground, DirectVerdict verdict, Progress progress) {
-        if (!survey.grid().equals(ground.grid())) throw new IllegalArgumentException("survey and ground differ in their grids");
+        if (!survey.grid().equals(ground.grid()))
+            throw new IllegalArgumentException("survey and ground differ in their grids");
         return new RelaySearch(ground, new TalkTable(survey, verdict), progress);
     }
 
@@ -56,8 +57,9 @@ public final class RelaySearch {
         List<Integer> taken = new ArrayList<>();
         while (sites.size() < most) {
             BitSet left = ground.awayFrom(taken, apartM);
-            SiteScore[] rest =
-                    java.util.Arrays.stream(single()).filter(score -> left.get(score.cell())).toArray(SiteScore[]::new);
+            SiteScore[] rest = java.util.Arrays.stream(single())
+                    .filter(score -> left.get(score.cell()))
+                    .toArray(SiteScore[]::new);
             Optional<SiteScore> next = first(rest, order);
             if (next.isEmpty()) break;
             sites.add(next.get());
@@ -69,7 +71,8 @@ public final class RelaySearch {
     /** Cells for one relay where neither the share served nor the worst talk can be bettered without the other falling. */
     public List<SiteScore> front() {
         List<SiteScore> front = new ArrayList<>();
-        Comparator<SiteScore> order = Comparator.<SiteScore>comparingDouble(s -> s.standing().share())
+        Comparator<SiteScore> order = Comparator.<SiteScore>comparingDouble(
+                        s -> s.standing().share())
                 .thenComparingDouble(s -> s.standing().worst())
                 .reversed()
                 .thenComparingInt(SiteScore::cell);
@@ -93,8 +96,8 @@ public final class RelaySearch {
         double standing = talks.hop(demand, best, false);
         double sure = talks.hop(demand, best, true);
         double wanted = talks.wanted();
-        return Optional.of(new SiteScore(
-                best, new Standing(standing >= wanted ? 1 : 0, sure >= wanted ? 1 : 0, standing)));
+        return Optional.of(
+                new SiteScore(best, new Standing(standing >= wanted ? 1 : 0, sure >= wanted ? 1 : 0, standing)));
     }
 
     /** How one relay in this cell would do. */
@@ -118,7 +121,8 @@ public final class RelaySearch {
         bound.tighten(RelaySet.none(talks));
         RelaySet best = grown(RelaySet.none(talks), count, bound);
         // one relay in the middle can be a trap that no single move leaves: start from the ends as well
-        for (int demand : count > 1 && !best.standing().servesAllPessimistically() ? hardest(best) : List.<Integer>of()) {
+        for (int demand :
+                count > 1 && !best.standing().servesAllPessimistically() ? hardest(best) : List.<Integer>of()) {
             Optional<SiteScore> near = bestFor(demand);
             if (near.isEmpty()) continue;
             RelaySet other = grown(RelaySet.none(talks).plus(near.get().cell(), progress), count, bound);
@@ -164,7 +168,8 @@ public final class RelaySearch {
                 if (!isConnected(rest)) continue;
                 RelaySet fewer = RelaySet.of(talks, rest, progress);
                 Optional<SiteScore> other = next(fewer);
-                if (other.isEmpty() || Standing.BY_SERVED.compare(other.get().standing(), set.standing()) <= 0) continue;
+                if (other.isEmpty() || Standing.BY_SERVED.compare(other.get().standing(), set.standing()) <= 0)
+                    continue;
                 set = fewer.plus(other.get().cell(), progress);
                 bound.tighten(set);
                 moved = true;

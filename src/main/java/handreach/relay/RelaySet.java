@@ -18,8 +18,7 @@ final class RelaySet {
     /** Best standing from each demand into each relay, over other relays too; [end][relay][demand]. */
     private final double[][][] into;
 
-    private RelaySet(
-            TalkTable talks, List<Integer> cells, List<float[]> links, double[][] best, double[][][] into) {
+    private RelaySet(TalkTable talks, List<Integer> cells, List<float[]> links, double[][] best, double[][][] into) {
         this.talks = talks;
         this.cells = cells;
         this.links = links;
@@ -29,7 +28,11 @@ final class RelaySet {
 
     static RelaySet none(TalkTable talks) {
         return new RelaySet(
-                talks, List.of(), List.of(), new double[][] {talks.direct(false), talks.direct(true)}, new double[2][0][]);
+                talks,
+                List.of(),
+                List.of(),
+                new double[][] {talks.direct(false), talks.direct(true)},
+                new double[2][0][]);
     }
 
     List<Integer> cells() {

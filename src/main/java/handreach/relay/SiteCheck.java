@@ -49,7 +49,8 @@ public record SiteCheck(List<Position> sites, List<Optional<Hop>> hops, List<Tal
      * @error  that of the model; no sampling is left
      * @source {@link HopPath}
      */
-    public static SiteCheck of(RelayQuestion question, RelayEquipment relay, List<Position> sites, DirectVerdict verdict) {
+    public static SiteCheck of(
+            RelayQuestion question, RelayEquipment relay, List<Position> sites, DirectVerdict verdict) {
         int demands = question.demands().size();
         List<List<Optional<HopPath>>> paths = new ArrayList<>();
         for (Demand demand : question.demands()) {
@@ -98,7 +99,8 @@ public record SiteCheck(List<Position> sites, List<Optional<Hop>> hops, List<Tal
         double least = 1;
         for (int t = 0; t < talks.size(); t++) {
             Talk talk = question.talks().get(t);
-            if (talk.a() == demand || talk.b() == demand) least = Math.min(least, talks.get(t).weaker());
+            if (talk.a() == demand || talk.b() == demand)
+                least = Math.min(least, talks.get(t).weaker());
         }
         return least;
     }

@@ -35,16 +35,18 @@ final class TalkTable {
         this.b = talks.stream().mapToInt(Talk::b).toArray();
         this.share = shares(question);
         this.direct = verdict.links().stream().mapToDouble(DirectLink::standing).toArray();
-        this.directPessimistic =
-                verdict.links().stream().mapToDouble(DirectLink::pessimisticStanding).toArray();
+        this.directPessimistic = verdict.links().stream()
+                .mapToDouble(DirectLink::pessimisticStanding)
+                .toArray();
         this.wanted = HopBudget.wanted(question.setting().terms().odds());
         this.linkPessimism = survey.linkPessimism();
     }
 
     /** Weights of the talks, together 1; all alike where all are 0. */
     static double[] shares(RelayQuestion question) {
-        double[] share =
-                question.talks().stream().mapToDouble(talk -> talk.weight(question.demands())).toArray();
+        double[] share = question.talks().stream()
+                .mapToDouble(talk -> talk.weight(question.demands()))
+                .toArray();
         double sum = 0;
         for (double one : share) sum += one;
         for (int t = 0; t < share.length; t++) share[t] = sum > 0 ? share[t] / sum : 1.0 / share.length;

@@ -18,15 +18,23 @@ public final class BenchFiles {
 
     /** Writes the report; channel and burden come from the plan where there is one. */
     public static void write(BenchAnalysis analysis, List<Path> sweeps, Optional<PlanFile> plan, Path file) {
-        List<Double> channelsMhz = plan.map(p -> List.of(p.plan().channel().frequency().mhz())).orElse(List.of());
+        List<Double> channelsMhz =
+                plan.map(p -> List.of(p.plan().channel().frequency().mhz())).orElse(List.of());
         List<MatchAnalysis> curves = sweeps.stream()
                 .map(sweep -> MatchAnalysis.of(Touchstone.read(sweep), channelsMhz, 50))
                 .toList();
-        List<ChannelMark> marks = plan.map(p -> List.of(mark(p.plan().channel()))).orElse(List.of());
+        List<ChannelMark> marks =
+                plan.map(p -> List.of(mark(p.plan().channel()))).orElse(List.of());
         List<AntennaCost> costs = plan.map(BenchFiles::costs).orElse(List.of());
-        String title = plan.map(p -> p.plan().heading().title()).orElse(analysis.file().name());
+        String title =
+                plan.map(p -> p.plan().heading().title()).orElse(analysis.file().name());
         BenchView view = new BenchView(
-                title, analysis, curves, marks, costs, "Made by Handreach from " + analysis.file().name() + ".");
+                title,
+                analysis,
+                curves,
+                marks,
+                costs,
+                "Made by Handreach from " + analysis.file().name() + ".");
         WholeFile.write(file, HtmlPage.text(BenchReport.page(view)));
     }
 

@@ -30,7 +30,8 @@ public final class CardFiles {
     }
 
     /** Writes the card as PDF; a fold is four small pages on one sheet of A4. Relay lines come from a relay study, or are empty. */
-    public static void write(ReachAnswer answer, List<CardLine> relay, Instant made, CardSize paper, boolean fold, Path file) {
+    public static void write(
+            ReachAnswer answer, List<CardLine> relay, Instant made, CardSize paper, boolean fold, Path file) {
         CardView view = new CardFiles(answer).view(relay, made);
         WholeFile.write(file, fold ? FieldCard.fold(view, paper) : FieldCard.sheet(view, paper));
     }
@@ -38,16 +39,26 @@ public final class CardFiles {
     private CardView view(List<CardLine> relay, Instant made) {
         CardView.Heading heading = new CardView.Heading(
                 plan.heading().title(),
-                plan.channel().name() + String.format(Locale.ROOT, " %.4f MHz", plan.channel().frequency().mhz()),
+                plan.channel().name()
+                        + String.format(
+                                Locale.ROOT,
+                                " %.4f MHz",
+                                plan.channel().frequency().mhz()),
                 String.format(
                         Locale.ROOT,
                         "%s at %.0f %% of places, from %s",
                         plan.channel().wish().quality().toUpperCase(Locale.ROOT),
                         100 * plan.channel().wish().odds(),
-                        plan.questions().reach().from().orElse("the centre") + " " + plan.heading().placeForm().format(answer.middle())),
+                        plan.questions().reach().from().orElse("the centre") + " "
+                                + plan.heading().placeForm().format(answer.middle())),
                 made);
         RoseFigure rose = pages.rose(drawn()).over(scene.tiles(), answer.middle(), pages.places());
-        return new CardView(heading, loadouts(), rose, new CardView.Words(deadGround(), relay, fallback(), List.of()), Cautions.CARRYING);
+        return new CardView(
+                heading,
+                loadouts(),
+                rose,
+                new CardView.Words(deadGround(), relay, fallback(), List.of()),
+                Cautions.CARRYING);
     }
 
     /** What people carry and the control; where nobody has a loadout yet, what the report draws. */
@@ -100,7 +111,8 @@ public final class CardFiles {
 
     private static List<CardLine> fallback() {
         return List.of(
-                CardLine.of("No answer: stand still, lift the radio to face height, antenna upright, turn until the radio side faces them."),
+                CardLine.of(
+                        "No answer: stand still, lift the radio to face height, antenna upright, turn until the radio side faces them."),
                 CardLine.of("Move half a wavelength, then uphill or to the edge of the shadow; call again."),
                 CardLine.of("Still none at the next check time: use the second means, go to the agreed place."));
     }

@@ -19,8 +19,8 @@ public final class DeadGround {
     /** Height of an eye or antenna over ground, from which the rise is judged, m. */
     private static final double EYE_M = 1.5;
 
-    private static final List<String> WINDS = List.of(
-            "N", "NNE", "NE", "ENE", "E", "ESE", "SE", "SSE", "S", "SSW", "SW", "WSW", "W", "WNW", "NW", "NNW");
+    private static final List<String> WINDS =
+            List.of("N", "NNE", "NE", "ENE", "E", "ESE", "SE", "SSE", "S", "SSW", "SW", "WSW", "W", "WNW", "NW", "NNW");
 
     private final Elevation elevation;
     private final Position middle;
@@ -62,10 +62,12 @@ public final class DeadGround {
                 trace.points().stream().filter(RosePoint::isKnown).toList();
         List<CardLine> lines = new ArrayList<>();
         if (!known.isEmpty()) {
-            double[] reaches = known.stream().mapToDouble(RosePoint::distanceKm).sorted().toArray();
+            double[] reaches =
+                    known.stream().mapToDouble(RosePoint::distanceKm).sorted().toArray();
             double limit = SHARE_OF_MEDIAN * reaches[reaches.length / 2];
             sectors(trace.points(), limit).stream()
-                    .sorted(Comparator.comparingInt((Sector s) -> s.points().size()).reversed())
+                    .sorted(Comparator.comparingInt((Sector s) -> s.points().size())
+                            .reversed())
                     .limit(MOST_SECTORS)
                     .forEach(sector -> lines.add(words.line(sector)));
         }
@@ -74,7 +76,8 @@ public final class DeadGround {
         long unknown = (long) trace.points().size() - known.size();
         if (unknown > 0)
             lines.add(new CardLine(
-                    "Unknown:", "on " + unknown + " of " + trace.points().size() + " bearings the maps have no heights."));
+                    "Unknown:",
+                    "on " + unknown + " of " + trace.points().size() + " bearings the maps have no heights."));
         return lines;
     }
 
@@ -102,8 +105,14 @@ public final class DeadGround {
     }
 
     private CardLine line(Sector sector) {
-        double near = sector.points().stream().mapToDouble(RosePoint::distanceKm).min().orElse(0);
-        double far = sector.points().stream().mapToDouble(RosePoint::distanceKm).max().orElse(0);
+        double near = sector.points().stream()
+                .mapToDouble(RosePoint::distanceKm)
+                .min()
+                .orElse(0);
+        double far = sector.points().stream()
+                .mapToDouble(RosePoint::distanceKm)
+                .max()
+                .orElse(0);
         String beyond = style.distanceNumber(near).equals(style.distanceNumber(far))
                 ? style.distanceText(near)
                 : style.distanceNumber(near) + " to " + style.distanceText(far);

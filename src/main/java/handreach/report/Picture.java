@@ -38,7 +38,8 @@ public final class Picture {
         int[] row = new int[image.getWidth()];
         for (int y = 0; y < image.getHeight(); y++) {
             image.getRGB(0, y, row.length, 1, row, 0, row.length);
-            for (int rgb : row) if ((rgb & 0xFF) != (rgb >> 8 & 0xFF) || (rgb & 0xFF) != (rgb >> 16 & 0xFF)) return false;
+            for (int rgb : row)
+                if ((rgb & 0xFF) != (rgb >> 8 & 0xFF) || (rgb & 0xFF) != (rgb >> 16 & 0xFF)) return false;
         }
         return true;
     }

@@ -65,7 +65,8 @@ public final class ProfileFigure implements Figure {
         }
         double room = Math.max(10, 0.08 * (high - low));
         this.across = new Axis(0, profile.lengthKm(), LEFT_PX, WIDTH_PX - RIGHT_PX);
-        this.up = new Axis(low - room, high + (marks.isEmpty() ? 1 : 1.8) * room, PLOT_TOP_PX + PLOT_HEIGHT_PX, PLOT_TOP_PX);
+        this.up = new Axis(
+                low - room, high + (marks.isEmpty() ? 1 : 1.8) * room, PLOT_TOP_PX + PLOT_HEIGHT_PX, PLOT_TOP_PX);
         this.legend = new Legend(entries(), WIDTH_PX - LEFT_PX - RIGHT_PX);
     }
 

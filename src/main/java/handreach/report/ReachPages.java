@@ -65,7 +65,8 @@ final class ReachPages {
 
     private BenchView benchView(String imprint) {
         List<AntennaCost> costs = scene.loadouts().stream()
-                .map(loadout -> new AntennaCost(loadout.antenna().name(), loadout.antenna().burden()))
+                .map(loadout -> new AntennaCost(
+                        loadout.antenna().name(), loadout.antenna().burden()))
                 .distinct()
                 .toList();
         return new BenchView(plan.heading().title(), scene.bench().orElseThrow(), List.of(), List.of(), costs, imprint);
@@ -73,11 +74,13 @@ final class ReachPages {
 
     private Opening opening(String imprint) {
         String question = "How far does each loadout reach from "
-                + plan.questions().reach().from().orElse("the centre of the area") + ", and is the bigger antenna worth carrying?";
+                + plan.questions().reach().from().orElse("the centre of the area")
+                + ", and is the bigger antenna worth carrying?";
         List<String> words = new ArrayList<>();
         words.add(headline());
         for (int i = 0; i < answer.loadouts().size(); i++)
-            words.add(capital(answer.loadouts().get(i).link().name()) + ": " + answer.verdicts().get(i));
+            words.add(capital(answer.loadouts().get(i).link().name()) + ": "
+                    + answer.verdicts().get(i));
         return new Opening(plan.heading().title(), question, words, facts(), imprint);
     }
 
@@ -85,19 +88,36 @@ final class ReachPages {
         LoadoutReach best = answer.loadouts().get(0);
         for (LoadoutReach reach : answer.loadouts())
             if (reach.medianM().value() > best.medianM().value()) best = reach;
-        return "The farthest is \"" + best.link().name() + "\": " + span(best.medianM(), isCut(best)).text(style)
-                + " in the median direction, " + Lengths.words(best.worstM().value(), plan.heading().imperial()) + " towards the "
+        return "The farthest is \"" + best.link().name() + "\": "
+                + span(best.medianM(), isCut(best)).text(style)
+                + " in the median direction, "
+                + Lengths.words(best.worstM().value(), plan.heading().imperial()) + " towards the "
                 + Compass.word(best.worstBearingDeg()) + ", its worst.";
     }
 
     private List<Facts.Fact> facts() {
         List<Facts.Fact> facts = new ArrayList<>();
-        facts.add(new Facts.Fact("Channel", plan.channel().name() + String.format(Locale.ROOT, ", %.4f MHz, ", plan.channel().frequency().mhz())
-                + plan.channel().modulation()));
-        facts.add(new Facts.Fact("Counts as copy", plan.channel().wish().quality().toUpperCase(Locale.ROOT)
-                + String.format(Locale.ROOT, ", %s, at %.0f %% of places", plan.channel().wish().fading(), 100 * plan.channel().wish().odds())));
+        facts.add(new Facts.Fact(
+                "Channel",
+                plan.channel().name()
+                        + String.format(
+                                Locale.ROOT,
+                                ", %.4f MHz, ",
+                                plan.channel().frequency().mhz())
+                        + plan.channel().modulation()));
+        facts.add(new Facts.Fact(
+                "Counts as copy",
+                plan.channel().wish().quality().toUpperCase(Locale.ROOT)
+                        + String.format(
+                                Locale.ROOT,
+                                ", %s, at %.0f %% of places",
+                                plan.channel().wish().fading(),
+                                100 * plan.channel().wish().odds())));
         facts.add(new Facts.Fact("From", plan.heading().placeForm().format(answer.middle())));
-        facts.add(new Facts.Fact("Within", Lengths.words(1000 * plan.places().area().radiusKm(), plan.heading().imperial())));
+        facts.add(new Facts.Fact(
+                "Within",
+                Lengths.words(
+                        1000 * plan.places().area().radiusKm(), plan.heading().imperial())));
         facts.add(new Facts.Fact("At that end", plan.questions().reach().with().orElse("the same loadout")));
         facts.add(new Facts.Fact("Model", plan.questions().reach().model()));
         return facts;
@@ -142,7 +162,8 @@ final class ReachPages {
         IntStream.range(0, answer.loadouts().size())
                 .boxed()
                 .sorted((a, b) -> Double.compare(
-                        answer.loadouts().get(b).medianM().value(), answer.loadouts().get(a).medianM().value()))
+                        answer.loadouts().get(b).medianM().value(),
+                        answer.loadouts().get(a).medianM().value()))
                 .filter(i -> !order.contains(i))
                 .forEach(order::add);
         return order.stream().limit(MOST_DRAWN).sorted().toList();
@@ -185,7 +206,8 @@ final class ReachPages {
     int bestLoadout() {
         int best = 0;
         for (int i = 1; i < answer.loadouts().size(); i++)
-            if (answer.loadouts().get(i).share().value() > answer.loadouts().get(best).share().value()) best = i;
+            if (answer.loadouts().get(i).share().value()
+                    > answer.loadouts().get(best).share().value()) best = i;
         return best;
     }
 
@@ -198,7 +220,10 @@ final class ReachPages {
             return cell >= 0 && odds.isKnown(cell) ? odds.odds(cell) : -1;
         });
         MapGround ground = MapGround.of(
-                scene.tiles(), frame, picture, Graticule.of(frame, plan.heading().placeForm(), 5));
+                scene.tiles(),
+                frame,
+                picture,
+                Graticule.of(frame, plan.heading().placeForm(), 5));
         double target = plan.channel().wish().odds();
         List<MapOutline> outlines = List.of(new MapOutline(
                 LoadoutMark.of(loadout),
@@ -217,7 +242,8 @@ final class ReachPages {
                 outlines,
                 places(),
                 new MapFigure.Key(entries, style));
-        String caption = "Odds of copy with " + odds.link().name() + "; " + share + " of the known ground reaches the target. Cells of "
+        String caption = "Odds of copy with " + odds.link().name() + "; " + share
+                + " of the known ground reaches the target. Cells of "
                 + String.format(Locale.ROOT, "%.0f m", odds.grid().cellM()) + sampling(odds) + ".";
         return new Drawing(figure, caption);
     }
@@ -234,13 +260,15 @@ final class ReachPages {
     }
 
     MapFrame frame(int px) {
-        return MapFrame.around(answer.middle(), MARGIN * 1000 * plan.places().area().radiusKm(), px, px);
+        return MapFrame.around(
+                answer.middle(), MARGIN * 1000 * plan.places().area().radiusKm(), px, px);
     }
 
     List<MapPlace> places() {
         List<MapPlace> places = new ArrayList<>();
         for (Places.PositionEntry entry : plan.places().positions())
-            places.add(new MapPlace(entry.at(), entry.base() ? MapPlace.Kind.BASE : MapPlace.Kind.PERSON, entry.name()));
+            places.add(
+                    new MapPlace(entry.at(), entry.base() ? MapPlace.Kind.BASE : MapPlace.Kind.PERSON, entry.name()));
         return places;
     }
 
@@ -256,7 +284,8 @@ final class ReachPages {
     private List<ReachView.Link> links() {
         return paths().stream()
                 .map(path -> new ReachView.Link(
-                        path.from() + " and " + path.to(), path.answer().ledger().orElseThrow()))
+                        path.from() + " and " + path.to(),
+                        path.answer().ledger().orElseThrow()))
                 .limit(1)
                 .toList();
     }
@@ -279,7 +308,9 @@ final class ReachPages {
                     .orElse(far);
             try {
                 paths.add(new Named(
-                        from, entry.name(), PathStudy.between(scene, answer.middle(), near, entry.at(), far, List.of(scene.model()))));
+                        from,
+                        entry.name(),
+                        PathStudy.between(scene, answer.middle(), near, entry.at(), far, List.of(scene.model()))));
             } catch (handreach.input.InputFault unknownGround) {
                 continue;
             }
@@ -291,18 +322,46 @@ final class ReachPages {
         List<Grounds.Assumption> assumptions = new ArrayList<>();
         handreach.uncertainty.Doubt model = scene.terms().model();
         assumptions.add(new Grounds.Assumption(
-                "Doubt of the model", String.format(Locale.ROOT, "%.1f dB common to the area, %.1f dB between places", model.commonDb(), model.spreadDb()), "our suggestion, see docs/definitions.md"));
+                "Doubt of the model",
+                String.format(
+                        Locale.ROOT,
+                        "%.1f dB common to the area, %.1f dB between places",
+                        model.commonDb(),
+                        model.spreadDb()),
+                "our suggestion, see docs/definitions.md"));
         assumptions.add(new Grounds.Assumption(
-                "Ground", String.format(Locale.ROOT, "permittivity %.0f, conductivity %.4f S/m", plan.ground().ground().permittivity(), plan.ground().ground().conductivity()), "plan; Rec. ITU-R P.527"));
+                "Ground",
+                String.format(
+                        Locale.ROOT,
+                        "permittivity %.0f, conductivity %.4f S/m",
+                        plan.ground().ground().permittivity(),
+                        plan.ground().ground().conductivity()),
+                "plan; Rec. ITU-R P.527"));
         assumptions.add(new Grounds.Assumption(
-                "Refraction", String.format(Locale.ROOT, "effective earth radius factor %.3f", plan.ground().atmosphere().effectiveRadiusFactor()), "plan; Rec. ITU-R P.453"));
-        assumptions.add(new Grounds.Assumption("Cover", plan.ground().cover().everywhere() + " where nothing else is stated", "plan"));
+                "Refraction",
+                String.format(
+                        Locale.ROOT,
+                        "effective earth radius factor %.3f",
+                        plan.ground().atmosphere().effectiveRadiusFactor()),
+                "plan; Rec. ITU-R P.453"));
         assumptions.add(new Grounds.Assumption(
-                "Noise", String.format(Locale.ROOT, "%s, %.1f dB over kT", scene.noise().label(), scene.noise().medianDb()), scene.noise().source()));
+                "Cover", plan.ground().cover().everywhere() + " where nothing else is stated", "plan"));
+        assumptions.add(new Grounds.Assumption(
+                "Noise",
+                String.format(
+                        Locale.ROOT,
+                        "%s, %.1f dB over kT",
+                        scene.noise().label(),
+                        scene.noise().medianDb()),
+                scene.noise().source()));
         for (Loadout loadout : scene.loadouts())
             assumptions.add(new Grounds.Assumption(
                     "Carry: " + loadout.name(),
-                    String.format(Locale.ROOT, "control at %.1f dBd, antenna %.2f m above ground", loadout.carry().mean().dbd(), loadout.heightM()),
+                    String.format(
+                            Locale.ROOT,
+                            "control at %.1f dBd, antenna %.2f m above ground",
+                            loadout.carry().mean().dbd(),
+                            loadout.heightM()),
                     loadout.carry().origin()));
         List<String> limits = List.of(
                 "Elevation tiles cut off ridge tops and do not know what was built or felled since; heights wrong by a few metres move the loss by several decibels.",

@@ -21,7 +21,11 @@ final class RelayExposure {
             away = Math.max(
                     away,
                     Exposure.keepAwayM(
-                            rule, watts, gain, DUTY, answer.scene().plan().channel().frequency()));
+                            rule,
+                            watts,
+                            gain,
+                            DUTY,
+                            answer.scene().plan().channel().frequency()));
         return away;
     }
 }

@@ -46,8 +46,8 @@ public final class RelayFiles {
         if (best.isEmpty()) return places;
         List<Position> sites = best.get().sites();
         for (int i = 0; i < sites.size(); i++)
-            places.add(new MapPlace(
-                    sites.get(i), MapPlace.Kind.RELAY, sites.size() == 1 ? "Relay" : "Relay " + (i + 1)));
+            places.add(
+                    new MapPlace(sites.get(i), MapPlace.Kind.RELAY, sites.size() == 1 ? "Relay" : "Relay " + (i + 1)));
         int number = 1;
         for (RelayAnswer.Site site : answer.found().orElseThrow().sites()) {
             if (!sites.contains(site.at())) places.add(new MapPlace(site.at(), MapPlace.Kind.RELAY, "Site " + number));
@@ -81,7 +81,8 @@ public final class RelayFiles {
         properties.put("rank", rank);
         properties.put("share", site.check().standing().share());
         properties.put("worst_odds", site.check().standing().worstOdds());
-        if (site.access().heightM().isPresent()) properties.put("height_m", site.access().heightM().getAsDouble());
+        if (site.access().heightM().isPresent())
+            properties.put("height_m", site.access().heightM().getAsDouble());
         return new GeoJson.Feature(GEOMETRY.createPoint(coordinate(site.at())), properties);
     }
 

@@ -37,7 +37,8 @@ final class RelayJson {
         answer.direct()
                 .enoughIfCarried()
                 .ifPresentOrElse(
-                        one -> node.put("not_needed_with", one.loadout().name()), () -> node.putNull("not_needed_with"));
+                        one -> node.put("not_needed_with", one.loadout().name()),
+                        () -> node.putNull("not_needed_with"));
         node.put("odds", question.setting().terms().odds());
         node.put("model", question.setting().model().name());
         node.set("verdict", Json.tree(answer.words().verdict()));

@@ -25,6 +25,7 @@ public final class RelayPages {
     private static final double MARGIN = 1.08;
     /** More people than this make a matrix that no page holds. */
     private static final int MOST_IN_MATRIX = 12;
+
     private static final int MOST_CARD_LINES = 4;
 
     private final RelayAnswer answer;
@@ -87,14 +88,16 @@ public final class RelayPages {
             lines.add(new CardLine(
                     best.get().sites().size() == 1 ? "Relay" : "Relay " + (i + 1),
                     plan(answer).heading().placeForm().format(best.get().sites().get(i)) + ", "
-                            + RelayText.height(access.get(i)) + " m" + (walk.isEmpty() ? "" : ", " + walk + " on foot")));
+                            + RelayText.height(access.get(i)) + " m"
+                            + (walk.isEmpty() ? "" : ", " + walk + " on foot")));
         }
         lines.add(CardLine.of(RelayText.percent(best.get().standing().share()) + " of the talks; the worst has "
                 + RelayText.percent(best.get().standing().worstOdds()) + "."));
         answer.found().orElseThrow().unserved().stream()
                 .limit(1)
-                .forEach(one -> lines.add(
-                        new CardLine("Not served", question(answer).demands().get(one.demand()).name())));
+                .forEach(one -> lines.add(new CardLine(
+                        "Not served",
+                        question(answer).demands().get(one.demand()).name())));
         return lines.stream().limit(MOST_CARD_LINES + 1).toList();
     }
 
@@ -121,8 +124,14 @@ public final class RelayPages {
         for (DirectVerdict.IfCarried one : answer.direct().everybody())
             rows.add(Sheet.Row.of(
                     one.loadout().name(),
-                    String.format(Locale.ROOT, "%.0f", one.loadout().antenna().burden().lengthCm()),
-                    String.format(Locale.ROOT, "%.0f", one.loadout().antenna().burden().massG()),
+                    String.format(
+                            Locale.ROOT,
+                            "%.0f",
+                            one.loadout().antenna().burden().lengthCm()),
+                    String.format(
+                            Locale.ROOT,
+                            "%.0f",
+                            one.loadout().antenna().burden().massG()),
                     RelayText.percent(one.standing().share()),
                     RelayText.percent(one.standing().worstOdds())));
         if (!rows.isEmpty())
@@ -146,15 +155,18 @@ public final class RelayPages {
         for (DirectLink link : answer.direct().links()) {
             int a = link.talk().a();
             int b = link.talk().b();
-            cell[a][b] = link.path().map(p -> RelayText.percent(p.odds().there())).orElse("unknown");
-            cell[b][a] = link.path().map(p -> RelayText.percent(p.odds().back())).orElse("unknown");
+            cell[a][b] =
+                    link.path().map(p -> RelayText.percent(p.odds().there())).orElse("unknown");
+            cell[b][a] =
+                    link.path().map(p -> RelayText.percent(p.odds().back())).orElse("unknown");
         }
         List<Sheet.Column> columns = new ArrayList<>();
         columns.add(Sheet.Column.words("from \\ to"));
         List<Sheet.Row> rows = new ArrayList<>();
         for (int a = 0; a < n; a++) {
             columns.add(Sheet.Column.number(question.demands().get(a).name()));
-            List<String> cells = new ArrayList<>(List.of(question.demands().get(a).name()));
+            List<String> cells =
+                    new ArrayList<>(List.of(question.demands().get(a).name()));
             cells.addAll(List.of(cell[a]));
             rows.add(new Sheet.Row(cells, false));
         }
@@ -218,7 +230,8 @@ public final class RelayPages {
                     RelayText.height(together.access().get(i)),
                     RelayText.percent(together.choice().ifOneFails().get(i).share())));
         return new Sheet(
-                "Several relays: together " + RelayText.percent(together.check().standing().share())
+                "Several relays: together "
+                        + RelayText.percent(together.check().standing().share())
                         + " of the talks; no choice of as many serves more than "
                         + RelayText.percent(together.choice().boundShare()) + " (by sweep, at the median).",
                 List.of(
@@ -240,7 +253,8 @@ public final class RelayPages {
                 Graticule.of(frame, plan.heading().placeForm(), 5));
         LengthStyle style = imperial ? LengthStyle.MILES : LengthStyle.METRIC;
         MapFigure figure = MapFigure.of(
-                new MapFigure.Words("People and relay sites", "Map of the people to serve and of the sites found, over relief."),
+                new MapFigure.Words(
+                        "People and relay sites", "Map of the people to serve and of the sites found, over relief."),
                 ground,
                 List.of(),
                 RelayFiles.places(answer),
@@ -265,8 +279,10 @@ public final class RelayPages {
                     path.geometry(),
                     Optional.of(path.ledger()),
                     List.of());
-            String caption = "From " + who + " to the relay, " + Lengths.words(path.line().lengthM(), imperial) + ": odds "
-                    + RelayText.percent(path.odds().there()) + " there, " + RelayText.percent(path.odds().back()) + " back.";
+            String caption = "From " + who + " to the relay, "
+                    + Lengths.words(path.line().lengthM(), imperial) + ": odds "
+                    + RelayText.percent(path.odds().there()) + " there, "
+                    + RelayText.percent(path.odds().back()) + " back.";
             return Section.of(
                     "The weakest hop",
                     new Drawing(PathText.figure(shown, who, "relay"), caption),

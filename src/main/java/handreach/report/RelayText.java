@@ -42,7 +42,8 @@ public final class RelayText {
         out.append(answer.scene().plan().heading().title()).append("\n\n");
         for (String sentence : answer.words().verdict()) out.append(sentence).append('\n');
         out.append("\nWithout a relay\n").append(direct());
-        if (!answer.direct().everybody().isEmpty()) out.append("\nIf everybody carried\n").append(everybody());
+        if (!answer.direct().everybody().isEmpty())
+            out.append("\nIf everybody carried\n").append(everybody());
         answer.found().ifPresent(found -> append(out, found));
         out.append('\n').append(Cautions.brief(Caution.RELIANCE)).append('\n');
         return out.toString();
@@ -57,7 +58,9 @@ public final class RelayText {
                     link.path().map(p -> percent(p.odds().there())).orElse("unknown"),
                     link.path().map(p -> percent(p.odds().back())).orElse("unknown"),
                     link.path().map(p -> percent(p.odds().pessimistic())).orElse("ground"),
-                    link.path().map(p -> Lengths.words(p.line().lengthM(), imperial)).orElse(""));
+                    link.path()
+                            .map(p -> Lengths.words(p.line().lengthM(), imperial))
+                            .orElse(""));
         return table.text();
     }
 
@@ -66,8 +69,14 @@ public final class RelayText {
         for (DirectVerdict.IfCarried one : answer.direct().everybody())
             table.row(
                     one.loadout().name(),
-                    String.format(Locale.ROOT, "%.0f", one.loadout().antenna().burden().lengthCm()),
-                    String.format(Locale.ROOT, "%.0f", one.loadout().antenna().burden().massG()),
+                    String.format(
+                            Locale.ROOT,
+                            "%.0f",
+                            one.loadout().antenna().burden().lengthCm()),
+                    String.format(
+                            Locale.ROOT,
+                            "%.0f",
+                            one.loadout().antenna().burden().massG()),
                     percent(one.standing().share()),
                     percent(one.standing().worstOdds()));
         return table.text();
@@ -84,13 +93,18 @@ public final class RelayText {
                 found.search().cellM()));
         found.together().ifPresent(together -> out.append("\nSeveral relays\n").append(together(together)));
         SiteCheck best = answer.recommended().orElseThrow();
-        out.append("\nHops of the recommended ").append(best.sites().size() == 1 ? "site" : "sites").append('\n');
+        out.append("\nHops of the recommended ")
+                .append(best.sites().size() == 1 ? "site" : "sites")
+                .append('\n');
         out.append(hops(best));
         best.weakest()
                 .ifPresent(hop -> out.append("Weakest hop: ")
                         .append(name(hop.demand()))
                         .append(", margin ")
-                        .append(String.format(Locale.ROOT, "%.1f dB at the median place", hop.path().odds().marginDb()))
+                        .append(String.format(
+                                Locale.ROOT,
+                                "%.1f dB at the median place",
+                                hop.path().odds().marginDb()))
                         .append(".\n"));
         out.append("\nHow it relays\n");
         for (String line : equipment(answer)) out.append(line).append('\n');
@@ -100,7 +114,15 @@ public final class RelayText {
 
     private String sites(RelayAnswer.Found found) {
         TextTable table = TextTable.of(
-                "no.", "place", ">height m", ">slope", ">walk", ">talks served", ">pessimistic", ">worst talk", "other mode");
+                "no.",
+                "place",
+                ">height m",
+                ">slope",
+                ">walk",
+                ">talks served",
+                ">pessimistic",
+                ">worst talk",
+                "other mode");
         int number = 0;
         for (RelayAnswer.Site site : found.sites())
             table.row(
@@ -136,7 +158,8 @@ public final class RelayText {
     }
 
     private String hops(SiteCheck check) {
-        TextTable table = TextTable.of("who", ">relay", "distance", ">to relay", ">from relay", ">pessimistic", "in the way");
+        TextTable table =
+                TextTable.of("who", ">relay", "distance", ">to relay", ">from relay", ">pessimistic", "in the way");
         for (Optional<SiteCheck.Hop> hop : check.hops()) {
             if (hop.isEmpty()) continue;
             var path = hop.get().path();
@@ -194,7 +217,10 @@ public final class RelayText {
                         Locale.ROOT,
                         "People: keep %.1f m from the antenna while it transmits (public, half the time on the air; local rules decide).",
                         RelayExposure.keepAwayM(answer)),
-                String.format(Locale.ROOT, "Antenna: upright, %.1f m above ground, clear of leaves and metal.", answer.equipment().mastM()),
+                String.format(
+                        Locale.ROOT,
+                        "Antenna: upright, %.1f m above ground, clear of leaves and metal.",
+                        answer.equipment().mastM()),
                 "Call every party from the site before you leave, both ways; note level or copy.");
     }
 
@@ -208,11 +234,15 @@ public final class RelayText {
     }
 
     static String height(RelayAnswer.Access access) {
-        return access.heightM().isPresent() ? String.format(Locale.ROOT, "%.0f", access.heightM().getAsDouble()) : "unknown";
+        return access.heightM().isPresent()
+                ? String.format(Locale.ROOT, "%.0f", access.heightM().getAsDouble())
+                : "unknown";
     }
 
     static String walk(RelayAnswer.Access access) {
-        return access.minutes().isPresent() ? String.format(Locale.ROOT, "%.0f min", access.minutes().getAsDouble()) : "";
+        return access.minutes().isPresent()
+                ? String.format(Locale.ROOT, "%.0f min", access.minutes().getAsDouble())
+                : "";
     }
 
     static String percent(double odds) {
@@ -221,5 +251,4 @@ public final class RelayText {
         if (percent > 1e-7 && percent < 0.5) return "<1 %";
         return String.format(Locale.ROOT, "%.0f %%", percent);
     }
-
 }

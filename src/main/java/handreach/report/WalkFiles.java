@@ -32,7 +32,8 @@ public final class WalkFiles {
         List<MapPlace> places = new ArrayList<>();
         for (WalkPair pair : answer.pairs()) {
             double odds = answer.learned().calibration().corrected(pair).odds();
-            String label = String.format(Locale.ROOT, "%.0f %% %s", 100 * odds, pair.link().loadout());
+            String label = String.format(
+                    Locale.ROOT, "%.0f %% %s", 100 * odds, pair.link().loadout());
             places.add(new MapPlace(pair.spot().at(), MapPlace.Kind.POINT, label));
         }
         return Gpx.text(places, "", List.of());

@@ -29,16 +29,24 @@ public final class WalkText {
                 out,
                 "%d reports beside the prediction: %d false hopes (copy promised, not found), %d false fears (copy found, not"
                         + " promised), %d right.%n%n",
-                all.count(), all.falseHopes(), all.falseFears(), all.kept() + all.rightlyDoubted());
+                all.count(),
+                all.falseHopes(),
+                all.falseFears(),
+                all.kept() + all.rightlyDoubted());
         out.append(groups(comparison)).append('\n');
-        out.append("Odds promised and copy found:\n").append(reliability(comparison)).append('\n');
-        out.append("Range by bearing from the base:\n").append(sectors(comparison, imperial)).append('\n');
+        out.append("Odds promised and copy found:\n")
+                .append(reliability(comparison))
+                .append('\n');
+        out.append("Range by bearing from the base:\n")
+                .append(sectors(comparison, imperial))
+                .append('\n');
         if (!comparison.worst().isEmpty())
             out.append("Farthest from their prediction, to be looked at with handreach path:\n")
                     .append(worst(answer, imperial))
                     .append('\n');
         learned(out, answer);
-        out.append("Error is predicted minus walked: positive where the prediction was too hopeful. Promised counts from odds of one half.\n")
+        out.append(
+                        "Error is predicted minus walked: positive where the prediction was too hopeful. Promised counts from odds of one half.\n")
                 .append(Cautions.brief(Caution.RELIANCE))
                 .append('\n');
         return out.toString();
@@ -50,8 +58,17 @@ public final class WalkText {
 
     private static String groups(Comparison comparison) {
         TextTable table = TextTable.of(
-                "loadout", "direction", "reports", "false hopes", "false fears", "right", "Brier", "levels", "mean error dB",
-                "sd dB", "RMSE dB");
+                "loadout",
+                "direction",
+                "reports",
+                "false hopes",
+                "false fears",
+                "right",
+                "Brier",
+                "levels",
+                "mean error dB",
+                "sd dB",
+                "RMSE dB");
         for (Comparison.Score score : comparison.groups()) row(table, score);
         if (comparison.groups().size() > 1) row(table, comparison.all());
         return table.text();
@@ -109,8 +126,13 @@ public final class WalkText {
         for (WalkPair pair : answer.comparison().worst())
             table.row(
                     String.valueOf(pair.spot().line()),
-                    answer.scene().plan().heading().placeForm().format(pair.spot().at()),
-                    Lengths.words(pair.spot().distanceM(), imperial) + " " + Compass.word(pair.spot().bearingDeg()),
+                    answer.scene()
+                            .plan()
+                            .heading()
+                            .placeForm()
+                            .format(pair.spot().at()),
+                    Lengths.words(pair.spot().distanceM(), imperial) + " "
+                            + Compass.word(pair.spot().bearingDeg()),
                     pair.link().loadout(),
                     number("%.0f %%", 100 * pair.odds()),
                     pair.copied() ? "copy" : "no copy",
@@ -135,14 +157,18 @@ public final class WalkText {
                 learned.calibration().spread95Db().low(),
                 learned.calibration().spread95Db().high());
         if (answer.check().isEmpty()) {
-            out.append("The walk is too short to hold stretches back: nothing can be said of whether this helps elsewhere.\n");
+            out.append(
+                    "The walk is too short to hold stretches back: nothing can be said of whether this helps elsewhere.\n");
             return;
         }
         BlockedCheck check = answer.check().get();
         say(
                 out,
                 "On held-back stretches (%d of them, %d reports) the Brier score goes from %.3f to %.3f",
-                check.stretches(), check.reports(), check.brierBefore(), check.brierAfter());
+                check.stretches(),
+                check.reports(),
+                check.brierBefore(),
+                check.brierAfter());
         if (check.rmseBeforeDb().isPresent() && check.rmseAfterDb().isPresent())
             say(
                     out,
@@ -168,11 +194,14 @@ public final class WalkText {
         SiteCalibration site = answer.learned().file().site();
         learned.set("bias", Json.tree(site.bias()));
         learned.put("spread_db", site.spreadDb());
-        learned.set("spread_interval_95_db", Json.tree(answer.learned().calibration().spread95Db()));
+        learned.set(
+                "spread_interval_95_db",
+                Json.tree(answer.learned().calibration().spread95Db()));
         learned.put("independent_reports", answer.learned().calibration().effectiveCount());
         learned.put("decorrelation_m", answer.learned().decorrelationM());
         learned.put("decorrelation_estimated", answer.learned().estimated());
-        if (answer.check().isPresent()) node.set("held_back", Json.tree(answer.check().get()));
+        if (answer.check().isPresent())
+            node.set("held_back", Json.tree(answer.check().get()));
         else node.putNull("held_back");
         ArrayNode reports = node.putArray("reports");
         for (WalkPair pair : answer.pairs()) reports.add(report(pair));
@@ -204,8 +233,21 @@ public final class WalkText {
     /** Every report with its prediction, for a spreadsheet. */
     static String csv(WalkAnswer answer) {
         List<String> head = List.of(
-                "line", "latitude", "longitude", "distance_m", "bearing_deg", "cover", "loadout", "direction", "heard",
-                "value", "copy", "predicted_dbm", "margin_db", "odds", "error_db");
+                "line",
+                "latitude",
+                "longitude",
+                "distance_m",
+                "bearing_deg",
+                "cover",
+                "loadout",
+                "direction",
+                "heard",
+                "value",
+                "copy",
+                "predicted_dbm",
+                "margin_db",
+                "odds",
+                "error_db");
         List<List<String>> rows = answer.pairs().stream()
                 .map(pair -> List.of(
                         String.valueOf(pair.spot().line()),

@@ -131,8 +131,8 @@ final class KitBuilder {
     private AntennaGain gain(Kit.AntennaEntry entry, Kit.LoadoutEntry loadout) {
         ControlAnchor anchor = plan.kit()
                 .anchor()
-                .map(own -> ControlAnchor.measured(
-                        band, new Dbd(own.controlGainDbd()), own.uncertaintyDb(), own.source()))
+                .map(own ->
+                        ControlAnchor.measured(band, new Dbd(own.controlGainDbd()), own.uncertaintyDb(), own.source()))
                 .orElse(ControlAnchor.standard(band));
         OptionalDouble swr = entry.delta().swr();
         if (entry.known().gain().isPresent()) {
@@ -240,7 +240,8 @@ final class KitBuilder {
         return AntennaDelta.of(
                 result.delta(),
                 result.n(),
-                "bench, " + result.n() + " readings, mounting \"" + mount.mounting().name() + "\"");
+                "bench, " + result.n() + " readings, mounting \""
+                        + mount.mounting().name() + "\"");
     }
 
     private void warnOnce(String warning) {

@@ -45,7 +45,11 @@ final class RelayDemands {
         Places places = scene.plan().places();
         for (Places.PositionEntry entry : places.positions())
             reader.add(new Demand(
-                    entry.name(), Optional.empty(), entry.at(), reader.end(entry.name(), entry.loadout()), entry.weight()));
+                    entry.name(),
+                    Optional.empty(),
+                    entry.at(),
+                    reader.end(entry.name(), entry.loadout()),
+                    entry.weight()));
         for (Places.RouteEntry entry : places.routes()) reader.route(entry);
         for (Places.SectorEntry entry : places.sectors()) reader.sector(entry);
         if (reader.demands.size() > RelayQuestion.MOST_DEMANDS)
@@ -53,20 +57,23 @@ final class RelayDemands {
                     "plan",
                     0,
                     "positions, routes and sectors make " + reader.demands.size() + " places to serve, at most "
-                            + RelayQuestion.MOST_DEMANDS + " are allowed. Leave some out, or give sectors a larger spacing_m.");
+                            + RelayQuestion.MOST_DEMANDS
+                            + " are allowed. Leave some out, or give sectors a larger spacing_m.");
         return reader.demands;
     }
 
     private void add(Demand demand) {
         if (scene.tiles().at(demand.at()).isVoid())
-            warnings.add(demand.name()
-                    + " lies where no elevation is known and is left out: add the tile, or move it. The rest is answered.");
+            warnings.add(
+                    demand.name()
+                            + " lies where no elevation is known and is left out: add the tile, or move it. The rest is answered.");
         else demands.add(demand);
     }
 
     private LinkEnd end(String name, Optional<String> loadout) {
         if (loadout.isEmpty())
-            warnings.add(name + " has no loadout in the plan: counted with " + scene.controlLoadout().name() + ".");
+            warnings.add(name + " has no loadout in the plan: counted with "
+                    + scene.controlLoadout().name() + ".");
         Loadout carried = loadout.map(scene::loadout).orElseGet(scene::controlLoadout);
         return LinkEnd.of(carried, scene.noise());
     }
@@ -103,7 +110,11 @@ final class RelayDemands {
         LinkEnd end = end(entry.name(), entry.loadout());
         for (int k = 0; k < points.size(); k++)
             add(new Demand(
-                    entry.name() + ", point " + (k + 1), Optional.of(entry.name()), points.get(k), end, entry.weight() / points.size()));
+                    entry.name() + ", point " + (k + 1),
+                    Optional.of(entry.name()),
+                    points.get(k),
+                    end,
+                    entry.weight() / points.size()));
     }
 
     /** Points of a square lattice within the area; wider apart when they would be too many. */
@@ -119,7 +130,9 @@ final class RelayDemands {
             double stepY = step / metresPerDegree;
             double stepX = stepY / narrowing;
             for (double y = box.getMinY() + stepY / 2; y < box.getMaxY(); y += stepY)
-                for (double x = box.getMinX() + stepX / 2; x < box.getMaxX() && points.size() <= MOST_IN_SECTOR; x += stepX)
+                for (double x = box.getMinX() + stepX / 2;
+                        x < box.getMaxX() && points.size() <= MOST_IN_SECTOR;
+                        x += stepX)
                     if (inside.locate(new Coordinate(x, y)) != Location.EXTERIOR) points.add(new Position(y, x));
             if (points.isEmpty()) {
                 Coordinate within = area.getInteriorPoint().getCoordinate();
@@ -141,7 +154,10 @@ final class RelayDemands {
                         .map(Places.PositionEntry::name)
                         .toList();
                 if (bases.isEmpty())
-                    throw new InputFault("plan", 0, "[relay] talk is \"all-to-base\", but no position has base = true. Mark the base.");
+                    throw new InputFault(
+                            "plan",
+                            0,
+                            "[relay] talk is \"all-to-base\", but no position has base = true. Mark the base.");
                 for (String base : bases) for (int d : numbers(demands, base)) talks.addAll(Talk.allToBase(demands, d));
             }
             case "listed" -> {
@@ -153,7 +169,9 @@ final class RelayDemands {
         }
         if (talks.isEmpty())
             throw new InputFault(
-                    "plan", 0, "[relay] there are not two people on known ground who must talk. Add positions, routes or sectors.");
+                    "plan",
+                    0,
+                    "[relay] there are not two people on known ground who must talk. Add positions, routes or sectors.");
         return List.copyOf(talks);
     }
 

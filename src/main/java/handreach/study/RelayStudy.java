@@ -41,11 +41,13 @@ import java.util.OptionalDouble;
 public final class RelayStudy {
     /** Cells of one survey, all demands together; more are searched in larger cells. */
     private static final long MOST_HOPS = 60_000_000;
+
     private static final int MOST_CELLS = 2_000_000;
     private static final int CANDIDATES = 8;
     private static final int PRINTED = 5;
     /** Sites nearer to one another than this share of the radius, or 500 m, are hardly independent; our suggestion. */
     private static final double APART_SHARE = 0.1;
+
     private static final double APART_M = 500;
 
     private final Scene scene;
@@ -72,11 +74,8 @@ public final class RelayStudy {
     private RelayAnswer answer() {
         List<Demand> demands = RelayDemands.of(scene, warnings);
         List<Talk> talks = RelayDemands.talks(scene, demands);
-        RelayQuestion.Setting setting = new RelayQuestion.Setting(
-                scene.terms(),
-                scene.conditions(),
-                scene.model(),
-                scene.ground());
+        RelayQuestion.Setting setting =
+                new RelayQuestion.Setting(scene.terms(), scene.conditions(), scene.model(), scene.ground());
         RelayQuestion question = new RelayQuestion(demands, talks, setting);
         RelayEquipment relay = equipment();
         DirectVerdict direct = DirectVerdict.of(question, byBurden(), progress);
@@ -103,7 +102,8 @@ public final class RelayStudy {
 
     private RelayEquipment equipment() {
         Questions.RelayEquipment said = asked.equipment();
-        Modulation modulation = Modulation.of(scene.plan().channel().modulation()).orElseThrow();
+        Modulation modulation =
+                Modulation.of(scene.plan().channel().modulation()).orElseThrow();
         Radio radio = new Radio("relay", Dbm.ofWatts(said.powerW()), new Dbm(said.sensitivityDbm()), modulation);
         RelayMode mode = Arrays.stream(RelayMode.values())
                 .filter(one -> one.word().equals(asked.mode()))
@@ -126,7 +126,8 @@ public final class RelayStudy {
                 said.outside().map(AreaPolygons::read),
                 said.maxSlopeDeg(),
                 said.nearTrack()
-                        .map(near -> new RelayConstraints.NearTrack(GpxTrack.lines(near.tracks()), near.maxDistanceM())),
+                        .map(near ->
+                                new RelayConstraints.NearTrack(GpxTrack.lines(near.tracks()), near.maxDistanceM())),
                 said.walk()
                         .map(walk -> new RelayConstraints.Walk(
                                 scene.position(walk.start()).at(), walk.maxMinutes())),
@@ -155,10 +156,13 @@ public final class RelayStudy {
         RelayConstraints limits = constraints();
         if (limits.walk().isPresent() && grid.indexOf(limits.walk().get().start()) < 0)
             throw new InputFault(
-                    "plan", 0, "[relay] walk_from lies outside the area. Choose a place within radius_km, or enlarge it.");
+                    "plan",
+                    0,
+                    "[relay] walk_from lies outside the area. Choose a place within radius_km, or enlarge it.");
         AllowedGround ground = AllowedGround.of(grid, middle, radiusM, scene.tiles(), limits);
         if (ground.allowedCount() == 0)
-            warnings.add("No ground is left on which a relay may stand: loosen the limits of [relay], or check its polygons.");
+            warnings.add(
+                    "No ground is left on which a relay may stand: loosen the limits of [relay], or check its polygons.");
         return ground;
     }
 
@@ -169,8 +173,8 @@ public final class RelayStudy {
         RelayAnswer.Search extent = new RelayAnswer.Search(grid.cellM(), ground.allowedCount(), within);
         if (ground.allowedCount() == 0)
             return new RelayAnswer.Found(List.of(), Optional.empty(), List.of(), List.of(), extent);
-        HopSurvey survey = HopSurvey.of(
-                question, relay, grid, new SweepArea(Scene.threads()).withoutMeasuring(), progress);
+        HopSurvey survey =
+                HopSurvey.of(question, relay, grid, new SweepArea(Scene.threads()).withoutMeasuring(), progress);
         RelaySearch search = RelaySearch.of(survey, ground, direct, progress);
         double apart = Math.max(
                 1000 * asked.constraints().minSeparationKm().orElse(0), Math.max(APART_M, APART_SHARE * radiusM));
@@ -186,7 +190,8 @@ public final class RelayStudy {
         List<RelayAnswer.Trade> front = search.front().stream()
                 .map(score -> new RelayAnswer.Trade(grid.positionOf(score.cell()), score.standing()))
                 .toList();
-        SiteCheck best = together.map(RelayAnswer.Together::check).orElse(sites.get(0).check());
+        SiteCheck best =
+                together.map(RelayAnswer.Together::check).orElse(sites.get(0).check());
         return new RelayAnswer.Found(sites, together, front, unserved(question, relay, search, grid, best), extent);
     }
 
@@ -207,12 +212,17 @@ public final class RelayStudy {
 
     /** Two relays, then more, until all are served or the plan's count is reached. */
     private Optional<RelayAnswer.Together> together(
-            RelayQuestion question, RelayEquipment relay, DirectVerdict direct, AllowedGround ground, RelaySearch search) {
+            RelayQuestion question,
+            RelayEquipment relay,
+            DirectVerdict direct,
+            AllowedGround ground,
+            RelaySearch search) {
         RelayAnswer.Together last = null;
         for (int count = 2; count <= asked.count(); count++) {
             RelayChoice choice = search.choose(count);
             if (choice.cells().size() < 2) break;
-            List<Position> at = choice.cells().stream().map(ground.grid()::positionOf).toList();
+            List<Position> at =
+                    choice.cells().stream().map(ground.grid()::positionOf).toList();
             List<RelayAnswer.Access> access =
                     choice.cells().stream().map(cell -> access(ground, cell)).toList();
             last = new RelayAnswer.Together(choice, access, SiteCheck.of(question, relay, at, direct));

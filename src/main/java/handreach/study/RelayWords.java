@@ -42,11 +42,13 @@ final class RelayWords {
         }
         Optional<DirectVerdict.IfCarried> enough = direct.enoughIfCarried();
         if (enough.isPresent())
-            words.add("No relay is needed if everybody carries \"" + enough.get().loadout().name() + "\" ("
+            words.add("No relay is needed if everybody carries \""
+                    + enough.get().loadout().name() + "\" ("
                     + burden(enough.get().loadout()) + "): the weakest pair then has "
                     + percent(enough.get().standing().worstOdds()) + ".");
         else
-            words.add("A relay is needed: without one " + percent(direct.standing().share())
+            words.add("A relay is needed: without one "
+                    + percent(direct.standing().share())
                     + " of the talks reach the wanted " + wanted()
                     + weakest().map(link -> "; the weakest is " + pair(link)).orElse("")
                     + "; no loadout of the plan lifts them all.");
@@ -61,14 +63,16 @@ final class RelayWords {
         }
         RelayAnswer.Site best = found.sites().get(0);
         if (best.check().standing().servesAll())
-            words.add("One relay at " + place(best.at()) + height(best.access()) + " serves everybody: the worst talk has "
+            words.add("One relay at " + place(best.at()) + height(best.access())
+                    + " serves everybody: the worst talk has "
                     + percent(best.check().standing().worstOdds()) + sure(best.check()) + ".");
         else if (found.together().isPresent())
             words.add("One relay serves " + percent(best.check().standing().share()) + " of the talks at best; "
                     + several(found.together().get()));
         else
-            words.add("No single relay serves everybody: the best, at " + place(best.at()) + height(best.access()) + ", serves "
-                    + percent(best.check().standing().share()) + " of the talks" + sure(best.check()) + ".");
+            words.add("No single relay serves everybody: the best, at " + place(best.at()) + height(best.access())
+                    + ", serves " + percent(best.check().standing().share()) + " of the talks" + sure(best.check())
+                    + ".");
         for (RelayAnswer.Unserved one : found.unserved()) words.add(one.reason());
     }
 
@@ -76,7 +80,8 @@ final class RelayWords {
         String where = together.check().sites().stream().map(this::place).collect(Collectors.joining(" and "));
         String bound = together.check().standing().servesAll()
                 ? ""
-                : "; no choice of as many serves more than " + percent(together.choice().boundShare());
+                : "; no choice of as many serves more than "
+                        + percent(together.choice().boundShare());
         return together.check().sites().size() + " relays at " + where + " serve "
                 + percent(together.check().standing().share()) + sure(together.check()) + bound + ".";
     }
@@ -84,8 +89,8 @@ final class RelayWords {
     private static String sure(SiteCheck check) {
         return isSure(check.standing().pessimisticShare())
                 ? "; it holds at the pessimistic end of what is uncertain everywhere, too"
-                : "; at the pessimistic end of what is uncertain everywhere " + percent(check.standing().pessimisticShare())
-                        + " of the talks are left";
+                : "; at the pessimistic end of what is uncertain everywhere "
+                        + percent(check.standing().pessimisticShare()) + " of the talks are left";
     }
 
     private static boolean isSure(double share) {
@@ -154,7 +159,9 @@ final class RelayWords {
     }
 
     private static String height(RelayAnswer.Access access) {
-        return access.heightM().isPresent() ? String.format(Locale.ROOT, ", %.0f m", access.heightM().getAsDouble()) : "";
+        return access.heightM().isPresent()
+                ? String.format(Locale.ROOT, ", %.0f m", access.heightM().getAsDouble())
+                : "";
     }
 
     static String percent(double share) {

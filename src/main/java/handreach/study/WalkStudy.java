@@ -73,20 +73,24 @@ public final class WalkStudy {
                     0,
                     "names no walk. Add [[walk]] with name, reports and track; docs/walk.md tells how.");
         if (scene.calibration().isPresent())
-            warnings.add("The comparison leaves the plan's calibration out: it shows the prediction as it was before any walk.");
+            warnings.add(
+                    "The comparison leaves the plan's calibration out: it shows the prediction as it was before any walk.");
         for (Questions.WalkEntry walk : walks) add(walk);
         faults.throwIfAny();
         if (pairs.isEmpty())
             throw new InputFault("walk", 0, "no report could be placed and predicted. " + String.join(" ", warnings));
         OptionalDouble estimated = Thinning.decorrelationM(pairs);
         double decorrelationM = estimated.orElse(Thinning.USUAL_DECORRELATION_M);
-        List<String> carries = scene.loadouts().stream().map(l -> l.carry().carry().word()).distinct().toList();
+        List<String> carries = scene.loadouts().stream()
+                .map(l -> l.carry().carry().word())
+                .distinct()
+                .toList();
         Calibration calibration = Calibration.of(pairs, decorrelationM, Priors.USUAL, carries);
-        String names = String.join(", ", walks.stream().map(Questions.WalkEntry::name).toList());
+        String names =
+                String.join(", ", walks.stream().map(Questions.WalkEntry::name).toList());
         CalibrationFile file = new CalibrationFile(calibration.site(names, lastDay), List.copyOf(links));
         Optional<BlockedCheck> check = BlockedCheck.of(pairs, decorrelationM, Priors.USUAL);
-        WalkAnswer.Learned learned =
-                new WalkAnswer.Learned(calibration, file, decorrelationM, estimated.isPresent());
+        WalkAnswer.Learned learned = new WalkAnswer.Learned(calibration, file, decorrelationM, estimated.isPresent());
         return new WalkAnswer(scene, pairs, Comparison.of(pairs), learned, check, List.copyOf(warnings));
     }
 
@@ -108,7 +112,9 @@ public final class WalkStudy {
         Base base = base(walk);
         predict(walk, base, averaged(walk, join.placed()));
         startM += BETWEEN_WALKS_M
-                + (join.placed().isEmpty() ? 0 : join.placed().get(join.placed().size() - 1).alongM());
+                + (join.placed().isEmpty()
+                        ? 0
+                        : join.placed().get(join.placed().size() - 1).alongM());
     }
 
     /** Who was called. */
@@ -119,8 +125,8 @@ public final class WalkStudy {
         Optional<Places.PositionEntry> entry = walk.base()
                 .map(scene::position)
                 .or(() -> all.stream().filter(Places.PositionEntry::base).findFirst());
-        Optional<String> loadout =
-                entry.flatMap(Places.PositionEntry::loadout).or(() -> scene.plan().questions().reach().with());
+        Optional<String> loadout = entry.flatMap(Places.PositionEntry::loadout)
+                .or(() -> scene.plan().questions().reach().with());
         return new Base(
                 entry.map(Places.PositionEntry::at).orElse(scene.middle()),
                 loadout.map(scene::loadout).orElse(scene.controlLoadout()));
@@ -150,7 +156,8 @@ public final class WalkStudy {
         for (TrackJoin.Placed one : placed) {
             if (!one.report().heard().isLevel()) out.add(one);
             else
-                runs.computeIfAbsent(List.of(one.report().loadout(), one.report().way()), key -> new ArrayList<>())
+                runs.computeIfAbsent(
+                                List.of(one.report().loadout(), one.report().way()), key -> new ArrayList<>())
                         .add(one);
         }
         double wavelengthM = scene.plan().channel().frequency().wavelengthM();
@@ -160,7 +167,8 @@ public final class WalkStudy {
             double[] alongM = run.stream().mapToDouble(TrackJoin.Placed::alongM).toArray();
             for (List<Integer> window : LocalMean.windows(alongM, wavelengthM)) {
                 double[] along = window.stream().mapToDouble(i -> alongM[i]).toArray();
-                List<Heard> heard = window.stream().map(i -> run.get(i).report().heard()).toList();
+                List<Heard> heard =
+                        window.stream().map(i -> run.get(i).report().heard()).toList();
                 LocalMean mean = LocalMean.of(along, heard, wavelengthM);
                 windows++;
                 if (!mean.isAveraged()) single++;
@@ -193,7 +201,8 @@ public final class WalkStudy {
                 links.add(List.of(base.loadout().name(), loadout.get().name()));
             } catch (InputFault noPath) {
                 refused++;
-                why = "line " + one.report().origin().line() + ": " + noPath.faults().get(0).text();
+                why = "line " + one.report().origin().line() + ": "
+                        + noPath.faults().get(0).text();
             }
         }
         if (refused > 0)
@@ -213,8 +222,8 @@ public final class WalkStudy {
             faults.add(
                     source,
                     report.origin().line(),
-                    "loadout is \"" + name.get() + "\", which is not in the plan."
-                            + NearestWord.hint(name.get(), known) + " It has: " + String.join(", ", known) + ".");
+                    "loadout is \"" + name.get() + "\", which is not in the plan." + NearestWord.hint(name.get(), known)
+                            + " It has: " + String.join(", ", known) + ".");
         return name.filter(known::contains).map(scene::loadout);
     }
 
@@ -238,7 +247,8 @@ public final class WalkStudy {
                 walker.carry().carry().word(),
                 neededDbm,
                 ledger.doubt().spreadDb());
-        boolean copied = report.heard().isCopy(neededDbm, scene.terms().quality().sinadDb());
+        boolean copied =
+                report.heard().isCopy(neededDbm, scene.terms().quality().sinadDb());
         return new WalkPair(spot, link, ledger.marginDb(), report.heard(), copied);
     }
 

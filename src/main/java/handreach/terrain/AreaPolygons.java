@@ -45,7 +45,8 @@ public final class AreaPolygons {
             root = new JsonMapper().readTree(source.text());
         } catch (JacksonException e) {
             int line = e.getLocation() == null ? 0 : Math.max(0, e.getLocation().getLineNr());
-            throw new InputFault(source.name(), line, "is not JSON: " + e.getOriginalMessage() + ". Mend it, or export it again.");
+            throw new InputFault(
+                    source.name(), line, "is not JSON: " + e.getOriginalMessage() + ". Mend it, or export it again.");
         }
         AreaPolygons reader = new AreaPolygons(source.name());
         reader.any(root);
@@ -68,7 +69,9 @@ public final class AreaPolygons {
             case "MultiPolygon" -> {
                 for (JsonNode part : node.path("coordinates")) polygon(part);
             }
-            default -> fault("is a '" + node.path("type").asText() + "', allowed are Polygon and MultiPolygon. Draw it as an area.");
+            default ->
+                fault("is a '" + node.path("type").asText()
+                        + "', allowed are Polygon and MultiPolygon. Draw it as an area.");
         }
     }
 
@@ -80,7 +83,8 @@ public final class AreaPolygons {
                 double x = ring.path(i).path(0).asDouble(Double.NaN);
                 double y = ring.path(i).path(1).asDouble(Double.NaN);
                 if (!(Math.abs(x) <= 180) || !(Math.abs(y) <= 90)) {
-                    fault("has a corner at " + ring.path(i) + "; allowed is longitude, then latitude, in degrees. Export it in EPSG:4326.");
+                    fault("has a corner at " + ring.path(i)
+                            + "; allowed is longitude, then latitude, in degrees. Export it in EPSG:4326.");
                     return;
                 }
                 corners[i] = new Coordinate(x, y);
@@ -95,7 +99,8 @@ public final class AreaPolygons {
             fault("has no ring. Draw it anew.");
             return;
         }
-        Polygon polygon = factory.createPolygon(made.get(0), made.subList(1, made.size()).toArray(LinearRing[]::new));
+        Polygon polygon =
+                factory.createPolygon(made.get(0), made.subList(1, made.size()).toArray(LinearRing[]::new));
         if (polygon.isValid()) polygons.add(polygon);
         else fault("crosses itself. Draw it anew without crossing lines.");
     }

@@ -44,7 +44,8 @@ public final class CoverPolygons implements LandCover {
         for (int a = areas.size() - 1; a >= 0; a--) {
             Area area = areas.get(a);
             for (int y = cellY(area.box.getMinY()); y <= cellY(area.box.getMaxY()); y++)
-                for (int x = cellX(area.box.getMinX()); x <= cellX(area.box.getMaxX()); x++) found.get(y * SIDE + x).add(area);
+                for (int x = cellX(area.box.getMinX()); x <= cellX(area.box.getMaxX()); x++)
+                    found.get(y * SIDE + x).add(area);
         }
         for (int k = 0; k < cells.length; k++) cells[k] = found.get(k).toArray(Area[]::new);
     }
@@ -68,9 +69,11 @@ public final class CoverPolygons implements LandCover {
             root = new JsonMapper().readTree(source.text());
         } catch (JacksonException e) {
             int line = e.getLocation() == null ? 0 : Math.max(0, e.getLocation().getLineNr());
-            throw new InputFault(source.name(), line, "is not JSON: " + e.getOriginalMessage() + ". Mend it, or export it again.");
+            throw new InputFault(
+                    source.name(), line, "is not JSON: " + e.getOriginalMessage() + ". Mend it, or export it again.");
         }
-        if (!root.path("type").asText().equals("FeatureCollection") || !root.path("features").isArray())
+        if (!root.path("type").asText().equals("FeatureCollection")
+                || !root.path("features").isArray())
             throw new InputFault(
                     source.name(), 0, "is not a GeoJSON FeatureCollection. Export the polygons as GeoJSON.");
         Reader reader = new Reader(source.name());
@@ -118,8 +121,9 @@ public final class CoverPolygons implements LandCover {
         void feature(int count, JsonNode feature) {
             number = count;
             String typed = feature.path("properties").path("cover").asText();
-            Optional<Cover> cover =
-                    Arrays.stream(Cover.values()).filter(c -> c.word().equals(typed)).findFirst();
+            Optional<Cover> cover = Arrays.stream(Cover.values())
+                    .filter(c -> c.word().equals(typed))
+                    .findFirst();
             if (cover.isEmpty())
                 fault((typed.isEmpty() ? "has no property cover" : "has the cover '" + typed + "'") + "; allowed are "
                         + String.join(", ", WORDS) + "." + NearestWord.hint(typed, WORDS));
@@ -130,7 +134,9 @@ public final class CoverPolygons implements LandCover {
                 case "MultiPolygon" -> {
                     for (JsonNode part : coordinates) polygon(part, cover.orElse(Cover.OPEN));
                 }
-                default -> fault("is a '" + geometry.path("type").asText() + "', allowed are Polygon and MultiPolygon. Draw it as an area.");
+                default ->
+                    fault("is a '" + geometry.path("type").asText()
+                            + "', allowed are Polygon and MultiPolygon. Draw it as an area.");
             }
         }
 

@@ -53,14 +53,16 @@ public final class CoverRaster implements LandCover {
             } catch (InputFault fault) {
                 troubles.add(fault.getMessage());
             } catch (IOException e) {
-                troubles.add(file.getFileName() + ": cannot be read (" + TileFiles.reason(e) + "). Check the rights on it.");
+                troubles.add(
+                        file.getFileName() + ": cannot be read (" + TileFiles.reason(e) + "). Check the rights on it.");
             }
         }
         if (tiles.isEmpty())
             throw new InputFault(
                     path.toString(),
                     0,
-                    "holds no land-cover map that can be used; a GeoTIFF of class codes is expected. " + String.join(" ", troubles));
+                    "holds no land-cover map that can be used; a GeoTIFF of class codes is expected. "
+                            + String.join(" ", troubles));
         CoverRaster raster = new CoverRaster(List.copyOf(tiles), legend, ifUnknown);
         raster.warnings.addAll(troubles);
         return raster;
@@ -71,9 +73,12 @@ public final class CoverRaster implements LandCover {
         if (!Files.isDirectory(path))
             throw new InputFault(path.toString(), 0, "there is no such file or folder. Name the land-cover map.");
         try (Stream<Path> entries = Files.list(path)) {
-            return entries.filter(p -> TileFiles.isTiff(String.valueOf(p.getFileName()))).sorted().toList();
+            return entries.filter(p -> TileFiles.isTiff(String.valueOf(p.getFileName())))
+                    .sorted()
+                    .toList();
         } catch (IOException e) {
-            throw new InputFault(path.toString(), 0, "cannot be listed (" + TileFiles.reason(e) + "). Check the rights on it.");
+            throw new InputFault(
+                    path.toString(), 0, "cannot be listed (" + TileFiles.reason(e) + "). Check the rights on it.");
         }
     }
 

@@ -30,13 +30,16 @@ final class CoverTile {
         TiffHeader header = TiffHeader.read(file);
         TiffImage image = TiffImage.of(file, header);
         if (image.sample() == TiffImage.Sample.FLOAT_32 || image.sample() == TiffImage.Sample.FLOAT_64)
-            throw new InputFault(header.name(), 0, "holds fractions, a land-cover map holds whole class codes. Check what it is.");
+            throw new InputFault(
+                    header.name(), 0, "holds fractions, a land-cover map holds whole class codes. Check what it is.");
         TiffGrid grid = TiffGrid.of(file, header, new GeoKeys(header));
         GridFit fit = grid.fit(0, 0);
         TileBounds posts = TiffGrid.bounds(header.name(), fit, image.height(), image.width());
         double pixelDeg = Math.max(
                 (posts.northDeg() - posts.southDeg()) / (image.height() - 1),
-                fit.frame().isDegrees() ? 1 / fit.postsPerX() : (posts.northDeg() - posts.southDeg()) / (image.height() - 1));
+                fit.frame().isDegrees()
+                        ? 1 / fit.postsPerX()
+                        : (posts.northDeg() - posts.southDeg()) / (image.height() - 1));
         return new CoverTile(image, fit, posts.widened(4 * pixelDeg));
     }
 
@@ -57,7 +60,11 @@ final class CoverTile {
         int top = row / blockHeight * blockHeight;
         int left = column / blockWidth * blockWidth;
         return new Block(
-                this, top, left, Math.min(blockHeight, image.height() - top), Math.min(blockWidth, image.width() - left));
+                this,
+                top,
+                left,
+                Math.min(blockHeight, image.height() - top),
+                Math.min(blockWidth, image.width() - left));
     }
 
     /** A rectangle of pixels. */

@@ -69,7 +69,8 @@ final class TiffGrid {
     static void checkPixels(String name, double pixelX, double pixelY, double x, double y) {
         double smallest = Math.min(pixelX, pixelY);
         double largest = Math.max(pixelX, pixelY);
-        if (smallest >= SMALLEST_PIXEL && largest <= LARGEST_PIXEL && Math.max(Math.abs(x), Math.abs(y)) <= FARTHEST) return;
+        if (smallest >= SMALLEST_PIXEL && largest <= LARGEST_PIXEL && Math.max(Math.abs(x), Math.abs(y)) <= FARTHEST)
+            return;
         throw new InputFault(
                 name,
                 0,

@@ -68,10 +68,16 @@ public final class Calibration {
         ShiftTerms terms = new ShiftTerms(pairs, furtherCarries);
         double[] weight = Thinning.weights(pairs, decorrelationM);
         ShiftFit fit = new ShiftFit(pairs, weight, terms, priors);
-        double believedDb = pairs.stream().mapToDouble(p -> p.link().spreadDb()).average().orElseThrow();
+        double believedDb =
+                pairs.stream().mapToDouble(p -> p.link().spreadDb()).average().orElseThrow();
         double middle = Math.log(Math.max(1, believedDb));
-        SpreadRow coarse = SpreadRow.of(fit, terms.count(), middle, priors.spreadLog(), new Interval(
-                middle - COARSE_WIDTH * priors.spreadLog(), middle + COARSE_WIDTH * priors.spreadLog()), COARSE);
+        SpreadRow coarse = SpreadRow.of(
+                fit,
+                terms.count(),
+                middle,
+                priors.spreadLog(),
+                new Interval(middle - COARSE_WIDTH * priors.spreadLog(), middle + COARSE_WIDTH * priors.spreadLog()),
+                COARSE);
         SpreadRow fine = SpreadRow.of(fit, terms.count(), middle, priors.spreadLog(), coarse.worthwhile(), FINE);
         return new Calibration(terms, List.copyOf(pairs), weight, fine.posterior(terms.count()));
     }
@@ -115,8 +121,7 @@ public final class Calibration {
                     first = Math.min(first, i);
                     last = Math.max(last, i);
                 }
-            return new Interval(
-                    logSpread[Math.max(0, first - 1)], logSpread[Math.min(logSpread.length - 1, last + 1)]);
+            return new Interval(logSpread[Math.max(0, first - 1)], logSpread[Math.min(logSpread.length - 1, last + 1)]);
         }
 
         Posterior posterior(int termCount) {
@@ -128,7 +133,8 @@ public final class Calibration {
             for (int i = 0; i < share.length; i++) {
                 share[i] /= sum;
                 spread += share[i] * Math.exp(logSpread[i]);
-                for (int t = 0; t < termCount; t++) mean[t] += share[i] * tops.get(i).shift()[t];
+                for (int t = 0; t < termCount; t++)
+                    mean[t] += share[i] * tops.get(i).shift()[t];
             }
             double[][] covariance = new double[termCount][termCount];
             for (int i = 0; i < share.length; i++)
@@ -136,7 +142,8 @@ public final class Calibration {
                     for (int b = 0; b < termCount; b++)
                         covariance[a][b] += share[i]
                                 * (tops.get(i).covariance().getEntry(a, b)
-                                        + (tops.get(i).shift()[a] - mean[a]) * (tops.get(i).shift()[b] - mean[b]));
+                                        + (tops.get(i).shift()[a] - mean[a])
+                                                * (tops.get(i).shift()[b] - mean[b]));
             Interval interval = new Interval(Math.exp(quantile(share, 0.025)), Math.exp(quantile(share, 0.975)));
             return new Posterior(mean, new Array2DRowRealMatrix(covariance, false), spread, interval);
         }

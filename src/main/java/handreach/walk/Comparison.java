@@ -92,14 +92,19 @@ public record Comparison(
             groups.computeIfAbsent(List.of(pair.link().loadout(), pair.link().way()), key -> new ArrayList<>())
                     .add(pair);
         List<Score> scores = new ArrayList<>();
-        groups.forEach((key, members) -> scores.add(
-                score(members.get(0).link().loadout(), Optional.of(members.get(0).link().way()), members)));
-        return new Comparison(score("", Optional.empty(), pairs), scores, reliability(pairs), sectors(pairs), worst(pairs));
+        groups.forEach((key, members) -> scores.add(score(
+                members.get(0).link().loadout(),
+                Optional.of(members.get(0).link().way()),
+                members)));
+        return new Comparison(
+                score("", Optional.empty(), pairs), scores, reliability(pairs), sectors(pairs), worst(pairs));
     }
 
     private static Score score(String loadout, Optional<Way> way, List<WalkPair> pairs) {
-        double[] errors =
-                pairs.stream().filter(WalkPair::isLevel).mapToDouble(WalkPair::errorDb).toArray();
+        double[] errors = pairs.stream()
+                .filter(WalkPair::isLevel)
+                .mapToDouble(WalkPair::errorDb)
+                .toArray();
         Optional<LevelScore> levels = errors.length < 2 ? Optional.empty() : Optional.of(LevelScore.of(errors));
         return new Score(loadout, way, levels, CopyTable.of(pairs), brier(pairs));
     }
@@ -150,7 +155,8 @@ public record Comparison(
         for (int s = 0; s < SECTORS; s++) {
             int number = s;
             List<WalkPair> in = pairs.stream()
-                    .filter(p -> Math.floorMod((int) Math.floor(p.spot().bearingDeg() / width + 0.5), SECTORS) == number)
+                    .filter(p ->
+                            Math.floorMod((int) Math.floor(p.spot().bearingDeg() / width + 0.5), SECTORS) == number)
                     .toList();
             if (in.isEmpty()) continue;
             sectors.add(new Sector(
@@ -158,7 +164,9 @@ public record Comparison(
                     in.size(),
                     distances(in.stream().filter(WalkPair::copied).toList()).max(),
                     distances(in.stream().filter(p -> !p.copied()).toList()).min(),
-                    distances(in.stream().filter(p -> p.odds() >= CopyTable.PROMISED_FROM).toList())
+                    distances(in.stream()
+                                    .filter(p -> p.odds() >= CopyTable.PROMISED_FROM)
+                                    .toList())
                             .max()));
         }
         return sectors;

@@ -174,8 +174,9 @@ public final class GpxTrack {
     }
 
     /** What is said of exchanged coordinates. */
-    public static final String SWAPPED = "latitude and longitude look exchanged: the other way round they lie in the area of the plan."
-            + " Exchange the two, or export again.";
+    public static final String SWAPPED =
+            "latitude and longitude look exchanged: the other way round they lie in the area of the plan."
+                    + " Exchange the two, or export again.";
 
     /** Whether a place lies far from where it is expected, but near it once latitude and longitude change places. */
     public static boolean exchanged(Position at, Position expected) {

@@ -21,6 +21,7 @@ public record LocalMean(double alongM, Heard heard, int samples, int independent
     private static final double APART_WAVELENGTHS = 0.38;
     /** The median of Rayleigh fading lies 10 log ln 2 below its mean power. */
     private static final double MEDIAN_BELOW_MEAN_DB = -10 * Math.log10(Math.log(2));
+
     private static final double NORMAL_95 = 1.6449;
 
     /** Whether there were enough independent readings; if not, the value still fades by some decibels. */
@@ -81,7 +82,10 @@ public record LocalMean(double alongM, Heard heard, int samples, int independent
             return new Heard(Heard.Kind.BELOW, floor);
         }
         if (below > 0) return new Heard(Heard.Kind.LEVEL, sorted[sorted.length / 2] + MEDIAN_BELOW_MEAN_DB);
-        double power = Arrays.stream(sorted).map(dbm -> Math.pow(10, dbm / 10)).average().orElseThrow();
+        double power = Arrays.stream(sorted)
+                .map(dbm -> Math.pow(10, dbm / 10))
+                .average()
+                .orElseThrow();
         return new Heard(Heard.Kind.LEVEL, 10 * Math.log10(power));
     }
 

@@ -25,8 +25,17 @@ import org.apache.commons.csv.CSVRecord;
 /** The reports of a walk, one a row; every fault of the file is told together. The columns are described in docs/walk.md. */
 public final class ReportFile {
     static final List<String> COLUMNS = List.of(
-            "time", "latitude", "longitude", "level_dbm", "sinad_db", "readability", "copy", "direction", "loadout",
-            "heading_deg", "note");
+            "time",
+            "latitude",
+            "longitude",
+            "level_dbm",
+            "sinad_db",
+            "readability",
+            "copy",
+            "direction",
+            "loadout",
+            "heading_deg",
+            "note");
     private static final int MOST_ROWS = 1_000_000;
 
     private final String source;
@@ -58,7 +67,8 @@ public final class ReportFile {
         for (int i = head + 1; i < lines.size(); i++)
             if (!isRemark(lines.get(i))) cells(lines.get(i), i + 1).ifPresent(row -> report(row));
         if (reports.isEmpty() && faults.isEmpty())
-            faults.add(source, 0, "has no reports under its column heads. Log every call, those without an answer too.");
+            faults.add(
+                    source, 0, "has no reports under its column heads. Log every call, those without an answer too.");
     }
 
     private static boolean isRemark(String line) {
@@ -74,7 +84,8 @@ public final class ReportFile {
             if (records.size() == 1) records.get(0).forEach(cell -> cells.add(cell.strip()));
             if (records.size() == 1 && (cells.size() == columns.size() || columns.isEmpty()))
                 return Optional.of(new Row(number, cells));
-            String comma = cells.size() > columns.size() ? " A decimal comma, or a comma in a note without quotes?" : "";
+            String comma =
+                    cells.size() > columns.size() ? " A decimal comma, or a comma in a note without quotes?" : "";
             faults.add(
                     source,
                     number,
@@ -87,8 +98,9 @@ public final class ReportFile {
     }
 
     private void heads(String line, int number) {
-        List<String> heads =
-                cells(line, number).map(Row::cells).orElse(List.of()).stream().map(ReportFile::plain).toList();
+        List<String> heads = cells(line, number).map(Row::cells).orElse(List.of()).stream()
+                .map(ReportFile::plain)
+                .toList();
         for (String head : heads) {
             if (!COLUMNS.contains(head))
                 faults.add(
@@ -100,11 +112,12 @@ public final class ReportFile {
                 faults.add(source, number, "has the column " + head + " twice. Remove one.");
             columns.putIfAbsent(head, columns.size());
         }
-        boolean placed = columns.containsKey("time")
-                || columns.containsKey("latitude") && columns.containsKey("longitude");
+        boolean placed =
+                columns.containsKey("time") || columns.containsKey("latitude") && columns.containsKey("longitude");
         if (!placed) faults.add(source, number, "has neither time nor latitude and longitude. Add one of the two.");
         if (List.of("level_dbm", "sinad_db", "readability", "copy").stream().noneMatch(columns::containsKey))
-            faults.add(source, number, "has no column of what was heard. Add level_dbm, sinad_db, readability or copy.");
+            faults.add(
+                    source, number, "has no column of what was heard. Add level_dbm, sinad_db, readability or copy.");
     }
 
     private static String plain(String head) {
@@ -152,7 +165,8 @@ public final class ReportFile {
         faults.add(
                 source,
                 row.line(),
-                "time is \"" + cell(row, "time") + "\", a day and time such as 2026-05-04T09:30:00Z is expected (UTC, or with"
+                "time is \"" + cell(row, "time")
+                        + "\", a day and time such as 2026-05-04T09:30:00Z is expected (UTC, or with"
                         + " its offset). Write it so.");
         return Optional.empty();
     }
@@ -180,10 +194,8 @@ public final class ReportFile {
         List<Heard> found = new ArrayList<>();
         int before = faults.list().size();
         level(row).ifPresent(found::add);
-        number(row, "sinad_db", -10, 80, "dB")
-                .ifPresent(value -> found.add(new Heard(Heard.Kind.SINAD, value)));
-        number(row, "readability", 0, 5, "")
-                .ifPresent(value -> found.add(new Heard(Heard.Kind.READABILITY, value)));
+        number(row, "sinad_db", -10, 80, "dB").ifPresent(value -> found.add(new Heard(Heard.Kind.SINAD, value)));
+        number(row, "readability", 0, 5, "").ifPresent(value -> found.add(new Heard(Heard.Kind.READABILITY, value)));
         copy(row).ifPresent(found::add);
         if (faults.list().size() > before) return Optional.empty();
         if (found.isEmpty())
@@ -208,7 +220,8 @@ public final class ReportFile {
         if (text.isEmpty()) return Optional.empty();
         if (List.of("yes", "y", "1", "true", "copy").contains(text)) return Optional.of(Heard.copy(true));
         if (List.of("no", "n", "0", "false", "none").contains(text)) return Optional.of(Heard.copy(false));
-        faults.add(source, row.line(), "copy is \"" + cell(row, "copy") + "\", allowed is yes or no. Write one of them.");
+        faults.add(
+                source, row.line(), "copy is \"" + cell(row, "copy") + "\", allowed is yes or no. Write one of them.");
         return Optional.empty();
     }
 

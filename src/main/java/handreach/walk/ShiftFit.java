@@ -67,7 +67,8 @@ final class ShiftFit {
             root = new CholeskyDecomposition(precision(shift, spreadDb, new double[shift.length], true), 1e-9, 1e-12);
         }
         double logDeterminant = 0;
-        for (int i = 0; i < shift.length; i++) logDeterminant += 2 * Math.log(root.getL().getEntry(i, i));
+        for (int i = 0; i < shift.length; i++)
+            logDeterminant += 2 * Math.log(root.getL().getEntry(i, i));
         return new Top(shift, root.getSolver().getInverse(), value - logDeterminant / 2);
     }
 

@@ -23,6 +23,7 @@ public record TrackJoin(List<Placed> placed, List<WalkReport> unplaced, double c
     private static final double LONG_GAP_S = 60;
     /** A place in a longer gap is not known. */
     private static final double LONGEST_GAP_S = 600;
+
     private static final int LONGEST_OFFSET_S = 14 * 3600;
     private static final int ZONE_STEP_S = 900;
     /** With fewer reports that have time and place, a clock is not set from them. */
@@ -85,7 +86,9 @@ public record TrackJoin(List<Placed> placed, List<WalkReport> unplaced, double c
         List<Placed> placed = new ArrayList<>();
         double way = 0;
         for (int i = 0; i < found.size(); i++) {
-            if (i > 0) way += GeodesicLine.distanceM(found.get(i - 1).at(), found.get(i).at());
+            if (i > 0)
+                way += GeodesicLine.distanceM(
+                        found.get(i - 1).at(), found.get(i).at());
             placed.add(new Placed(found.get(i).report(), found.get(i).at(), way));
         }
         return placed;
@@ -98,10 +101,11 @@ public record TrackJoin(List<Placed> placed, List<WalkReport> unplaced, double c
         if (track.isEmpty()) return lines + ": they name no position and the walk has no track.";
         if (track.get().timed().isEmpty()) return lines + ": the track has no times. Give the reports positions.";
         Optional<Integer> zone = zoneHintS(track.get(), unplaced, offsetS);
-        String range = ": their times lie outside the track, " + track.get().start().orElseThrow() + " to "
-                + track.get().end().orElseThrow() + ", or in a gap of it.";
+        String range = ": their times lie outside the track, "
+                + track.get().start().orElseThrow() + " to " + track.get().end().orElseThrow() + ", or in a gap of it.";
         if (zone.isEmpty()) return lines + range + " Check the clock, or set clock_offset_s.";
-        return lines + range
+        return lines
+                + range
                 + String.format(
                         Locale.ROOT,
                         " Shifted by %+.2f h they fit: was the clock in another time zone? If so, set clock_offset_s = %d.",

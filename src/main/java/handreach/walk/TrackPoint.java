@@ -14,5 +14,4 @@ import java.util.OptionalDouble;
  * @param segment number of the unbroken stretch it belongs to, from 0
  * @param name name of a waypoint, empty for points of a track
  */
-public record TrackPoint(
-        Position at, OptionalDouble heightM, Optional<Instant> time, int segment, String name) {}
+public record TrackPoint(Position at, OptionalDouble heightM, Optional<Instant> time, int segment, String name) {}

@@ -28,8 +28,7 @@ class ContoursTest {
         List<Contour> at80 = found.stream().filter(c -> c.levelM() == 80).toList();
         assertEquals(1, at80.size());
         assertTrue(at80.get(0).line().isClosed());
-        for (Coordinate c : at80.get(0).line().getCoordinates())
-            assertEquals(20, radiusPx(c.getY(), c.getX()), 0.02);
+        for (Coordinate c : at80.get(0).line().getCoordinates()) assertEquals(20, radiusPx(c.getY(), c.getX()), 0.02);
     }
 
     @Test
@@ -50,7 +49,8 @@ class ContoursTest {
             double y = FRAME.yPx(lat) / 9;
             if (Math.hypot(x - 4, y - 3) < 0.7) return Double.NaN;
             double h = 0;
-            for (int i = 0; i < 6; i++) h += 30 * Math.sin(x * (i + 1) / 2 + phase[i]) * Math.cos(y * (i + 2) / 3 + phase[i + 6]);
+            for (int i = 0; i < 6; i++)
+                h += 30 * Math.sin(x * (i + 1) / 2 + phase[i]) * Math.cos(y * (i + 2) / 3 + phase[i + 6]);
             return h;
         };
         List<Contour> found = Contours.of(lattice(rough), 10);
@@ -79,7 +79,8 @@ class ContoursTest {
     }
 
     @Test
-    void aSaddleIsCutByItsMiddle() { // by hand: corners 10, 0, 10, 0 have mean 5, so at 4 m the high corners hang together
+    void aSaddleIsCutByItsMiddle() { // by hand: corners 10, 0, 10, 0 have mean 5, so at 4 m the high corners hang
+        // together
         PaperGround.Height checker = (lat, lon) -> {
             long c = Math.round(FRAME.xPx(lon) - 0.5);
             long r = Math.round(FRAME.yPx(lat) - 0.5);

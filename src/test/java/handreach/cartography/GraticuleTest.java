@@ -14,13 +14,18 @@ class GraticuleTest {
     private static final MapFrame FRAME = MapFrame.around(new Position(46.5, 8.1), 5000, 700, 700);
 
     private static List<String> labels(List<GridLine> lines, boolean runsNorth) {
-        return lines.stream().filter(l -> l.runsNorth() == runsNorth).map(GridLine::label).toList();
+        return lines.stream()
+                .filter(l -> l.runsNorth() == runsNorth)
+                .map(GridLine::label)
+                .toList();
     }
 
     @Test
     void degreesAreRoundAndCarryTheirSide() { // by hand: 5 km is 0.045° of latitude and 0.065° of longitude either way
         List<GridLine> lines = Graticule.latitudeLongitude(FRAME, 5);
-        assertEquals(List.of("8.04° E", "8.06° E", "8.08° E", "8.10° E", "8.12° E", "8.14° E", "8.16° E"), labels(lines, true));
+        assertEquals(
+                List.of("8.04° E", "8.06° E", "8.08° E", "8.10° E", "8.12° E", "8.14° E", "8.16° E"),
+                labels(lines, true));
         assertEquals(List.of("46.46° N", "46.48° N", "46.50° N", "46.52° N", "46.54° N"), labels(lines, false));
     }
 

@@ -30,7 +30,8 @@ class HillshadeTest {
     }
 
     @Test
-    void aSlopeTowardsTheSunIsFullyLit() { // by hand: slope 45° falling to the north-west, sun at 45° from there: cos 0 = 1
+    void aSlopeTowardsTheSunIsFullyLit() { // by hand: slope 45° falling to the north-west, sun at 45° from there:
+        // cos 0 = 1
         double component = Math.sqrt(0.5);
         Hillshade shade = Hillshade.of(plane(component, -component), FRAME, Sun.USUAL, 1);
         assertEquals(255, shade.shade(20, 15), STATED_ERROR);
@@ -73,8 +74,10 @@ class HillshadeTest {
 
     @Test
     void manySidesWeighEachSunByHowItGrazes() {
-        // by hand: a slope of tangent 0.5 that falls to the west (aspect 270°) has cos 0.8944 and sin 0.4472; the suns of 225°
-        // and 315° weigh 1/2 and give 0.5 · 0.8944 + 0.8660 · 0.4472 · cos 45° = 0.7211, that of 360° weighs 1 and gives 0.4472,
+        // by hand: a slope of tangent 0.5 that falls to the west (aspect 270°) has cos 0.8944 and sin 0.4472; the suns
+        // of 225°
+        // and 315° weigh 1/2 and give 0.5 · 0.8944 + 0.8660 · 0.4472 · cos 45° = 0.7211, that of 360° weighs 1 and
+        // gives 0.4472,
         // that of 270° weighs nothing: (0.7211 + 0.4472) / 2 = 0.5841, of 255 148.96
         assertEquals(148.96, Hillshade.fromManySides(plane(0.5, 0), FRAME, 1).shade(20, 15), STATED_ERROR);
     }

@@ -24,7 +24,8 @@ class LoadoutMarkTest {
     @Test
     void fortyTwoPairsOfColourAndPatternDiffer() {
         Set<String> pairs = new HashSet<>();
-        for (int i = 0; i < 42; i++) pairs.add(LoadoutMark.of(i).rgb() + " " + LoadoutMark.of(i).dashPx());
+        for (int i = 0; i < 42; i++)
+            pairs.add(LoadoutMark.of(i).rgb() + " " + LoadoutMark.of(i).dashPx());
         assertEquals(42, pairs.size());
     }
 

@@ -41,12 +41,13 @@ class ElevationPatternTest {
                     new Frequency(Double.parseDouble(part[2])));
             double max = rows.stream().mapToDouble(Row::gainDbi).max().orElseThrow();
             for (Row row : rows)
-                if (row.gainDbi > max - 10
-                        && Math.abs(pattern.gainDbi(row.elevationDeg) - row.gainDbi) > PROMISE_DB)
+                if (row.gainDbi > max - 10 && Math.abs(pattern.gainDbi(row.elevationDeg) - row.gainDbi) > PROMISE_DB)
                     off.add(name + " at " + row.elevationDeg + ": " + row.gainDbi + " against "
                             + pattern.gainDbi(row.elevationDeg));
         });
-        assertTrue(off.isEmpty(), () -> off.size() + " rows off, such as " + off.get(0) + " and " + off.get(off.size() / 2));
+        assertTrue(
+                off.isEmpty(),
+                () -> off.size() + " rows off, such as " + off.get(0) + " and " + off.get(off.size() / 2));
     }
 
     private static Map<String, List<Row>> rows() throws IOException {
@@ -78,8 +79,7 @@ class ElevationPatternTest {
         for (double length : new double[] {0.1, 0.25, 0.47, 0.625, 0.9}) {
             ElevationPattern ground = of(Radiator.MONOPOLE, length, PatternMount.PERFECT_GROUND, 150);
             ElevationPattern free = of(Radiator.MONOPOLE, length, PatternMount.FREE_SPACE, 150);
-            for (int e = 0; e < 90; e += 7)
-                assertEquals(10 * Math.log10(2), ground.gainDbi(e) - free.gainDbi(e), 1e-9);
+            for (int e = 0; e < 90; e += 7) assertEquals(10 * Math.log10(2), ground.gainDbi(e) - free.gainDbi(e), 1e-9);
         }
     }
 
@@ -103,7 +103,8 @@ class ElevationPatternTest {
 
     @Test
     void aLongerWhipIsNotAlwaysBetterOnABox() { // on the box a 5/8 wave has less at the horizon than a quarter wave
-        double quarter = of(Radiator.QUARTER_WAVE, 0.2387, PatternMount.CHASSIS, 146).gainDbi(0);
+        double quarter =
+                of(Radiator.QUARTER_WAVE, 0.2387, PatternMount.CHASSIS, 146).gainDbi(0);
         ElevationPattern longer = of(Radiator.FIVE_EIGHTHS, 0.594, PatternMount.CHASSIS, 146);
         assertEquals(1.91, quarter, 0.05);
         assertEquals(1.36, longer.gainDbi(0), 0.05);
@@ -111,11 +112,18 @@ class ElevationPatternTest {
     }
 
     @Test
-    void aLoadedWhipHasItsCoilLossInIt() { // method of moments, 150 mm, coil quality 100: −1.96 dBi, with the wire 0.95 dBi
+    void aLoadedWhipHasItsCoilLossInIt() { // method of moments, 150 mm, coil quality 100: −1.96 dBi, with the wire
+        // 0.95 dBi
         double length = 0.15 * 146 / 299.8;
-        assertEquals(-1.96, of(Radiator.SHORT_HELICAL, length, PatternMount.CHASSIS, 146).gainDbi(0), 0.1);
         assertEquals(
-                0.95, of(Radiator.SHORT_HELICAL, length, PatternMount.CHASSIS_COUNTERPOISE, 146).gainDbi(0), 0.1);
+                -1.96,
+                of(Radiator.SHORT_HELICAL, length, PatternMount.CHASSIS, 146).gainDbi(0),
+                0.1);
+        assertEquals(
+                0.95,
+                of(Radiator.SHORT_HELICAL, length, PatternMount.CHASSIS_COUNTERPOISE, 146)
+                        .gainDbi(0),
+                0.1);
     }
 
     @Test
@@ -134,7 +142,8 @@ class ElevationPatternTest {
         ElevationPattern leaning = upright.tilted(30);
         assertEquals(upright.gainDbi(30), leaning.gainDbi(0), 1e-12);
         assertEquals(upright.gainDbi(0), leaning.gainDbi(-30), 1e-12);
-        assertEquals(upright.gainDbi(80), leaning.gainDbi(70), 1e-12); // over the top: 100 degrees is 80 on the other side
+        assertEquals(
+                upright.gainDbi(80), leaning.gainDbi(70), 1e-12); // over the top: 100 degrees is 80 on the other side
         assertEquals(upright, upright.tilted(0));
     }
 
@@ -173,8 +182,8 @@ class ElevationPatternTest {
 
     @Test
     void aUsersOwnPatternIsReadAsItStands() {
-        ElevationPattern own = ElevationPattern.read(SourceText.of(
-                "own.csv", "# mine\nelevation_deg,gain_dbi\n-30,-2\n0,1.5\n20,0.5\n"));
+        ElevationPattern own = ElevationPattern.read(
+                SourceText.of("own.csv", "# mine\nelevation_deg,gain_dbi\n-30,-2\n0,1.5\n20,0.5\n"));
         assertEquals(1.5, own.gainDbi(0), 1e-12);
         assertEquals(1.0, own.gainDbi(10), 1e-12);
         assertEquals(0.5, own.gainDbi(50), 1e-12);

@@ -70,7 +70,9 @@ class PathCutTest {
         for (int trial = 0; trial < 60; trial++) {
             Position to = GeodesicLine.destination(FROM, random.nextDouble() * 360, 20 + random.nextDouble() * 11_000);
             int n = sampler.cut(FROM, to);
-            Profile profile = PathCut.between(tiles, stripes, FROM, to, settings).profile().orElseThrow();
+            Profile profile = PathCut.between(tiles, stripes, FROM, to, settings)
+                    .profile()
+                    .orElseThrow();
             assertEquals(n, profile.count());
             assertEquals(0, sampler.voidCount());
             assertArrayEquals(profile.distancesKm(), Arrays.copyOf(sampler.distanceKm(), n), 0.0);
@@ -83,8 +85,13 @@ class PathCutTest {
     @Test
     void theWayBackIsTheSameGround() {
         TileFolder tiles = TileFolder.open(SAMPLES.resolve("high-mountains/tiles"));
-        Profile there = PathCut.between(tiles, OPEN, FROM, TO, CutSettings.DEFAULT).profile().orElseThrow();
-        Profile back = PathCut.between(tiles, OPEN, TO, FROM, CutSettings.DEFAULT).profile().orElseThrow().reversed();
+        Profile there = PathCut.between(tiles, OPEN, FROM, TO, CutSettings.DEFAULT)
+                .profile()
+                .orElseThrow();
+        Profile back = PathCut.between(tiles, OPEN, TO, FROM, CutSettings.DEFAULT)
+                .profile()
+                .orElseThrow()
+                .reversed();
         assertEquals(there.count(), back.count());
         for (int i = 0; i < there.count(); i++) assertEquals(there.heightM(i), back.heightM(i), 0.002);
     }
@@ -101,7 +108,9 @@ class PathCutTest {
         assertEquals(cut.line().lengthM() / 1000, gap.toKm(), 1e-9);
         double edgeKm = GeodesicLine.distanceM(inside, new Position(36.3, -84.07833)) / 1000;
         assertEquals(edgeKm, gap.fromKm(), 0.04);
-        assertTrue(cut.warnings().get(0).contains("the ground is unknown from " + gap.words()), cut.warnings().get(0));
+        assertTrue(
+                cut.warnings().get(0).contains("the ground is unknown from " + gap.words()),
+                cut.warnings().get(0));
     }
 
     /** By hand: bare-earth flat ground at 500 m; every third kilometre wood, town, open. */
@@ -109,10 +118,15 @@ class PathCutTest {
     void clutterStandsOnTheGroundExceptAtTheEnds() {
         Position from = new Position(0, 10);
         Position to = new Position(0, 10.09);
-        Profile bare = PathCut.between(flat(500), stripes(), from, to, CutSettings.DEFAULT).profile().orElseThrow();
-        Profile held = PathCut.between(flat(500), stripes(), from, to, CutSettings.of(Surface.SURFACE_MODEL)).profile().orElseThrow();
+        Profile bare = PathCut.between(flat(500), stripes(), from, to, CutSettings.DEFAULT)
+                .profile()
+                .orElseThrow();
+        Profile held = PathCut.between(flat(500), stripes(), from, to, CutSettings.of(Surface.SURFACE_MODEL))
+                .profile()
+                .orElseThrow();
         CutSettings own = new CutSettings(Surface.BARE_EARTH, OptionalDouble.of(22), OptionalDouble.of(6));
-        Profile tall = PathCut.between(flat(500), stripes(), from, to, own).profile().orElseThrow();
+        Profile tall =
+                PathCut.between(flat(500), stripes(), from, to, own).profile().orElseThrow();
         int last = bare.count() - 1;
         for (int i = 0; i <= last; i++) {
             boolean isEnd = i == 0 || i == last;
@@ -122,10 +136,14 @@ class PathCutTest {
             assertEquals(500, bare.heightM(i));
             assertEquals(isEnd ? 0 : cover == Cover.WOODLAND ? 22 : cover == Cover.SUBURBAN ? 6 : 0, tall.clutterM(i));
             assertEquals(500 - 0.7 * full, held.heightM(i), 1e-9, "the model runs through the crowns");
-            if (!isEnd) assertEquals(500 + 0.3 * full, held.heightM(i) + held.clutterM(i), 1e-9, "tops stand the rest above it");
+            if (!isEnd)
+                assertEquals(
+                        500 + 0.3 * full, held.heightM(i) + held.clutterM(i), 1e-9, "tops stand the rest above it");
         }
         assertEquals(Cover.SUBURBAN, bare.cover(0));
-        String warning = PathCut.between(flat(500), stripes(), from, to, CutSettings.of(Surface.SURFACE_MODEL)).warnings().get(0);
+        String warning = PathCut.between(flat(500), stripes(), from, to, CutSettings.of(Surface.SURFACE_MODEL))
+                .warnings()
+                .get(0);
         assertTrue(warning.contains("up to 10.5 m lower"), warning);
     }
 

@@ -16,7 +16,8 @@ import org.junit.jupiter.params.provider.CsvSource;
 class ProfileFileTest {
     @Test
     void allColumnsAreRead() {
-        Profile profile = read("# a path\n\nzone, height_m ,clutter_m,Distance_km\ninland,100,0,0\n\"coastal\",\"90.5\",,0.5\n# between\nsea,-3,2.5,1e0\n");
+        Profile profile = read(
+                "# a path\n\nzone, height_m ,clutter_m,Distance_km\ninland,100,0,0\n\"coastal\",\"90.5\",,0.5\n# between\nsea,-3,2.5,1e0\n");
         assertEquals(3, profile.count());
         assertEquals(0.5, profile.distanceKm(1));
         assertEquals(90.5, profile.heightM(1));
@@ -36,37 +37,39 @@ class ProfileFileTest {
     }
 
     @ParameterizedTest
-    @CsvSource(delimiter = '|', value = {
-        "distance_km,heigth_m\\n0,1|line 1: column 'heigth_m' is not known; the columns are distance_km, height_m, clutter_m, zone. Did you mean height_m?",
-        "distance_km;height_m\\n0;1|Part the columns by commas",
-        "0,1\\n1,2|The first line must be the header",
-        "distance_km,clutter_m\\n0,1|column height_m is missing",
-        "distance_km,height_m,height_m\\n0,1,1|column height_m occurs twice",
-        "distance_km,height_m\\n0.1,5\\n1,2|line 2: distance_km begins at 0.1, but the first sample is at 0",
-        "distance_km,height_m\\n0,5\\n0,2|line 3: distance_km is 0 after 0.0, but distances must increase",
-        "distance_km,height_m\\n0,x\\n1,2|line 2: height_m is 'x', a number is expected",
-        "distance_km,height_m\\n0,\\n1,2|line 2: height_m is '', a number is expected. Give a value",
-        "distance_km,height_m\\n0,NaN\\n1,2|height_m is 'NaN'",
-        "distance_km,height_m\\n0,1\\n1,9500|line 3: height_m is 9500, allowed is -12000 to 9000",
-        "distance_km,height_m\\n0,1\\n1,2,3|line 3: has 3 values, the header has 2 columns. Decimal signs must be points",
-        "distance_km,height_m,clutter_m\\n0,1,-2\\n1,2,0|line 2: clutter_m is -2, allowed is 0 to 150",
-        "distance_km,height_m,zone\\n0,1,costal\\n1,2,sea|line 2: zone is 'costal', allowed is inland, coastal or sea. Did you mean coastal?",
-        "distance_km,height_m\\n0,1|has 1 sample, a profile needs at least 2",
-        "distance_km,height_m|has 0 samples",
-        "# nothing|is empty; the first line must be the header",
-    })
+    @CsvSource(
+            delimiter = '|',
+            value = {
+                "distance_km,heigth_m\\n0,1|line 1: column 'heigth_m' is not known; the columns are distance_km, height_m, clutter_m, zone. Did you mean height_m?",
+                "distance_km;height_m\\n0;1|Part the columns by commas",
+                "0,1\\n1,2|The first line must be the header",
+                "distance_km,clutter_m\\n0,1|column height_m is missing",
+                "distance_km,height_m,height_m\\n0,1,1|column height_m occurs twice",
+                "distance_km,height_m\\n0.1,5\\n1,2|line 2: distance_km begins at 0.1, but the first sample is at 0",
+                "distance_km,height_m\\n0,5\\n0,2|line 3: distance_km is 0 after 0.0, but distances must increase",
+                "distance_km,height_m\\n0,x\\n1,2|line 2: height_m is 'x', a number is expected",
+                "distance_km,height_m\\n0,\\n1,2|line 2: height_m is '', a number is expected. Give a value",
+                "distance_km,height_m\\n0,NaN\\n1,2|height_m is 'NaN'",
+                "distance_km,height_m\\n0,1\\n1,9500|line 3: height_m is 9500, allowed is -12000 to 9000",
+                "distance_km,height_m\\n0,1\\n1,2,3|line 3: has 3 values, the header has 2 columns. Decimal signs must be points",
+                "distance_km,height_m,clutter_m\\n0,1,-2\\n1,2,0|line 2: clutter_m is -2, allowed is 0 to 150",
+                "distance_km,height_m,zone\\n0,1,costal\\n1,2,sea|line 2: zone is 'costal', allowed is inland, coastal or sea. Did you mean coastal?",
+                "distance_km,height_m\\n0,1|has 1 sample, a profile needs at least 2",
+                "distance_km,height_m|has 0 samples",
+                "# nothing|is empty; the first line must be the header",
+            })
     void faultsNameLineAndRemedy(String text, String part) {
-        String said = assertThrows(InputFault.class, () -> read(text.replace("\\n", "\n"))).getMessage();
+        String said = assertThrows(InputFault.class, () -> read(text.replace("\\n", "\n")))
+                .getMessage();
         assertTrue(said.contains(part), said);
     }
 
     @Test
     void allFaultsAreToldTogetherUpToABound() {
-        InputFault three = assertThrows(
-                InputFault.class, () -> read("distance_km,height_m\n0,x\n1,2\n0.5,3\n2,99999\n"));
+        InputFault three =
+                assertThrows(InputFault.class, () -> read("distance_km,height_m\n0,x\n1,2\n0.5,3\n2,99999\n"));
         assertEquals(3, three.faults().size());
-        InputFault many = assertThrows(
-                InputFault.class, () -> read("distance_km,height_m\n" + "1,x\n".repeat(10_000)));
+        InputFault many = assertThrows(InputFault.class, () -> read("distance_km,height_m\n" + "1,x\n".repeat(10_000)));
         assertEquals(201, many.faults().size());
         assertTrue(many.getMessage().endsWith("more faults of these kinds. Mend the first ones and try again."));
     }
@@ -75,7 +78,12 @@ class ProfileFileTest {
     void twoHundredThousandSamplesAreRead() {
         StringBuilder text = new StringBuilder("distance_km,height_m,clutter_m\n");
         for (int i = 0; i < 200_000; i++)
-            text.append(i / 1000).append('.').append(String.valueOf(1000 + i % 1000), 1, 4).append(',').append(i % 700).append(",0\n");
+            text.append(i / 1000)
+                    .append('.')
+                    .append(String.valueOf(1000 + i % 1000), 1, 4)
+                    .append(',')
+                    .append(i % 700)
+                    .append(",0\n");
         Profile profile = read(text.toString());
         assertEquals(200_000, profile.count());
         assertEquals(199.999, profile.lengthKm());
@@ -87,7 +95,8 @@ class ProfileFileTest {
         Random random = new Random(20260120);
         for (int i = 0; i < 2000; i++) {
             byte[] data = seed.getBytes(StandardCharsets.US_ASCII);
-            for (int k = random.nextInt(5); k >= 0; k--) data[random.nextInt(data.length)] = (byte) (32 + random.nextInt(95));
+            for (int k = random.nextInt(5); k >= 0; k--)
+                data[random.nextInt(data.length)] = (byte) (32 + random.nextInt(95));
             try {
                 read(new String(data, StandardCharsets.US_ASCII));
             } catch (InputFault fault) {

@@ -79,15 +79,21 @@ class CoverLossTest {
 
     @Test
     void aBeltBetweenTwoMastsIsFoundWithItsThickness() {
-        // By hand: samples every 1 km, wood at 3 and 4 km reaches from 2.5 to 4.5 km; masts of 10 m look through 15 m of trees.
+        // By hand: samples every 1 km, wood at 3 and 4 km reaches from 2.5 to 4.5 km; masts of 10 m look through 15 m
+        // of trees.
         Profile belt = wooded(new double[9], 3, 4);
         PathConditions conditions = new PathConditions(
-                new Frequency(450), Polarization.VERTICAL, Ground.AVERAGE, Atmosphere.ofFactor(1e9, 325), Climate.MEDIAN);
+                new Frequency(450),
+                Polarization.VERTICAL,
+                Ground.AVERAGE,
+                Atmosphere.ofFactor(1e9, 325),
+                Climate.MEDIAN);
         List<TreeBelts.Belt> belts = TreeBelts.across(belt, new Terminals(10, 10), conditions);
         assertEquals(1, belts.size());
         assertEquals(2.5, belts.get(0).fromKm(), 1e-12);
         assertEquals(2000, belts.get(0).thicknessM(), 1e-9);
-        // Through 2 km of trees costs 236 dB, so the way goes over: an edge 5 m over the line, 4 + 4 km the worse of the two samples.
+        // Through 2 km of trees costs 236 dB, so the way goes over: an edge 5 m over the line, 4 + 4 km the worse of
+        // the two samples.
         double over = Math.max(
                         KnifeEdge.lossDb(KnifeEdge.nu(5, 3, 5, new Frequency(450).wavelengthM())),
                         KnifeEdge.lossDb(KnifeEdge.nu(5, 4, 4, new Frequency(450).wavelengthM())))
@@ -99,19 +105,24 @@ class CoverLossTest {
     @Test
     void woodsAtAnEndAreNotABelt() {
         PathConditions conditions = PathConditions.standard(new Frequency(450));
-        assertEquals(List.of(), TreeBelts.across(wooded(new double[9], 0, 1, 2, 7, 8), new Terminals(1.5, 1.5), conditions));
         assertEquals(
-                List.of(), TreeBelts.across(wooded(new double[3], 0, 1, 2), new Terminals(1.5, 1.5), conditions));
+                List.of(), TreeBelts.across(wooded(new double[9], 0, 1, 2, 7, 8), new Terminals(1.5, 1.5), conditions));
+        assertEquals(List.of(), TreeBelts.across(wooded(new double[3], 0, 1, 2), new Terminals(1.5, 1.5), conditions));
     }
 
     @Test
     void treesOnACrestAddOnlyWhatTheyRaiseItBy() {
         double[] ridge = {0, 0, 0, 0, 200, 0, 0, 0, 0};
         PathConditions conditions = new PathConditions(
-                new Frequency(450), Polarization.VERTICAL, Ground.AVERAGE, Atmosphere.ofFactor(1e9, 325), Climate.MEDIAN);
+                new Frequency(450),
+                Polarization.VERTICAL,
+                Ground.AVERAGE,
+                Atmosphere.ofFactor(1e9, 325),
+                Climate.MEDIAN);
         double lambda = new Frequency(450).wavelengthM();
         // By hand: ridge 190 m over the line of two 10 m masts, trees 15 m on it.
-        double raised = KnifeEdge.lossDb(KnifeEdge.nu(205, 4, 4, lambda)) - KnifeEdge.lossDb(KnifeEdge.nu(190, 4, 4, lambda));
+        double raised =
+                KnifeEdge.lossDb(KnifeEdge.nu(205, 4, 4, lambda)) - KnifeEdge.lossDb(KnifeEdge.nu(190, 4, 4, lambda));
         List<TreeBelts.Belt> belts = TreeBelts.across(wooded(ridge, 4), new Terminals(10, 10), conditions);
         assertEquals(raised, TreeBelts.lossDb(belts, conditions), 1e-6);
     }

@@ -121,7 +121,9 @@ class FullWaveTest {
             PathConditions conditions = conditions(mhz, Polarization.VERTICAL, 15, 0.005, 4.0 / 3);
             PathLoss loss = new FullWave().loss(level(60, 20, 5), new Terminals(1.5, 1.5), conditions);
             assertTrue(loss.excessDb() > -7 && loss.excessDb() < 60, mhz + " MHz: " + loss.excessDb());
-            assertTrue(loss.warnings().get(0).contains("30 to 1000 MHz"), loss.warnings().toString());
+            assertTrue(
+                    loss.warnings().get(0).contains("30 to 1000 MHz"),
+                    loss.warnings().toString());
         }
     }
 

@@ -60,8 +60,8 @@ final class HandheldByHand {
         double edges = edgesDb(nu(), splitM());
         double t = Math.min(1, roughnessM() / (2.5 * Math.sqrt(lambda)));
         double q = t * t * (3 - 2 * t);
-        SmoothGround smooth = new SmoothGround(
-                conditions.frequency(), conditions.polarization(), conditions.ground(), earthM);
+        SmoothGround smooth =
+                new SmoothGround(conditions.frequency(), conditions.polarization(), conditions.ground(), earthM);
         double h1 = terminals.txHeightM();
         double h2 = terminals.rxHeightM();
         double k = 2 * Math.PI / lambda;

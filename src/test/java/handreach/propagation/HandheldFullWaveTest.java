@@ -52,7 +52,13 @@ class HandheldFullWaveTest {
             Terminals terminals = new Terminals(tx, rx);
             Map<String, Double> error = new HashMap<>();
             for (String model : List.of("handheld", "delta-bullington"))
-                error.put(model, LossModels.named(model).orElseThrow().loss(cut, terminals, conditions).lossDb() - truth);
+                error.put(
+                        model,
+                        LossModels.named(model)
+                                        .orElseThrow()
+                                        .loss(cut, terminals, conditions)
+                                        .lossDb()
+                                - truth);
             error.put("plane-earth", 40 * Math.log10(1000 * cut.lengthKm()) - 20 * Math.log10(tx * rx) - truth);
             POINTS.add(new Point(run.get("family"), number(row, "frequency_mhz"), tx, truth, error));
         }
@@ -69,7 +75,9 @@ class HandheldFullWaveTest {
     @Test
     void isBetterThanOneEdgeAndThanPlaneEarthInEveryFamily() {
         assertAll(List.of("rolling", "hills", "ridges", "real").stream().map(family -> () -> {
-            List<Point> points = withinReach().stream().filter(p -> p.family().equals(family)).toList();
+            List<Point> points = withinReach().stream()
+                    .filter(p -> p.family().equals(family))
+                    .toList();
             assertTrue(points.size() > 250);
             double handheld = moments(points, "handheld")[2];
             assertTrue(handheld < moments(points, "delta-bullington")[2], table());

@@ -56,8 +56,7 @@ final class HandheldGrounds {
         double steepest = 0;
         for (double v : z) mean += v / z.length;
         for (double v : z) square += (v - mean) * (v - mean) / z.length;
-        for (int i = 1; i < z.length; i++)
-            steepest = Math.max(steepest, Math.abs(z[i] - z[i - 1]) / (x[i] - x[i - 1]));
+        for (int i = 1; i < z.length; i++) steepest = Math.max(steepest, Math.abs(z[i] - z[i - 1]) / (x[i] - x[i - 1]));
         double factor = Math.min(rms / Math.sqrt(square), STEEPEST / steepest);
         for (int i = 0; i < z.length; i++) z[i] = 200 + factor * (z[i] - mean);
         return z;

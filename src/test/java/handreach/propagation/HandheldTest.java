@@ -11,7 +11,6 @@ import handreach.terrain.Cover;
 import handreach.units.Frequency;
 import handreach.units.Polarization;
 import java.util.Arrays;
-import java.util.Random;
 import org.junit.jupiter.api.Test;
 
 /** Laws, limits and the slow oracle of the default model over bare ground. */
@@ -21,12 +20,16 @@ class HandheldTest {
 
     @Test
     void agreesWithTheFormulaByHand() {
-        // Antennas 2 m, 146 MHz H over a roof: 0, 100, 0 m at 0, 4, 10 km; earth flat (k = 1e6). λ = 2.05337 m, k = 3.05993 /m.
-        // Bend at the ridge: slopes +98/4000 and −98/6000: Θ = 0.0408333; M = Θ · 4000 · 6000/10000 = 98 m (the height over the line).
+        // Antennas 2 m, 146 MHz H over a roof: 0, 100, 0 m at 0, 4, 10 km; earth flat (k = 1e6). λ = 2.05337 m, k =
+        // 3.05993 /m.
+        // Bend at the ridge: slopes +98/4000 and −98/6000: Θ = 0.0408333; M = Θ · 4000 · 6000/10000 = 98 m (the height
+        // over the line).
         // ν² = 2ΘM/λ = 3.89765, ν = 1.97425, J = 6.9 + 20 log(√(1.87425² + 1) + 1.87425) = 18.938 dB. One edge: s = 0.
         // E = 18.938 + 7 = 25.938 dB.
-        // String over ground, x in km: 2(1 − x/4) m up to the ridge, (x − 4)/3 m beyond. Near end, weight (1 − x/10)³: 2.6944 up to it
-        //   + 0.1296 beyond = 2.8240 km·m, α = 20 · 2824.0/1e8 = 5.6480e-4. Far end, weight (x/10)³: 0.0256 + 3.3504 = 3.3760,
+        // String over ground, x in km: 2(1 − x/4) m up to the ridge, (x − 4)/3 m beyond. Near end, weight (1 − x/10)³:
+        // 2.6944 up to it
+        //   + 0.1296 beyond = 2.8240 km·m, α = 20 · 2824.0/1e8 = 5.6480e-4. Far end, weight (x/10)³: 0.0256 + 3.3504 =
+        // 3.3760,
         //   α = 6.7520e-4.
         // Horizontal, δ = √(14 − j0.6156) = 3.7426 − j0.0822: |2 + 1/(jkδ)| = |2 + 0.0019 − j0.0873| = 2.0038 m.
         // y = 2 k · 2.0038 α = 6.9262e-3 and 8.2800e-3; G = 1.8 + 5.5 log(20846 · 14586) = 48.456 dB (¼ adds 2e-4).
@@ -62,13 +65,15 @@ class HandheldTest {
             HandheldGrounds at = HandheldGrounds.random(seed);
             PathConditions conditions = at.conditions(Ground.AVERAGE);
             double there = MODEL.loss(at.profile(), at.terminals(), conditions).lossDb();
-            double back = MODEL.loss(at.profile().reversed(), at.terminals().reversed(), conditions).lossDb();
+            double back = MODEL.loss(at.profile().reversed(), at.terminals().reversed(), conditions)
+                    .lossDb();
             assertEquals(there, back, 1e-5, at.toString());
         }
     }
 
     @Test
-    void aHundredthMoreDistanceNeverMakesAStep() { // law: continuity over every switch-over; lobes of level ground left out
+    void aHundredthMoreDistanceNeverMakesAStep() { // law: continuity over every switch-over; lobes of level ground
+        // left out
         for (int seed = 0; seed < 1500; seed++) {
             HandheldGrounds at = HandheldGrounds.random(seed);
             if (at.standsAmongLobes()) continue;
@@ -105,7 +110,8 @@ class HandheldTest {
         for (int i = 1; i < at.profile().count(); i++) {
             string.add(at.distanceM()[i], at.heightM()[i]);
             if (at.distanceM()[i] < 50) continue;
-            double path = MODEL.loss(at.profile().upTo(i), at.terminals(), conditions).excessDb();
+            double path =
+                    MODEL.loss(at.profile().upTo(i), at.terminals(), conditions).excessDb();
             assertEquals(path, terms.excessDb(string), 1e-9);
         }
     }
@@ -123,13 +129,20 @@ class HandheldTest {
     }
 
     @Test
-    void samplingOfLevelGroundDoesNotMatter() { // law, where the earth's bulge between two samples is below a centimetre
+    void samplingOfLevelGroundDoesNotMatter() { // law, where the earth's bulge between two samples is below a
+        // centimetre
         for (double lengthM : new double[] {60, 100, 300, 800}) {
             PathLoss fine = MODEL.loss(FullWaveRows.level(lengthM, 5, 50), new Terminals(1.5, 3), at(146));
             Profile two = Profile.of(new double[] {0, lengthM / 1000}, new double[] {50, 50});
             Profile lame = Profile.of(new double[] {0, lengthM * 0.9e-3, lengthM / 1000}, new double[] {50, 50, 50});
-            assertEquals(fine.excessDb(), MODEL.loss(two, new Terminals(1.5, 3), at(146)).excessDb(), 0.05);
-            assertEquals(fine.excessDb(), MODEL.loss(lame, new Terminals(1.5, 3), at(146)).excessDb(), 0.05);
+            assertEquals(
+                    fine.excessDb(),
+                    MODEL.loss(two, new Terminals(1.5, 3), at(146)).excessDb(),
+                    0.05);
+            assertEquals(
+                    fine.excessDb(),
+                    MODEL.loss(lame, new Terminals(1.5, 3), at(146)).excessDb(),
+                    0.05);
         }
     }
 
@@ -142,8 +155,10 @@ class HandheldTest {
             d[i] = 0.03 * i;
             h[i] = 500 - 2.7 * i;
         }
-        double tilted = MODEL.loss(Profile.of(d, h), new Terminals(1.5, 1.5), at(146)).excessDb();
-        double level = MODEL.loss(FullWaveRows.level(3000, 30, 0), new Terminals(1.5, 1.5), at(146)).excessDb();
+        double tilted =
+                MODEL.loss(Profile.of(d, h), new Terminals(1.5, 1.5), at(146)).excessDb();
+        double level = MODEL.loss(FullWaveRows.level(3000, 30, 0), new Terminals(1.5, 1.5), at(146))
+                .excessDb();
         assertEquals(level, tilted, 0.01);
     }
 
@@ -151,7 +166,8 @@ class HandheldTest {
     void partsAddUpAndFreeSpaceComesFirst() {
         PathLoss loss = MODEL.loss(ridge(8, 3, 120), new Terminals(1.5, 10), at(146));
         assertEquals("free space", loss.parts().get(0).name());
-        assertEquals(loss.lossDb(), loss.parts().stream().mapToDouble(LossPart::db).sum(), 1e-9);
+        assertEquals(
+                loss.lossDb(), loss.parts().stream().mapToDouble(LossPart::db).sum(), 1e-9);
         assertEquals(0, part(loss, "woodland"));
         assertEquals(0, part(loss, "town"));
     }
@@ -165,7 +181,8 @@ class HandheldTest {
             d[i] = i * 3e-4;
             h[i] = -3 + 2 * Math.sin(i * 1e-3);
         }
-        double excess = MODEL.loss(Profile.of(d, h), new Terminals(1.5, 1.5), at(146)).excessDb();
+        double excess =
+                MODEL.loss(Profile.of(d, h), new Terminals(1.5, 1.5), at(146)).excessDb();
         assertTrue(excess > 60 && excess < 150, excess + " dB");
     }
 
@@ -186,11 +203,13 @@ class HandheldTest {
     void aWoodAroundAnEndCostsUpToItsCeilingAndNothingElse() {
         // P.833-9 (1): 95 m deep at 150 MHz V: γ = 0.02 · 5^0.6567 = 0.05755 dB/m, A_m = 1.37 · 150^0.42 = 11.238 dB:
         // 11.238 (1 − exp(−5.467/11.238)) = 4.329 dB
-        double bare = MODEL.loss(covered(Cover.OPEN, 0, Cover.OPEN, 0), new Terminals(1.5, 1.5), at(150)).lossDb();
+        double bare = MODEL.loss(covered(Cover.OPEN, 0, Cover.OPEN, 0), new Terminals(1.5, 1.5), at(150))
+                .lossDb();
         PathLoss wood = MODEL.loss(covered(Cover.WOODLAND, 95, Cover.OPEN, 0), new Terminals(1.5, 1.5), at(150));
         assertEquals(4.329, part(wood, "woodland"), 0.002);
         assertEquals(bare + part(wood, "woodland"), wood.lossDb(), 1e-9);
-        PathLoss both = MODEL.loss(covered(Cover.WOODLAND, 1500, Cover.WOODLAND, 1500), new Terminals(1.5, 1.5), at(150));
+        PathLoss both =
+                MODEL.loss(covered(Cover.WOODLAND, 1500, Cover.WOODLAND, 1500), new Terminals(1.5, 1.5), at(150));
         assertEquals(2 * 11.238, part(both, "woodland"), 0.03);
     }
 

@@ -111,8 +111,10 @@ class KnifeEdgeTest {
         // By hand at m n = 4: −(2 − 12.5 n) m = 50 − 2 m, and −6 − 20 log 4 − (2 − 17 n) m = 49.96 − 2 m.
         for (double m : new double[] {0.1, 0.5, 2}) {
             double n = 4 / m;
-            assertEquals(RoundedObstacle.curvatureDb(m, n * 0.999999), RoundedObstacle.curvatureDb(m, n * 1.000001), 0.05);
-            double want = 7.2 * Math.sqrt(m) + 3.6 * Math.pow(m, 1.5) - 0.8 * m * m - 2 * m + 136 - 6 - 20 * Math.log10(8);
+            assertEquals(
+                    RoundedObstacle.curvatureDb(m, n * 0.999999), RoundedObstacle.curvatureDb(m, n * 1.000001), 0.05);
+            double want =
+                    7.2 * Math.sqrt(m) + 3.6 * Math.pow(m, 1.5) - 0.8 * m * m - 2 * m + 136 - 6 - 20 * Math.log10(8);
             assertEquals(want, RoundedObstacle.curvatureDb(m, 2 * n), 1e-9);
         }
     }

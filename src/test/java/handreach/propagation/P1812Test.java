@@ -77,7 +77,8 @@ class P1812Test {
     @CsvFileSource(resources = "p1812-second-writing.csv", useHeadersInDisplayName = true, maxCharsPerColumn = 2000)
     void agreesWithASecondWritingOverLandCoastAndSea(ArgumentsAccessor row) {
         double[] d = PaperGround.list(row.getString(0));
-        Zone[] zone = Arrays.stream(row.getString(3).split("\\|")).map(Zone::valueOf).toArray(Zone[]::new);
+        Zone[] zone =
+                Arrays.stream(row.getString(3).split("\\|")).map(Zone::valueOf).toArray(Zone[]::new);
         Cover[] cover = new Cover[d.length];
         Arrays.fill(cover, Cover.OPEN);
         Profile profile =

@@ -41,8 +41,8 @@ class SmoothGroundTest {
                     number(row, "permittivity"),
                     number(row, "conductivity"),
                     4.0 / 3);
-            SmoothGround smooth = new SmoothGround(
-                    conditions.frequency(), conditions.polarization(), conditions.ground(), EARTH_M);
+            SmoothGround smooth =
+                    new SmoothGround(conditions.frequency(), conditions.polarization(), conditions.ground(), EARTH_M);
             assertEquals(number(row, "excess_db"), smooth.lossDb(d, h1, h2), STATED_DB, row.toString());
             HandheldTerms terms = HandheldTerms.of(conditions, new Terminals(h1, h2));
             double excess = terms.excessDb(LEVEL[0], LEVEL[1], samples(d), STRING);
@@ -62,7 +62,8 @@ class SmoothGroundTest {
 
     @Test
     void curvatureLossFollowsTheResidueSeriesOfALowPair() {
-        // Σ exp(jX t_s) over the zeros t_s = |a_s| e^{jπ/3} of the Airy function, against 0.28209 X^(−3/2) of the flat earth.
+        // Σ exp(jX t_s) over the zeros t_s = |a_s| e^{jπ/3} of the Airy function, against 0.28209 X^(−3/2) of the flat
+        // earth.
         // |a_s| from the asymptotic series, Abramowitz and Stegun 10.4.94, good to 2e-4 at the first zero.
         for (double x = 0.1; x < 6; x += 0.1) {
             double re = 0;
@@ -82,7 +83,8 @@ class SmoothGroundTest {
 
     @ParameterizedTest
     @EnumSource(Polarization.class)
-    void nortonFieldAgreesWithTheSlowAndPlainSum(Polarization plane) { // oracle: the two-ray sum written with complex numbers
+    void nortonFieldAgreesWithTheSlowAndPlainSum(
+            Polarization plane) { // oracle: the two-ray sum written with complex numbers
         Random random = new Random(3);
         for (int i = 0; i < 500; i++) {
             Frequency frequency = new Frequency(30 * Math.pow(33, random.nextDouble()));
@@ -104,7 +106,10 @@ class SmoothGroundTest {
         var guided = SurfaceWave.attenuation(SurfaceWave.numericalDistance(frequency, plane, ground, r2, sine));
         var lag = new org.apache.commons.math3.complex.Complex(0, -frequency.waveNumber() * (r2 - r1)).exp();
         var one = org.apache.commons.math3.complex.Complex.ONE;
-        var sum = one.add(reflection.add(one.subtract(reflection).multiply(guided)).multiply(lag).multiply(r1 / r2));
+        var sum = one.add(reflection
+                .add(one.subtract(reflection).multiply(guided))
+                .multiply(lag)
+                .multiply(r1 / r2));
         return -20 * Math.log10(sum.abs());
     }
 
@@ -132,7 +137,8 @@ class SmoothGroundTest {
     @Test
     void raisingAnAntennaBelowTheLobesAlwaysHelps() { // law
         for (double mhz : new double[] {30, 146, 446, 900}) {
-            SmoothGround smooth = new SmoothGround(new Frequency(mhz), Polarization.HORIZONTAL, Ground.AVERAGE, EARTH_M);
+            SmoothGround smooth =
+                    new SmoothGround(new Frequency(mhz), Polarization.HORIZONTAL, Ground.AVERAGE, EARTH_M);
             double before = smooth.lossDb(5000, 0.5, 1.5);
             for (double h = 0.6; h < 20; h *= 1.1) {
                 double now = smooth.lossDb(5000, h, 1.5);

@@ -78,7 +78,8 @@ class AreaEngineTest {
             }
             known++;
             var profile = cut.profile().orElseThrow();
-            double loss = RadialWalkers.named(model).loss(profile, FACE, CHANNEL).lossDb();
+            double loss =
+                    RadialWalkers.named(model).loss(profile, FACE, CHANNEL).lossDb();
             assertEquals(loss, grid.lossDb(cell), STATED_ERROR_DB, "cell " + cell);
             PathGeometry geometry = PathGeometry.of(profile, FACE, CHANNEL.atmosphere(), CHANNEL.frequency());
             assertEquals(geometry.departureDeg(), grid.departureDeg(cell), STATED_ERROR_DEG);
@@ -94,8 +95,7 @@ class AreaEngineTest {
     void sweepStaysCloseToExactOnRoughGround(String model, double latitude) {
         // rough: slopes up to 40°, RMS 12°
         PaperGround elevation = PaperGround.rough(11, latitude, 8.1, 1 / 3600.0, 513, 150, 0.52);
-        AreaRequest request =
-                AreaRequest.around(new Position(latitude, 8.1), 2500, 30, FACE, CHANNEL, model);
+        AreaRequest request = AreaRequest.around(new Position(latitude, 8.1), 2500, 30, FACE, CHANNEL, model);
         LossGrid sweep = new SweepArea(2).losses(request, new AreaGround(elevation), Progress.SILENT);
         LossGrid exact = new ExactArea(2).losses(request, new AreaGround(elevation), Progress.SILENT);
         assertEquals(exact.knownCount(), sweep.knownCount());
@@ -118,7 +118,8 @@ class AreaEngineTest {
 
     @Test
     void theMarchHasTheLossOfItsRadialAtTheCellsDistance() {
-        PaperGround elevation = PaperGround.rough(5, 46.5, 8.1, POST_DEG, 65, 8, 0.4).withVoid(46.512, 8.1, 0.002);
+        PaperGround elevation =
+                PaperGround.rough(5, 46.5, 8.1, POST_DEG, 65, 8, 0.4).withVoid(46.512, 8.1, 0.002);
         AreaGround ground = new AreaGround(elevation);
         Position source = new Position(46.5, 8.1);
         AreaRequest request = AreaRequest.around(source, 1500, 50, FACE, CHANNEL, "full-wave");
@@ -127,7 +128,8 @@ class AreaEngineTest {
         List<LossGrid> grids = new MarchArea(2, arcM).losses(request, heights, ground, Progress.SILENT);
         List<BearingLosses> bearings = BearingLosses.of(
                 new BearingRequest(source, 1500, 10, CHANNEL, "full-wave"), heights, ground, 2, Progress.SILENT);
-        // cells due east lie on the radial of 90°; samples of the two cuts are not the same, the field is smooth over metres
+        // cells due east lie on the radial of 90°; samples of the two cuts are not the same, the field is smooth over
+        // metres
         RadialLosses east = bearings.get(0).radials().get(9);
         for (int column = 20; column <= 29; column++) {
             int cell = grids.get(0).grid().index(30, 30 + column);
@@ -138,8 +140,7 @@ class AreaEngineTest {
             assertTrue(grids.get(1).lossDb(cell) < grids.get(0).lossDb(cell));
         }
         assertEquals(
-                LossGrid.State.UNKNOWN,
-                grids.get(0).state(grids.get(0).grid().indexOf(new Position(46.5125, 8.1))));
+                LossGrid.State.UNKNOWN, grids.get(0).state(grids.get(0).grid().indexOf(new Position(46.5125, 8.1))));
         MarchCost cost = MarchCost.ofArea(request, heights, ground, arcM, 2);
         assertEquals(36, cost.radials());
         assertTrue(cost.seconds() > 0.002 && cost.seconds() < 60, cost.toString());
@@ -153,9 +154,8 @@ class AreaEngineTest {
     void theResultDoesNotDependOnTheNumberOfThreads() {
         AreaGround ground = rough();
         AreaRequest request = AreaRequest.around(new Position(46.5, 8.1), 3000, 60, FACE, CHANNEL, "handheld");
-        for (AreaEngine[] pair : new AreaEngine[][] {
-            {new SweepArea(1), new SweepArea(3)}, {new ExactArea(1), new ExactArea(3)}
-        }) {
+        for (AreaEngine[] pair :
+                new AreaEngine[][] {{new SweepArea(1), new SweepArea(3)}, {new ExactArea(1), new ExactArea(3)}}) {
             LossGrid one = pair[0].losses(request, ground, Progress.SILENT);
             LossGrid three = pair[1].losses(request, ground, Progress.SILENT);
             assertSame(one, three, 0);
@@ -172,8 +172,7 @@ class AreaEngineTest {
             List<LossGrid> together = engine.losses(request, heights, ground, Progress.SILENT);
             for (int k = 0; k < heights.size(); k++) {
                 assertEquals(heights.get(k), together.get(k).request().terminals());
-                assertSame(
-                        engine.losses(request.with(heights.get(k)), ground, Progress.SILENT), together.get(k), 0);
+                assertSame(engine.losses(request.with(heights.get(k)), ground, Progress.SILENT), together.get(k), 0);
             }
         }
     }
@@ -203,13 +202,15 @@ class AreaEngineTest {
         int middle = grid.grid().indexOf(new Position(46.5, 8.1));
         // by hand: 20 log(4π · 50 m / 2.0534 m) = 49.71 dB
         assertEquals(49.71, grid.lossDb(middle), 0.01);
-        assertEquals(49.71, new SweepArea(1).losses(request, flat(), Progress.SILENT).lossDb(middle), 0.01);
+        assertEquals(
+                49.71, new SweepArea(1).losses(request, flat(), Progress.SILENT).lossDb(middle), 0.01);
     }
 
     @Test
     void nothingIsSeenOverAVoidOrATileEdge() {
         // ground ends 3 km east; a hole lies 1.5 km north
-        PaperGround elevation = PaperGround.rough(5, 46.5, 8.1, POST_DEG, 65, 20, 0.5).withVoid(46.5135, 8.1, 0.002);
+        PaperGround elevation =
+                PaperGround.rough(5, 46.5, 8.1, POST_DEG, 65, 20, 0.5).withVoid(46.5135, 8.1, 0.002);
         AreaRequest request = AreaRequest.around(new Position(46.5, 8.1), 4000, 50, FACE, CHANNEL, "handheld");
         for (AreaEngine engine : new AreaEngine[] {new SweepArea(2), new ExactArea(2)}) {
             LossGrid grid = engine.losses(request, new AreaGround(elevation), Progress.SILENT);
@@ -277,9 +278,7 @@ class AreaEngineTest {
     @Test
     void anUnknownModelIsRefused() {
         AreaRequest request = AreaRequest.around(new Position(46.5, 8.1), 1000, 50, FACE, CHANNEL, "crystal-ball");
-        assertThrows(
-                IllegalArgumentException.class,
-                () -> new SweepArea(2).losses(request, rough(), Progress.SILENT));
+        assertThrows(IllegalArgumentException.class, () -> new SweepArea(2).losses(request, rough(), Progress.SILENT));
     }
 
     private static AreaGround rough() {

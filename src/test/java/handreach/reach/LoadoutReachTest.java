@@ -31,8 +31,7 @@ class LoadoutReachTest {
     private static final BearingLosses LOSSES = losses(REQUEST, VALLEY, 2);
 
     private static BearingLosses losses(BearingRequest request, PaperGround ground, int threads) {
-        return BearingLosses.of(
-                        request, List.of(PaperLinks.HEIGHTS), new AreaGround(ground), threads, Progress.SILENT)
+        return BearingLosses.of(request, List.of(PaperLinks.HEIGHTS), new AreaGround(ground), threads, Progress.SILENT)
                 .get(0);
     }
 
@@ -43,11 +42,9 @@ class LoadoutReachTest {
         BearingLosses losses = losses(request, VALLEY, 2);
         Random random = new Random(2);
         for (RadialLosses radial : losses.radials()) {
-            PathSampler sampler =
-                    new PathSampler(VALLEY, LandCover.uniform(Cover.OPEN), CutSettings.DEFAULT);
+            PathSampler sampler = new PathSampler(VALLEY, LandCover.uniform(Cover.OPEN), CutSettings.DEFAULT);
             int n = sampler.cut(SOURCE, GeodesicLine.destination(SOURCE, radial.bearingDeg(), 4000));
-            Profile whole = Profile.of(
-                    Arrays.copyOf(sampler.distanceKm(), n), Arrays.copyOf(sampler.heightM(), n));
+            Profile whole = Profile.of(Arrays.copyOf(sampler.distanceKm(), n), Arrays.copyOf(sampler.heightM(), n));
             int skipped = n - radial.count();
             for (int k = 0; k < 6; k++) {
                 int i = random.nextInt(radial.count());
@@ -59,8 +56,8 @@ class LoadoutReachTest {
                                 .lossDb(),
                         radial.lossDb(i),
                         0.01);
-                PathGeometry geometry = PathGeometry.of(
-                        cut, PaperLinks.HEIGHTS, CHANNEL.atmosphere(), CHANNEL.frequency());
+                PathGeometry geometry =
+                        PathGeometry.of(cut, PaperLinks.HEIGHTS, CHANNEL.atmosphere(), CHANNEL.frequency());
                 assertEquals(geometry.departureDeg(), radial.departureDeg(i), 1e-3);
                 assertEquals(geometry.arrivalDeg(), radial.arrivalDeg(i), 1e-3);
             }
@@ -115,7 +112,9 @@ class LoadoutReachTest {
         for (ReachEstimate estimate : List.of(reach.medianM(), reach.worstM(), reach.share()))
             assertTrue(estimate.interval95().contains(estimate.value()));
         for (int b = 0; b < reach.bearings(); b++) {
-            assertTrue(reach.continuousM(b).interval95().contains(reach.continuousM(b).value()));
+            assertTrue(reach.continuousM(b)
+                    .interval95()
+                    .contains(reach.continuousM(b).value()));
             assertTrue(reach.farthestM(b).value() >= reach.continuousM(b).value());
             assertTrue(reach.worstM().value() <= reach.continuousM(b).value());
         }
@@ -127,8 +126,7 @@ class LoadoutReachTest {
     @Test
     void theShareIsThatOfTheArea() {
         // oracle: cells counted over the same ground
-        AreaRequest request =
-                AreaRequest.around(SOURCE, 5000, 60, PaperLinks.HEIGHTS, CHANNEL, "handheld");
+        AreaRequest request = AreaRequest.around(SOURCE, 5000, 60, PaperLinks.HEIGHTS, CHANNEL, "handheld");
         LossGrid grid = new SweepArea(2).losses(request, new AreaGround(VALLEY), Progress.SILENT);
         ReachLink link = PaperLinks.whip(6, 0.6);
         assertEquals(
@@ -167,9 +165,7 @@ class LoadoutReachTest {
 
     @Test
     void bearingsThatMakeNoTurnAreRefused() {
-        assertThrows(
-                IllegalArgumentException.class, () -> new BearingRequest(SOURCE, 5000, 7, CHANNEL, "handheld"));
-        assertThrows(
-                IllegalArgumentException.class, () -> new BearingRequest(SOURCE, 10, 5, CHANNEL, "handheld"));
+        assertThrows(IllegalArgumentException.class, () -> new BearingRequest(SOURCE, 5000, 7, CHANNEL, "handheld"));
+        assertThrows(IllegalArgumentException.class, () -> new BearingRequest(SOURCE, 10, 5, CHANNEL, "handheld"));
     }
 }

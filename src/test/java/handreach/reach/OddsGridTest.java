@@ -68,8 +68,7 @@ class OddsGridTest {
     void theOutlineHoldsTheReachedCellsAndTheirArea() {
         OddsGrid odds = OddsGrid.of(LOSSES, PaperLinks.whip(6, 0.6));
         double cellDeg = LOSSES.grid().latitudeStepDeg() * LOSSES.grid().longitudeStepDeg();
-        assertEquals(
-                odds.share(0.9) * LOSSES.knownCount(), odds.outline(0.9).getArea() / cellDeg, 1e-3);
+        assertEquals(odds.share(0.9) * LOSSES.knownCount(), odds.outline(0.9).getArea() / cellDeg, 1e-3);
         double contiguous = odds.contiguousOutline(0.9).orElseThrow().getArea() / cellDeg;
         assertTrue(contiguous > 5 && contiguous <= odds.share(0.9) * LOSSES.knownCount() + 1e-6);
     }
@@ -91,8 +90,7 @@ class OddsGridTest {
             if (expected >= 0) share[expected]++;
             if (expected == LeastLoadout.NONE) none++;
         }
-        for (int k = 0; k < 3; k++)
-            assertEquals(share[k] / LOSSES.knownCount(), least.shareBoughtBy(k), 1e-12);
+        for (int k = 0; k < 3; k++) assertEquals(share[k] / LOSSES.knownCount(), least.shareBoughtBy(k), 1e-12);
         assertEquals((double) none / LOSSES.knownCount(), least.shareOfNone(), 1e-12);
         assertTrue(least.shareBoughtBy(1) > 0);
     }
@@ -134,8 +132,7 @@ class OddsGridTest {
         ReachLink plain = PaperLinks.control();
         ReachLink taught = plain.calibrated(new ReachLink.Learned(calibration, "face", "chest", 0.8));
         assertEquals(plain.marginDb(120, 0, 0, Cover.OPEN) - 3, taught.marginDb(120, 0, 0, Cover.OPEN), 1e-12);
-        assertEquals(
-                plain.marginDb(120, 0, 0, Cover.WOODLAND) - 6, taught.marginDb(120, 0, 0, Cover.WOODLAND), 1e-12);
+        assertEquals(plain.marginDb(120, 0, 0, Cover.WOODLAND) - 6, taught.marginDb(120, 0, 0, Cover.WOODLAND), 1e-12);
         // by hand: √(1.5² + 0.5² + 0.8²) = 1.772 dB
         assertEquals(1.772, taught.commonDoubtDb(), 0.001);
         assertTrue(plain.commonDoubtDb() > taught.commonDoubtDb());

@@ -49,8 +49,7 @@ final class PaperLinks {
 
     private static ReachLink link(String name, Loadout carried) {
         LinkTerms terms = LinkTerms.standard(CHANNEL, CopyQuality.DAQ_3_4, 0.9);
-        LinkBudget budget =
-                LinkBudget.between(LinkEnd.of(control(1.5), QUIET), LinkEnd.of(carried, QUIET), terms);
+        LinkBudget budget = LinkBudget.between(LinkEnd.of(control(1.5), QUIET), LinkEnd.of(carried, QUIET), terms);
         return ReachLink.of(name, budget, HEIGHTS);
     }
 
@@ -67,8 +66,8 @@ final class PaperLinks {
 
     private static Loadout whip(Radiator radiator, double lengthM, double overControlDb, double doubtDb) {
         Antenna whip = new Antenna("whip", radiator, lengthM, false, LIGHT, Optional.empty());
-        AntennaDelta delta = AntennaDelta.declared(
-                "whip", new Db(overControlDb), Doubt.common(doubtDb), "hand", "invented bench");
+        AntennaDelta delta =
+                AntennaDelta.declared("whip", new Db(overControlDb), Doubt.common(doubtDb), "hand", "invented bench");
         return new Loadout(
                 "whip",
                 RADIO,

@@ -81,7 +81,9 @@ class RadialModelTest {
             at.path(ray);
             Profile profile = profile(ray, n - 2, ray.xKm[n - 1], ray.groundM[n - 1], ray.cover[n - 1]);
             assertEquals(
-                    RadialWalkers.named(model).loss(profile, terminals, conditions).lossDb(),
+                    RadialWalkers.named(model)
+                            .loss(profile, terminals, conditions)
+                            .lossDb(),
                     at.lossDb(),
                     STATED_ERROR_DB,
                     model + ", seed " + seed);

@@ -68,16 +68,26 @@ final class PaperWorld implements Elevation {
 
     static LinkEnd person(double watts, Carry carry) {
         Band band = Band.of(FREQUENCY);
-        Radio radio = new Radio("handheld", Dbm.ofWatts(watts), new Dbm(-119), Modulation.of("fm-12.5").orElseThrow());
+        Radio radio = new Radio(
+                "handheld",
+                Dbm.ofWatts(watts),
+                new Dbm(-119),
+                Modulation.of("fm-12.5").orElseThrow());
         Antenna antenna = new Antenna(
-                "helical " + watts, Radiator.SHORT_HELICAL, 0.15, false, new Burden(15 + watts, 20, 0, 2), Optional.empty());
+                "helical " + watts,
+                Radiator.SHORT_HELICAL,
+                0.15,
+                false,
+                new Burden(15 + watts, 20, 0, 2),
+                Optional.empty());
         Loadout loadout = Loadout.standard(
                 carry.word() + " " + watts, radio, antenna, carry, band, AntennaGain.Control.usual(band));
         return LinkEnd.of(loadout, SiteNoise.NONE);
     }
 
     static RelayEquipment relay(RelayMode mode, boolean chained) {
-        Radio radio = new Radio("relay", Dbm.ofWatts(5), new Dbm(-119), Modulation.of("fm-12.5").orElseThrow());
+        Radio radio = new Radio(
+                "relay", Dbm.ofWatts(5), new Dbm(-119), Modulation.of("fm-12.5").orElseThrow());
         return RelayEquipment.onMast(
                 radio, new Dbd(0), new RelayEquipment.Mast(4, 1), SiteNoise.NONE, FREQUENCY, mode, chained);
     }
@@ -95,7 +105,8 @@ final class PaperWorld implements Elevation {
     }
 
     /** Everything reckoned with one exact path a cell. */
-    record Run(RelayQuestion question, DirectVerdict direct, HopSurvey survey, AllowedGround ground, RelaySearch search) {
+    record Run(
+            RelayQuestion question, DirectVerdict direct, HopSurvey survey, AllowedGround ground, RelaySearch search) {
         CellGrid grid() {
             return survey.grid();
         }

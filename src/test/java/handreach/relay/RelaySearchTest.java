@@ -15,8 +15,8 @@ import handreach.reach.SweepArea;
 import handreach.uncertainty.Odds;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.OptionalDouble;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.Random;
 import java.util.concurrent.CancellationException;
 import org.junit.jupiter.api.Test;
@@ -55,7 +55,8 @@ class RelaySearchTest {
         PaperWorld.Run run = onRidge(RelayConstraints.NONE);
         assertFalse(run.direct().isEnough(), "the ridge must stand in the way");
         SiteScore best = run.search().best(Standing.BY_WORST).orElseThrow();
-        // by hand: both people see the crest only, and the knob, level with both, looks over it by 40 m more than the rest
+        // by hand: both people see the crest only, and the knob, level with both, looks over it by 40 m more than the
+        // rest
         assertTrue(GeodesicLine.distanceM(run.position(best.cell()), PaperWorld.at(0, 600)) <= 160);
         assertTrue(best.standing().servesAll());
     }
@@ -64,21 +65,20 @@ class RelaySearchTest {
     @ValueSource(longs = {3, 17})
     void bruteForceFromPointToPointFindsTheSameCellAndTheSameOdds(long seed) {
         PaperWorld world = rough(seed);
-        List<Demand> demands =
-                List.of(person("a", -1400, -900), person("b", 1300, -700), person("c", 100, 1500));
+        List<Demand> demands = List.of(person("a", -1400, -900), person("b", 1300, -700), person("c", 100, 1500));
         RelayEquipment relay = PaperWorld.relay(RelayMode.TWO_FREQUENCY, false);
-        PaperWorld.Run run = world.run(world.question("delta-bullington", demands), relay, 1500, 250, RelayConstraints.NONE);
+        PaperWorld.Run run =
+                world.run(world.question("delta-bullington", demands), relay, 1500, 250, RelayConstraints.NONE);
         SiteScore best = run.search().best(Standing.BY_WORST).orElseThrow();
         double bestOdds = -1;
         int bestCell = -1;
         for (int cell = 0; cell < run.grid().count(); cell++) {
             SiteCheck check = SiteCheck.of(run.question(), relay, List.of(run.position(cell)), run.direct());
-            double worst = check.talks().stream().mapToDouble(SiteCheck.TalkOdds::weaker).min().orElseThrow();
-            assertEquals(
-                    worst,
-                    run.search().at(cell).worstOdds(),
-                    SAME_STANDING,
-                    "seed " + seed + ", cell " + cell);
+            double worst = check.talks().stream()
+                    .mapToDouble(SiteCheck.TalkOdds::weaker)
+                    .min()
+                    .orElseThrow();
+            assertEquals(worst, run.search().at(cell).worstOdds(), SAME_STANDING, "seed " + seed + ", cell " + cell);
             if (worst > bestOdds) {
                 bestOdds = worst;
                 bestCell = cell;
@@ -152,17 +152,24 @@ class RelaySearchTest {
         GeometryFactory factory = new GeometryFactory();
         Position corner = PaperWorld.at(-1900, -1900);
         Position middle = PaperWorld.at(1900, 0);
-        var south = factory.toGeometry(new Envelope(
-                corner.longitudeDeg(), middle.longitudeDeg(), corner.latitudeDeg(), middle.latitudeDeg()));
+        var south = factory.toGeometry(
+                new Envelope(corner.longitudeDeg(), middle.longitudeDeg(), corner.latitudeDeg(), middle.latitudeDeg()));
         RelayConstraints inside = new RelayConstraints(
                 Optional.of(south), Optional.empty(), OptionalDouble.empty(), Optional.empty(), Optional.empty(), 0);
         RelayConstraints outside = new RelayConstraints(
                 Optional.empty(), Optional.of(south), OptionalDouble.empty(), Optional.empty(), Optional.empty(), 0);
         PaperWorld.Run in = onRidge(inside);
         PaperWorld.Run out = onRidge(outside);
-        assertTrue(in.position(in.search().best(Standing.BY_SERVED).orElseThrow().cell()).latitudeDeg() <= middle.latitudeDeg());
-        assertTrue(out.position(out.search().best(Standing.BY_SERVED).orElseThrow().cell()).latitudeDeg() > middle.latitudeDeg());
-        assertEquals(in.grid().count(), in.ground().allowedCount() + out.ground().allowedCount());
+        assertTrue(
+                in.position(in.search().best(Standing.BY_SERVED).orElseThrow().cell())
+                                .latitudeDeg()
+                        <= middle.latitudeDeg());
+        assertTrue(
+                out.position(out.search().best(Standing.BY_SERVED).orElseThrow().cell())
+                                .latitudeDeg()
+                        > middle.latitudeDeg());
+        assertEquals(
+                in.grid().count(), in.ground().allowedCount() + out.ground().allowedCount());
     }
 
     @Test
@@ -191,7 +198,8 @@ class RelaySearchTest {
         PaperWorld.Run run = onRidge(near);
         for (int cell = 0; cell < run.grid().count(); cell++) {
             double north = (run.position(cell).latitudeDeg() - 45) * 111_132;
-            if (Math.abs(Math.abs(north) - 400) > 10) assertEquals(Math.abs(north) < 400, run.ground().isAllowed(cell));
+            if (Math.abs(Math.abs(north) - 400) > 10)
+                assertEquals(Math.abs(north) < 400, run.ground().isAllowed(cell));
         }
     }
 
@@ -205,7 +213,9 @@ class RelaySearchTest {
                 Position a = run.position(sites.get(i).cell());
                 Position b = run.position(sites.get(j).cell());
                 assertTrue(GeodesicLine.distanceM(a, b) >= 695);
-                assertTrue(Standing.BY_SERVED.compare(sites.get(j).standing(), sites.get(i).standing()) >= 0);
+                assertTrue(Standing.BY_SERVED.compare(
+                                sites.get(j).standing(), sites.get(i).standing())
+                        >= 0);
             }
     }
 
@@ -219,7 +229,8 @@ class RelaySearchTest {
 
     @Test
     void aBetterLoadoutAloneIsAnAnswer() {
-        // by hand: on flat ground odds only fall with distance; between where the hip fails and where the face fails, carrying decides
+        // by hand: on flat ground odds only fall with distance; between where the hip fails and where the face fails,
+        // carrying decides
         PaperWorld flat = new PaperWorld((east, north) -> 100);
         for (double apart = 300; apart < 20_000; apart *= 1.1) {
             Demand a = new Demand("a", PaperWorld.at(0, 0), PaperWorld.person(5, Carry.HIP_TIGHT));
@@ -229,7 +240,9 @@ class RelaySearchTest {
                     List.of(PaperWorld.person(5, Carry.HIP_TIGHT), PaperWorld.person(5, Carry.FACE)),
                     Progress.SILENT);
             if (verdict.isEnough()) continue;
-            assertEquals("face 5.0", verdict.enoughIfCarried().orElseThrow().loadout().name());
+            assertEquals(
+                    "face 5.0",
+                    verdict.enoughIfCarried().orElseThrow().loadout().name());
             return;
         }
         throw new AssertionError("the hip never failed");
@@ -303,17 +316,18 @@ class RelaySearchTest {
     @Test
     void aChainPassesOverTwoRidgesThatOneRelayCannot() {
         // by hand: two ridges of 250 m at 1.2 km either side; each end sees only its own ridge's crest
-        PaperWorld world = new PaperWorld((east, north) -> 100 + 250 * Math.max(0, 1 - Math.abs(Math.abs(east) - 1200) / 250)
-                + (Math.abs(east) < 700 ? 160 : 0));
+        PaperWorld world = new PaperWorld((east, north) ->
+                100 + 250 * Math.max(0, 1 - Math.abs(Math.abs(east) - 1200) / 250) + (Math.abs(east) < 700 ? 160 : 0));
         List<Demand> demands = List.of(
                 new Demand("west", PaperWorld.at(-1700, 0), PaperWorld.person(0.05, Carry.HIP_TIGHT)),
                 new Demand("east", PaperWorld.at(1700, 0), PaperWorld.person(0.05, Carry.HIP_TIGHT)));
         RelayQuestion question = world.question("delta-bullington", demands);
-        PaperWorld.Run chained =
-                world.run(question, PaperWorld.relay(RelayMode.STORE_AND_FORWARD, true), 1800, 200, RelayConstraints.NONE);
-        PaperWorld.Run apart =
-                world.run(question, PaperWorld.relay(RelayMode.STORE_AND_FORWARD, false), 1800, 200, RelayConstraints.NONE);
-        double one = apart.search().best(Standing.BY_WORST).orElseThrow().standing().worst();
+        PaperWorld.Run chained = world.run(
+                question, PaperWorld.relay(RelayMode.STORE_AND_FORWARD, true), 1800, 200, RelayConstraints.NONE);
+        PaperWorld.Run apart = world.run(
+                question, PaperWorld.relay(RelayMode.STORE_AND_FORWARD, false), 1800, 200, RelayConstraints.NONE);
+        double one =
+                apart.search().best(Standing.BY_WORST).orElseThrow().standing().worst();
         RelayChoice chain = chained.search().choose(2);
         RelayChoice single = apart.search().choose(2);
         assertEquals(one, single.standing().worst(), 1e-6, "relays that do not pass on cannot help one pair twice");
@@ -358,7 +372,8 @@ class RelaySearchTest {
         for (SiteScore one : front)
             for (int cell = 0; cell < run.grid().count(); cell++) {
                 Standing other = run.search().at(cell);
-                assertFalse(other.share() > one.standing().share() + 1e-9 && other.worst() > one.standing().worst() + 1e-9);
+                assertFalse(other.share() > one.standing().share() + 1e-9
+                        && other.worst() > one.standing().worst() + 1e-9);
             }
     }
 

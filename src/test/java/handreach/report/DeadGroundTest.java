@@ -25,7 +25,8 @@ class DeadGroundTest {
     private static RoseTrace trace(double deadFromDeg, double deadToDeg, double unknownDeg) {
         List<RosePoint> points = new ArrayList<>();
         for (int b = 0; b < 360; b += 5) {
-            boolean isDead = deadFromDeg <= deadToDeg ? b >= deadFromDeg && b <= deadToDeg : b >= deadFromDeg || b <= deadToDeg;
+            boolean isDead =
+                    deadFromDeg <= deadToDeg ? b >= deadFromDeg && b <= deadToDeg : b >= deadFromDeg || b <= deadToDeg;
             double km = isDead ? 0.9 : 3;
             points.add(new RosePoint(b, km, km, km, b != unknownDeg));
         }

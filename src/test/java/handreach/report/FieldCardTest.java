@@ -29,7 +29,8 @@ class FieldCardTest {
             .over(SampleFigures.HILLS, SampleFigures.MIDDLE, List.of());
 
     private static CardView view(String name, int lines) {
-        List<CardLine> many = Collections.nCopies(lines, new CardLine("NE to E:", "nothing sure beyond 0.8 km, " + name));
+        List<CardLine> many =
+                Collections.nCopies(lines, new CardLine("NE to E:", "nothing sure beyond 0.8 km, " + name));
         List<CardLoadout> loadouts = new ArrayList<>();
         for (int i = 0; i < 4; i++)
             loadouts.add(new CardLoadout(LoadoutMark.of(i), "Party " + i, name, "median 2.9 km (2.1 to 3.8)"));
@@ -68,18 +69,27 @@ class FieldCardTest {
             try (PDDocument card = Loader.loadPDF(bytes(FieldCard.sheet(view("whip", 3), paper)))) {
                 assertEquals(1, card.getNumberOfPages());
                 PDPage page = card.getPage(0);
-                assertEquals(paper == CardSize.A4 ? 595.28 : 612, page.getMediaBox().getWidth(), 0.1);
-                assertEquals(paper == CardSize.A4 ? 841.89 : 792, page.getMediaBox().getHeight(), 0.1);
+                assertEquals(
+                        paper == CardSize.A4 ? 595.28 : 612, page.getMediaBox().getWidth(), 0.1);
+                assertEquals(
+                        paper == CardSize.A4 ? 841.89 : 792, page.getMediaBox().getHeight(), 0.1);
                 Letters letters = new Letters();
                 String text = letters.getText(card).replaceAll("\\s+", " ");
                 for (String word : List.of(
-                        "Who carries what", "Party 3", "Dead ground", "Relay", "If contact is lost", "Check times", "155.100 MHz"))
-                    assertTrue(text.contains(word), word);
+                        "Who carries what",
+                        "Party 3",
+                        "Dead ground",
+                        "Relay",
+                        "If contact is lost",
+                        "Check times",
+                        "155.100 MHz")) assertTrue(text.contains(word), word);
                 for (Caution caution : Cautions.RAISING)
                     assertTrue(text.contains(Cautions.title(caution)), Cautions.title(caution));
                 for (TextPosition letter : letters.all) {
-                    assertTrue(letter.getX() > 20 && letter.getX() < page.getMediaBox().getWidth() - 20);
-                    assertTrue(letter.getY() > 20 && letter.getY() < page.getMediaBox().getHeight() - 20);
+                    assertTrue(letter.getX() > 20
+                            && letter.getX() < page.getMediaBox().getWidth() - 20);
+                    assertTrue(letter.getY() > 20
+                            && letter.getY() < page.getMediaBox().getHeight() - 20);
                     assertTrue(letter.getFontSizeInPt() >= 8.99, letter + " is " + letter.getFontSizeInPt() + " pt");
                 }
             }
@@ -96,7 +106,8 @@ class FieldCardTest {
                 assertTrue(text.contains("more in the report"), text);
                 assertEquals(1, document.getNumberOfPages());
                 for (TextPosition letter : letters.all)
-                    assertTrue(letter.getY() > 10 && letter.getY() < document.getPage(0).getMediaBox().getHeight() - 10);
+                    assertTrue(letter.getY() > 10
+                            && letter.getY() < document.getPage(0).getMediaBox().getHeight() - 10);
             }
     }
 
@@ -114,7 +125,8 @@ class FieldCardTest {
     @Test
     void hostileAndForeignWordsArePrintedAsWords() throws IOException {
         CardView view = view(SampleFigures.HOSTILE, 2);
-        for (WholeFile.Content card : List.of(FieldCard.sheet(view, CardSize.LETTER), FieldCard.fold(view, CardSize.A4)))
+        for (WholeFile.Content card :
+                List.of(FieldCard.sheet(view, CardSize.LETTER), FieldCard.fold(view, CardSize.A4)))
             try (PDDocument document = Loader.loadPDF(bytes(card))) {
                 String text = new PDFTextStripper().getText(document).replaceAll("\\s+", "");
                 assertTrue(text.contains("<script>alert(\"x\")</script>&'Tom'"), text);
@@ -137,7 +149,8 @@ class FieldCardTest {
     @Test
     void theSameCardIsTheSameFile() throws IOException {
         assertArrayEquals(
-                bytes(FieldCard.sheet(view("whip", 2), CardSize.A4)), bytes(FieldCard.sheet(view("whip", 2), CardSize.A4)));
+                bytes(FieldCard.sheet(view("whip", 2), CardSize.A4)),
+                bytes(FieldCard.sheet(view("whip", 2), CardSize.A4)));
     }
 
     @Test

@@ -29,7 +29,8 @@ class FiguresTest {
     }
 
     @Test
-    void aRoundReachIsDrawnAsACircleToScale() { // by hand: 2 km of 2 km outer ring at 262 px, east point 262 px right of the middle
+    void aRoundReachIsDrawnAsACircleToScale() { // by hand: 2 km of 2 km outer ring at 262 px, east point 262 px
+        // right of the middle
         RoseFigure rose = RoseFigure.of(
                 "r", List.of(new RoseTrace(LoadoutMark.of(0), "whip", circle(2), false)), LengthStyle.METRIC);
         String svg = Svg.text(rose, "f1");
@@ -53,12 +54,14 @@ class FiguresTest {
     @Test
     void bearingsMustRiseAndReachMustLieInItsInterval() {
         assertThrows(IllegalArgumentException.class, () -> new RosePoint(0, 2, 2.1, 3, true));
-        List<RosePoint> same = List.of(circle(1).get(0), circle(1).get(0), circle(1).get(1));
+        List<RosePoint> same =
+                List.of(circle(1).get(0), circle(1).get(0), circle(1).get(1));
         assertThrows(IllegalArgumentException.class, () -> new RoseTrace(LoadoutMark.of(0), "x", same, false));
     }
 
     @Test
-    void theProfileNamesItsClearance() { // by hand: an edge 160 m above ground, antennas 1.5 and 10 m up: blocked at 4 km
+    void theProfileNamesItsClearance() { // by hand: an edge 160 m above ground, antennas 1.5 and 10 m up: blocked at
+        // 4 km
         String words = SampleFigures.profile().description();
         assertTrue(words.contains("blocked"), words);
         assertTrue(words.contains("at 4.00 km"), words);
@@ -74,8 +77,7 @@ class FiguresTest {
 
     @Test
     void aDifferenceOutsideItsIntervalIsRefused() {
-        assertThrows(
-                IllegalArgumentException.class, () -> new DeltaRow("m", "a", 4, new Interval(1, 3), true, ""));
+        assertThrows(IllegalArgumentException.class, () -> new DeltaRow("m", "a", 4, new Interval(1, 3), true, ""));
     }
 
     @Test

@@ -32,7 +32,8 @@ class GeoJsonTest {
         for (int i = 0; i + 1 < ring.size(); i++) {
             JsonNode a = ring.get(i);
             JsonNode b = ring.get(i + 1);
-            sum += a.get(0).asDouble() * b.get(1).asDouble() - b.get(0).asDouble() * a.get(1).asDouble();
+            sum += a.get(0).asDouble() * b.get(1).asDouble()
+                    - b.get(0).asDouble() * a.get(1).asDouble();
         }
         return sum;
     }
@@ -49,7 +50,8 @@ class GeoJsonTest {
         LinearRing hole = ring(1, 1, 2, 1, 2, 2, 1, 2, 1, 1);
         for (LinearRing outer : List.of(shell, shell.reverse()))
             for (LinearRing inner : List.of(hole, hole.reverse())) {
-                JsonNode rings = written(GEOMETRY.createPolygon(outer, new LinearRing[] {inner})).get("coordinates");
+                JsonNode rings = written(GEOMETRY.createPolygon(outer, new LinearRing[] {inner}))
+                        .get("coordinates");
                 assertEquals(2, rings.size());
                 assertTrue(turn(rings.get(0)) > 0);
                 assertTrue(turn(rings.get(1)) < 0);
@@ -78,15 +80,16 @@ class GeoJsonTest {
         double area = 0;
         for (JsonNode polygon : geometry.get("coordinates")) {
             area += turn(polygon.get(0)) / 2;
-            for (JsonNode point : polygon.get(0)) assertTrue(Math.abs(point.get(0).asDouble()) <= 180);
+            for (JsonNode point : polygon.get(0))
+                assertTrue(Math.abs(point.get(0).asDouble()) <= 180);
         }
         assertEquals(2, area, 1e-9);
     }
 
     @Test
     void sevenDecimalsAreWrittenAndNoExponents() {
-        String text = GeoJson.text(List.of(
-                new GeoJson.Feature(GEOMETRY.createPoint(new Coordinate(8.123456789, 0.00000012)), Map.of())));
+        String text = GeoJson.text(
+                List.of(new GeoJson.Feature(GEOMETRY.createPoint(new Coordinate(8.123456789, 0.00000012)), Map.of())));
         assertTrue(text.contains("[8.1234568,1E-7]") || text.contains("[8.1234568,0.0000001]"), text);
         assertFalse(text.contains("8.12345678"));
     }
@@ -110,8 +113,8 @@ class GeoJsonTest {
         assertTrue(node.get("none").isNull());
         assertThrows(
                 IllegalArgumentException.class,
-                () -> GeoJson.text(List.of(new GeoJson.Feature(
-                        GEOMETRY.createPoint(new Coordinate(1, 2)), Map.of("bad", Double.NaN)))));
+                () -> GeoJson.text(List.of(
+                        new GeoJson.Feature(GEOMETRY.createPoint(new Coordinate(1, 2)), Map.of("bad", Double.NaN)))));
     }
 
     private static List<String> names(JsonNode node) {

@@ -33,8 +33,7 @@ class GeoTiffTest {
     }
 
     private static Georaster raster() {
-        return new Georaster(
-                GRID, "loss, dB <&>", cell -> GRID.rowOf(cell) == 7 ? Double.NaN : value(cell));
+        return new Georaster(GRID, "loss, dB <&>", cell -> GRID.rowOf(cell) == 7 ? Double.NaN : value(cell));
     }
 
     private static byte[] bytes(Georaster raster) throws IOException {
@@ -77,7 +76,8 @@ class GeoTiffTest {
             geoKeys.put((int) file.getShort(keys[2] + 2 * i), (int) file.getShort(keys[2] + 2 * i + 6));
         assertEquals(Map.of(1024, 2, 1025, 1, 2048, 4326), geoKeys);
         int[] none = fields.get(42113);
-        assertEquals("-9999", new String(file.array(), none[2], none[1] - 1, java.nio.charset.StandardCharsets.US_ASCII));
+        assertEquals(
+                "-9999", new String(file.array(), none[2], none[1] - 1, java.nio.charset.StandardCharsets.US_ASCII));
         assertEquals(3, file.getShort(fields.get(339)[2]));
         assertEquals(32, file.getShort(fields.get(258)[2]));
     }
@@ -92,8 +92,8 @@ class GeoTiffTest {
             assertEquals(GRID.columns(), coverage.getGridGeometry().getGridRange2D().width);
             for (int cell = 0; cell < GRID.count(); cell += 997) {
                 Position at = GRID.positionOf(cell);
-                double[] found = coverage.evaluate(
-                        new Point2D.Double(at.longitudeDeg(), at.latitudeDeg()), new double[1]);
+                double[] found =
+                        coverage.evaluate(new Point2D.Double(at.longitudeDeg(), at.latitudeDeg()), new double[1]);
                 double expected = GRID.rowOf(cell) == 7 ? Georaster.NO_DATA : (float) value(cell);
                 assertEquals(expected, found[0], "cell " + cell);
             }
@@ -123,7 +123,8 @@ class GeoTiffTest {
     @Test
     void aValueThatMeansNothingIsRefused() {
         assertThrows(
-                IllegalArgumentException.class, () -> bytes(new Georaster(GRID, "x", cell -> Double.POSITIVE_INFINITY)));
+                IllegalArgumentException.class,
+                () -> bytes(new Georaster(GRID, "x", cell -> Double.POSITIVE_INFINITY)));
         assertThrows(IllegalArgumentException.class, () -> bytes(new Georaster(GRID, "x", cell -> -9999)));
     }
 
@@ -132,7 +133,8 @@ class GeoTiffTest {
         Path file = folder.resolve("bad.tif");
         assertThrows(
                 IllegalArgumentException.class,
-                () -> WholeFile.write(file, GeoTiff.content(new Georaster(GRID, "x", cell -> Double.NEGATIVE_INFINITY))));
+                () -> WholeFile.write(
+                        file, GeoTiff.content(new Georaster(GRID, "x", cell -> Double.NEGATIVE_INFINITY))));
         try (var files = Files.list(folder)) {
             assertEquals(0, files.count());
         }

@@ -55,7 +55,8 @@ class HtmlPageTest {
 
     @Test
     void nothingIsFetchedFromAnywhere() {
-        Matcher link = Pattern.compile("(?:href|src|action|url)\\s*[=(]\\s*[\"']?([^\"')>\\s]{1,40})").matcher(HTML);
+        Matcher link = Pattern.compile("(?:href|src|action|url)\\s*[=(]\\s*[\"']?([^\"')>\\s]{1,40})")
+                .matcher(HTML);
         while (link.find()) {
             String target = link.group(1);
             assertTrue(target.startsWith("#") || target.startsWith("data:image/png;base64,"), target);
@@ -92,10 +93,12 @@ class HtmlPageTest {
 
     @Test
     void noSizeInTheStyleSheetIsBelowTwelvePixels() { // 1 rem is 16 px, 1 pt is 4/3 px
-        Matcher size = Pattern.compile("font(?:-size)?:\\s*([0-9.]+)(rem|pt|px)").matcher(PageStyle.SHEET);
+        Matcher size =
+                Pattern.compile("font(?:-size)?:\\s*([0-9.]+)(rem|pt|px)").matcher(PageStyle.SHEET);
         int found = 0;
         while (size.find()) {
-            double px = Double.parseDouble(size.group(1)) * (size.group(2).equals("rem") ? 16 : size.group(2).equals("pt") ? 4 / 3.0 : 1);
+            double px = Double.parseDouble(size.group(1))
+                    * (size.group(2).equals("rem") ? 16 : size.group(2).equals("pt") ? 4 / 3.0 : 1);
             assertTrue(px >= 12, size.group());
             found++;
         }

@@ -15,7 +15,8 @@ class JsonTest {
         TWO_RAY
     }
 
-    private record Result(double lossDb, OptionalDouble heightM, Optional<String> name, Kind kind, List<Double> interval95Db) {}
+    private record Result(
+            double lossDb, OptionalDouble heightM, Optional<String> name, Kind kind, List<Double> interval95Db) {}
 
     @Test
     void componentsBecomeSnakeCase() {
@@ -62,6 +63,7 @@ class JsonTest {
 
     @Test
     void negativeZeroIsZero() {
-        assertTrue(Json.text(List.of(-0.0)).contains("0.0") && !Json.text(List.of(-0.0)).contains("-"));
+        assertTrue(Json.text(List.of(-0.0)).contains("0.0")
+                && !Json.text(List.of(-0.0)).contains("-"));
     }
 }

@@ -24,8 +24,8 @@ import org.w3c.dom.Document;
 /** KML, KMZ and GPX. */
 class MapExchangeTest {
     private static final CellGrid GRID = CellGrid.around(new Position(36.3, -84.24), 1000, 50);
-    private static final List<MapOutline> OUTLINES = List.of(new MapOutline(
-            LoadoutMark.of(1), SampleFigures.HOSTILE, ReachOutline.of(GRID, cell -> {
+    private static final List<MapOutline> OUTLINES =
+            List.of(new MapOutline(LoadoutMark.of(1), SampleFigures.HOSTILE, ReachOutline.of(GRID, cell -> {
                 double d = Math.hypot(GRID.rowOf(cell) - 20, GRID.columnOf(cell) - 20);
                 return d < 18 && d > 6;
             })));
@@ -45,7 +45,8 @@ class MapExchangeTest {
         assertEquals("http://www.opengis.net/kml/2.2", kml.getDocumentElement().getNamespaceURI());
         assertEquals(1, kml.getElementsByTagName("outerBoundaryIs").getLength());
         assertEquals(1, kml.getElementsByTagName("innerBoundaryIs").getLength());
-        String[] ring = kml.getElementsByTagName("coordinates").item(0).getTextContent().split(" ");
+        String[] ring =
+                kml.getElementsByTagName("coordinates").item(0).getTextContent().split(" ");
         assertEquals(ring[0], ring[ring.length - 1]);
         assertTrue(ring[0].startsWith("-84.2"), ring[0]);
         assertEquals("#loadout-0", kml.getElementsByTagName("styleUrl").item(0).getTextContent());
@@ -55,13 +56,15 @@ class MapExchangeTest {
 
     @Test
     void kmzHoldsDocumentAndPictureInTheRightFrame() throws Exception {
-        Picture picture = Picture.oddsOverlay(GRID, cell -> GRID.rowOf(cell) == 0 ? 0.95 : GRID.rowOf(cell) == 1 ? -1 : 0.05);
+        Picture picture =
+                Picture.oddsOverlay(GRID, cell -> GRID.rowOf(cell) == 0 ? 0.95 : GRID.rowOf(cell) == 1 ? -1 : 0.05);
         ByteArrayOutputStream out = new ByteArrayOutputStream();
         Kml.kmz(
                         "t",
                         OUTLINES,
                         PLACES,
-                        new Kml.Overlay("odds", picture, GRID.northDeg(), GRID.southDeg(), GRID.westDeg(), GRID.eastDeg()))
+                        new Kml.Overlay(
+                                "odds", picture, GRID.northDeg(), GRID.southDeg(), GRID.westDeg(), GRID.eastDeg()))
                 .writeTo(out);
         Map<String, byte[]> entries = new HashMap<>();
         try (ZipInputStream zip = new ZipInputStream(new ByteArrayInputStream(out.toByteArray()))) {
@@ -84,7 +87,9 @@ class MapExchangeTest {
     @Test
     void gpxComesBackThroughAReader() throws Exception { // GPX 1.1 schema order: name before type
         String xml = Gpx.text(PLACES, SampleFigures.HOSTILE, PLACES);
-        assertEquals("http://www.topografix.com/GPX/1/1", parsed(xml).getDocumentElement().getNamespaceURI());
+        assertEquals(
+                "http://www.topografix.com/GPX/1/1",
+                parsed(xml).getDocumentElement().getNamespaceURI());
         GPX gpx = GPX.Reader.DEFAULT.read(new ByteArrayInputStream(xml.getBytes(StandardCharsets.UTF_8)));
         assertEquals(2, gpx.getWayPoints().size());
         assertEquals(36.3, gpx.getWayPoints().get(0).getLatitude().doubleValue(), 1e-9);

@@ -96,7 +96,8 @@ class PictureTest {
                 BufferedImage back = PdfPicture.of(document, picture).getImage();
                 for (int y = 0; y < 40; y++)
                     for (int x = 0; x < 60; x++) {
-                        int found = picture.isGrey() ? Srgb.grey(decodedGrey(back, x, y)) : back.getRGB(x, y) & 0xFFFFFF;
+                        int found =
+                                picture.isGrey() ? Srgb.grey(decodedGrey(back, x, y)) : back.getRGB(x, y) & 0xFFFFFF;
                         assertEquals(picture.rgb(x, y), found, x + ", " + y);
                     }
             }

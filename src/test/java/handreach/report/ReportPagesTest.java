@@ -19,8 +19,7 @@ import java.util.Optional;
 import org.junit.jupiter.api.Test;
 
 class ReportPagesTest {
-    private static final String BENCH =
-            """
+    private static final String BENCH = """
             antenna,mount,quantity,value,unit,frequency_mhz,trial,note
             helical,in hand,received_level,-50.0,dBm,155.1,1,
             whip,in hand,received_level,-47.0,dBm,155.1,1,
@@ -40,7 +39,9 @@ class ReportPagesTest {
                 analysis,
                 List.of(),
                 List.of(),
-                List.of(new AntennaCost("whip", new Burden(47, 45, 25, 1)), new AntennaCost("helical", new Burden(16, 30, 0, 2))),
+                List.of(
+                        new AntennaCost("whip", new Burden(47, 45, 25, 1)),
+                        new AntennaCost("helical", new Burden(16, 30, 0, 2))),
                 "made here");
     }
 
@@ -57,7 +58,11 @@ class ReportPagesTest {
 
     private static ReachView view() {
         Opening opening = new Opening(
-                "title", "question?", List.of("First sentence.", "Second."), List.of(new Facts.Fact("channel", "155.1 MHz")), "foot");
+                "title",
+                "question?",
+                List.of("First sentence.", "Second."),
+                List.of(new Facts.Fact("channel", "155.1 MHz")),
+                "foot");
         ReachLine line = new ReachLine(
                 LoadoutMark.of(1),
                 "whip",
@@ -66,7 +71,10 @@ class ReportPagesTest {
                 "42 % (30 to 55)",
                 "worth it");
         Grounds grounds = new Grounds(
-                List.of(new Grounds.Assumption("k", "1.33", "Rec. ITU-R P.453")), List.of("a limit"), List.of("a warning"), Cautions.CARRYING);
+                List.of(new Grounds.Assumption("k", "1.33", "Rec. ITU-R P.453")),
+                List.of("a limit"),
+                List.of("a warning"),
+                Cautions.CARRYING);
         return new ReachView(
                 opening,
                 new ReachView.Reach(List.of(line), LengthStyle.METRIC),
@@ -101,9 +109,16 @@ class ReportPagesTest {
 
     @Test
     void aRowSaysReachWithItsInterval() {
-        Sheet table = (Sheet) ReachReport.page(view()).sections().get(0).blocks().get(0);
+        Sheet table =
+                (Sheet) ReachReport.page(view()).sections().get(0).blocks().get(0);
         assertEquals(
-                List.of("B", "whip", "at least 2.9 km\n(2.1 to 3.8)", "0.4 km\n(0.3 to 0.6) at 035°", "42 %\n(30 to 55)", "worth it"),
+                List.of(
+                        "B",
+                        "whip",
+                        "at least 2.9 km\n(2.1 to 3.8)",
+                        "0.4 km\n(0.3 to 0.6) at 035°",
+                        "42 %\n(30 to 55)",
+                        "worth it"),
                 table.rows().get(0).cells());
     }
 
@@ -112,10 +127,14 @@ class ReportPagesTest {
         List<List<String>> rows =
                 LedgerSheet.of(ledger()).rows().stream().map(Sheet.Row::cells).toList();
         assertEquals(List.of("transmitter power, dBm", "+37.0", "+37.0", "", "radio"), rows.get(0));
-        assertEquals(List.of("free space", "\u221294.5", "\u221294.5", "6.0 common, 8.0 spread", "Rec. ITU-R P.525"), rows.get(1));
+        assertEquals(
+                List.of("free space", "\u221294.5", "\u221294.5", "6.0 common, 8.0 spread", "Rec. ITU-R P.525"),
+                rows.get(1));
         assertEquals(List.of("only here (why)", "–", "\u22121.0", "", "ours"), rows.get(3));
         // by hand: 37 − 94.5 − 2 = −59.5 there, 37 − 94.5 − 12 − 1 = −70.5 back
-        assertEquals(List.of("margin at the median place", "\u221259.5", "\u221270.5"), rows.get(4).subList(0, 3));
+        assertEquals(
+                List.of("margin at the median place", "\u221259.5", "\u221270.5"),
+                rows.get(4).subList(0, 3));
         assertTrue(LedgerSheet.of(ledger()).caption().contains("The way back is the weaker"));
     }
 
@@ -123,7 +142,9 @@ class ReportPagesTest {
     void aNoteOfOneDirectionIsNotPutOnTheOther() {
         List<List<String>> rows =
                 LedgerSheet.of(ledger()).rows().stream().map(Sheet.Row::cells).toList();
-        assertTrue(rows.get(2).get(0).contains("quiet") && rows.get(2).get(0).contains("city"), rows.get(2).get(0));
+        assertTrue(
+                rows.get(2).get(0).contains("quiet") && rows.get(2).get(0).contains("city"),
+                rows.get(2).get(0));
     }
 
     @Test
@@ -133,7 +154,8 @@ class ReportPagesTest {
         page.answer().forEach(b -> words.add(((Paragraph) b).words()));
         assertTrue(words.get(0).startsWith("whip is 3.0 dB stronger than helical (in hand)"), words.get(0));
         assertTrue(words.get(0).endsWith("told apart."), words.get(0));
-        assertTrue(words.get(1).contains("not told apart. This session would have shown a difference of"), words.get(1));
+        assertTrue(
+                words.get(1).contains("not told apart. This session would have shown a difference of"), words.get(1));
         assertTrue(page.sections().stream().anyMatch(s -> s.heading().equals("Cautions")));
     }
 
@@ -148,14 +170,17 @@ class ReportPagesTest {
     @Test
     void costsStandBesideWhatTheyBuy() {
         Sheet costs = (Sheet) BenchReport.sections(bench()).get(1).blocks().get(0);
-        assertEquals(List.of("whip", "+3.0 dB in hand", "47", "45", "25"), costs.rows().get(0).cells());
+        assertEquals(
+                List.of("whip", "+3.0 dB in hand", "47", "45", "25"),
+                costs.rows().get(0).cells());
         assertEquals("control", costs.rows().get(1).cells().get(1));
     }
 
     @Test
     void everyCautionHasWordsShortAndLong() {
         for (Caution caution : Caution.values()) {
-            assertTrue(Cautions.brief(caution).length() > 60 && Cautions.brief(caution).length() < 220);
+            assertTrue(Cautions.brief(caution).length() > 60
+                    && Cautions.brief(caution).length() < 220);
             assertTrue(Cautions.full(caution).length() > Cautions.brief(caution).length());
         }
         assertTrue(Cautions.full(Caution.LIGHTNING).contains("30 minutes"));

@@ -43,13 +43,16 @@ final class SampleFigures {
     static MapFigure map() {
         MapFrame frame = MapFrame.around(MIDDLE, 3000, 300, 260);
         Picture picture = Picture.odds(
-                MapGround.hillshade(HILLS, frame), (lat, lon) -> lon > 8.13 ? -1 : Math.min(1, Math.abs(lat - 46.48) * 30));
+                MapGround.hillshade(HILLS, frame),
+                (lat, lon) -> lon > 8.13 ? -1 : Math.min(1, Math.abs(lat - 46.48) * 30));
         MapGround ground = MapGround.of(HILLS, frame, picture, Graticule.of(frame, PlaceForm.UTM, 4));
         Coordinate[] ring = {
-            new Coordinate(8.08, 46.49), new Coordinate(8.12, 46.49), new Coordinate(8.11, 46.51), new Coordinate(8.08, 46.49)
+            new Coordinate(8.08, 46.49),
+            new Coordinate(8.12, 46.49),
+            new Coordinate(8.11, 46.51),
+            new Coordinate(8.08, 46.49)
         };
-        MapOutline outline =
-                new MapOutline(LoadoutMark.of(1), HOSTILE, new GeometryFactory().createPolygon(ring));
+        MapOutline outline = new MapOutline(LoadoutMark.of(1), HOSTILE, new GeometryFactory().createPolygon(ring));
         return MapFigure.of(
                 new MapFigure.Words(HOSTILE, "A map. " + HOSTILE),
                 ground,
@@ -58,8 +61,7 @@ final class SampleFigures {
                         new MapPlace(MIDDLE, MapPlace.Kind.BASE, HOSTILE),
                         new MapPlace(new Position(46.505, 8.12), MapPlace.Kind.RELAY, "R"),
                         new MapPlace(new Position(46.495, 8.09), MapPlace.Kind.POINT, "")),
-                new MapFigure.Key(
-                        List.of(LegendEntry.area(Ink.fill(0x123456), HOSTILE)), LengthStyle.METRIC));
+                new MapFigure.Key(List.of(LegendEntry.area(Ink.fill(0x123456), HOSTILE)), LengthStyle.METRIC));
     }
 
     static RoseTrace trace(int index, boolean showsInterval) {

@@ -39,7 +39,10 @@ class SvgTest {
                     for (int i = 0; i < all.getLength(); i++) {
                         Element element = (Element) all.item(i);
                         for (int a = 0; a < element.getAttributes().getLength(); a++)
-                            assertFalse(element.getAttributes().item(a).getNodeName().startsWith("on"));
+                            assertFalse(element.getAttributes()
+                                    .item(a)
+                                    .getNodeName()
+                                    .startsWith("on"));
                     }
                 }));
     }
@@ -87,7 +90,8 @@ class SvgTest {
     }
 
     @TestFactory
-    Stream<DynamicTest> everyWordStandsInsideItsFigure() { // law: no label is cut off, by the width of the typeface at hand
+    Stream<DynamicTest>
+            everyWordStandsInsideItsFigure() { // law: no label is cut off, by the width of the typeface at hand
         return Stream.of(SampleFigures.rose(), SampleFigures.pattern(), SampleFigures.swr())
                 .map(figure -> DynamicTest.dynamicTest(figure.getClass().getSimpleName(), () -> {
                     NodeList words = parsed(Svg.file(figure)).getElementsByTagName("text");
@@ -95,7 +99,8 @@ class SvgTest {
                         Element word = (Element) words.item(i);
                         if (word.getTextContent().contains("Tom")) continue;
                         double x = Double.parseDouble(word.getAttribute("x"));
-                        double width = Typeface.of(!word.getAttribute("font-weight").isEmpty())
+                        double width = Typeface.of(
+                                        !word.getAttribute("font-weight").isEmpty())
                                 .widthPx(word.getTextContent(), Double.parseDouble(word.getAttribute("font-size")));
                         if (word.hasAttribute("transform")) width = 0;
                         double left = switch (word.getAttribute("text-anchor")) {

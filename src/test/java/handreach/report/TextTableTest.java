@@ -12,25 +12,29 @@ class TextTableTest {
                 .row("whip", "2.9", "worth it")
                 .row("helical, factory", "12.0", "")
                 .text();
-        assertEquals(
-                """
+        assertEquals("""
                 loadout           reach km  verdict
                 ----------------  --------  --------
                 whip                   2.9  worth it
                 helical, factory      12.0
-                """,
-                text);
+                """, text);
     }
 
     @Test
     void aColumnOfWordsStaysLeftUnlessToldOtherwise() {
-        assertEquals("a\n----\nx\n12\nlong\n", TextTable.of("a").row("x").row("12").row("long").text());
-        assertEquals("   a\n----\n2 km\n   -\n", TextTable.of(">a").row("2 km").row("-").text());
+        assertEquals(
+                "a\n----\nx\n12\nlong\n",
+                TextTable.of("a").row("x").row("12").row("long").text());
+        assertEquals(
+                "   a\n----\n2 km\n   -\n",
+                TextTable.of(">a").row("2 km").row("-").text());
     }
 
     @Test
     void controlCharactersCannotMoveTheCursor() {
-        assertEquals("name\n--------\na [31m b\n", TextTable.of("name").row("a\u001B[31m\nb").text());
+        assertEquals(
+                "name\n--------\na [31m b\n",
+                TextTable.of("name").row("a\u001B[31m\nb").text());
     }
 
     @Test
@@ -41,6 +45,7 @@ class TextTableTest {
 
     @Test
     void aRowOfAnotherLengthIsRefused() {
-        assertThrows(IllegalArgumentException.class, () -> TextTable.of("a", "b").row("x"));
+        assertThrows(
+                IllegalArgumentException.class, () -> TextTable.of("a", "b").row("x"));
     }
 }

@@ -35,14 +35,18 @@ class WholeFileTest {
     void aFaultHalfWayLeavesTheOldFileAndNothingElse() throws IOException {
         Path file = folder.resolve("out.txt");
         WholeFile.write(file, "old");
-        assertThrows(CancellationException.class, () -> WholeFile.write(file, out -> {
-            out.write(new byte[100_000]);
-            throw new CancellationException("the person said stop");
-        }));
-        InputFault fault = assertThrows(InputFault.class, () -> WholeFile.write(file, out -> {
-            out.write(new byte[100_000]);
-            throw new IOException("No space left on device");
-        }));
+        assertThrows(
+                CancellationException.class,
+                () -> WholeFile.write(file, out -> {
+                    out.write(new byte[100_000]);
+                    throw new CancellationException("the person said stop");
+                }));
+        InputFault fault = assertThrows(
+                InputFault.class,
+                () -> WholeFile.write(file, out -> {
+                    out.write(new byte[100_000]);
+                    throw new IOException("No space left on device");
+                }));
         assertEquals("old", Files.readString(file));
         assertEquals(List.of("out.txt"), names());
         assertTrue(fault.getMessage().contains("No space left on device"), fault.getMessage());

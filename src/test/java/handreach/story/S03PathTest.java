@@ -31,7 +31,14 @@ class S03PathTest {
     @Test
     void freeSpaceIsThatOfP525() throws IOException {
         JsonNode node = json(CommandRun.of(
-                "path", "--profile", profile("distance_km,height_m\n0,0\n10,0\n"), "--frequency-mhz", "151.82", "--model", "free-space", "--json"));
+                "path",
+                "--profile",
+                profile("distance_km,height_m\n0,0\n10,0\n"),
+                "--frequency-mhz",
+                "151.82",
+                "--model",
+                "free-space",
+                "--json"));
         assertEquals(96.0744, node.get("loss_db").asDouble(), 0.01);
         assertEquals("free-space", node.get("model").asText());
         assertEquals(10, node.get("distance_km").asDouble(), 1e-9);
@@ -41,9 +48,22 @@ class S03PathTest {
     @Test
     void aSingleEdgeCostsWhatP526Says() throws IOException {
         JsonNode node = json(CommandRun.of(
-                "path", "--profile", profile("distance_km,height_m\n0,0\n2,40\n10,0\n"), "--frequency-mhz", "150", "--tx-height-m", "10",
-                "--rx-height-m", "10", "--k-factor", "1000000", "--model", "single-edge", "--json"));
-        double excess = node.get("loss_db").asDouble() - node.get("free_space_db").asDouble();
+                "path",
+                "--profile",
+                profile("distance_km,height_m\n0,0\n2,40\n10,0\n"),
+                "--frequency-mhz",
+                "150",
+                "--tx-height-m",
+                "10",
+                "--rx-height-m",
+                "10",
+                "--k-factor",
+                "1000000",
+                "--model",
+                "single-edge",
+                "--json"));
+        double excess =
+                node.get("loss_db").asDouble() - node.get("free_space_db").asDouble();
         assertEquals(12.21, excess, 0.1);
     }
 
@@ -51,7 +71,14 @@ class S03PathTest {
     @Test
     void twoRayHoldsTheSurfaceWave() throws IOException {
         JsonNode node = json(CommandRun.of(
-                "path", "--profile", profile("distance_km,height_m\n0,0\n0.5,0\n1,0\n"), "--frequency-mhz", "150", "--model", "two-ray", "--json"));
+                "path",
+                "--profile",
+                profile("distance_km,height_m\n0,0\n0.5,0\n1,0\n"),
+                "--frequency-mhz",
+                "150",
+                "--model",
+                "two-ray",
+                "--json"));
         assertEquals(108.45, node.get("loss_db").asDouble(), 0.05);
         assertTrue(node.has("excess_db"));
     }
@@ -59,21 +86,43 @@ class S03PathTest {
     @Test
     void deltaBullingtonNamesItsDiffraction() throws IOException {
         JsonNode node = json(CommandRun.of(
-                "path", "--profile",
-                profile("distance_km,height_m\n0,100\n1,110\n2,130\n3,180\n4,150\n5,140\n6,160\n7,200\n8,150\n9,120\n10,110\n"),
-                "--frequency-mhz", "150", "--permittivity", "22", "--conductivity", "0.003", "--k-factor", "1.33417",
-                "--model", "delta-bullington", "--json"));
+                "path",
+                "--profile",
+                profile(
+                        "distance_km,height_m\n0,100\n1,110\n2,130\n3,180\n4,150\n5,140\n6,160\n7,200\n8,150\n9,120\n10,110\n"),
+                "--frequency-mhz",
+                "150",
+                "--permittivity",
+                "22",
+                "--conductivity",
+                "0.003",
+                "--k-factor",
+                "1.33417",
+                "--model",
+                "delta-bullington",
+                "--json"));
         assertEquals(48.87, node.get("diffraction_db").asDouble(), 0.05);
     }
 
     @Test
     void thePartsAddUpForEveryModel() throws IOException {
         JsonNode node = json(CommandRun.of(
-                "path", "--profile", profile("distance_km,height_m\n0,100\n1,180\n2,90\n3,110\n"), "--frequency-mhz", "155", "--model", "all", "--json"));
+                "path",
+                "--profile",
+                profile("distance_km,height_m\n0,100\n1,180\n2,90\n3,110\n"),
+                "--frequency-mhz",
+                "155",
+                "--model",
+                "all",
+                "--json"));
         for (JsonNode model : node.get("models")) {
             double sum = 0;
             for (JsonNode part : model.get("parts")) sum += part.get("db").asDouble();
-            assertEquals(model.get("loss_db").asDouble(), sum, 1e-6, model.get("model").asText());
+            assertEquals(
+                    model.get("loss_db").asDouble(),
+                    sum,
+                    1e-6,
+                    model.get("model").asText());
         }
         assertTrue(node.get("reading").asText().length() > 20);
     }
@@ -81,7 +130,15 @@ class S03PathTest {
     @Test
     void everyFaultOfTheOptionsIsToldAtOnce() throws IOException {
         CommandRun run = CommandRun.of(
-                "path", "--profile", profile("distance_km,height_m\n0,0\n1,0\n"), "--frequency-mhz", "-3", "--ground", "avrage", "--k-factor", "0");
+                "path",
+                "--profile",
+                profile("distance_km,height_m\n0,0\n1,0\n"),
+                "--frequency-mhz",
+                "-3",
+                "--ground",
+                "avrage",
+                "--k-factor",
+                "0");
         assertEquals(2, run.code());
         assertEquals(3, run.err().lines().count(), run.err());
         assertTrue(run.err().contains("Did you mean average?"), run.err());
@@ -89,7 +146,8 @@ class S03PathTest {
 
     @Test
     void aProfileFaultNamesFileAndLine() throws IOException {
-        CommandRun run = CommandRun.of("path", "--profile", profile("distance_km,height_m\n0,0\n1,x\n0.5,3\n"), "--frequency-mhz", "155");
+        CommandRun run = CommandRun.of(
+                "path", "--profile", profile("distance_km,height_m\n0,0\n1,x\n0.5,3\n"), "--frequency-mhz", "155");
         assertEquals(2, run.code());
         assertTrue(run.err().contains("profile.csv line 3:"), run.err());
         assertTrue(run.err().contains("profile.csv line 4:"), run.err());
@@ -97,7 +155,8 @@ class S03PathTest {
 
     @Test
     void tooShortAPathIsRefused() throws IOException {
-        CommandRun run = CommandRun.of("path", "--profile", profile("distance_km,height_m\n0,0\n0.02,0\n"), "--frequency-mhz", "155");
+        CommandRun run = CommandRun.of(
+                "path", "--profile", profile("distance_km,height_m\n0,0\n0.02,0\n"), "--frequency-mhz", "155");
         assertEquals(2, run.code());
         assertTrue(run.err().contains("at least 50 m"), run.err());
     }

@@ -27,7 +27,9 @@ class S04ReachTest {
         JsonNode node = new ObjectMapper().readTree(run.out());
         assertTrue(node.get("loadouts").size() >= 4);
         for (JsonNode loadout : node.get("loadouts")) {
-            assertTrue(loadout.get("median_km").asDouble() > 0, loadout.get("loadout").asText());
+            assertTrue(
+                    loadout.get("median_km").asDouble() > 0,
+                    loadout.get("loadout").asText());
             assertEquals(72, loadout.get("bearings").size());
             JsonNode interval = loadout.get("median_interval_95_km");
             assertTrue(interval.get(0).asDouble() <= loadout.get("median_km").asDouble());
@@ -37,7 +39,9 @@ class S04ReachTest {
 
     @Test
     void theHipNeverReachesFartherThanTheFace() throws IOException {
-        JsonNode node = new ObjectMapper().readTree(CommandRun.of("reach", "elevation-samples/forest-hills", "--json").out());
+        JsonNode node = new ObjectMapper()
+                .readTree(CommandRun.of("reach", "elevation-samples/forest-hills", "--json")
+                        .out());
         JsonNode face = loadout(node, "factory at face");
         JsonNode hip = loadout(node, "factory at hip");
         assertTrue(hip.get("area_share").asDouble() < face.get("area_share").asDouble());
@@ -49,11 +53,13 @@ class S04ReachTest {
         CommandRun run = CommandRun.of("reach", "elevation-samples/urban-coast", "--out", out.toString());
         assertEquals(0, run.code(), run.err());
         assertTrue(run.out().contains("median reach"), run.out());
-        long told = run.out().lines().filter(line -> line.startsWith("Written: ")).count();
+        long told =
+                run.out().lines().filter(line -> line.startsWith("Written: ")).count();
         try (var files = Files.list(out)) {
             assertEquals(told, files.count());
         }
-        JsonNode outlines = new ObjectMapper().readTree(out.resolve("reach-outlines.geojson").toFile());
+        JsonNode outlines = new ObjectMapper()
+                .readTree(out.resolve("reach-outlines.geojson").toFile());
         assertEquals("FeatureCollection", outlines.get("type").asText());
         assertFalse(outlines.get("features").isEmpty());
     }
@@ -71,7 +77,8 @@ class S04ReachTest {
     }
 
     private static JsonNode loadout(JsonNode node, String name) {
-        for (JsonNode loadout : node.get("loadouts")) if (loadout.get("loadout").asText().equals(name)) return loadout;
+        for (JsonNode loadout : node.get("loadouts"))
+            if (loadout.get("loadout").asText().equals(name)) return loadout;
         throw new AssertionError("no loadout " + name);
     }
 }

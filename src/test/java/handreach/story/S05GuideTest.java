@@ -23,12 +23,13 @@ class S05GuideTest {
     Stream<DynamicTest> everyCommandOfTheGuideWorks() throws IOException {
         List<String> commands = commands(Path.of("docs/guide.md"));
         assertTrue(commands.size() >= 8, "the guide lost its commands: " + commands);
-        return commands.stream().map(command -> DynamicTest.dynamicTest(command, () -> {
-            CommandRun run = CommandRun.of(words(command).toArray(new String[0]));
-            assertEquals(0, run.code(), run.err());
-            assertFalse(run.out().isBlank());
-            assertFalse(run.out().contains("NaN") || run.out().contains("Infinity"), run.out());
-        }));
+        return commands.stream()
+                .map(command -> DynamicTest.dynamicTest(command, () -> {
+                    CommandRun run = CommandRun.of(words(command).toArray(new String[0]));
+                    assertEquals(0, run.code(), run.err());
+                    assertFalse(run.out().isBlank());
+                    assertFalse(run.out().contains("NaN") || run.out().contains("Infinity"), run.out());
+                }));
     }
 
     private static List<String> commands(Path guide) throws IOException {
@@ -36,7 +37,8 @@ class S05GuideTest {
         boolean inBlock = false;
         for (String line : Files.readAllLines(guide)) {
             if (line.strip().startsWith("```")) inBlock = !inBlock;
-            else if (inBlock && line.strip().startsWith("handreach ")) commands.add(line.strip().substring(10));
+            else if (inBlock && line.strip().startsWith("handreach "))
+                commands.add(line.strip().substring(10));
         }
         return commands;
     }

@@ -47,17 +47,22 @@ class S05RelayTest {
 
     @Test
     void whoStandTogetherNeedNoRelay() throws IOException {
-        String people = person("a", "36.2700, -84.2100", "factory at face") + person("b", "36.2706, -84.2100", "factory at face");
+        String people = person("a", "36.2700, -84.2100", "factory at face")
+                + person("b", "36.2706, -84.2100", "factory at face");
         JsonNode node = run(plan(people, ""));
         assertFalse(node.get("relay_needed").asBoolean());
-        assertTrue(node.get("verdict").get(0).asText().startsWith("No relay is needed"), node.get("verdict").toString());
+        assertTrue(
+                node.get("verdict").get(0).asText().startsWith("No relay is needed"),
+                node.get("verdict").toString());
         assertTrue(node.get("sites").isEmpty());
     }
 
     @Test
     void aRelayIsFoundWithinItsLimitsAndFilesAreWritten() throws IOException {
-        String people = person("a", "36.2700, -84.2100", "factory at face") + person("b", "36.2520, -84.2300", "factory at hip");
-        String relay = "[relay]\nmode = \"store-and-forward\"\nmast_m = 6\nwalk_from = \"a\"\nmax_walk_minutes = 90\nmax_slope_deg = 25\n";
+        String people = person("a", "36.2700, -84.2100", "factory at face")
+                + person("b", "36.2520, -84.2300", "factory at hip");
+        String relay =
+                "[relay]\nmode = \"store-and-forward\"\nmast_m = 6\nwalk_from = \"a\"\nmax_walk_minutes = 90\nmax_slope_deg = 25\n";
         Path out = folder.resolve("out");
         JsonNode node = run(plan(people, relay), "--out", out.toString());
         assertTrue(node.get("relay_needed").asBoolean());
@@ -69,7 +74,8 @@ class S05RelayTest {
             assertTrue(site.get("share").asDouble() <= before);
             before = site.get("share").asDouble();
             for (JsonNode talk : site.get("talks"))
-                assertTrue(talk.get("odds_product").asDouble() <= talk.get("odds").asDouble() + 1e-12);
+                assertTrue(
+                        talk.get("odds_product").asDouble() <= talk.get("odds").asDouble() + 1e-12);
         }
         for (String name : new String[] {"relay.html", "relay.txt", "relay.json", "relay-sites.gpx", "relay.geojson"})
             assertTrue(Files.size(out.resolve(name)) > 200, name);
@@ -78,7 +84,8 @@ class S05RelayTest {
 
     @Test
     void whoIsOutsideTheTilesIsNamedAndTheRestAnswered() throws IOException {
-        String people = person("a", "36.2700, -84.2100", "factory at face") + person("b", "36.2706, -84.2100", "factory at face")
+        String people = person("a", "36.2700, -84.2100", "factory at face")
+                + person("b", "36.2706, -84.2100", "factory at face")
                 + person("far away", "20.0, 10.0", "factory at face");
         CommandRun run = CommandRun.of("relay", plan(people, "").toString());
         assertEquals(0, run.code(), run.err());
@@ -95,9 +102,10 @@ class S05RelayTest {
         Files.writeString(
                 folder.resolve("sector.geojson"),
                 "{\"type\":\"Polygon\",\"coordinates\":[[[-84.22,36.27],[-84.21,36.27],[-84.21,36.28],[-84.22,36.28],[-84.22,36.27]]]}");
-        String people = person("camp", "36.2700, -84.2100", "factory at face").replace("loadout", "base = true\nloadout")
-                + "[[route]]\nname = \"patrol\"\nfile = \"route.gpx\"\nloadout = \"factory at face\"\n\n"
-                + "[[sector]]\nname = \"slope\"\npolygon = \"sector.geojson\"\nloadout = \"factory at face\"\n\n";
+        String people =
+                person("camp", "36.2700, -84.2100", "factory at face").replace("loadout", "base = true\nloadout")
+                        + "[[route]]\nname = \"patrol\"\nfile = \"route.gpx\"\nloadout = \"factory at face\"\n\n"
+                        + "[[sector]]\nname = \"slope\"\npolygon = \"sector.geojson\"\nloadout = \"factory at face\"\n\n";
         JsonNode node = run(plan(people, "[relay]\ntalk = \"all-to-base\"\ncount = 2\n"));
         int onRoute = 0;
         int inSector = 0;
@@ -112,7 +120,9 @@ class S05RelayTest {
 
     @Test
     void aPlanWithoutPeopleSaysSo() throws IOException {
-        CommandRun run = CommandRun.of("relay", plan(person("a", "36.2700, -84.2100", "factory at face"), "").toString());
+        CommandRun run = CommandRun.of(
+                "relay",
+                plan(person("a", "36.2700, -84.2100", "factory at face"), "").toString());
         assertEquals(2, run.code());
         assertTrue(run.err().contains("there are not two people on known ground"), run.err());
     }

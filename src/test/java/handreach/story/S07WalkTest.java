@@ -35,7 +35,9 @@ class S07WalkTest {
         Path sample = SAMPLE.toAbsolutePath();
         String text = Files.readString(SAMPLE.resolve("plan.toml"))
                 .replace("tiles = \"tiles\"", "tiles = \"" + sample.resolve("tiles") + "\"")
-                .replace("../invented-bench", sample.resolveSibling("invented-bench").toString())
+                .replace(
+                        "../invented-bench",
+                        sample.resolveSibling("invented-bench").toString())
                 .replace(from, to);
         Path plan = folder.resolve("plan.toml");
         Files.writeString(plan, text + more);
@@ -49,14 +51,17 @@ class S07WalkTest {
         assertEquals(0, run.code(), run.err());
         JsonNode node = new ObjectMapper().readTree(run.out());
         JsonNode copies = node.get("all").get("copies");
-        int total = copies.get("kept").asInt() + copies.get("false_hopes").asInt()
-                + copies.get("false_fears").asInt() + copies.get("rightly_doubted").asInt();
+        int total = copies.get("kept").asInt()
+                + copies.get("false_hopes").asInt()
+                + copies.get("false_fears").asInt()
+                + copies.get("rightly_doubted").asInt();
         assertEquals(node.get("reports").size(), total);
         assertTrue(total > 50, run.err());
         assertFalse(node.get("held_back").isNull());
         for (String name : List.of("walk.txt", "walk.json", "walk-residuals.csv", "walk-odds.gpx", "calibration.toml"))
             assertTrue(Files.size(out.resolve(name)) > 100, name);
-        assertEquals(total + 1, Files.readAllLines(out.resolve("walk-residuals.csv")).size());
+        assertEquals(
+                total + 1, Files.readAllLines(out.resolve("walk-residuals.csv")).size());
 
         Files.copy(out.resolve("calibration.toml"), folder.resolve("learned.toml"));
         Path plan = plan("\n[calibration]\nfile = \"learned.toml\"\n", "", "");
@@ -84,7 +89,8 @@ class S07WalkTest {
         String text = Files.readString(out.resolve("calibration.toml"));
         CalibrationFile file = CalibrationFile.of(SourceText.of("calibration.toml", text));
         assertEquals(text, file.text());
-        CommandRun broken = CommandRun.of("reach", calibratedWith(text.replace("spread_db", "sprade_db")).toString());
+        CommandRun broken = CommandRun.of(
+                "reach", calibratedWith(text.replace("spread_db", "sprade_db")).toString());
         assertEquals(2, broken.code());
         assertTrue(broken.err().contains("unknown key sprade_db"), broken.err());
     }
@@ -97,7 +103,9 @@ class S07WalkTest {
 
     @Test
     void aLogInLocalTimeIsNamedAndNothingIsGuessed() throws IOException {
-        CommandRun run = CommandRun.of("walk", plan("", "clock_offset_s = 47", "clock_offset_s = 28847").toString());
+        CommandRun run = CommandRun.of(
+                "walk",
+                plan("", "clock_offset_s = 47", "clock_offset_s = 28847").toString());
         assertEquals(2, run.code());
         assertTrue(run.err().contains("clock_offset_s = 47"), run.err());
     }

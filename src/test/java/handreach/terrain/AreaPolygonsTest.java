@@ -26,8 +26,9 @@ class AreaPolygonsTest {
     void polygonsAddUpAndHolesAreLeftOut() throws IOException {
         assertEquals(3, AreaPolygons.read(file(SQUARE)).getArea(), 1e-12);
         String more = "{\"type\":\"Polygon\",\"coordinates\":[[[1,0],[3,0],[3,2],[1,2],[1,0]]]}";
-        String both = "{\"type\":\"FeatureCollection\",\"features\":[{\"type\":\"Feature\",\"properties\":{},\"geometry\":" + SQUARE
-                + "},{\"type\":\"Feature\",\"properties\":null,\"geometry\":" + more + "}]}";
+        String both =
+                "{\"type\":\"FeatureCollection\",\"features\":[{\"type\":\"Feature\",\"properties\":{},\"geometry\":"
+                        + SQUARE + "},{\"type\":\"Feature\",\"properties\":null,\"geometry\":" + more + "}]}";
         // by hand: together 3 by 2 less the left half of the hole
         assertEquals(5.5, AreaPolygons.read(file(both)).getArea(), 1e-12);
     }

@@ -19,8 +19,14 @@ class CoverPolygonsTest {
     @Test
     void laterPolygonsLieOnTopAndHolesStayOpen() {
         CoverPolygons polygons = read(
-                feature("woodland", "Polygon", "[[[8,46],[9,46],[9,47],[8,47],[8,46]],[[8.4,46.4],[8.6,46.4],[8.6,46.6],[8.4,46.6],[8.4,46.4]]]"),
-                feature("water", "MultiPolygon", "[[[[8.8,46.8],[9.2,46.8],[9.2,47.2],[8.8,47.2],[8.8,46.8]]],[[[7,45],[7.1,45],[7.1,45.1],[7,45]]]]"));
+                feature(
+                        "woodland",
+                        "Polygon",
+                        "[[[8,46],[9,46],[9,47],[8,47],[8,46]],[[8.4,46.4],[8.6,46.4],[8.6,46.6],[8.4,46.6],[8.4,46.4]]]"),
+                feature(
+                        "water",
+                        "MultiPolygon",
+                        "[[[[8.8,46.8],[9.2,46.8],[9.2,47.2],[8.8,47.2],[8.8,46.8]]],[[[7,45],[7.1,45],[7.1,45.1],[7,45]]]]"));
         assertEquals(Cover.WOODLAND, polygons.coverAt(46.2, 8.2));
         assertEquals(Cover.OPEN, polygons.coverAt(46.5, 8.5));
         assertEquals(Cover.WATER, polygons.coverAt(46.9, 8.9));
@@ -47,7 +53,12 @@ class CoverPolygonsTest {
             for (int i = 0; i < 8; i++) {
                 double r = 0.05 + 0.15 * random.nextDouble();
                 ring[i] = i == 7 ? ring[0] : new Coordinate(x + r * Math.cos(i * 0.9), y + r * Math.sin(i * 0.9));
-                text.append(i == 0 ? "" : ",").append("[").append(ring[i].x).append(",").append(ring[i].y).append("]");
+                text.append(i == 0 ? "" : ",")
+                        .append("[")
+                        .append(ring[i].x)
+                        .append(",")
+                        .append(ring[i].y)
+                        .append("]");
             }
             shapes[k] = factory.createPolygon(ring);
             covers[k] = Cover.values()[1 + random.nextInt(5)];
@@ -76,7 +87,9 @@ class CoverPolygonsTest {
                         feature("water", "Polygon", "[[[8,\"x\"],[9,46],[9,47],[8,46]]]")));
         assertEquals(5, fault.faults().size());
         String all = fault.getMessage();
-        assertTrue(all.contains("cover.geojson: feature 1 has the cover 'wodland'; allowed are open, water, woodland"), all);
+        assertTrue(
+                all.contains("cover.geojson: feature 1 has the cover 'wodland'; allowed are open, water, woodland"),
+                all);
         assertTrue(all.contains("Did you mean woodland?"), all);
         assertTrue(all.contains("feature 2 is a 'Point'"), all);
         assertTrue(all.contains("feature 3 has a corner at 46, 98; GeoJSON is longitude, then latitude"), all);
@@ -86,7 +99,8 @@ class CoverPolygonsTest {
 
     @Test
     void whatIsNotGeoJsonIsExplained() {
-        assertTrue(said("{\"type\":\"FeatureCollection\",\n\"features\":[}").startsWith("cover.geojson line 2: is not JSON"));
+        assertTrue(said("{\"type\":\"FeatureCollection\",\n\"features\":[}")
+                .startsWith("cover.geojson line 2: is not JSON"));
         assertTrue(said("[1]").contains("is not a GeoJSON FeatureCollection"));
         assertTrue(said("[".repeat(5000)).contains("is not JSON"), "no depth brings it down");
     }

@@ -22,11 +22,32 @@ class CoverRasterTest {
     /** Published legends: ESA WorldCover product manual and MRLC NLCD legend; what a class becomes is ours. CORINE from memory. */
     @ParameterizedTest
     @CsvSource({
-        "WORLD_COVER,10,WOODLAND", "WORLD_COVER,20,OPEN", "WORLD_COVER,50,SUBURBAN", "WORLD_COVER,80,WATER", "WORLD_COVER,95,WOODLAND",
-        "WORLD_COVER,100,OPEN", "WORLD_COVER,0,", "WORLD_COVER,11,", "NLCD,11,WATER", "NLCD,22,SUBURBAN", "NLCD,24,URBAN",
-        "NLCD,42,WOODLAND", "NLCD,90,WOODLAND", "NLCD,82,OPEN", "NLCD,0,", "CORINE,111,DENSE_URBAN", "CORINE,1,DENSE_URBAN",
-        "CORINE,112,SUBURBAN", "CORINE,311,WOODLAND", "CORINE,23,WOODLAND", "CORINE,25,WOODLAND", "CORINE,26,OPEN", "CORINE,523,WATER",
-        "CORINE,44,WATER", "CORINE,45,", "CORINE,0,"
+        "WORLD_COVER,10,WOODLAND",
+        "WORLD_COVER,20,OPEN",
+        "WORLD_COVER,50,SUBURBAN",
+        "WORLD_COVER,80,WATER",
+        "WORLD_COVER,95,WOODLAND",
+        "WORLD_COVER,100,OPEN",
+        "WORLD_COVER,0,",
+        "WORLD_COVER,11,",
+        "NLCD,11,WATER",
+        "NLCD,22,SUBURBAN",
+        "NLCD,24,URBAN",
+        "NLCD,42,WOODLAND",
+        "NLCD,90,WOODLAND",
+        "NLCD,82,OPEN",
+        "NLCD,0,",
+        "CORINE,111,DENSE_URBAN",
+        "CORINE,1,DENSE_URBAN",
+        "CORINE,112,SUBURBAN",
+        "CORINE,311,WOODLAND",
+        "CORINE,23,WOODLAND",
+        "CORINE,25,WOODLAND",
+        "CORINE,26,OPEN",
+        "CORINE,523,WATER",
+        "CORINE,44,WATER",
+        "CORINE,45,",
+        "CORINE,0,"
     })
     void legendsGiveACoverOrNothing(CoverLegend legend, int code, Cover cover) {
         assertEquals(cover, legend.of(code).orElse(null));
@@ -70,7 +91,8 @@ class CoverRasterTest {
         UtmZone zone = new UtmZone(32, false);
         for (double x : new double[] {1, 400, 749, 751, 1499}) {
             var place = zone.position(460_000 + x, 5_149_300);
-            assertEquals(x < 750 ? Cover.WOODLAND : Cover.WATER, raster.coverAt(place.latitudeDeg(), place.longitudeDeg()));
+            assertEquals(
+                    x < 750 ? Cover.WOODLAND : Cover.WATER, raster.coverAt(place.latitudeDeg(), place.longitudeDeg()));
         }
         var outside = zone.position(459_990, 5_149_300);
         assertEquals(Cover.OPEN, raster.coverAt(outside.latitudeDeg(), outside.longitudeDeg()));

@@ -24,11 +24,13 @@ class EsriGridTest {
 
     /** By hand: three columns, two rows, cells of 0.1 degrees; the south-west post (40 m) stands at 45 N 8 E in all forms. */
     @ParameterizedTest
-    @CsvSource(delimiter = '|', value = {
-        "ncols 3\\nnrows 2\\nxllcenter 8\\nyllcenter 45\\ncellsize 0.1\\nNODATA_value -9999\\n",
-        "NCOLS 3\\nNROWS 2\\nXLLCORNER 7.95\\nYLLCORNER 44.95\\nCELLSIZE 0.1\\n",
-        "ncols 3\\r\\nnrows 2\\r\\nxllcorner 7.95\\r\\nyllcenter 45.0\\r\\ndx 0.1\\r\\ndy 0.1\\r\\nnodata_value nan\\r\\n",
-    })
+    @CsvSource(
+            delimiter = '|',
+            value = {
+                "ncols 3\\nnrows 2\\nxllcenter 8\\nyllcenter 45\\ncellsize 0.1\\nNODATA_value -9999\\n",
+                "NCOLS 3\\nNROWS 2\\nXLLCORNER 7.95\\nYLLCORNER 44.95\\nCELLSIZE 0.1\\n",
+                "ncols 3\\r\\nnrows 2\\r\\nxllcorner 7.95\\r\\nyllcenter 45.0\\r\\ndx 0.1\\r\\ndy 0.1\\r\\nnodata_value nan\\r\\n",
+            })
     void cornerAndCentreFormsDifferByHalfACell(String header) throws IOException {
         Files.writeString(folder.resolve("g.asc"), header.replace("\\n", "\n").replace("\\r", "\r") + ROWS);
         TileFolder tiles = TileFolder.open(folder);
@@ -49,11 +51,13 @@ class EsriGridTest {
     }
 
     @ParameterizedTest
-    @CsvSource(delimiter = '|', value = {
-        "PROJCS[\"WGS_1984_UTM_Zone_32N\",GEOGCS[\"GCS_WGS_1984\"]]",
-        "PROJCS[\"ETRS89 / UTM zone 32N\",GEOGCS[\"ETRS89\"]]",
-        "PROJCS[\"mine\",GEOGCS[\"GCS_WGS_1984\",DATUM[\"D_WGS_1984\",SPHEROID[\"WGS_1984\",6378137.0,298.257223563]],PRIMEM[\"Greenwich\",0.0],UNIT[\"Degree\",0.0174532925199433]],PROJECTION[\"Transverse_Mercator\"],PARAMETER[\"False_Easting\",500000.0],PARAMETER[\"False_Northing\",0.0],PARAMETER[\"Central_Meridian\",9.0],PARAMETER[\"Scale_Factor\",0.9996],PARAMETER[\"Latitude_Of_Origin\",0.0],UNIT[\"Meter\",1.0]]",
-    })
+    @CsvSource(
+            delimiter = '|',
+            value = {
+                "PROJCS[\"WGS_1984_UTM_Zone_32N\",GEOGCS[\"GCS_WGS_1984\"]]",
+                "PROJCS[\"ETRS89 / UTM zone 32N\",GEOGCS[\"ETRS89\"]]",
+                "PROJCS[\"mine\",GEOGCS[\"GCS_WGS_1984\",DATUM[\"D_WGS_1984\",SPHEROID[\"WGS_1984\",6378137.0,298.257223563]],PRIMEM[\"Greenwich\",0.0],UNIT[\"Degree\",0.0174532925199433]],PROJECTION[\"Transverse_Mercator\"],PARAMETER[\"False_Easting\",500000.0],PARAMETER[\"False_Northing\",0.0],PARAMETER[\"Central_Meridian\",9.0],PARAMETER[\"Scale_Factor\",0.9996],PARAMETER[\"Latitude_Of_Origin\",0.0],UNIT[\"Meter\",1.0]]",
+            })
     void theFileBesideItTellsTheProjection(String prj) throws IOException {
         Files.writeString(
                 folder.resolve("g.asc"),
@@ -67,26 +71,30 @@ class EsriGridTest {
     }
 
     @ParameterizedTest
-    @CsvSource(delimiter = '|', value = {
-        "ncols x | ncols is 'x', a number is expected",
-        "ncols 3\\nnrows 2.5 | nrows is 2.5, allowed are whole numbers",
-        "ncols 3\\nnrows 2\\nxllcenter 8\\nyllcenter 45\\n1 2 3 4 5 6 | no cellsize above 0",
-        "ncols 3\\nnrows 2\\nyllcenter 45\\ncellsize 0.1\\n1 2 3 4 5 6 | neither xllcorner nor xllcenter",
-        "ncols 300000\\nnrows 200000\\nxllcenter 8\\nyllcenter 45\\ncellsize 0.1\\n | at most 33554432 are read",
-        "ncols 300\\nnrows 200\\nxllcenter 8\\nyllcenter 45\\ncellsize 0.1\\n1 2 | is too short",
-    })
+    @CsvSource(
+            delimiter = '|',
+            value = {
+                "ncols x | ncols is 'x', a number is expected",
+                "ncols 3\\nnrows 2.5 | nrows is 2.5, allowed are whole numbers",
+                "ncols 3\\nnrows 2\\nxllcenter 8\\nyllcenter 45\\n1 2 3 4 5 6 | no cellsize above 0",
+                "ncols 3\\nnrows 2\\nyllcenter 45\\ncellsize 0.1\\n1 2 3 4 5 6 | neither xllcorner nor xllcenter",
+                "ncols 300000\\nnrows 200000\\nxllcenter 8\\nyllcenter 45\\ncellsize 0.1\\n | at most 33554432 are read",
+                "ncols 300\\nnrows 200\\nxllcenter 8\\nyllcenter 45\\ncellsize 0.1\\n1 2 | is too short",
+            })
     void aBrokenHeaderIsExplained(String text, String part) throws IOException {
         Files.writeString(folder.resolve("g.asc"), text.replace("\\n", "\n"));
         assertTrue(said().contains(part), said());
     }
 
     @ParameterizedTest
-    @CsvSource(delimiter = '|', value = {
-        "10 20 30 40 5 | ends after 5 of 6 heights",
-        "10 20 30\\n40 50 60 70 | line 7: holds more than 6 heights",
-        "10 20 30\\n40 fifty 60 | line 7: 'fifty' is not a height",
-        "10 20 30\\n40 1e5000d 60 | 'e5000d' is not a height",
-    })
+    @CsvSource(
+            delimiter = '|',
+            value = {
+                "10 20 30 40 5 | ends after 5 of 6 heights",
+                "10 20 30\\n40 50 60 70 | line 7: holds more than 6 heights",
+                "10 20 30\\n40 fifty 60 | line 7: 'fifty' is not a height",
+                "10 20 30\\n40 1e5000d 60 | 'e5000d' is not a height",
+            })
     void aBrokenBodyIsReportedAndVoid(String rows, String part) throws IOException {
         Files.writeString(folder.resolve("g.asc"), header() + rows.replace("\\n", "\n"));
         TileFolder tiles = TileFolder.open(folder);

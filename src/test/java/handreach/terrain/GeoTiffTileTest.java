@@ -64,7 +64,10 @@ class GeoTiffTileTest {
     @ParameterizedTest
     @CsvSource({"true", "false"})
     void theProjectionLibraryPutsThePixelsAtTheSamePlace(boolean isPoint) throws Exception {
-        PaperTiff tiff = new PaperTiff(60, 40, (x, y) -> pixel(x, y)).at(8, 47, STEP, STEP).deflated().tiles(16);
+        PaperTiff tiff = new PaperTiff(60, 40, (x, y) -> pixel(x, y))
+                .at(8, 47, STEP, STEP)
+                .deflated()
+                .tiles(16);
         Path file = (isPoint ? tiff.point() : tiff).write(folder.resolve("t.tif"));
         GeoTiffReader reader = new GeoTiffReader(file.toFile());
         double[] centre = {0, 0};
@@ -76,12 +79,21 @@ class GeoTiffTileTest {
 
     @ParameterizedTest
     @CsvSource({
-        "16,2,false,1,0", "16,2,true,8,0", "32,3,false,8,16", "32,3,true,1,16", "64,3,false,8,0", "16,1,false,8,7", "32,2,true,8,7",
+        "16,2,false,1,0",
+        "16,2,true,8,0",
+        "32,3,false,8,16",
+        "32,3,true,1,16",
+        "64,3,false,8,0",
+        "16,1,false,8,7",
+        "32,2,true,8,7",
         "32,3,false,1,7"
     })
     void everyKindOfSampleAndBlockIsRead(int bits, int format, boolean isBigEndian, int compression, int block)
             throws IOException {
-        PaperTiff tiff = new PaperTiff(60, 40, (x, y) -> pixel(x, y)).sample(bits, format).point().at(8, 47, STEP, STEP);
+        PaperTiff tiff = new PaperTiff(60, 40, (x, y) -> pixel(x, y))
+                .sample(bits, format)
+                .point()
+                .at(8, 47, STEP, STEP);
         if (isBigEndian) tiff.bigEndian();
         if (compression == 8) tiff.deflated();
         if (block == 16) tiff.tiles(16);
@@ -114,12 +126,13 @@ class GeoTiffTileTest {
 
     /** Written by the GeoTools library: its own compressions, predictors and tiles. */
     @ParameterizedTest
-    @CsvSource({"LZW,false,short", "Deflate,true,short", "Deflate,false,float", "LZW,true,float", "PackBits,false,short"})
+    @CsvSource({"LZW,false,short", "Deflate,true,short", "Deflate,false,float", "LZW,true,float", "PackBits,false,short"
+    })
     void whatAnotherLibraryWroteIsRead(String compression, boolean isTiled, String type) throws Exception {
         boolean isShort = type.equals("short");
         int kind = isShort ? java.awt.image.DataBuffer.TYPE_SHORT : java.awt.image.DataBuffer.TYPE_FLOAT;
-        WritableRaster raster = java.awt.image.Raster.createWritableRaster(
-                new java.awt.image.BandedSampleModel(kind, 60, 40, 1), null);
+        WritableRaster raster =
+                java.awt.image.Raster.createWritableRaster(new java.awt.image.BandedSampleModel(kind, 60, 40, 1), null);
         for (int y = 0; y < 40; y++) for (int x = 0; x < 60; x++) raster.setSample(x, y, 0, pixel(x, y));
         ReferencedEnvelope bounds = new ReferencedEnvelope(
                 8 - STEP / 2, 8 + 59.5 * STEP, 47 - 39.5 * STEP, 47 + STEP / 2, CRS.decode("EPSG:4326", true));
@@ -148,7 +161,16 @@ class GeoTiffTileTest {
     }
 
     @ParameterizedTest
-    @CsvSource({"-9999,-9999,32,3", "nan,NaN,32,3", "-32767,-32767,16,2", ",-32768,16,2", ",NaN,32,3", ",-3.4e38,32,3", "0,0,16,2", "-3.4028234663852886e+38,-3.4028234663852886e38,32,3"})
+    @CsvSource({
+        "-9999,-9999,32,3",
+        "nan,NaN,32,3",
+        "-32767,-32767,16,2",
+        ",-32768,16,2",
+        ",NaN,32,3",
+        ",-3.4e38,32,3",
+        "0,0,16,2",
+        "-3.4028234663852886e+38,-3.4028234663852886e38,32,3"
+    })
     void noDataIsVoidAndNeverZero(String tag, double stored, int bits, int format) throws IOException {
         PaperTiff tiff = new PaperTiff(60, 40, (x, y) -> x >= 20 && x < 30 ? stored : 500)
                 .sample(bits, format)
@@ -167,9 +189,14 @@ class GeoTiffTileTest {
     void scaleOffsetAndFeetBecomeMetres() throws IOException {
         String scaled = "<GDALMetadata><Item name=\"OFFSET\" sample=\"0\" role=\"offset\">100</Item>"
                 + "<Item name=\"SCALE\" sample=\"0\" role=\"scale\">0.5</Item></GDALMetadata>";
-        new PaperTiff(9, 9, (x, y) -> 600).metadata(scaled).point().at(8, 47, 0.01, 0.01).write(folder.resolve("a.tif"));
+        new PaperTiff(9, 9, (x, y) -> 600)
+                .metadata(scaled)
+                .point()
+                .at(8, 47, 0.01, 0.01)
+                .write(folder.resolve("a.tif"));
         new PaperTiff(9, 9, (x, y) -> 1000)
-                .metadata("<GDALMetadata><Item name=\"UNITTYPE\" sample=\"0\" role=\"unittype\">ft</Item></GDALMetadata>")
+                .metadata(
+                        "<GDALMetadata><Item name=\"UNITTYPE\" sample=\"0\" role=\"unittype\">ft</Item></GDALMetadata>")
                 .point()
                 .at(9, 47, 0.01, 0.01)
                 .write(folder.resolve("b.tif"));
@@ -247,11 +274,13 @@ class GeoTiffTileTest {
     }
 
     @ParameterizedTest
-    @CsvSource(delimiter = '|', value = {
-        "34887|LERC; none, LZW, Deflate, ZSTD and PackBits can be read",
-        "7|JPEG;",
-        "12345|compression 12345;",
-    })
+    @CsvSource(
+            delimiter = '|',
+            value = {
+                "34887|LERC; none, LZW, Deflate, ZSTD and PackBits can be read",
+                "7|JPEG;",
+                "12345|compression 12345;",
+            })
     void unreadableCompressionsAreNamed(int code, String part) throws IOException {
         new PaperTiff(9, 9, (x, y) -> 1).statedCompression(code).write(folder.resolve("t.tif"));
         assertTrue(said().contains(part), said());
@@ -272,7 +301,9 @@ class GeoTiffTileTest {
         assertSaid(
                 "rows must run from north to south",
                 new PaperTiff(9, 9, (x, y) -> 1).matrix(1, 0, 0, 8, 0, 1, 0, 47, 0, 0, 0, 0, 0, 0, 0, 1));
-        assertSaid("coordinate reference system that is not understood", new PaperTiff(9, 9, (x, y) -> 1).keys(1024, 1, 3072, 1));
+        assertSaid(
+                "coordinate reference system that is not understood",
+                new PaperTiff(9, 9, (x, y) -> 1).keys(1024, 1, 3072, 1));
     }
 
     @Test
@@ -289,11 +320,13 @@ class GeoTiffTileTest {
 
     @Test
     void hugeStatedSizesAreRefused() throws IOException {
-        byte[] tiff = new PaperTiff(9, 9, (x, y) -> 1).point().at(8, 47, 0.01, 0.01).bytes();
+        byte[] tiff =
+                new PaperTiff(9, 9, (x, y) -> 1).point().at(8, 47, 0.01, 0.01).bytes();
         java.nio.ByteBuffer buffer = java.nio.ByteBuffer.wrap(tiff).order(java.nio.ByteOrder.LITTLE_ENDIAN);
         int changed = 0;
         for (int i = 8; i + 12 < tiff.length; i += 2)
-            if ((buffer.getShort(i) == 256 || buffer.getShort(i) == 257 || buffer.getShort(i) == 278) && buffer.getInt(i + 4) == 1) {
+            if ((buffer.getShort(i) == 256 || buffer.getShort(i) == 257 || buffer.getShort(i) == 278)
+                    && buffer.getInt(i + 4) == 1) {
                 buffer.putInt(i + 8, 900_000);
                 changed++;
             }

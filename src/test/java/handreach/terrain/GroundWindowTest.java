@@ -37,7 +37,8 @@ class GroundWindowTest {
 
     @Test
     void itAsksTheFolderWhereVoidsAndCoarserTilesAre() throws IOException {
-        byte[] coarse = PaperHgt.bytes(10, 20, 1201, (lat, lon) -> 300 + 100 * Math.sin(80 * lat) - 50 * Math.cos(90 * lon));
+        byte[] coarse =
+                PaperHgt.bytes(10, 20, 1201, (lat, lon) -> 300 + 100 * Math.sin(80 * lat) - 50 * Math.cos(90 * lon));
         PaperHgt.write(folder, "N10E020.hgt", coarse);
         new PaperTiff(501, 501, (x, y) -> x > 200 && x < 260 && y > 100 ? -32768 : 700 + x % 13 + y % 7)
                 .point()
@@ -64,12 +65,14 @@ class GroundWindowTest {
         assertFalse(window.isLoaded());
         assertSame(projected, window, -8.05, -7.95, -34.92, -34.82);
         assertFalse(GroundWindow.over(projected, new Position(50, 8), 2_000).isLoaded());
-        assertFalse(GroundWindow.over(projected, new Position(-8, 179.99), 20_000).isLoaded());
+        assertFalse(
+                GroundWindow.over(projected, new Position(-8, 179.99), 20_000).isLoaded());
         Files.createDirectory(folder.resolve("x"));
     }
 
     /** Bit for bit, at random places, on rows and columns, and a hair beside them. */
-    private static void assertSame(Elevation one, Elevation other, double south, double north, double west, double east) {
+    private static void assertSame(
+            Elevation one, Elevation other, double south, double north, double west, double east) {
         Random random = new Random(20260112);
         int n = 20_000;
         double[] lat = new double[n];

@@ -26,8 +26,13 @@ class HgtTileTest {
 
     @ParameterizedTest
     @CsvSource({
-        "N34W119.hgt,34,-119", "S01E012.hgt,-1,12", "n46e008.hgt.zip,46,8", "N46E008.SRTMGL1.hgt.zip,46,8",
-        "NASADEM_HGT_n37w105.zip,37,-105", "S90W180.hgt,-90,-180", "N7E12.hgt,7,12"
+        "N34W119.hgt,34,-119",
+        "S01E012.hgt,-1,12",
+        "n46e008.hgt.zip,46,8",
+        "N46E008.SRTMGL1.hgt.zip,46,8",
+        "NASADEM_HGT_n37w105.zip,37,-105",
+        "S90W180.hgt,-90,-180",
+        "N7E12.hgt,7,12"
     })
     void theNameIsTheSouthWestPost(String name, int southDeg, int westDeg) {
         assertEquals(new HgtName(southDeg, westDeg), HgtName.of(name).orElseThrow());
@@ -118,8 +123,12 @@ class HgtTileTest {
         TileFolder tiles = TileFolder.open(folder.resolve(name));
         assertTrue(tiles.at(new Position(10.5, 20.5)).isVoid());
         assertEquals(1, tiles.warnings().size());
-        assertTrue(tiles.warnings().get(0).startsWith(name + ": "), tiles.warnings().get(0));
-        assertTrue(tiles.warnings().get(0).endsWith("Its ground is unknown."), tiles.warnings().get(0));
+        assertTrue(
+                tiles.warnings().get(0).startsWith(name + ": "),
+                tiles.warnings().get(0));
+        assertTrue(
+                tiles.warnings().get(0).endsWith("Its ground is unknown."),
+                tiles.warnings().get(0));
     }
 
     private static void replaceInt(byte[] data, int old, int now) {

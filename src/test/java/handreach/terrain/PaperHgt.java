@@ -22,8 +22,8 @@ final class PaperHgt {
         ByteBuffer data = ByteBuffer.allocate(2 * side * side);
         for (int row = 0; row < side; row++)
             for (int column = 0; column < side; column++)
-                data.putShort((short) Math.rint(heightM.applyAsDouble(
-                        southDeg + 1 - row / (side - 1.0), westDeg + column / (side - 1.0))));
+                data.putShort((short) Math.rint(
+                        heightM.applyAsDouble(southDeg + 1 - row / (side - 1.0), westDeg + column / (side - 1.0))));
         return data.array();
     }
 

@@ -158,7 +158,8 @@ final class PaperTiff {
         byte[] main = directory(at + overview.length, tags(offsets, counts), 0);
         ByteBuffer head = ByteBuffer.allocate(headBytes).order(order);
         head.putShort((short) (order == ByteOrder.LITTLE_ENDIAN ? 0x4949 : 0x4D4D));
-        if (isBig) head.putShort((short) 43).putShort((short) 8).putShort((short) 0).putLong(at);
+        if (isBig)
+            head.putShort((short) 43).putShort((short) 8).putShort((short) 0).putLong(at);
         else head.putShort((short) 42).putInt((int) at);
         out.writeBytes(head.array());
         for (byte[] block : blocks) {
@@ -255,11 +256,15 @@ final class PaperTiff {
         if (isBig) table.putLong(tags.size());
         else table.putShort((short) tags.size());
         tags.forEach((tag, value) -> {
-            int type = value instanceof String ? 2 : value instanceof int[] ? 3 : value instanceof double[] ? 12 : isBig ? 16 : 4;
+            int type = value instanceof String
+                    ? 2
+                    : value instanceof int[] ? 3 : value instanceof double[] ? 12 : isBig ? 16 : 4;
             byte[] data = encoded(value, type);
             int count = value instanceof String s
                     ? s.length() + 1
-                    : value instanceof int[] a ? a.length : value instanceof double[] d ? d.length : ((long[]) value).length;
+                    : value instanceof int[] a
+                            ? a.length
+                            : value instanceof double[] d ? d.length : ((long[]) value).length;
             table.putShort(tag.shortValue()).putShort((short) type);
             if (isBig) table.putLong(count);
             else table.putInt(count);
@@ -295,7 +300,8 @@ final class PaperTiff {
             return data.array();
         }
         long[] list = (long[]) value;
-        ByteBuffer data = ByteBuffer.allocate((type == 16 ? 8 : 4) * list.length).order(order);
+        ByteBuffer data =
+                ByteBuffer.allocate((type == 16 ? 8 : 4) * list.length).order(order);
         for (long v : list) {
             if (type == 16) data.putLong(v);
             else data.putInt((int) v);

@@ -31,9 +31,25 @@ class ReadersUnderNoiseTest {
     @Test
     void geoTiff() throws IOException {
         byte[][] seeds = {
-            new PaperTiff(20, 14, (x, y) -> x * y).deflated().tiles(16).point().at(8, 47, 0.01, 0.01).bytes(),
-            new PaperTiff(20, 14, (x, y) -> x * y).sample(32, 3).strips(5).bigEndian().at(8, 47, 0.01, 0.01).nodata("-9999").bytes(),
-            new PaperTiff(20, 14, (x, y) -> x + y).bigTiff().overviewFirst().sample(64, 3).at(8, 47, 0.01, 0.01).bytes(),
+            new PaperTiff(20, 14, (x, y) -> x * y)
+                    .deflated()
+                    .tiles(16)
+                    .point()
+                    .at(8, 47, 0.01, 0.01)
+                    .bytes(),
+            new PaperTiff(20, 14, (x, y) -> x * y)
+                    .sample(32, 3)
+                    .strips(5)
+                    .bigEndian()
+                    .at(8, 47, 0.01, 0.01)
+                    .nodata("-9999")
+                    .bytes(),
+            new PaperTiff(20, 14, (x, y) -> x + y)
+                    .bigTiff()
+                    .overviewFirst()
+                    .sample(64, 3)
+                    .at(8, 47, 0.01, 0.01)
+                    .bytes(),
         };
         Random random = new Random(20260113);
         Path file = folder.resolve("t.tif");
@@ -71,14 +87,16 @@ class ReadersUnderNoiseTest {
 
     @Test
     void coverPolygons() {
-        String seed = "{\"type\":\"FeatureCollection\",\"features\":[{\"type\":\"Feature\",\"properties\":{\"cover\":\"woodland\"},"
-                + "\"geometry\":{\"type\":\"Polygon\",\"coordinates\":[[[8,46],[9,46],[9,47],[8,46]]]}}]}";
+        String seed =
+                "{\"type\":\"FeatureCollection\",\"features\":[{\"type\":\"Feature\",\"properties\":{\"cover\":\"woodland\"},"
+                        + "\"geometry\":{\"type\":\"Polygon\",\"coordinates\":[[[8,46],[9,46],[9,47],[8,46]]]}}]}";
         Random random = new Random(20260116);
         for (int i = 0; i < INPUTS; i++) {
-            String text = new String(
-                    damaged(seed.getBytes(StandardCharsets.US_ASCII), random), StandardCharsets.ISO_8859_1);
+            String text =
+                    new String(damaged(seed.getBytes(StandardCharsets.US_ASCII), random), StandardCharsets.ISO_8859_1);
             try {
-                CoverPolygons.read(SourceText.of("p.geojson", text), LandCover.uniform(Cover.OPEN)).coverAt(46.2, 8.5);
+                CoverPolygons.read(SourceText.of("p.geojson", text), LandCover.uniform(Cover.OPEN))
+                        .coverAt(46.2, 8.5);
             } catch (InputFault fault) {
                 assertFalse(fault.faults().isEmpty());
             }
@@ -87,7 +105,12 @@ class ReadersUnderNoiseTest {
 
     @Test
     void coverRaster() throws IOException {
-        byte[] seed = new PaperTiff(20, 14, (x, y) -> 10 * (x % 9)).sample(8, 1).deflated().tiles(16).at(8, 47, 0.01, 0.01).bytes();
+        byte[] seed = new PaperTiff(20, 14, (x, y) -> 10 * (x % 9))
+                .sample(8, 1)
+                .deflated()
+                .tiles(16)
+                .at(8, 47, 0.01, 0.01)
+                .bytes();
         Random random = new Random(20260117);
         Path file = folder.resolve("c.tif");
         for (int i = 0; i < INPUTS; i++) {

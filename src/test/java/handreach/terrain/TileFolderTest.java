@@ -69,14 +69,18 @@ class TileFolderTest {
     void namesAreReadInTheirUsualForms(String name) throws IOException {
         byte[] tile = PaperHgt.bytes(37, -105, PaperHgt.SIDE, TileFolderTest::slope);
         PaperHgt.write(folder, name, tile);
-        PaperHgt.write(folder, name.replace("105", "106") + ".gz", PaperHgt.gzipped(PaperHgt.bytes(37, -106, PaperHgt.SIDE, TileFolderTest::slope)));
+        PaperHgt.write(
+                folder,
+                name.replace("105", "106") + ".gz",
+                PaperHgt.gzipped(PaperHgt.bytes(37, -106, PaperHgt.SIDE, TileFolderTest::slope)));
         PaperHgt.write(folder, name.replace("105", "107") + ".zip", PaperHgt.zipped(name.replace("105", "107"), tile));
         PaperHgt.write(folder, "download.zip", PaperHgt.zipped(name.replace("105", "108"), tile));
         PaperHgt.write(folder, "notes.txt", new byte[] {1});
         TileFolder tiles = TileFolder.open(folder);
         assertEquals(List.of(), tiles.warnings());
         assertEquals(4, tiles.tiles().size());
-        for (double lon : new double[] {-104.3, -105.3, -106.3, -107.3}) assertFalse(tiles.at(new Position(37.7, lon)).isVoid());
+        for (double lon : new double[] {-104.3, -105.3, -106.3, -107.3})
+            assertFalse(tiles.at(new Position(37.7, lon)).isVoid());
         assertEquals(height(tiles, 37.7, -104.3), height(tiles, 37.7, -106.3), 0);
     }
 
@@ -96,7 +100,10 @@ class TileFolderTest {
     @Test
     void theFinestTileWinsWhereTilesOverlap() throws IOException {
         PaperHgt.write(folder, "N10E020.hgt", PaperHgt.bytes(10, 20, 1201, (lat, lon) -> 300));
-        new PaperTiff(101, 101, (x, y) -> 700).point().at(20.5, 10.5, 1 / 3600.0, 1 / 3600.0).write(folder.resolve("a-fine.tif"));
+        new PaperTiff(101, 101, (x, y) -> 700)
+                .point()
+                .at(20.5, 10.5, 1 / 3600.0, 1 / 3600.0)
+                .write(folder.resolve("a-fine.tif"));
         new PaperTiff(11, 11, (x, y) -> 50).point().at(20.2, 10.5, 0.01, 0.01).write(folder.resolve("a-coarse.tif"));
         TileFolder tiles = TileFolder.open(folder);
         assertEquals("a-fine.tif", tiles.at(new Position(10.49, 20.51)).tile());
@@ -133,7 +140,10 @@ class TileFolderTest {
     @Test
     void tilesWithoutSharedPostsMeetWithoutAStep() throws IOException {
         double step = 1 / 3600.0;
-        PaperTiff whole = new PaperTiff(41, 41, (x, y) -> wavy(x, y)).sample(32, 3).point().at(20, 50, step, step);
+        PaperTiff whole = new PaperTiff(41, 41, (x, y) -> wavy(x, y))
+                .sample(32, 3)
+                .point()
+                .at(20, 50, step, step);
         Path other = Files.createDirectory(folder.resolve("whole"));
         whole.write(other.resolve("whole.tif"));
         Path parts = Files.createDirectory(folder.resolve("parts"));
@@ -163,8 +173,16 @@ class TileFolderTest {
     void tilesOfDifferentSpacingMeetWithoutAHole() throws IOException {
         double fine = 1 / 3600.0;
         double coarse = 1 / 1200.0;
-        new PaperTiff(180, 301, (x, y) -> 1000 + 2 * x).sample(32, 3).point().at(42.95, 40.55, fine, fine).write(folder.resolve("left.tif"));
-        new PaperTiff(61, 101, (x, y) -> 1360 + 6 * x).sample(32, 3).point().at(43, 40.55, coarse, coarse).write(folder.resolve("right.tif"));
+        new PaperTiff(180, 301, (x, y) -> 1000 + 2 * x)
+                .sample(32, 3)
+                .point()
+                .at(42.95, 40.55, fine, fine)
+                .write(folder.resolve("left.tif"));
+        new PaperTiff(61, 101, (x, y) -> 1360 + 6 * x)
+                .sample(32, 3)
+                .point()
+                .at(43, 40.55, coarse, coarse)
+                .write(folder.resolve("right.tif"));
         TileFolder tiles = TileFolder.open(folder);
         for (double lon = 42.99; lon < 43.01; lon += fine / 7)
             assertEquals(1000 + 2 * (lon - 42.95) * 3600, height(tiles, 40.51234, lon), 1e-4);
@@ -189,7 +207,9 @@ class TileFolderTest {
     void openingAHundredTilesReadsNone() throws IOException {
         for (int i = 0; i < 100; i++)
             try (RandomAccessFile sparse = new RandomAccessFile(
-                    folder.resolve(String.format("N%02dE%03d.hgt", i / 10, i % 10)).toFile(), "rw")) {
+                    folder.resolve(String.format("N%02dE%03d.hgt", i / 10, i % 10))
+                            .toFile(),
+                    "rw")) {
                 sparse.setLength(2L * 1201 * 1201);
             }
         TileFolder tiles = TileFolder.open(folder, 9_000_000);
@@ -198,7 +218,8 @@ class TileFolderTest {
         assertEquals(0, height(tiles, 3.5, 4.5));
         assertEquals(2L * 1201 * 1201, tiles.cache().heldBytes());
         IntStream.range(0, 100).parallel().forEach(i -> assertEquals(0, bulk(tiles, i / 10 + 0.5, i % 10 + 0.5)));
-        assertTrue(tiles.cache().heldBytes() <= 9_000_000, "held " + tiles.cache().heldBytes());
+        assertTrue(
+                tiles.cache().heldBytes() <= 9_000_000, "held " + tiles.cache().heldBytes());
     }
 
     @Test
@@ -299,8 +320,12 @@ class TileFolderTest {
         assertEquals(new TileBounds(10, 20, 11, 21), hgt.bounds());
         assertEquals(
                 Surface.SURFACE_MODEL,
-                TileNature.of("Copernicus_DSM_COG_10_N46_00_E008_00_DEM.tif").surface().orElseThrow());
-        assertEquals(Surface.BARE_EARTH, TileNature.of("USGS_13_n41w112.tif").surface().orElseThrow());
+                TileNature.of("Copernicus_DSM_COG_10_N46_00_E008_00_DEM.tif")
+                        .surface()
+                        .orElseThrow());
+        assertEquals(
+                Surface.BARE_EARTH,
+                TileNature.of("USGS_13_n41w112.tif").surface().orElseThrow());
         assertTrue(TileNature.of("mine.tif").surface().isEmpty());
     }
 
@@ -328,7 +353,8 @@ class TileFolderTest {
         private HgtOnly() {}
 
         public static void main(String[] arguments) {
-            Reading reading = TileFolder.open(SAMPLES.resolve("high-mountains/tiles")).at(new Position(37.5, -105));
+            Reading reading =
+                    TileFolder.open(SAMPLES.resolve("high-mountains/tiles")).at(new Position(37.5, -105));
             if (reading.heightM().orElse(0) != 2183) System.exit(3);
         }
     }
@@ -346,7 +372,8 @@ class TileFolderTest {
     }
 
     static double height(Elevation tiles, double lat, double lon) {
-        if (tiles instanceof TileFolder folder) return folder.at(new Position(lat, lon)).heightM().orElse(Double.NaN);
+        if (tiles instanceof TileFolder folder)
+            return folder.at(new Position(lat, lon)).heightM().orElse(Double.NaN);
         return bulk(tiles, lat, lon);
     }
 

@@ -25,7 +25,10 @@ class VoidPatchesTest {
     void nearerPostsWeighMore() {
         ShortPosts posts = posts("11133", "11133", "11x33", "11133", "11133");
         assertTrue(posts.at(2, 2) > 100 && posts.at(2, 2) < 200, "two of its four neighbours and the column are low");
-        assertEquals(200, posts("1123 3".replace(" ", ""), "11233", "11x33", "11233", "11233").at(2, 2));
+        assertEquals(
+                200,
+                posts("1123 3".replace(" ", ""), "11233", "11x33", "11233", "11233")
+                        .at(2, 2));
     }
 
     @Test
@@ -33,7 +36,8 @@ class VoidPatchesTest {
         assertEquals(9, posts("55555", "5xxx5", "5xxx5", "5xxx5", "55555").filledCount());
         assertEquals(0, posts("555555", "5xxx55", "5xxx55", "5xxxx5", "555555").filledCount());
         assertEquals(0, posts("555555", "5xxxx5", "555555", "555555").filledCount());
-        assertEquals(0, posts("55555", "55x55", "55x55", "55x55", "55x55", "55555").filledCount());
+        assertEquals(
+                0, posts("55555", "55x55", "55x55", "55x55", "55x55", "55555").filledCount());
     }
 
     @Test

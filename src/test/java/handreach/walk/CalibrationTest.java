@@ -73,7 +73,8 @@ class CalibrationTest {
         for (int c = 0; c < 2; c++)
             for (int k = 0; k < 2; k++) {
                 String carry = SimulatedWalk.CARRIES[k];
-                double found = calibration.shift(SimulatedWalk.COVERS[c], carry, carry).lossDb();
+                double found =
+                        calibration.shift(SimulatedWalk.COVERS[c], carry, carry).lossDb();
                 assertEquals(truth.shiftDb(c, k), found, levels ? 1.5 : 3);
             }
         assertEquals(9, calibration.spreadDb(), levels ? 0.6 : 1.5);
@@ -91,15 +92,15 @@ class CalibrationTest {
         int[] dead = {6, 13, 18, 28, 52, 53, 61, 60};
         List<WalkPair> pairs = new ArrayList<>();
         for (int d = 0; d < dose.length; d++)
-            for (int i = 0; i < exposed[d]; i++)
-                pairs.add(spread15(pairs.size(), 300 * (dose[d] - 1.77), i < dead[d]));
+            for (int i = 0; i < exposed[d]; i++) pairs.add(spread15(pairs.size(), 300 * (dose[d] - 1.77), i < dead[d]));
         Calibration calibration = Calibration.of(pairs, FAR_M, new Priors(60, 1e-3, 1e-3, 2), List.of());
         assertEquals(0.25, calibration.shift(Cover.OPEN, "face", "face").lossDb(), 0.4);
         assertEquals(15.21, calibration.spreadDb(), 0.8);
     }
 
     private static WalkPair spread15(int i, double marginDb, boolean copied) {
-        return SimulatedWalk.pair(i, Cover.OPEN, "face", marginDb, Heard.copy(copied), copied).with(marginDb, 15);
+        return SimulatedWalk.pair(i, Cover.OPEN, "face", marginDb, Heard.copy(copied), copied)
+                .with(marginDb, 15);
     }
 
     /** Normal levels, normal prior: mean n/s² over n/s² + 1/u² of the mean error, by hand; only the spread is also estimated. */
@@ -115,7 +116,8 @@ class CalibrationTest {
         double expected = 6 * (40 / variance) / (40 / variance + 1 / 36.0);
         assertEquals(expected, calibration.shift(Cover.OPEN, "face", "face").lossDb(), 0.05);
         assertEquals(4, calibration.spreadDb(), 0.25);
-        assertEquals(4 / Math.sqrt(40), calibration.shift(Cover.OPEN, "face", "face").standardUncertaintyDb(), 0.06);
+        assertEquals(
+                4 / Math.sqrt(40), calibration.shift(Cover.OPEN, "face", "face").standardUncertaintyDb(), 0.06);
     }
 
     private static WalkPair level(int i, double lossTooLowDb) {
@@ -141,9 +143,7 @@ class CalibrationTest {
         List<WalkPair> pairs = new ArrayList<>();
         for (int i = 0; i < 400; i++) {
             double level = -110 - 5 + 8 * random.nextGaussian();
-            Heard heard = level < floorDbm
-                    ? new Heard(Heard.Kind.BELOW, floorDbm)
-                    : new Heard(Heard.Kind.LEVEL, level);
+            Heard heard = level < floorDbm ? new Heard(Heard.Kind.BELOW, floorDbm) : new Heard(Heard.Kind.LEVEL, level);
             pairs.add(SimulatedWalk.pair(i, Cover.OPEN, "face", 0, heard, level > -110));
         }
         Calibration calibration = Calibration.of(pairs, FAR_M, new Priors(6, 1e-3, 1e-3, 0.3), List.of());
@@ -154,7 +154,8 @@ class CalibrationTest {
     @Test
     void whatWasNotWalkedKeepsItsDoubt() {
         SimulatedWalk truth = new SimulatedWalk(4, new double[] {0, 0}, new double[] {0, 0}, 7);
-        Calibration calibration = Calibration.of(truth.walk(new Random(5), 200, true), FAR_M, Priors.USUAL, List.of("chest"));
+        Calibration calibration =
+                Calibration.of(truth.walk(new Random(5), 200, true), FAR_M, Priors.USUAL, List.of("chest"));
         SiteCalibration site = calibration.site("w", LocalDate.of(2026, 5, 4));
         assertTrue(site.biasByCover().get(Cover.URBAN).standardUncertaintyDb() > 2.9);
         assertTrue(site.biasByCarry().get("chest").standardUncertaintyDb() > 2.9);
@@ -166,12 +167,15 @@ class CalibrationTest {
     @Test
     void heldBackStretchesAreBetterOnlyWhereThereIsSomethingToLearn() {
         SimulatedWalk worse = new SimulatedWalk(9, new double[] {0, 2}, new double[] {0, 1}, 6);
-        BlockedCheck helped = BlockedCheck.of(worse.walk(new Random(1), 150, true), FAR_M, Priors.USUAL).orElseThrow();
+        BlockedCheck helped = BlockedCheck.of(worse.walk(new Random(1), 150, true), FAR_M, Priors.USUAL)
+                .orElseThrow();
         assertTrue(helped.rmseAfterDb().orElseThrow() < helped.rmseBeforeDb().orElseThrow() - 2, helped.toString());
         assertTrue(helped.brierAfter() < helped.brierBefore());
         SimulatedWalk right = new SimulatedWalk(0, new double[] {0, 0}, new double[] {0, 0}, 8);
-        BlockedCheck same = BlockedCheck.of(right.walk(new Random(1), 150, true), FAR_M, Priors.USUAL).orElseThrow();
+        BlockedCheck same = BlockedCheck.of(right.walk(new Random(1), 150, true), FAR_M, Priors.USUAL)
+                .orElseThrow();
         assertEquals(same.rmseBeforeDb().orElseThrow(), same.rmseAfterDb().orElseThrow(), 0.5);
-        assertTrue(BlockedCheck.of(right.walk(new Random(1), 12, true), FAR_M, Priors.USUAL).isEmpty());
+        assertTrue(BlockedCheck.of(right.walk(new Random(1), 12, true), FAR_M, Priors.USUAL)
+                .isEmpty());
     }
 }

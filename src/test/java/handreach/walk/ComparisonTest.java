@@ -87,10 +87,19 @@ class ComparisonTest {
     @Test
     void whatWasBelowTheFloorIsNeitherDroppedNorSetToIt() {
         List<Heard> few = List.of(
-                new Heard(Heard.Kind.BELOW, -120), new Heard(Heard.Kind.LEVEL, -110), new Heard(Heard.Kind.LEVEL, -105));
-        assertEquals(-110 + 1.59, LocalMean.of(new double[] {0, 1, 2}, few, 1).heard().value(), 0.01);
+                new Heard(Heard.Kind.BELOW, -120),
+                new Heard(Heard.Kind.LEVEL, -110),
+                new Heard(Heard.Kind.LEVEL, -105));
+        assertEquals(
+                -110 + 1.59,
+                LocalMean.of(new double[] {0, 1, 2}, few, 1).heard().value(),
+                0.01);
         List<Heard> most = List.of(
-                new Heard(Heard.Kind.BELOW, -120), new Heard(Heard.Kind.BELOW, -119), new Heard(Heard.Kind.LEVEL, -105));
-        assertEquals(new Heard(Heard.Kind.BELOW, -119), LocalMean.of(new double[] {0, 1, 2}, most, 1).heard());
+                new Heard(Heard.Kind.BELOW, -120),
+                new Heard(Heard.Kind.BELOW, -119),
+                new Heard(Heard.Kind.LEVEL, -105));
+        assertEquals(
+                new Heard(Heard.Kind.BELOW, -119),
+                LocalMean.of(new double[] {0, 1, 2}, most, 1).heard());
     }
 }

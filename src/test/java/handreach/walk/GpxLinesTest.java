@@ -26,9 +26,10 @@ class GpxLinesTest {
 
     @Test
     void segmentsAndRoutesAreLines() throws IOException {
-        Path file = file(HEAD
-                + "<rte><rtept lat=\"44.3\" lon=\"-29.1\"/></rte>"
-                + "<trk><trkseg><trkpt lat=\"44.1\" lon=\"-29.5\"/><trkpt lat=\"44.2\" lon=\"-29.4\"/></trkseg></trk></gpx>");
+        Path file = file(
+                HEAD
+                        + "<rte><rtept lat=\"44.3\" lon=\"-29.1\"/></rte>"
+                        + "<trk><trkseg><trkpt lat=\"44.1\" lon=\"-29.5\"/><trkpt lat=\"44.2\" lon=\"-29.4\"/></trkseg></trk></gpx>");
         assertEquals(
                 List.of(
                         List.of(new Position(44.3, -29.1)),

@@ -31,8 +31,12 @@ class GpxTrackTest {
 
     @Test
     void aMomentBetweenTwoPointsLiesBetweenThem() {
-        GpxTrack track = GpxTrack.of("t", HEAD + point("10", "20", "2026-05-04T09:00:00Z")
-                + point("10.001", "20.002", "2026-05-04T11:00:10+02:00") + TAIL);
+        GpxTrack track = GpxTrack.of(
+                "t",
+                HEAD
+                        + point("10", "20", "2026-05-04T09:00:00Z")
+                        + point("10.001", "20.002", "2026-05-04T11:00:10+02:00")
+                        + TAIL);
         GpxTrack.Fix fix = track.at(Instant.parse("2026-05-04T09:00:05Z")).orElseThrow();
         assertEquals(10.0005, fix.at().latitudeDeg(), 1e-9);
         assertEquals(20.001, fix.at().longitudeDeg(), 1e-9);
@@ -42,17 +46,26 @@ class GpxTrackTest {
 
     @Test
     void stretchesAreNeverJoined() {
-        GpxTrack track = GpxTrack.of("t", HEAD + point("10", "20", "2026-05-04T09:00:00Z") + "</trkseg><trkseg>"
-                + point("10.1", "20", "2026-05-04T09:10:00Z") + TAIL);
+        GpxTrack track = GpxTrack.of(
+                "t",
+                HEAD + point("10", "20", "2026-05-04T09:00:00Z") + "</trkseg><trkseg>"
+                        + point("10.1", "20", "2026-05-04T09:10:00Z") + TAIL);
         assertTrue(track.at(Instant.parse("2026-05-04T09:05:00Z")).isEmpty());
-        assertEquals(10.1, track.at(Instant.parse("2026-05-04T09:10:00Z")).orElseThrow().at().latitudeDeg());
+        assertEquals(
+                10.1,
+                track.at(Instant.parse("2026-05-04T09:10:00Z"))
+                        .orElseThrow()
+                        .at()
+                        .latitudeDeg());
     }
 
     @Test
     void theOlderFormWithForeignElementsAndAnyOrderIsRead() {
-        GpxTrack track = GpxTrack.of("t", "<gpx version=\"1.0\"><wpt lat=\"1\" lon=\"2\"><name>camp</name></wpt><trk><trkseg>"
-                + "<trkpt lon=\"4\" lat=\"3\"><speed>1</speed><extensions><a:hr xmlns:a=\"urn:a\"><time>nonsense</time></a:hr>"
-                + "</extensions><time>2026-05-04T09:00:00Z</time></trkpt></trkseg></trk></gpx>");
+        GpxTrack track = GpxTrack.of(
+                "t",
+                "<gpx version=\"1.0\"><wpt lat=\"1\" lon=\"2\"><name>camp</name></wpt><trk><trkseg>"
+                        + "<trkpt lon=\"4\" lat=\"3\"><speed>1</speed><extensions><a:hr xmlns:a=\"urn:a\"><time>nonsense</time></a:hr>"
+                        + "</extensions><time>2026-05-04T09:00:00Z</time></trkpt></trkseg></trk></gpx>");
         assertEquals("camp", track.waypoints().get(0).name());
         assertEquals(new Position(3, 4), track.points().get(0).at());
         assertEquals(1, track.timed().size());
@@ -62,7 +75,9 @@ class GpxTrackTest {
     void aTrackWithoutTimesIsReadAndToldSo() {
         GpxTrack track = GpxTrack.of("t", HEAD + point("10", "20", "") + point("10", "20.1", "yesterday") + TAIL);
         assertEquals(2, track.points().size());
-        assertTrue(track.notes().stream().anyMatch(n -> n.contains("2 of 2 points have no time")), track.notes().toString());
+        assertTrue(
+                track.notes().stream().anyMatch(n -> n.contains("2 of 2 points have no time")),
+                track.notes().toString());
     }
 
     @Test
@@ -76,7 +91,8 @@ class GpxTrackTest {
     @ParameterizedTest
     @ValueSource(ints = {1, 40, 120, 190, 230})
     void aTruncatedFileIsOneClearLine(int length) {
-        String whole = HEAD + point("10", "20", "2026-05-04T09:00:00Z") + point("11", "20", "2026-05-04T09:00:01Z") + TAIL;
+        String whole =
+                HEAD + point("10", "20", "2026-05-04T09:00:00Z") + point("11", "20", "2026-05-04T09:00:01Z") + TAIL;
         InputFault fault = assertThrows(InputFault.class, () -> GpxTrack.of("cut.gpx", whole.substring(0, length)));
         assertEquals(1, fault.faults().size());
         assertTrue(fault.getMessage().contains("is not whole GPX"), fault.getMessage());
@@ -85,8 +101,11 @@ class GpxTrackTest {
     @Test
     void deepNestingIsRefused() {
         String deep = "<gpx>" + "<a>".repeat(100) + "</a>".repeat(100) + "</gpx>";
-        assertTrue(assertThrows(InputFault.class, () -> GpxTrack.of("d", deep)).getMessage().contains("deep"));
-        String inside = HEAD + "<trkpt lat=\"1\" lon=\"1\">" + "<a>".repeat(100) + "</a>".repeat(100) + "</trkpt>" + TAIL;
+        assertTrue(assertThrows(InputFault.class, () -> GpxTrack.of("d", deep))
+                .getMessage()
+                .contains("deep"));
+        String inside =
+                HEAD + "<trkpt lat=\"1\" lon=\"1\">" + "<a>".repeat(100) + "</a>".repeat(100) + "</trkpt>" + TAIL;
         assertThrows(InputFault.class, () -> GpxTrack.of("d", inside));
     }
 
@@ -105,7 +124,8 @@ class GpxTrackTest {
         String text = HEAD + "\n" + point("120.5", "45", "") + "\n" + point("x", "45", "") + TAIL;
         InputFault fault = assertThrows(InputFault.class, () -> GpxTrack.of("s.gpx", text));
         assertEquals(2, fault.faults().size());
-        assertTrue(fault.faults().get(0).message().startsWith("s.gpx line 2: a point has lat 120.5"), fault.getMessage());
+        assertTrue(
+                fault.faults().get(0).message().startsWith("s.gpx line 2: a point has lat 120.5"), fault.getMessage());
         assertTrue(fault.faults().get(0).text().contains("look exchanged"));
         assertFalse(fault.faults().get(1).text().contains("look exchanged"));
     }
@@ -121,6 +141,8 @@ class GpxTrackTest {
 
     @Test
     void somethingElseThanGpxIsNamed() {
-        assertTrue(assertThrows(InputFault.class, () -> GpxTrack.of("k", "<kml></kml>")).getMessage().contains("<kml>"));
+        assertTrue(assertThrows(InputFault.class, () -> GpxTrack.of("k", "<kml></kml>"))
+                .getMessage()
+                .contains("<kml>"));
     }
 }

@@ -29,7 +29,9 @@ class ReportFileTest {
                 List.of(Heard.Kind.LEVEL, Heard.Kind.BELOW, Heard.Kind.SINAD, Heard.Kind.READABILITY, Heard.Kind.COPY),
                 reports.stream().map(r -> r.heard().kind()).toList());
         assertEquals("clear, calm", reports.get(0).note());
-        assertEquals(Instant.parse("2026-05-04T09:00:00Z"), reports.get(1).origin().time().orElseThrow());
+        assertEquals(
+                Instant.parse("2026-05-04T09:00:00Z"),
+                reports.get(1).origin().time().orElseThrow());
         assertEquals(Way.BOTH, reports.get(2).way());
         assertEquals(3, reports.get(0).origin().line());
         assertTrue(reports.stream().noneMatch(r -> r.heard().isCopy(-90, 17)));

@@ -29,7 +29,12 @@ class TrackJoinTest {
 
     private static WalkReport report(Optional<Instant> time, Optional<Position> at) {
         return new WalkReport(
-                new WalkReport.Origin(2, time, at), Heard.copy(true), Way.BOTH, Optional.empty(), OptionalDouble.empty(), "");
+                new WalkReport.Origin(2, time, at),
+                Heard.copy(true),
+                Way.BOTH,
+                Optional.empty(),
+                OptionalDouble.empty(),
+                "");
     }
 
     @Test
@@ -55,8 +60,14 @@ class TrackJoinTest {
             reports.add(report(Optional.of(START.plusSeconds(s + 2 * 3600)), Optional.empty()));
         TrackJoin join = TrackJoin.of(Optional.of(track(3601)), reports, OptionalDouble.empty());
         assertEquals(12, join.unplaced().size());
-        assertTrue(join.notes().toString().contains("clock_offset_s = -7200"), join.notes().toString());
-        assertEquals(12, TrackJoin.of(Optional.of(track(3601)), reports, OptionalDouble.of(-7200)).placed().size());
+        assertTrue(
+                join.notes().toString().contains("clock_offset_s = -7200"),
+                join.notes().toString());
+        assertEquals(
+                12,
+                TrackJoin.of(Optional.of(track(3601)), reports, OptionalDouble.of(-7200))
+                        .placed()
+                        .size());
     }
 
     @Test
@@ -71,6 +82,8 @@ class TrackJoinTest {
         TrackJoin join = TrackJoin.of(Optional.of(gappy), reports, OptionalDouble.of(0));
         assertEquals(1, join.placed().size());
         assertEquals(1, join.unplaced().size());
-        assertTrue(join.notes().get(0).contains("1 reports fall in gaps"), join.notes().toString());
+        assertTrue(
+                join.notes().get(0).contains("1 reports fall in gaps"),
+                join.notes().toString());
     }
 }
