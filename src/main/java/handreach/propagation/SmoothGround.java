@@ -103,8 +103,15 @@ final class SmoothGround {
         double m = d * d / (4 * effectiveRadiusM * sum);
         double c = (height1M - height2M) / sum;
         double cosine = 1.5 * c * Math.sqrt(3 * m / ((m + 1) * (m + 1) * (m + 1)));
-        double angle = (Math.PI + Math.acos(Math.max(-1, Math.min(1, cosine)))) / 3;
-        return Math.max(0, Math.min(d, 0.5 * d * (1 + 2 * Math.sqrt((m + 1) / (3 * m)) * Math.cos(angle))));
+        return Math.max(0, Math.min(d, 0.5 * d * (1 + 2 * Math.sqrt((m + 1) / (3 * m)) * thirdCosine(cosine))));
+    }
+
+    /** cos((π + arccos x)/3): the root of 4t³ − 3t + x between −½ and ½, which Newton finds at once unless two roots meet. */
+    private static double thirdCosine(double x) {
+        if (!(Math.abs(x) < 0.8)) return Math.cos((Math.PI + Math.acos(Math.max(-1, Math.min(1, x)))) / 3);
+        double t = x / 3;
+        for (int i = 0; i < 4; i++) t -= (t * (4 * t * t - 3) + x) / (12 * t * t - 3);
+        return t;
     }
 
     /** Diffraction parameter of the bulge of the smooth earth, as {@link HandheldTerms} has it for the ground. */

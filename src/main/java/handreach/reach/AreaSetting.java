@@ -51,7 +51,7 @@ final class AreaSetting {
         return (int) Math.max(FEWEST_INTERVALS, Math.ceil(lengthM / stepM));
     }
 
-    /** Half a cell or half a post, whichever is less, m. */
+    /** Sample spacing of a sweep, m: half a cell or half a post; coarser ones miss the tops between posts by a decibel. */
     double sweepStepM(double cellM) {
         return Math.max(Math.min(cellM, postM) / 2, radiusM / MOST_SAMPLES);
     }
