@@ -1,6 +1,5 @@
 package handreach.report;
 
-import handreach.reach.LeastLoadout;
 import handreach.reach.OddsGrid;
 import handreach.study.ReachAnswer;
 import java.nio.file.Path;
@@ -49,33 +48,16 @@ public final class ReachFiles {
         text("reach.json", Json.text(ReachText.json(answer)));
         if (answer.area().isEmpty()) return;
         text("reach-outlines.geojson", GeoJson.text(outlines()));
-        for (OddsGrid odds : answer.area().get().odds()) {
-            String name = odds.link().name();
-            raster(
-                    "odds-" + fileWord(name) + ".tif",
-                    new Georaster(
-                            odds.grid(),
-                            "odds of copy, " + name,
-                            cell -> odds.isKnown(cell) ? odds.odds(cell) : Double.NaN));
-        }
-        LeastLoadout least = answer.area().get().least();
-        raster(
-                "least-loadout.tif",
-                new Georaster(
-                        least.grid(),
-                        "least loadout, by order of burden from 1; 0 where none reaches",
-                        cell -> least.at(cell) == LeastLoadout.UNKNOWN ? Double.NaN : least.at(cell) + 1));
+        AreaFiles.of(answer).forEach((name, content) -> {
+            Path file = folder.resolve(name);
+            WholeFile.write(file, content);
+            written.add(file);
+        });
     }
 
     /** Who made it, from what. The day stands in the file's own date, so that the same input gives the same report. */
     private String imprint() {
         return "Made by Handreach from " + answer.scene().file().file().getFileName() + ".";
-    }
-
-    private void raster(String name, Georaster raster) {
-        Path file = folder.resolve(name);
-        WholeFile.write(file, GeoTiff.content(raster));
-        written.add(file);
     }
 
     /** Two features a loadout: all ground at the target odds or better, and the part of it that hangs together from the middle. */

@@ -1,17 +1,12 @@
 package handreach.report;
 
-import handreach.cartography.Graticule;
-import handreach.cartography.Hillshade;
 import handreach.cartography.LengthStyle;
 import handreach.cartography.LoadoutMark;
-import handreach.cartography.MapFrame;
-import handreach.cartography.OddsRamp;
 import handreach.geodesy.Compass;
 import handreach.loadout.Loadout;
 import handreach.plan.Places;
 import handreach.plan.Plan;
 import handreach.reach.LoadoutReach;
-import handreach.reach.OddsGrid;
 import handreach.reach.RadialReach;
 import handreach.reach.ReachEstimate;
 import handreach.study.Lengths;
@@ -27,8 +22,6 @@ import java.util.stream.IntStream;
 
 /** Puts a reach answer on paper: the report page, and the pieces that the field card shares with it. */
 final class ReachPages {
-    private static final int MAP_PX = 760;
-    private static final double MARGIN = 1.08;
     /** Loadouts whose outline or line is drawn; more would be a tangle. */
     private static final int MOST_DRAWN = 4;
 
@@ -195,11 +188,13 @@ final class ReachPages {
 
     private List<Drawing> maps() {
         if (answer.area().isEmpty()) return List.of();
-        List<Drawing> maps = new ArrayList<>();
+        ReachMaps sheets = new ReachMaps(answer);
         int control = scene.loadouts().indexOf(scene.controlLoadout());
         int best = bestLoadout();
-        maps.add(oddsMap(best));
-        if (best != control) maps.add(oddsMap(control));
+        List<Drawing> maps = new ArrayList<>();
+        maps.add(sheets.odds(best));
+        if (answer.loadouts().size() > 1) maps.add(sheets.least());
+        if (best != control) maps.add(sheets.bought(control, best));
         return maps;
     }
 
@@ -211,65 +206,8 @@ final class ReachPages {
         return best;
     }
 
-    private Drawing oddsMap(int loadout) {
-        OddsGrid odds = answer.area().orElseThrow().odds().get(loadout);
-        MapFrame frame = frame(MAP_PX);
-        Hillshade relief = MapGround.hillshade(scene.tiles(), frame);
-        Picture picture = Picture.odds(relief, (latitude, longitude) -> {
-            int cell = odds.grid().indexOf(new handreach.geodesy.Position(latitude, longitude));
-            return cell >= 0 && odds.isKnown(cell) ? odds.odds(cell) : -1;
-        });
-        MapGround ground = MapGround.of(
-                scene.tiles(),
-                frame,
-                picture,
-                Graticule.of(frame, plan.heading().placeForm(), 5));
-        double target = plan.channel().wish().odds();
-        List<MapOutline> outlines = List.of(new MapOutline(
-                LoadoutMark.of(loadout),
-                odds.link().name() + String.format(Locale.ROOT, ", %.0f %% or better", 100 * target),
-                odds.outline(target)));
-        List<LegendEntry> entries = new ArrayList<>();
-        for (int i = 0; i <= OddsRamp.BREAKS.size(); i++)
-            entries.add(LegendEntry.area(Ink.fill(OddsRamp.rgb(i)), "odds " + OddsRamp.label(i)));
-        String share = String.format(Locale.ROOT, "%.0f %%", 100 * odds.share(target));
-        MapFigure figure = MapFigure.of(
-                new MapFigure.Words(
-                        "Odds of copy with " + odds.link().name(),
-                        "Map of the odds of copy around the middle, over relief. " + share
-                                + " of the known ground within the radius reaches the target odds."),
-                ground,
-                outlines,
-                places(),
-                new MapFigure.Key(entries, style));
-        String caption = "Odds of copy with " + odds.link().name() + "; " + share
-                + " of the known ground reaches the target. Cells of "
-                + String.format(Locale.ROOT, "%.0f m", odds.grid().cellM()) + sampling(odds) + ".";
-        return new Drawing(figure, caption);
-    }
-
-    private static String sampling(OddsGrid odds) {
-        return odds.losses()
-                .difference()
-                .map(difference -> String.format(
-                        Locale.ROOT,
-                        ", by sweep: its losses differ from one profile per cell by %.1f dB rms, 99 %% of cells by less than %.1f dB",
-                        difference.rmsDb(),
-                        difference.p99Db()))
-                .orElse("");
-    }
-
-    MapFrame frame(int px) {
-        return MapFrame.around(
-                answer.middle(), MARGIN * 1000 * plan.places().area().radiusKm(), px, px);
-    }
-
     List<MapPlace> places() {
-        List<MapPlace> places = new ArrayList<>();
-        for (Places.PositionEntry entry : plan.places().positions())
-            places.add(
-                    new MapPlace(entry.at(), entry.base() ? MapPlace.Kind.BASE : MapPlace.Kind.PERSON, entry.name()));
-        return places;
+        return ReachMaps.places(plan);
     }
 
     private List<Drawing> profiles() {

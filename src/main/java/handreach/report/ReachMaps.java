@@ -1,0 +1,193 @@
+package handreach.report;
+
+import handreach.cartography.Graticule;
+import handreach.cartography.GridLine;
+import handreach.cartography.Hatch;
+import handreach.cartography.Hillshade;
+import handreach.cartography.LengthStyle;
+import handreach.cartography.LoadoutMark;
+import handreach.cartography.MapFrame;
+import handreach.cartography.OddsRamp;
+import handreach.geodesy.Position;
+import handreach.plan.Places;
+import handreach.plan.Plan;
+import handreach.reach.CellGrid;
+import handreach.reach.LeastLoadout;
+import handreach.reach.LoadoutDifference;
+import handreach.reach.OddsGrid;
+import handreach.study.ReachAnswer;
+import handreach.study.Scene;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+
+/** Maps of a reach answer over one relief: odds, least loadout, and what a bigger antenna buys. */
+final class ReachMaps {
+    private static final int MAP_PX = 760;
+    /** How far the map shows ground beyond the radius that was looked at. */
+    private static final double MARGIN = 1.08;
+
+    private static final LoadoutMark BOUGHT = new LoadoutMark("+", 0x0072B2, List.of(), Hatch.RISING);
+    private static final LoadoutMark LOST = new LoadoutMark("\u2212", 0xC24A00, List.of(), Hatch.FALLING);
+    private static final LoadoutMark BOTH = new LoadoutMark("", 0x8A949A, List.of(), Hatch.NONE);
+
+    private final ReachAnswer answer;
+    private final Scene scene;
+    private final Plan plan;
+    private final MapFrame frame;
+    private final Hillshade relief;
+    private final List<GridLine> graticule;
+
+    ReachMaps(ReachAnswer answer) {
+        this.answer = answer;
+        this.scene = answer.scene();
+        this.plan = scene.plan();
+        this.frame = MapFrame.around(
+                answer.middle(), MARGIN * 1000 * plan.places().area().radiusKm(), MAP_PX, MAP_PX);
+        this.relief = MapGround.hillshade(scene.tiles(), frame);
+        this.graticule = Graticule.of(frame, plan.heading().placeForm(), 5);
+    }
+
+    private ReachAnswer.AreaAnswer area() {
+        return answer.area().orElseThrow();
+    }
+
+    private LengthStyle style() {
+        return plan.heading().imperial() ? LengthStyle.MILES : LengthStyle.METRIC;
+    }
+
+    private double target() {
+        return plan.channel().wish().odds();
+    }
+
+    private static int cell(CellGrid grid, double latitudeDeg, double longitudeDeg) {
+        return grid.indexOf(new Position(latitudeDeg, longitudeDeg));
+    }
+
+    private MapFigure figure(String title, String description, Picture picture, Layers layers) {
+        return MapFigure.of(
+                new MapFigure.Words(title, description),
+                MapGround.of(scene.tiles(), frame, picture, graticule),
+                layers.outlines(),
+                places(plan),
+                new MapFigure.Key(layers.entries(), style()));
+    }
+
+    private record Layers(List<MapOutline> outlines, List<LegendEntry> entries) {}
+
+    /** Odds of copy with one loadout, its target odds outlined. */
+    Drawing odds(int loadout) {
+        OddsGrid odds = area().odds().get(loadout);
+        Picture picture = Picture.odds(relief, (latitude, longitude) -> {
+            int cell = cell(odds.grid(), latitude, longitude);
+            return cell >= 0 && odds.isKnown(cell) ? odds.odds(cell) : -1;
+        });
+        String name = odds.link().name();
+        List<MapOutline> outlines = List.of(new MapOutline(
+                LoadoutMark.of(loadout),
+                name + String.format(Locale.ROOT, ", %.0f %% or better", 100 * target()),
+                odds.outline(target())));
+        List<LegendEntry> entries = new ArrayList<>();
+        for (int i = 0; i <= OddsRamp.BREAKS.size(); i++)
+            entries.add(LegendEntry.area(Ink.fill(OddsRamp.rgb(i)), "odds " + OddsRamp.label(i)));
+        String share = percent(odds.share(target()));
+        MapFigure figure = figure(
+                "Odds of copy with " + name,
+                "Map of the odds of copy around the middle, over relief. " + share
+                        + " of the known ground within the radius reaches the target odds.",
+                picture,
+                new Layers(outlines, entries));
+        String caption = "Odds of copy with " + name + "; " + share + " of the known ground reaches the target. Cells of "
+                + String.format(Locale.ROOT, "%.0f m", odds.grid().cellM()) + sampling(odds) + ".";
+        return new Drawing(figure, caption);
+    }
+
+    /** The least burdensome loadout that reaches the target odds, place by place. */
+    Drawing least() {
+        LeastLoadout least = area().least();
+        List<LoadoutMark> marks = new ArrayList<>();
+        List<LegendEntry> entries = new ArrayList<>();
+        StringBuilder words = new StringBuilder();
+        for (int i = 0; i < least.links().size(); i++) {
+            LoadoutMark mark = LoadoutMark.of(indexOf(least.links().get(i).name()));
+            marks.add(mark);
+            double share = least.shareBoughtBy(i);
+            if (share <= 0) continue;
+            String name = least.links().get(i).name();
+            entries.add(Picture.leastLoadoutEntry(mark, name));
+            words.append(words.isEmpty() ? "" : "; ").append(name).append(' ').append(percent(share));
+        }
+        Picture picture = Picture.leastLoadout(
+                relief,
+                (latitude, longitude) -> {
+                    int cell = cell(least.grid(), latitude, longitude);
+                    return cell < 0 ? LeastLoadout.UNKNOWN : least.at(cell);
+                },
+                marks);
+        String none = percent(least.shareOfNone()) + " is reached by none";
+        String caption = "The least burdensome loadout that reaches the target odds. Share of the known ground for which each is the"
+                + " least that does the job: " + (words.isEmpty() ? "none" : words) + "; " + none + ".";
+        return new Drawing(figure("Least loadout that does the job", caption, picture, new Layers(List.of(), entries)), caption);
+    }
+
+    /** Places that one loadout reaches and another does not. */
+    Drawing bought(int than, int loadout) {
+        OddsGrid first = area().odds().get(than);
+        OddsGrid second = area().odds().get(loadout);
+        LoadoutDifference difference = LoadoutDifference.of(first, second, target());
+        Picture picture = Picture.leastLoadout(
+                relief,
+                (latitude, longitude) -> {
+                    int cell = cell(difference.grid(), latitude, longitude);
+                    if (cell < 0) return LeastLoadout.UNKNOWN;
+                    return switch (difference.at(cell)) {
+                        case UNKNOWN -> LeastLoadout.UNKNOWN;
+                        case NEITHER -> LeastLoadout.NONE;
+                        case BOTH -> 0;
+                        case BOUGHT -> 1;
+                        case LOST -> 2;
+                    };
+                },
+                List.of(BOTH, BOUGHT, LOST));
+        List<LegendEntry> entries = List.of(
+                Picture.leastLoadoutEntry(BOUGHT, "only with " + second.link().name()),
+                Picture.leastLoadoutEntry(LOST, "only with " + first.link().name()),
+                Picture.leastLoadoutEntry(BOTH, "with both"));
+        String caption = "What " + second.link().name() + " buys over " + first.link().name() + ": "
+                + percent(difference.share(LoadoutDifference.Place.BOUGHT)) + " of the known ground is reached only with it, "
+                + percent(difference.share(LoadoutDifference.Place.LOST)) + " is lost with it.";
+        String title = "Places bought by " + second.link().name();
+        return new Drawing(figure(title, caption, picture, new Layers(List.of(), entries)), caption);
+    }
+
+    private int indexOf(String loadout) {
+        for (int i = 0; i < answer.loadouts().size(); i++)
+            if (answer.loadouts().get(i).link().name().equals(loadout)) return i;
+        throw new IllegalArgumentException("no loadout " + loadout);
+    }
+
+    private static String percent(double share) {
+        if (share > 0 && share < 0.0005) return "under 0.1 %";
+        return String.format(Locale.ROOT, share > 0 && share < 0.01 ? "%.1f %%" : "%.0f %%", 100 * share);
+    }
+
+    private static String sampling(OddsGrid odds) {
+        return odds.losses()
+                .difference()
+                .map(difference -> String.format(
+                        Locale.ROOT,
+                        ", by sweep: its losses differ from one profile per cell by %.1f dB rms, 99 %% of cells by less than %.1f dB",
+                        difference.rmsDb(),
+                        difference.p99Db()))
+                .orElse("");
+    }
+
+    /** The plan's positions as symbols. */
+    static List<MapPlace> places(Plan plan) {
+        List<MapPlace> places = new ArrayList<>();
+        for (Places.PositionEntry entry : plan.places().positions())
+            places.add(new MapPlace(
+                    entry.at(), entry.base() ? MapPlace.Kind.BASE : MapPlace.Kind.PERSON, entry.name()));
+        return places;
+    }
+}
