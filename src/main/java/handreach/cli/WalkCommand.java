@@ -23,7 +23,9 @@ import picocli.CommandLine.Parameters;
             "Worked example:",
             "  handreach walk elevation-samples/forest-hills --out walk-forest",
             "",
-            "A calibration changes nothing until the plan names it: [calibration] file = \"calibration.toml\"."
+            "A calibration changes nothing until the plan names it: [calibration] file = \"calibration.toml\".",
+            "",
+            "A walk is where contact may be lost: carry a second means of calling for help."
         })
 final class WalkCommand implements Callable<Integer> {
     @Parameters(index = "0", paramLabel = "PLAN", description = "Plan file, or a folder with plan.toml.")

@@ -188,25 +188,43 @@ public final class WalkStudy {
         return new TrackJoin.Placed(averaged, placed.at(), placed.alongM());
     }
 
+    /** A report with the loadout it was made with. */
+    private record Asked(TrackJoin.Placed placed, Loadout loadout) {}
+
+    /** What came of predicting one report: a path, or why there is none. */
+    private record Predicted(Asked asked, Optional<PathAnswer> path, String why) {}
+
     private void predict(Questions.WalkEntry walk, Base base, List<TrackJoin.Placed> placed) {
+        List<Asked> asked = new ArrayList<>();
+        for (TrackJoin.Placed one : placed)
+            loadout(walk, one.report()).ifPresent(found -> asked.add(new Asked(one, found)));
         int refused = 0;
         String why = "";
-        for (TrackJoin.Placed one : placed) {
-            Optional<Loadout> loadout = loadout(walk, one.report());
-            if (loadout.isEmpty()) continue;
-            try {
-                PathAnswer path = PathStudy.between(
-                        scene, base.at(), base.loadout(), one.at(), loadout.get(), List.of(scene.model()));
-                pairs.add(pair(base, loadout.get(), one, path));
-                links.add(List.of(base.loadout().name(), loadout.get().name()));
-            } catch (InputFault noPath) {
+        // Paths do not depend on one another; the order of the reports is kept.
+        for (Predicted each : asked.parallelStream().map(one -> predicted(base, one)).toList()) {
+            if (each.path().isEmpty()) {
                 refused++;
-                why = "line " + one.report().origin().line() + ": "
-                        + noPath.faults().get(0).text();
+                why = each.why();
+                continue;
             }
+            Loadout walker = each.asked().loadout();
+            pairs.add(pair(base, walker, each.asked().placed(), each.path().get()));
+            links.add(List.of(base.loadout().name(), walker.name()));
         }
         if (refused > 0)
             warnings.add(walk.name() + ": " + refused + " reports have a place but no prediction; the last is " + why);
+    }
+
+    private Predicted predicted(Base base, Asked one) {
+        try {
+            PathAnswer path = PathStudy.between(
+                    scene, base.at(), base.loadout(), one.placed().at(), one.loadout(), List.of(scene.model()));
+            return new Predicted(one, Optional.of(path), "");
+        } catch (InputFault noPath) {
+            String why = "line " + one.placed().report().origin().line() + ": "
+                    + noPath.faults().get(0).text();
+            return new Predicted(one, Optional.empty(), why);
+        }
     }
 
     private Optional<Loadout> loadout(Questions.WalkEntry walk, WalkReport report) {
