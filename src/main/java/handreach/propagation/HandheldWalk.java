@@ -175,8 +175,8 @@ public final class HandheldWalk {
     private static double elevationDeg(double slope) {
         if (!(Math.abs(slope) < 0.1)) return Math.toDegrees(Math.atan(slope));
         double s = slope * slope;
-        return Math.toDegrees(
-                slope * (1 - s * (1.0 / 3 - s * (1.0 / 5 - s * (1.0 / 7 - s * (1.0 / 9 - s * (1.0 / 11)))))));
+        return Math.toDegrees(slope
+                * (1 - s * (1.0 / 3 - s * (1.0 / 5 - s * (1.0 / 7 - s * (1.0 / 9 - s * (1.0 / 11)))))));
     }
 
     StretchedString string() {

@@ -57,16 +57,23 @@ final class AreaFiles {
         for (OddsGrid odds : area.odds()) {
             String name = odds.link().name();
             String word = ReachFiles.fileWord(name);
-            raster("odds-" + word + ".tif", new Georaster(odds.grid(), "odds of copy, " + name, known(odds, odds::odds)));
-            raster("margin-" + word + ".tif", new Georaster(
-                    odds.grid(), "margin of the weaker direction at the median place, dB, " + name, known(odds, odds::marginDb)));
+            raster(
+                    "odds-" + word + ".tif",
+                    new Georaster(odds.grid(), "odds of copy, " + name, known(odds, odds::odds)));
+            raster(
+                    "margin-" + word + ".tif",
+                    new Georaster(
+                            odds.grid(),
+                            "margin of the weaker direction at the median place, dB, " + name,
+                            known(odds, odds::marginDb)));
             losses.putIfAbsent(odds.losses(), word);
         }
         losses.forEach((loss, word) -> raster(
                 losses.size() == 1 ? "loss.tif" : "loss-" + word + ".tif",
                 new Georaster(
                         loss.grid(),
-                        "basic transmission loss, dB, antennas " + loss.request().terminals().txHeightM() + " and "
+                        "basic transmission loss, dB, antennas "
+                                + loss.request().terminals().txHeightM() + " and "
                                 + loss.request().terminals().rxHeightM() + " m above ground",
                         cell -> loss.isKnown(cell) ? loss.lossDb(cell) : Double.NaN)));
         LeastLoadout least = area.least();
@@ -94,8 +101,10 @@ final class AreaFiles {
         List<MapOutline> outlines = new ArrayList<>();
         for (int i = 0; i < area.odds().size(); i++) {
             OddsGrid odds = area.odds().get(i);
-            Geometry outline = odds.contiguousOutline(target).map(part -> (Geometry) part).orElse(odds.outline(target));
-            if (!outline.isEmpty()) outlines.add(new MapOutline(LoadoutMark.of(i), odds.link().name(), outline));
+            Geometry outline =
+                    odds.contiguousOutline(target).map(part -> (Geometry) part).orElse(odds.outline(target));
+            if (!outline.isEmpty())
+                outlines.add(new MapOutline(LoadoutMark.of(i), odds.link().name(), outline));
         }
         OddsGrid best = area.odds().get(best());
         CellGrid grid = best.grid();

@@ -96,7 +96,11 @@ final class CardFold implements Figure {
         while (size > 14 && Typeface.of(true).widthPx(heading.title(), size) > inner()) size -= 0.5;
         Lettering large = Lettering.plain(size).bold();
         pen.write(EDGE_PX, EDGE_PX + 40, Fitted.words(heading.title(), large, inner()), large);
-        pen.write(EDGE_PX, EDGE_PX + 62, Fitted.words(heading.channel(), Lettering.plain(14), inner()), Lettering.plain(14));
+        pen.write(
+                EDGE_PX,
+                EDGE_PX + 62,
+                Fitted.words(heading.channel(), Lettering.plain(14), inner()),
+                Lettering.plain(14));
         cover(new CardText(pen, EDGE_PX, EDGE_PX + 84, inner(), fit.sizePx()), view);
     }
 

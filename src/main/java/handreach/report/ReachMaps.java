@@ -97,8 +97,9 @@ final class ReachMaps {
                         + " of the known ground within the radius reaches the target odds.",
                 picture,
                 new Layers(outlines, entries));
-        String caption = "Odds of copy with " + name + "; " + share + " of the known ground reaches the target. Cells of "
-                + String.format(Locale.ROOT, "%.0f m", odds.grid().cellM()) + sampling(odds) + ".";
+        String caption =
+                "Odds of copy with " + name + "; " + share + " of the known ground reaches the target. Cells of "
+                        + String.format(Locale.ROOT, "%.0f m", odds.grid().cellM()) + sampling(odds) + ".";
         return new Drawing(figure, caption);
     }
 
@@ -125,9 +126,11 @@ final class ReachMaps {
                 },
                 marks);
         String none = percent(least.shareOfNone()) + " is reached by none";
-        String caption = "The least burdensome loadout that reaches the target odds. Share of the known ground for which each is the"
-                + " least that does the job: " + (words.isEmpty() ? "none" : words) + "; " + none + ".";
-        return new Drawing(figure("Least loadout that does the job", caption, picture, new Layers(List.of(), entries)), caption);
+        String caption =
+                "The least burdensome loadout that reaches the target odds. Share of the known ground for which each is the"
+                        + " least that does the job: " + (words.isEmpty() ? "none" : words) + "; " + none + ".";
+        return new Drawing(
+                figure("Least loadout that does the job", caption, picture, new Layers(List.of(), entries)), caption);
     }
 
     /** Places that one loadout reaches and another does not. */
@@ -153,9 +156,11 @@ final class ReachMaps {
                 Picture.leastLoadoutEntry(BOUGHT, "only with " + second.link().name()),
                 Picture.leastLoadoutEntry(LOST, "only with " + first.link().name()),
                 Picture.leastLoadoutEntry(BOTH, "with both"));
-        String caption = "What " + second.link().name() + " buys over " + first.link().name() + ": "
-                + percent(difference.share(LoadoutDifference.Place.BOUGHT)) + " of the known ground is reached only with it, "
-                + percent(difference.share(LoadoutDifference.Place.LOST)) + " is lost with it.";
+        String caption =
+                "What " + second.link().name() + " buys over " + first.link().name() + ": "
+                        + percent(difference.share(LoadoutDifference.Place.BOUGHT))
+                        + " of the known ground is reached only with it, "
+                        + percent(difference.share(LoadoutDifference.Place.LOST)) + " is lost with it.";
         String title = "Places bought by " + second.link().name();
         return new Drawing(figure(title, caption, picture, new Layers(List.of(), entries)), caption);
     }
@@ -186,8 +191,8 @@ final class ReachMaps {
     static List<MapPlace> places(Plan plan) {
         List<MapPlace> places = new ArrayList<>();
         for (Places.PositionEntry entry : plan.places().positions())
-            places.add(new MapPlace(
-                    entry.at(), entry.base() ? MapPlace.Kind.BASE : MapPlace.Kind.PERSON, entry.name()));
+            places.add(
+                    new MapPlace(entry.at(), entry.base() ? MapPlace.Kind.BASE : MapPlace.Kind.PERSON, entry.name()));
         return places;
     }
 }

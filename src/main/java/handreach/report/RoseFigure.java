@@ -261,7 +261,8 @@ public final class RoseFigure implements Figure {
             double clearest = Double.NEGATIVE_INFINITY;
             for (int k = third * n / 3; k < (third + 1) * n / 3; k++) {
                 RosePoint here = trace.points().get(k);
-                double clear = clearance(trace, index, k) + room(place(here.bearingDeg(), px(here.distanceKm())), taken);
+                double clear =
+                        clearance(trace, index, k) + room(place(here.bearingDeg(), px(here.distanceKm())), taken);
                 if (trace.points().get(k).isKnown() && clear > clearest) {
                     clearest = clear;
                     best = k;

@@ -201,7 +201,8 @@ public final class WalkStudy {
         int refused = 0;
         String why = "";
         // Paths do not depend on one another; the order of the reports is kept.
-        for (Predicted each : asked.parallelStream().map(one -> predicted(base, one)).toList()) {
+        for (Predicted each :
+                asked.parallelStream().map(one -> predicted(base, one)).toList()) {
             if (each.path().isEmpty()) {
                 refused++;
                 why = each.why();

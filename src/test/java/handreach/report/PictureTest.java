@@ -49,9 +49,7 @@ class PictureTest {
         int bare = OddsRamp.lightened(SHADE.shade(55, 20));
         // by hand: outside the answer the relief is mixed with 55 % of white
         assertEquals(Math.round(bare + 0.55 * (255 - bare)), picture.rgb(55, 20) & 0xFF);
-        assertEquals(
-                Srgb.grey(bare),
-                Picture.odds(SHADE, (lat, lon) -> 0.05).rgb(55, 20));
+        assertEquals(Srgb.grey(bare), Picture.odds(SHADE, (lat, lon) -> 0.05).rgb(55, 20));
     }
 
     @Test
