@@ -28,7 +28,7 @@ gdalbuildvrt -q "$work/ground.vrt" "${sources[@]}"
 
 # The observer stands in the middle of the middle pixel of an azimuthal equidistant raster of 30 m.
 edge=$(awk -v r="$radius" 'BEGIN { n = int(r / 30); print (n + 0.5) * 30 }')
-gdalwarp -q -r bilinear -ot Float32 -t_srs "+proj=aeqd +lat_0=$lat +lon_0=$lon +datum=WGS84" \
+gdalwarp -q -et 0 -r bilinear -ot Float32 -t_srs "+proj=aeqd +lat_0=$lat +lon_0=$lon +datum=WGS84" \
   -te "-$edge" "-$edge" "$edge" "$edge" -tr 30 30 "$work/ground.vrt" "$work/ground.tif"
 
 # Height is lowered by cc d²/(2a): the inverse of the effective earth radius factor of 1.4018 (45 N-units/km).
@@ -40,5 +40,5 @@ for _ in 1 2 3 4 5; do
   best=$(awk -v b="$best" -v s="$start" -v e="$end" 'BEGIN { d = e - s; print (d < b) ? d : b }')
 done
 read -r -a cells <<<"$(ours grid "$tiles" "$lat" "$lon" "$radius")"
-gdalwarp -q -r near -of ENVI -t_srs EPSG:4326 "${cells[@]}" "$work/seen.tif" "$work/seen.bin"
+gdalwarp -q -et 0 -r near -of ENVI -t_srs EPSG:4326 "${cells[@]}" "$work/seen.tif" "$work/seen.bin"
 ours compare "$tiles" "$lat" "$lon" "$radius" "$work/seen.bin" "$best"

@@ -65,7 +65,8 @@ public final class ViewshedCompare {
                     viewshedMs,
                     bestMs[0] / viewshedMs);
         }
-        agreement(sight, Files.readAllBytes(Path.of(args[5])));
+        LossGrid exact = new ExactArea(threads).losses(sight.request(), ground, Progress.SILENT);
+        agreement(sight, exact, Files.readAllBytes(Path.of(args[5])));
     }
 
     private static LossGrid best(Supplier<LossGrid> run, double[] bestMs) {
@@ -78,24 +79,31 @@ public final class ViewshedCompare {
         return last;
     }
 
-    private static void agreement(LossGrid sight, byte[] mask) {
+    private static void agreement(LossGrid sight, LossGrid exact, byte[] mask) {
         if (mask.length != sight.grid().count())
             throw new IllegalArgumentException(mask.length + " cells in the mask, " + sight.grid().count() + " in the grid");
         int known = 0;
         int seen = 0;
         int same = 0;
+        int sides = 0;
+        int asExact = 0;
         for (int cell = 0; cell < mask.length; cell++) {
             if (!sight.isKnown(cell)) continue;
             known++;
             boolean theirs = mask[cell] != 0;
             if (theirs) seen++;
             if (theirs == sight.inSight(cell)) same++;
+            else if (exact.inSight(cell) == sight.inSight(cell)) sides++;
+            if (exact.inSight(cell) == sight.inSight(cell)) asExact++;
         }
         System.out.printf(
                 Locale.ROOT,
-                "line of sight: the masks agree on %.2f %% of %d cells; the viewshed sees %.2f %%%n",
+                "line of sight: the masks agree on %.2f %% of %d cells; the viewshed sees %.2f %%%n"
+                        + "one exact line per cell: as the sweep on %.2f %% of all, and on %.1f %% of those where the masks differ%n",
                 100.0 * same / known,
                 known,
-                100.0 * seen / known);
+                100.0 * seen / known,
+                100.0 * asExact / known,
+                100.0 * sides / Math.max(1, known - same));
     }
 }
