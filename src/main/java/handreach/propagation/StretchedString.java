@@ -141,36 +141,29 @@ public final class StretchedString {
         start(effectiveRadiusM, groundM[0], nearHeightM);
         double d = last * stepM;
         double end = groundM[last] - baseM;
-        double line = (end - curvature * d * d + farHeightM - nearTip) / d;
         double sum0 = 0;
         double sum1 = 0;
         double sum2 = 0;
         double sum3 = 0;
         double square = 0;
         double before = 0;
-        double farthest = 0;
-        int peak = 0;
         for (int b = 0; b * BLOCK < last; b++) {
             double top = Double.NEGATIVE_INFINITY;
             int to = Math.min(last, (b + 1) * BLOCK);
             for (int i = Math.max(1, b * BLOCK); i < to; i++) {
                 double level = groundM[i] - baseM;
-                double at = i * stepM;
+                double number = i;
+                double at = number * stepM;
                 double flat = level - curvature * at * at;
                 x[i] = at;
                 z[i] = flat;
                 top = Math.max(top, flat);
-                double above = flat - nearTip - line * at;
-                if (above > farthest) {
-                    farthest = above;
-                    peak = i;
-                }
-                double weighted = level * i;
+                double weighted = level * number;
                 sum0 += level;
                 sum1 += weighted;
-                weighted *= i;
+                weighted *= number;
                 sum2 += weighted;
-                sum3 += weighted * i;
+                sum3 += weighted * number;
                 square += level * (2 * level + before);
                 before = level;
             }
@@ -181,19 +174,48 @@ public final class StretchedString {
         z[last] = end - curvature * d * d;
         ground.hats(stepM, last, sum0, sum1, sum2, sum3, end);
         ground.square = stepM / 3 * (square + end * (end + before));
+        int peak = farthestAbove(1, last, 0, nearTip, d, z[last] + farHeightM);
         if (peak == 0) return;
-        keepAbove(1, peak, x[peak], z[peak]);
-        keep(peak, x[peak], z[peak]);
-        keepAbove(peak + 1, last, d, z[last] + farHeightM);
+        hullBetween(0, nearTip, 0, peak);
+        append(peak);
+        // Down to the ground of the last sample, below any antenna there: more than the string needs, and cut off by its tangent.
+        hullBetween(x[peak], z[peak], peak, last);
     }
 
-    /** Keeps those of the samples that rise above the line from the hull's last vertex to a point; no others can touch the string. */
-    private void keepAbove(int from, int to, double px, double pz) {
-        int a = hull[hullCount - 1];
-        double ax = x[a];
-        double az = hullZ(hullCount - 1);
-        double slant = (pz - az) / (px - ax);
-        for (int i = from; i < to; i++) if (z[i] > az + slant * (x[i] - ax)) keep(i, x[i], z[i]);
+    /** Appends the hull's vertices strictly between two of its points, by halving at the point farthest above their line. */
+    private void hullBetween(double ax, double az, int from, int to) {
+        int peak = farthestAbove(from + 1, to, ax, az, x[to], z[to]);
+        if (peak == 0) return;
+        hullBetween(ax, az, from, peak);
+        append(peak);
+        hullBetween(x[peak], z[peak], peak, to);
+    }
+
+    private void append(int i) {
+        slope[hullCount] = (z[i] - hullZ(hullCount - 1)) / (x[i] - hullX(hullCount - 1));
+        hull[hullCount++] = i;
+    }
+
+    /** The sample farthest above the line between two points, 0 when none rises above it; blocks that lie below are passed over. */
+    private int farthestAbove(int from, int to, double ax, double az, double bx, double bz) {
+        double slant = (bz - az) / (bx - ax);
+        double foot = az - slant * ax;
+        double most = 0;
+        int found = 0;
+        for (int start = from; start < to; ) {
+            int end = Math.min(to, (start / BLOCK + 1) * BLOCK);
+            if (highest[start / BLOCK] - foot - Math.min(slant * x[start], slant * x[end - 1]) > most) {
+                for (int i = start; i < end; i++) {
+                    double above = z[i] - foot - slant * x[i];
+                    if (above > most) {
+                        most = above;
+                        found = i;
+                    }
+                }
+            }
+            start = end;
+        }
+        return found;
     }
 
     private void placeEnd(double distanceM, double groundM) {

@@ -51,9 +51,9 @@ final class AreaSetting {
         return (int) Math.max(FEWEST_INTERVALS, Math.ceil(lengthM / stepM));
     }
 
-    /** Sample spacing of a sweep, m: half a cell or half a post; coarser ones miss the tops between posts by a decibel. */
-    double sweepStepM(double cellM) {
-        return Math.max(Math.min(cellM, postM) / 2, radiusM / MOST_SAMPLES);
+    /** Sample spacing of a sweep, m: half a post, as paths are cut; a coarser or finer one sees other tops, and differs by a decibel. */
+    double sweepStepM() {
+        return Math.max(postM / 2, radiusM / MOST_SAMPLES);
     }
 
     /** Fills a ray along an azimuth as a single path of that length is cut. */

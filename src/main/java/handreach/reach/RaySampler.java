@@ -20,6 +20,8 @@ final class RaySampler {
     private double[] longitude = new double[0];
     private double[] height = new double[0];
     private boolean[] isVoid = new boolean[0];
+    /** 0, 1, 2 … as doubles: loops over them run several at a time. */
+    private double[] number = new double[0];
     private byte[] cover = new byte[0];
     private Cover[] read = new Cover[0];
     private final double[] heldM = new double[Cover.values().length];
@@ -62,7 +64,8 @@ final class RaySampler {
         room(count);
         ray.size(count);
         place(count, stepM / frame.radiusM());
-        for (int i = 0; i < count; i++) ray.xKm[i] = i * stepM / 1000;
+        double stepKm = stepM / 1000;
+        for (int i = 0; i < count; i++) ray.xKm[i] = number[i] * stepKm;
         wrap(count);
         ground.elevation().heights(latitude, longitude, count, ray.groundM, isVoid);
         ray.known = firstVoid(count);
@@ -90,16 +93,15 @@ final class RaySampler {
         fourth(longitudePower, count, shareStep, longitude);
     }
 
-    private static void fourth(double[] power, int count, double shareStep, double[] out) {
+    private void fourth(double[] power, int count, double shareStep, double[] out) {
+        double s = shareStep;
         double a = power[0];
-        double b = power[1];
-        double c = power[2];
-        double d = power[3];
-        double e = power[4];
-        for (int i = 0; i < count; i++) {
-            double t = i * shareStep;
-            out[i] = a + t * (b + t * (c + t * (d + t * e)));
-        }
+        double b = power[1] * s;
+        double c = power[2] * s * s;
+        double d = power[3] * s * s * s;
+        double e = power[4] * s * s * s * s;
+        double[] n = number;
+        for (int i = 0; i < count; i++) out[i] = a + n[i] * (b + n[i] * (c + n[i] * (d + n[i] * e)));
     }
 
     /** Reads the ground under the centres of cells; {@link #heightM} and its like then answer by position in the list. */
@@ -183,5 +185,7 @@ final class RaySampler {
         height = new double[more];
         isVoid = new boolean[more];
         cover = new byte[more];
+        number = new double[more];
+        for (int i = 0; i < more; i++) number[i] = i;
     }
 }

@@ -14,6 +14,6 @@ record Sampling(double stepM, int radials) {
     static Sampling of(AreaSetting setting, double cellM) {
         double perCell = 2 * Math.PI * setting.radiusM() / cellM;
         double radials = Math.ceil(Math.min(4 * perCell, Math.max(2 * perCell, AFFORDABLE_RADIALS)));
-        return new Sampling(setting.sweepStepM(cellM), (int) Math.max(FEWEST_RADIALS, radials));
+        return new Sampling(setting.sweepStepM(), (int) Math.max(FEWEST_RADIALS, radials));
     }
 }

@@ -9,7 +9,7 @@ import java.util.List;
  * nearest to it. The stretched string, the sums and the horizons run along with the radial, so that a cell costs little more than
  * its own last step.
  *
- * <p>Radials lie half a cell apart at the rim (a quarter on small areas), samples half a cell or half a post: the ground on the way is read at
+ * <p>Radials lie half a cell apart at the rim (a quarter on small areas), samples half a post: the ground on the way is read at
  * most a quarter of a cell beside the true path. What that changes is measured on a sample of cells against {@link ExactArea}
  * and handed out with the result.
  */
