@@ -29,4 +29,12 @@ public interface AreaEngine {
     default LossGrid losses(AreaRequest request, AreaGround ground, Progress progress) {
         return losses(request, List.of(request.terminals()), ground, progress).get(0);
     }
+
+    /**
+     * The engine for a map by this model: a sweep; for {@code full-wave} a march along half-degree radials, which takes a second or so for every kilometre of radius ({@link MarchCost} says).
+     */
+    static AreaEngine forMap(String model, double radiusM, double cellM, int threads) {
+        if (!model.equals(RadialMarch.FULL_WAVE)) return new SweepArea(threads);
+        return new MarchArea(threads, Math.max(cellM, 2 * Math.PI * radiusM / MarchArea.RADIALS_OF_A_MAP));
+    }
 }

@@ -29,6 +29,13 @@ final class AreaSetting {
         this.postM = ground.elevation().postSpacingM(source.latitudeDeg(), source.longitudeDeg(), DEFAULT_POST_M);
     }
 
+    /** For an engine that asks the model anew for every cell; a march would take hours so. */
+    static AreaSetting ofCells(AreaRequest request, AreaGround ground) {
+        if (request.model().equals(RadialMarch.FULL_WAVE))
+            throw new IllegalArgumentException("full-wave goes along whole radials: take the march");
+        return of(request, ground);
+    }
+
     static AreaSetting of(AreaRequest request, AreaGround ground) {
         return new AreaSetting(request.source(), request.radiusM(), request.conditions(), ground);
     }

@@ -25,7 +25,7 @@ public final class ExactArea implements AreaEngine {
 
     @Override
     public List<LossGrid> losses(AreaRequest request, List<Terminals> heights, AreaGround ground, Progress progress) {
-        AreaSetting setting = AreaSetting.of(request, ground);
+        AreaSetting setting = AreaSetting.ofCells(request, ground);
         CellGrid grid = request.grid();
         LossGrid[] out = new LossGrid[heights.size()];
         for (int k = 0; k < out.length; k++) out[k] = new LossGrid(request.with(heights.get(k)), name());

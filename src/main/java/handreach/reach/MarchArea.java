@@ -10,6 +10,9 @@ import java.util.List;
  * before it starts what that costs.
  */
 public final class MarchArea implements AreaEngine {
+    /** Radials every half degree. */
+    static final int RADIALS_OF_A_MAP = 720;
+
     private static final int FEWEST_RADIALS = 16;
 
     private final Workers workers;

@@ -39,7 +39,7 @@ public final class SweepArea implements AreaEngine {
 
     @Override
     public List<LossGrid> losses(AreaRequest request, List<Terminals> heights, AreaGround ground, Progress progress) {
-        AreaSetting setting = AreaSetting.of(request, ground);
+        AreaSetting setting = AreaSetting.ofCells(request, ground);
         Sampling sampling = Sampling.of(setting, request.grid().cellM());
         CellsByRadial cells = CellsByRadial.of(
                 request.grid(),

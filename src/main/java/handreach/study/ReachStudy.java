@@ -4,6 +4,7 @@ import handreach.geodesy.Position;
 import handreach.input.InputFault;
 import handreach.loadout.Loadout;
 import handreach.propagation.Terminals;
+import handreach.reach.AreaEngine;
 import handreach.reach.AreaRequest;
 import handreach.reach.BearingLosses;
 import handreach.reach.BearingRequest;
@@ -14,7 +15,6 @@ import handreach.reach.LossGrid;
 import handreach.reach.OddsGrid;
 import handreach.reach.Progress;
 import handreach.reach.ReachLink;
-import handreach.reach.SweepArea;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.LinkedHashSet;
@@ -110,7 +110,8 @@ public final class ReachStudy {
         } catch (IllegalArgumentException tooLarge) {
             throw new InputFault("plan", 0, "[area] radius_km with [reach] cell_m: " + tooLarge.getMessage() + ".");
         }
-        List<LossGrid> losses = new SweepArea(Scene.threads()).losses(request, heights, scene.ground(), progress);
+        List<LossGrid> losses = AreaEngine.forMap(request.model(), radiusM, cellM, Scene.threads())
+                .losses(request, heights, scene.ground(), progress);
         List<OddsGrid> odds = new ArrayList<>();
         for (ReachLink link : links) odds.add(OddsGrid.of(losses.get(heights.indexOf(link.terminals())), link));
         return new ReachAnswer.AreaAnswer(odds, LeastLoadout.of(byBurden(odds), targetOdds));

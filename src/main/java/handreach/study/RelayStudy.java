@@ -7,6 +7,7 @@ import handreach.loadout.Loadout;
 import handreach.loadout.Modulation;
 import handreach.loadout.Radio;
 import handreach.plan.Questions;
+import handreach.reach.AreaEngine;
 import handreach.reach.CellGrid;
 import handreach.reach.Progress;
 import handreach.reach.SweepArea;
@@ -166,6 +167,12 @@ public final class RelayStudy {
         return ground;
     }
 
+    private AreaEngine engine(CellGrid grid) {
+        AreaEngine engine =
+                AreaEngine.forMap(scene.model().name(), radiusM, grid.cellM(), Scene.threads());
+        return engine instanceof SweepArea sweep ? sweep.withoutMeasuring() : engine;
+    }
+
     private RelayAnswer.Found search(RelayQuestion question, RelayEquipment relay, DirectVerdict direct) {
         CellGrid grid = grid(question.demands().size());
         AllowedGround ground = allowed(grid);
@@ -173,8 +180,7 @@ public final class RelayStudy {
         RelayAnswer.Search extent = new RelayAnswer.Search(grid.cellM(), ground.allowedCount(), within);
         if (ground.allowedCount() == 0)
             return new RelayAnswer.Found(List.of(), Optional.empty(), List.of(), List.of(), extent);
-        HopSurvey survey =
-                HopSurvey.of(question, relay, grid, new SweepArea(Scene.threads()).withoutMeasuring(), progress);
+        HopSurvey survey = HopSurvey.of(question, relay, grid, engine(grid), progress);
         RelaySearch search = RelaySearch.of(survey, ground, direct, progress);
         double apart = Math.max(
                 1000 * asked.constraints().minSeparationKm().orElse(0), Math.max(APART_M, APART_SHARE * radiusM));
