@@ -178,7 +178,8 @@ public final class StretchedString {
         if (peak == 0) return;
         hullBetween(0, nearTip, 0, peak);
         append(peak);
-        // Down to the ground of the last sample, below any antenna there: more than the string needs, and cut off by its tangent.
+        // Down to the ground of the last sample, below any antenna there: more than the string needs, and cut off by
+        // its tangent.
         hullBetween(x[peak], z[peak], peak, last);
     }
 

@@ -22,6 +22,7 @@ final class RaySampler {
     private boolean[] isVoid = new boolean[0];
     /** 0, 1, 2 … as doubles: loops over them run several at a time. */
     private double[] number = new double[0];
+
     private byte[] cover = new byte[0];
     private Cover[] read = new Cover[0];
     private final double[] heldM = new double[Cover.values().length];

@@ -168,8 +168,7 @@ public final class RelayStudy {
     }
 
     private AreaEngine engine(CellGrid grid) {
-        AreaEngine engine =
-                AreaEngine.forMap(scene.model().name(), radiusM, grid.cellM(), Scene.threads());
+        AreaEngine engine = AreaEngine.forMap(scene.model().name(), radiusM, grid.cellM(), Scene.threads());
         return engine instanceof SweepArea sweep ? sweep.withoutMeasuring() : engine;
     }
 

@@ -285,8 +285,7 @@ class AreaEngineTest {
     void fullWaveMarchesAndNeverGoesCellByCell() {
         AreaRequest request = AreaRequest.around(new Position(46.5, 8.1), 1000, 50, FACE, CHANNEL, "full-wave");
         for (AreaEngine engine : new AreaEngine[] {new SweepArea(1), new ExactArea(1)})
-            assertThrows(
-                    IllegalArgumentException.class, () -> engine.losses(request, rough(), Progress.SILENT));
+            assertThrows(IllegalArgumentException.class, () -> engine.losses(request, rough(), Progress.SILENT));
         assertEquals("march", AreaEngine.forMap("full-wave", 10_000, 30, 2).name());
         assertEquals("sweep", AreaEngine.forMap("handheld", 10_000, 30, 2).name());
     }
