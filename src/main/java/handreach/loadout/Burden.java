@@ -9,7 +9,7 @@ import java.util.List;
  * @param lengthCm length beyond the radio, cm
  * @param massG mass, g
  * @param price in the user's own currency
- * @param stiffness 0 limp to 5 rigid
+ * @param stiffness 0 limp to 10 rigid
  */
 public record Burden(double lengthCm, double massG, double price, double stiffness) {
     /** One side of a burden, with the amount that counts as one. */
