@@ -11,6 +11,8 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.nio.file.StandardOpenOption;
+import java.nio.file.attribute.PosixFileAttributeView;
+import java.util.UUID;
 
 /**
  * A plan with the text it was read from, so that saving keeps comments and order. Immutable: every edit makes a new one.
@@ -82,10 +84,10 @@ public final class PlanFile {
 
     /** Writes the text in place of the file and keeps the former file as a backup beside it. */
     public PlanFile save() {
-        try {
+        try (SaveLock lock = SaveLock.of(file)) {
             if (Files.exists(file)) {
                 String onDisk = SourceText.read(file, LIMIT_BYTES).text();
-                if (!onDisk.equals(savedText))
+                if (!onDisk.equals(SourceText.of("", savedText).text()))
                     throw new InputFault(
                             file.toString(),
                             0,
@@ -123,13 +125,16 @@ public final class PlanFile {
     private static void write(Path target, String body) throws IOException {
         String ending = body.isEmpty() || body.endsWith("\n") ? "" : "\n";
         byte[] bytes = (body + ending).getBytes(StandardCharsets.UTF_8);
-        Path fresh = Files.createTempFile(folderOf(target), "." + target.getFileName(), ".new");
+        String name = "." + target.getFileName() + "." + UUID.randomUUID() + ".new";
+        Path fresh = folderOf(target).resolve(name);
         try {
-            try (FileChannel channel = FileChannel.open(fresh, StandardOpenOption.WRITE)) {
+            try (FileChannel channel =
+                    FileChannel.open(fresh, StandardOpenOption.CREATE_NEW, StandardOpenOption.WRITE)) {
                 ByteBuffer buffer = ByteBuffer.wrap(bytes);
                 while (buffer.hasRemaining()) channel.write(buffer);
                 channel.force(true);
             }
+            keepRights(target, fresh);
             try {
                 Files.move(fresh, target, StandardCopyOption.ATOMIC_MOVE, StandardCopyOption.REPLACE_EXISTING);
             } catch (AtomicMoveNotSupportedException e) {
@@ -138,5 +143,12 @@ public final class PlanFile {
         } finally {
             Files.deleteIfExists(fresh);
         }
+    }
+
+    /** Whoever could read the plan before can read it after. */
+    private static void keepRights(Path former, Path fresh) throws IOException {
+        PosixFileAttributeView view = Files.getFileAttributeView(former, PosixFileAttributeView.class);
+        if (view != null && Files.exists(former))
+            Files.setPosixFilePermissions(fresh, view.readAttributes().permissions());
     }
 }

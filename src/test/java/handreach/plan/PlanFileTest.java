@@ -117,8 +117,19 @@ class PlanFileTest {
         assertTrue(Files.readString(plan.file()).contains("# invented"));
         assertEquals(GOOD, Files.readString(folder.resolve("plan.toml.bak")));
         try (var files = Files.list(folder)) {
-            assertEquals(3, files.count(), "no leftover files");
+            assertEquals(
+                    List.of(".plan.toml.lock", "plan.toml", "plan.toml.bak", "tiles"),
+                    files.map(f -> f.getFileName().toString()).sorted().toList());
         }
+    }
+
+    @Test
+    void savingTwiceInARowIsNoConflictWithOneself() throws IOException {
+        PlanFile once = write(GOOD)
+                .withText(GOOD.replace("radius_km = 5", "radius_km = 6"))
+                .save();
+        once.withText(GOOD.replace("radius_km = 5", "radius_km = 7") + "\n").save();
+        assertEquals(7, PlanFile.open(folder).plan().places().area().radiusKm());
     }
 
     @Test
