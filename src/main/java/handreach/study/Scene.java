@@ -244,7 +244,11 @@ public final class Scene {
 
     /** The link from the middle of the rose to somebody with this loadout. */
     public ReachLink link(Loadout far) {
-        Loadout near = middleLoadout(far);
+        return link(middleLoadout(far), far);
+    }
+
+    /** The link between two people with these loadouts. */
+    public ReachLink link(Loadout near, Loadout far) {
         LinkBudget budget = budget(near, far);
         ReachLink link = ReachLink.of(far.name(), budget, terminals(near, far));
         if (calibration.isEmpty()) return link;

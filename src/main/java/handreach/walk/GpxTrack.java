@@ -72,17 +72,21 @@ public final class GpxTrack {
 
     /** The lines of a file, tracks and routes, each an unbroken row of positions; a file without any is an {@link InputFault}. */
     public static List<List<Position>> lines(Path file) {
-        GpxTrack track = read(file);
+        return read(file).lines();
+    }
+
+    /** Its tracks and routes, each an unbroken row of positions; without any it is an {@link InputFault}. */
+    public List<List<Position>> lines() {
         List<List<Position>> lines = new ArrayList<>();
         int last = -1;
-        for (TrackPoint point : track.points()) {
+        for (TrackPoint point : points) {
             if (point.segment() != last) lines.add(new ArrayList<>());
             lines.get(lines.size() - 1).add(point.at());
             last = point.segment();
         }
         if (lines.isEmpty())
             throw new InputFault(
-                    track.name(),
+                    name,
                     0,
                     "has no track and no route, at least one is needed. Export the track, not waypoints.");
         return lines;

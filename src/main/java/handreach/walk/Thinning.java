@@ -1,5 +1,6 @@
 package handreach.walk;
 
+import handreach.geodesy.Position;
 import java.util.List;
 import java.util.OptionalDouble;
 
@@ -19,9 +20,12 @@ public final class Thinning {
 
     /** Distance between two reports over a plane, m; enough for weights. */
     static double apartM(WalkPair a, WalkPair b) {
-        double north = a.spot().at().latitudeDeg() - b.spot().at().latitudeDeg();
-        double east = (a.spot().at().longitudeDeg() - b.spot().at().longitudeDeg())
-                * Math.cos(Math.toRadians(a.spot().at().latitudeDeg()));
+        return apartM(a.spot().at(), b.spot().at());
+    }
+
+    static double apartM(Position a, Position b) {
+        double north = a.latitudeDeg() - b.latitudeDeg();
+        double east = (a.longitudeDeg() - b.longitudeDeg()) * Math.cos(Math.toRadians(a.latitudeDeg()));
         return METRES_PER_DEGREE * Math.hypot(north, east);
     }
 
