@@ -2,39 +2,86 @@ package handreach.cli;
 
 import handreach.plan.PlanFile;
 import handreach.report.WalkFiles;
+import handreach.report.WalkNextFiles;
+import handreach.report.WalkNextText;
 import handreach.report.WalkText;
 import handreach.study.Scene;
 import handreach.study.WalkAnswer;
+import handreach.study.WalkNextAnswer;
+import handreach.study.WalkNextStudy;
 import handreach.study.WalkStudy;
+import handreach.walk.NextWalk;
 import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
+import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Spec;
 
-/** What was walked against what was predicted, and what it teaches. */
+/** What was walked against what was predicted, what it teaches, and which walk would teach most next. */
 @Command(
         name = "walk",
         mixinStandardHelpOptions = true,
-        description = "Compare the walks of a plan with the prediction, and learn a site calibration from them.",
+        description = {
+            "Compare the walks of a plan with the prediction, and learn a site calibration from them.",
+            "With --next: where the reports of another walk would teach most, along given tracks."
+        },
         footer = {
             "",
-            "Worked example:",
+            "Worked examples:",
             "  handreach walk elevation-samples/forest-hills --out walk-forest",
+            "  handreach walk elevation-samples/forest-hills --next elevation-samples/forest-hills/walk-track.gpx",
             "",
             "A calibration changes nothing until the plan names it: [calibration] file = \"calibration.toml\".",
             "",
             "A walk is where contact may be lost: carry a second means of calling for help."
         })
 final class WalkCommand implements Callable<Integer> {
+    private static final int MOST_REPORTS = 40;
+
+    @Spec
+    private CommandSpec command;
+
     @Parameters(index = "0", paramLabel = "PLAN", description = "Plan file, or a folder with plan.toml.")
     private Path plan;
+
+    @Parameters(
+            index = "1..*",
+            arity = "0..*",
+            paramLabel = "TRACK.gpx",
+            description =
+                    "With --next: tracks or routes that could be walked. None: straight lines to the plan's places.")
+    private List<Path> tracks = new ArrayList<>();
+
+    @Option(names = "--next", description = "Propose places where a report would teach most.")
+    private boolean next;
+
+    @Option(
+            names = "--decision",
+            paramLabel = "WHAT",
+            description = "With --next: what is to be decided, loadout or relay. Default: loadout.")
+    private WalkNextAnswer.Decision decision = WalkNextAnswer.Decision.LOADOUT;
+
+    @Option(
+            names = "--instrument",
+            paramLabel = "WHAT",
+            description = "With --next: what a report says, copy or level. Default: copy.")
+    private NextWalk.Instrument instrument = NextWalk.Instrument.COPY;
+
+    @Option(names = "--reports", paramLabel = "N", description = "With --next: how many reports, 1 to 40. Default: 6.")
+    private int reports = 6;
 
     @Option(
             names = "--out",
             paramLabel = "DIR",
-            description = "Write the comparison, residuals, waypoints with odds and the calibration into this folder.")
+            description =
+                    "Write the comparison, residuals, waypoints with odds and the calibration into this folder; with"
+                            + " --next the proposal, its waypoints, and the odds along the tracks.")
     private Path out;
 
     @Mixin
@@ -42,13 +89,33 @@ final class WalkCommand implements Callable<Integer> {
 
     @Override
     public Integer call() {
+        if (next) return proposed();
+        if (!tracks.isEmpty())
+            throw new ParameterException(
+                    command.commandLine(),
+                    "tracks are for --next; the walks to compare stand in the plan as [[walk]].");
         WalkAnswer answer = WalkStudy.run(Scene.open(PlanFile.open(plan)));
         json.warn(answer.warnings());
         if (json.isWanted()) json.print(WalkText.json(answer));
         else json.out().print(WalkText.text(answer));
-        if (out != null)
-            for (Path file : WalkFiles.write(answer, out))
-                (json.isWanted() ? json.err() : json.out()).println("Written: " + file);
+        if (out != null) written(WalkFiles.write(answer, out));
         return 0;
+    }
+
+    private int proposed() {
+        if (reports < 1 || reports > MOST_REPORTS)
+            throw new ParameterException(
+                    command.commandLine(), "--reports is " + reports + ", allowed is 1 to " + MOST_REPORTS + ".");
+        Scene scene = Scene.open(PlanFile.open(plan));
+        WalkNextAnswer answer = WalkNextStudy.run(scene, decision, instrument, tracks, reports);
+        json.warn(answer.warnings());
+        if (json.isWanted()) json.print(WalkNextText.json(answer));
+        else json.out().print(WalkNextText.text(answer));
+        if (out != null) written(WalkNextFiles.write(answer, out));
+        return 0;
+    }
+
+    private void written(List<Path> files) {
+        for (Path file : files) (json.isWanted() ? json.err() : json.out()).println("Written: " + file);
     }
 }

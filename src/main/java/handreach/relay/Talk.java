@@ -39,7 +39,7 @@ public record Talk(int a, int b) {
     }
 
     /** How much the talk counts: the product of the two weights. */
-    double weight(List<Demand> demands) {
+    public double weight(List<Demand> demands) {
         return demands.get(a).weight() * demands.get(b).weight();
     }
 }

@@ -10,7 +10,6 @@ import handreach.input.NearestWord;
 import handreach.input.SourceText;
 import handreach.loadout.Loadout;
 import handreach.plan.CalibrationFile;
-import handreach.plan.Places;
 import handreach.plan.Questions;
 import handreach.profile.Profile;
 import handreach.walk.BlockedCheck;
@@ -109,27 +108,12 @@ public final class WalkStudy {
         TrackJoin join = TrackJoin.of(track, reports, walk.clockOffsetS());
         for (String note : join.notes()) warnings.add(walk.name() + ": " + note);
         day(walk.reports(), reports);
-        Base base = base(walk);
+        WalkBase base = WalkBase.of(scene, walk.base());
         predict(walk, base, averaged(walk, join.placed()));
         startM += BETWEEN_WALKS_M
                 + (join.placed().isEmpty()
                         ? 0
                         : join.placed().get(join.placed().size() - 1).alongM());
-    }
-
-    /** Who was called. */
-    private record Base(Position at, Loadout loadout) {}
-
-    private Base base(Questions.WalkEntry walk) {
-        List<Places.PositionEntry> all = scene.plan().places().positions();
-        Optional<Places.PositionEntry> entry = walk.base()
-                .map(scene::position)
-                .or(() -> all.stream().filter(Places.PositionEntry::base).findFirst());
-        Optional<String> loadout = entry.flatMap(Places.PositionEntry::loadout)
-                .or(() -> scene.plan().questions().reach().with());
-        return new Base(
-                entry.map(Places.PositionEntry::at).orElse(scene.middle()),
-                loadout.map(scene::loadout).orElse(scene.controlLoadout()));
     }
 
     private void day(Path file, List<WalkReport> reports) {
@@ -194,7 +178,7 @@ public final class WalkStudy {
     /** What came of predicting one report: a path, or why there is none. */
     private record Predicted(Asked asked, Optional<PathAnswer> path, String why) {}
 
-    private void predict(Questions.WalkEntry walk, Base base, List<TrackJoin.Placed> placed) {
+    private void predict(Questions.WalkEntry walk, WalkBase base, List<TrackJoin.Placed> placed) {
         List<Asked> asked = new ArrayList<>();
         for (TrackJoin.Placed one : placed)
             loadout(walk, one.report()).ifPresent(found -> asked.add(new Asked(one, found)));
@@ -216,7 +200,7 @@ public final class WalkStudy {
             warnings.add(walk.name() + ": " + refused + " reports have a place but no prediction; the last is " + why);
     }
 
-    private Predicted predicted(Base base, Asked one) {
+    private Predicted predicted(WalkBase base, Asked one) {
         try {
             PathAnswer path = PathStudy.between(
                     scene, base.at(), base.loadout(), one.placed().at(), one.loadout(), List.of(scene.model()));
@@ -246,7 +230,7 @@ public final class WalkStudy {
         return name.filter(known::contains).map(scene::loadout);
     }
 
-    private WalkPair pair(Base base, Loadout walker, TrackJoin.Placed placed, PathAnswer path) {
+    private WalkPair pair(WalkBase base, Loadout walker, TrackJoin.Placed placed, PathAnswer path) {
         WalkReport report = placed.report();
         Ledger ledger = heard(path.ledger().orElseThrow(), report.way());
         double neededDbm = 0.0 - ledger.valueDb("sensitivity") - ledger.valueDb("noise") - ledger.valueDb("quality");

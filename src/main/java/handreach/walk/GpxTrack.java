@@ -86,9 +86,7 @@ public final class GpxTrack {
         }
         if (lines.isEmpty())
             throw new InputFault(
-                    name,
-                    0,
-                    "has no track and no route, at least one is needed. Export the track, not waypoints.");
+                    name, 0, "has no track and no route, at least one is needed. Export the track, not waypoints.");
         return lines;
     }
 

@@ -21,7 +21,12 @@ final class LearnedShifts {
     private final double[] takenDb2;
 
     LearnedShifts(NextWalk.Belief belief) {
-        this(belief, List.of(), List.of(), List.of(), new double[belief.shiftCovarianceDb2().size()]);
+        this(
+                belief,
+                List.of(),
+                List.of(),
+                List.of(),
+                new double[belief.shiftCovarianceDb2().size()]);
     }
 
     private LearnedShifts(
@@ -41,7 +46,8 @@ final class LearnedShifts {
     LearnedShifts plus(NextWalk.Candidate report, double noiseDb2) {
         int n = factor.size();
         double[] row = new double[n + 1];
-        double variance = belief.covariance(report.kind(), report.kind()) + report.spreadDb() * report.spreadDb() + noiseDb2;
+        double variance =
+                belief.covariance(report.kind(), report.kind()) + report.spreadDb() * report.spreadDb() + noiseDb2;
         double rest = variance;
         for (int i = 0; i < n; i++) {
             double sum = covariance(report, reports.get(i));

@@ -67,7 +67,8 @@ public record NextWalk(List<Pick> picks, double valueDb, double perfectDb, List<
         public Belief {
             shiftCovarianceDb2 = shiftCovarianceDb2.stream().map(List::copyOf).toList();
             if (!(decorrelationM > 0) || !(fadingDb > 0))
-                throw new IllegalArgumentException("decorrelation " + decorrelationM + " m, fading " + fadingDb + " dB");
+                throw new IllegalArgumentException(
+                        "decorrelation " + decorrelationM + " m, fading " + fadingDb + " dB");
             for (List<Double> row : shiftCovarianceDb2)
                 if (row.size() != shiftCovarianceDb2.size()) throw new IllegalArgumentException("a square is expected");
         }

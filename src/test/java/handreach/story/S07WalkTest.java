@@ -120,4 +120,59 @@ class S07WalkTest {
         assertTrue(run.err().contains("Did you mean factory at face?"), run.err());
         assertTrue(run.err().startsWith("walk-reports.csv line "), run.err());
     }
+
+    @Test
+    void aNextWalkIsProposedAlongAGivenTrack() throws IOException {
+        Path out = folder.resolve("out");
+        String track = SAMPLE.resolve("walk-track.gpx").toString();
+        CommandRun run = CommandRun.of(
+                "walk", SAMPLE.toString(), "--next", track, "--reports", "4", "--json", "--out", out.toString());
+        assertEquals(0, run.code(), run.err());
+        JsonNode node = new ObjectMapper().readTree(run.out());
+        assertEquals("loadout", node.get("decision").asText());
+        assertEquals(4, node.get("stops").size());
+        double lastM = -1;
+        double worth = 0;
+        for (JsonNode stop : node.get("stops")) {
+            assertTrue(stop.get("along_m").asDouble() >= lastM);
+            lastM = stop.get("along_m").asDouble();
+            worth += stop.get("adds_db").asDouble();
+            double odds = stop.get("odds_of_copy").asDouble();
+            assertTrue(odds > 0.1 && odds < 0.9, "a certain outcome teaches little: " + odds);
+        }
+        assertEquals(node.get("value_db").asDouble(), worth, 1e-9);
+        assertTrue(worth > 0 && worth < node.get("perfect_value_db").asDouble());
+        for (JsonNode question : node.get("questions"))
+            assertTrue(question.get("doubt_after_db").asDouble()
+                    < question.get("doubt_before_db").asDouble());
+        assertEquals(
+                4,
+                handreach.walk.GpxTrack.read(out.resolve("walk-next.gpx"))
+                        .waypoints()
+                        .size());
+        int rows = Files.readAllLines(out.resolve("walk-next-odds.csv")).size() - 1;
+        assertEquals(node.get("places").asInt() * 6, rows);
+    }
+
+    @Test
+    void aNextWalkWithoutATrackTakesStraightLinesAndSaysSo() throws IOException {
+        CommandRun run = CommandRun.of(
+                "walk", SAMPLE.toString(), "--next", "--decision", "relay", "--instrument", "level", "--reports", "2");
+        assertEquals(0, run.code(), run.err());
+        assertTrue(run.err().contains("No track was given"), run.err());
+        assertTrue(run.out().contains("spike camp with north spur"), run.out());
+    }
+
+    @Test
+    void aNextWalkAskedForWronglyIsToldSo() {
+        CommandRun tracks = CommandRun.of("walk", SAMPLE.toString(), "some.gpx");
+        assertEquals(2, tracks.code());
+        assertTrue(tracks.err().contains("tracks are for --next"), tracks.err());
+        CommandRun missing = CommandRun.of("walk", SAMPLE.toString(), "--next", "some.gpx");
+        assertEquals(2, missing.code());
+        assertTrue(missing.err().contains("some.gpx: there is no such file"), missing.err());
+        CommandRun many = CommandRun.of("walk", SAMPLE.toString(), "--next", "--reports", "400");
+        assertEquals(2, many.code());
+        assertTrue(many.err().contains("allowed is 1 to 40"), many.err());
+    }
 }

@@ -24,8 +24,7 @@ class ReportValueTest {
     /** L(−d) = L(d) + d, from φ even and Φ(−d) = 1 − Φ(d). */
     @Test
     void theOtherSideLosesTheDistanceMore() {
-        for (double d = 0; d < 6; d += 0.37)
-            assertEquals(ReportValue.unitLoss(d) + d, ReportValue.unitLoss(-d), 1e-12);
+        for (double d = 0; d < 6; d += 0.37) assertEquals(ReportValue.unitLoss(d) + d, ReportValue.unitLoss(-d), 1e-12);
     }
 
     /** By hand: an even decision moved by 5 dB gains 5 φ(0) = 5 / √(2π) = 1.99471 dB. */

@@ -1,0 +1,48 @@
+package handreach.report;
+
+import handreach.study.WalkNextAnswer;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+
+/** Everything that the proposal of a next walk writes into a folder. */
+public final class WalkNextFiles {
+    private WalkNextFiles() {}
+
+    /** Writes the files, each whole or not at all; returns them in the order a reader would open them. */
+    public static List<Path> write(WalkNextAnswer answer, Path folder) {
+        List<Path> written = new ArrayList<>();
+        put(written, folder.resolve("walk-next.txt"), WalkNextText.text(answer));
+        put(written, folder.resolve("walk-next.json"), Json.text(WalkNextText.json(answer)));
+        List<MapPlace> stops = WalkNextText.places(answer);
+        put(written, folder.resolve("walk-next.gpx"), Gpx.text(stops, "next walk", stops));
+        put(written, folder.resolve("walk-next-odds.csv"), WalkNextText.csv(answer));
+        put(written, folder.resolve("walk-next-odds.gpx"), Gpx.text(odds(answer), "", List.of()));
+        return written;
+    }
+
+    /** Every place with the odds of the control and of the best loadout there. */
+    private static List<MapPlace> odds(WalkNextAnswer answer) {
+        String control = answer.scene().controlLoadout().name();
+        List<MapPlace> places = new ArrayList<>();
+        for (int s = 0; s < answer.route().spots().size(); s++) {
+            int spot = s;
+            List<WalkNextAnswer.Report> here = answer.route().reports().stream()
+                    .filter(report -> report.spot() == spot)
+                    .toList();
+            WalkNextAnswer.Report best = here.get(0);
+            for (WalkNextAnswer.Report report : here) if (report.odds() > best.odds()) best = report;
+            String label = WalkNextText.percent(best.odds()) + " " + best.loadout();
+            for (WalkNextAnswer.Report report : here)
+                if (report.loadout().equals(control) && !best.loadout().equals(control))
+                    label = WalkNextText.percent(report.odds()) + " " + control + ", " + label;
+            places.add(new MapPlace(answer.route().spots().get(s).at(), MapPlace.Kind.POINT, label));
+        }
+        return places;
+    }
+
+    private static void put(List<Path> written, Path file, String text) {
+        WholeFile.write(file, text);
+        written.add(file);
+    }
+}
