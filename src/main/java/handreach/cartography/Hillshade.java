@@ -1,6 +1,7 @@
 package handreach.cartography;
 
 import handreach.terrain.Elevation;
+import java.util.stream.IntStream;
 
 /** Relief of a map as light and shade, one byte a pixel: 0 black to 255 fully lit. Immutable. */
 public final class Hillshade {
@@ -54,7 +55,9 @@ public final class Hillshade {
         HeightLattice lattice = HeightLattice.over(elevation, frame, 1, reach);
         Hillshade result = new Hillshade(frame);
         double perMetre = exaggeration / (8 * reach * frame.metresPerPx());
-        for (int y = 0; y < frame.heightPx(); y++) result.shadeRow(lattice, y, reach, perMetre, lighting);
+        IntStream.range(0, frame.heightPx())
+                .parallel()
+                .forEach(y -> result.shadeRow(lattice, y, reach, perMetre, lighting));
         return result;
     }
 

@@ -1,12 +1,22 @@
 package handreach.cli;
 
+import handreach.input.InputFault;
+import handreach.input.NearestWord;
 import handreach.plan.PlanFile;
+import handreach.reach.MapEngine;
+import handreach.report.ReachFiles;
+import handreach.report.ReachPart;
 import handreach.report.ReachText;
 import handreach.study.ReachAnswer;
 import handreach.study.ReachStudy;
+import handreach.study.ReachWish;
 import handreach.study.Scene;
 import java.nio.file.Path;
+import java.util.EnumSet;
 import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.Set;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -23,6 +33,8 @@ import picocli.CommandLine.Parameters;
             "",
             "Worked example:",
             "  handreach reach elevation-samples/forest-hills --out reach-forest",
+            "Rasters alone, 10 km by a sweep:",
+            "  handreach reach elevation-samples/invented-valley --radius-km 10 --engine sweep --only rasters --out reach-valley",
             "",
             "These are odds, not a promise: carry a second means of calling for help. Keep antennas away from eyes and skin while",
             "transmitting. Power, antenna and relay use follow your licence and local rules."
@@ -34,26 +46,90 @@ final class ReachCommand implements Callable<Integer> {
     @Option(names = "--out", paramLabel = "DIR", description = "Write report, maps and outlines into this folder.")
     private Path out;
 
+    @Option(
+            names = "--only",
+            paramLabel = "WORD",
+            split = ",",
+            description =
+                    "Write only these: report, numbers (JSON), outlines (GeoJSON), maps (PNG), rasters (GeoTIFF), overlay (KMZ), places (GPX).")
+    private List<String> only;
+
     @Option(names = "--no-area", description = "Leave out the area maps, only the rose of bearings.")
     private boolean noArea;
+
+    @Option(
+            names = "--engine",
+            paramLabel = "WORD",
+            description = {
+                "How the maps are reckoned: exact (one path per cell; the usual one while it takes seconds), sweep (cells off shared"
+                        + " radials; its difference from exact is measured and printed),",
+                "march (model full-wave along radials, also for the rose; takes minutes and says so first)."
+            })
+    private String engine;
+
+    @Option(names = "--model", paramLabel = "NAME", description = "Loss model in place of the plan's.")
+    private String model;
+
+    @Option(names = "--radius-km", paramLabel = "KM", description = "Radius in place of the plan's, 0.2 to 120 km.")
+    private Double radiusKm;
+
+    @Option(names = "--cell-m", paramLabel = "M", description = "Cell of the maps in place of the plan's, 5 to 2000 m.")
+    private Double cellM;
 
     @Mixin
     private JsonChoice json;
 
     @Override
     public Integer call() {
+        Set<ReachPart> parts = parts();
+        ReachWish wish = wish(parts);
         Scene scene = Scene.open(PlanFile.open(plan));
+        ReachStudy.cost(scene, wish)
+                .ifPresent(cost -> json.err().println(cost.sentence() + " Ctrl-C stops it, and nothing is written then."));
         try (ConsoleProgress progress = ConsoleProgress.on(json.err())) {
-            ReachAnswer answer = ReachStudy.run(scene, out != null && !noArea, progress);
+            ReachAnswer answer = ReachStudy.run(scene, wish, progress);
             progress.close();
             json.warn(answer.warnings());
             if (json.isWanted()) json.print(ReachText.json(answer));
             else json.out().print(ReachText.text(answer));
-            if (out != null) {
-                List<Path> written = handreach.report.ReachFiles.write(answer, out);
-                for (Path file : written) (json.isWanted() ? json.err() : json.out()).println("Written: " + file);
-            }
+            json.out().flush();
+            if (out == null) return 0;
+            for (Path file : ReachFiles.write(answer, parts, out, progress)) (json.isWanted() ? json.err() : json.out()).println("Written: " + file);
         }
         return 0;
+    }
+
+    private ReachWish wish(Set<ReachPart> parts) {
+        Optional<MapEngine> chosen = Optional.ofNullable(engine)
+                .map(word -> MapEngine.named(word)
+                        .orElseThrow(() -> unknown("--engine", word, MapEngine.words())));
+        boolean needsArea = parts.stream().anyMatch(part -> part != ReachPart.NUMBERS);
+        return new ReachWish(
+                out != null && !noArea && needsArea,
+                chosen,
+                Optional.ofNullable(model),
+                number(radiusKm),
+                number(cellM));
+    }
+
+    private static OptionalDouble number(Double value) {
+        return value == null ? OptionalDouble.empty() : OptionalDouble.of(value);
+    }
+
+    private Set<ReachPart> parts() {
+        if (only == null) return EnumSet.allOf(ReachPart.class);
+        if (out == null)
+            throw new InputFault("--only", 0, "says what to write, but not where. Add --out and a folder.");
+        Set<ReachPart> parts = EnumSet.noneOf(ReachPart.class);
+        for (String word : only)
+            parts.add(ReachPart.named(word.strip()).orElseThrow(() -> unknown("--only", word, ReachPart.words())));
+        return parts;
+    }
+
+    private static InputFault unknown(String option, String word, List<String> known) {
+        return new InputFault(
+                option,
+                0,
+                "is " + word + ", allowed is " + String.join(", ", known) + "." + NearestWord.hint(word, known));
     }
 }

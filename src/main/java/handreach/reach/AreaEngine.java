@@ -31,10 +31,11 @@ public interface AreaEngine {
     }
 
     /**
-     * The engine for a map by this model: a sweep; for {@code full-wave} a march along half-degree radials, which takes a second or so for every kilometre of radius ({@link MarchCost} says).
+     * The quick engine for a map by this model: a sweep; for {@code full-wave} a march along half-degree radials, which takes a second
+     * or so for every kilometre of radius ({@link MarchCost} says). What is printed is better taken from {@link MapEngine#usual}.
      */
     static AreaEngine forMap(String model, double radiusM, double cellM, int threads) {
         if (!model.equals(RadialMarch.FULL_WAVE)) return new SweepArea(threads);
-        return new MarchArea(threads, Math.max(cellM, 2 * Math.PI * radiusM / MarchArea.RADIALS_OF_A_MAP));
+        return new MarchArea(threads, MarchArea.arcOfAMapM(radiusM, cellM));
     }
 }

@@ -11,7 +11,7 @@ import java.util.List;
  */
 public final class MarchArea implements AreaEngine {
     /** Radials every half degree. */
-    static final int RADIALS_OF_A_MAP = 720;
+    private static final int RADIALS_OF_A_MAP = 720;
 
     private static final int FEWEST_RADIALS = 16;
 
@@ -28,6 +28,11 @@ public final class MarchArea implements AreaEngine {
         if (!(arcM >= 1)) throw new IllegalArgumentException("radials " + arcM + " m apart");
         this.workers = new Workers(threads);
         this.arcM = arcM;
+    }
+
+    /** Distance of neighbouring radials at the rim of a map, m: half a degree, but never closer than cells. */
+    static double arcOfAMapM(double radiusM, double cellM) {
+        return Math.max(cellM, 2 * Math.PI * radiusM / RADIALS_OF_A_MAP);
     }
 
     static int radials(double radiusM, double arcM) {

@@ -3,6 +3,7 @@ package handreach.reach;
 import handreach.propagation.FieldMarchCost;
 import handreach.propagation.Terminals;
 import java.util.List;
+import java.util.Locale;
 
 /**
  * What marching the field along radials will cost, said before it starts.
@@ -34,6 +35,24 @@ public record MarchCost(int radials, double seconds, long bytes) {
             BearingRequest request, List<Terminals> heights, AreaGround ground, int threads) {
         AreaSetting setting = new AreaSetting(request.source(), request.radiusM(), request.conditions(), ground);
         return of(setting, heights, request.bearings(), threads);
+    }
+
+    /** Both, one after the other: the longer list of radials, the times added, the larger memory. */
+    public MarchCost and(MarchCost other) {
+        return new MarchCost(radials + other.radials, seconds + other.seconds, Math.max(bytes, other.bytes));
+    }
+
+    /** One line for people, said before the march starts. */
+    public String sentence() {
+        String time = seconds < 90
+                ? String.format(Locale.ROOT, "%.0f s", Math.max(1, seconds))
+                : String.format(Locale.ROOT, "%.0f min", seconds / 60);
+        return String.format(
+                Locale.ROOT,
+                "Marching the field along %d radials: about %s, good to a factor of 2, and %.0f MB of memory.",
+                radials,
+                time,
+                Math.ceil(bytes / 1e6));
     }
 
     private static MarchCost of(AreaSetting setting, List<Terminals> heights, int radials, int threads) {

@@ -6,42 +6,60 @@ import handreach.reach.LeastLoadout;
 import handreach.reach.LossGrid;
 import handreach.reach.OddsGrid;
 import handreach.study.ReachAnswer;
+import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.function.Supplier;
 import org.locationtech.jts.geom.Geometry;
 
 /** What an area answer becomes as files for other tools, by file name. */
 final class AreaFiles {
     private final ReachAnswer answer;
     private final ReachAnswer.AreaAnswer area;
+    private final List<String> words;
     private final Map<String, WholeFile.Content> files = new LinkedHashMap<>();
 
     private AreaFiles(ReachAnswer answer) {
         this.answer = answer;
         this.area = answer.area().orElseThrow();
+        this.words =
+                fileWords(area.odds().stream().map(odds -> odds.link().name()).toList());
+    }
+
+    /** File words of several loadouts; names that would look alike as file names get a number. */
+    static List<String> fileWords(List<String> names) {
+        Set<String> words = new LinkedHashSet<>();
+        for (String name : names) {
+            String word = ReachFiles.fileWord(name);
+            String free = word;
+            for (int number = 2; !words.add(free); number++) free = word + "-" + number;
+        }
+        return List.copyOf(words);
     }
 
     /** Rasters of loss, margin, odds and least loadout, maps as pictures, an overlay for globe viewers, waypoints. */
-    static Map<String, WholeFile.Content> of(ReachAnswer answer) {
+    static Map<String, WholeFile.Content> of(ReachAnswer answer, Set<ReachPart> parts, Optional<ReachMaps> maps) {
         AreaFiles files = new AreaFiles(answer);
-        files.pictures();
-        files.rasters();
-        files.exchange();
+        if (parts.contains(ReachPart.MAPS)) files.pictures(maps.orElseGet(() -> new ReachMaps(answer)));
+        if (parts.contains(ReachPart.RASTERS)) files.rasters();
+        if (parts.contains(ReachPart.OVERLAY)) files.overlay();
+        if (parts.contains(ReachPart.PLACES)) files.places();
         return files.files;
     }
 
-    private void pictures() {
-        ReachMaps maps = new ReachMaps(answer);
+    private void pictures(ReachMaps maps) {
         int best = best();
-        String word = ReachFiles.fileWord(area.odds().get(best).link().name());
-        png("map-odds-" + word + ".png", maps.odds(best));
-        png("map-least-loadout.png", maps.least());
+        png("map-odds-" + words.get(best) + ".png", () -> maps.odds(best));
+        png("map-least-loadout.png", maps::least);
     }
 
-    private void png(String name, Drawing drawing) {
-        files.put(name, out -> out.write(Picture.of(drawing.figure(), 2).png()));
+    private void png(String name, Supplier<Drawing> drawing) {
+        files.put(name, out -> out.write(Picture.of(drawing.get().figure(), 2).png()));
     }
 
     private int best() {
@@ -54,9 +72,10 @@ final class AreaFiles {
 
     private void rasters() {
         Map<LossGrid, String> losses = new LinkedHashMap<>();
-        for (OddsGrid odds : area.odds()) {
+        for (int i = 0; i < area.odds().size(); i++) {
+            OddsGrid odds = area.odds().get(i);
             String name = odds.link().name();
-            String word = ReachFiles.fileWord(name);
+            String word = words.get(i);
             raster(
                     "odds-" + word + ".tif",
                     new Georaster(odds.grid(), "odds of copy, " + name, known(odds, odds::odds)));
@@ -94,37 +113,40 @@ final class AreaFiles {
         files.put(name, GeoTiff.content(raster));
     }
 
-    private void exchange() {
-        List<MapPlace> places = ReachMaps.places(answer.scene().plan());
-        String title = answer.scene().plan().heading().title();
+    private void overlay() {
         double target = answer.scene().plan().channel().wish().odds();
-        List<MapOutline> outlines = new ArrayList<>();
-        for (int i = 0; i < area.odds().size(); i++) {
-            OddsGrid odds = area.odds().get(i);
-            Geometry outline =
-                    odds.contiguousOutline(target).map(part -> (Geometry) part).orElse(odds.outline(target));
-            if (!outline.isEmpty())
-                outlines.add(new MapOutline(LoadoutMark.of(i), odds.link().name(), outline));
-        }
-        OddsGrid best = area.odds().get(best());
-        CellGrid grid = best.grid();
-        Picture overlay = Picture.oddsOverlay(grid, cell -> best.isKnown(cell) ? best.odds(cell) : -1);
-        files.put(
-                "reach.kmz",
-                Kml.kmz(
-                        title,
-                        outlines,
-                        places,
-                        new Kml.Overlay(
-                                "odds of copy, " + best.link().name(),
-                                overlay,
-                                grid.northDeg(),
-                                grid.southDeg(),
-                                grid.westDeg(),
-                                grid.eastDeg())));
-        if (!places.isEmpty()) {
-            String gpx = Gpx.text(places, title, List.of());
-            files.put("places.gpx", out -> out.write(gpx.getBytes(java.nio.charset.StandardCharsets.UTF_8)));
-        }
+        files.put("reach.kmz", out -> {
+            List<MapOutline> outlines = new ArrayList<>();
+            for (int i = 0; i < area.odds().size(); i++) {
+                OddsGrid odds = area.odds().get(i);
+                Geometry outline = odds.contiguousOutline(target)
+                        .map(part -> (Geometry) part)
+                        .orElse(odds.outline(target));
+                if (!outline.isEmpty())
+                    outlines.add(
+                            new MapOutline(LoadoutMark.of(i), odds.link().name(), outline));
+            }
+            OddsGrid best = area.odds().get(best());
+            CellGrid grid = best.grid();
+            Kml.kmz(
+                            answer.scene().plan().heading().title(),
+                            outlines,
+                            ReachMaps.places(answer.scene().plan()),
+                            new Kml.Overlay(
+                                    "odds of copy, " + best.link().name(),
+                                    Picture.oddsOverlay(grid, cell -> best.isKnown(cell) ? best.odds(cell) : -1),
+                                    grid.northDeg(),
+                                    grid.southDeg(),
+                                    grid.westDeg(),
+                                    grid.eastDeg()))
+                    .writeTo(out);
+        });
+    }
+
+    private void places() {
+        List<MapPlace> places = ReachMaps.places(answer.scene().plan());
+        if (places.isEmpty()) return;
+        String gpx = Gpx.text(places, answer.scene().plan().heading().title(), List.of());
+        files.put("places.gpx", out -> out.write(gpx.getBytes(StandardCharsets.UTF_8)));
     }
 }

@@ -154,6 +154,12 @@ public final class Kml {
     }
 
     private static String degrees(double value) {
-        return String.format(Locale.ROOT, "%.7f", value);
+        long parts = Math.round(Math.abs(value) * 1e7);
+        String digits = Long.toString(parts % 10_000_000);
+        return (value < 0 && parts > 0 ? "-" : "")
+                + parts / 10_000_000
+                + "."
+                + "0".repeat(7 - digits.length())
+                + digits;
     }
 }

@@ -39,6 +39,11 @@ public record MapGround(
         return new MapGround(frame, picture, Contours.of(lattice, interval), interval, graticule);
     }
 
+    /** The same ground under another picture. */
+    MapGround with(Picture other) {
+        return new MapGround(frame, other, contours, contourIntervalM, graticule);
+    }
+
     /** Light and shade of a frame as maps of this program show it. */
     public static Hillshade hillshade(Elevation elevation, MapFrame frame) {
         return Hillshade.fromManySides(elevation, frame, 1.6);

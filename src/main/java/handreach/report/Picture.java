@@ -13,6 +13,7 @@ import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.util.List;
 import java.util.function.IntToDoubleFunction;
+import java.util.stream.IntStream;
 import javax.imageio.ImageWriter;
 import javax.imageio.stream.ImageOutputStream;
 import javax.imageio.stream.MemoryCacheImageOutputStream;
@@ -52,7 +53,7 @@ public final class Picture {
     /** What is known of a place, to be tinted over the relief. */
     @FunctionalInterface
     public interface Tint {
-        /** Colour 0xRRGGBB of a pixel whose relief has this light, 0 to 255. */
+        /** Colour 0xRRGGBB of a pixel whose relief has this light, 0 to 255; asked from several threads at once. */
         int rgb(int xPx, int yPx, int shade);
     }
 
@@ -120,9 +121,10 @@ public final class Picture {
         int width = hillshade.frame().widthPx();
         int height = hillshade.frame().heightPx();
         int[] rgb = new int[width * height];
-        for (int y = 0; y < height; y++)
+        IntStream.range(0, height).parallel().forEach(y -> {
             for (int x = 0; x < width; x++)
                 rgb[y * width + x] = hillshade.isVoid(x, y) ? unknown(x, y) : tint.rgb(x, y, hillshade.shade(x, y));
+        });
         return of(width, height, rgb);
     }
 

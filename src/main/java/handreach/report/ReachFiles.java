@@ -1,31 +1,46 @@
 package handreach.report;
 
 import handreach.reach.OddsGrid;
+import handreach.reach.Progress;
 import handreach.study.ReachAnswer;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.EnumSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.function.Supplier;
 import org.locationtech.jts.geom.MultiPolygon;
 
 /** Everything that {@code reach} writes into a folder: report, outlines, rasters, figures, the numbers themselves. */
 public final class ReachFiles {
     private final ReachAnswer answer;
-    private final Path folder;
-    private final List<Path> written = new ArrayList<>();
+    private final Optional<ReachMaps> maps;
 
-    private ReachFiles(ReachAnswer answer, Path folder) {
+    private ReachFiles(ReachAnswer answer, Optional<ReachMaps> maps) {
         this.answer = answer;
-        this.folder = folder;
+        this.maps = maps;
     }
 
     /** Writes all files, each whole or not at all; returns them in the order a reader would open them. */
     public static List<Path> write(ReachAnswer answer, Path folder) {
-        ReachFiles files = new ReachFiles(answer, folder);
-        files.all();
-        return List.copyOf(files.written);
+        return write(answer, EnumSet.allOf(ReachPart.class), folder, Progress.SILENT);
+    }
+
+    /**
+     * Writes the wanted files, each whole or not at all; returns them in the order a reader would open them. Those that need an
+     * area are left out when none was reckoned.
+     */
+    public static List<Path> write(ReachAnswer answer, Set<ReachPart> parts, Path folder, Progress progress) {
+        boolean draws = answer.area().isPresent() && (parts.contains(ReachPart.REPORT) || parts.contains(ReachPart.MAPS));
+        ReachFiles files = new ReachFiles(answer, draws ? Optional.of(new ReachMaps(answer)) : Optional.empty());
+        FileBatch batch = new FileBatch(folder);
+        files.fill(batch, parts);
+        return batch.write(progress);
     }
 
     /** Writes the report alone. */
@@ -35,24 +50,24 @@ public final class ReachFiles {
 
     /** Writes the report alone, with further sections behind the bench. */
     public static void writeReport(ReachAnswer answer, List<Section> more, Path file) {
-        ReachFiles files = new ReachFiles(answer, file.toAbsolutePath().getParent());
-        WholeFile.write(file, files.report(more));
+        WholeFile.write(file, new ReachFiles(answer, Optional.empty()).report(more));
     }
 
     private String report(List<Section> more) {
-        return HtmlPage.text(new ReachPages(answer).page(more, imprint()));
+        return HtmlPage.text(new ReachPages(answer, maps).page(more, imprint()));
     }
 
-    private void all() {
-        text("report.html", report(List.of()));
-        text("reach.json", Json.text(ReachText.json(answer)));
+    private void fill(FileBatch batch, Set<ReachPart> parts) {
+        if (parts.contains(ReachPart.REPORT)) batch.add("report.html", text(() -> report(List.of())));
+        if (parts.contains(ReachPart.NUMBERS)) batch.add("reach.json", text(() -> Json.text(ReachText.json(answer))));
         if (answer.area().isEmpty()) return;
-        text("reach-outlines.geojson", GeoJson.text(outlines()));
-        AreaFiles.of(answer).forEach((name, content) -> {
-            Path file = folder.resolve(name);
-            WholeFile.write(file, content);
-            written.add(file);
-        });
+        if (parts.contains(ReachPart.OUTLINES))
+            batch.add("reach-outlines.geojson", text(() -> GeoJson.text(outlines())));
+        batch.addAll(AreaFiles.of(answer, parts, maps));
+    }
+
+    private static WholeFile.Content text(Supplier<String> body) {
+        return out -> out.write(body.get().getBytes(StandardCharsets.UTF_8));
     }
 
     /** Who made it, from what. The day stands in the file's own date, so that the same input gives the same report. */
@@ -82,12 +97,6 @@ public final class ReachFiles {
         properties.put("odds", answer.scene().plan().channel().wish().odds());
         properties.put("plan", answer.scene().plan().heading().title());
         return properties;
-    }
-
-    private void text(String name, String body) {
-        Path file = folder.resolve(name);
-        WholeFile.write(file, body);
-        written.add(file);
     }
 
     /** A loadout's name as a file name: letters, digits and hyphens. */

@@ -20,8 +20,13 @@ import handreach.study.Scene;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
+import java.util.concurrent.ConcurrentHashMap;
 
-/** Maps of a reach answer over one relief: odds, least loadout, and what a bigger antenna buys. */
+/**
+ * Maps of a reach answer over one relief: odds, least loadout, and what a bigger antenna buys. Each is drawn once, whoever asks
+ * and from whatever thread.
+ */
 final class ReachMaps {
     private static final int MAP_PX = 760;
     /** How far the map shows ground beyond the radius that was looked at. */
@@ -36,7 +41,8 @@ final class ReachMaps {
     private final Plan plan;
     private final MapFrame frame;
     private final Hillshade relief;
-    private final List<GridLine> graticule;
+    private final MapGround bare;
+    private final Map<String, Drawing> drawn = new ConcurrentHashMap<>();
 
     ReachMaps(ReachAnswer answer) {
         this.answer = answer;
@@ -45,7 +51,8 @@ final class ReachMaps {
         this.frame = MapFrame.around(
                 answer.middle(), MARGIN * 1000 * plan.places().area().radiusKm(), MAP_PX, MAP_PX);
         this.relief = MapGround.hillshade(scene.tiles(), frame);
-        this.graticule = Graticule.of(frame, plan.heading().placeForm(), 5);
+        List<GridLine> graticule = Graticule.of(frame, plan.heading().placeForm(), 5);
+        this.bare = MapGround.of(scene.tiles(), frame, Picture.relief(relief), graticule);
     }
 
     private ReachAnswer.AreaAnswer area() {
@@ -67,7 +74,7 @@ final class ReachMaps {
     private MapFigure figure(String title, String description, Picture picture, Layers layers) {
         return MapFigure.of(
                 new MapFigure.Words(title, description),
-                MapGround.of(scene.tiles(), frame, picture, graticule),
+                bare.with(picture),
                 layers.outlines(),
                 places(plan),
                 new MapFigure.Key(layers.entries(), style()));
@@ -77,6 +84,10 @@ final class ReachMaps {
 
     /** Odds of copy with one loadout, its target odds outlined. */
     Drawing odds(int loadout) {
+        return drawn.computeIfAbsent("odds " + loadout, key -> drawOdds(loadout));
+    }
+
+    private Drawing drawOdds(int loadout) {
         OddsGrid odds = area().odds().get(loadout);
         Picture picture = Picture.odds(relief, (latitude, longitude) -> {
             int cell = cell(odds.grid(), latitude, longitude);
@@ -105,6 +116,10 @@ final class ReachMaps {
 
     /** The least burdensome loadout that reaches the target odds, place by place. */
     Drawing least() {
+        return drawn.computeIfAbsent("least", key -> drawLeast());
+    }
+
+    private Drawing drawLeast() {
         LeastLoadout least = area().least();
         List<LoadoutMark> marks = new ArrayList<>();
         List<LegendEntry> entries = new ArrayList<>();
@@ -135,6 +150,10 @@ final class ReachMaps {
 
     /** Places that one loadout reaches and another does not. */
     Drawing bought(int than, int loadout) {
+        return drawn.computeIfAbsent("bought " + than + " " + loadout, key -> drawBought(than, loadout));
+    }
+
+    private Drawing drawBought(int than, int loadout) {
         OddsGrid first = area().odds().get(than);
         OddsGrid second = area().odds().get(loadout);
         LoadoutDifference difference = LoadoutDifference.of(first, second, target());

@@ -29,9 +29,16 @@ final class ReachPages {
     private final Scene scene;
     private final Plan plan;
     private final LengthStyle style;
+    private final Optional<ReachMaps> sheets;
 
     ReachPages(ReachAnswer answer) {
+        this(answer, Optional.empty());
+    }
+
+    /** With maps that were begun for other files already. */
+    ReachPages(ReachAnswer answer, Optional<ReachMaps> sheets) {
         this.answer = answer;
+        this.sheets = sheets;
         this.scene = answer.scene();
         this.plan = scene.plan();
         this.style = plan.heading().imperial() ? LengthStyle.MILES : LengthStyle.METRIC;
@@ -188,13 +195,13 @@ final class ReachPages {
 
     private List<Drawing> maps() {
         if (answer.area().isEmpty()) return List.of();
-        ReachMaps sheets = new ReachMaps(answer);
+        ReachMaps drawn = sheets.orElseGet(() -> new ReachMaps(answer));
         int control = scene.loadouts().indexOf(scene.controlLoadout());
         int best = bestLoadout();
         List<Drawing> maps = new ArrayList<>();
-        maps.add(sheets.odds(best));
-        if (answer.loadouts().size() > 1) maps.add(sheets.least());
-        if (best != control) maps.add(sheets.bought(control, best));
+        maps.add(drawn.odds(best));
+        if (answer.loadouts().size() > 1) maps.add(drawn.least());
+        if (best != control) maps.add(drawn.bought(control, best));
         return maps;
     }
 

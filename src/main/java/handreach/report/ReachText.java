@@ -1,5 +1,6 @@
 package handreach.report;
 
+import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import handreach.geodesy.Compass;
@@ -7,6 +8,7 @@ import handreach.loadout.Burden;
 import handreach.loadout.Loadout;
 import handreach.plan.Plan;
 import handreach.reach.LoadoutReach;
+import handreach.reach.LossGrid;
 import handreach.reach.RadialReach;
 import handreach.reach.ReachDifference;
 import handreach.reach.ReachEstimate;
@@ -38,7 +40,25 @@ public final class ReachText {
         for (int i = 0; i < answer.loadouts().size(); i++)
             loadouts.add(
                     loadout(answer, answer.loadouts().get(i), answer.verdicts().get(i)));
+        node.set("area", answer.area().map(ReachText::area).orElse(null));
         node.set("warnings", Json.tree(answer.warnings()));
+        return node;
+    }
+
+    /** How the cells were reckoned, and how far a sweep differs from one exact path per cell. */
+    private static JsonNode area(ReachAnswer.AreaAnswer area) {
+        List<LossGrid> losses = area.losses();
+        ObjectNode node = (ObjectNode) Json.tree(new Object() {});
+        node.put("engine", losses.get(0).engine());
+        node.put("cell_m", losses.get(0).grid().cellM());
+        node.put("known_cells", losses.get(0).knownCount());
+        ArrayNode differences = node.putArray("sampling_differences");
+        for (LossGrid loss : losses)
+            loss.difference().ifPresent(difference -> {
+                ObjectNode one = (ObjectNode) Json.tree(difference);
+                one.set("terminals", Json.tree(loss.request().terminals()));
+                differences.add(one);
+            });
         return node;
     }
 
@@ -96,7 +116,7 @@ public final class ReachText {
         out.append(plan.heading().title()).append('\n');
         out.append(String.format(
                 Locale.ROOT,
-                "From %s, %s; %.4f MHz, %s; copy at %s with odds of %.0f %% or better; within %s.%n",
+                "From %s, %s; %.4f MHz, %s; copy at %s with odds of %.0f %% or better; within %s; model %s.%n",
                 plan.questions().reach().from().orElse("the centre of the area"),
                 plan.heading().placeForm().format(answer.middle()),
                 plan.channel().frequency().mhz(),
@@ -107,7 +127,8 @@ public final class ReachText {
                         .orElse("both ends carry the same loadout"),
                 plan.channel().wish().quality().toUpperCase(Locale.ROOT),
                 100 * plan.channel().wish().odds(),
-                Lengths.words(1000 * plan.places().area().radiusKm(), imperial)));
+                Lengths.words(1000 * plan.places().area().radiusKm(), imperial),
+                plan.questions().reach().model()));
         out.append('\n').append(table(answer, imperial)).append('\n');
         for (int i = 0; i < answer.loadouts().size(); i++)
             out.append(answer.loadouts().get(i).link().name())
@@ -120,9 +141,37 @@ public final class ReachText {
                 .append(
                         " from what is\nuncertain everywhere at once (model, carry loss, bench). + means at least: the radius or unknown")
                 .append(" ground ended it.\n")
+                .append(answer.area().map(ReachText::areaWords).orElse(""))
                 .append(Cautions.brief(Caution.RELIANCE))
                 .append('\n');
         return out.toString();
+    }
+
+    private static String areaWords(ReachAnswer.AreaAnswer area) {
+        StringBuilder words = new StringBuilder();
+        LossGrid first = area.losses().get(0);
+        String how =
+                switch (first.engine()) {
+                    case "exact" -> "one path per cell";
+                    case "march" -> "the field marched along radials, cells take the nearest radial";
+                    default -> "a sweep of radials";
+                };
+        words.append(String.format(
+                Locale.ROOT,
+                "Maps: %d cells of %.0f m by %s (%s).%n",
+                first.knownCount(),
+                first.grid().cellM(),
+                how,
+                first.engine()));
+        for (LossGrid loss : area.losses())
+            loss.difference()
+                    .ifPresent(difference -> words.append(String.format(
+                            Locale.ROOT,
+                            "Antennas %.2f and %.2f m up, %s.%n",
+                            loss.request().terminals().txHeightM(),
+                            loss.request().terminals().rxHeightM(),
+                            difference.sentence())));
+        return words.toString();
     }
 
     private static String table(ReachAnswer answer, boolean imperial) {

@@ -13,6 +13,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.nio.file.StandardOpenOption;
+import java.util.concurrent.CancellationException;
 
 /**
  * A file that is there whole or not at all: written beside its place, forced to disk, then moved over the old one in one step.
@@ -47,17 +48,15 @@ public final class WholeFile {
                 throw new InputFault(file.toString(), 0, "is a folder, a file name is expected. Name a file in it.");
             Path folder = target.getParent();
             if (folder != null) Files.createDirectories(folder);
-            Path beside = Files.createTempFile(folder, "." + target.getFileName() + ".", ".part");
-            Thread sweeper = new Thread(() -> beside.toFile().delete());
-            Runtime.getRuntime().addShutdownHook(sweeper);
+            Path beside = PartFiles.beside(target);
             try {
                 fill(beside, content);
                 move(beside, target);
             } finally {
-                Files.deleteIfExists(beside);
-                forget(sweeper);
+                PartFiles.close(beside);
             }
         } catch (IOException e) {
+            if (PartFiles.isEnding()) throw new CancellationException("the program is ending");
             throw new InputFault(
                     file.toString(),
                     0,
@@ -81,15 +80,6 @@ public final class WholeFile {
             Files.move(beside, target, StandardCopyOption.ATOMIC_MOVE, StandardCopyOption.REPLACE_EXISTING);
         } catch (AtomicMoveNotSupportedException e) {
             Files.move(beside, target, StandardCopyOption.REPLACE_EXISTING);
-        }
-    }
-
-    private static void forget(Thread sweeper) {
-        try {
-            Runtime.getRuntime().removeShutdownHook(sweeper);
-        } catch (IllegalStateException e) {
-            // already shutting down: the hook is running and finds nothing to remove
-            return;
         }
     }
 

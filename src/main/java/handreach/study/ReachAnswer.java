@@ -3,6 +3,7 @@ package handreach.study;
 import handreach.geodesy.Position;
 import handreach.reach.LeastLoadout;
 import handreach.reach.LoadoutReach;
+import handreach.reach.LossGrid;
 import handreach.reach.OddsGrid;
 import java.util.List;
 import java.util.Optional;
@@ -39,6 +40,11 @@ public record ReachAnswer(
     public record AreaAnswer(List<OddsGrid> odds, LeastLoadout least) {
         public AreaAnswer {
             odds = List.copyOf(odds);
+        }
+
+        /** Losses behind the odds, one for each pair of antenna heights. */
+        public List<LossGrid> losses() {
+            return odds.stream().map(OddsGrid::losses).distinct().toList();
         }
     }
 }

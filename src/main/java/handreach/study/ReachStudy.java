@@ -4,7 +4,6 @@ import handreach.geodesy.Position;
 import handreach.input.InputFault;
 import handreach.loadout.Loadout;
 import handreach.propagation.Terminals;
-import handreach.reach.AreaEngine;
 import handreach.reach.AreaRequest;
 import handreach.reach.BearingLosses;
 import handreach.reach.BearingRequest;
@@ -12,6 +11,8 @@ import handreach.reach.CellGrid;
 import handreach.reach.LeastLoadout;
 import handreach.reach.LoadoutReach;
 import handreach.reach.LossGrid;
+import handreach.reach.MapEngine;
+import handreach.reach.MarchCost;
 import handreach.reach.OddsGrid;
 import handreach.reach.Progress;
 import handreach.reach.ReachLink;
@@ -42,17 +43,44 @@ public final class ReachStudy {
         this.warnings.addAll(scene.warnings());
     }
 
-    /** Runs the study; {@code withArea} also reckons the loss to every cell, for maps. */
+    /** Runs the study as the plan says; {@code withArea} also reckons the loss to every cell, for maps. */
     public static ReachAnswer run(Scene scene, boolean withArea, Progress progress) {
-        return new ReachStudy(scene).answer(withArea, progress);
+        return run(scene, ReachWish.ofPlan(withArea), progress);
     }
 
-    private ReachAnswer answer(boolean withArea, Progress progress) {
+    /** Runs the study as the wish says, and where it says nothing as the plan says. */
+    public static ReachAnswer run(Scene scene, ReachWish wish, Progress progress) {
+        return new ReachStudy(scene.asked(wish)).answer(wish, progress);
+    }
+
+    /** What the study will cost where that should be said before it starts: only marches are that dear. */
+    public static Optional<MarchCost> cost(Scene scene, ReachWish wish) {
+        ReachStudy study = new ReachStudy(scene.asked(wish));
+        if (!MapEngine.MARCH.goesBy(study.scene.model().name())) return Optional.empty();
+        study.requireKnownMiddle();
+        try {
+            MarchCost bearings = MarchCost.ofBearings(
+                    study.bearingRequest(), study.heights, study.scene.ground(), Scene.threads());
+            if (!wish.withArea()) return Optional.of(bearings);
+            AreaRequest area = study.areaRequest();
+            return MapEngine.MARCH
+                    .cost(area, study.heights, study.scene.ground(), Scene.threads())
+                    .map(bearings::and);
+        } catch (IllegalArgumentException refused) {
+            throw new InputFault("plan", 0, "[reach]: " + refused.getMessage() + ".");
+        }
+    }
+
+    private void requireKnownMiddle() {
         if (scene.tiles().at(middle).isVoid())
             throw new InputFault(
                     "plan",
                     0,
                     "the middle of the rose lies where no elevation is known. Add the tile, or move the position that [reach] from names.");
+    }
+
+    private ReachAnswer answer(ReachWish wish, Progress progress) {
+        requireKnownMiddle();
         List<BearingLosses> losses = losses(progress);
         double odds = scene.plan().channel().wish().odds();
         int control = loadouts.indexOf(scene.controlLoadout());
@@ -72,7 +100,7 @@ public final class ReachStudy {
         if (unknown > 0)
             warnings.add("On " + unknown + " of " + controlReach.bearings()
                     + " bearings the ground is unknown somewhere within the radius; beyond that nothing is claimed.");
-        Optional<ReachAnswer.AreaAnswer> area = withArea ? Optional.of(area(odds, progress)) : Optional.empty();
+        Optional<ReachAnswer.AreaAnswer> area = wish.withArea() ? Optional.of(area(odds, wish, progress)) : Optional.empty();
         return new ReachAnswer(scene, middle, reaches, area, verdicts, List.copyOf(warnings));
     }
 
@@ -80,27 +108,28 @@ public final class ReachStudy {
         return all.get(heights.indexOf(links.get(loadout).terminals()));
     }
 
+    private BearingRequest bearingRequest() {
+        return new BearingRequest(
+                middle,
+                radiusM,
+                scene.plan().questions().reach().bearingStepDeg(),
+                scene.conditions(middle),
+                scene.model().name());
+    }
+
     private List<BearingLosses> losses(Progress progress) {
-        double step = scene.plan().questions().reach().bearingStepDeg();
         try {
-            BearingRequest request = new BearingRequest(
-                    middle,
-                    radiusM,
-                    step,
-                    scene.conditions(middle),
-                    scene.model().name());
-            return BearingLosses.of(request, heights, scene.ground(), Scene.threads(), progress);
+            return BearingLosses.of(bearingRequest(), heights, scene.ground(), Scene.threads(), progress);
         } catch (IllegalArgumentException refused) {
             throw new InputFault("plan", 0, "[reach]: " + refused.getMessage() + ".");
         }
     }
 
-    private ReachAnswer.AreaAnswer area(double targetOdds, Progress progress) {
+    private AreaRequest areaRequest() {
         double cellM = scene.plan().questions().reach().cellM();
-        AreaRequest request;
         try {
             CellGrid grid = CellGrid.around(middle, radiusM, cellM);
-            request = new AreaRequest(
+            return new AreaRequest(
                     middle,
                     grid,
                     radiusM,
@@ -110,8 +139,13 @@ public final class ReachStudy {
         } catch (IllegalArgumentException tooLarge) {
             throw new InputFault("plan", 0, "[area] radius_km with [reach] cell_m: " + tooLarge.getMessage() + ".");
         }
-        List<LossGrid> losses = AreaEngine.forMap(request.model(), radiusM, cellM, Scene.threads())
-                .losses(request, heights, scene.ground(), progress);
+    }
+
+    private ReachAnswer.AreaAnswer area(double targetOdds, ReachWish wish, Progress progress) {
+        AreaRequest request = areaRequest();
+        MapEngine engine = wish.engine().orElseGet(() -> MapEngine.usual(request, scene.ground()));
+        List<LossGrid> losses =
+                engine.engine(request, Scene.threads()).losses(request, heights, scene.ground(), progress);
         List<OddsGrid> odds = new ArrayList<>();
         for (ReachLink link : links) odds.add(OddsGrid.of(losses.get(heights.indexOf(link.terminals())), link));
         return new ReachAnswer.AreaAnswer(odds, LeastLoadout.of(byBurden(odds), targetOdds));

@@ -50,6 +50,7 @@ public final class Scene {
     private static final double MODEL_COMMON_DB = 6;
 
     private final PlanFile file;
+    private final Plan plan;
     private final TileFolder tiles;
     private final LandCover cover;
     private final CutSettings cut;
@@ -66,6 +67,7 @@ public final class Scene {
             Optional<BenchAnalysis> bench,
             List<String> benchNotes) {
         this.file = file;
+        this.plan = file.plan();
         this.tiles = tiles;
         this.cover = cover;
         this.cut = cut;
@@ -76,6 +78,24 @@ public final class Scene {
         this.calibration = file.plan().questions().calibration().map(CalibrationFile::read);
         calibration.ifPresent(learned -> notes.add(learned.words()));
         this.warnings = List.copyOf(notes);
+    }
+
+    private Scene(Scene before, Plan plan) {
+        this.file = before.file;
+        this.plan = plan;
+        this.tiles = before.tiles;
+        this.cover = before.cover;
+        this.cut = before.cut;
+        this.bench = before.bench;
+        this.loadouts = before.loadouts;
+        this.calibration = before.calibration;
+        this.warnings = before.warnings;
+    }
+
+    /** The same scene asked for another radius, cell or model than the plan file says; faults of the wish are told at once. */
+    Scene asked(ReachWish wish) {
+        wish.check(plan);
+        return new Scene(this, wish.over(plan));
     }
 
     /** Opens everything the plan names. */
@@ -92,10 +112,10 @@ public final class Scene {
 
     /** The same ground under an edited plan; tiles and cover stay open when the plan still names the same. */
     public Scene with(PlanFile edited) {
-        GroundChoice before = file.plan().ground();
+        GroundChoice before = plan.ground();
         GroundChoice after = edited.plan().ground();
         if (!before.tiles().equals(after.tiles()) || !before.cover().equals(after.cover())) return open(edited);
-        boolean sameBench = file.plan().kit().bench().equals(edited.plan().kit().bench());
+        boolean sameBench = plan.kit().bench().equals(edited.plan().kit().bench());
         Optional<BenchAnalysis> newBench =
                 sameBench ? bench : edited.plan().kit().bench().map(Scene::analysed);
         return new Scene(edited, tiles, cover, cut, newBench, List.of());
@@ -109,8 +129,9 @@ public final class Scene {
         return file;
     }
 
+    /** What is asked: the plan of the file, or that with a {@link ReachWish} over it. */
     public Plan plan() {
-        return file.plan();
+        return plan;
     }
 
     public TileFolder tiles() {

@@ -9,9 +9,12 @@ import com.fasterxml.jackson.databind.ObjectMapper;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 
 /** The main job on the bundled samples. */
@@ -62,6 +65,81 @@ class S04ReachTest {
                 .readTree(out.resolve("reach-outlines.geojson").toFile());
         assertEquals("FeatureCollection", outlines.get("type").asText());
         assertFalse(outlines.get("features").isEmpty());
+    }
+
+    @Test
+    void rastersAloneByTheEngineAskedForWithItsDifferenceSaid() throws IOException {
+        Path out = folder.resolve("rasters");
+        CommandRun run = CommandRun.of(
+                "reach",
+                "elevation-samples/urban-coast",
+                "--radius-km",
+                "2",
+                "--engine",
+                "sweep",
+                "--only",
+                "rasters,numbers",
+                "--out",
+                out.toString());
+        assertEquals(0, run.code(), run.err());
+        assertTrue(run.out().contains("within 2.0 km"), run.out());
+        assertTrue(run.out().contains("sweep against one exact path per cell"), run.out());
+        try (var files = Files.list(out)) {
+            assertTrue(files.map(file -> file.getFileName().toString())
+                    .allMatch(name -> name.endsWith(".tif") || name.equals("reach.json")));
+        }
+        JsonNode area = new ObjectMapper()
+                .readTree(out.resolve("reach.json").toFile())
+                .get("area");
+        assertEquals("sweep", area.get("engine").asText());
+        for (JsonNode difference : area.get("sampling_differences"))
+            assertTrue(difference.get("rms_db").asDouble() < 2, difference.toString());
+    }
+
+    @Test
+    void withoutAskingASmallMapIsExact() throws IOException {
+        Path out = folder.resolve("exact");
+        CommandRun run = CommandRun.of(
+                "reach",
+                "elevation-samples/urban-coast",
+                "--radius-km",
+                "1",
+                "--only",
+                "outlines",
+                "--json",
+                "--out",
+                out.toString());
+        assertEquals(0, run.code(), run.err());
+        JsonNode area = new ObjectMapper().readTree(run.out()).get("area");
+        assertEquals("exact", area.get("engine").asText());
+        assertTrue(area.get("sampling_differences").isEmpty());
+    }
+
+    @Test
+    void aMarchSaysItsCostBeforeItStarts() {
+        CommandRun run = CommandRun.of(
+                "reach", "elevation-samples/urban-coast", "--radius-km", "0.5", "--engine", "march", "--json");
+        assertEquals(0, run.code(), run.err());
+        assertTrue(run.err().startsWith("Marching the field along 72 radials: about "), run.err());
+        assertTrue(run.out().contains("\"model\" : \"full-wave\""), run.out());
+    }
+
+    @ParameterizedTest
+    @CsvSource(
+            delimiter = '|',
+            value = {
+                "--engine swep|--engine: is swep, allowed is exact, sweep, march. Did you mean sweep?",
+                "--engine march --model handheld|--engine: is march, which goes by full-wave and not by handheld. Leave --model out.",
+                "--engine exact --model full-wave|--engine: is exact, but full-wave goes along whole radials. Take --engine march, or another --model.",
+                "--radius-km 500|--radius-km: is 500.0, allowed is 0.2 to 120.0 km. Correct the value.",
+                "--only rasters|--only: says what to write, but not where. Add --out and a folder.",
+            })
+    void aWishThatCannotBeMetIsSaidInOneLine(String options, String said) {
+        List<String> words = new ArrayList<>(List.of("reach", "elevation-samples/urban-coast"));
+        words.addAll(List.of(options.split(" ")));
+        CommandRun run = CommandRun.of(words.toArray(new String[0]));
+        assertEquals(2, run.code());
+        assertEquals(said, run.err().strip());
     }
 
     @Test

@@ -1,0 +1,87 @@
+package handreach.reach;
+
+import handreach.propagation.Terminals;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+
+/** The engines a person can ask for, and the one taken when nobody asks. */
+public enum MapEngine {
+    /** One path per cell. */
+    EXACT,
+    /** Cells off shared radials. */
+    SWEEP,
+    /** The field marched along radials, model {@code full-wave}. */
+    MARCH;
+
+    /**
+     * Samples of ground that one path per cell may read in all before a sweep is taken instead: about three seconds on two
+     * threads, which is 10 km in cells of 30 m over posts of one second of arc.
+     */
+    private static final double AFFORDABLE_SAMPLES = 180e6;
+
+    private static final double USUAL_POST_M = 30;
+
+    /** As people write it. */
+    public String word() {
+        return name().toLowerCase(Locale.ROOT);
+    }
+
+    public static Optional<MapEngine> named(String word) {
+        return Arrays.stream(values()).filter(one -> one.word().equals(word)).findFirst();
+    }
+
+    public static List<String> words() {
+        return Arrays.stream(values()).map(MapEngine::word).toList();
+    }
+
+    /**
+     * The engine for a map when none is asked for: one path per cell as long as that stays affordable, else a sweep; the march
+     * where the model is the march.
+     *
+     * @shape  scalars in, one word out; the ground is asked for its spacing only
+     * @unit   as the request
+     * @valid  every request
+     * @error  the bound counts samples; time for one is good to a factor of 2 between machines
+     * @source measured, docs/performance.md
+     */
+    public static MapEngine usual(AreaRequest request, AreaGround ground) {
+        if (request.model().equals(RadialMarch.FULL_WAVE)) return MARCH;
+        return exactSamples(request, ground) <= AFFORDABLE_SAMPLES ? EXACT : SWEEP;
+    }
+
+    /** Samples read by one path per cell: cells in the circle, each at two thirds of the radius on average, two samples a post. */
+    private static double exactSamples(AreaRequest request, AreaGround ground) {
+        double postM = ground.elevation()
+                .postSpacingM(request.source().latitudeDeg(), request.source().longitudeDeg(), USUAL_POST_M);
+        double acrossCells = request.radiusM() / request.grid().cellM();
+        double samplesEach = 2 * request.radiusM() / 3 / (postM / 2);
+        return Math.PI * acrossCells * acrossCells * samplesEach;
+    }
+
+    /** Whether this engine can go by a model. */
+    public boolean goesBy(String model) {
+        return (this == MARCH) == model.equals(RadialMarch.FULL_WAVE);
+    }
+
+    /** The engine itself, set up for a map of this request. */
+    public AreaEngine engine(AreaRequest request, int threads) {
+        return switch (this) {
+            case EXACT -> new ExactArea(threads);
+            case SWEEP -> new SweepArea(threads);
+            case MARCH -> new MarchArea(threads, marchArcM(request));
+        };
+    }
+
+    /** Cost of the map by this engine; only a march is dear enough to be announced. */
+    public Optional<MarchCost> cost(
+            AreaRequest request, List<Terminals> heights, AreaGround ground, int threads) {
+        if (this != MARCH) return Optional.empty();
+        return Optional.of(MarchCost.ofArea(request, heights, ground, marchArcM(request), threads));
+    }
+
+    private static double marchArcM(AreaRequest request) {
+        return MarchArea.arcOfAMapM(request.radiusM(), request.grid().cellM());
+    }
+}

@@ -1,0 +1,100 @@
+package handreach.study;
+
+import handreach.input.Faults;
+import handreach.input.NearestWord;
+import handreach.plan.Places;
+import handreach.plan.Plan;
+import handreach.plan.Questions;
+import handreach.propagation.LossModels;
+import handreach.reach.MapEngine;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+
+/**
+ * What is asked of {@link ReachStudy} beyond what the plan says.
+ *
+ * @param withArea whether the loss to every cell is reckoned too, for maps
+ * @param engine the engine for the map; empty takes {@link MapEngine#usual}
+ * @param model loss model in place of the plan's
+ * @param radiusKm radius in place of the plan's, km
+ * @param cellM cell of the maps in place of the plan's, m
+ */
+public record ReachWish(
+        boolean withArea,
+        Optional<MapEngine> engine,
+        Optional<String> model,
+        OptionalDouble radiusKm,
+        OptionalDouble cellM) {
+    private static final String MARCHED = "full-wave";
+    private static final double LEAST_RADIUS_KM = 0.2;
+    private static final double LARGEST_RADIUS_KM = 120;
+    private static final double LEAST_CELL_M = 5;
+    private static final double LARGEST_CELL_M = 2000;
+
+    /** What the plan says, nothing else. */
+    public static ReachWish ofPlan(boolean withArea) {
+        return new ReachWish(
+                withArea, Optional.empty(), Optional.empty(), OptionalDouble.empty(), OptionalDouble.empty());
+    }
+
+    /** Every fault of the wish at once, named by the options that set it. */
+    void check(Plan plan) {
+        Faults faults = new Faults();
+        within(faults, "--radius-km", radiusKm, LEAST_RADIUS_KM, LARGEST_RADIUS_KM, "km");
+        within(faults, "--cell-m", cellM, LEAST_CELL_M, LARGEST_CELL_M, "m");
+        List<String> models = LossModels.names();
+        model.filter(name -> !models.contains(name))
+                .ifPresent(name -> faults.add(
+                        "--model",
+                        0,
+                        "is " + name + ", allowed is " + String.join(", ", models) + "."
+                                + NearestWord.hint(name, models)));
+        String wanted = modelFor(plan);
+        engine.filter(one -> models.contains(wanted) && !one.goesBy(wanted))
+                .ifPresent(one -> faults.add(
+                        "--engine",
+                        0,
+                        one == MapEngine.MARCH
+                                ? "is march, which goes by full-wave and not by " + wanted + ". Leave --model out."
+                                : "is " + one.word()
+                                        + ", but full-wave goes along whole radials. Take --engine march, or another --model."));
+        faults.throwIfAny();
+    }
+
+    private static void within(
+            Faults faults, String option, OptionalDouble value, double low, double high, String unit) {
+        if (value.isPresent() && !(value.getAsDouble() >= low && value.getAsDouble() <= high))
+            faults.add(
+                    option,
+                    0,
+                    "is " + value.getAsDouble() + ", allowed is " + low + " to " + high + " " + unit
+                            + ". Correct the value.");
+    }
+
+    private String modelFor(Plan plan) {
+        if (model.isPresent()) return model.get();
+        boolean marches = engine.isPresent() && engine.get() == MapEngine.MARCH;
+        return marches ? MARCHED : plan.questions().reach().model();
+    }
+
+    /** The plan with the wish in place of what it says. */
+    Plan over(Plan plan) {
+        Questions asked = plan.questions();
+        Questions.ReachQuestion reach = new Questions.ReachQuestion(
+                asked.reach().from(),
+                asked.reach().with(),
+                asked.reach().bearingStepDeg(),
+                cellM.orElse(asked.reach().cellM()),
+                modelFor(plan));
+        Places.Area area = plan.places().area();
+        Places places = new Places(
+                new Places.Area(area.centre(), radiusKm.orElse(area.radiusKm()), area.polygon()),
+                plan.places().positions(),
+                plan.places().routes(),
+                plan.places().sectors());
+        Questions questions =
+                new Questions(reach, asked.relay(), asked.walks(), asked.calibration(), asked.doubts());
+        return new Plan(plan.heading(), plan.channel(), plan.ground(), plan.kit(), places, questions);
+    }
+}
