@@ -1,6 +1,7 @@
 package handreach;
 
 import handreach.cli.CommandLineFace;
+import handreach.desktop.Desk;
 import java.io.FileDescriptor;
 import java.io.FileOutputStream;
 import java.io.PrintStream;
@@ -17,8 +18,9 @@ public final class Handreach {
         Logger.getLogger("").setLevel(Level.SEVERE);
         PrintStream out = new PrintStream(new FileOutputStream(FileDescriptor.out), false, StandardCharsets.UTF_8);
         PrintStream err = new PrintStream(new FileOutputStream(FileDescriptor.err), true, StandardCharsets.UTF_8);
+        // No face opens an AWT window; pictures are painted in memory.
         System.setProperty("java.awt.headless", "true");
-        int code = CommandLineFace.run(args, out, err);
+        int code = CommandLineFace.run(args, out, err, Desk::open);
         out.flush();
         System.exit(code);
     }

@@ -48,7 +48,8 @@ class HouseTest {
             entry("study", TO_STUDY),
             entry("cartography", "units geodesy terrain reach"),
             entry("report", TO_STUDY + " study cartography"),
-            entry("cli", TO_STUDY + " study cartography report"));
+            entry("cli", TO_STUDY + " study cartography report"),
+            entry("desktop", TO_STUDY + " study cartography report"));
 
     /** Package prefix to the only rooms that may touch it. */
     private static final Map<String, Set<String>> AT_HOME = Map.ofEntries(

@@ -5,7 +5,10 @@ import java.io.PrintStream;
 import java.io.PrintWriter;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.FileSystemException;
+import java.nio.file.Path;
+import java.util.Optional;
 import java.util.concurrent.CancellationException;
+import java.util.function.Consumer;
 import picocli.CommandLine;
 import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.UnmatchedArgumentException;
@@ -18,11 +21,19 @@ public final class CommandLineFace {
 
     private CommandLineFace() {}
 
-    /** Runs the command in the arguments; returns the exit code. */
+    /** Runs the command in the arguments, without a window; returns the exit code. */
     public static int run(String[] args, PrintStream out, PrintStream err) {
+        return run(args, out, err, plan -> {
+            throw new InputFault("desk", 0, "opens a window only when the program is started by itself.");
+        });
+    }
+
+    /** Runs the command in the arguments; {@code window} opens the window on a plan and returns when it is closed. */
+    public static int run(String[] args, PrintStream out, PrintStream err, Consumer<Optional<Path>> window) {
         PrintWriter outWriter = new PrintWriter(out, true, StandardCharsets.UTF_8);
         PrintWriter errWriter = new PrintWriter(err, true, StandardCharsets.UTF_8);
         CommandLine line = new CommandLine(new HandreachCommand())
+                .addSubcommand(new DeskCommand(window))
                 .setOut(outWriter)
                 .setErr(errWriter)
                 .setUsageHelpWidth(110)

@@ -45,6 +45,13 @@ public final class PlanText {
         return joined(lines);
     }
 
+    /** Sets a key above all sections, such as the title. */
+    public static String withTopValue(String text, String key, String value) {
+        List<String> lines = new ArrayList<>(text.lines().toList());
+        setKey(lines, -1, key, value);
+        return joined(lines);
+    }
+
     /** Sets a key of the entry with this name among sections such as {@code [[position]]}. */
     public static String withEntryValue(String text, String section, String name, String key, String value) {
         List<String> lines = new ArrayList<>(text.lines().toList());

@@ -1,0 +1,245 @@
+package handreach.desktop;
+
+import handreach.bench.DeltaOverControl;
+import handreach.cartography.LoadoutMark;
+import handreach.loadout.Burden;
+import handreach.loadout.Loadout;
+import handreach.plan.Kit;
+import handreach.plan.PlanText;
+import handreach.study.Scene;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.stream.Collectors;
+import javafx.beans.property.ReadOnlyStringWrapper;
+import javafx.beans.value.ObservableValue;
+import javafx.collections.FXCollections;
+import javafx.geometry.Pos;
+import javafx.scene.Node;
+import javafx.scene.control.Button;
+import javafx.scene.control.CheckBox;
+import javafx.scene.control.ComboBox;
+import javafx.scene.control.Label;
+import javafx.scene.control.RadioButton;
+import javafx.scene.control.TextField;
+import javafx.scene.control.ToggleGroup;
+import javafx.scene.layout.HBox;
+import javafx.scene.layout.Priority;
+import javafx.scene.layout.Region;
+import javafx.scene.layout.VBox;
+import javafx.scene.paint.Color;
+import javafx.scene.shape.Line;
+
+/** What do we carry: the loadouts of the plan, the one looked at, the one it is held against, and a new one. */
+final class CarryPanel extends VBox {
+    private final Session session;
+    private final VBox rows = new VBox(2);
+    private final ComboBox<String> against = new ComboBox<>();
+    private final VBox form = new VBox(6);
+    private final ReadOnlyStringWrapper answer = new ReadOnlyStringWrapper("");
+    private boolean isFilling;
+
+    CarryPanel(Session session) {
+        super(9);
+        this.session = session;
+        against.setMaxWidth(Double.MAX_VALUE);
+        against.setId("held-against");
+        against.setOnAction(chosen -> choose(against.getValue(), session.compared()::set));
+        HBox.setHgrow(against, Priority.ALWAYS);
+        Label words = new Label("held against");
+        words.setMinWidth(Region.USE_PREF_SIZE);
+        HBox line = new HBox(8, words, against);
+        line.setAlignment(Pos.CENTER_LEFT);
+        Button add = new Button("Add a loadout");
+        add.setOnAction(pressed -> openForm());
+        Button drop = new Button("Take this one out");
+        drop.setOnAction(pressed -> takeOut());
+        form.setVisible(false);
+        form.setManaged(false);
+        form.getStyleClass().add("form");
+        getChildren().addAll(rows, line, new HBox(8, add, drop), form);
+        session.scene().addListener((scene, before, now) -> show());
+        session.carried().addListener((which, before, now) -> show());
+        session.compared().addListener((which, before, now) -> show());
+    }
+
+    ObservableValue<String> answer() {
+        return answer.getReadOnlyProperty();
+    }
+
+    private void choose(String name, java.util.function.Consumer<Loadout> verb) {
+        if (isFilling || name == null || session.scene().get() == null) return;
+        session.scene().get().loadouts().stream()
+                .filter(loadout -> loadout.name().equals(name))
+                .findFirst()
+                .ifPresent(verb);
+    }
+
+    private void show() {
+        Scene scene = session.scene().get();
+        if (scene == null
+                || session.carried().get() == null
+                || session.compared().get() == null) return;
+        isFilling = true;
+        List<String> names = scene.loadouts().stream().map(Loadout::name).toList();
+        if (!against.getItems().equals(names)) against.setItems(FXCollections.observableArrayList(names));
+        against.setValue(session.compared().get().name());
+        rows.getChildren().clear();
+        ToggleGroup group = new ToggleGroup();
+        for (int i = 0; i < scene.loadouts().size(); i++) rows.getChildren().add(row(scene, i, group));
+        Loadout carried = session.carried().get();
+        answer.set(carried.name() + ", " + Math.round(watts(scene, carried) * 10) / 10.0 + " W");
+        isFilling = false;
+    }
+
+    private static double watts(Scene scene, Loadout loadout) {
+        return scene.plan().kit().radios().stream()
+                .filter(radio -> radio.name().equals(loadout.radio().name()))
+                .mapToDouble(Kit.RadioEntry::powerW)
+                .findFirst()
+                .orElse(0);
+    }
+
+    private Node row(Scene scene, int number, ToggleGroup group) {
+        Loadout loadout = scene.loadouts().get(number);
+        LoadoutMark mark = LoadoutMark.of(number);
+        RadioButton name = new RadioButton(loadout.name());
+        name.setToggleGroup(group);
+        name.setMnemonicParsing(false);
+        name.getStyleClass().add("loadout-name");
+        name.setId("loadout-" + number);
+        name.setSelected(loadout.name().equals(session.carried().get().name()));
+        name.setOnAction(chosen -> choose(loadout.name(), session.carried()::set));
+        Label details = new Label(details(scene, number, loadout));
+        details.getStyleClass().add("quiet");
+        details.setWrapText(true);
+        VBox words = new VBox(1, name, details);
+        HBox.setHgrow(words, Priority.ALWAYS);
+        HBox row = new HBox(10, badge(mark), words);
+        row.getStyleClass().add("loadout-row");
+        if (name.isSelected()) row.getStyleClass().add("chosen");
+        row.setOnMouseClicked(click -> choose(loadout.name(), session.carried()::set));
+        return row;
+    }
+
+    /** Letter and line of a loadout, as on maps and roses. */
+    static Node badge(LoadoutMark mark) {
+        Label letter = new Label(mark.letter());
+        letter.getStyleClass().add("badge");
+        Line line = new Line(0, 0, 24, 0);
+        line.setStrokeWidth(2.6);
+        Color colour = Color.web(handreach.cartography.Srgb.hex(mark.rgb()));
+        line.setStroke(mark.rgb() == LoadoutMark.of(0).rgb() ? Color.web("#6d7679") : colour);
+        line.getStrokeDashArray().setAll(mark.dashPx());
+        VBox badge = new VBox(3, letter, line);
+        badge.setAlignment(Pos.TOP_CENTER);
+        badge.setMinWidth(28);
+        return badge;
+    }
+
+    private static String details(Scene scene, int number, Loadout loadout) {
+        Kit.LoadoutEntry entry = scene.plan().kit().loadouts().get(number);
+        StringBuilder words = new StringBuilder(entry.antenna());
+        if (entry.counterpoise()) words.append(" with wire");
+        words.append(String.format(
+                Locale.ROOT, ", %s, %.1f m up", loadout.carry().carry().word(), loadout.heightM()));
+        Burden burden = loadout.antenna().burden();
+        if (burden.lengthCm() > 0)
+            words.append(String.format(Locale.ROOT, "; %.0f cm, %.0f g", burden.lengthCm(), burden.massG()));
+        benchWords(scene, entry).ifPresent(delta -> words.append('\n').append(delta));
+        return words.toString();
+    }
+
+    /** What the bench says of the antenna in the mounting that the plan uses. */
+    private static Optional<String> benchWords(Scene scene, Kit.LoadoutEntry entry) {
+        if (scene.bench().isEmpty() || scene.plan().kit().bench().isEmpty()) return Optional.empty();
+        String mount = scene.plan().kit().bench().get().mount();
+        Kit.AntennaEntry antenna = scene.plan().kit().antennas().stream()
+                .filter(each -> each.name().equals(entry.antenna()))
+                .findFirst()
+                .orElseThrow();
+        String name = entry.counterpoise()
+                ? antenna.delta().withWire().orElse(antenna.delta().benchName())
+                : antenna.delta().benchName();
+        return scene.bench().get().deltas(name).stream()
+                .filter(delta -> delta.mounting().name().equals(mount))
+                .findFirst()
+                .map(CarryPanel::deltaWords);
+    }
+
+    private static String deltaWords(DeltaOverControl delta) {
+        String interval = delta.interval95()
+                .map(i -> String.format(Locale.ROOT, " (%+.1f to %+.1f)", i.low(), i.high()))
+                .orElse("");
+        return String.format(
+                Locale.ROOT,
+                "%+.1f dB over the control%s, %s",
+                delta.db(),
+                interval,
+                delta.mounting().name());
+    }
+
+    private void openForm() {
+        Scene scene = session.scene().get();
+        if (scene == null) return;
+        TextField name = new TextField();
+        name.setPromptText("name");
+        name.setId("new-loadout-name");
+        ComboBox<String> antenna = choice(scene.plan().kit().antennas().stream()
+                .map(Kit.AntennaEntry::name)
+                .toList());
+        ComboBox<String> radio = choice(
+                scene.plan().kit().radios().stream().map(Kit.RadioEntry::name).toList());
+        ComboBox<String> carry = choice(handreach.loadout.Carry.words());
+        CheckBox wire = new CheckBox("with the counterpoise wire");
+        Button add = new Button("Add");
+        add.setDefaultButton(false);
+        add.setOnAction(pressed -> {
+            List<String> lines = new ArrayList<>(List.of(
+                    "name = " + PlanText.quoted(name.getText().strip()),
+                    "radio = " + PlanText.quoted(radio.getValue()),
+                    "antenna = " + PlanText.quoted(antenna.getValue()),
+                    "carry = " + PlanText.quoted(carry.getValue())));
+            if (wire.isSelected()) lines.add("counterpoise = true");
+            session.edit("add a loadout", plan -> PlanText.withEntry(plan, "loadout", lines));
+            closeForm();
+        });
+        add.disableProperty().bind(name.textProperty().map(String::isBlank));
+        Button leave = new Button("Leave");
+        leave.setOnAction(pressed -> closeForm());
+        form.getChildren().setAll(name, antenna, radio, carry, wire, new HBox(8, add, leave));
+        form.setVisible(true);
+        form.setManaged(true);
+        name.requestFocus();
+    }
+
+    private static ComboBox<String> choice(List<String> words) {
+        ComboBox<String> box = new ComboBox<>(FXCollections.observableArrayList(words));
+        box.setMaxWidth(Double.MAX_VALUE);
+        box.getSelectionModel().selectFirst();
+        return box;
+    }
+
+    private void closeForm() {
+        form.getChildren().clear();
+        form.setVisible(false);
+        form.setManaged(false);
+    }
+
+    private void takeOut() {
+        Loadout gone = session.carried().get();
+        Scene scene = session.scene().get();
+        if (gone == null || scene == null) return;
+        String users = scene.plan().places().positions().stream()
+                .filter(entry -> entry.loadout().equals(Optional.of(gone.name())))
+                .map(entry -> entry.name())
+                .collect(Collectors.joining(", "));
+        if (!users.isEmpty()) {
+            session.tell(new Notice(
+                    true, "\"" + gone.name() + "\" is carried by " + users + ". Give them another loadout first."));
+            return;
+        }
+        session.edit("take out " + gone.name(), plan -> PlanText.withoutEntry(plan, "loadout", gone.name()));
+    }
+}

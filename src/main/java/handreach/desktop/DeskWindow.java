@@ -1,0 +1,193 @@
+package handreach.desktop;
+
+import handreach.loadout.Loadout;
+import handreach.study.Scene;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Optional;
+import javafx.geometry.Insets;
+import javafx.geometry.Pos;
+import javafx.scene.input.KeyCode;
+import javafx.scene.input.KeyEvent;
+import javafx.scene.layout.BorderPane;
+import javafx.scene.layout.Priority;
+import javafx.scene.layout.StackPane;
+import javafx.scene.layout.VBox;
+import javafx.stage.Stage;
+
+/** The one window: the ground in the middle, the person's questions beside it, a drawer below. */
+final class DeskWindow {
+    private static final Path SAMPLE = Path.of("elevation-samples", "forest-hills");
+
+    private final Stage stage;
+    private final Worker worker;
+    private final Session session;
+    private final MapView map;
+    private final LiveReach live;
+    private final Worker.Newest painting;
+    private final KeyPane key = new KeyPane();
+    private final Drawer drawer = new Drawer();
+    private final BorderPane root = new BorderPane();
+    private final WayPane way;
+    private final PlanTextPane planText;
+    private final WindowVerbs verbs;
+    private double textPx = 13;
+
+    DeskWindow(Stage stage) {
+        this.stage = stage;
+        this.worker = new Worker(this::defect);
+        this.session = new Session(worker);
+        this.map = new MapView(session);
+        this.live = new LiveReach(session);
+        this.painting = worker.newest();
+        this.planText = new PlanTextPane(session);
+        CarryPanel carry = new CarryPanel(session);
+        GroundPanel ground = new GroundPanel(session);
+        ReachPanel reach = new ReachPanel(session);
+        this.way = new WayPane(List.of(
+                new Question("What do we carry?", carry.answer(), carry),
+                new Question("On what ground?", ground.answer(), ground),
+                new Question("How far does it reach?", reach.answer(), reach)));
+        new MapHand(map, session);
+        this.verbs = new WindowVerbs(stage, session, worker::close);
+        Theme.loadFaces();
+        layOut();
+        listen();
+        stage.setScene(new javafx.scene.Scene(root, 1440, 900));
+        stage.setMinWidth(900);
+        stage.setMinHeight(600);
+    }
+
+    Session session() {
+        return session;
+    }
+
+    LiveReach live() {
+        return live;
+    }
+
+    MapView map() {
+        return map;
+    }
+
+    WindowVerbs verbs() {
+        return verbs;
+    }
+
+    private void defect(Throwable wrong) {
+        session.tell(wrong);
+    }
+
+    private void layOut() {
+        Theme.apply(root, map.look().get());
+        NoticePane notices = new NoticePane(session);
+        notices.setMaxWidth(760);
+        WorkPane work = new WorkPane(worker);
+        LayerBar bar = new LayerBar(session, map);
+        VBox upper = new VBox(8, bar, notices);
+        upper.setPickOnBounds(false);
+        upper.setMaxHeight(VBox.USE_PREF_SIZE);
+        upper.setMaxWidth(VBox.USE_PREF_SIZE);
+        StackPane middle = new StackPane(map, key, upper, work);
+        StackPane.setAlignment(key, Pos.BOTTOM_RIGHT);
+        StackPane.setMargin(key, new Insets(0, 14, 14, 0));
+        StackPane.setAlignment(upper, Pos.TOP_LEFT);
+        StackPane.setMargin(upper, new Insets(26, 0, 0, 14));
+        StackPane.setAlignment(work, Pos.BOTTOM_CENTER);
+        StackPane.setMargin(work, new Insets(0, 0, 20, 0));
+        VBox.setVgrow(middle, Priority.ALWAYS);
+        drawer.setPrefHeight(360);
+        drawer.setMinHeight(VBox.USE_PREF_SIZE);
+        VBox centre = new VBox(middle, new ReadOut(session, live), drawer);
+        root.setCenter(centre);
+        root.setRight(way);
+        root.setTop(new MenuStrip(this));
+        map.inks()
+                .setAll(
+                        new GridInk(session.scene()::get),
+                        new ReachInk(session, map),
+                        new PathInk(session),
+                        new PlacesInk(session),
+                        new ScaleInk(
+                                session.scene()::get,
+                                () -> map.painted().get() == null
+                                        ? 0
+                                        : map.painted().get().contourIntervalM()));
+    }
+
+    private void listen() {
+        session.scene().addListener((scene, before, now) -> {
+            map.show(now);
+            map.redraw();
+            paint();
+            title(now);
+        });
+        session.isEdited()
+                .addListener((edited, was, is) -> title(session.scene().get()));
+        session.moving().addListener((moving, before, now) -> map.redraw());
+        session.pulled().addListener((pulled, before, now) -> map.redraw());
+        session.alongPath().addListener((along, before, now) -> map.redraw());
+        session.carried().addListener((which, before, now) -> paint());
+        session.compared().addListener((which, before, now) -> paint());
+        session.layer().addListener((which, before, now) -> paint());
+        live.losses().addListener((losses, before, now) -> paint());
+        map.painted().addListener((relief, before, now) -> map.redraw());
+        map.look().addListener((look, before, now) -> Theme.apply(root, now));
+        root.addEventFilter(KeyEvent.KEY_PRESSED, this::key);
+    }
+
+    private void key(KeyEvent event) {
+        boolean isTyping = root.getScene().getFocusOwner() instanceof javafx.scene.control.TextInputControl;
+        if (isTyping || event.isShortcutDown() || event.isAltDown()) return;
+        if (event.getCode() == KeyCode.P)
+            session.isPulling().set(!session.isPulling().get());
+        if (event.getCode().isDigitKey()) {
+            int number = event.getCode().ordinal() - KeyCode.DIGIT1.ordinal();
+            Scene scene = session.scene().get();
+            if (scene != null && number >= 0 && number < scene.loadouts().size())
+                session.carried().set(scene.loadouts().get(number));
+        }
+    }
+
+    private void title(Scene scene) {
+        if (scene == null) return;
+        stage.setTitle((scene.file().isEdited() ? "\u2022 " : "")
+                + scene.plan().heading().title() + " \u2013 Handreach");
+    }
+
+    private void paint() {
+        Scene scene = session.scene().get();
+        LiveReach.Losses losses = live.losses().get();
+        Loadout carried = session.carried().get();
+        Loadout compared = session.compared().get();
+        Layer layer = session.layer().get();
+        if (scene == null || losses == null || carried == null || compared == null) return;
+        painting.ask(
+                progress -> new LayerPainter(scene, losses).paint(layer, carried, compared),
+                overlay -> {
+                    map.showOverlay(overlay);
+                    key.show(overlay.map(Overlay::key));
+                },
+                session::tell);
+    }
+
+    /** Opens what was asked for: a given plan, else the one used last, else the sample. */
+    void begin(Optional<Path> given) {
+        Optional<Path> first = given.or(() -> RecentPlans.list().stream().findFirst())
+                .or(() -> Files.isDirectory(SAMPLE) ? Optional.of(SAMPLE) : Optional.empty());
+        first.ifPresentOrElse(
+                session::open,
+                () -> session.tell(Notice.remark("Open a plan to begin: a plan.toml, or the folder that holds one.")));
+    }
+
+    /** Makes words and controls larger or smaller; the map keeps its pixels. */
+    void scale(double factor) {
+        textPx = Math.max(12, Math.min(24, textPx * factor));
+        root.setStyle(String.format(java.util.Locale.ROOT, "-fx-font-size: %.1fpx;", textPx));
+    }
+
+    void showPlanText() {
+        drawer.show("The plan as text", planText);
+    }
+}

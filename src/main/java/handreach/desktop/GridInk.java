@@ -1,0 +1,52 @@
+package handreach.desktop;
+
+import handreach.cartography.Graticule;
+import handreach.cartography.GridLine;
+import handreach.cartography.MapFrame;
+import handreach.study.Scene;
+import java.util.List;
+import java.util.function.Supplier;
+import javafx.scene.paint.Color;
+import javafx.scene.text.TextAlignment;
+import org.locationtech.jts.geom.Coordinate;
+
+/** The grid in which the person writes places. */
+final class GridInk implements MapInk {
+    private static final double PX_A_LINE = 240;
+    private static final double EDGE_PX = 12;
+
+    private final Supplier<Scene> scene;
+
+    GridInk(Supplier<Scene> scene) {
+        this.scene = scene;
+    }
+
+    @Override
+    public void draw(MapPen pen, MapFrame frame) {
+        if (scene.get() == null) return;
+        int wanted = (int) Math.max(2, Math.round(frame.widthPx() / PX_A_LINE));
+        Color colour = pen.look().grid().deriveColor(0, 1, 1, 0.45);
+        for (GridLine line : Graticule.of(frame, scene.get().plan().heading().placeForm(), wanted)) {
+            Coordinate[] at = line.line().getCoordinates();
+            double[] xy = new double[2 * at.length];
+            for (int i = 0; i < at.length; i++) {
+                xy[2 * i] = frame.xPx(at[i].getX());
+                xy[2 * i + 1] = frame.yPx(at[i].getY());
+            }
+            pen.line(colour, 0.8, false, List.of(), xy);
+            label(pen, frame, line, xy);
+        }
+    }
+
+    private static void label(MapPen pen, MapFrame frame, GridLine line, double[] xy) {
+        Color ink = pen.look().grid();
+        if (line.runsNorth()) {
+            double x = xy[1] < xy[xy.length - 1] ? xy[0] : xy[xy.length - 2];
+            if (x > 40 && x < frame.widthPx() - 40)
+                pen.words(line.label(), x, EDGE_PX, TextAlignment.CENTER, false, ink);
+        } else {
+            double y = xy[1];
+            if (y > 40 && y < frame.heightPx() - 60) pen.words(line.label(), 6, y, TextAlignment.LEFT, false, ink);
+        }
+    }
+}

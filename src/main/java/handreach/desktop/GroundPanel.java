@@ -1,0 +1,190 @@
+package handreach.desktop;
+
+import handreach.plan.Places;
+import handreach.plan.PlanText;
+import handreach.propagation.LossModels;
+import handreach.study.Scene;
+import handreach.terrain.Cover;
+import handreach.terrain.TileSummary;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.function.Consumer;
+import javafx.beans.property.ReadOnlyStringWrapper;
+import javafx.beans.value.ObservableValue;
+import javafx.collections.FXCollections;
+import javafx.geometry.Pos;
+import javafx.scene.Node;
+import javafx.scene.control.Button;
+import javafx.scene.control.ComboBox;
+import javafx.scene.control.Label;
+import javafx.scene.control.TextField;
+import javafx.scene.layout.ColumnConstraints;
+import javafx.scene.layout.GridPane;
+import javafx.scene.layout.HBox;
+import javafx.scene.layout.Priority;
+import javafx.scene.layout.Region;
+import javafx.scene.layout.VBox;
+
+/** What ground: the area, its tiles, what stands on it, and the positions of people. */
+final class GroundPanel extends VBox {
+    private final Session session;
+    private final PlaceVerbs places;
+    private final TextField radius = new TextField();
+    private final Label radiusUnit = new Label("km");
+    private final TextField cell = new TextField();
+    private final ComboBox<String> model = new ComboBox<>();
+    private final ComboBox<String> cover = new ComboBox<>();
+    private final Label tiles = new Label();
+    private final VBox positions = new VBox(5);
+    private final ReadOnlyStringWrapper answer = new ReadOnlyStringWrapper("");
+    private boolean isFilling;
+
+    GroundPanel(Session session) {
+        super(10);
+        this.session = session;
+        this.places = new PlaceVerbs(session);
+        tiles.setWrapText(true);
+        tiles.getStyleClass().add("quiet");
+        Label heading = new Label("Positions");
+        heading.getStyleClass().add("strong");
+        Label hint = new Label("Drag one on the map to move it; a double click puts a new one.");
+        hint.setWrapText(true);
+        hint.getStyleClass().add("quiet");
+        getChildren().addAll(settings(), tiles, heading, hint, positions);
+        session.scene().addListener((scene, before, now) -> show(now));
+    }
+
+    ObservableValue<String> answer() {
+        return answer.getReadOnlyProperty();
+    }
+
+    private Node settings() {
+        radius.setPrefColumnCount(6);
+        radius.setId("radius");
+        cell.setPrefColumnCount(6);
+        onEnter(
+                radius,
+                text -> session.edit("radius", plan -> PlanText.withValue(plan, "area", "radius_km", asNumber(text))));
+        onEnter(
+                cell,
+                text -> session.edit("cells", plan -> PlanText.withValue(plan, "reach", "cell_m", asNumber(text))));
+        model.setItems(FXCollections.observableArrayList(LossModels.names()));
+        model.setId("model");
+        cover.setItems(FXCollections.observableArrayList(
+                Arrays.stream(Cover.values()).map(Cover::word).toList()));
+        model.setMaxWidth(Double.MAX_VALUE);
+        cover.setMaxWidth(Double.MAX_VALUE);
+        onChoice(
+                model,
+                word -> session.edit(
+                        "model", plan -> PlanText.withValue(plan, "reach", "model", PlanText.quoted(word))));
+        onChoice(
+                cover,
+                word -> session.edit(
+                        "cover", plan -> PlanText.withValue(plan, "ground", "cover", PlanText.quoted(word))));
+        GridPane grid = new GridPane();
+        grid.setHgap(10);
+        grid.setVgap(7);
+        ColumnConstraints words = new ColumnConstraints();
+        words.setMinWidth(Region.USE_PREF_SIZE);
+        ColumnConstraints wide = new ColumnConstraints();
+        wide.setHgrow(Priority.ALWAYS);
+        grid.getColumnConstraints().addAll(words, wide);
+        grid.addRow(0, new Label("radius"), line(radius, radiusUnit));
+        grid.addRow(1, new Label("cells"), line(cell, new Label("m")));
+        grid.addRow(2, new Label("stands on it"), cover);
+        grid.addRow(3, new Label("loss model"), model);
+        return grid;
+    }
+
+    private static HBox line(Node... nodes) {
+        HBox line = new HBox(6, nodes);
+        line.setAlignment(Pos.CENTER_LEFT);
+        return line;
+    }
+
+    /** The text as typed where it is no number, so that the plan's reader says what is wrong with it. */
+    private static String asNumber(String text) {
+        return text.strip().isEmpty() ? "0" : text.strip();
+    }
+
+    private void onEnter(TextField field, Consumer<String> verb) {
+        field.setOnAction(entered -> verb.accept(field.getText()));
+        field.focusedProperty().addListener((focus, was, is) -> {
+            if (!is
+                    && !isFilling
+                    && session.scene().get() != null
+                    && !field.getText().equals(field.getUserData())) verb.accept(field.getText());
+        });
+    }
+
+    private void onChoice(ComboBox<String> box, Consumer<String> verb) {
+        box.setOnAction(chosen -> {
+            if (!isFilling && box.getValue() != null) verb.accept(box.getValue());
+        });
+    }
+
+    private void show(Scene scene) {
+        isFilling = true;
+        fill(radius, PlanText.number(scene.plan().places().area().radiusKm()));
+        fill(cell, PlanText.number(scene.plan().questions().reach().cellM()));
+        model.setValue(scene.plan().questions().reach().model());
+        cover.setValue(scene.plan().ground().cover().everywhere());
+        tiles.setText(tileWords(scene));
+        positions
+                .getChildren()
+                .setAll(scene.plan().places().positions().stream()
+                        .map(entry -> row(scene, entry))
+                        .toList());
+        answer.set(String.format(
+                Locale.ROOT,
+                "%s; %d positions, %s km round",
+                scene.plan().heading().title(),
+                scene.plan().places().positions().size(),
+                PlanText.number(scene.plan().places().area().radiusKm())));
+        isFilling = false;
+    }
+
+    private static void fill(TextField field, String text) {
+        field.setText(text);
+        field.setUserData(text);
+    }
+
+    private static String tileWords(Scene scene) {
+        List<TileSummary> all = scene.tiles().tiles();
+        String formats = String.join(
+                ", ", all.stream().map(TileSummary::format).distinct().toList());
+        String count = all.size() == 1 ? "1 tile" : all.size() + " tiles";
+        return count + " (" + formats + ") read as " + scene.cut().surface().word() + ", from "
+                + scene.plan().ground().tiles().getFileName();
+    }
+
+    private Node row(Scene scene, Places.PositionEntry entry) {
+        TextField name = new TextField(entry.name());
+        name.setPrefColumnCount(9);
+        HBox.setHgrow(name, Priority.ALWAYS);
+        name.setOnAction(entered -> {
+            String fresh = name.getText().strip();
+            if (!fresh.isEmpty() && !fresh.equals(entry.name())) places.rename(entry.name(), fresh);
+        });
+        ComboBox<String> loadout = new ComboBox<>(FXCollections.observableArrayList(
+                scene.loadouts().stream().map(each -> each.name()).toList()));
+        loadout.setPromptText("the control");
+        loadout.setPrefWidth(165);
+        entry.loadout().ifPresent(loadout::setValue);
+        loadout.setOnAction(chosen -> {
+            Optional<String> fresh = Optional.ofNullable(loadout.getValue());
+            if (!fresh.equals(entry.loadout())) places.carry(entry.name(), fresh);
+        });
+        Button out = new Button("Remove");
+        out.setMinWidth(Region.USE_PREF_SIZE);
+        out.getStyleClass().add("link");
+        out.setAccessibleText("Take " + entry.name() + " out of the plan");
+        out.setOnAction(pressed -> places.remove(entry.name()));
+        HBox row = new HBox(6, name, loadout, out);
+        row.setAlignment(Pos.CENTER_LEFT);
+        return row;
+    }
+}

@@ -1,0 +1,200 @@
+package handreach.desktop;
+
+import handreach.cartography.Hatch;
+import handreach.cartography.LoadoutMark;
+import handreach.cartography.OddsRamp;
+import handreach.cartography.Srgb;
+import handreach.loadout.Loadout;
+import handreach.reach.CellGrid;
+import handreach.reach.LeastLoadout;
+import handreach.reach.LoadoutDifference;
+import handreach.reach.LossGrid;
+import handreach.reach.OddsGrid;
+import handreach.study.Scene;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import org.locationtech.jts.geom.MultiPolygon;
+
+/** Turns losses into the colours of a layer. Pure; called away from the screen thread. */
+final class LayerPainter {
+    private static final int OPAQUE = 0xFF000000;
+    private static final int CLEAR = 0;
+    private static final int BOTH_RGB = 0xB9C4C6;
+    private static final int BOUGHT_RGB = 0x2F86B5;
+    private static final int LOST_RGB = 0xD07A3A;
+    private static final int SIGHT_RGB = 0xE3C06B;
+    private static final int UNKNOWN_RGB = 0x8C8C88;
+
+    private final Scene scene;
+    private final LiveReach.Losses losses;
+    private final double target;
+
+    LayerPainter(Scene scene, LiveReach.Losses losses) {
+        this.scene = scene;
+        this.losses = losses;
+        this.target = scene.plan().channel().wish().odds();
+    }
+
+    /** The layer, or empty where it needs what is not there: two loadouts, or losses for these antenna heights. */
+    Optional<Overlay> paint(Layer layer, Loadout carried, Loadout compared) {
+        return switch (layer) {
+            case ODDS -> odds(carried).map(this::paintOdds);
+            case LEAST -> paintLeast();
+            case DIFFERENCE ->
+                odds(compared).flatMap(first -> odds(carried).map(second -> paintDifference(first, second)));
+            case SIGHT -> odds(carried).map(odds -> paintSight(odds.losses(), carried));
+            case RELAY, WALK, NONE -> Optional.empty();
+        };
+    }
+
+    private Optional<OddsGrid> odds(Loadout loadout) {
+        return losses.odds(scene.link(loadout));
+    }
+
+    private Overlay paintOdds(OddsGrid odds) {
+        CellGrid grid = odds.grid();
+        int[] argb = new int[grid.count()];
+        for (int cell = 0; cell < argb.length; cell++) {
+            if (!odds.isKnown(cell)) {
+                argb[cell] = unknown(odds.losses(), cell);
+                continue;
+            }
+            int oddsClass = OddsRamp.classOf(odds.odds(cell));
+            argb[cell] = oddsClass == 0 ? CLEAR : OPAQUE | OddsRamp.rgb(oddsClass);
+        }
+        List<Overlay.KeyEntry> entries = new ArrayList<>();
+        for (int i = OddsRamp.BREAKS.size(); i >= 1; i--)
+            entries.add(new Overlay.KeyEntry(OddsRamp.rgb(i), OddsRamp.label(i)));
+        entries.add(new Overlay.KeyEntry(0xFFFFFF, OddsRamp.label(0)));
+        String name = odds.link().name();
+        String note = losses.isCoarse()
+                ? "Coarse; the full picture follows."
+                : String.format(
+                        Locale.ROOT,
+                        "%.0f %% of the ground reaches %.0f %% or better (line).",
+                        100 * odds.share(target),
+                        100 * target);
+        return new Overlay(
+                grid, argb, new Overlay.Key("Odds of copy, " + name, entries, note + byModel()), outline(odds));
+    }
+
+    private Optional<MultiPolygon> outline(OddsGrid odds) {
+        return losses.isCoarse() ? Optional.empty() : Optional.of(odds.outline(target));
+    }
+
+    private String byModel() {
+        return losses.model().equals(scene.model().name())
+                ? ""
+                : " Live by " + losses.model() + "; the report uses "
+                        + scene.model().name() + ".";
+    }
+
+    private static int unknown(LossGrid grid, int cell) {
+        if (grid.state(cell) != LossGrid.State.UNKNOWN) return CLEAR;
+        boolean isLine =
+                Hatch.RISING.inks(grid.grid().columnOf(cell), grid.grid().rowOf(cell));
+        return isLine ? OPAQUE | UNKNOWN_RGB : CLEAR;
+    }
+
+    private Optional<Overlay> paintLeast() {
+        List<Loadout> byBurden = scene.loadouts().stream()
+                .sorted(Comparator.comparingDouble(scene::burdenScore))
+                .toList();
+        List<OddsGrid> grids = new ArrayList<>();
+        for (Loadout loadout : byBurden) odds(loadout).ifPresent(grids::add);
+        if (grids.isEmpty()) return Optional.empty();
+        LeastLoadout least = LeastLoadout.of(grids, target);
+        CellGrid grid = least.grid();
+        int[] solid = new int[grids.size()];
+        int[] lines = new int[grids.size()];
+        Hatch[] hatch = new Hatch[grids.size()];
+        List<Overlay.KeyEntry> entries = new ArrayList<>();
+        for (int i = 0; i < solid.length; i++) {
+            LoadoutMark mark = LoadoutMark.of(number(grids.get(i).link().name()));
+            solid[i] = OPAQUE | Srgb.mix(0xFFFFFF, mark.rgb(), 0.42);
+            lines[i] = OPAQUE | Srgb.mix(0xFFFFFF, mark.rgb(), 0.85);
+            hatch[i] = mark.hatch();
+            if (least.shareBoughtBy(i) > 0)
+                entries.add(new Overlay.KeyEntry(
+                        mark.rgb(),
+                        hatch[i],
+                        mark.letter() + "  " + grids.get(i).link().name() + percent(least.shareBoughtBy(i))));
+        }
+        int[] argb = new int[grid.count()];
+        for (int cell = 0; cell < argb.length; cell++) {
+            int at = least.at(cell);
+            if (at < 0) continue;
+            argb[cell] = hatch[at].inks(grid.columnOf(cell), grid.rowOf(cell)) ? lines[at] : solid[at];
+        }
+        entries.add(new Overlay.KeyEntry(0xFFFFFF, "none of them" + percent(least.shareOfNone())));
+        String note = String.format(
+                Locale.ROOT, "The least burdensome that reaches %.0f %%; share of the ground.", 100 * target);
+        return Optional.of(new Overlay(
+                grid, argb, new Overlay.Key("Least loadout that does the job", entries, note), Optional.empty()));
+    }
+
+    private int number(String name) {
+        for (int i = 0; i < scene.loadouts().size(); i++)
+            if (scene.loadouts().get(i).name().equals(name)) return i;
+        throw new IllegalArgumentException("no loadout " + name);
+    }
+
+    private static String percent(double share) {
+        return String.format(Locale.ROOT, ", %.0f %%", 100 * share);
+    }
+
+    private Overlay paintDifference(OddsGrid first, OddsGrid second) {
+        LoadoutDifference difference = LoadoutDifference.of(first, second, target);
+        CellGrid grid = difference.grid();
+        int[] argb = new int[grid.count()];
+        for (int cell = 0; cell < argb.length; cell++) {
+            boolean rises = Hatch.RISING.inks(grid.columnOf(cell), grid.rowOf(cell));
+            boolean falls = Hatch.FALLING.inks(grid.columnOf(cell), grid.rowOf(cell));
+            argb[cell] = switch (difference.at(cell)) {
+                case BOTH -> OPAQUE | BOTH_RGB;
+                case BOUGHT -> OPAQUE | (rises ? Srgb.darkened(BOUGHT_RGB, 0.55) : BOUGHT_RGB);
+                case LOST -> OPAQUE | (falls ? Srgb.darkened(LOST_RGB, 0.55) : LOST_RGB);
+                case NEITHER, UNKNOWN -> CLEAR;
+            };
+        }
+        String one = second.link().name();
+        String other = first.link().name();
+        List<Overlay.KeyEntry> entries = List.of(
+                new Overlay.KeyEntry(
+                        BOUGHT_RGB,
+                        Hatch.RISING,
+                        "bought by " + one + percent(difference.share(LoadoutDifference.Place.BOUGHT))),
+                new Overlay.KeyEntry(
+                        BOTH_RGB, "reached by both" + percent(difference.share(LoadoutDifference.Place.BOTH))),
+                new Overlay.KeyEntry(
+                        LOST_RGB,
+                        Hatch.FALLING,
+                        "lost against " + other + percent(difference.share(LoadoutDifference.Place.LOST))));
+        String note = one.equals(other)
+                ? "Both are the same: choose another to hold it against."
+                : String.format(Locale.ROOT, "Places at %.0f %% or better.", 100 * target);
+        return new Overlay(grid, argb, new Overlay.Key(one + " over " + other, entries, note), Optional.empty());
+    }
+
+    private Overlay paintSight(LossGrid grid, Loadout carried) {
+        int[] argb = new int[grid.grid().count()];
+        int seen = 0;
+        for (int cell = 0; cell < argb.length; cell++) {
+            if (!grid.isKnown(cell) || !grid.inSight(cell)) continue;
+            argb[cell] = OPAQUE | SIGHT_RGB;
+            seen++;
+        }
+        String share = grid.knownCount() == 0 ? "" : percent((double) seen / grid.knownCount());
+        return new Overlay(
+                grid.grid(),
+                argb,
+                new Overlay.Key(
+                        "Line of sight at carry height",
+                        List.of(new Overlay.KeyEntry(SIGHT_RGB, "in sight" + share)),
+                        "Over bent ground, for " + carried.name() + ". Sight is not copy: odds say more."),
+                Optional.empty());
+    }
+}

@@ -1,0 +1,139 @@
+package handreach.desktop;
+
+import handreach.geodesy.Position;
+import handreach.propagation.PathConditions;
+import handreach.propagation.Terminals;
+import handreach.reach.AreaGround;
+import handreach.reach.AreaRequest;
+import handreach.reach.CellGrid;
+import handreach.reach.LossGrid;
+import handreach.reach.OddsGrid;
+import handreach.reach.Progress;
+import handreach.reach.ReachLink;
+import handreach.reach.SweepArea;
+import handreach.study.Scene;
+import java.util.List;
+import java.util.Optional;
+import javafx.beans.property.ReadOnlyObjectProperty;
+import javafx.beans.property.ReadOnlyObjectWrapper;
+
+/**
+ * Losses round the stand, kept as long as they hold, so that another loadout, carry or target is only another way to look at
+ * them. A question is answered twice: in large cells at once, then in the plan's cells.
+ */
+final class LiveReach {
+    /** Cells from the middle to the rim of the first, coarse picture. */
+    private static final int COARSE_CELLS = 55;
+    /** Most cells from the middle to the rim of the full picture; a finer map is for the report. */
+    private static final int FINE_CELLS = 350;
+    /** Model in place of the full-wave march, which is far too slow to follow a hand. */
+    private static final String LIVE_MODEL = "handheld";
+
+    private static final String FULL_WAVE = "full-wave";
+
+    private final Session session;
+    private final Worker.Newest newest;
+    private final ReadOnlyObjectWrapper<Losses> losses = new ReadOnlyObjectWrapper<>();
+    private Setting asked;
+
+    /** Everything the losses depend on. */
+    private record Setting(
+            Position stand,
+            Extent extent,
+            PathConditions conditions,
+            String model,
+            List<Terminals> heights,
+            AreaGround ground) {
+        private record Extent(double radiusM, double cellM) {}
+
+        static Setting of(Scene scene, Position stand) {
+            double radiusM = 1000 * scene.plan().places().area().radiusKm();
+            double cellM = Math.max(scene.plan().questions().reach().cellM(), radiusM / FINE_CELLS);
+            String named = scene.model().name();
+            List<Terminals> heights = scene.loadouts().stream()
+                    .map(loadout -> Scene.terminals(scene.middleLoadout(loadout), loadout))
+                    .distinct()
+                    .toList();
+            return new Setting(
+                    stand,
+                    new Extent(radiusM, cellM),
+                    scene.conditions(stand),
+                    named.equals(FULL_WAVE) ? LIVE_MODEL : named,
+                    heights,
+                    scene.ground());
+        }
+
+        AreaRequest request(double cellM) {
+            return new AreaRequest(
+                    stand,
+                    CellGrid.around(stand, extent.radiusM, cellM),
+                    extent.radiusM,
+                    heights.get(0),
+                    conditions,
+                    model);
+        }
+    }
+
+    /**
+     * Losses round a stand.
+     *
+     * @param stand the position in the middle
+     * @param grids one a pair of antenna heights
+     * @param isCoarse whether a finer picture follows
+     * @param model the model they were reckoned with
+     */
+    record Losses(Position stand, List<LossGrid> grids, boolean isCoarse, String model) {
+        /** Odds with one link; empty where its antenna heights have changed since. */
+        Optional<OddsGrid> odds(ReachLink link) {
+            return grids.stream()
+                    .filter(grid -> grid.request().terminals().equals(link.terminals()))
+                    .findFirst()
+                    .map(grid -> OddsGrid.of(grid, link));
+        }
+    }
+
+    LiveReach(Session session) {
+        this.session = session;
+        this.newest = session.worker().newest();
+        session.scene().addListener((scene, before, now) -> standAt(session.stand()));
+        session.moving().addListener((moving, before, now) -> {
+            if (session.scene().get() != null) standAt(session.stand());
+        });
+    }
+
+    /** The newest losses; null before the first. */
+    ReadOnlyObjectProperty<Losses> losses() {
+        return losses.getReadOnlyProperty();
+    }
+
+    /** Asks for the losses round a stand, unless they are there or on their way. */
+    void standAt(Position stand) {
+        Setting wanted;
+        try {
+            wanted = Setting.of(session.scene().get(), stand);
+        } catch (IllegalArgumentException refused) {
+            session.tell(new Notice(true, "The picture cannot be drawn: " + refused.getMessage() + "."));
+            return;
+        }
+        if (wanted.equals(asked)) return;
+        asked = wanted;
+        newest.ask(progress -> reckoned(wanted, progress), losses::set, wrong -> {
+            asked = null;
+            session.tell(wrong);
+        });
+    }
+
+    private Losses reckoned(Setting wanted, Progress progress) {
+        double coarseM = Math.max(wanted.extent().cellM(), wanted.extent().radiusM() / COARSE_CELLS);
+        if (coarseM > 1.5 * wanted.extent().cellM())
+            newest.meanwhile(progress, reckoned(wanted, coarseM, progress), losses::set);
+        return reckoned(wanted, wanted.extent().cellM(), progress);
+    }
+
+    private static Losses reckoned(Setting wanted, double cellM, Progress progress) {
+        List<LossGrid> grids = new SweepArea(Scene.threads())
+                .withoutMeasuring()
+                .losses(wanted.request(cellM), wanted.heights(), wanted.ground(), progress);
+        return new Losses(wanted.stand(), grids, cellM > wanted.extent().cellM(), wanted.model());
+    }
+}

@@ -1,0 +1,54 @@
+package handreach.desktop;
+
+import javafx.scene.effect.BlendMode;
+import javafx.scene.paint.Color;
+
+/** Day and night: colours of the map that no style sheet reaches. */
+enum Look {
+    DAY(Relief.Paper.DAY, "#1e2a2e", "#fffdf7", "#a8461b", "#3a5a63", BlendMode.MULTIPLY),
+    NIGHT(Relief.Paper.NIGHT, "#f1eee4", "#14191c", "#ff9a5c", "#a9c3c9", BlendMode.SRC_OVER);
+
+    private final Relief.Paper paper;
+    private final Color ink;
+    private final Color halo;
+    private final Color accent;
+    private final Color grid;
+    private final BlendMode blend;
+
+    Look(Relief.Paper paper, String ink, String halo, String accent, String grid, BlendMode blend) {
+        this.paper = paper;
+        this.ink = Color.web(ink);
+        this.halo = Color.web(halo);
+        this.accent = Color.web(accent);
+        this.grid = Color.web(grid);
+        this.blend = blend;
+    }
+
+    Relief.Paper paper() {
+        return paper;
+    }
+
+    /** Lines and words on the map. */
+    Color ink() {
+        return ink;
+    }
+
+    /** Edge that keeps ink readable on any ground. */
+    Color halo() {
+        return halo;
+    }
+
+    /** What the hand moves. */
+    Color accent() {
+        return accent;
+    }
+
+    Color grid() {
+        return grid;
+    }
+
+    /** How a layer lies on the relief. */
+    BlendMode blend() {
+        return blend;
+    }
+}

@@ -1,0 +1,8 @@
+package handreach.desktop;
+
+import handreach.cartography.MapFrame;
+
+/** Something drawn as lines and words over the map. */
+interface MapInk {
+    void draw(MapPen pen, MapFrame frame);
+}

@@ -1,0 +1,243 @@
+package handreach.desktop;
+
+import handreach.cartography.MapFrame;
+import handreach.geodesy.Position;
+import handreach.study.Scene;
+import handreach.terrain.Elevation;
+import java.util.Optional;
+import javafx.animation.PauseTransition;
+import javafx.application.Platform;
+import javafx.beans.property.ObjectProperty;
+import javafx.beans.property.ReadOnlyObjectProperty;
+import javafx.beans.property.ReadOnlyObjectWrapper;
+import javafx.beans.property.SimpleObjectProperty;
+import javafx.collections.FXCollections;
+import javafx.collections.ListChangeListener;
+import javafx.collections.ObservableList;
+import javafx.scene.canvas.Canvas;
+import javafx.scene.image.ImageView;
+import javafx.scene.layout.Pane;
+import javafx.scene.shape.Rectangle;
+import javafx.util.Duration;
+
+/**
+ * The ground: relief below, a layer over it, ink on top. Knows where it looks and how to draw; what hands do to it is
+ * {@link MapHand}'s.
+ */
+final class MapView extends Pane {
+    private static final double FINEST_M_PER_PX = 0.5;
+    private static final double COARSEST_M_PER_PX = 2000;
+    /** How far the relief is painted beyond the window, so that a pan shows ground at once. */
+    private static final double BEYOND = 1.5;
+
+    private final Worker.Newest painting;
+    private final Session session;
+    private final ImageView relief = new ImageView();
+    private final ImageView layer = new ImageView();
+    private final Canvas ink = new Canvas();
+    private final ObservableList<MapInk> inks = FXCollections.observableArrayList();
+    private final ReadOnlyObjectWrapper<MapFrame> frame = new ReadOnlyObjectWrapper<>();
+    private final ReadOnlyObjectWrapper<Relief> painted = new ReadOnlyObjectWrapper<>();
+    private final ObjectProperty<Look> look = new SimpleObjectProperty<>(Look.DAY);
+    private final PauseTransition rest = new PauseTransition(Duration.millis(90));
+    private Optional<Overlay> overlay = Optional.empty();
+    private Elevation ground;
+    private Position centre = new Position(0, 0);
+    private double metresPerPx = 30;
+    private boolean isDrawPending;
+
+    MapView(Session session) {
+        this.session = session;
+        this.painting = session.worker().newest();
+        getStyleClass().add("ground");
+        setFocusTraversable(true);
+        setAccessibleText("Map of the area. Arrow keys move it, plus and minus zoom, Home shows the whole area.");
+        relief.setPreserveRatio(false);
+        layer.setPreserveRatio(false);
+        layer.setSmooth(false);
+        relief.setManaged(false);
+        layer.setManaged(false);
+        ink.setManaged(false);
+        ink.setMouseTransparent(true);
+        getChildren().addAll(relief, layer, ink);
+        Rectangle window = new Rectangle();
+        window.widthProperty().bind(widthProperty());
+        window.heightProperty().bind(heightProperty());
+        setClip(window);
+        widthProperty().addListener((size, before, now) -> reframe());
+        heightProperty().addListener((size, before, now) -> reframe());
+        inks.addListener((ListChangeListener<MapInk>) change -> redraw());
+        look.addListener((which, before, now) -> restyle());
+        layer.setBlendMode(look.get().blend());
+        rest.setOnFinished(over -> paintRelief());
+    }
+
+    /** What is drawn on top, in this order. */
+    ObservableList<MapInk> inks() {
+        return inks;
+    }
+
+    ReadOnlyObjectProperty<MapFrame> frame() {
+        return frame.getReadOnlyProperty();
+    }
+
+    /** The relief last painted; null before the first. */
+    ReadOnlyObjectProperty<Relief> painted() {
+        return painted.getReadOnlyProperty();
+    }
+
+    ObjectProperty<Look> look() {
+        return look;
+    }
+
+    javafx.beans.property.DoubleProperty layerOpacity() {
+        return layer.opacityProperty();
+    }
+
+    /** Takes the ground of a plan; looks at its whole area if it lies elsewhere. */
+    void show(Scene scene) {
+        boolean isNew = ground != scene.tiles();
+        ground = scene.tiles();
+        if (isNew) {
+            painted.set(null);
+            relief.setImage(null);
+            lookAt(scene);
+        }
+    }
+
+    /** The whole area of a plan. */
+    void lookAt(Scene scene) {
+        double radiusM = 1000 * scene.plan().places().area().radiusKm();
+        double side = Math.max(200, Math.min(getWidth(), getHeight()));
+        lookAt(scene.plan().places().area().centre(), 2.25 * radiusM / side);
+    }
+
+    void lookAt(Position at, double wantedMetresPerPx) {
+        centre = at;
+        metresPerPx = Math.max(FINEST_M_PER_PX, Math.min(COARSEST_M_PER_PX, wantedMetresPerPx));
+        reframe();
+    }
+
+    /** Moves the ground under the window, px. */
+    void pan(double rightPx, double downPx) {
+        if (frame.get() == null) return;
+        double latitude = frame.get().latitudeDeg(getHeight() / 2 - downPx);
+        if (Math.abs(latitude) > 85) return;
+        lookAt(new Position(latitude, frame.get().longitudeDeg(getWidth() / 2 - rightPx)), metresPerPx);
+    }
+
+    /** Zooms so that the ground under a pixel stays there. */
+    void zoom(double factor, double xPx, double yPx) {
+        if (frame.get() == null) return;
+        double next = Math.max(FINEST_M_PER_PX, Math.min(COARSEST_M_PER_PX, metresPerPx / factor));
+        double keep = next / metresPerPx;
+        double middleX = xPx + (getWidth() / 2 - xPx) * keep;
+        double middleY = yPx + (getHeight() / 2 - yPx) * keep;
+        double latitude = frame.get().latitudeDeg(middleY);
+        if (Math.abs(latitude) > 85) return;
+        lookAt(new Position(latitude, frame.get().longitudeDeg(middleX)), next);
+    }
+
+    void showOverlay(Optional<Overlay> fresh) {
+        overlay = fresh;
+        layer.setImage(fresh.map(Overlay::image).orElse(null));
+        place();
+        redraw();
+    }
+
+    Optional<Overlay> overlay() {
+        return overlay;
+    }
+
+    private void restyle() {
+        layer.setBlendMode(look.get().blend());
+        redraw();
+        paintRelief();
+    }
+
+    private void reframe() {
+        if (getWidth() < 2 || getHeight() < 2) return;
+        try {
+            frame.set(new MapFrame(centre, metresPerPx, (int) Math.ceil(getWidth()), (int) Math.ceil(getHeight())));
+        } catch (IllegalArgumentException tooNearAPole) {
+            return;
+        }
+        place();
+        redraw();
+        rest.playFromStart();
+    }
+
+    /** Puts the pictures where they belong in the present frame; both are linear in degrees, so stretching is exact. */
+    private void place() {
+        MapFrame now = frame.get();
+        if (now == null) return;
+        if (painted.get() != null) {
+            MapFrame then = painted.get().frame();
+            put(
+                    relief,
+                    now,
+                    then.westDeg(),
+                    then.northDeg(),
+                    then.eastDeg() - then.westDeg(),
+                    then.northDeg() - then.southDeg());
+        }
+        overlay.map(Overlay::grid)
+                .ifPresent(grid -> put(
+                        layer,
+                        now,
+                        grid.westDeg(),
+                        grid.northDeg(),
+                        grid.eastDeg() - grid.westDeg(),
+                        grid.northDeg() - grid.southDeg()));
+    }
+
+    private static void put(
+            ImageView view, MapFrame now, double westDeg, double northDeg, double wideDeg, double highDeg) {
+        view.setX(now.xPx(westDeg));
+        view.setY(now.yPx(northDeg));
+        view.setFitWidth(wideDeg / now.degreesEastPerPx());
+        view.setFitHeight(highDeg / now.degreesNorthPerPx());
+    }
+
+    private void paintRelief() {
+        if (ground == null || frame.get() == null) return;
+        MapFrame now = frame.get();
+        MapFrame wanted;
+        try {
+            wanted = new MapFrame(
+                    now.centre(), now.metresPerPx(), (int) (now.widthPx() * BEYOND), (int) (now.heightPx() * BEYOND));
+        } catch (IllegalArgumentException tooNearAPole) {
+            return;
+        }
+        Elevation elevation = ground;
+        Relief.Paper paper = look.get().paper();
+        painting.ask(
+                progress -> Relief.paint(elevation, wanted, paper, progress),
+                fresh -> {
+                    painted.set(fresh);
+                    relief.setImage(fresh.image());
+                    place();
+                },
+                session::tell);
+    }
+
+    /** Draws the ink anew before the next picture. */
+    void redraw() {
+        if (isDrawPending) return;
+        isDrawPending = true;
+        Platform.runLater(this::draw);
+    }
+
+    private void draw() {
+        isDrawPending = false;
+        MapFrame now = frame.get();
+        if (now == null) return;
+        if (ink.getWidth() != now.widthPx() || ink.getHeight() != now.heightPx()) {
+            ink.setWidth(now.widthPx());
+            ink.setHeight(now.heightPx());
+        }
+        ink.getGraphicsContext2D().clearRect(0, 0, now.widthPx(), now.heightPx());
+        MapPen pen = new MapPen(ink.getGraphicsContext2D(), now, look.get());
+        for (MapInk each : inks) each.draw(pen, now);
+    }
+}

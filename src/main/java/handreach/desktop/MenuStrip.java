@@ -1,0 +1,93 @@
+package handreach.desktop;
+
+import handreach.plan.PlanText;
+import java.nio.file.Path;
+import javafx.scene.control.CheckMenuItem;
+import javafx.scene.control.Menu;
+import javafx.scene.control.MenuBar;
+import javafx.scene.control.MenuItem;
+import javafx.scene.control.SeparatorMenuItem;
+import javafx.scene.input.KeyCombination;
+
+/** Everything that can be done to the plan and the window, by mouse and by key. */
+final class MenuStrip extends MenuBar {
+    private final DeskWindow window;
+
+    MenuStrip(DeskWindow window) {
+        this.window = window;
+        getMenus().addAll(plan(), edit(), look());
+    }
+
+    private Menu plan() {
+        Menu menu = new Menu("_Plan");
+        Menu recent = new Menu("Opened lately");
+        menu.setOnShowing(shown -> {
+            recent.getItems().clear();
+            for (Path plan : RecentPlans.list())
+                recent.getItems()
+                        .add(item(plan.toString(), null, () -> window.verbs().open(plan)));
+            recent.setDisable(recent.getItems().isEmpty());
+        });
+        menu.getItems()
+                .addAll(
+                        item("Open\u2026", "Shortcut+O", () -> window.verbs().openAsked()),
+                        recent,
+                        item("Save", "Shortcut+S", () -> window.verbs().save()),
+                        item(
+                                "Save under another name\u2026",
+                                "Shortcut+Shift+S",
+                                () -> window.verbs().saveAsAsked()),
+                        new SeparatorMenuItem(),
+                        item("The plan as text", "Shortcut+T", window::showPlanText));
+        return menu;
+    }
+
+    private Menu edit() {
+        Menu menu = new Menu("_Edit");
+        MenuItem undo = item("Undo", "Shortcut+Z", () -> window.session().undo());
+        MenuItem redo = item("Redo", "Shortcut+Shift+Z", () -> window.session().redo());
+        undo.textProperty()
+                .bind(window.session()
+                        .undoable()
+                        .map(step -> step.map(what -> "Undo: " + what).orElse("Undo")));
+        redo.textProperty()
+                .bind(window.session()
+                        .redoable()
+                        .map(step -> step.map(what -> "Redo: " + what).orElse("Redo")));
+        undo.disableProperty().bind(window.session().undoable().map(java.util.Optional::isEmpty));
+        redo.disableProperty().bind(window.session().redoable().map(java.util.Optional::isEmpty));
+        menu.getItems().addAll(undo, redo);
+        return menu;
+    }
+
+    private Menu look() {
+        Menu menu = new Menu("_Window");
+        CheckMenuItem night = new CheckMenuItem("Dark, for the night");
+        night.setAccelerator(KeyCombination.valueOf("Shortcut+D"));
+        night.selectedProperty()
+                .addListener((chosen, was, is) -> window.map().look().set(is ? Look.NIGHT : Look.DAY));
+        CheckMenuItem miles = new CheckMenuItem("Miles and feet");
+        miles.setOnAction(chosen -> window.session()
+                .edit(
+                        "units",
+                        plan -> PlanText.withTopValue(
+                                plan, "units", PlanText.quoted(miles.isSelected() ? "imperial" : "metric"))));
+        menu.setOnShowing(shown -> miles.setSelected(window.session().scene().get() != null
+                && window.session().scene().get().plan().heading().imperial()));
+        menu.getItems()
+                .addAll(
+                        night,
+                        miles,
+                        new SeparatorMenuItem(),
+                        item("Larger", "Shortcut+PLUS", () -> window.scale(1.1)),
+                        item("Smaller", "Shortcut+MINUS", () -> window.scale(1 / 1.1)));
+        return menu;
+    }
+
+    static MenuItem item(String words, String keys, Runnable verb) {
+        MenuItem item = new MenuItem(words);
+        if (keys != null) item.setAccelerator(KeyCombination.valueOf(keys));
+        item.setOnAction(chosen -> verb.run());
+        return item;
+    }
+}

@@ -1,0 +1,64 @@
+package handreach.desktop;
+
+import handreach.reach.CellGrid;
+import java.nio.IntBuffer;
+import java.util.List;
+import java.util.Optional;
+import javafx.scene.image.Image;
+import javafx.scene.image.PixelBuffer;
+import javafx.scene.image.PixelFormat;
+import javafx.scene.image.WritableImage;
+import org.locationtech.jts.geom.MultiPolygon;
+
+/**
+ * A layer ready to be laid over the relief: one colour a cell, an outline if it has one, and the words that go with it.
+ */
+final class Overlay {
+    private final CellGrid grid;
+    private final int[] argbPremultiplied;
+    private final Key key;
+    private final Optional<MultiPolygon> outline;
+
+    /**
+     * What the colours mean.
+     *
+     * @param title the layer
+     * @param entries samples, the first on top
+     * @param note one line below, may be empty
+     */
+    record Key(String title, List<KeyEntry> entries, String note) {
+        static final Key NOTHING = new Key("", List.of(), "");
+    }
+
+    /** One sample of a colour, with the pattern that tells it in grey. */
+    record KeyEntry(int rgb, handreach.cartography.Hatch hatch, String words) {
+        KeyEntry(int rgb, String words) {
+            this(rgb, handreach.cartography.Hatch.NONE, words);
+        }
+    }
+
+    Overlay(CellGrid grid, int[] argbPremultiplied, Key key, Optional<MultiPolygon> outline) {
+        this.grid = grid;
+        this.argbPremultiplied = argbPremultiplied;
+        this.key = key;
+        this.outline = outline;
+    }
+
+    CellGrid grid() {
+        return grid;
+    }
+
+    Key key() {
+        return key;
+    }
+
+    Optional<MultiPolygon> outline() {
+        return outline;
+    }
+
+    /** The colours as an image of one pixel a cell; shares them, copies nothing. */
+    Image image() {
+        return new WritableImage(new PixelBuffer<>(
+                grid.columns(), grid.rows(), IntBuffer.wrap(argbPremultiplied), PixelFormat.getIntArgbPreInstance()));
+    }
+}

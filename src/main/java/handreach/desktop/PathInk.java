@@ -1,0 +1,49 @@
+package handreach.desktop;
+
+import handreach.cartography.LengthStyle;
+import handreach.cartography.MapFrame;
+import handreach.geodesy.GeodesicLine;
+import handreach.geodesy.Position;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import javafx.scene.text.TextAlignment;
+
+/** The line pulled between two places, with its length and azimuth, and the point looked at in the profile. */
+final class PathInk implements MapInk {
+    private final Session session;
+
+    PathInk(Session session) {
+        this.session = session;
+    }
+
+    @Override
+    public void draw(MapPen pen, MapFrame frame) {
+        if (session.scene().get() == null) return;
+        Optional<PulledPath> pulled = session.pulled().get();
+        if (pulled.isEmpty()) return;
+        Position from = pulled.get().from().at();
+        Position to = pulled.get().to().at();
+        double x1 = pen.x(from);
+        double y1 = pen.y(from);
+        double x2 = pen.x(to);
+        double y2 = pen.y(to);
+        pen.line(pen.look().accent(), 2.4, true, List.of(), x1, y1, x2, y2);
+        pen.disc(pen.look().accent(), x1, y1, 4.5);
+        pen.disc(pen.look().accent(), x2, y2, 4.5);
+        GeodesicLine line = GeodesicLine.between(from, to);
+        if (line.lengthM() < 1) return;
+        boolean isImperial = session.scene().get().plan().heading().imperial();
+        LengthStyle style = isImperial ? LengthStyle.MILES : LengthStyle.METRIC;
+        String words = style.distanceText(line.lengthM() / 1000)
+                + String.format(Locale.ROOT, "  %03.0f\u00b0", (line.azimuthDeg() + 360) % 360);
+        pen.words(
+                words,
+                (x1 + x2) / 2,
+                (y1 + y2) / 2 - 12,
+                TextAlignment.CENTER,
+                true,
+                pen.look().ink());
+        session.alongPath().get().ifPresent(at -> pen.disc(pen.look().halo(), pen.x(at), pen.y(at), 5));
+    }
+}

@@ -1,0 +1,75 @@
+package handreach.desktop;
+
+import handreach.cartography.LoadoutMark;
+import handreach.cartography.MapFrame;
+import handreach.geodesy.Position;
+import handreach.plan.Places;
+import handreach.study.Scene;
+import javafx.scene.paint.Color;
+import javafx.scene.text.TextAlignment;
+
+/** Positions of the plan: a square for the base, a disc for the others, a ring round the one the reach starts from. */
+final class PlacesInk implements MapInk {
+    private static final double RADIUS_PX = 7;
+
+    private final Session session;
+
+    PlacesInk(Session session) {
+        this.session = session;
+    }
+
+    @Override
+    public void draw(MapPen pen, MapFrame frame) {
+        Scene scene = session.scene().get();
+        if (scene == null) return;
+        Position stand = session.stand();
+        boolean isStandDrawn = false;
+        for (Places.PositionEntry entry : scene.plan().places().positions()) {
+            Position at = session.moving()
+                    .get()
+                    .filter(held -> held.name().equals(entry.name()))
+                    .map(Session.Moving::to)
+                    .orElse(entry.at());
+            boolean isStand = at.equals(stand);
+            isStandDrawn |= isStand;
+            draw(pen, scene, entry, at, isStand);
+        }
+        if (!isStandDrawn) {
+            pen.ring(pen.look().accent(), pen.x(stand), pen.y(stand), RADIUS_PX + 5, 2.5);
+            pen.words(
+                    "middle of the area",
+                    pen.x(stand) + 16,
+                    pen.y(stand),
+                    TextAlignment.LEFT,
+                    false,
+                    pen.look().ink());
+        }
+    }
+
+    private static void draw(MapPen pen, Scene scene, Places.PositionEntry entry, Position at, boolean isStand) {
+        double x = pen.x(at);
+        double y = pen.y(at);
+        Color fill = isStand ? pen.look().accent() : pen.look().halo();
+        if (isStand) {
+            pen.ring(pen.look().halo(), x, y, RADIUS_PX + 6, 5);
+            pen.ring(pen.look().accent(), x, y, RADIUS_PX + 6, 2.2);
+        }
+        double r = RADIUS_PX - 1;
+        if (entry.base()) pen.shape(fill, x - r, y - r, x + r, y - r, x + r, y + r, x - r, y + r);
+        else pen.disc(fill, x, y, RADIUS_PX - 0.5);
+        String letter = entry.loadout()
+                .map(name -> "  " + LoadoutMark.of(index(scene, name)).letter())
+                .orElse("");
+        pen.words(
+                entry.name() + letter,
+                x + RADIUS_PX + 9,
+                y,
+                TextAlignment.LEFT,
+                true,
+                pen.look().ink());
+    }
+
+    private static int index(Scene scene, String loadout) {
+        return scene.loadouts().indexOf(scene.loadout(loadout));
+    }
+}

@@ -1,0 +1,251 @@
+package handreach.desktop;
+
+import handreach.cartography.LoadoutMark;
+import handreach.loadout.CopyQuality;
+import handreach.loadout.Loadout;
+import handreach.plan.Places;
+import handreach.plan.PlanText;
+import handreach.reach.LoadoutReach;
+import handreach.report.Caution;
+import handreach.report.Cautions;
+import handreach.report.ReachFigures;
+import handreach.study.Lengths;
+import handreach.study.ReachAnswer;
+import handreach.study.ReachStudy;
+import handreach.study.Scene;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import javafx.animation.PauseTransition;
+import javafx.beans.property.ReadOnlyObjectProperty;
+import javafx.beans.property.ReadOnlyObjectWrapper;
+import javafx.beans.property.ReadOnlyStringWrapper;
+import javafx.beans.value.ObservableValue;
+import javafx.collections.FXCollections;
+import javafx.geometry.HPos;
+import javafx.geometry.Pos;
+import javafx.scene.Node;
+import javafx.scene.control.ComboBox;
+import javafx.scene.control.Label;
+import javafx.scene.control.Slider;
+import javafx.scene.layout.ColumnConstraints;
+import javafx.scene.layout.GridPane;
+import javafx.scene.layout.HBox;
+import javafx.scene.layout.Priority;
+import javafx.scene.layout.Region;
+import javafx.scene.layout.VBox;
+import javafx.util.Duration;
+import javafx.util.StringConverter;
+
+/** How far: where the reach starts, what counts as copy, and reach by loadout and bearing on exact paths. */
+final class ReachPanel extends VBox {
+    private static final double FIGURE_PX = 360;
+
+    private final Session session;
+    private final Worker.Newest studying;
+    private final ComboBox<String> from = new ComboBox<>();
+    private final ComboBox<CopyQuality> quality = new ComboBox<>();
+    private final Slider odds = new Slider(0.5, 0.99, 0.8);
+    private final Label oddsWords = new Label();
+    private final GridPane table = new GridPane();
+    private final Label verdict = new Label();
+    private final FigurePane rose;
+    private final ReadOnlyStringWrapper answer = new ReadOnlyStringWrapper("");
+    private final ReadOnlyObjectWrapper<ReachAnswer> found = new ReadOnlyObjectWrapper<>();
+    private final PauseTransition settle = new PauseTransition(Duration.millis(250));
+    private boolean isFilling;
+
+    ReachPanel(Session session) {
+        super(10);
+        this.session = session;
+        this.studying = session.worker().newest();
+        this.rose = new FigurePane(session);
+        from.setId("reach-from");
+        quality.setId("copy-quality");
+        odds.setId("target-odds");
+        verdict.setWrapText(true);
+        verdict.setId("verdict");
+        Label caution = new Label(Cautions.brief(Caution.RELIANCE));
+        caution.setWrapText(true);
+        caution.getStyleClass().add("caution");
+        getChildren().addAll(settings(), table, verdict, rose, caution);
+        shapeTable();
+        session.scene().addListener((scene, before, now) -> show(now));
+        session.carried().addListener((which, before, now) -> fill());
+        settle.setOnFinished(over -> study());
+    }
+
+    ObservableValue<String> answer() {
+        return answer.getReadOnlyProperty();
+    }
+
+    /** The study last answered; null before the first. */
+    ReadOnlyObjectProperty<ReachAnswer> found() {
+        return found.getReadOnlyProperty();
+    }
+
+    private Node settings() {
+        from.setMaxWidth(Double.MAX_VALUE);
+        from.setOnAction(chosen -> {
+            if (!isFilling && from.getValue() != null) new PlaceVerbs(session).standAt(from.getValue());
+        });
+        quality.setMaxWidth(Double.MAX_VALUE);
+        quality.setItems(FXCollections.observableArrayList(CopyQuality.values()));
+        quality.setConverter(new StringConverter<>() {
+            @Override
+            public String toString(CopyQuality chosen) {
+                return chosen == null ? "" : chosen.word() + ": " + chosen.meaning();
+            }
+
+            @Override
+            public CopyQuality fromString(String words) {
+                return quality.getValue();
+            }
+        });
+        quality.setOnAction(
+                chosen -> set("quality", PlanText.quoted(quality.getValue().word())));
+        odds.setBlockIncrement(0.05);
+        odds.setMajorTickUnit(0.1);
+        odds.valueProperty().addListener((value, before, now) -> oddsWords.setText(percent(now.doubleValue())));
+        odds.valueChangingProperty().addListener((changing, was, is) -> {
+            if (!is) setOdds();
+        });
+        odds.setOnKeyReleased(key -> setOdds());
+        odds.setOnMouseReleased(mouse -> setOdds());
+        oddsWords.setMinWidth(46);
+        HBox oddsLine = new HBox(8, odds, oddsWords);
+        oddsLine.setAlignment(Pos.CENTER_LEFT);
+        HBox.setHgrow(odds, Priority.ALWAYS);
+        GridPane grid = new GridPane();
+        grid.setHgap(10);
+        grid.setVgap(7);
+        ColumnConstraints words = new ColumnConstraints();
+        words.setMinWidth(Region.USE_PREF_SIZE);
+        ColumnConstraints wide = new ColumnConstraints();
+        wide.setHgrow(Priority.ALWAYS);
+        grid.getColumnConstraints().addAll(words, wide);
+        grid.addRow(0, new Label("from"), from);
+        grid.addRow(1, new Label("copy is"), quality);
+        grid.addRow(2, new Label("wanted odds"), oddsLine);
+        return grid;
+    }
+
+    private static String percent(double share) {
+        return String.format(Locale.ROOT, "%.0f %%", 100 * share);
+    }
+
+    private void set(String key, String value) {
+        if (!isFilling) session.edit("copy wanted", plan -> PlanText.withValue(plan, "target", key, value));
+    }
+
+    private void setOdds() {
+        if (isFilling || session.scene().get() == null) return;
+        double wanted = Math.round(odds.getValue() * 100) / 100.0;
+        if (Math.abs(wanted - session.scene().get().plan().channel().wish().odds()) < 1e-9) return;
+        set("odds", PlanText.number(wanted));
+    }
+
+    private void shapeTable() {
+        table.getStyleClass().add("figures");
+        table.setHgap(9);
+        table.setVgap(4);
+        for (int i = 0; i < 5; i++) {
+            ColumnConstraints column = new ColumnConstraints();
+            if (i >= 2) {
+                column.setHalignment(HPos.RIGHT);
+                column.setMinWidth(Region.USE_PREF_SIZE);
+            }
+            if (i == 1) column.setHgrow(Priority.ALWAYS);
+            table.getColumnConstraints().add(column);
+        }
+    }
+
+    private void show(Scene scene) {
+        isFilling = true;
+        List<String> names = scene.plan().places().positions().stream()
+                .map(Places.PositionEntry::name)
+                .toList();
+        if (!from.getItems().equals(names)) from.setItems(FXCollections.observableArrayList(names));
+        from.setValue(standName(scene).orElse(null));
+        from.setPromptText("the middle of the area");
+        quality.setValue(CopyQuality.of(scene.plan().channel().wish().quality()).orElseThrow());
+        odds.setValue(scene.plan().channel().wish().odds());
+        oddsWords.setText(percent(scene.plan().channel().wish().odds()));
+        isFilling = false;
+        answer.set("reckoning\u2026");
+        settle.playFromStart();
+    }
+
+    private static Optional<String> standName(Scene scene) {
+        return scene.plan()
+                .questions()
+                .reach()
+                .from()
+                .or(() -> scene.plan().places().positions().stream()
+                        .filter(entry -> entry.at().equals(scene.middle()))
+                        .map(Places.PositionEntry::name)
+                        .findFirst());
+    }
+
+    private void study() {
+        Scene scene = session.scene().get();
+        studying.ask(
+                progress -> ReachStudy.run(scene, false, progress),
+                fresh -> {
+                    found.set(fresh);
+                    rose.show(() -> ReachFigures.rose(fresh), FIGURE_PX);
+                    fill();
+                },
+                wrong -> {
+                    answer.set("no answer");
+                    session.tell(wrong);
+                });
+    }
+
+    private void fill() {
+        ReachAnswer fresh = found.get();
+        Loadout carried = session.carried().get();
+        if (fresh == null || carried == null) return;
+        table.getChildren().clear();
+        table.addRow(0, head(""), head("loadout"), head("median"), head("worst"), head("of ground"));
+        boolean isImperial = fresh.scene().plan().heading().imperial();
+        for (int i = 0; i < fresh.loadouts().size(); i++) {
+            LoadoutReach reach = fresh.loadouts().get(i);
+            boolean isCarried = reach.link().name().equals(carried.name());
+            Label name = cell(reach.link().name(), isCarried);
+            name.setWrapText(true);
+            table.addRow(
+                    i + 1,
+                    cell(LoadoutMark.of(i).letter(), true),
+                    name,
+                    cell(Lengths.words(reach.medianM().value(), isImperial), isCarried),
+                    cell(Lengths.words(reach.worstM().value(), isImperial), isCarried),
+                    cell(percent(reach.share().value()), isCarried));
+            if (!isCarried) continue;
+            answer.set(String.format(
+                    Locale.ROOT,
+                    "%s on the median bearing (%s to %s), %s of the ground",
+                    Lengths.words(reach.medianM().value(), isImperial),
+                    Lengths.words(reach.medianM().interval95().low(), isImperial),
+                    Lengths.words(reach.medianM().interval95().high(), isImperial),
+                    percent(reach.share().value())));
+            verdict.setText(capital(carried.name() + ": " + fresh.verdicts().get(i)));
+        }
+    }
+
+    private static String capital(String words) {
+        return words.substring(0, 1).toUpperCase(Locale.ROOT) + words.substring(1);
+    }
+
+    private static Label head(String words) {
+        Label label = new Label(words);
+        label.getStyleClass().add("quiet");
+        return label;
+    }
+
+    private static Label cell(String words, boolean isStrong) {
+        Label label = new Label(words);
+        if (isStrong) label.getStyleClass().add("strong");
+        return label;
+    }
+}

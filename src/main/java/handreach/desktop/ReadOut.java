@@ -1,0 +1,85 @@
+package handreach.desktop;
+
+import handreach.cartography.LengthStyle;
+import handreach.geodesy.Compass;
+import handreach.geodesy.GeodesicLine;
+import handreach.geodesy.Position;
+import handreach.reach.OddsGrid;
+import handreach.study.Scene;
+import handreach.terrain.Reading;
+import handreach.uncertainty.Interval;
+import java.util.Locale;
+import java.util.Optional;
+import javafx.scene.control.Label;
+import javafx.scene.layout.HBox;
+
+/** What is under the cursor: place, height, way from the stand, odds and margin with the loadout looked at. */
+final class ReadOut extends HBox {
+    private final Session session;
+    private final LiveReach live;
+    private final Worker.Newest reading;
+    private final Label place = new Label();
+    private final Label ground = new Label();
+    private final Label copy = new Label();
+
+    ReadOut(Session session, LiveReach live) {
+        this.session = session;
+        this.live = live;
+        this.reading = session.worker().newest();
+        getStyleClass().add("read-out");
+        setSpacing(22);
+        place.getStyleClass().add("strong");
+        place.setId("read-out-place");
+        copy.setId("read-out-copy");
+        getChildren().addAll(place, ground, copy);
+        session.cursor().addListener((cursor, before, now) -> show(now));
+        session.scene()
+                .addListener((scene, before, now) -> show(session.cursor().get()));
+        show(Optional.empty());
+    }
+
+    private void show(Optional<Position> cursor) {
+        Scene scene = session.scene().get();
+        if (cursor.isEmpty() || scene == null) {
+            place.setText(scene == null ? "No plan is open." : "Point at the map to read the ground.");
+            ground.setText("");
+            copy.setText("");
+            return;
+        }
+        Position at = cursor.get();
+        place.setText(scene.plan().heading().placeForm().format(at));
+        copy.setText(copyWords(scene, at));
+        reading.ask(
+                progress -> scene.tiles().at(at),
+                found -> ground.setText(groundWords(scene, at, found)),
+                session::tell);
+    }
+
+    private String groundWords(Scene scene, Position at, Reading found) {
+        LengthStyle style = scene.plan().heading().imperial() ? LengthStyle.MILES : LengthStyle.METRIC;
+        String height = found.isVoid()
+                ? "height unknown"
+                : style.heightText(found.heightM().getAsDouble());
+        GeodesicLine way = GeodesicLine.between(session.stand(), at);
+        if (way.lengthM() < 1) return height;
+        return height + ", " + style.distanceText(way.lengthM() / 1000) + " to the " + Compass.word(way.azimuthDeg());
+    }
+
+    private String copyWords(Scene scene, Position at) {
+        if (live.losses().get() == null || session.carried().get() == null) return "";
+        Optional<OddsGrid> odds =
+                live.losses().get().odds(scene.link(session.carried().get()));
+        if (odds.isEmpty()) return "";
+        int cell = odds.get().grid().indexOf(at);
+        if (cell < 0 || !odds.get().isKnown(cell)) return "nothing known here";
+        Interval interval = odds.get().oddsInterval(cell);
+        return String.format(
+                Locale.ROOT,
+                "odds %.0f %% (%.0f to %.0f), margin %+.1f dB with %s",
+                100 * odds.get().odds(cell),
+                100 * interval.low(),
+                100 * interval.high(),
+                odds.get().marginDb(cell),
+                odds.get().link().name());
+    }
+}

@@ -1,0 +1,127 @@
+package handreach.desktop;
+
+import handreach.cartography.Contour;
+import handreach.cartography.Contours;
+import handreach.cartography.HeightLattice;
+import handreach.cartography.Hillshade;
+import handreach.cartography.MapFrame;
+import handreach.cartography.Srgb;
+import handreach.reach.Progress;
+import handreach.terrain.Elevation;
+import java.awt.BasicStroke;
+import java.awt.Color;
+import java.awt.Graphics2D;
+import java.awt.RenderingHints;
+import java.awt.geom.Path2D;
+import java.awt.image.BufferedImage;
+import java.awt.image.DataBufferInt;
+import java.nio.IntBuffer;
+import java.util.OptionalDouble;
+import java.util.concurrent.CancellationException;
+import javafx.scene.image.Image;
+import javafx.scene.image.PixelBuffer;
+import javafx.scene.image.PixelFormat;
+import javafx.scene.image.WritableImage;
+import org.locationtech.jts.geom.Coordinate;
+
+/** Hillshade and contours of a piece of ground as one picture. Painted away from the screen thread, then never changed. */
+final class Relief {
+    private static final int NODE_PX = 4;
+    private static final int WANTED_CONTOURS = 22;
+
+    private final MapFrame frame;
+    private final int[] argb;
+    private final double contourIntervalM;
+
+    private Relief(MapFrame frame, int[] argb, double contourIntervalM) {
+        this.frame = frame;
+        this.argb = argb;
+        this.contourIntervalM = contourIntervalM;
+    }
+
+    /**
+     * Paper and ink of the ground.
+     *
+     * @param voidRgb where no height is known
+     * @param shadowRgb darkest slope
+     * @param lightRgb brightest slope
+     * @param contourRgb lines of equal height
+     */
+    record Paper(int voidRgb, int shadowRgb, int lightRgb, int contourRgb) {
+        static final Paper DAY = new Paper(0xE4E0D6, 0x8E8878, 0xFBFAF5, 0x7A6647);
+        static final Paper NIGHT = new Paper(0x22272A, 0x1A1F22, 0x6C7678, 0xA9A08A);
+    }
+
+    static Relief paint(Elevation elevation, MapFrame frame, Paper paper, Progress progress) {
+        BufferedImage image = new BufferedImage(frame.widthPx(), frame.heightPx(), BufferedImage.TYPE_INT_ARGB_PRE);
+        int[] argb = ((DataBufferInt) image.getRaster().getDataBuffer()).getData();
+        shade(elevation, frame, paper, argb);
+        stopIf(progress);
+        HeightLattice lattice = HeightLattice.over(elevation, frame, NODE_PX, 1);
+        stopIf(progress);
+        double interval = drawContours(image, lattice, paper);
+        stopIf(progress);
+        return new Relief(frame, argb, interval);
+    }
+
+    private static void stopIf(Progress progress) {
+        if (progress.isCancelled()) throw new CancellationException();
+    }
+
+    private static void shade(Elevation elevation, MapFrame frame, Paper paper, int[] argb) {
+        int[] tone = new int[256];
+        // Level ground has light 128 under many suns; most slopes lie between 60 and 200.
+        for (int s = 0; s < tone.length; s++)
+            tone[s] = 0xFF000000
+                    | Srgb.mix(paper.shadowRgb(), paper.lightRgb(), Math.max(0, Math.min(1, (s - 25) / 150.0)));
+        Hillshade hillshade = Hillshade.fromManySides(elevation, frame, 1.2);
+        for (int y = 0; y < frame.heightPx(); y++)
+            for (int x = 0; x < frame.widthPx(); x++)
+                argb[y * frame.widthPx() + x] =
+                        hillshade.isVoid(x, y) ? 0xFF000000 | paper.voidRgb() : tone[hillshade.shade(x, y)];
+    }
+
+    private static double drawContours(BufferedImage image, HeightLattice lattice, Paper paper) {
+        OptionalDouble low = lattice.lowestM();
+        OptionalDouble high = lattice.highestM();
+        if (low.isEmpty() || high.isEmpty()) return 0;
+        double interval = Contours.intervalM(low.getAsDouble(), high.getAsDouble(), WANTED_CONTOURS);
+        Graphics2D graphics = image.createGraphics();
+        graphics.setRenderingHint(RenderingHints.KEY_ANTIALIASING, RenderingHints.VALUE_ANTIALIAS_ON);
+        graphics.setRenderingHint(RenderingHints.KEY_STROKE_CONTROL, RenderingHints.VALUE_STROKE_PURE);
+        for (Contour contour : Contours.of(lattice, interval)) {
+            graphics.setColor(new Color(paper.contourRgb() | (contour.isIndex() ? 0xA0000000 : 0x58000000), true));
+            graphics.setStroke(new BasicStroke(contour.isIndex() ? 1.1f : 0.7f));
+            graphics.draw(path(contour, lattice.frame()));
+        }
+        graphics.dispose();
+        return interval;
+    }
+
+    private static Path2D path(Contour contour, MapFrame frame) {
+        Path2D path = new Path2D.Float();
+        boolean isFirst = true;
+        for (Coordinate at : contour.line().getCoordinates()) {
+            double x = frame.xPx(at.getX());
+            double y = frame.yPx(at.getY());
+            if (isFirst) path.moveTo(x, y);
+            else path.lineTo(x, y);
+            isFirst = false;
+        }
+        return path;
+    }
+
+    MapFrame frame() {
+        return frame;
+    }
+
+    /** Height between two contours, m; 0 where nothing is known. */
+    double contourIntervalM() {
+        return contourIntervalM;
+    }
+
+    Image image() {
+        return new WritableImage(new PixelBuffer<>(
+                frame.widthPx(), frame.heightPx(), IntBuffer.wrap(argb), PixelFormat.getIntArgbPreInstance()));
+    }
+}

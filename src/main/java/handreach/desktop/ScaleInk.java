@@ -1,0 +1,62 @@
+package handreach.desktop;
+
+import handreach.cartography.LengthStyle;
+import handreach.cartography.MapFrame;
+import handreach.cartography.ScaleBar;
+import handreach.study.Scene;
+import java.util.List;
+import java.util.Locale;
+import java.util.function.DoubleSupplier;
+import java.util.function.Supplier;
+import javafx.scene.text.TextAlignment;
+
+/** Scale bar, contour interval and north, in the lower left corner. */
+final class ScaleInk implements MapInk {
+    private static final double LONGEST_PX = 190;
+    private static final double LEFT_PX = 16;
+    private static final double UP_PX = 16;
+
+    private final Supplier<Scene> scene;
+    private final DoubleSupplier contourIntervalM;
+
+    ScaleInk(Supplier<Scene> scene, DoubleSupplier contourIntervalM) {
+        this.scene = scene;
+        this.contourIntervalM = contourIntervalM;
+    }
+
+    @Override
+    public void draw(MapPen pen, MapFrame frame) {
+        if (scene.get() == null) return;
+        LengthStyle style = scene.get().plan().heading().imperial() ? LengthStyle.MILES : LengthStyle.METRIC;
+        ScaleBar bar = ScaleBar.fitting(LONGEST_PX * frame.metresPerPx(), style);
+        double width = bar.lengthM() / frame.metresPerPx();
+        double y = frame.heightPx() - UP_PX;
+        pen.box(pen.look().halo(), LEFT_PX - 2, y - 8, width + 4, 10);
+        for (int i = 0; i < bar.parts(); i++)
+            if (i % 2 == 0) pen.box(pen.look().ink(), LEFT_PX + i * width / bar.parts(), y - 6, width / bar.parts(), 6);
+        pen.line(pen.look().ink(), 1, false, List.of(), LEFT_PX, y - 6, LEFT_PX + width, y - 6);
+        pen.line(pen.look().ink(), 1, false, List.of(), LEFT_PX, y, LEFT_PX + width, y);
+        pen.words(
+                bar.label(),
+                LEFT_PX + width + 10,
+                y - 3,
+                TextAlignment.LEFT,
+                true,
+                pen.look().ink());
+        double interval = contourIntervalM.getAsDouble();
+        if (interval > 0)
+            pen.words(
+                    String.format(Locale.ROOT, "contours every %.0f m", interval),
+                    LEFT_PX,
+                    y - 22,
+                    TextAlignment.LEFT,
+                    false,
+                    pen.look().ink());
+        north(pen, frame.widthPx() - 30, 40);
+    }
+
+    private static void north(MapPen pen, double x, double y) {
+        pen.shape(pen.look().ink(), x, y - 18, x + 7, y + 8, x, y + 3, x - 7, y + 8);
+        pen.words("N", x, y + 20, TextAlignment.CENTER, true, pen.look().ink());
+    }
+}

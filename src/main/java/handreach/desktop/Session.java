@@ -1,0 +1,326 @@
+package handreach.desktop;
+
+import handreach.geodesy.Position;
+import handreach.input.InputFault;
+import handreach.loadout.Loadout;
+import handreach.plan.PlanFile;
+import handreach.study.Scene;
+import java.nio.file.Path;
+import java.util.ArrayDeque;
+import java.util.ArrayList;
+import java.util.Deque;
+import java.util.List;
+import java.util.Optional;
+import java.util.function.UnaryOperator;
+import javafx.beans.property.BooleanProperty;
+import javafx.beans.property.ObjectProperty;
+import javafx.beans.property.ReadOnlyBooleanProperty;
+import javafx.beans.property.ReadOnlyBooleanWrapper;
+import javafx.beans.property.ReadOnlyObjectProperty;
+import javafx.beans.property.ReadOnlyObjectWrapper;
+import javafx.beans.property.SimpleBooleanProperty;
+import javafx.beans.property.SimpleObjectProperty;
+import javafx.collections.FXCollections;
+import javafx.collections.ObservableList;
+
+/**
+ * What the window is about: one plan opened, what was done to it, what is looked at. Lives on the screen thread.
+ *
+ * <p>Every edit makes a new plan from the text of the one before; an edit the plan cannot bear is refused with the reader's own
+ * words and changes nothing.
+ */
+final class Session {
+    private static final int MOST_STEPS_BACK = 200;
+
+    private final Worker worker;
+    private final ReadOnlyObjectWrapper<Scene> scene = new ReadOnlyObjectWrapper<>();
+    private final ReadOnlyBooleanWrapper isEdited = new ReadOnlyBooleanWrapper();
+    private final ReadOnlyObjectWrapper<Optional<String>> undoable = new ReadOnlyObjectWrapper<>(Optional.empty());
+    private final ReadOnlyObjectWrapper<Optional<String>> redoable = new ReadOnlyObjectWrapper<>(Optional.empty());
+    private final ObjectProperty<Loadout> carried = new SimpleObjectProperty<>();
+    private final ObjectProperty<Loadout> compared = new SimpleObjectProperty<>();
+    private final ObjectProperty<Layer> layer = new SimpleObjectProperty<>(Layer.ODDS);
+    private final ObservableList<Notice> notices = FXCollections.observableArrayList();
+    private final Deque<Step> past = new ArrayDeque<>();
+    private final Deque<Step> future = new ArrayDeque<>();
+    private final Deque<Edit> waiting = new ArrayDeque<>();
+    private boolean isEditing;
+
+    private final ObjectProperty<Optional<Position>> cursor = new SimpleObjectProperty<>(Optional.empty());
+    private final ObjectProperty<Optional<Moving>> moving = new SimpleObjectProperty<>(Optional.empty());
+    private final ObjectProperty<Optional<PulledPath>> pulled = new SimpleObjectProperty<>(Optional.empty());
+    private final ObjectProperty<Optional<Position>> alongPath = new SimpleObjectProperty<>(Optional.empty());
+    private final BooleanProperty isPulling = new SimpleBooleanProperty();
+
+    /**
+     * A position on its way under the hand, not yet in the plan.
+     *
+     * @param name the position
+     * @param to where it is held
+     */
+    record Moving(String name, Position to) {}
+
+    /** A text that was left, and what was done to it. */
+    private record Step(String what, String text) {}
+
+    private record Edit(String what, UnaryOperator<String> change, Way way) {}
+
+    private enum Way {
+        NEW,
+        BACK,
+        AGAIN
+    }
+
+    Session(Worker worker) {
+        this.worker = worker;
+    }
+
+    Worker worker() {
+        return worker;
+    }
+
+    /** The plan with all it names opened; null before the first one. */
+    ReadOnlyObjectProperty<Scene> scene() {
+        return scene.getReadOnlyProperty();
+    }
+
+    ReadOnlyBooleanProperty isEdited() {
+        return isEdited.getReadOnlyProperty();
+    }
+
+    /** What undo would take back. */
+    ReadOnlyObjectProperty<Optional<String>> undoable() {
+        return undoable.getReadOnlyProperty();
+    }
+
+    ReadOnlyObjectProperty<Optional<String>> redoable() {
+        return redoable.getReadOnlyProperty();
+    }
+
+    /** The loadout looked at. */
+    ObjectProperty<Loadout> carried() {
+        return carried;
+    }
+
+    /** The loadout it is held against. */
+    ObjectProperty<Loadout> compared() {
+        return compared;
+    }
+
+    ObjectProperty<Layer> layer() {
+        return layer;
+    }
+
+    /** Where the mouse is on the ground. */
+    ObjectProperty<Optional<Position>> cursor() {
+        return cursor;
+    }
+
+    /** A position under the hand; empty once the plan has it. */
+    ObjectProperty<Optional<Moving>> moving() {
+        return moving;
+    }
+
+    /** The line pulled between two places. */
+    ObjectProperty<Optional<PulledPath>> pulled() {
+        return pulled;
+    }
+
+    /** The place on the ground that is pointed at in a profile. */
+    ObjectProperty<Optional<Position>> alongPath() {
+        return alongPath;
+    }
+
+    /** Whether the next pull on the map makes a path. */
+    BooleanProperty isPulling() {
+        return isPulling;
+    }
+
+    /** Where the rose stands now, a position under the hand included. */
+    Position stand() {
+        Scene now = scene.get();
+        Position middle = now.middle();
+        return moving.get()
+                .filter(held -> now.position(held.name()).at().equals(middle))
+                .map(Moving::to)
+                .orElse(middle);
+    }
+
+    ObservableList<Notice> notices() {
+        return notices;
+    }
+
+    void tell(Notice notice) {
+        notices.remove(notice);
+        notices.add(0, notice);
+        if (notices.size() > 6) notices.remove(notices.size() - 1);
+    }
+
+    void tell(Throwable wrong) {
+        tell(Notice.of(wrong));
+    }
+
+    /** Opens a plan; what is open now stays if it cannot be opened. */
+    void open(Path planOrFolder) {
+        worker.inOrder(
+                () -> {
+                    Scene fresh = Scene.open(PlanFile.open(planOrFolder));
+                    RecentPlans.remember(fresh.file().file());
+                    return fresh;
+                },
+                this::opened,
+                this::tell);
+    }
+
+    private void opened(Scene fresh) {
+        past.clear();
+        future.clear();
+        waiting.clear();
+        notices.clear();
+        carried.set(null);
+        compared.set(null);
+        accept(fresh);
+        fresh.warnings().forEach(words -> tell(Notice.remark(words)));
+    }
+
+    /** Changes the text of the plan; {@code what} says in a few words what undo would take back. */
+    void edit(String what, UnaryOperator<String> change) {
+        enqueue(new Edit(what, change, Way.NEW));
+    }
+
+    void undo() {
+        enqueue(new Edit("", UnaryOperator.identity(), Way.BACK));
+    }
+
+    void redo() {
+        enqueue(new Edit("", UnaryOperator.identity(), Way.AGAIN));
+    }
+
+    private void enqueue(Edit edit) {
+        if (scene.get() == null) return;
+        waiting.add(edit);
+        next();
+    }
+
+    private void next() {
+        if (isEditing || waiting.isEmpty()) return;
+        Edit edit = waiting.remove();
+        Deque<Step> from = edit.way() == Way.BACK ? past : future;
+        if (edit.way() != Way.NEW && from.isEmpty()) {
+            next();
+            return;
+        }
+        Scene before = scene.get();
+        String what = edit.way() == Way.NEW ? edit.what() : from.peek().what();
+        UnaryOperator<String> change =
+                edit.way() == Way.NEW ? edit.change() : taken(from.peek().text());
+        isEditing = true;
+        worker.inOrder(
+                () -> {
+                    String text = change.apply(before.file().text());
+                    return text.equals(before.file().text())
+                            ? before
+                            : before.with(before.file().withText(text));
+                },
+                after -> {
+                    isEditing = false;
+                    if (after != before) {
+                        keep(edit.way(), new Step(what, before.file().text()));
+                        accept(after);
+                    }
+                    next();
+                },
+                wrong -> {
+                    isEditing = false;
+                    moving.set(Optional.empty());
+                    tell(wrong);
+                    next();
+                });
+    }
+
+    private static UnaryOperator<String> taken(String text) {
+        return ignored -> text;
+    }
+
+    private void keep(Way way, Step left) {
+        switch (way) {
+            case NEW -> {
+                past.push(left);
+                future.clear();
+            }
+            case BACK -> {
+                past.pop();
+                future.push(left);
+            }
+            case AGAIN -> {
+                future.pop();
+                past.push(left);
+            }
+        }
+        if (past.size() > MOST_STEPS_BACK) past.removeLast();
+    }
+
+    /** Writes the plan in place; {@code then} follows when it stands on disk. */
+    void save(Runnable then) {
+        if (scene.get() == null) return;
+        Scene saved = scene.get();
+        worker.inOrder(() -> saved.with(saved.file().save()), fresh -> written(saved, fresh, then), this::tell);
+    }
+
+    /** Writes the plan under another name and goes on with that one. */
+    void saveAs(Path file, Runnable then) {
+        if (scene.get() == null) return;
+        Scene saved = scene.get();
+        worker.inOrder(
+                () -> {
+                    PlanFile other = saved.file().saveAs(file);
+                    RecentPlans.remember(other.file());
+                    return saved.with(other);
+                },
+                fresh -> written(saved, fresh, then),
+                this::tell);
+    }
+
+    /** An edit that came in while the plan was being written stays an edit. */
+    private void written(Scene saved, Scene fresh, Runnable then) {
+        Scene now = scene.get();
+        if (now == saved) {
+            accept(fresh);
+        } else {
+            String text = now.file().text();
+            worker.inOrder(() -> fresh.with(fresh.file().withText(text)), this::accept, this::tell);
+        }
+        then.run();
+    }
+
+    private void accept(Scene fresh) {
+        Optional<String> wasCarried = Optional.ofNullable(carried.get()).map(Loadout::name);
+        Optional<String> wasCompared = Optional.ofNullable(compared.get()).map(Loadout::name);
+        scene.set(fresh);
+        moving.set(Optional.empty());
+        isEdited.set(fresh.file().isEdited());
+        undoable.set(Optional.ofNullable(past.peek()).map(Step::what));
+        redoable.set(Optional.ofNullable(future.peek()).map(Step::what));
+        Loadout control = fresh.controlLoadout();
+        compared.set(named(fresh, wasCompared).orElse(control));
+        carried.set(named(fresh, wasCarried).orElse(control));
+    }
+
+    private static Optional<Loadout> named(Scene in, Optional<String> name) {
+        return name.flatMap(wanted -> in.loadouts().stream()
+                .filter(loadout -> loadout.name().equals(wanted))
+                .findFirst());
+    }
+
+    /** Names of everything wrong with a text, or none; for a text that is being typed. */
+    static List<String> faultsOf(PlanFile file, String text) {
+        try {
+            file.withText(text);
+            return List.of();
+        } catch (InputFault wrong) {
+            List<String> words = new ArrayList<>();
+            wrong.faults().forEach(fault -> words.add(fault.message()));
+            return words;
+        }
+    }
+}

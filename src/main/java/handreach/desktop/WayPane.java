@@ -1,0 +1,86 @@
+package handreach.desktop;
+
+import java.util.ArrayList;
+import java.util.List;
+import javafx.scene.AccessibleRole;
+import javafx.scene.control.Label;
+import javafx.scene.control.ScrollPane;
+import javafx.scene.input.KeyCode;
+import javafx.scene.layout.HBox;
+import javafx.scene.layout.Priority;
+import javafx.scene.layout.VBox;
+
+/**
+ * The way through the window: the person's questions one under the other, each with its answer; one is open at a time.
+ */
+final class WayPane extends VBox {
+    private final List<Step> steps = new ArrayList<>();
+
+    WayPane(List<Question> questions) {
+        getStyleClass().add("way");
+        VBox column = new VBox();
+        for (int i = 0; i < questions.size(); i++) steps.add(new Step(i, questions.get(i)));
+        column.getChildren().addAll(steps);
+        ScrollPane scroll = new ScrollPane(column);
+        scroll.setFitToWidth(true);
+        scroll.setHbarPolicy(ScrollPane.ScrollBarPolicy.NEVER);
+        scroll.getStyleClass().add("way-scroll");
+        VBox.setVgrow(scroll, Priority.ALWAYS);
+        getChildren().add(scroll);
+        open(0);
+    }
+
+    /** Unfolds one step and folds the others. */
+    void open(int number) {
+        for (int i = 0; i < steps.size(); i++) steps.get(i).unfold(i == number);
+    }
+
+    private final class Step extends VBox {
+        private final VBox body;
+
+        Step(int number, Question question) {
+            getStyleClass().add("step");
+            Label ordinal = new Label(Integer.toString(number + 1));
+            ordinal.getStyleClass().add("step-number");
+            ordinal.setMinWidth(USE_PREF_SIZE);
+            Label asks = new Label(question.asks());
+            asks.getStyleClass().add("step-asks");
+            Label answer = new Label();
+            answer.getStyleClass().add("step-answer");
+            answer.setWrapText(true);
+            answer.textProperty().bind(question.answer());
+            VBox words = new VBox(1, asks, answer);
+            HBox.setHgrow(words, Priority.ALWAYS);
+            HBox head = new HBox(11, ordinal, words);
+            head.getStyleClass().add("step-head");
+            head.setId("step-" + (number + 1));
+            head.setFocusTraversable(true);
+            head.setAccessibleRole(AccessibleRole.TOGGLE_BUTTON);
+            head.accessibleTextProperty().bind(answer.textProperty().map(text -> question.asks() + " " + text));
+            head.setOnMouseClicked(click -> turn(number));
+            head.setOnKeyPressed(key -> {
+                if (key.getCode() != KeyCode.ENTER && key.getCode() != KeyCode.SPACE) return;
+                turn(number);
+                key.consume();
+            });
+            body = new VBox(question.content());
+            body.getStyleClass().add("step-body");
+            getChildren().addAll(head, body);
+        }
+
+        private void turn(int number) {
+            open(isOpen() ? -1 : number);
+        }
+
+        boolean isOpen() {
+            return body.isVisible();
+        }
+
+        void unfold(boolean isWanted) {
+            body.setVisible(isWanted);
+            body.setManaged(isWanted);
+            getStyleClass().remove("open");
+            if (isWanted) getStyleClass().add("open");
+        }
+    }
+}

@@ -1,0 +1,164 @@
+package handreach.desktop;
+
+import handreach.reach.Progress;
+import java.util.concurrent.Callable;
+import java.util.concurrent.CancellationException;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
+import java.util.concurrent.ThreadFactory;
+import java.util.concurrent.atomic.AtomicInteger;
+import java.util.concurrent.atomic.AtomicLong;
+import java.util.function.Consumer;
+import java.util.function.Function;
+import javafx.application.Platform;
+import javafx.collections.FXCollections;
+import javafx.collections.ObservableList;
+
+/**
+ * Does what takes time away from the screen thread and brings the answer back to it. Asked on the screen thread only.
+ *
+ * <p>Three ways to ask: {@link #inOrder} for short work whose every answer counts, {@link #newest} for work where only the
+ * answer to the last question counts, {@link #watched} for long work that a person watches and may stop.
+ */
+final class Worker {
+    private static final ThreadFactory DAEMONS = work -> {
+        Thread thread = new Thread(work, "handreach-work");
+        thread.setDaemon(true);
+        return thread;
+    };
+
+    private final ExecutorService pool = Executors.newCachedThreadPool(DAEMONS);
+    private final ExecutorService line = Executors.newSingleThreadExecutor(DAEMONS);
+    private final ObservableList<WatchedWork> watched = FXCollections.observableArrayList();
+    private final AtomicInteger pending = new AtomicInteger();
+    private final Consumer<Throwable> defects;
+
+    /** {@code defects} is told of everything that went wrong and that nobody expected. */
+    Worker(Consumer<Throwable> defects) {
+        this.defects = defects;
+    }
+
+    /** Whether nothing is being worked on and no answer is on its way. */
+    boolean isIdle() {
+        return pending.get() == 0;
+    }
+
+    /** Long work now going on, oldest first. */
+    ObservableList<WatchedWork> watched() {
+        return watched;
+    }
+
+    /** Work that is done one after the other, each answered. */
+    <T> void inOrder(Callable<T> work, Consumer<T> answer, Consumer<RuntimeException> fault) {
+        pending.incrementAndGet();
+        line.execute(() -> finish(work, answer, fault, () -> true));
+    }
+
+    /** A line of questions of which only the newest is answered; the one before is told to stop. */
+    Newest newest() {
+        return new Newest();
+    }
+
+    /** Long work with a name, shown while it goes on. */
+    <T> WatchedWork watched(
+            String what, Function<Progress, T> work, Consumer<T> answer, Consumer<RuntimeException> fault) {
+        WatchedWork entry = new WatchedWork(what);
+        watched.add(entry);
+        pending.incrementAndGet();
+        pool.execute(() -> finish(
+                () -> {
+                    try {
+                        return work.apply(entry);
+                    } finally {
+                        Platform.runLater(() -> watched.remove(entry));
+                    }
+                },
+                answer,
+                fault,
+                () -> !entry.isCancelled()));
+        return entry;
+    }
+
+    /** Stops all work; nothing is answered any more. */
+    void close() {
+        watched.forEach(WatchedWork::stop);
+        pool.shutdownNow();
+        line.shutdownNow();
+    }
+
+    private interface Wanted {
+        boolean still();
+    }
+
+    private <T> void finish(Callable<T> work, Consumer<T> answer, Consumer<RuntimeException> fault, Wanted wanted) {
+        T value;
+        try {
+            value = work.call();
+        } catch (CancellationException stopped) {
+            pending.decrementAndGet();
+            return;
+        } catch (RuntimeException wrong) {
+            backOnScreen(() -> {
+                if (wanted.still()) fault.accept(wrong);
+            });
+            return;
+        } catch (Exception | Error wrong) {
+            backOnScreen(() -> defects.accept(wrong));
+            return;
+        }
+        backOnScreen(() -> {
+            if (wanted.still()) answer.accept(value);
+        });
+    }
+
+    private void backOnScreen(Runnable step) {
+        Platform.runLater(() -> {
+            try {
+                step.run();
+            } finally {
+                pending.decrementAndGet();
+            }
+        });
+    }
+
+    /** Only the newest question counts. */
+    final class Newest {
+        private final AtomicLong asked = new AtomicLong();
+
+        /** Asks; what was asked before is no longer wanted. */
+        <T> void ask(Function<Progress, T> work, Consumer<T> answer, Consumer<RuntimeException> fault) {
+            long mine = asked.incrementAndGet();
+            Progress progress = new Progress() {
+                @Override
+                public void done(String what, double share) {}
+
+                @Override
+                public boolean isCancelled() {
+                    return asked.get() != mine;
+                }
+            };
+            pending.incrementAndGet();
+            pool.execute(() -> finish(
+                    () -> {
+                        if (progress.isCancelled()) throw new CancellationException();
+                        return work.apply(progress);
+                    },
+                    answer,
+                    fault,
+                    () -> asked.get() == mine));
+        }
+
+        /** Gives a part of the answer while the work goes on; called by the work itself. */
+        <T> void meanwhile(Progress progress, T part, Consumer<T> answer) {
+            pending.incrementAndGet();
+            backOnScreen(() -> {
+                if (!progress.isCancelled()) answer.accept(part);
+            });
+        }
+
+        /** Nothing is wanted any more. */
+        void drop() {
+            asked.incrementAndGet();
+        }
+    }
+}
