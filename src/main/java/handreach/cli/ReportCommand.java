@@ -4,11 +4,15 @@ import handreach.plan.PlanFile;
 import handreach.report.ReachFiles;
 import handreach.report.RelayPages;
 import handreach.report.Section;
+import handreach.report.WalkPages;
 import handreach.study.ReachAnswer;
 import handreach.study.ReachStudy;
 import handreach.study.RelayStudy;
 import handreach.study.Scene;
+import handreach.study.WalkAnswer;
+import handreach.study.WalkStudy;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
@@ -20,7 +24,10 @@ import picocli.CommandLine.Parameters;
 @Command(
         name = "report",
         mixinStandardHelpOptions = true,
-        description = "The full report: one self-contained HTML file that prints well.",
+        description = {
+            "The full report: one self-contained HTML file that prints well.",
+            "Where the plan names walks, they stand in it beside the prediction."
+        },
         footer = {
             "",
             "Worked example:",
@@ -47,14 +54,22 @@ final class ReportCommand implements Callable<Integer> {
     public Integer call() {
         Scene scene = Scene.open(PlanFile.open(plan));
         ReachAnswer answer;
-        List<Section> more = List.of();
+        List<Section> more = new ArrayList<>();
+        List<String> warnings = new ArrayList<>();
+        if (!scene.plan().questions().walks().isEmpty()) {
+            WalkAnswer walk = WalkStudy.run(scene);
+            more.addAll(WalkPages.sections(walk));
+            warnings.addAll(walk.warnings());
+        }
         try (ConsoleProgress progress = ConsoleProgress.on(json.err())) {
             answer = ReachStudy.run(scene, true, progress);
-            if (relay) more = RelayPages.sections(RelayStudy.run(scene, progress));
+            if (relay) more.addAll(0, RelayPages.sections(RelayStudy.run(scene, progress)));
         }
-        json.warn(answer.warnings());
+        warnings.addAll(0, answer.warnings());
+        List<String> told = warnings.stream().distinct().toList();
+        json.warn(told);
         ReachFiles.writeReport(answer, more, out);
-        if (json.isWanted()) json.print(new Answer(out.toString(), answer.warnings()));
+        if (json.isWanted()) json.print(new Answer(out.toString(), told));
         else json.out().println("Written: " + out);
         return 0;
     }

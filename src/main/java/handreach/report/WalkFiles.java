@@ -14,6 +14,7 @@ public final class WalkFiles {
     /** Writes the files, each whole or not at all; returns them in the order a reader would open them. */
     public static List<Path> write(WalkAnswer answer, Path folder) {
         List<Path> written = new ArrayList<>();
+        put(written, folder.resolve("walk.html"), HtmlPage.text(WalkPages.page(answer)));
         put(written, folder.resolve("walk.txt"), WalkText.text(answer));
         put(written, folder.resolve("walk.json"), Json.text(WalkText.json(answer)));
         put(written, folder.resolve("walk-residuals.csv"), WalkText.csv(answer));

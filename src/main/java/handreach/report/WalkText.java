@@ -44,7 +44,7 @@ public final class WalkText {
             out.append("Farthest from their prediction, to be looked at with handreach path:\n")
                     .append(worst(answer, imperial))
                     .append('\n');
-        learned(out, answer);
+        out.append(learned(answer)).append('\n');
         out.append(
                         "Error is predicted minus walked: positive where the prediction was too hopeful. Promised counts from odds of one half.\n")
                 .append(Cautions.brief(Caution.RELIANCE))
@@ -90,7 +90,7 @@ public final class WalkText {
                 score.levels().map(l -> number("%.1f", l.rmseDb())).orElse(""));
     }
 
-    private static String number(String format, double value) {
+    static String number(String format, double value) {
         return String.format(Locale.ROOT, format, value);
     }
 
@@ -117,7 +117,7 @@ public final class WalkText {
         return table.text();
     }
 
-    private static String length(OptionalDouble metres, boolean imperial) {
+    static String length(OptionalDouble metres, boolean imperial) {
         return metres.isPresent() ? Lengths.words(metres.getAsDouble(), imperial) : "none";
     }
 
@@ -140,13 +140,15 @@ public final class WalkText {
         return table.text();
     }
 
-    private static void learned(StringBuilder out, WalkAnswer answer) {
+    /** What was learned and whether it helps, in two sentences. */
+    static String learned(WalkAnswer answer) {
+        StringBuilder out = new StringBuilder();
         WalkAnswer.Learned learned = answer.learned();
         SiteCalibration.Shift bias = learned.file().site().bias();
         say(
                 out,
                 "Learned from %.0f independent reports (decorrelation distance %.0f m, %s): the site is %.1f dB %s than predicted,"
-                        + " ± %.1f dB; spread between places %.1f dB (95 %%: %.1f to %.1f).%n",
+                        + " ± %.1f dB; spread between places %.1f dB (95 %%: %.1f to %.1f). ",
                 learned.calibration().effectiveCount(),
                 learned.decorrelationM(),
                 learned.estimated() ? "estimated" : "usual value",
@@ -158,8 +160,8 @@ public final class WalkText {
                 learned.calibration().spread95Db().high());
         if (answer.check().isEmpty()) {
             out.append(
-                    "The walk is too short to hold stretches back: nothing can be said of whether this helps elsewhere.\n");
-            return;
+                    "The walk is too short to hold stretches back: nothing can be said of whether this helps elsewhere.");
+            return out.toString();
         }
         BlockedCheck check = answer.check().get();
         say(
@@ -175,7 +177,8 @@ public final class WalkText {
                     ", the RMSE of the levels from %.1f to %.1f dB",
                     check.rmseBeforeDb().getAsDouble(),
                     check.rmseAfterDb().getAsDouble());
-        out.append(check.brierAfter() < check.brierBefore() ? ": it helps there.\n" : ": it does not help there.\n");
+        out.append(check.brierAfter() < check.brierBefore() ? ": it helps there." : ": it does not help there.");
+        return out.toString();
     }
 
     /** The answer with every report. */

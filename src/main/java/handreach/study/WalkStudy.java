@@ -50,6 +50,8 @@ public final class WalkStudy {
     private final Set<String> warnings = new LinkedHashSet<>();
     private final Faults faults = new Faults();
     private final List<WalkPair> pairs = new ArrayList<>();
+    private final List<WalkBase> bases = new ArrayList<>();
+    private final List<Asked> asked = new ArrayList<>();
     private final Set<List<String>> links = new LinkedHashSet<>();
     private LocalDate lastDay = LocalDate.MIN;
     private double startM;
@@ -89,8 +91,19 @@ public final class WalkStudy {
                 String.join(", ", walks.stream().map(Questions.WalkEntry::name).toList());
         CalibrationFile file = new CalibrationFile(calibration.site(names, lastDay), List.copyOf(links));
         Optional<BlockedCheck> check = BlockedCheck.of(pairs, decorrelationM, Priors.USUAL);
-        WalkAnswer.Learned learned = new WalkAnswer.Learned(calibration, file, decorrelationM, estimated.isPresent());
-        return new WalkAnswer(scene, pairs, Comparison.of(pairs), learned, check, List.copyOf(warnings));
+        WalkAnswer.Learned learned =
+                new WalkAnswer.Learned(calibration, file, decorrelationM, estimated.isPresent(), check);
+        Comparison comparison = Comparison.of(pairs);
+        List<WalkAnswer.Seen> worst =
+                comparison.worst().stream().map(this::seen).toList();
+        return new WalkAnswer(scene, pairs, comparison, worst, learned, List.copyOf(warnings));
+    }
+
+    /** The ground of every report would fill the memory on a long walk; that of the worst is cut again. */
+    private WalkAnswer.Seen seen(WalkPair pair) {
+        int at = pairs.indexOf(pair);
+        PathAnswer path = path(bases.get(at), asked.get(at));
+        return new WalkAnswer.Seen(pair, bases.get(at), path);
     }
 
     private void add(Questions.WalkEntry walk) {
@@ -179,14 +192,14 @@ public final class WalkStudy {
     private record Predicted(Asked asked, Optional<PathAnswer> path, String why) {}
 
     private void predict(Questions.WalkEntry walk, WalkBase base, List<TrackJoin.Placed> placed) {
-        List<Asked> asked = new ArrayList<>();
+        List<Asked> here = new ArrayList<>();
         for (TrackJoin.Placed one : placed)
-            loadout(walk, one.report()).ifPresent(found -> asked.add(new Asked(one, found)));
+            loadout(walk, one.report()).ifPresent(found -> here.add(new Asked(one, found)));
         int refused = 0;
         String why = "";
         // Paths do not depend on one another; the order of the reports is kept.
         for (Predicted each :
-                asked.parallelStream().map(one -> predicted(base, one)).toList()) {
+                here.parallelStream().map(one -> predicted(base, one)).toList()) {
             if (each.path().isEmpty()) {
                 refused++;
                 why = each.why();
@@ -194,6 +207,8 @@ public final class WalkStudy {
             }
             Loadout walker = each.asked().loadout();
             pairs.add(pair(base, walker, each.asked().placed(), each.path().get()));
+            bases.add(base);
+            asked.add(each.asked());
             links.add(List.of(base.loadout().name(), walker.name()));
         }
         if (refused > 0)
@@ -202,14 +217,17 @@ public final class WalkStudy {
 
     private Predicted predicted(WalkBase base, Asked one) {
         try {
-            PathAnswer path = PathStudy.between(
-                    scene, base.at(), base.loadout(), one.placed().at(), one.loadout(), List.of(scene.model()));
-            return new Predicted(one, Optional.of(path), "");
+            return new Predicted(one, Optional.of(path(base, one)), "");
         } catch (InputFault noPath) {
             String why = "line " + one.placed().report().origin().line() + ": "
                     + noPath.faults().get(0).text();
             return new Predicted(one, Optional.empty(), why);
         }
+    }
+
+    private PathAnswer path(WalkBase base, Asked one) {
+        return PathStudy.between(
+                scene, base.at(), base.loadout(), one.placed().at(), one.loadout(), List.of(scene.model()));
     }
 
     private Optional<Loadout> loadout(Questions.WalkEntry walk, WalkReport report) {

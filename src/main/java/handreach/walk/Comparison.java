@@ -1,5 +1,6 @@
 package handreach.walk;
 
+import handreach.uncertainty.Interval;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.LinkedHashMap;
@@ -66,7 +67,25 @@ public record Comparison(
     }
 
     /** One bin of odds: how many reports, mean of the odds, share that was copy. */
-    public record Reliability(double low, double high, int count, double meanOdds, double shareFound) {}
+    public record Reliability(double low, double high, int count, double meanOdds, double shareFound) {
+        private static final double NORMAL_975 = 1.959964;
+
+        /**
+         * Interval that holds the true share with 95 %.
+         *
+         * @shape  scalars in, one interval out; pure
+         * @unit   shares, 0 to 1
+         * @valid  at least one report
+         * @error  as if the reports were independent: near-by ones are not, and the true interval is wider
+         * @source score interval, Wilson, Journal of the American Statistical Association 22 (1927) 209 (from memory)
+         */
+        public Interval share95() {
+            double z2 = NORMAL_975 * NORMAL_975 / count;
+            double middle = (shareFound + z2 / 2) / (1 + z2);
+            double half = NORMAL_975 * Math.sqrt(shareFound * (1 - shareFound) / count + z2 / (4 * count)) / (1 + z2);
+            return new Interval(Math.max(0, middle - half), Math.min(1, middle + half));
+        }
+    }
 
     /**
      * Range in one eighth of the compass.

@@ -58,7 +58,8 @@ class S07WalkTest {
         assertEquals(node.get("reports").size(), total);
         assertTrue(total > 50, run.err());
         assertFalse(node.get("held_back").isNull());
-        for (String name : List.of("walk.txt", "walk.json", "walk-residuals.csv", "walk-odds.gpx", "calibration.toml"))
+        for (String name : List.of(
+                "walk.html", "walk.txt", "walk.json", "walk-residuals.csv", "walk-odds.gpx", "calibration.toml"))
             assertTrue(Files.size(out.resolve(name)) > 100, name);
         assertEquals(
                 total + 1, Files.readAllLines(out.resolve("walk-residuals.csv")).size());
@@ -174,5 +175,28 @@ class S07WalkTest {
         CommandRun many = CommandRun.of("walk", SAMPLE.toString(), "--next", "--reports", "400");
         assertEquals(2, many.code());
         assertTrue(many.err().contains("allowed is 1 to 40"), many.err());
+    }
+
+    /** The walk stands in the plan's report, drawn and told, and nothing is fetched from elsewhere. */
+    @Test
+    void theReportShowsTheWalkOfThePlan() throws IOException {
+        Path plan = plan("", "radius_km = 5", "radius_km = 1");
+        Path report = folder.resolve("report.html");
+        CommandRun run = CommandRun.of("report", plan.toString(), "--out", report.toString());
+        assertEquals(0, run.code(), run.err());
+        String html = Files.readString(report);
+        for (String words : List.of(
+                "Walked against predicted",
+                "Where the walk differed",
+                "Were the odds honest",
+                "Farthest from the prediction",
+                "What the walk teaches",
+                "Brier score",
+                "as predicted, no copy")) assertTrue(html.contains(words), words);
+        assertFalse(html.contains("src=\"http") || html.contains("href=\"http"), "fetches something");
+        Files.writeString(folder.resolve("walk-track.gpx"), "<gpx><trk>");
+        CommandRun broken = CommandRun.of("report", plan.toString(), "--out", report.toString());
+        assertEquals(2, broken.code());
+        assertTrue(broken.err().contains("walk-track.gpx"), broken.err());
     }
 }

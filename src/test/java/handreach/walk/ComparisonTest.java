@@ -102,4 +102,18 @@ class ComparisonTest {
                 new Heard(Heard.Kind.BELOW, -119),
                 LocalMean.of(new double[] {0, 1, 2}, most, 1).heard());
     }
+
+    /** Rows of the score interval as statistics packages give it (prop.test without correction, from memory), to 0.0001. */
+    @org.junit.jupiter.params.ParameterizedTest
+    @org.junit.jupiter.params.provider.CsvSource({
+        "5, 10, 0.2366, 0.7634",
+        "0, 10, 0, 0.2775",
+        "10, 10, 0.7225, 1",
+        "1, 20, 0.0089, 0.2361"
+    })
+    void theIntervalOfAShareIsThePublishedOne(int found, int of, double low, double high) {
+        Comparison.Reliability bin = new Comparison.Reliability(0, 1, of, 0.5, (double) found / of);
+        assertEquals(low, bin.share95().low(), 6e-5);
+        assertEquals(high, bin.share95().high(), 6e-5);
+    }
 }
