@@ -6,6 +6,8 @@ import java.nio.charset.CharacterCodingException;
 import java.nio.charset.Charset;
 import java.nio.charset.CodingErrorAction;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.AccessDeniedException;
+import java.nio.file.FileSystemException;
 import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
@@ -77,11 +79,15 @@ public final class SourceText {
         } catch (NoSuchFileException e) {
             throw new InputFault(file.toString(), 0, "there is no such file. Check the name and the folder.");
         } catch (IOException e) {
-            throw new InputFault(
-                    file.toString(),
-                    0,
-                    "cannot be read (" + e.getClass().getSimpleName() + "). Check the rights on it.");
+            throw new InputFault(file.toString(), 0, "cannot be read (" + reason(e) + "). Check the rights on it.");
         }
+    }
+
+    /** Why a file could not be read, in words. */
+    public static String reason(IOException e) {
+        if (e instanceof AccessDeniedException) return "access denied";
+        String said = e instanceof FileSystemException system ? system.getReason() : e.getMessage();
+        return said == null || said.isBlank() ? "no reason given" : said;
     }
 
     private static String decoded(byte[] bytes) throws CharacterCodingException {

@@ -16,8 +16,6 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
-import org.tomlj.Toml;
-import org.tomlj.TomlParseError;
 import org.tomlj.TomlParseResult;
 
 /**
@@ -41,10 +39,7 @@ public record CalibrationFile(SiteCalibration site, List<List<String>> links) {
     /** Reads a calibration from its text. */
     public static CalibrationFile of(SourceText text) {
         Faults faults = new Faults();
-        TomlParseResult toml = Toml.parse(text.text());
-        for (TomlParseError error : toml.errors())
-            faults.add(text.name(), error.position().line(), error.getMessage() + ". Correct the line.");
-        faults.throwIfAny();
+        TomlParseResult toml = PlanReader.parsed(text, "Have the walk command write it anew.");
         PlanSection root = new PlanSection(text.name(), "", toml, 1, faults);
         String madeFrom = root.required("made_from", "first walk");
         LocalDate day = day(root);

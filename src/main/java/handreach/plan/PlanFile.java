@@ -114,7 +114,7 @@ public final class PlanFile {
     }
 
     private static InputFault notWritten(Path file, IOException e) {
-        String why = e.getMessage() == null ? e.getClass().getSimpleName() : e.getMessage();
+        String why = SourceText.reason(e);
         return new InputFault(
                 file.toString(),
                 0,

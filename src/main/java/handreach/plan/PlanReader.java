@@ -38,19 +38,20 @@ final class PlanReader {
 
     /** Reads the plan; file names in it are taken relative to the folder. */
     static Plan read(SourceText text, Path folder) {
-        TomlParseResult toml = parsed(text);
+        TomlParseResult toml = parsed(text, "Start from a sample plan.");
         PlanReader reader = new PlanReader(text.name(), folder, toml);
         Plan plan = reader.plan();
         reader.faults.throwIfAny();
         return plan;
     }
 
-    private static TomlParseResult parsed(SourceText text) {
+    /** The parsed text; what the library cannot take apart, such as brackets nested without end, is a fault like any other. */
+    static TomlParseResult parsed(SourceText text, String advice) {
         TomlParseResult toml;
         try {
             toml = Toml.parse(text.text());
         } catch (RuntimeException | StackOverflowError e) {
-            throw new InputFault(text.name(), 0, "is not a TOML file. Start from a sample plan.");
+            throw new InputFault(text.name(), 0, "is not a TOML file. " + advice);
         }
         if (!toml.hasErrors()) return toml;
         Faults faults = new Faults();

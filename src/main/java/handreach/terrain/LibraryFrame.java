@@ -4,6 +4,8 @@ import handreach.geodesy.Position;
 import handreach.input.InputFault;
 import java.io.IOException;
 import java.nio.file.Path;
+import java.util.logging.Level;
+import java.util.logging.Logger;
 import org.geotools.api.metadata.extent.Extent;
 import org.geotools.api.metadata.extent.GeographicBoundingBox;
 import org.geotools.api.metadata.extent.GeographicExtent;
@@ -28,6 +30,13 @@ import org.geotools.referencing.operation.BufferedCoordinateOperationFactory;
  * datums are good to about 5 to 10 m.
  */
 final class LibraryFrame implements Frame {
+    /** Held, or its level would be forgotten: the library logs what it does not understand, whole stacks of it; here that is a fault. */
+    private static final Logger LIBRARY = Logger.getLogger("org.geotools");
+
+    static {
+        LIBRARY.setLevel(Level.OFF);
+    }
+
     private final String key;
     /** From WGS 84 to the older datum, latitude first; null where the plane does not need it. */
     private final MathTransform shift;
@@ -165,7 +174,8 @@ final class LibraryFrame implements Frame {
     private static void transform(MathTransform how, double[] xy) {
         try {
             how.transform(xy, 0, xy, 0, 1);
-        } catch (TransformException e) {
+        } catch (TransformException | RuntimeException e) {
+            // the library also dies of telling how far off a place is; either way the place is not in the plane
             xy[0] = Double.NaN;
             xy[1] = Double.NaN;
         }

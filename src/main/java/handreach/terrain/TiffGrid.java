@@ -91,6 +91,9 @@ final class TiffGrid {
     static TileDraft drafted(String name, String format, TiffFrame.Named plane, GridFit fit, PostSource source) {
         TileBounds bounds = bounds(name, fit, source.rows(), source.columns());
         double[] ground = Tile.groundSpacingM(fit, bounds);
+        if (!(Math.min(ground[0], ground[1]) > 0))
+            throw new InputFault(
+                    name, 0, "lies where its projection knows no ground. Check its coordinate reference system.");
         boolean isDegrees = fit.frame().isDegrees();
         double unit = isDegrees ? 3600 : 1;
         TileSummary summary = new TileSummary(

@@ -132,9 +132,13 @@ final class TiffHeader {
     private void entry(ByteBuffer table, int at) throws IOException {
         int tag = Short.toUnsignedInt(table.getShort(at));
         int type = Short.toUnsignedInt(table.getShort(at + 2));
-        if (!WANTED.contains(tag) || type >= TYPE_BYTES.length || TYPE_BYTES[type] == 0) return;
+        if (type >= TYPE_BYTES.length || TYPE_BYTES[type] == 0) return;
         long count = isBig ? table.getLong(at + 4) : Integer.toUnsignedLong(table.getInt(at + 4));
         int valueAt = at + (isBig ? 12 : 8);
+        if (!WANTED.contains(tag)) {
+            mustLieInFile(table, valueAt, count, TYPE_BYTES[type]);
+            return;
+        }
         if (count < 0 || count > MOST_TAG_BYTES / TYPE_BYTES[type]) throw fault("has a broken header. Fetch it again.");
         int size = (int) count * TYPE_BYTES[type];
         ByteBuffer value;
@@ -152,6 +156,15 @@ final class TiffHeader {
             for (int i = 0; i < list.length; i++) list[i] = element(value, type, i);
             numbers.put(tag, list);
         }
+    }
+
+    /** The library that unpacks the image reads every tag and believes its count; a false one would have it ask for gigabytes. */
+    private void mustLieInFile(ByteBuffer table, int valueAt, long count, int bytesEach) throws IOException {
+        if (count < 0 || count > fileBytes) throw new EOFException();
+        long size = count * bytesEach;
+        if (size <= (isBig ? 8 : 4)) return;
+        long offset = isBig ? table.getLong(valueAt) : Integer.toUnsignedLong(table.getInt(valueAt));
+        if (offset < 0 || offset > fileBytes - size) throw new EOFException();
     }
 
     private static double element(ByteBuffer value, int type, int i) {

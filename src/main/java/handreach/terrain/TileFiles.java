@@ -2,6 +2,7 @@ package handreach.terrain;
 
 import handreach.input.InputFault;
 import java.io.IOException;
+import java.nio.file.AccessDeniedException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -16,6 +17,8 @@ final class TileFiles {
     private static final String KINDS = ".hgt, .hgt.zip, .hgt.gz, .tif, .tiff and .asc files";
 
     private TileFiles() {}
+
+    private static final int LONGEST_REASON = 120;
 
     /** Drafts of all tiles that can be used; what is wrong with the others goes to the warnings. */
     static List<TileDraft> drafts(Path folder, Consumer<String> warnings) {
@@ -90,9 +93,13 @@ final class TileFiles {
 
     /** What an I/O failure says, in a few words. */
     static String reason(Exception e) {
+        if (e instanceof AccessDeniedException) return "access denied";
         String said = e.getMessage();
-        return said == null || said.isBlank() || said.length() > 120
-                ? e.getClass().getSimpleName()
-                : said;
+        if (said == null || said.isBlank()) return "no reason given";
+        String line = said.replaceAll("[\\w.]*(Exception|Error)\\b:?", "")
+                .replaceAll("\\s+", " ")
+                .strip();
+        if (line.isEmpty()) return "no reason given";
+        return line.length() > LONGEST_REASON ? line.substring(0, LONGEST_REASON) + " \u2026" : line;
     }
 }

@@ -4,7 +4,16 @@ import handreach.geodesy.Position;
 import handreach.input.Faults;
 import handreach.input.InputFault;
 import handreach.input.NumberText;
+import java.io.BufferedInputStream;
+import java.io.IOException;
 import java.io.InputStream;
+import java.io.InputStreamReader;
+import java.io.Reader;
+import java.nio.charset.Charset;
+import java.nio.charset.CodingErrorAction;
+import java.nio.charset.IllegalCharsetNameException;
+import java.nio.charset.StandardCharsets;
+import java.nio.charset.UnsupportedCharsetException;
 import java.time.DateTimeException;
 import java.time.Instant;
 import java.time.OffsetDateTime;
@@ -12,6 +21,8 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import javax.xml.stream.XMLInputFactory;
 import javax.xml.stream.XMLStreamConstants;
 import javax.xml.stream.XMLStreamException;
@@ -26,6 +37,9 @@ final class GpxReader {
     private static final int MOST_POINTS = 2_000_000;
     private static final int MOST_FAULTS = 20;
     private static final int MOST_TEXT = 4096;
+    private static final int HEAD_BYTES = 256;
+    private static final Pattern ENCODING =
+            Pattern.compile("^\\s*<\\?xml[^>]*encoding\\s*=\\s*[\"']([^\"']{1,40})[\"']");
 
     private final String name;
     private final Faults faults = new Faults();
@@ -39,9 +53,9 @@ final class GpxReader {
         this.name = name;
     }
 
-    GpxTrack read(InputStream in) {
+    GpxTrack read(InputStream in) throws IOException {
         try {
-            XMLStreamReader xml = factory().createXMLStreamReader(in);
+            XMLStreamReader xml = factory().createXMLStreamReader(characters(in));
             readAll(xml);
         } catch (XMLStreamException e) {
             int line = e.getLocation() == null ? 0 : Math.max(0, e.getLocation().getLineNumber());
@@ -53,6 +67,35 @@ final class GpxReader {
         }
         faults.throwIfAny();
         return new GpxTrack(name, points, waypoints, notes());
+    }
+
+    /**
+     * The characters of the file, in the character set that its first line declares. Left to the XML library, a byte that does not
+     * belong would be told on standard error.
+     */
+    private Reader characters(InputStream in) throws IOException {
+        BufferedInputStream bytes = new BufferedInputStream(in, 1 << 16);
+        bytes.mark(HEAD_BYTES);
+        byte[] head = bytes.readNBytes(HEAD_BYTES);
+        bytes.reset();
+        boolean hasMark = head.length > 2 && head[0] == (byte) 0xEF && head[1] == (byte) 0xBB && head[2] == (byte) 0xBF;
+        if (hasMark) bytes.skipNBytes(3);
+        return new InputStreamReader(bytes, charset(head).newDecoder().onMalformedInput(CodingErrorAction.REPORT));
+    }
+
+    private Charset charset(byte[] head) {
+        if (head.length > 1 && (head[0] == (byte) 0xFE || head[0] == (byte) 0xFF)) return StandardCharsets.UTF_16;
+        Matcher declared = ENCODING.matcher(new String(head, StandardCharsets.ISO_8859_1));
+        if (!declared.find()) return StandardCharsets.UTF_8;
+        try {
+            return Charset.forName(declared.group(1));
+        } catch (IllegalCharsetNameException | UnsupportedCharsetException e) {
+            throw new InputFault(
+                    name,
+                    1,
+                    "says it is written in \"" + shown(declared.group(1))
+                            + "\", which is no known character set. Export the track again as UTF-8.");
+        }
     }
 
     private static XMLInputFactory factory() {

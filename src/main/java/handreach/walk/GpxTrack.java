@@ -3,6 +3,7 @@ package handreach.walk;
 import handreach.geodesy.GeodesicLine;
 import handreach.geodesy.Position;
 import handreach.input.InputFault;
+import handreach.input.SourceText;
 import java.io.ByteArrayInputStream;
 import java.io.IOException;
 import java.io.InputStream;
@@ -64,9 +65,7 @@ public final class GpxTrack {
             throw new InputFault(file.toString(), 0, "there is no such file. Check the name and the folder.");
         } catch (IOException e) {
             throw new InputFault(
-                    file.toString(),
-                    0,
-                    "cannot be read (" + e.getClass().getSimpleName() + "). Check the rights on it.");
+                    file.toString(), 0, "cannot be read (" + SourceText.reason(e) + "). Check the rights on it.");
         }
     }
 
