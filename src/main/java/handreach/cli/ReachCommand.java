@@ -85,7 +85,8 @@ final class ReachCommand implements Callable<Integer> {
         ReachWish wish = wish(parts);
         Scene scene = Scene.open(PlanFile.open(plan));
         ReachStudy.cost(scene, wish)
-                .ifPresent(cost -> json.err().println(cost.sentence() + " Ctrl-C stops it, and nothing is written then."));
+                .ifPresent(
+                        cost -> json.err().println(cost.sentence() + " Ctrl-C stops it, and nothing is written then."));
         try (ConsoleProgress progress = ConsoleProgress.on(json.err())) {
             ReachAnswer answer = ReachStudy.run(scene, wish, progress);
             progress.close();
@@ -94,15 +95,15 @@ final class ReachCommand implements Callable<Integer> {
             else json.out().print(ReachText.text(answer));
             json.out().flush();
             if (out == null) return 0;
-            for (Path file : ReachFiles.write(answer, parts, out, progress)) (json.isWanted() ? json.err() : json.out()).println("Written: " + file);
+            for (Path file : ReachFiles.write(answer, parts, out, progress))
+                (json.isWanted() ? json.err() : json.out()).println("Written: " + file);
         }
         return 0;
     }
 
     private ReachWish wish(Set<ReachPart> parts) {
         Optional<MapEngine> chosen = Optional.ofNullable(engine)
-                .map(word -> MapEngine.named(word)
-                        .orElseThrow(() -> unknown("--engine", word, MapEngine.words())));
+                .map(word -> MapEngine.named(word).orElseThrow(() -> unknown("--engine", word, MapEngine.words())));
         boolean needsArea = parts.stream().anyMatch(part -> part != ReachPart.NUMBERS);
         return new ReachWish(
                 out != null && !noArea && needsArea,

@@ -75,8 +75,7 @@ public enum MapEngine {
     }
 
     /** Cost of the map by this engine; only a march is dear enough to be announced. */
-    public Optional<MarchCost> cost(
-            AreaRequest request, List<Terminals> heights, AreaGround ground, int threads) {
+    public Optional<MarchCost> cost(AreaRequest request, List<Terminals> heights, AreaGround ground, int threads) {
         if (this != MARCH) return Optional.empty();
         return Optional.of(MarchCost.ofArea(request, heights, ground, marchArcM(request), threads));
     }

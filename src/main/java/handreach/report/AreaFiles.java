@@ -123,8 +123,7 @@ final class AreaFiles {
                         .map(part -> (Geometry) part)
                         .orElse(odds.outline(target));
                 if (!outline.isEmpty())
-                    outlines.add(
-                            new MapOutline(LoadoutMark.of(i), odds.link().name(), outline));
+                    outlines.add(new MapOutline(LoadoutMark.of(i), odds.link().name(), outline));
             }
             OddsGrid best = area.odds().get(best());
             CellGrid grid = best.grid();

@@ -36,7 +36,8 @@ public final class ReachFiles {
      * area are left out when none was reckoned.
      */
     public static List<Path> write(ReachAnswer answer, Set<ReachPart> parts, Path folder, Progress progress) {
-        boolean draws = answer.area().isPresent() && (parts.contains(ReachPart.REPORT) || parts.contains(ReachPart.MAPS));
+        boolean draws =
+                answer.area().isPresent() && (parts.contains(ReachPart.REPORT) || parts.contains(ReachPart.MAPS));
         ReachFiles files = new ReachFiles(answer, draws ? Optional.of(new ReachMaps(answer)) : Optional.empty());
         FileBatch batch = new FileBatch(folder);
         files.fill(batch, parts);

@@ -150,12 +150,11 @@ public final class ReachText {
     private static String areaWords(ReachAnswer.AreaAnswer area) {
         StringBuilder words = new StringBuilder();
         LossGrid first = area.losses().get(0);
-        String how =
-                switch (first.engine()) {
-                    case "exact" -> "one path per cell";
-                    case "march" -> "the field marched along radials, cells take the nearest radial";
-                    default -> "a sweep of radials";
-                };
+        String how = switch (first.engine()) {
+            case "exact" -> "one path per cell";
+            case "march" -> "the field marched along radials, cells take the nearest radial";
+            default -> "a sweep of radials";
+        };
         words.append(String.format(
                 Locale.ROOT,
                 "Maps: %d cells of %.0f m by %s (%s).%n",

@@ -59,8 +59,8 @@ public final class ReachStudy {
         if (!MapEngine.MARCH.goesBy(study.scene.model().name())) return Optional.empty();
         study.requireKnownMiddle();
         try {
-            MarchCost bearings = MarchCost.ofBearings(
-                    study.bearingRequest(), study.heights, study.scene.ground(), Scene.threads());
+            MarchCost bearings =
+                    MarchCost.ofBearings(study.bearingRequest(), study.heights, study.scene.ground(), Scene.threads());
             if (!wish.withArea()) return Optional.of(bearings);
             AreaRequest area = study.areaRequest();
             return MapEngine.MARCH
@@ -100,7 +100,8 @@ public final class ReachStudy {
         if (unknown > 0)
             warnings.add("On " + unknown + " of " + controlReach.bearings()
                     + " bearings the ground is unknown somewhere within the radius; beyond that nothing is claimed.");
-        Optional<ReachAnswer.AreaAnswer> area = wish.withArea() ? Optional.of(area(odds, wish, progress)) : Optional.empty();
+        Optional<ReachAnswer.AreaAnswer> area =
+                wish.withArea() ? Optional.of(area(odds, wish, progress)) : Optional.empty();
         return new ReachAnswer(scene, middle, reaches, area, verdicts, List.copyOf(warnings));
     }
 

@@ -52,13 +52,15 @@ public record ReachWish(
                                 + NearestWord.hint(name, models)));
         String wanted = modelFor(plan);
         engine.filter(one -> models.contains(wanted) && !one.goesBy(wanted))
-                .ifPresent(one -> faults.add(
-                        "--engine",
-                        0,
-                        one == MapEngine.MARCH
-                                ? "is march, which goes by full-wave and not by " + wanted + ". Leave --model out."
-                                : "is " + one.word()
-                                        + ", but full-wave goes along whole radials. Take --engine march, or another --model."));
+                .ifPresent(
+                        one -> faults.add(
+                                "--engine",
+                                0,
+                                one == MapEngine.MARCH
+                                        ? "is march, which goes by full-wave and not by " + wanted
+                                                + ". Leave --model out."
+                                        : "is " + one.word()
+                                                + ", but full-wave goes along whole radials. Take --engine march, or another --model."));
         faults.throwIfAny();
     }
 
@@ -93,8 +95,7 @@ public record ReachWish(
                 plan.places().positions(),
                 plan.places().routes(),
                 plan.places().sectors());
-        Questions questions =
-                new Questions(reach, asked.relay(), asked.walks(), asked.calibration(), asked.doubts());
+        Questions questions = new Questions(reach, asked.relay(), asked.walks(), asked.calibration(), asked.doubts());
         return new Plan(plan.heading(), plan.channel(), plan.ground(), plan.kit(), places, questions);
     }
 }

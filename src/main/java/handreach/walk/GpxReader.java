@@ -4,6 +4,7 @@ import handreach.geodesy.Position;
 import handreach.input.Faults;
 import handreach.input.InputFault;
 import handreach.input.NumberText;
+import handreach.input.SourceText;
 import java.io.BufferedInputStream;
 import java.io.IOException;
 import java.io.InputStream;
@@ -53,7 +54,7 @@ final class GpxReader {
         this.name = name;
     }
 
-    GpxTrack read(InputStream in) throws IOException {
+    GpxTrack read(InputStream in) {
         try {
             XMLStreamReader xml = factory().createXMLStreamReader(characters(in));
             readAll(xml);
@@ -64,6 +65,8 @@ final class GpxReader {
                     line,
                     "is not whole GPX after " + points.size()
                             + " points of track: the XML breaks here. Export the track again, or copy it anew from the receiver.");
+        } catch (IOException e) {
+            faults.add(name, 0, "cannot be read (" + SourceText.reason(e) + "). Check the rights on it.");
         }
         faults.throwIfAny();
         return new GpxTrack(name, points, waypoints, notes());

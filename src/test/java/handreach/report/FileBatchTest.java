@@ -37,7 +37,10 @@ class FileBatchTest {
         for (int i = 0; i < 20; i++) batch.add("file-" + i, content("text " + i));
         List<Path> written = batch.write(Progress.SILENT);
         assertEquals(
-                IntStream.range(0, 20).mapToObj(i -> folder.resolve("file-" + i)).toList(), written);
+                IntStream.range(0, 20)
+                        .mapToObj(i -> folder.resolve("file-" + i))
+                        .toList(),
+                written);
         for (int i = 0; i < 20; i++) assertEquals("text " + i, Files.readString(written.get(i)));
     }
 
@@ -99,6 +102,7 @@ class FileBatchTest {
     @Test
     void loadoutsThatLookAlikeAsFileNamesKeepApart() {
         assertEquals(
-                List.of("a-b", "a-b-2", "loadout", "loadout-2"), AreaFiles.fileWords(List.of("a b", "A/b", "мачта", "рука")));
+                List.of("a-b", "a-b-2", "loadout", "loadout-2"),
+                AreaFiles.fileWords(List.of("a b", "A/b", "мачта", "рука")));
     }
 }

@@ -88,9 +88,8 @@ class S04ReachTest {
             assertTrue(files.map(file -> file.getFileName().toString())
                     .allMatch(name -> name.endsWith(".tif") || name.equals("reach.json")));
         }
-        JsonNode area = new ObjectMapper()
-                .readTree(out.resolve("reach.json").toFile())
-                .get("area");
+        JsonNode area =
+                new ObjectMapper().readTree(out.resolve("reach.json").toFile()).get("area");
         assertEquals("sweep", area.get("engine").asText());
         for (JsonNode difference : area.get("sampling_differences"))
             assertTrue(difference.get("rms_db").asDouble() < 2, difference.toString());

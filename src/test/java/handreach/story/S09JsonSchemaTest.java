@@ -116,7 +116,9 @@ class S09JsonSchemaTest {
                 List.of("reach", SAMPLES + "forest-hills", "--no-area"),
                 List.of("relay", SAMPLES + "urban-coast"),
                 List.of("relay", SAMPLES + "forest-hills"),
+                List.of("reach", SAMPLES + "urban-coast", "--engine", "sweep", "--only", "numbers", "--out", out()),
                 List.of("walk", SAMPLES + "forest-hills"),
+                List.of("walk", SAMPLES + "forest-hills", "--next", "--reports", "2"),
                 List.of(
                         "card",
                         SAMPLES + "urban-coast",
@@ -133,6 +135,10 @@ class S09JsonSchemaTest {
         List<String> all = new ArrayList<>(words);
         Collections.addAll(all, more);
         return all;
+    }
+
+    private String out() {
+        return folder.resolve("out").toString();
     }
 
     private String profile() {
