@@ -2,7 +2,7 @@ package handreach.relay;
 
 import handreach.budget.LinkBudget;
 import handreach.budget.LinkEnd;
-import handreach.budget.LinkTerms;
+import handreach.terrain.Cover;
 import org.apache.commons.math3.distribution.NormalDistribution;
 
 /** A hop's ledger turned into standings: the margin of the weaker direction over the spread between places. */
@@ -15,30 +15,53 @@ final class HopBudget {
     private static final NormalDistribution NORMAL = new NormalDistribution(null, 0, 1);
 
     private final LinkBudget budget;
+    private final LearnedSite.Lesson lesson;
     private final double thereLossDb;
     private final double backLossDb;
     private final double spreadDb;
 
-    private HopBudget(LinkBudget budget, double thereLossDb, double backLossDb) {
+    private HopBudget(LinkBudget budget, LearnedSite.Lesson lesson, double thereDesenseDb, double backDesenseDb) {
         this.budget = budget;
-        this.thereLossDb = thereLossDb;
-        this.backLossDb = backLossDb;
-        this.spreadDb = Math.max(LEAST_SPREAD_DB, budget.spreadDb());
+        this.lesson = lesson;
+        this.thereLossDb = thereDesenseDb + lesson.shiftDb();
+        this.backLossDb = backDesenseDb + lesson.shiftDb();
+        this.spreadDb = Math.max(LEAST_SPREAD_DB, lesson.spreadDb());
     }
 
-    static HopBudget direct(LinkEnd a, LinkEnd b, LinkTerms terms) {
-        return new HopBudget(LinkBudget.between(a, b, terms), 0, 0);
+    static HopBudget direct(RelayQuestion.Setting setting, Demand a, Demand b) {
+        LinkBudget budget = LinkBudget.between(a.end(), b.end(), setting.terms());
+        return new HopBudget(
+                budget,
+                lesson(setting, budget, a.end(), b.end(), setting.coverAt(a.at()), setting.coverAt(b.at())),
+                0,
+                0);
     }
 
     /** From somebody to the relay: its own transmitter deafens it a little. */
-    static HopBudget toRelay(LinkEnd demand, RelayEquipment relay, LinkTerms terms) {
+    static HopBudget toRelay(RelayQuestion.Setting setting, Demand demand, RelayEquipment relay) {
+        LinkBudget budget = LinkBudget.between(demand.end(), relay.end(), setting.terms());
         return new HopBudget(
-                LinkBudget.between(demand, relay.end(), terms), relay.mode().desenseDb(), 0);
+                budget,
+                lesson(setting, budget, demand.end(), relay.end(), setting.coverAt(demand.at())),
+                relay.mode().desenseDb(),
+                0);
     }
 
-    static HopBudget betweenRelays(RelayEquipment relay, LinkTerms terms) {
+    static HopBudget betweenRelays(RelayQuestion.Setting setting, RelayEquipment relay) {
+        LinkBudget budget = LinkBudget.between(relay.end(), relay.end(), setting.terms());
         double desense = relay.mode().desenseDb();
-        return new HopBudget(LinkBudget.between(relay.end(), relay.end(), terms), desense, desense);
+        return new HopBudget(budget, lesson(setting, budget, relay.end(), relay.end()), desense, desense);
+    }
+
+    private static LearnedSite.Lesson lesson(
+            RelayQuestion.Setting setting, LinkBudget budget, LinkEnd a, LinkEnd b, Cover... covers) {
+        return setting.learned()
+                .map(site -> site.lesson(budget, carry(a), carry(b), covers))
+                .orElseGet(() -> LearnedSite.Lesson.none(budget));
+    }
+
+    private static String carry(LinkEnd end) {
+        return end.loadout().carry().carry().word();
     }
 
     LinkBudget budget() {
@@ -57,13 +80,18 @@ final class HopBudget {
         return Math.min(marginThereDb(lossDb, aDeg, bDeg), marginBackDb(lossDb, aDeg, bDeg)) / spreadDb;
     }
 
+    /** What walks have taught to add to the loss, dB. */
+    double siteShiftDb() {
+        return lesson.shiftDb();
+    }
+
     double spreadDb() {
         return spreadDb;
     }
 
     /** What the standing falls by at the pessimistic end of the doubt that is common to all places. */
     double pessimism() {
-        return COVERAGE * budget.commonDoubtDb() / spreadDb;
+        return COVERAGE * lesson.commonDoubtDb() / spreadDb;
     }
 
     /** The standing at which the wanted odds are reached. */

@@ -19,7 +19,7 @@ import java.util.Optional;
  * @param profile heights and cover along it
  * @param geometry clearance, obstacles, angles
  * @param loss by the chosen model
- * @param ledger both directions, line by line; desense of a relay is beside it, in the odds
+ * @param ledger both directions, line by line; desense of a relay and what walks have taught are beside it, in the odds
  * @param odds of copy
  */
 public record HopPath(
@@ -33,8 +33,9 @@ public record HopPath(
      * @param back the other way
      * @param marginDb of the weaker direction at the median place
      * @param pessimistic odds of the weaker direction at the pessimistic end of the doubt that is common to all places
+     * @param siteShiftDb what walks have taught to add to the loss, dB; in the margin and the odds, beside the ledger
      */
-    public record HopOdds(double there, double back, double marginDb, double pessimistic) {
+    public record HopOdds(double there, double back, double marginDb, double pessimistic, double siteShiftDb) {
         /** Odds of the weaker direction. */
         public double weaker() {
             return Math.min(there, back);
@@ -43,20 +44,20 @@ public record HopPath(
 
     /** Straight between two people. */
     public static Optional<HopPath> direct(RelayQuestion.Setting setting, Demand a, Demand b) {
-        HopBudget budget = HopBudget.direct(a.end(), b.end(), setting.terms());
+        HopBudget budget = HopBudget.direct(setting, a, b);
         return between(setting, a.at(), b.at(), new Terminals(a.heightM(), b.heightM()), budget);
     }
 
     /** From somebody to a relay; empty where the ground is unknown. */
     public static Optional<HopPath> toRelay(
             RelayQuestion.Setting setting, Demand demand, Position site, RelayEquipment relay) {
-        HopBudget budget = HopBudget.toRelay(demand.end(), relay, setting.terms());
+        HopBudget budget = HopBudget.toRelay(setting, demand, relay);
         return between(setting, demand.at(), site, new Terminals(demand.heightM(), relay.mastM()), budget);
     }
 
     static Optional<HopPath> betweenRelays(
             RelayQuestion.Setting setting, Position one, Position other, RelayEquipment relay) {
-        HopBudget budget = HopBudget.betweenRelays(relay, setting.terms());
+        HopBudget budget = HopBudget.betweenRelays(setting, relay);
         return between(setting, one, other, new Terminals(relay.mastM(), relay.mastM()), budget);
     }
 
@@ -92,7 +93,8 @@ public record HopPath(
                 Odds.ofMargin(there, budget.spreadDb()),
                 Odds.ofMargin(back, budget.spreadDb()),
                 Math.min(there, back),
-                Odds.ofMargin(weaker - budget.pessimism(), 1));
+                Odds.ofMargin(weaker - budget.pessimism(), 1),
+                budget.siteShiftDb());
         return Optional.of(new HopPath(
                 cut.line(), profile, geometry, loss, budget.budget().ledger(loss, departure, arrival), odds));
     }

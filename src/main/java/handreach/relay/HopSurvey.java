@@ -59,8 +59,7 @@ public final class HopSurvey {
         double[] pessimism = new double[count];
         for (int i = 0; i < count; i++) {
             Demand demand = question.demands().get(i);
-            HopBudget budget =
-                    HopBudget.toRelay(demand.end(), relay, question.setting().terms());
+            HopBudget budget = HopBudget.toRelay(question.setting(), demand, relay);
             pessimism[i] = budget.pessimism();
             Terminals heights = new Terminals(demand.heightM(), relay.mastM());
             Part part = new Part(progress, "sweep from " + demand.name(), i, count);
@@ -71,13 +70,13 @@ public final class HopSurvey {
 
     /** How well another relay in each cell would hear one in this cell. */
     float[] fromRelay(int cell, Progress progress) {
-        HopBudget budget = HopBudget.betweenRelays(relay, question.setting().terms());
+        HopBudget budget = HopBudget.betweenRelays(question.setting(), relay);
         Terminals heights = new Terminals(relay.mastM(), relay.mastM());
         return standings(question, grid, engine, grid.positionOf(cell), heights, budget, progress);
     }
 
     double linkPessimism() {
-        return HopBudget.betweenRelays(relay, question.setting().terms()).pessimism();
+        return HopBudget.betweenRelays(question.setting(), relay).pessimism();
     }
 
     private static float[] standings(

@@ -2,10 +2,13 @@ package handreach.relay;
 
 import handreach.budget.LinkBudget;
 import handreach.budget.LinkTerms;
+import handreach.geodesy.Position;
 import handreach.propagation.LossModel;
 import handreach.propagation.PathConditions;
 import handreach.reach.AreaGround;
+import handreach.terrain.Cover;
 import java.util.List;
+import java.util.Optional;
 
 /**
  * Who must talk to whom, over what ground.
@@ -33,8 +36,23 @@ public record RelayQuestion(List<Demand> demands, List<Talk> talks, Setting sett
      * @param conditions frequency, ground, air
      * @param model loss model
      * @param ground heights and cover
+     * @param learned what walks have taught about it
      */
-    public record Setting(LinkTerms terms, PathConditions conditions, LossModel model, AreaGround ground) {}
+    public record Setting(
+            LinkTerms terms,
+            PathConditions conditions,
+            LossModel model,
+            AreaGround ground,
+            Optional<LearnedSite> learned) {
+        /** A ground on which nobody has walked yet. */
+        public Setting(LinkTerms terms, PathConditions conditions, LossModel model, AreaGround ground) {
+            this(terms, conditions, model, ground, Optional.empty());
+        }
+
+        Cover coverAt(Position at) {
+            return ground.landCover().coverAt(at.latitudeDeg(), at.longitudeDeg());
+        }
+    }
 
     LinkBudget direct(Talk talk) {
         return LinkBudget.between(

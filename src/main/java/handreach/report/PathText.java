@@ -108,7 +108,8 @@ public final class PathText {
         return node;
     }
 
-    private static ObjectNode ledger(TwoWayLedger ledger) {
+    /** Both directions line by line. */
+    static ObjectNode ledger(TwoWayLedger ledger) {
         ObjectNode node = (ObjectNode) Json.tree(new Object() {});
         node.set("there", ledger(ledger.there()));
         node.set("back", ledger(ledger.back()));

@@ -3,6 +3,7 @@ package handreach.report;
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import handreach.geodesy.Position;
+import handreach.reach.SiteCalibration;
 import handreach.relay.Demand;
 import handreach.relay.DirectLink;
 import handreach.relay.DirectVerdict;
@@ -41,6 +42,7 @@ final class RelayJson {
                         () -> node.putNull("not_needed_with"));
         node.put("odds", question.setting().terms().odds());
         node.put("model", question.setting().model().name());
+        calibration(node);
         node.set("verdict", Json.tree(answer.words().verdict()));
         demands(node.putArray("demands"));
         ObjectNode direct = node.putObject("direct");
@@ -58,6 +60,24 @@ final class RelayJson {
         found(node);
         node.set("warnings", Json.tree(answer.words().warnings()));
         return node;
+    }
+
+    /** What walks have taught and every hop's margin and odds hold, or null. */
+    private void calibration(ObjectNode node) {
+        if (question.setting().learned().isEmpty()) {
+            node.putNull("calibration");
+            return;
+        }
+        SiteCalibration site = question.setting().learned().get().calibration();
+        ObjectNode learned = node.putObject("calibration");
+        learned.put("source", site.origin().source());
+        learned.put("day", site.origin().date().toString());
+        learned.put("independent_reports", site.origin().observations());
+        learned.put("bias_db", site.bias().lossDb());
+        learned.put("bias_uncertainty_db", site.bias().standardUncertaintyDb());
+        learned.put("spread_db", site.spreadDb());
+        place(learned, site.area().middle());
+        learned.put("radius_m", site.area().radiusM());
     }
 
     private void demands(ArrayNode demands) {
@@ -93,6 +113,7 @@ final class RelayJson {
         entry.put("odds_back", path.odds().back());
         entry.put("odds_pessimistic", path.odds().pessimistic());
         entry.put("margin_db", path.odds().marginDb());
+        entry.put("site_shift_db", path.odds().siteShiftDb());
         path.worstEdge()
                 .filter(edge -> edge.aboveLineM() > 0)
                 .ifPresentOrElse(
@@ -132,7 +153,7 @@ final class RelayJson {
             access(entry, site.access());
             standing(entry, site.check().standing());
             entry.put("worst_odds_other_mode", site.otherMode().worstOdds());
-            check(entry, site.check());
+            check(entry, site.check(), sites.size() == 1);
         }
         found.together().ifPresent(together -> node.set("together", together(together)));
         for (RelayAnswer.Trade trade : found.front()) {
@@ -163,11 +184,12 @@ final class RelayJson {
             access(relay, together.access().get(i));
             relay.put("share_if_it_fails", together.choice().ifOneFails().get(i).share());
         }
-        check(entry, together.check());
+        check(entry, together.check(), true);
         return entry;
     }
 
-    private void check(ObjectNode entry, SiteCheck check) {
+    /** Hops and talks; the ledgers only of what is recommended, or a large question makes a file of megabytes. */
+    private void check(ObjectNode entry, SiteCheck check, boolean withLedgers) {
         ArrayNode hops = entry.putArray("hops");
         for (Optional<SiteCheck.Hop> hop : check.hops()) {
             if (hop.isEmpty()) continue;
@@ -175,6 +197,7 @@ final class RelayJson {
             one.put("name", question.demands().get(hop.get().demand()).name());
             one.put("relay", hop.get().site() + 1);
             path(one, hop.get().path());
+            if (withLedgers) one.set("ledger", PathText.ledger(hop.get().path().ledger()));
         }
         ArrayNode talks = entry.putArray("talks");
         for (int t = 0; t < check.talks().size(); t++) {

@@ -41,6 +41,10 @@ public final class RelayText {
         StringBuilder out = new StringBuilder();
         out.append(answer.scene().plan().heading().title()).append("\n\n");
         for (String sentence : answer.words().verdict()) out.append(sentence).append('\n');
+        answer.scene()
+                .calibration()
+                .ifPresent(learned ->
+                        out.append(learned.words()).append(" Every hop below holds it, beside its ledger.\n"));
         out.append("\nWithout a relay\n").append(direct());
         if (!answer.direct().everybody().isEmpty())
             out.append("\nIf everybody carried\n").append(everybody());

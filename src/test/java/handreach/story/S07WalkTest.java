@@ -199,4 +199,44 @@ class S07WalkTest {
         assertEquals(2, broken.code());
         assertTrue(broken.err().contains("walk-track.gpx"), broken.err());
     }
+
+    /** Relay uses what the walk taught and says so: margins of the same talks fall by the shift, ledgers stand beside them. */
+    @Test
+    void relayHopsHoldWhatTheWalkTaught() throws IOException {
+        Path out = folder.resolve("out");
+        assertEquals(
+                0,
+                CommandRun.of("walk", SAMPLE.toString(), "--out", out.toString())
+                        .code());
+        Files.copy(out.resolve("calibration.toml"), folder.resolve("learned.toml"));
+        JsonNode before = relay(plan("", "cell_m = 30", "cell_m = 300"));
+        JsonNode after = relay(plan("\n[calibration]\nfile = \"learned.toml\"\n", "cell_m = 30", "cell_m = 300"));
+        assertTrue(before.get("calibration").isNull());
+        assertEquals("round the camp", after.get("calibration").get("source").asText());
+        int talks = before.get("direct").get("talks").size();
+        assertTrue(talks > 0);
+        for (int t = 0; t < talks; t++) {
+            JsonNode plain = before.get("direct").get("talks").get(t);
+            JsonNode shifted = after.get("direct").get("talks").get(t);
+            double shift = shifted.get("site_shift_db").asDouble();
+            assertTrue(shift != 0);
+            assertEquals(
+                    plain.get("margin_db").asDouble() - shift,
+                    shifted.get("margin_db").asDouble(),
+                    1e-9);
+        }
+        for (JsonNode hop : after.get("sites").get(0).get("hops")) {
+            JsonNode ledger = hop.get("ledger");
+            assertTrue(ledger.get("there").get("lines").size() > 5);
+            assertTrue(ledger.get("back").get("lines").size() > 5);
+        }
+    }
+
+    private JsonNode relay(Path plan) throws IOException {
+        CommandRun run = CommandRun.of("relay", plan.toString(), "--json");
+        assertEquals(0, run.code(), run.err());
+        assertEquals(
+                Files.readString(plan).contains("[calibration]"), run.err().contains("Calibrated by round the camp"));
+        return new ObjectMapper().readTree(run.out());
+    }
 }
