@@ -34,7 +34,7 @@ import picocli.CommandLine.Parameters;
             "Worked example:",
             "  handreach reach elevation-samples/forest-hills --out reach-forest",
             "Rasters alone, 10 km by a sweep:",
-            "  handreach reach elevation-samples/invented-valley --radius-km 10 --engine sweep --only rasters --out reach-valley",
+            "  handreach reach elevation-samples/invented-valley --radius-km 10 --engine sweep --only rasters --out valley",
             "",
             "These are odds, not a promise: carry a second means of calling for help. Keep antennas away from eyes and skin while",
             "transmitting. Power, antenna and relay use follow your licence and local rules."
@@ -66,6 +66,12 @@ final class ReachCommand implements Callable<Integer> {
                 "march (model full-wave along radials, also for the rose; takes minutes and says so first)."
             })
     private String engine;
+
+    @Option(
+            names = "--loadout",
+            paramLabel = "NAME",
+            description = "Only this loadout beside the control; may be given several times.")
+    private List<String> loadouts = List.of();
 
     @Option(names = "--model", paramLabel = "NAME", description = "Loss model in place of the plan's.")
     private String model;
@@ -110,7 +116,8 @@ final class ReachCommand implements Callable<Integer> {
                 chosen,
                 Optional.ofNullable(model),
                 number(radiusKm),
-                number(cellM));
+                number(cellM),
+                loadouts);
     }
 
     private static OptionalDouble number(Double value) {

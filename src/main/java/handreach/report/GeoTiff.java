@@ -37,6 +37,8 @@ import javax.imageio.stream.MemoryCacheImageOutputStream;
  */
 public final class GeoTiff {
     private static final int TILE_PX = 256;
+    /** Deflate at its quickest level: numbers of this kind gain a twentieth from a slower one, and cost three times as much. */
+    private static final float QUICK = 0;
     private static final int NO_DATA_TAG = 42113;
     private static final int METADATA_TAG = 42112;
     private static final int PREDICTOR_TAG = 317;
@@ -59,6 +61,7 @@ public final class GeoTiff {
             ImageWriteParam wish = writer.getDefaultWriteParam();
             wish.setCompressionMode(ImageWriteParam.MODE_EXPLICIT);
             wish.setCompressionType("Deflate");
+            wish.setCompressionQuality(QUICK);
             wish.setTilingMode(ImageWriteParam.MODE_EXPLICIT);
             wish.setTiling(TILE_PX, TILE_PX, 0, 0);
             IIOMetadata start = writer.getDefaultImageMetadata(ImageTypeSpecifier.createFromRenderedImage(image), wish);

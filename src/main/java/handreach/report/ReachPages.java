@@ -158,7 +158,7 @@ final class ReachPages {
     /** Indices of the loadouts that are drawn: the control, the farthest, then the plan's order. */
     List<Integer> drawn() {
         List<Integer> order = new ArrayList<>();
-        order.add(scene.loadouts().indexOf(scene.controlLoadout()));
+        order.add(answer.control());
         IntStream.range(0, answer.loadouts().size())
                 .boxed()
                 .sorted((a, b) -> Double.compare(
@@ -170,7 +170,7 @@ final class ReachPages {
     }
 
     RoseFigure rose(List<Integer> which) {
-        int control = scene.loadouts().indexOf(scene.controlLoadout());
+        int control = answer.control();
         List<RoseTrace> traces = which.stream().map(i -> trace(i, i == control)).toList();
         return RoseFigure.of("Continuous reach by bearing", traces, style);
     }
@@ -196,7 +196,7 @@ final class ReachPages {
     private List<Drawing> maps() {
         if (answer.area().isEmpty()) return List.of();
         ReachMaps drawn = sheets.orElseGet(() -> new ReachMaps(answer));
-        int control = scene.loadouts().indexOf(scene.controlLoadout());
+        int control = answer.control();
         int best = bestLoadout();
         List<Drawing> maps = new ArrayList<>();
         maps.add(drawn.odds(best));

@@ -13,7 +13,7 @@ import java.util.Optional;
  *
  * @param scene the plan, opened
  * @param middle where the rose stands
- * @param loadouts by bearing, in the plan's order
+ * @param loadouts by bearing, in the plan's order; the control and those that were asked for
  * @param area odds over the area, in the same order, and the least loadout that does the job; empty when only bearings were asked
  * @param verdicts plain words, one a loadout, in the same order
  * @param warnings everything that was doubtful
@@ -29,6 +29,13 @@ public record ReachAnswer(
         loadouts = List.copyOf(loadouts);
         verdicts = List.copyOf(verdicts);
         warnings = List.copyOf(warnings);
+    }
+
+    /** Which of {@link #loadouts} is the control. */
+    public int control() {
+        for (int i = 0; i < loadouts.size(); i++)
+            if (loadouts.get(i).overControl().isEmpty()) return i;
+        throw new IllegalStateException("no control among the loadouts");
     }
 
     /**

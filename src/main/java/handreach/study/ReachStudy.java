@@ -33,11 +33,15 @@ public final class ReachStudy {
     private final List<Terminals> heights;
     private final Set<String> warnings = new LinkedHashSet<>();
 
-    private ReachStudy(Scene scene) {
-        this.scene = scene;
+    private ReachStudy(Scene planned, ReachWish wish) {
+        this.scene = planned.asked(wish);
         this.middle = scene.middle();
         this.radiusM = 1000 * scene.plan().places().area().radiusKm();
-        this.loadouts = scene.loadouts();
+        this.loadouts = scene.loadouts().stream()
+                .filter(one -> wish.loadouts().isEmpty()
+                        || wish.loadouts().contains(one.name())
+                        || one.equals(scene.controlLoadout()))
+                .toList();
         this.links = loadouts.stream().map(scene::link).toList();
         this.heights = links.stream().map(ReachLink::terminals).distinct().toList();
         this.warnings.addAll(scene.warnings());
@@ -50,12 +54,12 @@ public final class ReachStudy {
 
     /** Runs the study as the wish says, and where it says nothing as the plan says. */
     public static ReachAnswer run(Scene scene, ReachWish wish, Progress progress) {
-        return new ReachStudy(scene.asked(wish)).answer(wish, progress);
+        return new ReachStudy(scene, wish).answer(wish, progress);
     }
 
     /** What the study will cost where that should be said before it starts: only marches are that dear. */
     public static Optional<MarchCost> cost(Scene scene, ReachWish wish) {
-        ReachStudy study = new ReachStudy(scene.asked(wish));
+        ReachStudy study = new ReachStudy(scene, wish);
         if (!MapEngine.MARCH.goesBy(study.scene.model().name())) return Optional.empty();
         study.requireKnownMiddle();
         try {

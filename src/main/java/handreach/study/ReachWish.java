@@ -2,6 +2,7 @@ package handreach.study;
 
 import handreach.input.Faults;
 import handreach.input.NearestWord;
+import handreach.plan.Kit;
 import handreach.plan.Places;
 import handreach.plan.Plan;
 import handreach.plan.Questions;
@@ -19,23 +20,34 @@ import java.util.OptionalDouble;
  * @param model loss model in place of the plan's
  * @param radiusKm radius in place of the plan's, km
  * @param cellM cell of the maps in place of the plan's, m
+ * @param loadouts names of the loadouts wanted beside the control; empty for all of the plan
  */
 public record ReachWish(
         boolean withArea,
         Optional<MapEngine> engine,
         Optional<String> model,
         OptionalDouble radiusKm,
-        OptionalDouble cellM) {
+        OptionalDouble cellM,
+        List<String> loadouts) {
     private static final String MARCHED = "full-wave";
     private static final double LEAST_RADIUS_KM = 0.2;
     private static final double LARGEST_RADIUS_KM = 120;
     private static final double LEAST_CELL_M = 5;
     private static final double LARGEST_CELL_M = 2000;
 
+    public ReachWish {
+        loadouts = List.copyOf(loadouts);
+    }
+
     /** What the plan says, nothing else. */
     public static ReachWish ofPlan(boolean withArea) {
         return new ReachWish(
-                withArea, Optional.empty(), Optional.empty(), OptionalDouble.empty(), OptionalDouble.empty());
+                withArea,
+                Optional.empty(),
+                Optional.empty(),
+                OptionalDouble.empty(),
+                OptionalDouble.empty(),
+                List.of());
     }
 
     /** Every fault of the wish at once, named by the options that set it. */
@@ -50,6 +62,15 @@ public record ReachWish(
                         0,
                         "is " + name + ", allowed is " + String.join(", ", models) + "."
                                 + NearestWord.hint(name, models)));
+        List<String> known =
+                plan.kit().loadouts().stream().map(Kit.LoadoutEntry::name).toList();
+        for (String name : loadouts)
+            if (!known.contains(name))
+                faults.add(
+                        "--loadout",
+                        0,
+                        "\"" + name + "\" is not in the plan." + NearestWord.hint(name, known) + " It has: "
+                                + String.join(", ", known) + ".");
         String wanted = modelFor(plan);
         engine.filter(one -> models.contains(wanted) && !one.goesBy(wanted))
                 .ifPresent(

@@ -16,36 +16,43 @@ final class ShortPosts implements Posts {
 
     /** Takes over the array and fills its small voids. */
     ShortPosts(int rows, int columns, short[] heightM) {
-        this(rows, columns, heightM, hasVoid(heightM) ? filledIn(rows, columns, heightM) : new int[0]);
+        this(rows, columns, heightM, true);
     }
 
     /** Takes over the array as it is. */
     static ShortPosts asTheyAre(int rows, int columns, short[] heightM) {
-        return new ShortPosts(rows, columns, heightM, new int[0]);
+        return new ShortPosts(rows, columns, heightM, false);
     }
 
-    private ShortPosts(int rows, int columns, short[] heightM, int[] filled) {
+    private ShortPosts(int rows, int columns, short[] heightM, boolean fills) {
         if (heightM.length != (long) rows * columns) throw new IllegalArgumentException("posts and size differ");
         this.rows = rows;
         this.columns = columns;
         this.heightM = heightM;
-        this.filled = filled;
-        long voids = 0;
-        int low = Short.MAX_VALUE;
-        int high = Short.MIN_VALUE;
-        for (short h : heightM) {
-            if (h == VOID) voids++;
-            else low = Math.min(low, h);
-            high = Math.max(high, h);
-        }
-        this.voidCount = voids;
-        this.lowest = (short) low;
-        this.highest = (short) high;
+        Tally asRead = Tally.of(heightM);
+        this.filled = fills && asRead.voids > 0 ? filledIn(rows, columns, heightM) : new int[0];
+        Tally kept = filled.length == 0 ? asRead : Tally.of(heightM);
+        this.voidCount = kept.voids;
+        this.lowest = (short) kept.lowest;
+        this.highest = (short) kept.highest;
     }
 
-    private static boolean hasVoid(short[] heightM) {
-        for (short h : heightM) if (h == VOID) return true;
-        return false;
+    /** Voids and extremes; one pass, since a tile of one second has 13 million posts. */
+    private record Tally(long voids, int lowest, int highest) {
+        static Tally of(short[] heightM) {
+            int voids = 0;
+            int low = Short.MAX_VALUE;
+            int high = Short.MIN_VALUE;
+            for (short h : heightM) {
+                if (h == VOID) {
+                    voids++;
+                    continue;
+                }
+                low = Math.min(low, h);
+                high = Math.max(high, h);
+            }
+            return new Tally(voids, low, high);
+        }
     }
 
     private static int[] filledIn(int rows, int columns, short[] heightM) {

@@ -1,7 +1,6 @@
 package handreach.uncertainty;
 
 import org.apache.commons.math3.distribution.NormalDistribution;
-import org.apache.commons.math3.special.Erf;
 
 /** Odds of copy from a margin and the spread between places, both in decibels (log-normal shadowing). */
 public final class Odds {
@@ -20,7 +19,7 @@ public final class Odds {
      */
     public static double ofMargin(double marginDb, double spreadDb) {
         if (spreadDb <= 0) return marginDb >= 0 ? 1 : 0;
-        return 0.5 * Erf.erfc(-marginDb / (spreadDb * Math.sqrt(2)));
+        return StandardNormal.below(marginDb / spreadDb);
     }
 
     /**

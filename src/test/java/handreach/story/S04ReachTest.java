@@ -115,6 +115,27 @@ class S04ReachTest {
     }
 
     @Test
+    void oneLoadoutAloneIsStillHeldAgainstTheControl() throws IOException {
+        Path out = folder.resolve("one");
+        CommandRun run = CommandRun.of(
+                "reach",
+                "elevation-samples/urban-coast",
+                "--radius-km",
+                "1",
+                "--loadout",
+                "half-wave at face",
+                "--json",
+                "--out",
+                out.toString());
+        assertEquals(0, run.code(), run.err());
+        JsonNode node = new ObjectMapper().readTree(run.out());
+        assertEquals(2, node.get("loadouts").size());
+        assertEquals(node.get("control").asText(), node.get("loadouts").get(0).get("loadout").asText());
+        assertFalse(node.get("loadouts").get(1).get("against_control").isNull());
+        assertTrue(Files.readString(out.resolve("report.html")).contains("half-wave at face"));
+    }
+
+    @Test
     void aMarchSaysItsCostBeforeItStarts() {
         CommandRun run = CommandRun.of(
                 "reach", "elevation-samples/urban-coast", "--radius-km", "0.5", "--engine", "march", "--json");
@@ -130,6 +151,8 @@ class S04ReachTest {
                 "--engine swep|--engine: is swep, allowed is exact, sweep, march. Did you mean sweep?",
                 "--engine march --model handheld|--engine: is march, which goes by full-wave and not by handheld. Leave --model out.",
                 "--engine exact --model full-wave|--engine: is exact, but full-wave goes along whole radials. Take --engine march, or another --model.",
+                "--loadout helix|--loadout: \"helix\" is not in the plan. It has: factory at face, factory at hip, quarter-wave at chest,"
+                        + " quarter-wave with wire at face, half-wave at face, five-eighths at face.",
                 "--radius-km 500|--radius-km: is 500.0, allowed is 0.2 to 120.0 km. Correct the value.",
                 "--only rasters|--only: says what to write, but not where. Add --out and a folder.",
             })
