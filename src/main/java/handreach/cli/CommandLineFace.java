@@ -73,7 +73,7 @@ public final class CommandLineFace {
             return INPUT_WRONG;
         }
         if (thrown instanceof CancellationException) {
-            err.println("Stopped before it was done; nothing was written.");
+            err.println("Stopped before it was done. What was written until then is whole; the rest was not written.");
             return FAILED;
         }
         Throwable cause = thrown instanceof java.io.UncheckedIOException ? thrown.getCause() : thrown;

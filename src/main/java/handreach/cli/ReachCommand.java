@@ -91,8 +91,8 @@ final class ReachCommand implements Callable<Integer> {
         ReachWish wish = wish(parts);
         Scene scene = Scene.open(PlanFile.open(plan));
         ReachStudy.cost(scene, wish)
-                .ifPresent(
-                        cost -> json.err().println(cost.sentence() + " Ctrl-C stops it, and nothing is written then."));
+                .ifPresent(cost ->
+                        json.err().println(cost.sentence() + " Ctrl-C stops it, and leaves nothing half written."));
         try (ConsoleProgress progress = ConsoleProgress.on(json.err())) {
             ReachAnswer answer = ReachStudy.run(scene, wish, progress);
             progress.close();

@@ -1,0 +1,147 @@
+package handreach.story;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertNotEquals;
+import static org.junit.jupiter.api.Assertions.assertNotNull;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import com.fasterxml.jackson.databind.ObjectMapper;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.concurrent.TimeUnit;
+import java.util.concurrent.locks.LockSupport;
+import java.util.zip.ZipFile;
+import javax.imageio.ImageIO;
+import javax.xml.parsers.DocumentBuilderFactory;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+
+/** A run of {@code reach} in a process of its own, ended from outside at several moments: what it leaves is whole or not there. */
+class S12InterruptTest {
+    private static final int GIVE_UP_S = 120;
+    private static final int FILES_OF_A_RUN = 20;
+    private static final long POLL_NS = 200_000;
+
+    @TempDir
+    Path folder;
+
+    private Path out() {
+        return folder.resolve("out");
+    }
+
+    private Process start() throws IOException {
+        List<String> command = new ArrayList<>(List.of(
+                Path.of(System.getProperty("java.home"), "bin", "java").toString(),
+                "-XX:TieredStopAtLevel=1",
+                "-Xmx1g",
+                "-cp",
+                System.getProperty("java.class.path"),
+                "handreach.Handreach"));
+        command.addAll(List.of("reach", "elevation-samples/urban-coast", "--radius-km", "4", "--only"));
+        command.addAll(List.of("numbers,outlines,rasters,overlay,places", "--out"));
+        command.add(out().toString());
+        return new ProcessBuilder(command)
+                .redirectErrorStream(true)
+                .redirectOutput(folder.resolve("said.txt").toFile())
+                .start();
+    }
+
+    /** Waits until the run has got so far that this many files are whole and one more is being written. */
+    private void awaitFiles(Process run, int wanted) throws Exception {
+        long giveUp = System.nanoTime() + TimeUnit.SECONDS.toNanos(GIVE_UP_S);
+        while (run.isAlive() && System.nanoTime() < giveUp) {
+            List<String> names = names();
+            long parts = names.stream().filter(name -> name.endsWith(".part")).count();
+            if (names.size() - parts >= wanted && parts > 0) return;
+            LockSupport.parkNanos(POLL_NS);
+        }
+    }
+
+    private List<String> names() throws IOException {
+        if (!Files.exists(out())) return List.of();
+        try (var files = Files.list(out())) {
+            return files.map(file -> file.getFileName().toString()).sorted().toList();
+        } catch (java.io.UncheckedIOException movedMeanwhile) {
+            return List.of();
+        }
+    }
+
+    private void assertEveryFileIsWhole() throws Exception {
+        for (String name : names()) {
+            Path file = out().resolve(name);
+            assertFalse(name.endsWith(".part"), () -> name + " was left behind");
+            if (name.endsWith(".tif") || name.endsWith(".png")) assertNotNull(ImageIO.read(file.toFile()), name);
+            else if (name.endsWith("json")) assertFalse(new ObjectMapper().readTree(file.toFile()).isEmpty(), name);
+            else if (name.endsWith(".html")) assertTrue(Files.readString(file).strip().endsWith("</html>"), name);
+            else if (name.endsWith(".gpx"))
+                DocumentBuilderFactory.newInstance().newDocumentBuilder().parse(file.toFile());
+            else if (name.endsWith(".kmz")) assertWholeArchive(file);
+            else throw new AssertionError("an unexpected file: " + name);
+        }
+    }
+
+    private static void assertWholeArchive(Path file) throws Exception {
+        try (ZipFile zip = new ZipFile(file.toFile())) {
+            DocumentBuilderFactory.newInstance()
+                    .newDocumentBuilder()
+                    .parse(zip.getInputStream(zip.getEntry("doc.kml")));
+            assertEquals(2, zip.size());
+        }
+    }
+
+    private static int end(Process run) throws InterruptedException {
+        assertTrue(run.waitFor(GIVE_UP_S, TimeUnit.SECONDS), "it does not end");
+        return run.exitValue();
+    }
+
+    /** None yet written, the first in the writing, and later ones. */
+    @ParameterizedTest
+    @ValueSource(ints = {0, 2, 6})
+    void toldToEndWhileWritingItLeavesWholeFilesOnly(int files) throws Exception {
+        Process run = start();
+        awaitFiles(run, files);
+        run.destroy();
+        assertNotEquals(0, end(run), () -> "it was done before it was ended, having written " + FILES_OF_A_RUN);
+        assertTrue(names().size() < FILES_OF_A_RUN, names().toString());
+        assertEveryFileIsWhole();
+    }
+
+    @Test
+    void toldToEndBeforeItWritesItLeavesNothing() throws Exception {
+        Process run = start();
+        while (run.isAlive() && run.toHandle().info().totalCpuDuration().map(spent -> spent.toMillis() < 300).orElse(false))
+            LockSupport.parkNanos(POLL_NS);
+        run.destroy();
+        assertNotEquals(0, end(run));
+        assertEquals(List.of(), names());
+    }
+
+    @Test
+    void interruptedOverAnOlderResultEachFileIsTheOldOrTheNewOneAndARerunWorks() throws Exception {
+        assertEquals(0, end(start()), () -> "said " + folder.resolve("said.txt"));
+        assertEquals(FILES_OF_A_RUN, names().size());
+        Process second = start();
+        awaitFiles(second, FILES_OF_A_RUN);
+        interrupt(second);
+        assertNotEquals(0, end(second));
+        assertEquals(FILES_OF_A_RUN, names().size());
+        assertEveryFileIsWhole();
+        assertEquals(0, end(start()));
+        assertEquals(FILES_OF_A_RUN, names().size());
+        assertEveryFileIsWhole();
+    }
+
+    /** As Ctrl-C does; a run that was started deaf to it, or on a system without, is told to end. */
+    private static void interrupt(Process run) throws Exception {
+        Path kill = Path.of("/bin/kill");
+        if (Files.isExecutable(kill))
+            end(new ProcessBuilder(kill.toString(), "-INT", Long.toString(run.pid())).start());
+        if (!run.waitFor(3, TimeUnit.SECONDS)) run.destroy();
+    }
+}
