@@ -32,6 +32,7 @@ final class Worker {
     private final ObservableList<WatchedWork> watched = FXCollections.observableArrayList();
     private final AtomicInteger pending = new AtomicInteger();
     private final Consumer<Throwable> defects;
+    private boolean isClosed;
 
     /** {@code defects} is told of everything that went wrong and that nobody expected. */
     Worker(Consumer<Throwable> defects) {
@@ -50,6 +51,7 @@ final class Worker {
 
     /** Work that is done one after the other, each answered. */
     <T> void inOrder(Callable<T> work, Consumer<T> answer, Consumer<RuntimeException> fault) {
+        if (isClosed) return;
         pending.incrementAndGet();
         line.execute(() -> finish(work, answer, fault, () -> true));
     }
@@ -63,6 +65,7 @@ final class Worker {
     <T> WatchedWork watched(
             String what, Function<Progress, T> work, Consumer<T> answer, Consumer<RuntimeException> fault) {
         WatchedWork entry = new WatchedWork(what);
+        if (isClosed) return entry;
         watched.add(entry);
         pending.incrementAndGet();
         pool.execute(() -> finish(
@@ -79,8 +82,9 @@ final class Worker {
         return entry;
     }
 
-    /** Stops all work; nothing is answered any more. */
+    /** Stops all work; nothing is answered any more, and what is asked from now on is left undone. */
     void close() {
+        isClosed = true;
         watched.forEach(WatchedWork::stop);
         pool.shutdownNow();
         line.shutdownNow();
@@ -127,6 +131,7 @@ final class Worker {
 
         /** Asks; what was asked before is no longer wanted. */
         <T> void ask(Function<Progress, T> work, Consumer<T> answer, Consumer<RuntimeException> fault) {
+            if (isClosed) return;
             long mine = asked.incrementAndGet();
             Progress progress = new Progress() {
                 @Override

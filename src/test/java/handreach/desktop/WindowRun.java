@@ -1,0 +1,186 @@
+package handreach.desktop;
+
+import handreach.cartography.MapFrame;
+import handreach.geodesy.Position;
+import java.awt.image.BufferedImage;
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Optional;
+import java.util.concurrent.Callable;
+import java.util.concurrent.TimeUnit;
+import java.util.concurrent.TimeoutException;
+import java.util.function.Supplier;
+import java.util.stream.Stream;
+import javafx.application.Platform;
+import javafx.embed.swing.SwingFXUtils;
+import javafx.geometry.Point2D;
+import javafx.scene.image.WritableImage;
+import javafx.stage.Stage;
+import javax.imageio.ImageIO;
+import org.testfx.api.FxRobot;
+import org.testfx.api.FxToolkit;
+import org.testfx.util.WaitForAsyncUtils;
+
+/**
+ * The real window on a virtual display, with a copy of a sample in a folder of its own. Waits for answers, never for a time.
+ */
+final class WindowRun implements AutoCloseable {
+    private static final Path SCREENS = Path.of("target", "screens");
+    private static final long PATIENCE_S = 60;
+
+    private final FxRobot robot = new FxRobot();
+    private final Path folder;
+    private Stage stage;
+    private DeskWindow window;
+
+    private WindowRun(Path folder) {
+        this.folder = folder;
+        System.setProperty("handreach.settings", folder.resolve("settings").toString());
+    }
+
+    /** Opens the window on a copy of a sample plan and waits until the full picture is there. */
+    static WindowRun on(Path folder, String sample) {
+        WindowRun run = new WindowRun(folder);
+        run.copySamples(sample);
+        run.start(Optional.of(run.plan()));
+        run.await(() -> run.live() != null && !run.live().isCoarse());
+        run.settle();
+        return run;
+    }
+
+    /** Opens the window on whatever is given, without waiting for a plan. */
+    static WindowRun bare(Path folder, Optional<Path> plan) {
+        WindowRun run = new WindowRun(folder);
+        run.start(plan);
+        return run;
+    }
+
+    private void copySamples(String sample) {
+        copy(Path.of("elevation-samples", sample), folder.resolve("plan"));
+        copy(Path.of("elevation-samples", "invented-bench"), folder.resolve("invented-bench"));
+    }
+
+    static void copy(Path from, Path to) {
+        try (Stream<Path> files = Files.walk(from)) {
+            for (Path file : files.toList()) {
+                Path target = to.resolve(from.relativize(file).toString());
+                if (Files.isDirectory(file)) Files.createDirectories(target);
+                else Files.copy(file, target);
+            }
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+
+    private void start(Optional<Path> plan) {
+        try {
+            FxToolkit.registerPrimaryStage();
+            Platform.setImplicitExit(false);
+            stage = FxToolkit.registerStage(Stage::new);
+            FxToolkit.setupFixture(() -> {
+                window = new DeskWindow(stage);
+                window.begin(plan);
+                stage.show();
+            });
+        } catch (TimeoutException e) {
+            throw new IllegalStateException(e);
+        }
+    }
+
+    Path folder() {
+        return folder;
+    }
+
+    Path plan() {
+        return folder.resolve("plan").resolve("plan.toml");
+    }
+
+    DeskWindow window() {
+        return window;
+    }
+
+    Session session() {
+        return window.session();
+    }
+
+    LiveReach.Losses live() {
+        return window.live().losses().get();
+    }
+
+    FxRobot robot() {
+        return robot;
+    }
+
+    Stage stage() {
+        return stage;
+    }
+
+    /** Runs a step on the screen thread and waits for it. */
+    void onScreen(Runnable step) {
+        WaitForAsyncUtils.waitForAsyncFx(1000 * PATIENCE_S, () -> {
+            step.run();
+            return null;
+        });
+    }
+
+    <T> T onScreen(Supplier<T> question) {
+        return WaitForAsyncUtils.waitForAsyncFx(1000 * PATIENCE_S, question::get);
+    }
+
+    void await(Callable<Boolean> condition) {
+        try {
+            WaitForAsyncUtils.waitFor(
+                    PATIENCE_S, TimeUnit.SECONDS, () -> WaitForAsyncUtils.waitForAsyncFx(1000 * PATIENCE_S, condition));
+        } catch (TimeoutException e) {
+            throw new AssertionError("nothing came within " + PATIENCE_S + " s", e);
+        }
+    }
+
+    /** Waits until nothing is worked on, and the screen has caught up. */
+    void settle() {
+        await(() -> session().worker().isIdle());
+        WaitForAsyncUtils.waitForFxEvents();
+        await(() -> session().worker().isIdle());
+    }
+
+    /** Where a place is on the screen. */
+    Point2D pixel(Position at) {
+        return onScreen(() -> {
+            MapFrame frame = window.map().frame().get();
+            return window.map().localToScreen(frame.xPx(at.longitudeDeg()), frame.yPx(at.latitudeDeg()));
+        });
+    }
+
+    Position position(String name) {
+        return onScreen(() -> session().scene().get().position(name).at());
+    }
+
+    List<String> noticeTexts() {
+        return onScreen(() -> session().notices().stream().map(Notice::text).toList());
+    }
+
+    /** Keeps a picture of the window under {@code target/screens}. */
+    BufferedImage snapshot(String name) {
+        WritableImage image = onScreen(() -> stage.getScene().snapshot(null));
+        BufferedImage picture = SwingFXUtils.fromFXImage(image, null);
+        try {
+            Files.createDirectories(SCREENS);
+            ImageIO.write(picture, "png", SCREENS.resolve(name + ".png").toFile());
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+        return picture;
+    }
+
+    @Override
+    public void close() {
+        onScreen(() -> {
+            session().worker().close();
+            stage.setOnCloseRequest(null);
+            stage.close();
+        });
+    }
+}
