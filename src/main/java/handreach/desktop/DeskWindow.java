@@ -32,6 +32,7 @@ final class DeskWindow {
     private final WayPane way;
     private final PlanTextPane planText;
     private final WindowVerbs verbs;
+    private final FirstSteps firstSteps;
     private double textPx = 13;
 
     DeskWindow(Stage stage) {
@@ -50,6 +51,7 @@ final class DeskWindow {
                 new Question("On what ground?", ground.answer(), ground),
                 new Question("How far does it reach?", reach.answer(), reach)));
         new MapHand(map, session);
+        this.firstSteps = new FirstSteps(way);
         this.verbs = new WindowVerbs(stage, session, worker::close);
         Theme.loadFaces();
         layOut();
@@ -71,6 +73,10 @@ final class DeskWindow {
         return map;
     }
 
+    WayPane way() {
+        return way;
+    }
+
     WindowVerbs verbs() {
         return verbs;
     }
@@ -89,7 +95,9 @@ final class DeskWindow {
         upper.setPickOnBounds(false);
         upper.setMaxHeight(VBox.USE_PREF_SIZE);
         upper.setMaxWidth(VBox.USE_PREF_SIZE);
-        StackPane middle = new StackPane(map, key, upper, work);
+        StackPane middle = new StackPane(map, key, upper, firstSteps, work);
+        StackPane.setAlignment(firstSteps, Pos.CENTER_LEFT);
+        StackPane.setMargin(firstSteps, new Insets(0, 0, 0, 14));
         StackPane.setAlignment(key, Pos.BOTTOM_RIGHT);
         StackPane.setMargin(key, new Insets(0, 14, 14, 0));
         StackPane.setAlignment(upper, Pos.TOP_LEFT);
@@ -179,6 +187,11 @@ final class DeskWindow {
         first.ifPresentOrElse(
                 session::open,
                 () -> session.tell(Notice.remark("Open a plan to begin: a plan.toml, or the folder that holds one.")));
+        if (RecentPlans.isFirstTime()) firstSteps.begin();
+    }
+
+    void showFirstSteps() {
+        firstSteps.begin();
     }
 
     /** Makes words and controls larger or smaller; the map keeps its pixels. */

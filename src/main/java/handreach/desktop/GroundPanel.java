@@ -1,5 +1,7 @@
 package handreach.desktop;
 
+import handreach.geodesy.Place;
+import handreach.input.InputFault;
 import handreach.plan.Places;
 import handreach.plan.PlanText;
 import handreach.propagation.LossModels;
@@ -66,10 +68,12 @@ final class GroundPanel extends VBox {
         cell.setPrefColumnCount(6);
         onEnter(
                 radius,
-                text -> session.edit("radius", plan -> PlanText.withValue(plan, "area", "radius_km", asNumber(text))));
+                "The radius",
+                number -> session.edit("radius", plan -> PlanText.withValue(plan, "area", "radius_km", number)));
         onEnter(
                 cell,
-                text -> session.edit("cells", plan -> PlanText.withValue(plan, "reach", "cell_m", asNumber(text))));
+                "The side of a cell",
+                number -> session.edit("cells", plan -> PlanText.withValue(plan, "reach", "cell_m", number)));
         model.setItems(FXCollections.observableArrayList(LossModels.names()));
         model.setId("model");
         cover.setItems(FXCollections.observableArrayList(
@@ -105,19 +109,23 @@ final class GroundPanel extends VBox {
         return line;
     }
 
-    /** The text as typed where it is no number, so that the plan's reader says what is wrong with it. */
-    private static String asNumber(String text) {
-        return text.strip().isEmpty() ? "0" : text.strip();
+    /** Hands on a number; anything else is told and left as typed. */
+    private void onEnter(TextField field, String what, Consumer<String> verb) {
+        field.setOnAction(entered -> take(field, what, verb));
+        field.focusedProperty().addListener((focus, was, is) -> {
+            if (!is) take(field, what, verb);
+        });
     }
 
-    private void onEnter(TextField field, Consumer<String> verb) {
-        field.setOnAction(entered -> verb.accept(field.getText()));
-        field.focusedProperty().addListener((focus, was, is) -> {
-            if (!is
-                    && !isFilling
-                    && session.scene().get() != null
-                    && !field.getText().equals(field.getUserData())) verb.accept(field.getText());
-        });
+    private void take(TextField field, String what, Consumer<String> verb) {
+        String typed = field.getText().strip();
+        if (isFilling || session.scene().get() == null || typed.equals(field.getUserData())) return;
+        field.setUserData(typed);
+        try {
+            verb.accept(PlanText.number(Double.parseDouble(typed)));
+        } catch (NumberFormatException e) {
+            session.tell(new Notice(true, what + " is \"" + typed + "\", but a number is needed, such as 5 or 2.5."));
+        }
     }
 
     private void onChoice(ComboBox<String> box, Consumer<String> verb) {
@@ -185,6 +193,19 @@ final class GroundPanel extends VBox {
         out.setOnAction(pressed -> places.remove(entry.name()));
         HBox row = new HBox(6, name, loadout, out);
         row.setAlignment(Pos.CENTER_LEFT);
-        return row;
+        TextField at = new TextField(scene.plan().heading().placeForm().format(entry.at()));
+        at.setAccessibleText("Where " + entry.name() + " is");
+        at.getStyleClass().add("quiet-field");
+        at.setOnAction(entered -> placed(entry, at.getText()));
+        return new VBox(2, row, at);
+    }
+
+    /** Moves a position to a place typed in any form. */
+    private void placed(Places.PositionEntry entry, String typed) {
+        try {
+            places.move(entry.name(), Place.parse(entry.name(), typed));
+        } catch (InputFault wrong) {
+            session.tell(wrong);
+        }
     }
 }

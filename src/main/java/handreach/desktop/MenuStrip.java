@@ -79,6 +79,7 @@ final class MenuStrip extends MenuBar {
                         night,
                         miles,
                         new SeparatorMenuItem(),
+                        item("First steps", null, window::showFirstSteps),
                         item("Larger", "Shortcut+PLUS", () -> window.scale(1.1)),
                         item("Smaller", "Shortcut+MINUS", () -> window.scale(1 / 1.1)));
         return menu;

@@ -16,6 +16,7 @@ import handreach.study.Scene;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.stream.Stream;
 import javafx.animation.PauseTransition;
 import javafx.beans.property.ReadOnlyObjectProperty;
 import javafx.beans.property.ReadOnlyObjectWrapper;
@@ -72,6 +73,7 @@ final class ReachPanel extends VBox {
         shapeTable();
         session.scene().addListener((scene, before, now) -> show(now));
         session.carried().addListener((which, before, now) -> fill());
+        session.compared().addListener((which, before, now) -> drawRose());
         settle.setOnFinished(over -> study());
     }
 
@@ -193,7 +195,6 @@ final class ReachPanel extends VBox {
                 progress -> ReachStudy.run(scene, false, progress),
                 fresh -> {
                     found.set(fresh);
-                    rose.show(() -> ReachFigures.rose(fresh), FIGURE_PX);
                     fill();
                 },
                 wrong -> {
@@ -206,6 +207,7 @@ final class ReachPanel extends VBox {
         ReachAnswer fresh = found.get();
         Loadout carried = session.carried().get();
         if (fresh == null || carried == null) return;
+        drawRose();
         table.getChildren().clear();
         table.addRow(0, head(""), head("loadout"), head("median"), head("worst"), head("of ground"));
         boolean isImperial = fresh.scene().plan().heading().imperial();
@@ -231,6 +233,23 @@ final class ReachPanel extends VBox {
                     percent(reach.share().value())));
             verdict.setText(capital(carried.name() + ": " + fresh.verdicts().get(i)));
         }
+    }
+
+    /** The loadout looked at and the one it is held against; more would be a tangle at this size. */
+    private void drawRose() {
+        ReachAnswer fresh = found.get();
+        if (fresh == null
+                || session.carried().get() == null
+                || session.compared().get() == null) return;
+        List<String> names =
+                fresh.loadouts().stream().map(reach -> reach.link().name()).toList();
+        List<Integer> which = Stream.of(
+                        session.compared().get(), session.carried().get())
+                .map(loadout -> names.indexOf(loadout.name()))
+                .filter(number -> number >= 0)
+                .distinct()
+                .toList();
+        if (!which.isEmpty()) rose.show(() -> ReachFigures.rose(fresh, which), FIGURE_PX);
     }
 
     private static String capital(String words) {

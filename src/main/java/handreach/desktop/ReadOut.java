@@ -41,6 +41,7 @@ final class ReadOut extends HBox {
     private void show(Optional<Position> cursor) {
         Scene scene = session.scene().get();
         if (cursor.isEmpty() || scene == null) {
+            reading.drop();
             place.setText(scene == null ? "No plan is open." : "Point at the map to read the ground.");
             ground.setText("");
             copy.setText("");

@@ -6,8 +6,8 @@ import static org.junit.jupiter.api.Assertions.assertNotEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import handreach.geodesy.Position;
-import handreach.plan.PlanFile;
 import handreach.plan.Places;
+import handreach.plan.PlanFile;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -78,7 +78,9 @@ class DeskJourneyTest {
         double factory = share();
         run.robot().clickOn("#loadout-3");
         run.settle();
-        assertEquals("quarter-wave with wire at face", run.onScreen(() -> run.session().carried().get().name()));
+        assertEquals(
+                "quarter-wave with wire at face",
+                run.onScreen(() -> run.session().carried().get().name()));
         assertTrue(share() > factory);
         assertEquals(kept, run.live());
         run.robot().clickOn("#step-3");
@@ -98,7 +100,12 @@ class DeskJourneyTest {
         run = WindowRun.on(folder, "forest-hills");
         String comment = "# slight effort, a repeat now and then";
         run.robot().clickOn("#step-3");
-        run.robot().interact(() -> run.robot().lookup("#copy-quality").<ComboBox<?>>query().getSelectionModel().select(2));
+        run.robot()
+                .interact(() -> run.robot()
+                        .lookup("#copy-quality")
+                        .<ComboBox<?>>query()
+                        .getSelectionModel()
+                        .select(2));
         run.settle();
         run.robot().push(KeyCode.SHORTCUT, KeyCode.S);
         run.settle();
@@ -109,7 +116,10 @@ class DeskJourneyTest {
         assertTrue(Files.exists(run.plan().resolveSibling("plan.toml.bak")));
         run.onScreen(() -> run.session().open(run.plan()));
         run.settle();
-        assertEquals("daq-3.4", run.onScreen(() -> run.session().scene().get().plan().channel().wish().quality()));
+        assertEquals(
+                "daq-3.4",
+                run.onScreen(() ->
+                        run.session().scene().get().plan().channel().wish().quality()));
         assertTrue(RecentPlans.list().contains(run.plan().toAbsolutePath().normalize()));
     }
 
@@ -154,7 +164,9 @@ class DeskJourneyTest {
         Files.writeString(broken, "title = \"x\"\n[channel]\nfrequency_mhz = \"high\"\n");
         run.onScreen(() -> run.session().open(broken));
         run.settle();
-        assertTrue(run.noticeTexts().get(0).contains("broken.toml line 3"), run.noticeTexts().toString());
+        assertTrue(
+                run.noticeTexts().get(0).contains("broken.toml line 3"),
+                run.noticeTexts().toString());
         run.snapshot("corrupt-plan");
         assertTrue(run.onScreen(() -> run.session().scene().get().file().text().contains("edited crew")));
         assertTrue(run.onScreen(() -> run.session().isEdited().get()));
@@ -169,7 +181,9 @@ class DeskJourneyTest {
         run.settle();
         assertTrue(run.noticeTexts().get(0).contains("gone"), run.noticeTexts().toString());
         run.snapshot("missing-tiles");
-        assertEquals(run.plan(), run.onScreen(() -> run.session().scene().get().file().file()));
+        assertEquals(
+                run.plan(),
+                run.onScreen(() -> run.session().scene().get().file().file()));
     }
 
     @Test
@@ -183,7 +197,9 @@ class DeskJourneyTest {
         Files.createDirectories(elsewhere.resolve("inside"));
         run.onScreen(() -> run.session().saveAs(elsewhere, () -> {}));
         run.settle();
-        assertTrue(run.noticeTexts().get(0).contains("could not be written"), run.noticeTexts().toString());
+        assertTrue(
+                run.noticeTexts().get(0).contains("could not be written"),
+                run.noticeTexts().toString());
         run.snapshot("read-only");
         assertTrue(run.onScreen(() -> run.session().isEdited().get()));
         assertTrue(run.onScreen(() -> run.session().scene().get().file().text().contains("three crews")));
@@ -196,9 +212,27 @@ class DeskJourneyTest {
         run.robot().clickOn("#step-2");
         run.robot().doubleClickOn("#radius").write("five").push(KeyCode.ENTER);
         run.settle();
-        assertTrue(run.noticeTexts().get(0).contains("plan.toml line"), run.noticeTexts().toString());
+        assertTrue(
+                run.noticeTexts().get(0).contains("\"five\""), run.noticeTexts().toString());
+        run.robot().doubleClickOn("#radius").write("5000").push(KeyCode.ENTER);
+        run.settle();
+        assertTrue(
+                run.noticeTexts().get(0).contains("plan.toml line"),
+                run.noticeTexts().toString());
         assertFalse(run.onScreen(() -> run.session().isEdited().get()));
         run.snapshot("refused-edit");
+    }
+
+    @Test
+    void thePersonIsShownRoundOnceAndAgainWhenAsked() {
+        run = WindowRun.bare(folder, Optional.of(Path.of("elevation-samples", "forest-hills")));
+        run.settle();
+        run.snapshot("first-steps");
+        assertTrue(run.robot().lookup("#first-steps").query().isVisible());
+        for (int i = 0; i < 5; i++) run.robot().clickOn("#next-step");
+        run.settle();
+        assertFalse(run.robot().lookup("#first-steps").query().isVisible());
+        assertFalse(RecentPlans.isFirstTime());
     }
 
     @Test
@@ -212,7 +246,8 @@ class DeskJourneyTest {
                 .edit("units", text -> handreach.plan.PlanText.withTopValue(text, "units", "\"imperial\"")));
         run.settle();
         run.snapshot("night-miles");
-        assertTrue(run.onScreen(() -> run.session().scene().get().plan().heading().imperial()));
+        assertTrue(
+                run.onScreen(() -> run.session().scene().get().plan().heading().imperial()));
     }
 
     @Test

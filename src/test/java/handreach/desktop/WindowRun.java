@@ -45,6 +45,7 @@ final class WindowRun implements AutoCloseable {
     static WindowRun on(Path folder, String sample) {
         WindowRun run = new WindowRun(folder);
         run.copySamples(sample);
+        RecentPlans.wayShown();
         run.start(Optional.of(run.plan()));
         run.await(() -> run.live() != null && !run.live().isCoarse());
         run.settle();
