@@ -33,6 +33,7 @@ final class DeskWindow {
     private final PlanTextPane planText;
     private final WindowVerbs verbs;
     private final FirstSteps firstSteps;
+    private final DropHand drop;
     private double textPx = 13;
 
     DeskWindow(Stage stage) {
@@ -53,6 +54,8 @@ final class DeskWindow {
         new MapHand(map, session);
         this.firstSteps = new FirstSteps(way);
         this.verbs = new WindowVerbs(stage, session, worker::close);
+        this.drop = new DropHand(root, session);
+        drop.hand(".toml", plans -> verbs.open(plans.get(0)));
         Theme.loadFaces();
         layOut();
         listen();
@@ -75,6 +78,10 @@ final class DeskWindow {
 
     WayPane way() {
         return way;
+    }
+
+    DropHand drop() {
+        return drop;
     }
 
     WindowVerbs verbs() {
