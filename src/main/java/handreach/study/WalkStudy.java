@@ -120,6 +120,7 @@ public final class WalkStudy {
                 faults.add(source, report.origin().line(), GpxTrack.SWAPPED);
         TrackJoin join = TrackJoin.of(track, reports, walk.clockOffsetS());
         for (String note : join.notes()) warnings.add(walk.name() + ": " + note);
+        join.clockFault().ifPresent(words -> faults.add(source, 0, words));
         day(walk.reports(), reports);
         WalkBase base = WalkBase.of(scene, walk.base());
         predict(walk, base, averaged(walk, join.placed()));

@@ -17,8 +17,15 @@ import java.util.OptionalDouble;
  * @param unplaced reports without one; they are told, never dropped in silence
  * @param clockOffsetS seconds that were added to the times of the reports
  * @param notes what was doubtful, one sentence each
+ * @param clockFault why the times cannot be right, where one shift by quarter hours would bring all reports onto the track of which
+ *     many now lie outside: then those that do lie on it lie in the wrong places
  */
-public record TrackJoin(List<Placed> placed, List<WalkReport> unplaced, double clockOffsetS, List<String> notes) {
+public record TrackJoin(
+        List<Placed> placed,
+        List<WalkReport> unplaced,
+        double clockOffsetS,
+        List<String> notes,
+        Optional<String> clockFault) {
     /** A longer gap between two points of the track is told. */
     private static final double LONG_GAP_S = 60;
     /** A place in a longer gap is not known. */
@@ -26,6 +33,10 @@ public record TrackJoin(List<Placed> placed, List<WalkReport> unplaced, double c
 
     private static final int LONGEST_OFFSET_S = 14 * 3600;
     private static final int ZONE_STEP_S = 900;
+    /** Share of reports outside the track from which a shift that fits all is no accident; our suggestion. */
+    private static final double MANY_OUTSIDE = 0.2;
+    /** Share of all reports that a shift must bring onto the track to be called a fit. */
+    private static final double FITS = 0.9;
     /** With fewer reports that have time and place, a clock is not set from them. */
     private static final int LEAST_FOR_OFFSET = 5;
     /** Reports must come this near to the track to set a clock, m. */
@@ -68,7 +79,26 @@ public record TrackJoin(List<Placed> placed, List<WalkReport> unplaced, double c
             notes.add(longGaps + " reports fall in gaps of the track of more than " + (int) LONG_GAP_S
                     + " s; their places are guessed between the ends of the gap.");
         if (!unplaced.isEmpty()) notes.add(unplacedNote(track, unplaced, offsetS));
-        return new TrackJoin(along(found), unplaced, offsetS, notes);
+        Optional<String> fault = track.flatMap(t -> clockFault(t, reports, offsetS));
+        return new TrackJoin(along(found), unplaced, offsetS, notes, fault);
+    }
+
+    /** Reports that name their place are left out: they lie where they say. */
+    private static Optional<String> clockFault(GpxTrack track, List<WalkReport> reports, double offsetS) {
+        List<WalkReport> byTime =
+                reports.stream().filter(r -> r.origin().at().isEmpty()).toList();
+        long outside = byTime.size() - fitting(track, byTime, offsetS);
+        if (track.timed().isEmpty() || outside < MANY_OUTSIDE * byTime.size() || outside == 0) return Optional.empty();
+        return zoneHintS(track, byTime, offsetS)
+                .map(shift -> String.format(
+                        Locale.ROOT,
+                        "the times of %d of %d reports lie outside the track, and shifted by %+.2f h all but a few fit: the clock looks to"
+                                + " be of another time zone, and the rest would be put in wrong places. Set clock_offset_s = %d; or,"
+                                + " if the clock was right, give the reports outside the track a position or take them out.",
+                        outside,
+                        byTime.size(),
+                        shift / 3600.0,
+                        Math.round(offsetS + shift)));
     }
 
     private static List<WalkReport> inOrder(List<WalkReport> reports) {
@@ -126,7 +156,7 @@ public record TrackJoin(List<Placed> placed, List<WalkReport> unplaced, double c
                         best = shift;
                     }
                 }
-            if (most >= 0.9 * reports.size()) return Optional.of(best);
+            if (most >= FITS * reports.size()) return Optional.of(best);
         }
         return Optional.empty();
     }

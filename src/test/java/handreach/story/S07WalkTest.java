@@ -239,4 +239,36 @@ class S07WalkTest {
                 Files.readString(plan).contains("[calibration]"), run.err().contains("Calibrated by round the camp"));
         return new ObjectMapper().readTree(run.out());
     }
+
+    /** Hostile and broken tracks: one line that says what to do, exit 2, nothing half done. */
+    @Test
+    void hostileAndBrokenTracksAreEachToldInOneLine() throws IOException {
+        Path plan = plan("", "", "");
+        Path track = folder.resolve("walk-track.gpx");
+        String whole = Files.readString(track);
+        String bomb =
+                "<?xml version=\"1.0\"?><!DOCTYPE gpx [<!ENTITY a \"ha\"><!ENTITY b \"&a;&a;&a;\">]><gpx>&b;</gpx>";
+        oneLine(plan, bomb, "document type declaration");
+        oneLine(plan, "<!DOCTYPE gpx SYSTEM \"file:///etc/hostname\"><gpx/>", "document type declaration");
+        oneLine(plan, whole.substring(0, whole.length() / 2), "is not whole GPX");
+        oneLine(plan, "", "is not whole GPX");
+        oneLine(plan, whole.replaceAll("<time>[^<]*</time>", ""), "have no time");
+        oneLine(plan, whole.replaceAll("lat=(\"[^\"]*\") lon=(\"[^\"]*\")", "lat=$2 lon=$1"), "look exchanged");
+        oneLine(plan, "<html><body>please log in</body></html>", "<gpx> is expected");
+        oneLine(plan, "<gpx>" + "<a>".repeat(1000) + "</a>".repeat(1000) + "</gpx>", "deep");
+        oneLine(plan, "<gpx>" + " ".repeat(70 << 20) + "</gpx>", "at most 64 MiB");
+        Files.writeString(track, whole);
+        Path zone = plan("", "clock_offset_s = 47", "clock_offset_s = 7247");
+        oneLine(zone, whole, "clock_offset_s = 47");
+    }
+
+    private void oneLine(Path plan, String track, String words) throws IOException {
+        Files.writeString(folder.resolve("walk-track.gpx"), track);
+        CommandRun run = CommandRun.of(
+                "walk", plan.toString(), "--out", folder.resolve("none").toString());
+        assertEquals(2, run.code(), words);
+        assertEquals(1, run.err().lines().count(), run.err());
+        assertTrue(run.err().contains(words), run.err());
+        assertFalse(Files.exists(folder.resolve("none")));
+    }
 }

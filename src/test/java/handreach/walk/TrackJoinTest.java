@@ -70,6 +70,27 @@ class TrackJoinTest {
                         .size());
     }
 
+    /** Two hours off, half of the reports still fall on the track, in wrong places: that is a fault and not a note. */
+    @Test
+    void aWrongTimeZoneThatHalfFitsIsAFault() {
+        List<WalkReport> wrong = new ArrayList<>();
+        List<WalkReport> longer = new ArrayList<>();
+        for (int s = 0; s < 14400; s += 300) {
+            wrong.add(report(Optional.of(START.plusSeconds(s + 2 * 3600)), Optional.empty()));
+            longer.add(report(Optional.of(START.plusSeconds(s)), Optional.empty()));
+        }
+        TrackJoin join = TrackJoin.of(Optional.of(track(14400)), wrong, OptionalDouble.of(10));
+        assertTrue(
+                join.clockFault().orElseThrow().contains("clock_offset_s = -7190"),
+                join.clockFault().get());
+        // a walk that went on when the receiver stopped: no shift fits all of it
+        TrackJoin stopped = TrackJoin.of(Optional.of(track(9000)), longer, OptionalDouble.empty());
+        assertTrue(stopped.clockFault().isEmpty());
+        assertTrue(TrackJoin.of(Optional.of(track(14400)), longer, OptionalDouble.empty())
+                .clockFault()
+                .isEmpty());
+    }
+
     @Test
     void aLongGapOfTheTrackPlacesNothing() {
         List<TrackPoint> points = new ArrayList<>();
