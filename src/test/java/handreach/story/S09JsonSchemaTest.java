@@ -116,7 +116,7 @@ class S09JsonSchemaTest {
                 List.of("reach", SAMPLES + "forest-hills", "--no-area"),
                 List.of("relay", SAMPLES + "urban-coast"),
                 List.of("relay", SAMPLES + "forest-hills"),
-                List.of("reach", SAMPLES + "urban-coast", "--engine", "sweep", "--only", "numbers", "--out", out()),
+                List.of("reach", SAMPLES + "urban-coast", "--engine", "sweep", "--only", "outlines", "--out", out()),
                 List.of("walk", SAMPLES + "forest-hills"),
                 List.of("walk", SAMPLES + "forest-hills", "--next", "--reports", "2"),
                 List.of(
