@@ -147,27 +147,28 @@ class S09FuzzTest {
         PlanFile base = PlanFile.open(samples.resolve("forest-hills"));
         byte[] sweep = Files.readAllBytes(samples.resolve("invented-bench/quarter-wave-whip.s1p"));
         return List.of(
-                new Target("bench", 1, S09FuzzTest::bench, List.of(head("invented-bench/bench.csv", 60), benchRows())),
-                new Target("touchstone", 1, S09FuzzTest::touchstone, List.of(sweep, touchstone2())),
-                new Target("plan", 0.6, bytes -> base.withText(text(bytes)), plans()),
-                new Target("calibration", 0.6, S09FuzzTest::calibration, List.of(calibrationSeed())),
-                new Target("profile", 1, bytes -> ProfileFile.read(source(bytes)), List.of(profileSeed())),
-                new Target("pattern", 0.5, bytes -> ElevationPattern.read(source(bytes)), List.of(patternSeed())),
+                new Target(
+                        "bench", 0.5, S09FuzzTest::bench, List.of(head("invented-bench/bench.csv", 60), benchRows())),
+                new Target("touchstone", 2, S09FuzzTest::touchstone, List.of(sweep, touchstone2())),
+                new Target("plan", 0.3, bytes -> base.withText(text(bytes)), plans()),
+                new Target("calibration", 0.5, S09FuzzTest::calibration, List.of(calibrationSeed())),
+                new Target("profile", 2, bytes -> ProfileFile.read(source(bytes)), List.of(profileSeed())),
+                new Target("pattern", 1.5, bytes -> ElevationPattern.read(source(bytes)), List.of(patternSeed())),
                 new Target(
                         "reports",
-                        1,
+                        1.5,
                         bytes -> ReportFile.read(source(bytes)),
                         List.of(head("forest-hills/walk-reports.csv", 40))),
                 new Target("gpx", 1, file("t.gpx", GpxTrack::read), List.of(gpxSeed(), gpxTrack())),
                 new Target("geojson area", 0.7, file("a.geojson", AreaPolygons::read), List.of(areaSeed())),
                 new Target("geojson cover", 0.7, S09FuzzTest::coverPolygons, List.of(coverSeed())),
-                new Target("place", 1, S09FuzzTest::place, placeSeeds()),
+                new Target("place", 2, S09FuzzTest::place, placeSeeds()),
                 new Target("text file", 0.3, file("t.csv", SourceText::read), List.of(benchRows())),
-                new Target("geotiff", 0.5, file("t.tif", S09FuzzTest::tile), tiffs()),
-                new Target("cover raster", 0.3, file("c.tif", S09FuzzTest::coverRaster), List.of(codes())),
-                new Target("ascii grid", 0.5, file("g.asc", S09FuzzTest::tile), List.of(gridSeed())),
-                new Target("hgt gzip", 0.05, file("N46E008.hgt.gz", S09FuzzTest::tile), List.of(gzip())),
-                new Target("hgt zip", 0.02, file("N37W105.hgt.zip", S09FuzzTest::tile), List.of(zip())));
+                new Target("geotiff", 0.2, file("t.tif", S09FuzzTest::tile), tiffs()),
+                new Target("cover raster", 0.15, file("c.tif", S09FuzzTest::coverRaster), List.of(codes())),
+                new Target("ascii grid", 0.3, file("g.asc", S09FuzzTest::tile), List.of(gridSeed())),
+                new Target("hgt gzip", 0.01, file("N46E008.hgt.gz", S09FuzzTest::tile), List.of(gzip())),
+                new Target("hgt zip", 0.01, file("N37W105.hgt.zip", S09FuzzTest::tile), List.of(zip())));
     }
 
     /** Hands a reader of files a file. */

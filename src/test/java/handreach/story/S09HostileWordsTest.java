@@ -62,7 +62,7 @@ class S09HostileWordsTest {
                 "--relay",
                 "--out",
                 out.resolve("full.html").toString());
-        run("card", plan.toString(), "--relay", "--out", out.resolve("card.pdf").toString());
+        run("card", plan.toString(), "--out", out.resolve("card.pdf").toString());
         run("card", plan.toString(), "--fold", "--out", out.resolve("fold.pdf").toString());
         run("relay", plan.toString(), "--out", out.resolve("relay").toString());
         run("walk", plan.toString(), "--out", out.resolve("walk").toString());
@@ -97,7 +97,8 @@ class S09HostileWordsTest {
         String text = Files.readString(sample.resolve("plan.toml"))
                 .replace("tiles = \"tiles\"", "tiles = '" + sample.resolve("tiles") + "'")
                 .replace("../invented-bench/bench.csv", "bench.csv")
-                .replace("radius_km = 5", "radius_km = 2");
+                .replace("radius_km = 5", "radius_km = 2")
+                .replace("bearing_step_deg = 5", "bearing_step_deg = 20");
         List<String> names = new ArrayList<>();
         Matcher matcher = NAME.matcher(text);
         while (matcher.find()) names.add(matcher.group(2));
