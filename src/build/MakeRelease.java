@@ -73,7 +73,7 @@ public final class MakeRelease {
         List<String> rows = Files.readAllLines(base.resolve("docs/third-party-notices.md"));
         TreeSet<String> missing = new TreeSet<>();
         TreeSet<String> seen = new TreeSet<>();
-        Matcher found = COMPONENT.matcher(bill.substring(bill.indexOf("\"components\"")));
+        Matcher found = COMPONENT.matcher(bill.substring(bill.indexOf("\n  \"components\"")));
         while (found.find()) {
             String name = found.group(1) + ":" + found.group(2);
             if (!seen.add(name)) continue;
@@ -121,11 +121,12 @@ public final class MakeRelease {
         Files.createDirectories(input);
         Files.copy(jar, input.resolve("handreach.jar"));
         Path tool = Path.of(System.getProperty("java.home"), "bin", "jpackage");
-        run(List.of(
+        // The packager of one platform accepts no version below 1.
+        boolean takesVersion = !System.getProperty("os.name").startsWith("Mac") || !version.startsWith("0.");
+        List<String> command = new ArrayList<>(List.of(
                 tool.toString(),
                 "--type", "app-image",
                 "--name", "Handreach",
-                "--app-version", version.startsWith("0.") ? "1" + version.substring(1) : version,
                 "--description", "How far a handheld radio reaches with each antenna",
                 "--vendor", "the Handreach contributors",
                 "--input", input.toString(),
@@ -135,6 +136,8 @@ public final class MakeRelease {
                 "--add-modules", MODULES,
                 "--jlink-options", "--strip-debug --no-header-files --no-man-pages",
                 "--dest", release.toString()));
+        if (takesVersion) command.addAll(List.of("--app-version", version));
+        run(command);
         deleteTree(input);
         try (Stream<Path> made = Files.list(release)) {
             Path image = made.filter(one -> one.getFileName().toString().startsWith("Handreach")).findFirst().orElseThrow();
