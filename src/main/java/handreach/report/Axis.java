@@ -12,27 +12,28 @@ import java.util.Locale;
  * @param startPx where the low value stands
  * @param endPx where the high value stands, on either side of the start
  */
-record Axis(double low, double high, double startPx, double endPx) {
+public record Axis(double low, double high, double startPx, double endPx) {
     private static final double[] ROUND = {1, 2, 5, 10};
 
-    Axis {
+    public Axis {
         if (!(low < high) || Double.isInfinite(high - low))
             throw new IllegalArgumentException("axis from " + low + " to " + high);
     }
 
     /** An axis whose ends are round and hold both values. */
-    static Axis rounded(double low, double high, int wanted, double startPx, double endPx) {
+    public static Axis rounded(double low, double high, int wanted, double startPx, double endPx) {
         double top = high > low ? high : low + 1;
         double step = step(low, top, wanted);
         return new Axis(Math.floor(low / step) * step, Math.ceil(top / step) * step, startPx, endPx);
     }
 
-    double px(double value) {
+    /** Where a value stands. */
+    public double px(double value) {
         return startPx + (value - low) / (high - low) * (endPx - startPx);
     }
 
     /** Round values on the axis, about as many as wanted. */
-    List<Double> ticks(int wanted) {
+    public List<Double> ticks(int wanted) {
         double step = step(low, high, wanted);
         List<Double> ticks = new ArrayList<>();
         for (long k = (long) Math.ceil(low / step - 1e-9); k * step <= high + 1e-9 * step; k++) ticks.add(k * step);
@@ -40,14 +41,14 @@ record Axis(double low, double high, double startPx, double endPx) {
     }
 
     /** A tick as text, with as many decimals as the step needs and a true minus sign. */
-    String text(double tick, int wanted) {
+    public String text(double tick, int wanted) {
         double step = step(low, high, wanted);
         int decimals = (int) Math.max(0, Math.ceil(-Math.log10(step) - 1e-9));
         return number(tick, decimals);
     }
 
     /** A number with a true minus sign and never a negative zero. */
-    static String number(double value, int decimals) {
+    public static String number(double value, int decimals) {
         String text = String.format(Locale.ROOT, "%." + decimals + "f", value);
         if (text.startsWith("-")) {
             boolean isZero = text.chars().noneMatch(c -> c >= '1' && c <= '9');
@@ -57,7 +58,7 @@ record Axis(double low, double high, double startPx, double endPx) {
     }
 
     /** A number that always shows its sign. */
-    static String signed(double value, int decimals) {
+    public static String signed(double value, int decimals) {
         String text = number(value, decimals);
         return text.startsWith("\u2212") || text.chars().noneMatch(c -> c >= '1' && c <= '9') ? text : "+" + text;
     }

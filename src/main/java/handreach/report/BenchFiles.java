@@ -6,6 +6,7 @@ import handreach.bench.Touchstone;
 import handreach.loadout.Burden;
 import handreach.plan.Channel;
 import handreach.plan.Kit;
+import handreach.plan.Plan;
 import handreach.plan.PlanFile;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -25,7 +26,7 @@ public final class BenchFiles {
                 .toList();
         List<ChannelMark> marks =
                 plan.map(p -> List.of(mark(p.plan().channel()))).orElse(List.of());
-        List<AntennaCost> costs = plan.map(BenchFiles::costs).orElse(List.of());
+        List<AntennaCost> costs = plan.map(p -> costs(p.plan())).orElse(List.of());
         String title =
                 plan.map(p -> p.plan().heading().title()).orElse(analysis.file().name());
         BenchView view = new BenchView(
@@ -38,13 +39,15 @@ public final class BenchFiles {
         WholeFile.write(file, HtmlPage.text(BenchReport.page(view)));
     }
 
-    private static ChannelMark mark(Channel channel) {
+    /** Where a channel stands on a sweep. */
+    public static ChannelMark mark(Channel channel) {
         return new ChannelMark(channel.name(), channel.frequency().mhz());
     }
 
-    private static List<AntennaCost> costs(PlanFile plan) {
+    /** What the antennas of a plan cost to carry, those whose length it gives. */
+    public static List<AntennaCost> costs(Plan plan) {
         List<AntennaCost> costs = new ArrayList<>();
-        for (Kit.AntennaEntry entry : plan.plan().kit().antennas()) {
+        for (Kit.AntennaEntry entry : plan.kit().antennas()) {
             Kit.Size size = entry.size();
             if (size.lengthCm().isEmpty()) continue;
             costs.add(new AntennaCost(

@@ -48,7 +48,7 @@ public final class BenchReport {
         if (!view.analysis().mounts().isEmpty())
             sections.add(new Section("Bench: level over the control", levels(view.analysis())));
         if (!view.sweeps().isEmpty()) sections.add(new Section("Bench: match", match(view)));
-        if (!view.costs().isEmpty()) sections.add(Section.of("What it buys and what it costs", costs(view)));
+        if (!view.costs().isEmpty()) sections.add(Section.of("What it buys and what it costs", costs(view.costs(), Optional.of(view.analysis()))));
         List<Block> warnings = view.analysis().warnings().stream()
                 .<Block>map(Paragraph::warning)
                 .toList();
@@ -70,7 +70,7 @@ public final class BenchReport {
     }
 
     /** One antenna in one mounting, in a sentence or two. */
-    static String verdict(MountResult mount, AntennaResult antenna) {
+    public static String verdict(MountResult mount, AntennaResult antenna) {
         double delta = antenna.delta().db();
         String size = Axis.number(Math.abs(delta), 1) + " dB " + (delta < 0 ? "weaker" : "stronger") + " than "
                 + antenna.delta().control() + " (" + mount.mounting().name() + ")";
@@ -91,18 +91,7 @@ public final class BenchReport {
     private static List<Block> levels(BenchAnalysis analysis) {
         List<Block> blocks = new ArrayList<>();
         String control = analysis.control().orElse("the control");
-        List<DeltaRow> rows = new ArrayList<>();
-        for (MountResult mount : analysis.mounts())
-            for (AntennaResult antenna : mount.antennas())
-                antenna.delta()
-                        .interval95()
-                        .ifPresent(interval -> rows.add(new DeltaRow(
-                                group(mount),
-                                antenna.antenna(),
-                                antenna.delta().db(),
-                                interval,
-                                antenna.toldApart(),
-                                "n = " + antenna.n())));
+        List<DeltaRow> rows = rows(analysis);
         if (!rows.isEmpty())
             blocks.add(new Drawing(
                     DeltaFigure.of("Level over the control with 95 % intervals", control, rows),
@@ -115,7 +104,25 @@ public final class BenchReport {
         return blocks;
     }
 
-    private static String group(MountResult mount) {
+    /** Every difference whose doubt is known, as {@link DeltaFigure} draws it. */
+    public static List<DeltaRow> rows(BenchAnalysis analysis) {
+        List<DeltaRow> rows = new ArrayList<>();
+        for (MountResult mount : analysis.mounts())
+            for (AntennaResult antenna : mount.antennas())
+                antenna.delta()
+                        .interval95()
+                        .ifPresent(interval -> rows.add(new DeltaRow(
+                                group(mount),
+                                antenna.antenna(),
+                                antenna.delta().db(),
+                                interval,
+                                antenna.toldApart(),
+                                "n = " + antenna.n())));
+        return rows;
+    }
+
+    /** Mounting and, where it is known, frequency. */
+    public static String group(MountResult mount) {
         return mount.frequencyMhz().isEmpty()
                 ? mount.mounting().name()
                 : mount.mounting().name() + ", " + plain(mount.frequencyMhz().getAsDouble()) + " MHz";
@@ -202,15 +209,27 @@ public final class BenchReport {
 
     private static List<Block> match(BenchView view) {
         List<Block> blocks = new ArrayList<>();
-        List<Curve> curves = new ArrayList<>();
-        for (int i = 0; i < view.sweeps().size(); i++)
-            curve(view.sweeps().get(i), LoadoutMark.of(i)).ifPresent(curves::add);
+        List<Curve> curves = curves(view.sweeps());
         if (!curves.isEmpty())
             blocks.add(new Drawing(
                     SwrFigure.of("Standing-wave ratio over frequency", curves, view.channels()),
                     "Match explains a delta; it is not added to one. Dashed: the usual limits 2:1 and 3:1."));
+        channels(view.sweeps()).ifPresent(blocks::add);
+        return blocks;
+    }
+
+    /** Standing-wave ratio over each sweep, as {@link SwrFigure} draws it. */
+    public static List<Curve> curves(List<MatchAnalysis> sweeps) {
+        List<Curve> curves = new ArrayList<>();
+        for (int i = 0; i < sweeps.size(); i++)
+            curve(sweeps.get(i), LoadoutMark.of(i)).ifPresent(curves::add);
+        return curves;
+    }
+
+    /** What each sweep says on the channels; none where no channel lies within a sweep. */
+    public static Optional<Sheet> channels(List<MatchAnalysis> sweeps) {
         List<Sheet.Row> rows = new ArrayList<>();
-        for (MatchAnalysis sweep : view.sweeps())
+        for (MatchAnalysis sweep : sweeps)
             for (ChannelMatch channel : sweep.channels())
                 rows.add(Sheet.Row.of(
                         sweep.name(),
@@ -219,18 +238,17 @@ public final class BenchReport {
                         Axis.number(channel.match().returnLossDb(), 1),
                         Axis.number(channel.match().mismatchLossDb(), 2),
                         Axis.signed(channel.trim().tooLongPercent(), 1)));
-        if (!rows.isEmpty())
-            blocks.add(new Sheet(
-                    "On the channels. Too long is positive, in per cent of the present length.",
-                    List.of(
-                            Sheet.Column.words("sweep"),
-                            Sheet.Column.number("channel, MHz"),
-                            Sheet.Column.number("SWR, :1"),
-                            Sheet.Column.number("return loss, dB"),
-                            Sheet.Column.number("mismatch loss, dB"),
-                            Sheet.Column.number("too long, %")),
-                    rows));
-        return blocks;
+        if (rows.isEmpty()) return Optional.empty();
+        return Optional.of(new Sheet(
+                "On the channels. Too long is positive, in per cent of the present length.",
+                List.of(
+                        Sheet.Column.words("sweep"),
+                        Sheet.Column.number("channel, MHz"),
+                        Sheet.Column.number("SWR, :1"),
+                        Sheet.Column.number("return loss, dB"),
+                        Sheet.Column.number("mismatch loss, dB"),
+                        Sheet.Column.number("too long, %")),
+                rows));
     }
 
     private static Optional<Curve> curve(MatchAnalysis sweep, LoadoutMark mark) {
@@ -249,16 +267,11 @@ public final class BenchReport {
         return across.size() < 2 ? Optional.empty() : Optional.of(new Curve(mark, sweep.name(), across, up));
     }
 
-    private static Sheet costs(BenchView view) {
+    /** What each antenna buys over the control, and what it costs to carry. */
+    public static Sheet costs(List<AntennaCost> costs, Optional<BenchAnalysis> analysis) {
         List<Sheet.Row> rows = new ArrayList<>();
-        for (AntennaCost cost : view.costs()) {
-            List<DeltaOverControl> deltas = view.analysis().deltas(cost.antenna());
-            String buys = deltas.isEmpty()
-                    ? "control"
-                    : deltas.stream()
-                            .map(d -> Axis.signed(d.db(), 1) + " dB "
-                                    + d.mounting().name())
-                            .collect(Collectors.joining("; "));
+        for (AntennaCost cost : costs) {
+            String buys = analysis.map(known -> buys(known, cost.antenna())).orElse("not read");
             rows.add(Sheet.Row.of(
                     cost.antenna(),
                     buys,
@@ -275,5 +288,14 @@ public final class BenchReport {
                         Sheet.Column.number("mass, g"),
                         Sheet.Column.number("price, own currency")),
                 rows);
+    }
+
+    private static String buys(BenchAnalysis analysis, String antenna) {
+        if (analysis.control().filter(antenna::equalsIgnoreCase).isPresent()) return "control";
+        List<DeltaOverControl> deltas = analysis.deltas(antenna);
+        if (deltas.isEmpty()) return "not read";
+        return deltas.stream()
+                .map(d -> Axis.signed(d.db(), 1) + " dB " + d.mounting().name())
+                .collect(Collectors.joining("; "));
     }
 }

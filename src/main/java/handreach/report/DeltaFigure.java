@@ -7,7 +7,8 @@ import java.util.stream.Collectors;
 
 /** Differences from the control with their intervals, one line each: filled where told apart, open where not. */
 public final class DeltaFigure implements Figure {
-    private static final double WIDTH_PX = 820;
+    private static final double USUAL_WIDTH_PX = 820;
+    private static final double LEAST_WIDTH_PX = 520;
     private static final double ROW_PX = 30;
     private static final double GROUP_PX = 34;
     private static final double TOP_PX = 12;
@@ -16,11 +17,13 @@ public final class DeltaFigure implements Figure {
     private final String title;
     private final String control;
     private final List<DeltaRow> rows;
+    private final double widthPx;
     private final double leftPx;
     private final double rightPx;
     private final Axis axis;
 
-    private DeltaFigure(String title, String control, List<DeltaRow> rows) {
+    private DeltaFigure(String title, String control, List<DeltaRow> rows, double widthPx) {
+        this.widthPx = Math.max(LEAST_WIDTH_PX, widthPx);
         this.title = title;
         this.control = control;
         this.rows = List.copyOf(rows);
@@ -35,13 +38,18 @@ public final class DeltaFigure implements Figure {
             widestNote = Math.max(widestNote, Typeface.of(false).widthPx(numbers(row), 13));
         }
         this.leftPx = Math.min(330, widest + 26);
-        this.rightPx = WIDTH_PX - Math.min(280, widestNote + 20);
+        this.rightPx = this.widthPx - Math.min(280, widestNote + 20);
         this.axis = Axis.rounded(low, high, 7, leftPx, rightPx);
     }
 
     public static DeltaFigure of(String title, String control, List<DeltaRow> rows) {
+        return of(title, control, rows, USUAL_WIDTH_PX);
+    }
+
+    /** As wide as there is room, though never so narrow that words meet. */
+    public static DeltaFigure of(String title, String control, List<DeltaRow> rows, double widthPx) {
         if (rows.isEmpty()) throw new IllegalArgumentException("no differences to draw");
-        return new DeltaFigure(title, control, rows);
+        return new DeltaFigure(title, control, rows, widthPx);
     }
 
     private static String numbers(DeltaRow row) {
@@ -71,7 +79,7 @@ public final class DeltaFigure implements Figure {
 
     @Override
     public double widthPx() {
-        return WIDTH_PX;
+        return widthPx;
     }
 
     private long groupCount() {

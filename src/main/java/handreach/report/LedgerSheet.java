@@ -16,10 +16,7 @@ public final class LedgerSheet {
     /** The table of a link between two named ends. */
     public static Sheet of(TwoWayLedger ledger) {
         List<Sheet.Row> rows = new ArrayList<>();
-        List<LedgerLine> back = new ArrayList<>(ledger.back().lines());
-        for (LedgerLine line : ledger.there().lines())
-            rows.add(row(line, taken(back, line, ledger.there().lines())));
-        for (LedgerLine line : back) rows.add(row(null, line));
+        for (LedgerPair pair : LedgerPair.of(ledger)) rows.add(row(pair));
         rows.addAll(sums(ledger.there(), ledger.back()));
         String weaker = ledger.weaker().equals(ledger.there()) ? "there" : "back";
         String caption = "There: from " + ledger.there().from() + " to "
@@ -36,33 +33,14 @@ public final class LedgerSheet {
                 rows);
     }
 
-    /** The line of the other direction that says the same thing, else one of the same kind that no other line here claims. */
-    private static LedgerLine taken(List<LedgerLine> others, LedgerLine line, List<LedgerLine> all) {
-        for (LedgerLine other : others)
-            if (isLike(other, line)) {
-                others.remove(other);
-                return other;
-            }
-        for (LedgerLine other : others)
-            if (other.key().equals(line.key()) && all.stream().noneMatch(one -> isLike(one, other))) {
-                others.remove(other);
-                return other;
-            }
-        return null;
-    }
-
-    private static boolean isLike(LedgerLine a, LedgerLine b) {
-        return a.key().equals(b.key()) && a.label().equals(b.label());
-    }
-
     /** One line of either direction or of both; where the two differ in words, both are said. */
-    private static Sheet.Row row(LedgerLine there, LedgerLine back) {
-        LedgerLine first = there == null ? back : there;
-        LedgerLine second = back == null ? there : back;
+    private static Sheet.Row row(LedgerPair pair) {
+        LedgerLine first = pair.first();
+        LedgerLine second = pair.second();
         return Sheet.Row.of(
                 both(words(first), words(second)),
-                there == null ? NOT_THERE : Axis.signed(there.valueDb(), 1),
-                back == null ? NOT_THERE : Axis.signed(back.valueDb(), 1),
+                pair.there().map(line -> Axis.signed(line.valueDb(), 1)).orElse(NOT_THERE),
+                pair.back().map(line -> Axis.signed(line.valueDb(), 1)).orElse(NOT_THERE),
                 both(doubt(first.doubt()), doubt(second.doubt())),
                 both(first.source(), second.source()));
     }
@@ -104,7 +82,7 @@ public final class LedgerSheet {
     }
 
     /** Both kinds apart: what is common to all places, and the spread between them. */
-    private static String doubt(Doubt doubt) {
+    public static String doubt(Doubt doubt) {
         if (doubt.commonDb() == 0 && doubt.spreadDb() == 0) return "";
         if (doubt.spreadDb() == 0) return Axis.number(doubt.commonDb(), 1) + " common";
         if (doubt.commonDb() == 0) return Axis.number(doubt.spreadDb(), 1) + " spread";

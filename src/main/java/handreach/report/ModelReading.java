@@ -7,10 +7,11 @@ import java.util.Locale;
 import java.util.Optional;
 
 /** One line on why models differ over a path. */
-final class ModelReading {
+public final class ModelReading {
     private ModelReading() {}
 
-    static String of(List<PathLoss> losses) {
+    /** How far the models are apart, which is least and most hopeful, and why. */
+    public static String of(List<PathLoss> losses) {
         List<PathLoss> grounded = losses.stream()
                 .filter(loss -> !loss.model().equals("free-space"))
                 .toList();

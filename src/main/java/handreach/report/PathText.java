@@ -200,7 +200,7 @@ public final class PathText {
     }
 
     /** Sight and clearance in one sentence. */
-    static String groundSentence(PathAnswer answer) {
+    public static String groundSentence(PathAnswer answer) {
         return groundWords(answer).lines().findFirst().orElse("");
     }
 

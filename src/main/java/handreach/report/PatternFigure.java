@@ -8,7 +8,8 @@ import java.util.Locale;
 
 /** Gain over elevation seen from the side: the farther from the corner, the stronger; the horizon runs to the right. */
 public final class PatternFigure implements Figure {
-    private static final double RADIUS_PX = 360;
+    private static final double USUAL_RADIUS_PX = 360;
+    private static final double LEAST_RADIUS_PX = 180;
     private static final double LEFT_PX = 46;
     private static final double TOP_PX = 34;
     /** Decibels from the strongest gain down to the corner of the drawing. */
@@ -16,11 +17,13 @@ public final class PatternFigure implements Figure {
 
     private final String title;
     private final List<Curve> curves;
+    private final double radiusPx;
     private final double lowestDeg;
     private final double topDbi;
     private final Legend legend;
 
-    private PatternFigure(String title, List<Curve> curves) {
+    private PatternFigure(String title, List<Curve> curves, double radiusPx) {
+        this.radiusPx = Math.max(LEAST_RADIUS_PX, radiusPx);
         this.title = title;
         this.curves = List.copyOf(curves);
         double low = 0;
@@ -32,13 +35,18 @@ public final class PatternFigure implements Figure {
         this.lowestDeg = low < -1 ? Math.max(-90, Math.floor(low / 30) * 30) : 0;
         this.topDbi = Math.ceil((top + 0.01) / 5) * 5;
         this.legend = new Legend(
-                curves.stream().map(c -> LegendEntry.line(c.mark(), c.name())).toList(), RADIUS_PX + 110);
+                curves.stream().map(c -> LegendEntry.line(c.mark(), c.name())).toList(), this.radiusPx + 110);
     }
 
     /** Curves of gain in dBi over elevation in degrees (0 the horizon, 90 straight up). */
     public static PatternFigure of(String title, List<Curve> curves) {
+        return of(title, curves, USUAL_RADIUS_PX);
+    }
+
+    /** With a horizon of this length, though never so short that words meet. */
+    public static PatternFigure of(String title, List<Curve> curves, double radiusPx) {
         if (curves.isEmpty()) throw new IllegalArgumentException("no curves to draw");
-        return new PatternFigure(title, curves);
+        return new PatternFigure(title, curves, radiusPx);
     }
 
     @Override
@@ -64,16 +72,16 @@ public final class PatternFigure implements Figure {
     }
 
     private double middleY() {
-        return TOP_PX + RADIUS_PX;
+        return TOP_PX + radiusPx;
     }
 
     private double bottomPx() {
-        return middleY() + RADIUS_PX * Math.sin(Math.toRadians(-lowestDeg)) + 28;
+        return middleY() + radiusPx * Math.sin(Math.toRadians(-lowestDeg)) + 28;
     }
 
     @Override
     public double widthPx() {
-        return LEFT_PX + RADIUS_PX + 96;
+        return LEFT_PX + radiusPx + 96;
     }
 
     @Override
@@ -82,12 +90,12 @@ public final class PatternFigure implements Figure {
     }
 
     private double radius(double dbi) {
-        return RADIUS_PX * Math.max(0, (dbi - topDbi + SPAN_DB) / SPAN_DB);
+        return radiusPx * Math.max(0, (dbi - topDbi + SPAN_DB) / SPAN_DB);
     }
 
-    private double[] place(double elevationDeg, double radiusPx) {
+    private double[] place(double elevationDeg, double awayPx) {
         double e = Math.toRadians(elevationDeg);
-        return new double[] {LEFT_PX + radiusPx * Math.cos(e), middleY() - radiusPx * Math.sin(e)};
+        return new double[] {LEFT_PX + awayPx * Math.cos(e), middleY() - awayPx * Math.sin(e)};
     }
 
     @Override
@@ -100,9 +108,9 @@ public final class PatternFigure implements Figure {
             pen.draw(arc, Ink.line(isZero ? 0x6B7880 : 0xC3CACE, isZero ? 1.3 : 0.9));
         }
         for (double e = lowestDeg; e <= 90; e += 15) {
-            double[] out = place(e, RADIUS_PX);
+            double[] out = place(e, radiusPx);
             pen.draw(Outline.line(LEFT_PX, middleY(), out[0], out[1]), Ink.line(0xC3CACE, e == 0 ? 1.3 : 0.6));
-            double[] word = place(e, RADIUS_PX + 12);
+            double[] word = place(e, radiusPx + 12);
             pen.write(
                     word[0],
                     word[1] + (e > 80 ? 0 : 5),
@@ -118,11 +126,11 @@ public final class PatternFigure implements Figure {
                     Lettering.quiet(12).end());
         pen.write(
                 16,
-                middleY() - RADIUS_PX / 2,
+                middleY() - radiusPx / 2,
                 "gain, dBi",
                 Lettering.plain(13).middle().turned(90));
         pen.write(
-                LEFT_PX + RADIUS_PX / 2,
+                LEFT_PX + radiusPx / 2,
                 bottomPx() + 6,
                 "elevation angle, degrees, along the arc",
                 Lettering.plain(13).middle());

@@ -7,7 +7,8 @@ import java.util.Locale;
 
 /** Standing-wave ratio over frequency with the channels and the 2:1 and 3:1 lines; what lies above 10 leaves the top. */
 public final class SwrFigure implements Figure {
-    private static final double WIDTH_PX = 820;
+    private static final double USUAL_WIDTH_PX = 820;
+    private static final double LEAST_WIDTH_PX = 420;
     private static final double TOP_PX = 46;
     private static final double BOTTOM_PX = 356;
     private static final double TOP_SWR = 10;
@@ -15,10 +16,12 @@ public final class SwrFigure implements Figure {
     private final String title;
     private final List<Curve> curves;
     private final List<ChannelMark> channels;
+    private final double widthPx;
     private final Axis across;
     private final Legend legend;
 
-    private SwrFigure(String title, List<Curve> curves, List<ChannelMark> channels) {
+    private SwrFigure(String title, List<Curve> curves, List<ChannelMark> channels, double widthPx) {
+        this.widthPx = Math.max(LEAST_WIDTH_PX, widthPx);
         this.title = title;
         this.curves = List.copyOf(curves);
         this.channels = List.copyOf(channels);
@@ -32,15 +35,20 @@ public final class SwrFigure implements Figure {
             low = Math.min(low, channel.mhz());
             high = Math.max(high, channel.mhz());
         }
-        this.across = new Axis(low, high, 70, WIDTH_PX - 20);
+        this.across = new Axis(low, high, 70, this.widthPx - 20);
         this.legend = new Legend(
-                curves.stream().map(c -> LegendEntry.line(c.mark(), c.name())).toList(), WIDTH_PX - 90);
+                curves.stream().map(c -> LegendEntry.line(c.mark(), c.name())).toList(), this.widthPx - 90);
     }
 
     /** Curves of SWR (at least 1) over MHz. */
     public static SwrFigure of(String title, List<Curve> curves, List<ChannelMark> channels) {
+        return of(title, curves, channels, USUAL_WIDTH_PX);
+    }
+
+    /** As wide as there is room, though never so narrow that words meet. */
+    public static SwrFigure of(String title, List<Curve> curves, List<ChannelMark> channels, double widthPx) {
         if (curves.isEmpty()) throw new IllegalArgumentException("no curves to draw");
-        return new SwrFigure(title, curves, channels);
+        return new SwrFigure(title, curves, channels, widthPx);
     }
 
     /** Logarithmic from 1 up, so that the part between 1 and 3 that matters has most of the room. */
@@ -75,7 +83,7 @@ public final class SwrFigure implements Figure {
 
     @Override
     public double widthPx() {
-        return WIDTH_PX;
+        return widthPx;
     }
 
     @Override
@@ -131,7 +139,7 @@ public final class SwrFigure implements Figure {
                 .toList()) {
             double x = across.px(channel.mhz());
             double half = Typeface.of(true).widthPx(channel.name(), 12) / 2;
-            double wordX = Math.max(half, Math.min(WIDTH_PX - half, x));
+            double wordX = Math.max(half, Math.min(widthPx - half, x));
             isHigh = wordX - half < freeFrom + 6 && !isHigh;
             freeFrom = wordX + half;
             pen.draw(Outline.line(x, TOP_PX - 6, x, BOTTOM_PX), Ink.line(0x8A3200, 1.3));
