@@ -31,6 +31,7 @@ final class DeskWindow {
     private final BorderPane root = new BorderPane();
     private final WayPane way;
     private final PlanTextPane planText;
+    private final PathPane path;
     private final WindowVerbs verbs;
     private final FirstSteps firstSteps;
     private final DropHand drop;
@@ -44,6 +45,7 @@ final class DeskWindow {
         this.live = new LiveReach(session);
         this.painting = worker.newest();
         this.planText = new PlanTextPane(session);
+        this.path = new PathPane(session, map.look());
         CarryPanel carry = new CarryPanel(session);
         GroundPanel ground = new GroundPanel(session);
         ReachPanel reach = new ReachPanel(session);
@@ -112,9 +114,9 @@ final class DeskWindow {
         StackPane.setAlignment(work, Pos.BOTTOM_CENTER);
         StackPane.setMargin(work, new Insets(0, 0, 20, 0));
         VBox.setVgrow(middle, Priority.ALWAYS);
-        drawer.setPrefHeight(360);
-        drawer.setMinHeight(VBox.USE_PREF_SIZE);
         VBox centre = new VBox(middle, new ReadOut(session, live), drawer);
+        centre.setMinHeight(0);
+        centre.heightProperty().addListener((height, was, is) -> drawer.fitInto(is.doubleValue()));
         root.setCenter(centre);
         root.setRight(way);
         root.setTop(new MenuStrip(this));
@@ -141,7 +143,12 @@ final class DeskWindow {
         session.isEdited()
                 .addListener((edited, was, is) -> title(session.scene().get()));
         session.moving().addListener((moving, before, now) -> map.redraw());
-        session.pulled().addListener((pulled, before, now) -> map.redraw());
+        session.pulled().addListener((pulled, before, now) -> {
+            map.redraw();
+            if (now.isEmpty() && drawer.shows(path)) drawer.putAway();
+            if (now.filter(PulledPath::isFinished).isPresent())
+                drawer.show("Path", path, () -> session.pulled().set(Optional.empty()));
+        });
         session.alongPath().addListener((along, before, now) -> map.redraw());
         session.carried().addListener((which, before, now) -> paint());
         session.compared().addListener((which, before, now) -> paint());
@@ -209,5 +216,17 @@ final class DeskWindow {
 
     void showPlanText() {
         drawer.show("The plan as text", planText);
+    }
+
+    /** Shows the path that is pulled, or else one between two positions of the plan, to be chosen in the pane. */
+    void showPath() {
+        Scene scene = session.scene().get();
+        if (scene == null) return;
+        try {
+            if (session.pulled().get().isEmpty()) session.pulled().set(Optional.of(PathEnds.between(scene)));
+            path.focusEnds();
+        } catch (handreach.input.InputFault tooFew) {
+            session.tell(tooFew);
+        }
     }
 }

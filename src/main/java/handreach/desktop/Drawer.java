@@ -1,6 +1,7 @@
 package handreach.desktop;
 
 import javafx.geometry.Pos;
+import javafx.scene.Cursor;
 import javafx.scene.Node;
 import javafx.scene.control.Button;
 import javafx.scene.control.Label;
@@ -11,7 +12,16 @@ import javafx.scene.layout.Region;
 
 /** A sheet drawn out below the map for what needs width: a path, the bench, the plan as text. One thing at a time. */
 final class Drawer extends BorderPane {
+    private static final double USUAL_SHARE = 0.5;
+    /** What the ground keeps at least. */
+    private static final double GROUND_PX = 236;
+    private static final double LEAST_PX = 150;
+
     private final Label title = new Label();
+    private final Button taller = new Button();
+    private Runnable farewell = () -> {};
+    private double share = USUAL_SHARE;
+    private double roomPx = 800;
 
     Drawer() {
         getStyleClass().add("drawer");
@@ -21,16 +31,47 @@ final class Drawer extends BorderPane {
         away.setId("drawer-away");
         away.getStyleClass().add("link");
         away.setOnAction(pressed -> putAway());
+        taller.setId("drawer-taller");
+        taller.getStyleClass().add("link");
+        taller.setOnAction(pressed -> stretch(share < tallest() ? tallest() : USUAL_SHARE));
         Region between = new Region();
         HBox.setHgrow(between, Priority.ALWAYS);
-        HBox head = new HBox(12, title, between, away);
+        HBox head = new HBox(12, title, between, taller, away);
         head.setAlignment(Pos.CENTER_LEFT);
         head.getStyleClass().add("drawer-head");
+        head.setCursor(Cursor.V_RESIZE);
+        head.setOnMouseDragged(drag -> stretch((localToScene(0, getHeight()).getY() - drag.getSceneY()) / roomPx));
         setTop(head);
+        stretch(USUAL_SHARE);
         putAway();
     }
 
+    /** How much height there is for map and drawer together. */
+    void fitInto(double heightPx) {
+        roomPx = Math.max(2 * LEAST_PX, heightPx);
+        stretch(share);
+    }
+
+    private void stretch(double wanted) {
+        share = Math.max(LEAST_PX / roomPx, wanted);
+        taller.setText(share < tallest() ? "Taller" : "Lower");
+        double heightPx = Math.min(share, tallest()) * roomPx;
+        setPrefHeight(heightPx);
+        setMinHeight(heightPx);
+    }
+
+    private double tallest() {
+        return Math.max(LEAST_PX, roomPx - GROUND_PX) / roomPx;
+    }
+
     void show(String words, Node content) {
+        show(words, content, () -> {});
+    }
+
+    /** Draws out something that wants to know when it is put away or makes room for something else. */
+    void show(String words, Node content, Runnable whenGone) {
+        if (!shows(content)) takeLeave();
+        farewell = whenGone;
         title.setText(words);
         setCenter(content);
         setVisible(true);
@@ -46,5 +87,12 @@ final class Drawer extends BorderPane {
         setCenter(null);
         setVisible(false);
         setManaged(false);
+        takeLeave();
+    }
+
+    private void takeLeave() {
+        Runnable leaving = farewell;
+        farewell = () -> {};
+        leaving.run();
     }
 }

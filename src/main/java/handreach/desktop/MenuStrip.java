@@ -38,7 +38,8 @@ final class MenuStrip extends MenuBar {
                                 "Shortcut+Shift+S",
                                 () -> window.verbs().saveAsAsked()),
                         new SeparatorMenuItem(),
-                        item("The plan as text", "Shortcut+T", window::showPlanText));
+                        item("The plan as text", "Shortcut+T", window::showPlanText),
+                        item("Path between two positions", "Shortcut+P", window::showPath));
         return menu;
     }
 
