@@ -55,8 +55,10 @@ public final class Kml {
 
     private static void put(ZipOutputStream zip, String name, byte[] bytes) throws IOException {
         ZipEntry entry = new ZipEntry(name);
-        // a fixed time, so that the same result is the same file
-        entry.setTimeLocal(java.time.LocalDateTime.of(1980, 1, 1, 0, 0));
+        // a fixed time, so that the same result is the same file; the first day that the format can hold would be
+        // written with the
+        // time zone of the machine beside it
+        entry.setTimeLocal(java.time.LocalDateTime.of(1980, 2, 1, 0, 0));
         zip.putNextEntry(entry);
         zip.write(bytes);
         zip.closeEntry();

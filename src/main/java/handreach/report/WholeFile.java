@@ -7,7 +7,9 @@ import java.io.OutputStream;
 import java.nio.channels.Channels;
 import java.nio.channels.FileChannel;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.AccessDeniedException;
 import java.nio.file.AtomicMoveNotSupportedException;
+import java.nio.file.FileAlreadyExistsException;
 import java.nio.file.FileSystemException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -84,6 +86,8 @@ public final class WholeFile {
     }
 
     private static String reason(IOException e) {
+        if (e instanceof AccessDeniedException) return "access denied";
+        if (e instanceof FileAlreadyExistsException) return "a file stands where a folder is needed";
         if (e instanceof FileSystemException f && f.getReason() != null) return f.getReason();
         return e.getMessage() == null || e.getMessage().isBlank() ? "no reason given" : e.getMessage();
     }

@@ -35,6 +35,7 @@ final class LibraryFrame implements Frame {
 
     static {
         LIBRARY.setLevel(Level.OFF);
+        Logger.getGlobal().setLevel(Level.OFF);
     }
 
     private final String key;

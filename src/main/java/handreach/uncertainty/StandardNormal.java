@@ -50,9 +50,7 @@ final class StandardNormal {
         double fourth = -a * (a * a - 3);
         double fifth = a * a * (a * a - 6) + 3;
         double sixth = -a * (a * a * (a * a - 10) + 15);
-        double series = 1
-                + h / 2
-                        * (second + h / 3 * (third + h / 4 * (fourth + h / 5 * (fifth + h / 6 * sixth))));
+        double series = 1 + h / 2 * (second + h / 3 * (third + h / 4 * (fourth + h / 5 * (fifth + h / 6 * sixth))));
         return Math.max(0, Math.min(1, SHARE[i] + DENSITY[i] * h * series));
     }
 }

@@ -130,7 +130,9 @@ class S04ReachTest {
         assertEquals(0, run.code(), run.err());
         JsonNode node = new ObjectMapper().readTree(run.out());
         assertEquals(2, node.get("loadouts").size());
-        assertEquals(node.get("control").asText(), node.get("loadouts").get(0).get("loadout").asText());
+        assertEquals(
+                node.get("control").asText(),
+                node.get("loadouts").get(0).get("loadout").asText());
         assertFalse(node.get("loadouts").get(1).get("against_control").isNull());
         assertTrue(Files.readString(out.resolve("report.html")).contains("half-wave at face"));
     }

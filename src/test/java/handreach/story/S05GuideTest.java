@@ -12,11 +12,40 @@ import java.util.List;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
+import org.junit.jupiter.api.AfterAll;
+import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.DynamicTest;
 import org.junit.jupiter.api.TestFactory;
+import org.junit.jupiter.api.io.TempDir;
 
-/** Every command of the guide works as written; what it writes goes to the build folder. */
+/**
+ * Every command of the guide works as written; what it writes goes to the build folder. The guide's own ground, {@code my-ground}, is
+ * made as the guide says: its tiles copied into an empty folder, its plan taken from the page.
+ */
 class S05GuideTest {
+    private static final String OWN = "my-ground";
+    private static final Pattern OWN_PLAN = Pattern.compile("(?s)```toml\\R(.*?)```");
+
+    @TempDir
+    static Path folder;
+
+    @BeforeAll
+    static void ownGround() throws IOException {
+        Path tiles = Files.createDirectories(folder.resolve(OWN).resolve("tiles"));
+        try (Stream<Path> files = Files.list(Path.of("elevation-samples/high-mountains/tiles"))) {
+            for (Path file : files.toList()) Files.copy(file, tiles.resolve(file.getFileName()));
+        }
+        Matcher plan = OWN_PLAN.matcher(Files.readString(Path.of("docs/guide.md")));
+        assertTrue(plan.find(), "the guide lost its plan");
+        Files.writeString(folder.resolve(OWN).resolve("plan.toml"), plan.group(1));
+    }
+
+    @AfterAll
+    static void theCardIsThere() throws IOException {
+        for (String name : List.of("card.pdf", "card-folded.pdf", "reach/report.html"))
+            assertTrue(Files.size(folder.resolve(OWN).resolve(name)) > 10_000, name);
+    }
+
     private static final Pattern WORD = Pattern.compile("\"([^\"]*)\"|(\\S+)");
 
     @TestFactory
@@ -25,11 +54,16 @@ class S05GuideTest {
         assertTrue(commands.size() >= 8, "the guide lost its commands: " + commands);
         return commands.stream()
                 .map(command -> DynamicTest.dynamicTest(command, () -> {
-                    CommandRun run = CommandRun.of(words(command).toArray(new String[0]));
+                    CommandRun run = CommandRun.of(
+                            words(command).stream().map(S05GuideTest::placed).toArray(String[]::new));
                     assertEquals(0, run.code(), run.err());
                     assertFalse(run.out().isBlank());
                     assertFalse(run.out().contains("NaN") || run.out().contains("Infinity"), run.out());
                 }));
+    }
+
+    private static String placed(String word) {
+        return word.startsWith(OWN) ? folder.resolve(word).toString() : word;
     }
 
     private static List<String> commands(Path guide) throws IOException {

@@ -63,7 +63,6 @@ class S09HostileWordsTest {
                 "--out",
                 out.resolve("full.html").toString());
         run("card", plan.toString(), "--out", out.resolve("card.pdf").toString());
-        run("card", plan.toString(), "--fold", "--out", out.resolve("fold.pdf").toString());
         run("relay", plan.toString(), "--out", out.resolve("relay").toString());
         run("walk", plan.toString(), "--out", out.resolve("walk").toString());
         run(

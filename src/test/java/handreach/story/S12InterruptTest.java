@@ -77,8 +77,10 @@ class S12InterruptTest {
             Path file = out().resolve(name);
             assertFalse(name.endsWith(".part"), () -> name + " was left behind");
             if (name.endsWith(".tif") || name.endsWith(".png")) assertNotNull(ImageIO.read(file.toFile()), name);
-            else if (name.endsWith("json")) assertFalse(new ObjectMapper().readTree(file.toFile()).isEmpty(), name);
-            else if (name.endsWith(".html")) assertTrue(Files.readString(file).strip().endsWith("</html>"), name);
+            else if (name.endsWith("json"))
+                assertFalse(new ObjectMapper().readTree(file.toFile()).isEmpty(), name);
+            else if (name.endsWith(".html"))
+                assertTrue(Files.readString(file).strip().endsWith("</html>"), name);
             else if (name.endsWith(".gpx"))
                 DocumentBuilderFactory.newInstance().newDocumentBuilder().parse(file.toFile());
             else if (name.endsWith(".kmz")) assertWholeArchive(file);
@@ -115,8 +117,12 @@ class S12InterruptTest {
     @Test
     void toldToEndBeforeItWritesItLeavesNothing() throws Exception {
         Process run = start();
-        while (run.isAlive() && run.toHandle().info().totalCpuDuration().map(spent -> spent.toMillis() < 300).orElse(false))
-            LockSupport.parkNanos(POLL_NS);
+        while (run.isAlive()
+                && run.toHandle()
+                        .info()
+                        .totalCpuDuration()
+                        .map(spent -> spent.toMillis() < 300)
+                        .orElse(false)) LockSupport.parkNanos(POLL_NS);
         run.destroy();
         assertNotEquals(0, end(run));
         assertEquals(List.of(), names());
