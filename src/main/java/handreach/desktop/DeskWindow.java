@@ -36,6 +36,7 @@ final class DeskWindow {
     private final FirstSteps firstSteps;
     private final DropHand drop;
     private double textPx = 13;
+    private Runnable painted = () -> {};
 
     DeskWindow(Stage stage) {
         this.stage = stage;
@@ -172,6 +173,11 @@ final class DeskWindow {
         }
     }
 
+    /** What to run each time a layer lies on the map. */
+    void afterPainting(Runnable step) {
+        painted = step;
+    }
+
     private void title(Scene scene) {
         if (scene == null) return;
         stage.setTitle((scene.file().isEdited() ? "\u2022 " : "")
@@ -189,6 +195,7 @@ final class DeskWindow {
                 progress -> new LayerPainter(scene, losses).paint(layer, carried, compared),
                 overlay -> {
                     map.showOverlay(overlay);
+                    painted.run();
                     key.show(overlay.map(Overlay::key));
                 },
                 session::tell);

@@ -1,0 +1,78 @@
+package handreach.desktop;
+
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import handreach.geodesy.GeodesicLine;
+import handreach.geodesy.Position;
+import java.lang.ref.WeakReference;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.api.parallel.Isolated;
+
+/**
+ * A long day at the window in a short loop: a position goes round, layers change, edits are made and taken back. Memory may not
+ * grow with the number of moves. Twenty moves as a rule; {@code -Dsoak.moves=3000} stands for a day of a move every half minute.
+ */
+@Isolated
+class SoakTest {
+    private static final int MOVES = Integer.getInteger("soak.moves", 20);
+    private static final double ALLOWED_GROWTH_MB = 24;
+
+    @TempDir
+    private Path folder;
+
+    @Test
+    void memoryDoesNotGrowWithTheNumberOfMoves() {
+        try (WindowRun run = WindowRun.on(folder, "forest-hills")) {
+            Position home = run.position("spike camp");
+            List<WeakReference<LiveReach.Losses>> old = new ArrayList<>();
+            move(run, home, 0, MOVES / 4 + 5, old);
+            double early = usedMb();
+            move(run, home, MOVES / 4 + 5, MOVES + MOVES / 4 + 5, old);
+            double late = usedMb();
+            long alive = old.stream().filter(reference -> reference.get() != null).count();
+            System.out.printf(
+                    Locale.ROOT,
+                    "soak: %d moves, heap %.1f MB after the first ones, %.1f MB at the end, %d of %d old pictures still held%n",
+                    MOVES,
+                    early,
+                    late,
+                    alive,
+                    old.size());
+            assertTrue(late - early < ALLOWED_GROWTH_MB, "heap grew from " + early + " to " + late + " MB");
+            assertTrue(alive <= 3, alive + " old pictures are still held");
+        }
+    }
+
+    private static void move(WindowRun run, Position home, int from, int to, List<WeakReference<LiveReach.Losses>> old) {
+        for (int i = from; i < to; i++) {
+            Position there = GeodesicLine.destination(home, 37.0 * i, 300 + 40 * (i % 20));
+            run.onScreen(() -> run.session().moving().set(Optional.of(new Session.Moving("spike camp", there))));
+            run.await(() -> run.live().stand().equals(there));
+            old.add(new WeakReference<>(run.live()));
+            if (i % 4 == 0) {
+                run.onScreen(() -> new PlaceVerbs(run.session()).move("spike camp", there));
+                run.settle();
+                run.onScreen(run.session()::undo);
+                run.settle();
+            }
+            Layer layer = Layer.values()[i % 4];
+            run.onScreen(() -> run.session().layer().set(layer));
+            if (i % 5 == 0) run.settle();
+        }
+        run.onScreen(() -> run.session().moving().set(Optional.empty()));
+        run.settle();
+    }
+
+    /** Heap in use after the collector was asked three times. */
+    private static double usedMb() {
+        for (int i = 0; i < 3; i++) System.gc();
+        Runtime runtime = Runtime.getRuntime();
+        return (runtime.totalMemory() - runtime.freeMemory()) / 1e6;
+    }
+}
