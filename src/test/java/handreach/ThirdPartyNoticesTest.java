@@ -45,7 +45,8 @@ class ThirdPartyNoticesTest {
     private static String resolved(String pom, String version) {
         Matcher value = VALUE.matcher(version);
         if (!value.matches()) return version;
-        Matcher property = Pattern.compile("<" + Pattern.quote(value.group(1)) + ">([^<]+)<").matcher(pom);
+        Matcher property = Pattern.compile("<" + Pattern.quote(value.group(1)) + ">([^<]+)<")
+                .matcher(pom);
         assertTrue(property.find(), version);
         return property.group(1);
     }

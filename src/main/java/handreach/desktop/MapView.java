@@ -5,7 +5,6 @@ import handreach.geodesy.Position;
 import handreach.study.Scene;
 import handreach.terrain.Elevation;
 import java.util.Optional;
-import javafx.animation.PauseTransition;
 import javafx.application.Platform;
 import javafx.beans.property.ObjectProperty;
 import javafx.beans.property.ReadOnlyObjectProperty;
@@ -39,7 +38,7 @@ final class MapView extends Pane {
     private final ReadOnlyObjectWrapper<MapFrame> frame = new ReadOnlyObjectWrapper<>();
     private final ReadOnlyObjectWrapper<Relief> painted = new ReadOnlyObjectWrapper<>();
     private final ObjectProperty<Look> look = new SimpleObjectProperty<>(Look.DAY);
-    private final PauseTransition rest = new PauseTransition(Duration.millis(90));
+    private final Worker.Rest rest;
     private Optional<Overlay> overlay = Optional.empty();
     private Elevation ground;
     private Position centre = new Position(0, 0);
@@ -48,6 +47,7 @@ final class MapView extends Pane {
 
     MapView(Session session) {
         this.session = session;
+        this.rest = session.worker().rest(Duration.millis(90), this::paintRelief);
         this.painting = session.worker().newest();
         getStyleClass().add("ground");
         setFocusTraversable(true);
@@ -69,7 +69,6 @@ final class MapView extends Pane {
         inks.addListener((ListChangeListener<MapInk>) change -> redraw());
         look.addListener((which, before, now) -> restyle());
         layer.setBlendMode(look.get().blend());
-        rest.setOnFinished(over -> paintRelief());
     }
 
     /** What is drawn on top, in this order. */
@@ -164,7 +163,7 @@ final class MapView extends Pane {
         }
         place();
         redraw();
-        rest.playFromStart();
+        rest.begin();
     }
 
     /** Puts the pictures where they belong in the present frame; both are linear in degrees, so stretching is exact. */

@@ -2,7 +2,6 @@ package handreach.desktop;
 
 import handreach.plan.PlanFile;
 import java.util.List;
-import javafx.animation.PauseTransition;
 import javafx.geometry.Pos;
 import javafx.scene.control.Button;
 import javafx.scene.control.Label;
@@ -18,10 +17,11 @@ final class PlanTextPane extends BorderPane {
     private final TextArea text = new TextArea();
     private final Label state = new Label();
     private final Button take = new Button("Take over");
-    private final PauseTransition rest = new PauseTransition(Duration.millis(300));
+    private final Worker.Rest rest;
 
     PlanTextPane(Session session) {
         this.session = session;
+        this.rest = session.worker().rest(Duration.millis(300), this::check);
         this.checking = session.worker().newest();
         getStyleClass().add("plan-text");
         text.getStyleClass().add("mono");
@@ -35,8 +35,7 @@ final class PlanTextPane extends BorderPane {
         line.getStyleClass().add("drawer-foot");
         setCenter(text);
         setBottom(line);
-        text.textProperty().addListener((words, before, now) -> rest.playFromStart());
-        rest.setOnFinished(over -> check());
+        text.textProperty().addListener((words, before, now) -> rest.begin());
         session.scene().addListener((scene, before, now) -> {
             boolean isUntouched =
                     before == null || text.getText().equals(before.file().text());

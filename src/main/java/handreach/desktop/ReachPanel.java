@@ -17,7 +17,6 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.stream.Stream;
-import javafx.animation.PauseTransition;
 import javafx.beans.property.ReadOnlyObjectProperty;
 import javafx.beans.property.ReadOnlyObjectWrapper;
 import javafx.beans.property.ReadOnlyStringWrapper;
@@ -53,12 +52,13 @@ final class ReachPanel extends VBox {
     private final FigurePane rose;
     private final ReadOnlyStringWrapper answer = new ReadOnlyStringWrapper("");
     private final ReadOnlyObjectWrapper<ReachAnswer> found = new ReadOnlyObjectWrapper<>();
-    private final PauseTransition settle = new PauseTransition(Duration.millis(250));
+    private final Worker.Rest settle;
     private boolean isFilling;
 
     ReachPanel(Session session) {
         super(10);
         this.session = session;
+        this.settle = session.worker().rest(Duration.millis(250), this::study);
         this.studying = session.worker().newest();
         this.rose = new FigurePane(session);
         from.setId("reach-from");
@@ -74,7 +74,6 @@ final class ReachPanel extends VBox {
         session.scene().addListener((scene, before, now) -> show(now));
         session.carried().addListener((which, before, now) -> fill());
         session.compared().addListener((which, before, now) -> drawRose());
-        settle.setOnFinished(over -> study());
     }
 
     ObservableValue<String> answer() {
@@ -175,7 +174,7 @@ final class ReachPanel extends VBox {
         oddsWords.setText(percent(scene.plan().channel().wish().odds()));
         isFilling = false;
         answer.set("reckoning\u2026");
-        settle.playFromStart();
+        settle.begin();
     }
 
     private static Optional<String> standName(Scene scene) {

@@ -10,9 +10,11 @@ import java.util.concurrent.atomic.AtomicInteger;
 import java.util.concurrent.atomic.AtomicLong;
 import java.util.function.Consumer;
 import java.util.function.Function;
+import javafx.animation.PauseTransition;
 import javafx.application.Platform;
 import javafx.collections.FXCollections;
 import javafx.collections.ObservableList;
+import javafx.util.Duration;
 
 /**
  * Does what takes time away from the screen thread and brings the answer back to it. Asked on the screen thread only.
@@ -123,6 +125,37 @@ final class Worker {
                 pending.decrementAndGet();
             }
         });
+    }
+
+    /** A step that is done once nothing more has come for a while. Counts as work from the first call on. */
+    Rest rest(Duration quiet, Runnable step) {
+        return new Rest(quiet, step);
+    }
+
+    /** Waits for a hand to come to rest. */
+    final class Rest {
+        private final PauseTransition pause;
+        private boolean isWaiting;
+
+        private Rest(Duration quiet, Runnable step) {
+            pause = new PauseTransition(quiet);
+            pause.setOnFinished(over -> {
+                isWaiting = false;
+                try {
+                    step.run();
+                } finally {
+                    pending.decrementAndGet();
+                }
+            });
+        }
+
+        /** Begins to wait, or to wait anew. */
+        void begin() {
+            if (isClosed) return;
+            if (!isWaiting) pending.incrementAndGet();
+            isWaiting = true;
+            pause.playFromStart();
+        }
     }
 
     /** Only the newest question counts. */

@@ -31,7 +31,14 @@ class DeskTimings {
                     .edit("radius", text -> handreach.plan.PlanText.withValue(text, "area", "radius_km", "10")));
             run.settle();
             Position home = run.onScreen(() -> run.session().stand());
-            String name = run.onScreen(() -> run.session().scene().get().plan().questions().reach().from().orElseThrow());
+            String name = run.onScreen(() -> run.session()
+                    .scene()
+                    .get()
+                    .plan()
+                    .questions()
+                    .reach()
+                    .from()
+                    .orElseThrow());
             double[] coarse = new double[ROUNDS];
             double[] full = new double[ROUNDS];
             double[] repaint = new double[ROUNDS];
@@ -90,7 +97,11 @@ class DeskTimings {
         double[] sorted = millis.clone();
         Arrays.sort(sorted);
         System.out.printf(
-                Locale.ROOT, "%s: median %.0f ms, slowest of %d %.0f ms%n", what, sorted[sorted.length / 2], sorted.length,
+                Locale.ROOT,
+                "%s: median %.0f ms, slowest of %d %.0f ms%n",
+                what,
+                sorted[sorted.length / 2],
+                sorted.length,
                 sorted[sorted.length - 1]);
     }
 }

@@ -4,12 +4,15 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import handreach.geodesy.GeodesicLine;
 import handreach.geodesy.Position;
+import java.lang.management.ManagementFactory;
 import java.lang.ref.WeakReference;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import javax.management.JMException;
+import javax.management.ObjectName;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.api.parallel.Isolated;
@@ -32,10 +35,11 @@ class SoakTest {
             Position home = run.position("spike camp");
             List<WeakReference<LiveReach.Losses>> old = new ArrayList<>();
             move(run, home, 0, MOVES / 4 + 5, old);
-            double early = usedMb();
+            double early = aliveMb();
             move(run, home, MOVES / 4 + 5, MOVES + MOVES / 4 + 5, old);
-            double late = usedMb();
-            long alive = old.stream().filter(reference -> reference.get() != null).count();
+            double late = aliveMb();
+            long alive =
+                    old.stream().filter(reference -> reference.get() != null).count();
             System.out.printf(
                     Locale.ROOT,
                     "soak: %d moves, heap %.1f MB after the first ones, %.1f MB at the end, %d of %d old pictures still held%n",
@@ -49,7 +53,8 @@ class SoakTest {
         }
     }
 
-    private static void move(WindowRun run, Position home, int from, int to, List<WeakReference<LiveReach.Losses>> old) {
+    private static void move(
+            WindowRun run, Position home, int from, int to, List<WeakReference<LiveReach.Losses>> old) {
         for (int i = from; i < to; i++) {
             Position there = GeodesicLine.destination(home, 37.0 * i, 300 + 40 * (i % 20));
             run.onScreen(() -> run.session().moving().set(Optional.of(new Session.Moving("spike camp", there))));
@@ -69,10 +74,23 @@ class SoakTest {
         run.settle();
     }
 
-    /** Heap in use after the collector was asked three times. */
-    private static double usedMb() {
-        for (int i = 0; i < 3; i++) System.gc();
-        Runtime runtime = Runtime.getRuntime();
-        return (runtime.totalMemory() - runtime.freeMemory()) / 1e6;
+    /** What is alive after a full collection, as the virtual machine itself counts it. */
+    private static double aliveMb() {
+        try {
+            Object histogram = ManagementFactory.getPlatformMBeanServer()
+                    .invoke(
+                            new ObjectName("com.sun.management:type=DiagnosticCommand"),
+                            "gcClassHistogram",
+                            new Object[] {new String[0]},
+                            new String[] {String[].class.getName()});
+            String total = ((String) histogram)
+                    .lines()
+                    .filter(line -> line.startsWith("Total"))
+                    .findFirst()
+                    .orElseThrow();
+            return Long.parseLong(total.strip().split("\\s+")[2]) / 1e6;
+        } catch (JMException e) {
+            throw new IllegalStateException(e);
+        }
     }
 }
