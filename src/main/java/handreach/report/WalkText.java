@@ -177,8 +177,22 @@ public final class WalkText {
                     ", the RMSE of the levels from %.1f to %.1f dB",
                     check.rmseBeforeDb().getAsDouble(),
                     check.rmseAfterDb().getAsDouble());
-        out.append(check.brierAfter() < check.brierBefore() ? ": it helps there." : ": it does not help there.");
+        out.append(helps(check));
         return out.toString();
+    }
+
+    /** Help is claimed only where nothing that was measured became worse. */
+    static String helps(BlockedCheck check) {
+        boolean oddsBetter = check.brierAfter() < check.brierBefore();
+        if (check.rmseBeforeDb().isEmpty() || check.rmseAfterDb().isEmpty())
+            return oddsBetter ? ": it helps there." : ": it does not help there.";
+        boolean levelsBetter =
+                check.rmseAfterDb().getAsDouble() < check.rmseBeforeDb().getAsDouble();
+        if (oddsBetter && levelsBetter) return ": it helps there.";
+        if (!oddsBetter && !levelsBetter) return ": it does not help there.";
+        return oddsBetter
+                ? ": it helps the odds there, and makes the levels worse."
+                : ": it helps the levels there, and makes the odds worse.";
     }
 
     /** The answer with every report. */

@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import handreach.geodesy.Position;
 import handreach.terrain.Cover;
+import handreach.walk.BlockedCheck;
 import handreach.walk.Comparison;
 import handreach.walk.Heard;
 import handreach.walk.WalkPair;
@@ -44,6 +45,19 @@ class WalkFiguresTest {
     void aLevelIsMarkedByItsError(double walkedDbm, WalkMark mark) {
         Heard level = new Heard(Heard.Kind.LEVEL, walkedDbm);
         assertEquals(mark, WalkMark.of(pair(10, level, walkedDbm >= -110)));
+    }
+
+    @Test
+    void helpIsClaimedOnlyWhereNothingBecameWorse() {
+        OptionalDouble none = OptionalDouble.empty();
+        OptionalDouble six = OptionalDouble.of(6);
+        OptionalDouble eight = OptionalDouble.of(8);
+        assertEquals(": it helps there.", WalkText.helps(new BlockedCheck(5, 40, none, none, 0.2, 0.1)));
+        assertEquals(": it does not help there.", WalkText.helps(new BlockedCheck(5, 40, none, none, 0.1, 0.1)));
+        assertEquals(": it helps there.", WalkText.helps(new BlockedCheck(5, 40, eight, six, 0.2, 0.1)));
+        assertEquals(": it does not help there.", WalkText.helps(new BlockedCheck(5, 40, six, eight, 0.1, 0.2)));
+        assertTrue(WalkText.helps(new BlockedCheck(5, 40, six, eight, 0.2, 0.1)).contains("levels worse"));
+        assertTrue(WalkText.helps(new BlockedCheck(5, 40, eight, six, 0.1, 0.2)).contains("odds worse"));
     }
 
     @Test
