@@ -24,6 +24,7 @@ import javafx.scene.control.Label;
 import javafx.scene.control.RadioButton;
 import javafx.scene.control.TextField;
 import javafx.scene.control.ToggleGroup;
+import javafx.scene.layout.FlowPane;
 import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
@@ -40,7 +41,8 @@ final class CarryPanel extends VBox {
     private final ReadOnlyStringWrapper answer = new ReadOnlyStringWrapper("");
     private boolean isFilling;
 
-    CarryPanel(Session session) {
+    /** {@code evidence} shows what the bench says of the antennas. */
+    CarryPanel(Session session, Runnable evidence) {
         super(9);
         this.session = session;
         against.setMaxWidth(Double.MAX_VALUE);
@@ -58,7 +60,11 @@ final class CarryPanel extends VBox {
         form.setVisible(false);
         form.setManaged(false);
         form.getStyleClass().add("form");
-        getChildren().addAll(rows, line, new HBox(8, add, drop), form);
+        Button bench = new Button("Bench evidence");
+        bench.setId("bench-evidence");
+        bench.setOnAction(pressed -> evidence.run());
+        FlowPane verbs = new FlowPane(8, 6, add, drop, bench);
+        getChildren().addAll(rows, line, verbs, form);
         session.scene().addListener((scene, before, now) -> show());
         session.carried().addListener((which, before, now) -> show());
         session.compared().addListener((which, before, now) -> show());

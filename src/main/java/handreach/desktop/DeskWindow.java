@@ -32,6 +32,7 @@ final class DeskWindow {
     private final WayPane way;
     private final PlanTextPane planText;
     private final PathPane path;
+    private final BenchPane bench;
     private final WindowVerbs verbs;
     private final FirstSteps firstSteps;
     private final DropHand drop;
@@ -47,7 +48,8 @@ final class DeskWindow {
         this.painting = worker.newest();
         this.planText = new PlanTextPane(session);
         this.path = new PathPane(session, map.look());
-        CarryPanel carry = new CarryPanel(session);
+        this.bench = new BenchPane(session);
+        CarryPanel carry = new CarryPanel(session, this::showBench);
         GroundPanel ground = new GroundPanel(session);
         ReachPanel reach = new ReachPanel(session);
         this.way = new WayPane(List.of(
@@ -59,6 +61,8 @@ final class DeskWindow {
         this.verbs = new WindowVerbs(stage, session, worker::close);
         this.drop = new DropHand(root, session);
         drop.hand(".toml", plans -> verbs.open(plans.get(0)));
+        drop.hand(".csv", this::readOnBench);
+        drop.hand(".s1p", this::readOnBench);
         Theme.loadFaces();
         layOut();
         listen();
@@ -223,6 +227,15 @@ final class DeskWindow {
 
     void showPlanText() {
         drawer.show("The plan as text", planText);
+    }
+
+    void showBench() {
+        drawer.show("Bench evidence", bench);
+    }
+
+    private void readOnBench(List<Path> files) {
+        showBench();
+        bench.read(files);
     }
 
     /** Shows the path that is pulled, or else one between two positions of the plan, to be chosen in the pane. */

@@ -39,7 +39,8 @@ final class MenuStrip extends MenuBar {
                                 () -> window.verbs().saveAsAsked()),
                         new SeparatorMenuItem(),
                         item("The plan as text", "Shortcut+T", window::showPlanText),
-                        item("Path between two positions", "Shortcut+P", window::showPath));
+                        item("Path between two positions", "Shortcut+P", window::showPath),
+                        item("Bench evidence", "Shortcut+B", window::showBench));
         return menu;
     }
 

@@ -1,0 +1,165 @@
+package handreach.desktop;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import handreach.bench.BenchAnalysis;
+import handreach.plan.Kit;
+import handreach.plan.PlanFile;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.Collectors;
+import javafx.geometry.Bounds;
+import javafx.scene.Node;
+import javafx.scene.control.Button;
+import javafx.scene.control.ComboBox;
+import javafx.scene.control.Labeled;
+import javafx.scene.input.KeyCode;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.api.parallel.Isolated;
+
+/** The bench drawer in the real window: what the plan's readings say, and files dropped on the window. */
+@Isolated
+class BenchPaneTest {
+    private static final String READINGS =
+            "antenna,mount,quantity,value,unit,frequency_mhz,trial,note\n" + trials("factory helical", -40.2, -40.4, -40.1)
+                    + trials("quarter-wave whip", -37.0, -37.3, -37.1)
+                    + trials("quarter-wave whip with wire", -35.1, -35.4, -35.0)
+                    + trials("end-fed half-wave", -36.0, -36.2, -36.3)
+                    + trials("five-eighths whip", -35.9, -36.0, -36.3);
+
+    @TempDir
+    private Path folder;
+
+    private WindowRun run;
+
+    private static String trials(String antenna, double... dbm) {
+        StringBuilder rows = new StringBuilder();
+        for (int i = 0; i < dbm.length; i++)
+            rows.append(antenna + ",in hand,received_level," + dbm[i] + ",dBm,155," + (i + 1) + ",\n");
+        return rows.toString();
+    }
+
+    @AfterEach
+    void closeTheWindow() {
+        if (run != null) run.close();
+    }
+
+    private List<String> texts(String query) {
+        return run.onScreen(() -> run.robot().lookup(query).<Labeled>queryAll().stream()
+                .filter(BenchPaneTest::isVisible)
+                .map(Labeled::getText)
+                .toList());
+    }
+
+    private static boolean isVisible(Node node) {
+        for (Node each = node; each != null; each = each.getParent()) if (!each.isVisible()) return false;
+        return true;
+    }
+
+    private void drop(Path... files) {
+        run.onScreen(() -> run.window().drop().take(List.of(files)));
+        run.settle();
+    }
+
+    private Path written(String name, String text) throws IOException {
+        return Files.writeString(Files.createDirectories(folder.resolve("read here")).resolve(name), text);
+    }
+
+    @Test
+    void thePlansReadingsAreShownAndADroppedFileCanBeTakenIn() throws IOException {
+        run = WindowRun.on(folder, "forest-hills");
+        run.robot().clickOn("#bench-evidence");
+        run.settle();
+        BenchAnalysis planned =
+                run.onScreen(() -> run.session().scene().get().bench().orElseThrow());
+        long antennas = planned.mounts().stream().mapToLong(m -> m.antennas().size()).sum();
+        List<String> verdicts = texts("#bench-findings .bench-verdict");
+        assertEquals(antennas, verdicts.size());
+        assertTrue(verdicts.stream().allMatch(words -> words.contains(" dB ") && words.contains("told apart")));
+        run.snapshot("bench-view");
+
+        Path readings = written("readings.csv", READINGS);
+        drop(readings);
+        assertEquals(4, texts("#bench-findings .bench-verdict").size());
+        assertTrue(texts("#bench-about").get(0).contains("not in the plan"), texts("#bench-about").toString());
+        run.onScreen(() -> run.robot().lookup("#bench-control").<ComboBox<String>>query().setValue("five-eighths whip"));
+        run.settle();
+        assertTrue(texts("#bench-findings .bench-verdict").stream()
+                .allMatch(words -> words.contains("than five-eighths whip")));
+        run.onScreen(() -> run.robot().lookup("#bench-control").<ComboBox<String>>query().setValue("factory helical"));
+        run.settle();
+        run.onScreen(() -> run.robot().lookup("#bench-take").<Button>query().fire());
+        run.settle();
+        Kit.Bench taken = run.onScreen(
+                () -> run.session().scene().get().plan().kit().bench().orElseThrow());
+        assertTrue(Files.isSameFile(readings, taken.file()));
+        assertEquals("in hand", taken.mount());
+        assertTrue(texts("#bench-about").get(0).startsWith("In the plan: readings.csv"));
+        run.robot().push(KeyCode.SHORTCUT, KeyCode.S);
+        run.settle();
+        assertTrue(PlanFile.open(run.plan()).text().contains("file = \"../read here/readings.csv\""));
+        assertEquals(List.of(), faults());
+    }
+
+    @Test
+    void badFilesAreToldLineByLineSweepsAreAddedAndNothingIsCutOffOnASmallScreen() throws IOException {
+        run = WindowRun.on(folder, "forest-hills");
+        run.robot().push(KeyCode.SHORTCUT, KeyCode.B);
+        run.settle();
+        int before = texts("#bench-findings .bench-verdict").size();
+        drop(written(
+                "bad.csv", READINGS + "whip,in hand,swr,0.8,,155,1,\nwhip,in hand,loudness,3,dB,155,1,\n"));
+        assertEquals(2, faults().size(), faults().toString());
+        assertTrue(faults().get(0).startsWith("bad.csv line 17: "), faults().get(0));
+        assertTrue(faults().get(1).startsWith("bad.csv line 18: "), faults().get(1));
+        assertEquals(before, texts("#bench-findings .bench-verdict").size());
+        run.snapshot("bench-fault");
+        drop(written("bad.s1p", "# MHz S RI R 50\n150 0.1 zero\n"));
+        assertTrue(faults().stream().anyMatch(words -> words.startsWith("bad.s1p line 2")), faults().toString());
+        drop(written("own sweep.s1p", "# MHz S RI R 50\n150 0.4 0.1\n155 0.1 0\n160 0.3 -0.2\n"));
+        assertEquals(List.of(), faults());
+        assertTrue(texts("#bench-findings .label").contains("own sweep.s1p"));
+        drop(written("photo.jpg", "no readings"));
+        assertTrue(run.noticeTexts().stream().anyMatch(words -> words.contains("photo.jpg")));
+        run.onScreen(() -> run.session().notices().clear());
+
+        run.robot().push(KeyCode.SHORTCUT, KeyCode.D);
+        run.onScreen(() -> run.robot().lookup("#drawer-taller").<Button>query().fire());
+        run.settle();
+        run.snapshot("bench-view-night");
+        run.onScreen(() -> {
+            run.stage().setWidth(1100);
+            run.stage().setHeight(700);
+        });
+        run.settle();
+        run.snapshot("bench-view-small");
+        assertEquals("", run.onScreen(() -> cutOff("#bench-pane .label")));
+        assertFalse(run.onScreen(() -> run.session().isEdited().get()));
+    }
+
+    private List<String> faults() {
+        return texts("#bench-pane .fault .label");
+    }
+
+    private String cutOff(String query) {
+        return run.robot().lookup(query).<Labeled>queryAll().stream()
+                .filter(label -> isVisible(label) && !label.getText().isBlank())
+                .filter(label -> Optional.ofNullable(label.lookup(".text"))
+                        .filter(text -> isCut(label, (javafx.scene.text.Text) text))
+                        .isPresent())
+                .map(Labeled::getText)
+                .collect(Collectors.joining("; "));
+    }
+
+    private static boolean isCut(Labeled label, javafx.scene.text.Text drawn) {
+        Bounds room = label.getLayoutBounds();
+        return !drawn.getText().equals(label.getText()) || drawn.getLayoutBounds().getWidth() > room.getWidth() + 1;
+    }
+}
