@@ -1,6 +1,5 @@
 package handreach.desktop;
 
-import handreach.loadout.Loadout;
 import handreach.study.Scene;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -25,8 +24,7 @@ final class DeskWindow {
     private final Session session;
     private final MapView map;
     private final LiveReach live;
-    private final Worker.Newest painting;
-    private final KeyPane key = new KeyPane();
+    private final KeyPane key;
     private final Drawer drawer = new Drawer();
     private final BorderPane root = new BorderPane();
     private final WayPane way;
@@ -37,7 +35,7 @@ final class DeskWindow {
     private final FirstSteps firstSteps;
     private final DropHand drop;
     private double textPx = 13;
-    private Runnable painted = () -> {};
+    private final LayerView layers;
 
     DeskWindow(Stage stage) {
         this.stage = stage;
@@ -45,17 +43,22 @@ final class DeskWindow {
         this.session = new Session(worker);
         this.map = new MapView(session);
         this.live = new LiveReach(session);
-        this.painting = worker.newest();
+        this.key = new KeyPane(map);
+        this.layers = new LayerView(session, live, map, key);
         this.planText = new PlanTextPane(session);
         this.path = new PathPane(session, map.look());
         this.bench = new BenchPane(session);
         CarryPanel carry = new CarryPanel(session, this::showBench);
         GroundPanel ground = new GroundPanel(session);
         ReachPanel reach = new ReachPanel(session);
+        RelayPanel relay = new RelayPanel(session, map::centreOn);
+        WalkPanel walk = new WalkPanel(session, map::centreOn);
         this.way = new WayPane(List.of(
                 new Question("What do we carry?", carry.answer(), carry),
                 new Question("On what ground?", ground.answer(), ground),
-                new Question("How far does it reach?", reach.answer(), reach)));
+                new Question("How far does it reach?", reach.answer(), reach),
+                new Question("Is a relay needed?", relay.answer(), relay),
+                new Question("Was it right?", walk.answer(), walk)));
         new MapHand(map, session);
         this.firstSteps = new FirstSteps(way);
         this.verbs = new WindowVerbs(stage, session, worker::close);
@@ -129,6 +132,8 @@ final class DeskWindow {
                 .setAll(
                         new GridInk(session.scene()::get),
                         new ReachInk(session, map),
+                        new RelayInk(session),
+                        new WalkInk(session),
                         new PathInk(session),
                         new PlacesInk(session),
                         new ScaleInk(
@@ -142,7 +147,6 @@ final class DeskWindow {
         session.scene().addListener((scene, before, now) -> {
             map.show(now);
             map.redraw();
-            paint();
             title(now);
         });
         session.isEdited()
@@ -154,11 +158,8 @@ final class DeskWindow {
             if (now.filter(PulledPath::isFinished).isPresent())
                 drawer.show("Path", path, () -> session.pulled().set(Optional.empty()));
         });
+        session.nextWalk().addListener((next, before, now) -> map.redraw());
         session.alongPath().addListener((along, before, now) -> map.redraw());
-        session.carried().addListener((which, before, now) -> paint());
-        session.compared().addListener((which, before, now) -> paint());
-        session.layer().addListener((which, before, now) -> paint());
-        live.losses().addListener((losses, before, now) -> paint());
         map.painted().addListener((relief, before, now) -> map.redraw());
         map.look().addListener((look, before, now) -> Theme.apply(root, now));
         root.addEventFilter(KeyEvent.KEY_PRESSED, this::key);
@@ -179,30 +180,13 @@ final class DeskWindow {
 
     /** What to run each time a layer lies on the map. */
     void afterPainting(Runnable step) {
-        painted = step;
+        layers.onPainted(step);
     }
 
     private void title(Scene scene) {
         if (scene == null) return;
         stage.setTitle((scene.file().isEdited() ? "\u2022 " : "")
                 + scene.plan().heading().title() + " \u2013 Handreach");
-    }
-
-    private void paint() {
-        Scene scene = session.scene().get();
-        LiveReach.Losses losses = live.losses().get();
-        Loadout carried = session.carried().get();
-        Loadout compared = session.compared().get();
-        Layer layer = session.layer().get();
-        if (scene == null || losses == null || carried == null || compared == null) return;
-        painting.ask(
-                progress -> new LayerPainter(scene, losses).paint(layer, carried, compared),
-                overlay -> {
-                    map.showOverlay(overlay);
-                    painted.run();
-                    key.show(overlay.map(Overlay::key));
-                },
-                session::tell);
     }
 
     /** Opens what was asked for: a given plan, else the one used last, else the sample. */

@@ -15,7 +15,12 @@ import javafx.scene.paint.Color;
 final class KeyPane extends VBox {
     private static final double SWATCH_PX = 24;
 
-    KeyPane() {
+    private final MapView map;
+    private Optional<Overlay.Key> shown = Optional.empty();
+
+    KeyPane(MapView map) {
+        this.map = map;
+        map.look().addListener((look, before, now) -> show(shown));
         getStyleClass().add("key");
         setMaxSize(Region.USE_PREF_SIZE, Region.USE_PREF_SIZE);
         setPickOnBounds(false);
@@ -23,6 +28,7 @@ final class KeyPane extends VBox {
     }
 
     void show(Optional<Overlay.Key> key) {
+        shown = key;
         getChildren().clear();
         setVisible(key.isPresent() && !key.get().title().isEmpty());
         if (!isVisible()) return;
@@ -47,9 +53,14 @@ final class KeyPane extends VBox {
         getChildren().add(note);
     }
 
-    private static Canvas swatch(Overlay.KeyEntry entry) {
-        Canvas canvas = new Canvas(SWATCH_PX, 14);
+    private Canvas swatch(Overlay.KeyEntry entry) {
+        Canvas canvas = new Canvas(SWATCH_PX, entry.mark().isPresent() ? 22 : 14);
         GraphicsContext gc = canvas.getGraphicsContext2D();
+        if (entry.mark().isPresent()) {
+            MapPen pen = new MapPen(gc, map.frame().get(), map.look().get());
+            entry.mark().get().draw(pen, SWATCH_PX / 2, 11);
+            return canvas;
+        }
         Color colour = Color.web(handreach.cartography.Srgb.hex(entry.rgb()));
         boolean isHatched = entry.hatch() != Hatch.NONE;
         gc.setFill(isHatched ? colour.interpolate(Color.WHITE, 0.5) : colour);

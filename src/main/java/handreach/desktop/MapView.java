@@ -111,6 +111,16 @@ final class MapView extends Pane {
         lookAt(scene.plan().places().area().centre(), 2.25 * radiusM / side);
     }
 
+    /** Another middle at the same scale, unless the place is well in view already. */
+    void centreOn(Position at) {
+        MapFrame now = frame.get();
+        if (now == null) return;
+        double x = now.xPx(at.longitudeDeg());
+        double y = now.yPx(at.latitudeDeg());
+        boolean isInView = x > 60 && y > 60 && x < now.widthPx() - 60 && y < now.heightPx() - 60;
+        if (!isInView) lookAt(at, metresPerPx);
+    }
+
     void lookAt(Position at, double wantedMetresPerPx) {
         centre = at;
         metresPerPx = Math.max(FINEST_M_PER_PX, Math.min(COARSEST_M_PER_PX, wantedMetresPerPx));

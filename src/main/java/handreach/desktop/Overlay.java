@@ -1,5 +1,6 @@
 package handreach.desktop;
 
+import handreach.cartography.Hatch;
 import handreach.reach.CellGrid;
 import java.nio.IntBuffer;
 import java.util.List;
@@ -30,10 +31,18 @@ final class Overlay {
         static final Key NOTHING = new Key("", List.of(), "");
     }
 
-    /** One sample of a colour, with the pattern that tells it in grey. */
-    record KeyEntry(int rgb, handreach.cartography.Hatch hatch, String words) {
+    /** One sample of a colour, with the pattern that tells it in grey; or of a mark. */
+    record KeyEntry(int rgb, Hatch hatch, Optional<MapMark> mark, String words) {
         KeyEntry(int rgb, String words) {
-            this(rgb, handreach.cartography.Hatch.NONE, words);
+            this(rgb, Hatch.NONE, words);
+        }
+
+        KeyEntry(int rgb, Hatch hatch, String words) {
+            this(rgb, hatch, Optional.empty(), words);
+        }
+
+        static KeyEntry of(MapMark mark, String words) {
+            return new KeyEntry(0, Hatch.NONE, Optional.of(mark), words);
         }
     }
 

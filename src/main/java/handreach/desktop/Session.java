@@ -4,7 +4,11 @@ import handreach.geodesy.Position;
 import handreach.input.InputFault;
 import handreach.loadout.Loadout;
 import handreach.plan.PlanFile;
+import handreach.plan.PlanText;
+import handreach.study.RelayAnswer;
 import handreach.study.Scene;
+import handreach.study.WalkAnswer;
+import handreach.study.WalkNextAnswer;
 import java.nio.file.Path;
 import java.util.ArrayDeque;
 import java.util.ArrayList;
@@ -51,6 +55,9 @@ final class Session {
     private final ObjectProperty<Optional<PulledPath>> pulled = new SimpleObjectProperty<>(Optional.empty());
     private final ObjectProperty<Optional<Position>> alongPath = new SimpleObjectProperty<>(Optional.empty());
     private final BooleanProperty isPulling = new SimpleBooleanProperty();
+    private final ObjectProperty<Optional<RelayAnswer>> relay = new SimpleObjectProperty<>(Optional.empty());
+    private final ObjectProperty<Optional<WalkAnswer>> walked = new SimpleObjectProperty<>(Optional.empty());
+    private final ObjectProperty<Optional<WalkNextAnswer>> nextWalk = new SimpleObjectProperty<>(Optional.empty());
 
     /**
      * A position on its way under the hand, not yet in the plan.
@@ -136,6 +143,30 @@ final class Session {
         return isPulling;
     }
 
+    /** Whether a relay is needed, as last found out for this plan. */
+    ObjectProperty<Optional<RelayAnswer>> relay() {
+        return relay;
+    }
+
+    /** Walks against predictions, as last compared for this plan. */
+    ObjectProperty<Optional<WalkAnswer>> walked() {
+        return walked;
+    }
+
+    /** Where another walk would teach most, as last asked for this plan. */
+    ObjectProperty<Optional<WalkNextAnswer>> nextWalk() {
+        return nextWalk;
+    }
+
+    /** Whether an answer about a scene still fits the plan: what walks have taught may have been accepted since, no more. */
+    boolean fits(Scene answered) {
+        return scene.get() != null && withoutCalibration(scene.get()).equals(withoutCalibration(answered));
+    }
+
+    private static String withoutCalibration(Scene of) {
+        return PlanText.withValue(of.file().text(), "calibration", "file", "\"\"");
+    }
+
     /** Where the rose stands now, a position under the hand included. */
     Position stand() {
         Scene now = scene.get();
@@ -179,6 +210,10 @@ final class Session {
         notices.clear();
         carried.set(null);
         compared.set(null);
+        relay.set(Optional.empty());
+        walked.set(Optional.empty());
+        nextWalk.set(Optional.empty());
+        pulled.set(Optional.empty());
         accept(fresh);
         fresh.warnings().forEach(words -> tell(Notice.remark(words)));
     }

@@ -32,6 +32,11 @@ public final class PlanText {
         return Double.toString(value);
     }
 
+    /** Whether a plain section such as {@code [relay]} stands in the text. */
+    public static boolean hasSection(String text, String section) {
+        return headerOf(text.lines().toList(), "[", section, 0) >= 0;
+    }
+
     /** Sets a key of a plain section such as {@code [target]}; adds the section if it is not there. */
     public static String withValue(String text, String section, String key, String value) {
         List<String> lines = new ArrayList<>(text.lines().toList());

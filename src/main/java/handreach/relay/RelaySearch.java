@@ -100,6 +100,11 @@ public final class RelaySearch {
                 new SiteScore(best, new Standing(standing >= wanted ? 1 : 0, sure >= wanted ? 1 : 0, standing)));
     }
 
+    /** How one relay in each cell would do, for a map. */
+    public SiteMap map() {
+        return SiteMap.of(ground, RelaySet.none(talks).standing(), single());
+    }
+
     /** How one relay in this cell would do. */
     public Standing at(int cell) {
         return RelaySet.none(talks).with(cell, new double[talks.demands()]);

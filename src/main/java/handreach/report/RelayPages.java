@@ -266,31 +266,42 @@ public final class RelayPages {
         return new Drawing(figure, "People to serve, the recommended relay, and further sites.");
     }
 
+    /** The cut through the ground of a hop, from who must be served to the relay. */
+    public static Figure hopFigure(RelayAnswer answer, SiteCheck.Hop hop) {
+        RelayPages pages = new RelayPages(answer);
+        return PathText.figure(pages.shown(hop), pages.who(hop), "relay");
+    }
+
+    private String who(SiteCheck.Hop hop) {
+        return question.demands().get(hop.demand()).name();
+    }
+
+    private PathAnswer shown(SiteCheck.Hop hop) {
+        HopPath path = hop.path();
+        return new PathAnswer(
+                new PathLink(
+                        Scene.terminals(
+                                question.demands().get(hop.demand()).end().loadout(),
+                                answer.equipment().end().loadout()),
+                        question.setting().conditions(),
+                        Optional.of(path.line())),
+                path.profile(),
+                List.of(path.loss()),
+                path.geometry(),
+                Optional.of(path.ledger()),
+                List.of());
+    }
+
     /** Profile and ledger of the hop that fails first. */
     private Optional<Section> weakest() {
         return answer.recommended().flatMap(SiteCheck::weakest).map(hop -> {
-            String who = question.demands().get(hop.demand()).name();
             HopPath path = hop.path();
-            PathAnswer shown = new PathAnswer(
-                    new PathLink(
-                            Scene.terminals(
-                                    question.demands().get(hop.demand()).end().loadout(),
-                                    answer.equipment().end().loadout()),
-                            question.setting().conditions(),
-                            Optional.of(path.line())),
-                    path.profile(),
-                    List.of(path.loss()),
-                    path.geometry(),
-                    Optional.of(path.ledger()),
-                    List.of());
-            String caption = "From " + who + " to the relay, "
+            String caption = "From " + who(hop) + " to the relay, "
                     + Lengths.words(path.line().lengthM(), imperial) + ": odds "
                     + RelayText.percent(path.odds().there()) + " there, "
                     + RelayText.percent(path.odds().back()) + " back.";
             return Section.of(
-                    "The weakest hop",
-                    new Drawing(PathText.figure(shown, who, "relay"), caption),
-                    LedgerSheet.of(path.ledger()));
+                    "The weakest hop", new Drawing(hopFigure(answer, hop), caption), LedgerSheet.of(path.ledger()));
         });
     }
 }

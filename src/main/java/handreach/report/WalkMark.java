@@ -5,7 +5,7 @@ import handreach.walk.WalkPair;
 import java.awt.geom.Path2D;
 
 /** How a report stands against its prediction, as a mark that is told by shape and by light and dark, not by colour alone. */
-enum WalkMark {
+public enum WalkMark {
     AS_TOLD_COPY("as predicted, copy"),
     AS_TOLD_NONE("as predicted, no copy"),
     BETTER("better: copy not promised but found, or 6 to 12 dB stronger"),
@@ -27,12 +27,12 @@ enum WalkMark {
         this.label = label;
     }
 
-    String label() {
+    public String label() {
         return label;
     }
 
     /** The mark of a report. */
-    static WalkMark of(WalkPair pair) {
+    public static WalkMark of(WalkPair pair) {
         if (pair.isLevel()) return ofError(pair.errorDb(), pair.copied());
         boolean promised = pair.odds() >= CopyTable.PROMISED_FROM;
         if (promised == pair.copied()) return pair.copied() ? AS_TOLD_COPY : AS_TOLD_NONE;

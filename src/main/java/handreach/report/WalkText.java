@@ -141,7 +141,7 @@ public final class WalkText {
     }
 
     /** What was learned and whether it helps, in two sentences. */
-    static String learned(WalkAnswer answer) {
+    public static String learned(WalkAnswer answer) {
         StringBuilder out = new StringBuilder();
         WalkAnswer.Learned learned = answer.learned();
         SiteCalibration.Shift bias = learned.file().site().bias();

@@ -6,6 +6,7 @@ import handreach.relay.RelayChoice;
 import handreach.relay.RelayEquipment;
 import handreach.relay.RelayQuestion;
 import handreach.relay.SiteCheck;
+import handreach.relay.SiteMap;
 import handreach.relay.Standing;
 import java.util.List;
 import java.util.Optional;
@@ -65,8 +66,9 @@ public record RelayAnswer(
      * @param cellM side of a cell
      * @param allowed cells in which a relay may stand
      * @param cells all cells within the radius and on known ground
+     * @param map how one relay in each cell would do, as swept; empty where none may stand
      */
-    public record Search(double cellM, int allowed, int cells) {}
+    public record Search(double cellM, int allowed, int cells, Optional<SiteMap> map) {}
 
     /**
      * A place for a relay.

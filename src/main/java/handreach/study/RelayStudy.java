@@ -189,11 +189,14 @@ public final class RelayStudy {
         CellGrid grid = grid(question.demands().size());
         AllowedGround ground = allowed(grid);
         int within = ground.knownWithin(middle, radiusM);
-        RelayAnswer.Search extent = new RelayAnswer.Search(grid.cellM(), ground.allowedCount(), within);
-        if (ground.allowedCount() == 0)
-            return new RelayAnswer.Found(List.of(), Optional.empty(), List.of(), List.of(), extent);
+        if (ground.allowedCount() == 0) {
+            RelayAnswer.Search nowhere = new RelayAnswer.Search(grid.cellM(), 0, within, Optional.empty());
+            return new RelayAnswer.Found(List.of(), Optional.empty(), List.of(), List.of(), nowhere);
+        }
         HopSurvey survey = HopSurvey.of(question, relay, grid, engine(grid), progress);
         RelaySearch search = RelaySearch.of(survey, ground, direct, progress);
+        RelayAnswer.Search extent =
+                new RelayAnswer.Search(grid.cellM(), ground.allowedCount(), within, Optional.of(search.map()));
         double apart = Math.max(
                 1000 * asked.constraints().minSeparationKm().orElse(0), Math.max(APART_M, APART_SHARE * radiusM));
         List<RelayAnswer.Site> sites = search.ranked(Standing.BY_SERVED, apart, CANDIDATES).stream()

@@ -1,0 +1,94 @@
+package handreach.desktop;
+
+import handreach.loadout.Loadout;
+import handreach.study.RelayAnswer;
+import handreach.study.Scene;
+import handreach.study.WalkAnswer;
+import java.util.List;
+import java.util.Optional;
+
+/** Keeps the layer that is looked at on the map, and its key beside it. */
+final class LayerView {
+    private final Session session;
+    private final LiveReach live;
+    private final MapView map;
+    private final KeyPane key;
+    private final Worker.Newest painting;
+    private Runnable painted = () -> {};
+
+    LayerView(Session session, LiveReach live, MapView map, KeyPane key) {
+        this.session = session;
+        this.live = live;
+        this.map = map;
+        this.key = key;
+        this.painting = session.worker().newest();
+        session.scene().addListener((scene, before, now) -> paint());
+        session.carried().addListener((which, before, now) -> paint());
+        session.compared().addListener((which, before, now) -> paint());
+        session.layer().addListener((which, before, now) -> paint());
+        session.relay().addListener((answer, before, now) -> paint());
+        session.walked().addListener((answer, before, now) -> paint());
+        live.losses().addListener((losses, before, now) -> paint());
+    }
+
+    /** What follows each time a layer has come to the map. */
+    void onPainted(Runnable step) {
+        painted = step;
+    }
+
+    private void paint() {
+        Scene scene = session.scene().get();
+        if (scene == null) return;
+        switch (session.layer().get()) {
+            case RELAY -> paintRelay();
+            case WALK -> paintWalk();
+            default -> paintReach(scene);
+        }
+    }
+
+    private void paintReach(Scene scene) {
+        LiveReach.Losses losses = live.losses().get();
+        Loadout carried = session.carried().get();
+        Loadout compared = session.compared().get();
+        Layer layer = session.layer().get();
+        if (losses == null || carried == null || compared == null) return;
+        painting.ask(
+                progress -> new LayerPainter(scene, losses).paint(layer, carried, compared),
+                overlay -> show(overlay, overlay.map(Overlay::key)),
+                session::tell);
+    }
+
+    private void paintRelay() {
+        Optional<RelayAnswer> answer = session.relay().get();
+        if (answer.isEmpty()) {
+            painting.drop();
+            show(Optional.empty(), Optional.of(unasked("Where a relay would serve", "Is a relay needed?")));
+            return;
+        }
+        RelayPainter painter =
+                new RelayPainter(answer.get(), !session.fits(answer.get().scene()));
+        painting.ask(
+                progress -> painter.paint(),
+                overlay -> show(overlay, Optional.of(overlay.map(Overlay::key).orElseGet(painter::key))),
+                session::tell);
+    }
+
+    private void paintWalk() {
+        painting.drop();
+        Optional<WalkAnswer> answer = session.walked().get();
+        show(
+                Optional.empty(),
+                Optional.of(answer.map(WalkInk::key)
+                        .orElseGet(() -> unasked("Walked: heard against predicted", "Was it right?"))));
+    }
+
+    private static Overlay.Key unasked(String title, String question) {
+        return new Overlay.Key(title, List.of(), "Nothing is known yet: answer \"" + question + "\" first.");
+    }
+
+    private void show(Optional<Overlay> overlay, Optional<Overlay.Key> words) {
+        map.showOverlay(overlay);
+        painted.run();
+        key.show(words);
+    }
+}

@@ -1,0 +1,197 @@
+package handreach.desktop;
+
+import handreach.geodesy.Position;
+import handreach.plan.PlanText;
+import handreach.plan.Questions;
+import handreach.relay.SiteCheck;
+import handreach.study.RelayAnswer;
+import handreach.study.RelayStudy;
+import handreach.study.Scene;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.function.Consumer;
+import javafx.beans.property.ReadOnlyStringWrapper;
+import javafx.beans.value.ObservableValue;
+import javafx.collections.ListChangeListener;
+import javafx.geometry.Pos;
+import javafx.scene.Node;
+import javafx.scene.control.Button;
+import javafx.scene.control.CheckBox;
+import javafx.scene.control.Label;
+import javafx.scene.layout.ColumnConstraints;
+import javafx.scene.layout.GridPane;
+import javafx.scene.layout.HBox;
+import javafx.scene.layout.Priority;
+import javafx.scene.layout.Region;
+import javafx.scene.layout.VBox;
+
+/** Is a relay needed: who must talk to whom, the answer in words, and where the relays would stand. */
+final class RelayPanel extends VBox {
+    private static final String SECTION = "relay";
+    private static final Map<String, String> COUNTS =
+            Map.of("1", "one relay", "2", "up to two relays", "3", "up to three relays", "4", "up to four relays");
+
+    private final Session session;
+    private final Consumer<Position> look;
+    private final WordBox talk;
+    private final WordBox count;
+    private final WordBox mode;
+    private final CheckBox chained = new CheckBox("they pass to one another");
+    private final NumberField mast;
+    private final VBox unasked = new VBox(6);
+    private final Button find = new Button("Find out");
+    private final Label stale = Words.line("The plan has been edited since this answer: find out again.", "caution");
+    private final VBox sheet = new VBox(9);
+    private final ReadOnlyStringWrapper answer = new ReadOnlyStringWrapper("");
+    private WatchedWork work;
+
+    /** {@code look} brings a place into view. */
+    RelayPanel(Session session, Consumer<Position> look) {
+        super(10);
+        this.session = session;
+        this.look = look;
+        this.talk = new WordBox("relay-talk", talks(), word -> set("who talks", "talk", PlanText.quoted(word)));
+        this.count = new WordBox("relay-count", inOrder(COUNTS), number -> set("number of relays", "count", number));
+        this.mode = new WordBox("relay-mode", modes(), word -> set("way of relaying", "mode", PlanText.quoted(word)));
+        this.mast = new NumberField(
+                "relay-mast", "The mast", metres -> set("height of the mast", "mast_m", metres), session::tell);
+        chained.setId("relay-chained");
+        chained.setOnAction(chosen -> set("relays in a chain", "chained", Boolean.toString(chained.isSelected())));
+        find.setId("relay-find");
+        find.setOnAction(pressed -> findOut());
+        stale.setId("relay-stale");
+        sheet.setId("relay-answer");
+        Button usual = new Button("Write the usual question into the plan");
+        usual.setId("relay-usual");
+        unasked.setId("relay-unasked");
+        usual.setOnAction(pressed -> askTheUsual());
+        unasked.getChildren()
+                .addAll(
+                        Words.line(
+                                "The plan asks nothing about a relay yet. The usual question: everybody with everybody, one"
+                                        + " relay on two frequencies, 5 W on a mast of 3 m.",
+                                "quiet"),
+                        usual);
+        getChildren().addAll(unasked, settings(), find, stale, sheet);
+        session.scene().addListener((scene, before, now) -> show(now));
+        session.relay().addListener((found, before, now) -> fill(now));
+        session.worker().watched().addListener((ListChangeListener<WatchedWork>)
+                change -> find.setDisable(session.worker().watched().contains(work)));
+        fill(Optional.empty());
+    }
+
+    ObservableValue<String> answer() {
+        return answer.getReadOnlyProperty();
+    }
+
+    private static Map<String, String> talks() {
+        Map<String, String> words = new LinkedHashMap<>();
+        words.put("all-to-base", "everybody with the base");
+        words.put("all-to-all", "everybody with everybody");
+        words.put("listed", "the pairs listed in the plan");
+        return words;
+    }
+
+    private static Map<String, String> modes() {
+        Map<String, String> words = new LinkedHashMap<>();
+        words.put("two-frequency", "two frequencies at once");
+        words.put("store-and-forward", "store and forward on one channel");
+        return words;
+    }
+
+    private static Map<String, String> inOrder(Map<String, String> words) {
+        return new java.util.TreeMap<>(words);
+    }
+
+    private Node settings() {
+        GridPane grid = new GridPane();
+        grid.setHgap(10);
+        grid.setVgap(7);
+        ColumnConstraints words = new ColumnConstraints();
+        words.setMinWidth(Region.USE_PREF_SIZE);
+        ColumnConstraints wide = new ColumnConstraints();
+        wide.setHgrow(Priority.ALWAYS);
+        grid.getColumnConstraints().addAll(words, wide);
+        HBox high = new HBox(6, mast, new Label("m above ground"));
+        high.setAlignment(Pos.CENTER_LEFT);
+        grid.addRow(0, new Label("who talks"), talk);
+        grid.addRow(1, new Label("at most"), count);
+        grid.addRow(2, new Label(""), chained);
+        grid.addRow(3, new Label("works by"), mode);
+        grid.addRow(4, new Label("on a mast"), high);
+        return grid;
+    }
+
+    private void set(String what, String key, String value) {
+        session.edit(what, plan -> PlanText.withValue(plan, SECTION, key, value));
+    }
+
+    private void askTheUsual() {
+        session.edit("ask about a relay", plan -> {
+            String asked = PlanText.withValue(plan, SECTION, "talk", PlanText.quoted("all-to-all"));
+            asked = PlanText.withValue(asked, SECTION, "count", "1");
+            asked = PlanText.withValue(asked, SECTION, "mode", PlanText.quoted("two-frequency"));
+            return PlanText.withValue(asked, SECTION, "mast_m", "3");
+        });
+    }
+
+    private void show(Scene scene) {
+        Questions.RelayQuestion asked = scene.plan().questions().relay();
+        boolean isAsked = PlanText.hasSection(scene.file().text(), SECTION);
+        unasked.setVisible(!isAsked);
+        unasked.setManaged(!isAsked);
+        talk.fill(asked.talk());
+        count.fill(Integer.toString(asked.count()));
+        mode.fill(asked.mode());
+        mast.fill(asked.equipment().mastM());
+        chained.setSelected(asked.equipment().chained());
+        chained.setDisable(asked.count() == 1);
+        age();
+    }
+
+    private void findOut() {
+        Scene scene = session.scene().get();
+        if (scene == null) return;
+        work = session.worker()
+                .watched(
+                        "Is a relay needed?",
+                        progress -> RelayStudy.run(scene, progress),
+                        found -> {
+                            session.relay().set(Optional.of(found));
+                            session.layer().set(Layer.RELAY);
+                        },
+                        session::tell);
+        find.setDisable(session.worker().watched().contains(work));
+    }
+
+    private void age() {
+        Optional<RelayAnswer> found = session.relay().get();
+        boolean isOld = found.isPresent() && !session.fits(found.get().scene());
+        stale.setVisible(isOld);
+        stale.setManaged(isOld);
+        String first = found.map(one -> one.words().verdict().get(0)).orElse("Not found out yet.");
+        answer.set(isOld ? "Before the last edits: " + first : first);
+    }
+
+    private void fill(Optional<RelayAnswer> found) {
+        age();
+        sheet.getChildren().clear();
+        if (found.isEmpty()) return;
+        RelayAnswer now = found.get();
+        List<String> reasons = now.found().stream()
+                .flatMap(all -> all.unserved().stream())
+                .map(RelayAnswer.Unserved::reason)
+                .toList();
+        int number = 0;
+        for (String sentence : now.words().verdict())
+            if (!reasons.contains(sentence))
+                sheet.getChildren().add(Words.line(sentence, number++ == 0 ? "strong" : "plain"));
+        RelaySheet more = new RelaySheet(session, now, look);
+        sheet.getChildren().addAll(more.parts());
+        Optional<SiteCheck.Hop> weakest = now.recommended().flatMap(SiteCheck::weakest);
+        weakest.ifPresent(hop -> sheet.getChildren().add(more.weakest(hop)));
+        sheet.getChildren().addAll(more.foot());
+    }
+}

@@ -1,0 +1,193 @@
+package handreach.desktop;
+
+import handreach.geodesy.Position;
+import handreach.plan.Places;
+import handreach.relay.Demand;
+import handreach.relay.HopPath;
+import handreach.relay.SiteCheck;
+import handreach.report.Caution;
+import handreach.report.Cautions;
+import handreach.report.RelayPages;
+import handreach.study.Lengths;
+import handreach.study.RelayAnswer;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.function.Consumer;
+import javafx.geometry.HPos;
+import javafx.geometry.Pos;
+import javafx.scene.Node;
+import javafx.scene.control.Button;
+import javafx.scene.control.Label;
+import javafx.scene.control.TitledPane;
+import javafx.scene.layout.ColumnConstraints;
+import javafx.scene.layout.GridPane;
+import javafx.scene.layout.HBox;
+import javafx.scene.layout.Priority;
+import javafx.scene.layout.Region;
+import javafx.scene.layout.VBox;
+
+/** One relay answer as lists: sites, people, the weakest hop, cautions. */
+final class RelaySheet {
+    private static final double FIGURE_PX = 360;
+
+    private final Session session;
+    private final RelayAnswer answer;
+    private final Consumer<Position> look;
+    private final boolean isImperial;
+
+    RelaySheet(Session session, RelayAnswer answer, Consumer<Position> look) {
+        this.session = session;
+        this.answer = answer;
+        this.look = look;
+        this.isImperial = answer.scene().plan().heading().imperial();
+    }
+
+    /** Sites, people, and whom nothing serves. */
+    List<Node> parts() {
+        List<Node> parts = new ArrayList<>();
+        List<RelaySite> sites = RelaySite.of(answer);
+        if (sites.isEmpty()) return parts;
+        parts.add(Words.line("Where it would stand", "panel-head"));
+        for (RelaySite site : sites) parts.add(site(site));
+        parts.add(Words.line("Odds over the relay", "panel-head"));
+        parts.add(people(answer.recommended().orElseThrow()));
+        List<RelayAnswer.Unserved> unserved = answer.found().orElseThrow().unserved();
+        if (!unserved.isEmpty()) {
+            parts.add(Words.line("Not served", "panel-head"));
+            for (RelayAnswer.Unserved one : unserved) parts.add(Words.line(one.reason(), "plain"));
+        }
+        return parts;
+    }
+
+    private Node site(RelaySite site) {
+        Label name = Words.cell(site.name(), site.isAdvised() ? "strong" : "plain");
+        name.setMinWidth(62);
+        Button at =
+                Words.link(answer.scene().plan().heading().placeForm().format(site.at()), () -> look.accept(site.at()));
+        at.setAccessibleText("Show " + site.name() + " on the map");
+        at.setMinWidth(Region.USE_COMPUTED_SIZE);
+        HBox head = new HBox(6, name, at);
+        head.setAlignment(Pos.CENTER_LEFT);
+        StringBuilder words = new StringBuilder();
+        site.access().heightM().ifPresent(m -> words.append(height(m)).append(", "));
+        words.append(
+                String.format(Locale.ROOT, "slope %.0f\u00b0", site.access().slopeDeg()));
+        site.access().minutes().ifPresent(m -> words.append(String.format(Locale.ROOT, ", %.0f min on foot", m)));
+        words.append("; ")
+                .append(Words.percent(site.served()))
+                .append(" of the talks, the worst ")
+                .append(Words.percent(site.worst()));
+        VBox row = new VBox(1, head, Words.line(words.toString(), "quiet"));
+        row.getStyleClass().add("relay-site");
+        return row;
+    }
+
+    private String height(double metres) {
+        return isImperial
+                ? handreach.cartography.LengthStyle.MILES.heightText(metres)
+                : handreach.cartography.LengthStyle.METRIC.heightText(metres);
+    }
+
+    private Node people(SiteCheck check) {
+        GridPane grid = new GridPane();
+        grid.getStyleClass().add("figures");
+        grid.setHgap(9);
+        grid.setVgap(3);
+        for (int i = 0; i < 4; i++) {
+            ColumnConstraints column = new ColumnConstraints();
+            if (i == 0) column.setHgrow(Priority.ALWAYS);
+            if (i == 1 || i == 2) column.setHalignment(HPos.RIGHT);
+            grid.getColumnConstraints().add(column);
+        }
+        grid.addRow(
+                0,
+                Words.cell("who", "quiet"),
+                Words.cell("hop", "quiet"),
+                Words.cell("worst talk", "quiet"),
+                Words.cell("", "quiet"));
+        double wanted = answer.scene().plan().channel().wish().odds();
+        int most = 40;
+        int row = 1;
+        for (int d = 0; d < answer.question().demands().size() && row <= most; d++) {
+            Demand demand = answer.question().demands().get(d);
+            Optional<SiteCheck.Hop> hop = check.hops().get(d);
+            double talk = check.demandOdds(answer.question(), d);
+            Label name = Words.line(demand.name(), talk < wanted ? "strong" : "plain");
+            String odds =
+                    hop.map(one -> Words.percent(one.path().odds().weaker())).orElse("unknown");
+            Node show = hop.<Node>map(one -> {
+                        Button link = Words.link("path", () -> pull(one));
+                        link.setAccessibleText("Show the path from " + demand.name() + " to the relay");
+                        return link;
+                    })
+                    .orElse(new Region());
+            grid.addRow(
+                    row++,
+                    name,
+                    Words.cell(odds, "plain"),
+                    Words.cell(Words.percent(talk) + (talk < wanted ? " !" : ""), talk < wanted ? "strong" : "plain"),
+                    show);
+        }
+        int left = answer.question().demands().size() - most;
+        return left <= 0
+                ? grid
+                : new VBox(3, grid, Words.line("and " + left + " more; the relay files list all of them.", "quiet"));
+    }
+
+    /** The hop that fails first, with its cut through the ground. */
+    Node weakest(SiteCheck.Hop hop) {
+        HopPath path = hop.path();
+        Demand demand = answer.question().demands().get(hop.demand());
+        String words = String.format(
+                Locale.ROOT,
+                "%s, %s from the relay: %s there, %s back, margin %.1f dB at the median place.",
+                demand.name(),
+                Lengths.words(path.line().lengthM(), isImperial),
+                Words.percent(path.odds().there()),
+                Words.percent(path.odds().back()),
+                path.odds().marginDb());
+        Button show = new Button("Show this path");
+        show.setId("relay-weakest");
+        show.setOnAction(pressed -> pull(hop));
+        FigurePane figure = new FigurePane(session);
+        figure.show(() -> RelayPages.hopFigure(answer, hop), FIGURE_PX);
+        return new VBox(6, Words.line("The weakest hop", "panel-head"), Words.line(words, "plain"), show, figure);
+    }
+
+    /** Lays the hop on the map as the path that is looked at. */
+    private void pull(SiteCheck.Hop hop) {
+        Demand demand = answer.question().demands().get(hop.demand());
+        Position site = answer.recommended().orElseThrow().sites().get(hop.site());
+        Optional<String> named = answer.scene().plan().places().positions().stream()
+                .filter(entry -> entry.at().equals(demand.at()))
+                .map(Places.PositionEntry::name)
+                .findFirst();
+        session.pulled()
+                .set(Optional.of(new PulledPath(
+                        new PulledPath.End(
+                                demand.at(),
+                                named,
+                                Optional.of(demand.end().loadout().name())),
+                        new PulledPath.End(site, Optional.empty(), Optional.empty()),
+                        true)));
+        look.accept(site);
+    }
+
+    /** What was doubtful, and what keeps people from harm. */
+    List<Node> foot() {
+        List<Node> foot = new ArrayList<>();
+        VBox doubts = new VBox(4);
+        for (String warning : answer.words().warnings()) doubts.getChildren().add(Words.line(warning, "quiet"));
+        if (!doubts.getChildren().isEmpty()) {
+            TitledPane pane = new TitledPane("Doubtful (" + doubts.getChildren().size() + ")", doubts);
+            pane.setExpanded(false);
+            pane.setAnimated(false);
+            foot.add(pane);
+        }
+        for (Caution caution : answer.found().isEmpty() ? List.of(Caution.RELIANCE) : Cautions.RAISING)
+            foot.add(Words.line(Cautions.title(caution) + ". " + Cautions.brief(caution), "caution"));
+        return foot;
+    }
+}

@@ -1,0 +1,261 @@
+package handreach.desktop;
+
+import handreach.geodesy.Compass;
+import handreach.geodesy.Position;
+import handreach.plan.CalibrationFile;
+import handreach.plan.PlanText;
+import handreach.plan.Questions;
+import handreach.report.WholeFile;
+import handreach.study.Lengths;
+import handreach.study.Scene;
+import handreach.study.WalkAnswer;
+import handreach.study.WalkNextAnswer;
+import handreach.study.WalkNextStudy;
+import handreach.study.WalkStudy;
+import handreach.walk.CopyTable;
+import handreach.walk.NextWalk;
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.function.Consumer;
+import java.util.stream.Stream;
+import javafx.beans.property.ReadOnlyStringWrapper;
+import javafx.beans.value.ObservableValue;
+import javafx.collections.ListChangeListener;
+import javafx.scene.control.Button;
+import javafx.scene.control.Label;
+import javafx.scene.layout.FlowPane;
+import javafx.scene.layout.VBox;
+
+/** Was it right: the walks of the plan beside the prediction, what they teach, and which walk would teach most next. */
+final class WalkPanel extends VBox {
+    private static final int PROPOSED = 6;
+
+    private final Session session;
+    private final Consumer<Position> look;
+    private final VBox walks = new VBox(3);
+    private final Button compare = new Button("Compare");
+    private final Button learn = new Button("Learn from these walks");
+    private final Button next = new Button("Which walk next?");
+    private final Label stale = Words.line("The plan has been edited since this comparison: compare again.", "caution");
+    private final Label accepted = Words.line("", "quiet");
+    private final VBox sheet = new VBox(8);
+    private final VBox proposal = new VBox(4);
+    private final ReadOnlyStringWrapper answer = new ReadOnlyStringWrapper("");
+    private WatchedWork comparing;
+    private WatchedWork proposing;
+
+    /** {@code look} brings a place into view. */
+    WalkPanel(Session session, Consumer<Position> look) {
+        super(10);
+        this.session = session;
+        this.look = look;
+        compare.setId("walk-compare");
+        compare.setOnAction(pressed -> compare());
+        learn.setId("walk-learn");
+        learn.setOnAction(pressed -> learn());
+        next.setId("walk-next");
+        next.setOnAction(pressed -> propose());
+        stale.setId("walk-stale");
+        sheet.setId("walk-answer");
+        proposal.setId("walk-proposal");
+        accepted.setId("walk-accepted");
+        getChildren().addAll(walks, accepted, new FlowPane(8, 6, compare, next), stale, sheet, learn, proposal);
+        session.scene().addListener((scene, before, now) -> show(now));
+        session.walked().addListener((found, before, now) -> fill());
+        session.nextWalk().addListener((found, before, now) -> fillProposal(now));
+        session.worker().watched().addListener((ListChangeListener<WatchedWork>) change -> rest());
+        fill();
+    }
+
+    ObservableValue<String> answer() {
+        return answer.getReadOnlyProperty();
+    }
+
+    private void rest() {
+        boolean hasWalks = session.scene().get() != null
+                && !session.scene().get().plan().questions().walks().isEmpty();
+        compare.setDisable(!hasWalks || session.worker().watched().contains(comparing));
+        next.setDisable(session.worker().watched().contains(proposing));
+    }
+
+    private void show(Scene scene) {
+        walks.getChildren().clear();
+        List<Questions.WalkEntry> entries = scene.plan().questions().walks();
+        for (Questions.WalkEntry walk : entries)
+            walks.getChildren()
+                    .add(Words.line(
+                            walk.name() + ": " + walk.reports().getFileName()
+                                    + walk.track()
+                                            .map(track -> " along " + track.getFileName())
+                                            .orElse(""),
+                            "plain"));
+        if (entries.isEmpty())
+            walks.getChildren()
+                    .add(Words.line(
+                            "The plan names no walk yet. Walk, note every call, those without an answer too, and bring in the"
+                                    + " track (GPX): drop it on the window, or Bring in in the menu. The reports (CSV) stand"
+                                    + " beside the plan.",
+                            "quiet"));
+        Optional<CalibrationFile> calibration = scene.calibration();
+        accepted.setText(calibration
+                .map(file -> "The plan uses what walks have taught. " + file.words())
+                .orElse(""));
+        accepted.setVisible(calibration.isPresent());
+        accepted.setManaged(calibration.isPresent());
+        rest();
+        age();
+    }
+
+    private void compare() {
+        Scene scene = session.scene().get();
+        if (scene == null) return;
+        comparing = session.worker()
+                .watched(
+                        "Walked against predicted",
+                        progress -> WalkStudy.run(scene),
+                        found -> {
+                            session.walked().set(Optional.of(found));
+                            session.layer().set(Layer.WALK);
+                        },
+                        session::tell);
+        rest();
+    }
+
+    private void age() {
+        Optional<WalkAnswer> found = session.walked().get();
+        boolean isOld = found.isPresent() && !session.fits(found.get().scene());
+        stale.setVisible(isOld);
+        stale.setManaged(isOld);
+        learn.setVisible(found.isPresent());
+        learn.setManaged(found.isPresent());
+        learn.setDisable(isOld);
+        if (found.isEmpty()) {
+            boolean hasNone = session.scene().get() == null
+                    || session.scene().get().plan().questions().walks().isEmpty();
+            answer.set(hasNone ? "No walk yet." : "Not compared yet.");
+            return;
+        }
+        answer.set((isOld ? "Before the last edits: " : "") + headline(found.get()));
+    }
+
+    private static String headline(WalkAnswer found) {
+        CopyTable all = found.comparison().all().copies();
+        return String.format(
+                Locale.ROOT,
+                "%d of %d reports predicted right; %d false hopes, %d false fears.",
+                all.kept() + all.rightlyDoubted(),
+                all.count(),
+                all.falseHopes(),
+                all.falseFears());
+    }
+
+    private void fill() {
+        age();
+        sheet.getChildren().clear();
+        session.walked()
+                .get()
+                .ifPresent(found ->
+                        sheet.getChildren().addAll(new WalkSheet(session, found, look).parts(headline(found))));
+    }
+
+    /** Writes what the walks teach beside the plan, and names it in the plan: an edit that can be undone. */
+    private void learn() {
+        Optional<WalkAnswer> found = session.walked().get();
+        Scene scene = session.scene().get();
+        if (found.isEmpty() || scene == null) return;
+        String text = found.get().learned().file().text();
+        Path folder = scene.file().folder();
+        session.worker()
+                .inOrder(
+                        () -> written(folder, text),
+                        name -> session.edit(
+                                "learn from walks",
+                                plan -> PlanText.withValue(plan, "calibration", "file", PlanText.quoted(name))),
+                        session::tell);
+    }
+
+    /** A file that is there already and says something else is left alone: an undone edit may come back to it. */
+    private static String written(Path folder, String text) {
+        String name = "calibration.toml";
+        for (int number = 2; Files.exists(folder.resolve(name)); number++) {
+            if (holds(folder.resolve(name), text)) return name;
+            name = "calibration-" + number + ".toml";
+        }
+        WholeFile.write(folder.resolve(name), text);
+        return name;
+    }
+
+    private static boolean holds(Path file, String text) {
+        try {
+            byte[] wanted = text.getBytes(StandardCharsets.UTF_8);
+            return Files.isRegularFile(file)
+                    && Files.size(file) == wanted.length
+                    && java.util.Arrays.equals(Files.readAllBytes(file), wanted);
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+
+    private void propose() {
+        Scene scene = session.scene().get();
+        if (scene == null) return;
+        List<Path> tracks = Stream.concat(
+                        scene.plan().questions().walks().stream().flatMap(walk -> walk.track().stream()),
+                        scene.plan().places().routes().stream().map(route -> route.file()))
+                .distinct()
+                .toList();
+        proposing = session.worker()
+                .watched(
+                        "Which walk next",
+                        progress -> WalkNextStudy.run(
+                                scene, WalkNextAnswer.Decision.LOADOUT, NextWalk.Instrument.COPY, tracks, PROPOSED),
+                        found -> {
+                            session.nextWalk().set(Optional.of(found));
+                            session.layer().set(Layer.WALK);
+                        },
+                        session::tell);
+        rest();
+    }
+
+    private void fillProposal(Optional<WalkNextAnswer> found) {
+        proposal.getChildren().clear();
+        if (found.isEmpty()) return;
+        WalkNextAnswer now = found.get();
+        boolean isImperial = now.scene().plan().heading().imperial();
+        proposal.getChildren().add(Words.line("Where a report would teach most", "panel-head"));
+        proposal.getChildren()
+                .add(Words.line(
+                        "To learn " + now.asked().decision().meaning() + ", by copy or no copy, "
+                                + (now.route().tracksGiven()
+                                        ? "along the tracks of the plan."
+                                        : "along straight lines, since the plan names no track.")
+                                + " Call both ways at each stop and note what came.",
+                        "plain"));
+        int number = 0;
+        for (int candidate : now.proposal().stops()) {
+            WalkNextAnswer.Report report = now.route().reports().get(candidate);
+            WalkNextAnswer.Spot spot = now.route().spots().get(report.spot());
+            proposal.getChildren()
+                    .addAll(
+                            Words.link(
+                                    "stop " + ++number + ": "
+                                            + now.scene()
+                                                    .plan()
+                                                    .heading()
+                                                    .placeForm()
+                                                    .format(spot.at()),
+                                    () -> look.accept(spot.at())),
+                            Words.line(
+                                    Lengths.words(spot.distanceM(), isImperial) + " "
+                                            + Compass.word(spot.bearingDeg()) + " of the base, with "
+                                            + report.loadout() + ", odds " + Words.percent(report.odds()),
+                                    "quiet"));
+        }
+    }
+}

@@ -1,0 +1,46 @@
+package handreach.desktop;
+
+import java.util.Locale;
+import javafx.scene.control.Button;
+import javafx.scene.control.Label;
+import javafx.scene.layout.Region;
+
+/** Lines of words and the links between them, as the panels write them. */
+final class Words {
+    private Words() {}
+
+    /** A line that wraps, in one of the hands of the style sheet: {@code plain}, {@code quiet}, {@code strong}, {@code caution}. */
+    static Label line(String text, String hand) {
+        Label label = new Label(text);
+        label.setWrapText(true);
+        label.setMinHeight(Region.USE_PREF_SIZE);
+        label.getStyleClass().add(hand);
+        return label;
+    }
+
+    /** A few words that never wrap. */
+    static Label cell(String text, String hand) {
+        Label label = new Label(text);
+        label.setMinWidth(Region.USE_PREF_SIZE);
+        label.getStyleClass().add(hand);
+        return label;
+    }
+
+    /** Words that do something when pressed. */
+    static Button link(String text, Runnable verb) {
+        Button link = new Button(text);
+        link.setMnemonicParsing(false);
+        link.setMinWidth(Region.USE_PREF_SIZE);
+        link.getStyleClass().add("link");
+        link.setOnAction(pressed -> verb.run());
+        return link;
+    }
+
+    /** Odds or a share; what is nearly all or nearly nothing is not rounded to it. */
+    static String percent(double share) {
+        double percent = 100 * share;
+        if (percent > 99.5 && percent < 100 - 1e-7) return "over 99 %";
+        if (percent > 1e-7 && percent < 0.5) return "under 1 %";
+        return String.format(Locale.ROOT, "%.0f %%", percent);
+    }
+}

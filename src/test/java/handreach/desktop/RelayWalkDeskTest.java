@@ -1,0 +1,153 @@
+package handreach.desktop;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import handreach.plan.PlanText;
+import handreach.study.RelayAnswer;
+import handreach.study.WalkAnswer;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Optional;
+import javafx.scene.Node;
+import javafx.scene.Parent;
+import javafx.scene.control.Button;
+import javafx.scene.control.Label;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.api.parallel.Isolated;
+
+/** The last two questions of the way through the real window: is a relay needed, was it right. */
+@Isolated
+class RelayWalkDeskTest {
+    @TempDir
+    private Path folder;
+
+    private WindowRun run;
+
+    @AfterEach
+    void closeTheWindow() {
+        if (run != null) run.close();
+    }
+
+    private void press(String id) {
+        run.onScreen(() -> ((Button) run.stage().getScene().lookup(id)).fire());
+        run.settle();
+    }
+
+    private boolean isShown(String id) {
+        return run.onScreen(() -> run.stage().getScene().lookup(id).isVisible());
+    }
+
+    private String words(String id) {
+        return run.onScreen(() -> words(run.stage().getScene().lookup(id)));
+    }
+
+    private static String words(Node node) {
+        if (node instanceof Label label) return label.getText() + "\n";
+        if (node instanceof Button button) return button.getText() + "\n";
+        StringBuilder all = new StringBuilder();
+        if (node instanceof Parent parent) parent.getChildrenUnmodifiable().forEach(child -> all.append(words(child)));
+        return all.toString();
+    }
+
+    @Test
+    void theRelayIsFoundMarkedAndItsWeakestHopShown() {
+        run = WindowRun.on(folder, "forest-hills");
+        run.onScreen(() -> run.window().way().open(3));
+        assertFalse(isShown("#relay-unasked"));
+        press("#relay-find");
+        RelayAnswer answer = run.onScreen(() -> run.session().relay().get()).orElseThrow();
+        assertEquals(Layer.RELAY, run.onScreen(() -> run.session().layer().get()));
+        assertTrue(run.onScreen(() -> run.window().map().overlay().isPresent()));
+        String words = words("#relay-answer");
+        for (String sentence : answer.words().verdict()) assertTrue(words.contains(sentence), sentence);
+        for (RelaySite site : RelaySite.of(answer))
+            assertTrue(
+                    words.contains(answer.scene().plan().heading().placeForm().format(site.at())), site.name());
+        assertTrue(words.contains("min on foot"), words);
+        assertTrue(words.contains("Power lines"), words);
+        assertFalse(isShown("#relay-stale"));
+        run.snapshot("relay");
+        press("#relay-weakest");
+        PulledPath path = run.onScreen(() -> run.session().pulled().get()).orElseThrow();
+        assertTrue(answer.recommended().orElseThrow().sites().contains(path.to().at()));
+        run.onScreen(() -> run.window().map().look().set(Look.NIGHT));
+        run.settle();
+        run.snapshot("relay-night");
+        run.onScreen(() -> run.session().edit("mast", text -> PlanText.withValue(text, "relay", "mast_m", "3")));
+        run.settle();
+        assertTrue(isShown("#relay-stale"));
+        run.onScreen(() -> run.session().undo());
+        run.settle();
+        assertFalse(isShown("#relay-stale"));
+    }
+
+    @Test
+    void aPlanThatAsksNothingIsOfferedTheUsualQuestion() throws IOException {
+        run = WindowRun.on(folder, "forest-hills");
+        String text = Files.readString(run.plan());
+        int from = text.indexOf("[relay]");
+        Path other = run.plan().resolveSibling("unasked.toml");
+        Files.writeString(other, text.substring(0, from) + text.substring(text.indexOf("[[walk]]")));
+        run.onScreen(() -> run.session().open(other));
+        run.settle();
+        run.onScreen(() -> run.window().way().open(3));
+        assertTrue(isShown("#relay-unasked"));
+        press("#relay-usual");
+        String edited = run.onScreen(() -> run.session().scene().get().file().text());
+        assertTrue(edited.contains("[relay]") && edited.contains("talk = \"all-to-all\""), edited);
+        run.onScreen(() -> run.session().undo());
+        run.settle();
+        assertTrue(isShown("#relay-unasked"));
+    }
+
+    @Test
+    void theWalkIsComparedLearnedFromAndTheNextOneProposed() throws IOException {
+        run = WindowRun.on(folder, "forest-hills");
+        run.onScreen(() -> run.window().way().open(4));
+        press("#walk-compare");
+        WalkAnswer answer = run.onScreen(() -> run.session().walked().get()).orElseThrow();
+        String words = words("#walk-answer");
+        assertTrue(words.contains("false hopes"), words);
+        assertTrue(words.contains("Brier"), words);
+        assertFalse(answer.worst().isEmpty());
+        run.snapshot("walk");
+        press("#walk-worst-1");
+        assertEquals(
+                answer.worst().get(0).pair().spot().at(),
+                run.onScreen(() -> run.session().pulled().get())
+                        .orElseThrow()
+                        .to()
+                        .at());
+        run.onScreen(() -> run.session().pulled().set(Optional.empty()));
+        press("#walk-next");
+        int stops = run.onScreen(() -> run.session().nextWalk().get())
+                .orElseThrow()
+                .proposal()
+                .stops()
+                .size();
+        assertTrue(words("#walk-proposal").contains("stop " + stops));
+        press("#walk-learn");
+        Path calibration = run.plan().resolveSibling("calibration.toml");
+        assertEquals(answer.learned().file().text(), Files.readString(calibration));
+        assertTrue(run.onScreen(() -> run.session().scene().get().calibration()).isPresent());
+        assertFalse(isShown("#walk-stale"));
+        assertTrue(words("#walk-accepted").contains("loss shifted"));
+        run.onScreen(() -> run.window().map().look().set(Look.NIGHT));
+        run.settle();
+        run.snapshot("walk-night");
+        run.onScreen(() -> run.session().undo());
+        run.settle();
+        assertEquals(
+                List.of(),
+                run.noticeTexts().stream()
+                        .filter(text -> text.contains("defect"))
+                        .toList());
+        assertTrue(run.onScreen(() -> run.session().scene().get().calibration()).isEmpty());
+    }
+}
