@@ -30,7 +30,7 @@ import javafx.scene.layout.VBox;
 
 /** What the bench says, in pictures, words and tables: deltas, match, pattern, burden. */
 final class BenchFindings extends VBox {
-    private static final double BESIDE_PX = 980;
+    private static final double BESIDE_PX = 950;
     private static final double GAP_PX = 18;
     /** Edge and padding of a figure's sheet. */
     private static final double FRAME_PX = 16;
@@ -58,8 +58,7 @@ final class BenchFindings extends VBox {
      * @param sweeps reflection over frequency
      * @param loadouts whose patterns are drawn, the one carried first
      */
-    record Shown(
-            Scene scene, Optional<BenchAnalysis> analysis, List<MatchAnalysis> sweeps, List<Loadout> loadouts) {}
+    record Shown(Scene scene, Optional<BenchAnalysis> analysis, List<MatchAnalysis> sweeps, List<Loadout> loadouts) {}
 
     BenchFindings(Session session) {
         super(GAP_PX);
@@ -98,7 +97,8 @@ final class BenchFindings extends VBox {
 
     void show(Shown now) {
         shown = Optional.of(now);
-        verdicts.getChildren().setAll(now.analysis().map(BenchFindings::verdictLines).orElse(List.of()));
+        verdicts.getChildren()
+                .setAll(now.analysis().map(BenchFindings::verdictLines).orElse(List.of()));
         channels.getChildren().clear();
         BenchReport.channels(now.sweeps())
                 .ifPresent(sheet -> channels.getChildren().add(new SheetGrid(sheet)));
@@ -156,11 +156,12 @@ final class BenchFindings extends VBox {
     }
 
     private void draw() {
-        if (shown.isEmpty() || getWidth() <= 0) return;
+        double roomPx = getWidth() - getInsets().getLeft() - getInsets().getRight();
+        if (shown.isEmpty() || roomPx <= 0) return;
         drawnPx = getWidth();
-        boolean isBeside = getWidth() >= BESIDE_PX;
-        double leftPx = isBeside ? Math.floor(0.55 * getWidth()) : getWidth();
-        double rightPx = isBeside ? getWidth() - leftPx - GAP_PX : getWidth();
+        boolean isBeside = roomPx >= BESIDE_PX;
+        double leftPx = isBeside ? Math.floor(0.55 * roomPx) : roomPx;
+        double rightPx = isBeside ? roomPx - leftPx - GAP_PX : roomPx;
         arrange(isBeside, leftPx, rightPx);
         Shown now = shown.get();
         drawDeltas(now, Math.min(900, leftPx - FRAME_PX));
@@ -201,7 +202,8 @@ final class BenchFindings extends VBox {
 
     private void drawMatch(Shown now, double widthPx) {
         List<MatchAnalysis> sweeps = now.sweeps();
-        bareMatch.setText("No sweep is here. Drop a Touchstone file (.s1p) on the window, or lay it beside the bench file.");
+        bareMatch.setText(
+                "No sweep is here. Drop a Touchstone file (.s1p) on the window, or lay it beside the bench file.");
         bareMatch.setVisible(sweeps.isEmpty());
         bareMatch.setManaged(sweeps.isEmpty());
         if (sweeps.isEmpty()) {
@@ -227,8 +229,7 @@ final class BenchFindings extends VBox {
                 across.add((double) deg);
                 up.add(pattern.gainDbi(deg));
             }
-            curves.add(new Curve(
-                    LoadoutMark.of(now.scene().loadouts().indexOf(loadout)), loadout.name(), across, up));
+            curves.add(new Curve(LoadoutMark.of(now.scene().loadouts().indexOf(loadout)), loadout.name(), across, up));
         }
         return PatternFigure.of("Gain over elevation", curves, radiusPx);
     }

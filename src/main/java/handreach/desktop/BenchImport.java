@@ -119,7 +119,9 @@ record BenchImport(Path file, BenchFile readings, String control, Said analysis)
 
     static MatchAnalysis sweep(Path file, Scene scene) {
         return MatchAnalysis.of(
-                Touchstone.read(file), List.of(scene.plan().channel().frequency().mhz()), RADIO_OHM);
+                Touchstone.read(file),
+                List.of(scene.plan().channel().frequency().mhz()),
+                RADIO_OHM);
     }
 
     /** Touchstone files beside the plan's bench file, by name. */

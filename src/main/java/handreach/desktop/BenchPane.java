@@ -75,7 +75,9 @@ final class BenchPane extends BorderPane {
         session.scene().addListener((scene, before, now) -> fresh(before, now));
         session.carried().addListener((which, before, now) -> show());
         session.compared().addListener((which, before, now) -> show());
-        sceneProperty().addListener((window, before, now) -> fresh(null, session.scene().get()));
+        sceneProperty()
+                .addListener(
+                        (window, before, now) -> fresh(null, session.scene().get()));
     }
 
     private static HBox line(String words, ComboBox<String> box) {
@@ -89,7 +91,8 @@ final class BenchPane extends BorderPane {
     /** A plan was opened or edited: what was read from files stays, unless the plan has it now. */
     private void fresh(Scene before, Scene now) {
         if (now == null) return;
-        boolean isOther = before != null && !before.file().file().equals(now.file().file());
+        boolean isOther =
+                before != null && !before.file().file().equals(now.file().file());
         boolean isTaken = imported.isPresent()
                 && now.plan().kit().bench().filter(this::isImported).isPresent();
         if (isOther || isTaken) imported = Optional.empty();
@@ -178,8 +181,7 @@ final class BenchPane extends BorderPane {
         BenchImport read = imported.get();
         String chosen = mount.getValue();
         Path folder = session.scene().get().file().folder();
-        session.edit(
-                "bench readings of " + read.file().getFileName(), plan -> read.takenInto(plan, folder, chosen));
+        session.edit("bench readings of " + read.file().getFileName(), plan -> read.takenInto(plan, folder, chosen));
     }
 
     private void leave() {
@@ -208,8 +210,8 @@ final class BenchPane extends BorderPane {
     }
 
     private void fillBar(Scene scene) {
-        about.setText(imported.map(read ->
-                        "Just read, not in the plan: " + read.file().getFileName())
+        about.setText(imported.map(
+                        read -> "Just read, not in the plan: " + read.file().getFileName())
                 .orElse(scene.plan()
                         .kit()
                         .bench()

@@ -5,6 +5,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
+import javafx.application.Platform;
 import javafx.geometry.Insets;
 import javafx.geometry.Pos;
 import javafx.scene.input.KeyCode;
@@ -155,8 +156,7 @@ final class DeskWindow {
         session.pulled().addListener((pulled, before, now) -> {
             map.redraw();
             if (now.isEmpty() && drawer.shows(path)) drawer.putAway();
-            if (now.filter(PulledPath::isFinished).isPresent())
-                drawer.show("Path", path, () -> session.pulled().set(Optional.empty()));
+            now.filter(PulledPath::isFinished).ifPresent(this::showPath);
         });
         session.nextWalk().addListener((next, before, now) -> map.redraw());
         session.alongPath().addListener((along, before, now) -> map.redraw());
@@ -220,6 +220,15 @@ final class DeskWindow {
     private void readOnBench(List<Path> files) {
         showBench();
         bench.read(files);
+    }
+
+    private void showPath(PulledPath pulled) {
+        drawer.show("Path", path, () -> session.pulled().set(Optional.empty()));
+        if (session.moving().get().isPresent()) return;
+        Platform.runLater(() -> {
+            root.layout();
+            map.bringIntoView(pulled.from().at(), pulled.to().at());
+        });
     }
 
     /** Shows the path that is pulled, or else one between two positions of the plan, to be chosen in the pane. */

@@ -15,6 +15,7 @@ final class Drawer extends BorderPane {
     private static final double USUAL_SHARE = 0.5;
     /** What the ground keeps at least. */
     private static final double GROUND_PX = 236;
+
     private static final double LEAST_PX = 150;
 
     private final Label title = new Label();

@@ -51,8 +51,10 @@ final class EndPicker extends HBox {
                 .toList());
         if (!places.contains(spot.words())) places.add(0, spot.words());
         fill(place, places, spot.words());
-        fill(loadout, ends.scene().loadouts().stream().map(Loadout::name).toList(), spot.loadout()
-                .name());
+        fill(
+                loadout,
+                ends.scene().loadouts().stream().map(Loadout::name).toList(),
+                spot.loadout().name());
         isFilling = false;
     }
 

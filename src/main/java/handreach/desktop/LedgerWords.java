@@ -10,12 +10,18 @@ import java.util.Map;
 final class LedgerWords {
     private static final Map<String, String> MEANINGS = Map.ofEntries(
             Map.entry("power", "What the transmitter puts out at its antenna socket; the sum starts here."),
-            Map.entry("antenna", "What the antenna radiates towards the horizon against one that radiates evenly to all sides."),
-            Map.entry("delta", "How much stronger this antenna came in than the control on the bench, in the same mounting."),
+            Map.entry(
+                    "antenna",
+                    "What the antenna radiates towards the horizon against one that radiates evenly to all sides."),
+            Map.entry(
+                    "delta",
+                    "How much stronger this antenna came in than the control on the bench, in the same mounting."),
             Map.entry("carry", "What hand, head and body of the wearer take away, the mean over all directions."),
             Map.entry("heading", "What it adds or takes that the wearer faces towards the path or away from it."),
             Map.entry("counterpoise", "What the hanging wire gives, unless the bench reading already holds it."),
-            Map.entry("mismatch", "Power sent back by an antenna that is not tuned to the channel; counted once, here or in the delta."),
+            Map.entry(
+                    "mismatch",
+                    "Power sent back by an antenna that is not tuned to the channel; counted once, here or in the delta."),
             Map.entry("pattern", "What it changes that the path leaves or arrives above or below the horizon."),
             Map.entry("extra", "A further line that the plan states."),
             Map.entry("polarisation", "What it costs that the two antennas do not stand parallel."),
@@ -23,8 +29,12 @@ final class LedgerWords {
             Map.entry(
                     "sensitivity",
                     "The weakest signal the receiver turns into its reference quality; the weaker, the more is left over."),
-            Map.entry("noise", "How much outside noise lifts what the receiver needs, as much of it as antenna and body let in."),
-            Map.entry("quality", "How much stronger than the reference the signal must be for the wanted copy, fading included."));
+            Map.entry(
+                    "noise",
+                    "How much outside noise lifts what the receiver needs, as much of it as antenna and body let in."),
+            Map.entry(
+                    "quality",
+                    "How much stronger than the reference the signal must be for the wanted copy, fading included."));
 
     private LedgerWords() {}
 
@@ -71,10 +81,12 @@ final class LedgerWords {
     /** What a sum below the lines means. */
     static String ofSum(int number) {
         return switch (number) {
-            case 0 -> "The sum of all lines: how much more arrives at the median place than is needed. Half of like places do"
-                    + " better, half worse.";
-            case 1 -> "Put aside because places differ: so much is needed at the median place for the wanted share of places"
-                    + " to have copy.";
+            case 0 ->
+                "The sum of all lines: how much more arrives at the median place than is needed. Half of like places do"
+                        + " better, half worse.";
+            case 1 ->
+                "Put aside because places differ: so much is needed at the median place for the wanted share of places"
+                        + " to have copy.";
             case 2 -> "What is left after that; at 0 or more the wanted odds are met.";
             default -> "Share of places like this one at which copy is to be expected.";
         };

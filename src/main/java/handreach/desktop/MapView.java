@@ -1,6 +1,7 @@
 package handreach.desktop;
 
 import handreach.cartography.MapFrame;
+import handreach.geodesy.GeodesicLine;
 import handreach.geodesy.Position;
 import handreach.study.Scene;
 import handreach.terrain.Elevation;
@@ -26,6 +27,8 @@ import javafx.util.Duration;
 final class MapView extends Pane {
     private static final double FINEST_M_PER_PX = 0.5;
     private static final double COARSEST_M_PER_PX = 2000;
+    /** Room for words and the layer bar at the edge of the map. */
+    private static final double MARGIN_PX = 80;
     /** How far the relief is painted beyond the window, so that a pan shows ground at once. */
     private static final double BEYOND = 1.5;
 
@@ -125,6 +128,20 @@ final class MapView extends Pane {
         centre = at;
         metresPerPx = Math.max(FINEST_M_PER_PX, Math.min(COARSEST_M_PER_PX, wantedMetresPerPx));
         reframe();
+    }
+
+    /** Shows both places, moving and widening the view no more than that needs. */
+    void bringIntoView(Position one, Position other) {
+        if (frame.get() == null || (isWellInside(one) && isWellInside(other))) return;
+        GeodesicLine between = GeodesicLine.between(one, other);
+        double side = Math.max(120, Math.min(getWidth(), getHeight()) - 2 * MARGIN_PX);
+        lookAt(between.at(between.lengthM() / 2), Math.max(metresPerPx, between.lengthM() / side));
+    }
+
+    private boolean isWellInside(Position at) {
+        double x = frame.get().xPx(at.longitudeDeg());
+        double y = frame.get().yPx(at.latitudeDeg());
+        return x > MARGIN_PX && x < getWidth() - MARGIN_PX && y > MARGIN_PX && y < getHeight() - MARGIN_PX / 2;
     }
 
     /** Moves the ground under the window, px. */

@@ -53,7 +53,8 @@ final class ModelSpread extends VBox {
 
     private static Sheet parts(PathLoss loss) {
         List<Sheet.Row> rows = new ArrayList<>();
-        for (LossPart part : loss.parts()) rows.add(Sheet.Row.of(part.name(), Axis.number(part.db(), 1), part.source()));
+        for (LossPart part : loss.parts())
+            rows.add(Sheet.Row.of(part.name(), Axis.number(part.db(), 1), part.source()));
         rows.add(Sheet.Row.sum("basic transmission loss", Axis.number(loss.lossDb(), 1), ""));
         return new Sheet(
                 "Loss by parts, model " + loss.model() + "; the same both ways.",
@@ -65,18 +66,19 @@ final class ModelSpread extends VBox {
         if (shown.isEmpty()) return;
         PathAnswer path = shown.get();
         compare.setDisable(true);
-        WatchedWork asked = session.worker().watched(
-                "All models over this path",
-                progress -> all(path, progress),
-                said -> {
-                    if (shown.filter(path::equals).isEmpty()) return;
-                    compare.setDisable(false);
-                    fill(said);
-                },
-                wrong -> {
-                    compare.setDisable(false);
-                    session.tell(wrong);
-                });
+        WatchedWork asked = session.worker()
+                .watched(
+                        "All models over this path",
+                        progress -> all(path, progress),
+                        said -> {
+                            if (shown.filter(path::equals).isEmpty()) return;
+                            compare.setDisable(false);
+                            fill(said);
+                        },
+                        wrong -> {
+                            compare.setDisable(false);
+                            session.tell(wrong);
+                        });
         work = Optional.of(asked);
     }
 
@@ -96,12 +98,14 @@ final class ModelSpread extends VBox {
                     path.profile(), path.link().terminals(), path.link().conditions(), List.of(model));
             return new Said(model.name(), Optional.of(answer.loss()), "");
         } catch (InputFault refused) {
-            return new Said(model.name(), Optional.empty(), refused.faults().get(0).text());
+            return new Said(
+                    model.name(), Optional.empty(), refused.faults().get(0).text());
         }
     }
 
     private void fill(List<Said> said) {
-        List<PathLoss> losses = said.stream().flatMap(each -> each.loss().stream()).toList();
+        List<PathLoss> losses =
+                said.stream().flatMap(each -> each.loss().stream()).toList();
         Label reading = new Label(ModelReading.of(losses));
         reading.setId("path-models-reading");
         reading.setWrapText(true);
@@ -112,8 +116,7 @@ final class ModelSpread extends VBox {
         for (Said each : said.stream()
                 .sorted(Comparator.comparingDouble(
                         one -> one.loss().map(PathLoss::lossDb).orElse(Double.MAX_VALUE)))
-                .toList())
-            rows.add(row(each, least, most));
+                .toList()) rows.add(row(each, least, most));
         models.getChildren()
                 .setAll(
                         reading,
@@ -131,7 +134,6 @@ final class ModelSpread extends VBox {
         if (said.loss().isEmpty()) return Sheet.Row.of(said.model(), "\u2013", "\u2013", said.refusal());
         PathLoss loss = said.loss().get();
         String mark = loss.lossDb() == leastDb ? "least" : loss.lossDb() == mostDb ? "most" : "";
-        return Sheet.Row.of(
-                said.model(), Axis.number(loss.lossDb(), 1), Axis.signed(loss.excessDb(), 1), mark);
+        return Sheet.Row.of(said.model(), Axis.number(loss.lossDb(), 1), Axis.signed(loss.excessDb(), 1), mark);
     }
 }

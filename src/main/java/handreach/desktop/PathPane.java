@@ -24,8 +24,9 @@ final class PathPane extends BorderPane {
     /** Narrower, cut and ledger stand one above the other. */
     private static final double BESIDE_PX = 860;
 
-    private static final String HINT = "Point at a line of the ledger, or step to it, to read what it means and who says so."
-            + " Point at the cut to read the ground.";
+    private static final String HINT =
+            "Point at a line of the ledger, or step to it, to read what it means and who says so."
+                    + " Point at the cut to read the ground.";
 
     private final Session session;
     private final Worker.Newest asking;
@@ -161,8 +162,8 @@ final class PathPane extends BorderPane {
             chart.show(shown);
             return;
         }
-        if (before.filter(was -> was.from().name().equals(now.get().from().name())).isEmpty())
-            fromChosen = Optional.empty();
+        if (before.filter(was -> was.from().name().equals(now.get().from().name()))
+                .isEmpty()) fromChosen = Optional.empty();
         if (before.filter(was -> was.to().name().equals(now.get().to().name())).isEmpty()) toChosen = Optional.empty();
         ask();
     }

@@ -136,7 +136,8 @@ final class ProfileChart extends Region {
                     .append(' ')
                     .append(style.heightText(standing))
                     .append(" high");
-        if (sample == 0 || sample == profile.count() - 1) return words.append("; an antenna stands here.").toString();
+        if (sample == 0 || sample == profile.count() - 1)
+            return words.append("; an antenna stands here.").toString();
         words.append("; ray ").append(clearance(style, bare, sample, "the ground"));
         if (standing > 0) words.append("; ").append(clearance(style, view.overTops(), sample, "what stands on it"));
         return words.append('.').toString();

@@ -78,7 +78,13 @@ final class ProfileLegend {
                 y += ROW_PX;
             }
             sample(entry.sample(), x, y);
-            ink.words(entry.words(), x + SAMPLE_PX - 2, y, TextAlignment.LEFT, ink.look().ink(), false);
+            ink.words(
+                    entry.words(),
+                    x + SAMPLE_PX - 2,
+                    y,
+                    TextAlignment.LEFT,
+                    ink.look().ink(),
+                    false);
             x += width;
         }
     }
@@ -89,14 +95,18 @@ final class ProfileLegend {
             case FREE, STRING -> {
                 if (sample == Sample.FREE) ink.gc().setLineDashes(5, 4);
                 else ink.gc().setLineDashes(2, 3);
-                ink.line(sample == Sample.FREE ? ink.colours().ray() : ink.look().ink(), 1, 1.3, x, y, x + 23, y);
+                ink.line(
+                        sample == Sample.FREE ? ink.colours().ray() : ink.look().ink(), 1, 1.3, x, y, x + 23, y);
                 ink.gc().setLineDashes();
             }
             case ZONE, TREES, TOWN -> {
-                ink.gc().setFill(
-                        sample == Sample.ZONE
-                                ? ink.colours().ray()
-                                : sample == Sample.TREES ? ink.colours().trees() : ink.colours().town());
+                ink.gc()
+                        .setFill(
+                                sample == Sample.ZONE
+                                        ? ink.colours().ray()
+                                        : sample == Sample.TREES
+                                                ? ink.colours().trees()
+                                                : ink.colours().town());
                 ink.gc().setGlobalAlpha(sample == Sample.ZONE ? 0.2 : 1);
                 ink.gc().fillRect(x, y - 6, 23, 12);
                 ink.gc().setGlobalAlpha(1);

@@ -60,8 +60,7 @@ final class ProfilePen {
         }
         double room = Math.max(10, 0.1 * (high - low));
         this.across = new Axis(0, 1000 * profile.lengthKm() / style.longUnitM(), LEFT_PX, widthPx - RIGHT_PX);
-        this.up = new Axis(
-                (low - room) / style.shortUnitM(), (high + room) / style.shortUnitM(), bottomPx, TOP_PX);
+        this.up = new Axis((low - room) / style.shortUnitM(), (high + room) / style.shortUnitM(), bottomPx, TOP_PX);
     }
 
     double x(int sample) {
@@ -209,14 +208,7 @@ final class ProfilePen {
 
     private void drawRay() {
         int last = profile.count() - 1;
-        ink.line(
-                colours.ray(),
-                1,
-                2,
-                x(0),
-                y(geometry.rayHeightM(0)),
-                x(last),
-                y(geometry.rayHeightM(last)));
+        ink.line(colours.ray(), 1, 2, x(0), y(geometry.rayHeightM(0)), x(last), y(geometry.rayHeightM(last)));
     }
 
     private void drawEnds() {
@@ -304,6 +296,7 @@ final class ProfilePen {
             gc.setGlobalAlpha(1);
         }
         if (ChartInk.widthOf(cover.word(), false) + 8 < toPx - fromPx)
-            ink.words(cover.word(), (fromPx + toPx) / 2, bottomPx + BAND_PX / 2, TextAlignment.CENTER, look.ink(), false);
+            ink.words(
+                    cover.word(), (fromPx + toPx) / 2, bottomPx + BAND_PX / 2, TextAlignment.CENTER, look.ink(), false);
     }
 }

@@ -2,6 +2,7 @@ package handreach.desktop;
 
 import handreach.report.Sheet;
 import javafx.geometry.HPos;
+import javafx.geometry.Pos;
 import javafx.geometry.VPos;
 import javafx.scene.control.Label;
 import javafx.scene.layout.ColumnConstraints;
@@ -9,6 +10,7 @@ import javafx.scene.layout.GridPane;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
+import javafx.scene.text.TextAlignment;
 
 /** A table of the report in the window. */
 final class SheetGrid extends VBox {
@@ -50,8 +52,12 @@ final class SheetGrid extends VBox {
         Label cell = new Label(words);
         cell.setWrapText(true);
         cell.setMinHeight(Region.USE_PREF_SIZE);
-        if (isNumber) cell.setMinWidth(52);
-        if (isNumber) cell.setMaxWidth(84);
+        if (isNumber) {
+            cell.setMinWidth(52);
+            cell.setMaxWidth(84);
+            cell.setAlignment(Pos.TOP_RIGHT);
+            cell.setTextAlignment(TextAlignment.RIGHT);
+        }
         GridPane.setValignment(cell, VPos.TOP);
         return cell;
     }

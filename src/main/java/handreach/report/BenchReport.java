@@ -48,7 +48,9 @@ public final class BenchReport {
         if (!view.analysis().mounts().isEmpty())
             sections.add(new Section("Bench: level over the control", levels(view.analysis())));
         if (!view.sweeps().isEmpty()) sections.add(new Section("Bench: match", match(view)));
-        if (!view.costs().isEmpty()) sections.add(Section.of("What it buys and what it costs", costs(view.costs(), Optional.of(view.analysis()))));
+        if (!view.costs().isEmpty())
+            sections.add(
+                    Section.of("What it buys and what it costs", costs(view.costs(), Optional.of(view.analysis()))));
         List<Block> warnings = view.analysis().warnings().stream()
                 .<Block>map(Paragraph::warning)
                 .toList();

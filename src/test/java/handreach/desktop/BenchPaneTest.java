@@ -18,6 +18,7 @@ import javafx.scene.Node;
 import javafx.scene.control.Button;
 import javafx.scene.control.ComboBox;
 import javafx.scene.control.Labeled;
+import javafx.scene.control.ScrollPane;
 import javafx.scene.input.KeyCode;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.Test;
@@ -27,12 +28,12 @@ import org.junit.jupiter.api.parallel.Isolated;
 /** The bench drawer in the real window: what the plan's readings say, and files dropped on the window. */
 @Isolated
 class BenchPaneTest {
-    private static final String READINGS =
-            "antenna,mount,quantity,value,unit,frequency_mhz,trial,note\n" + trials("factory helical", -40.2, -40.4, -40.1)
-                    + trials("quarter-wave whip", -37.0, -37.3, -37.1)
-                    + trials("quarter-wave whip with wire", -35.1, -35.4, -35.0)
-                    + trials("end-fed half-wave", -36.0, -36.2, -36.3)
-                    + trials("five-eighths whip", -35.9, -36.0, -36.3);
+    private static final String READINGS = "antenna,mount,quantity,value,unit,frequency_mhz,trial,note\n"
+            + trials("factory helical", -40.2, -40.4, -40.1)
+            + trials("quarter-wave whip", -37.0, -37.3, -37.1)
+            + trials("quarter-wave whip with wire", -35.1, -35.4, -35.0)
+            + trials("end-fed half-wave", -36.0, -36.2, -36.3)
+            + trials("five-eighths whip", -35.9, -36.0, -36.3);
 
     @TempDir
     private Path folder;
@@ -69,7 +70,8 @@ class BenchPaneTest {
     }
 
     private Path written(String name, String text) throws IOException {
-        return Files.writeString(Files.createDirectories(folder.resolve("read here")).resolve(name), text);
+        return Files.writeString(
+                Files.createDirectories(folder.resolve("read here")).resolve(name), text);
     }
 
     @Test
@@ -79,21 +81,31 @@ class BenchPaneTest {
         run.settle();
         BenchAnalysis planned =
                 run.onScreen(() -> run.session().scene().get().bench().orElseThrow());
-        long antennas = planned.mounts().stream().mapToLong(m -> m.antennas().size()).sum();
+        long antennas =
+                planned.mounts().stream().mapToLong(m -> m.antennas().size()).sum();
         List<String> verdicts = texts("#bench-findings .bench-verdict");
         assertEquals(antennas, verdicts.size());
         assertTrue(verdicts.stream().allMatch(words -> words.contains(" dB ") && words.contains("told apart")));
         run.snapshot("bench-view");
+        run.onScreen(() -> run.robot().lookup("#drawer-taller").<Button>query().fire());
+        run.onScreen(
+                () -> run.robot().lookup("#bench-scroll").<ScrollPane>query().setVvalue(0.55));
+        run.settle();
+        run.snapshot("bench-view-lower");
 
         Path readings = written("readings.csv", READINGS);
         drop(readings);
         assertEquals(4, texts("#bench-findings .bench-verdict").size());
-        assertTrue(texts("#bench-about").get(0).contains("not in the plan"), texts("#bench-about").toString());
-        run.onScreen(() -> run.robot().lookup("#bench-control").<ComboBox<String>>query().setValue("five-eighths whip"));
+        assertTrue(
+                texts("#bench-about").get(0).contains("not in the plan"),
+                texts("#bench-about").toString());
+        run.onScreen(() ->
+                run.robot().lookup("#bench-control").<ComboBox<String>>query().setValue("five-eighths whip"));
         run.settle();
         assertTrue(texts("#bench-findings .bench-verdict").stream()
                 .allMatch(words -> words.contains("than five-eighths whip")));
-        run.onScreen(() -> run.robot().lookup("#bench-control").<ComboBox<String>>query().setValue("factory helical"));
+        run.onScreen(() ->
+                run.robot().lookup("#bench-control").<ComboBox<String>>query().setValue("factory helical"));
         run.settle();
         run.onScreen(() -> run.robot().lookup("#bench-take").<Button>query().fire());
         run.settle();
@@ -114,8 +126,7 @@ class BenchPaneTest {
         run.robot().push(KeyCode.SHORTCUT, KeyCode.B);
         run.settle();
         int before = texts("#bench-findings .bench-verdict").size();
-        drop(written(
-                "bad.csv", READINGS + "whip,in hand,swr,0.8,,155,1,\nwhip,in hand,loudness,3,dB,155,1,\n"));
+        drop(written("bad.csv", READINGS + "whip,in hand,swr,0.8,,155,1,\nwhip,in hand,loudness,3,dB,155,1,\n"));
         assertEquals(2, faults().size(), faults().toString());
         assertTrue(faults().get(0).startsWith("bad.csv line 17: "), faults().get(0));
         assertTrue(faults().get(1).startsWith("bad.csv line 18: "), faults().get(1));
@@ -160,6 +171,7 @@ class BenchPaneTest {
 
     private static boolean isCut(Labeled label, javafx.scene.text.Text drawn) {
         Bounds room = label.getLayoutBounds();
-        return !drawn.getText().equals(label.getText()) || drawn.getLayoutBounds().getWidth() > room.getWidth() + 1;
+        return !drawn.getText().equals(label.getText())
+                || drawn.getLayoutBounds().getWidth() > room.getWidth() + 1;
     }
 }

@@ -77,7 +77,10 @@ class PathPaneTest {
     }
 
     private static String odds(PathAnswer answer) {
-        return String.format(Locale.ROOT, "odds of copy %.0f %%", 100 * answer.ledger().orElseThrow().odds());
+        return String.format(
+                Locale.ROOT,
+                "odds of copy %.0f %%",
+                100 * answer.ledger().orElseThrow().odds());
     }
 
     @Test
@@ -107,10 +110,11 @@ class PathPaneTest {
         run.settle();
         assertEquals(
                 moved,
-                run.onScreen(() -> run.session().pulled().get().orElseThrow().to().at()));
+                run.onScreen(
+                        () -> run.session().pulled().get().orElseThrow().to().at()));
         assertTrue(text("#path-verdict")
-                .contains(odds(answer(
-                        "spike camp", "quarter-wave with wire at face", "north spur", "five-eighths at face"))));
+                .contains(odds(
+                        answer("spike camp", "quarter-wave with wire at face", "north spur", "five-eighths at face"))));
         choose("#path-to", "creek crew");
         PathAnswer creek = answer("spike camp", "quarter-wave with wire at face", "creek crew", "factory at hip");
         assertTrue(text("#path-verdict").contains(odds(creek)), text("#path-verdict"));
@@ -123,8 +127,7 @@ class PathPaneTest {
         assertTrue(said.containsAll(LossModels.names()), said.toString());
         run.robot().clickOn("#drawer-away");
         run.settle();
-        assertEquals(
-                Optional.empty(), run.onScreen(() -> run.session().pulled().get()));
+        assertEquals(Optional.empty(), run.onScreen(() -> run.session().pulled().get()));
     }
 
     @Test
@@ -133,12 +136,13 @@ class PathPaneTest {
         run.robot().push(KeyCode.SHORTCUT, KeyCode.P);
         run.settle();
         assertEquals(
-                "path-from", run.onScreen(() -> run.stage().getScene().getFocusOwner().getId()));
+                "path-from",
+                run.onScreen(() -> run.stage().getScene().getFocusOwner().getId()));
         run.onScreen(() -> run.robot().lookup("#path-profile").query().requestFocus());
         run.robot().push(KeyCode.END);
         PulledPath path = run.onScreen(() -> run.session().pulled().get().orElseThrow());
         assertEquals(0, GeodesicLine.distanceM(path.to().at(), pointed()), 0.01);
-        for (int i = 0; i < 20; i++) run.robot().push(KeyCode.LEFT);
+        for (int i = 0; i < 6; i++) run.robot().push(KeyCode.LEFT);
         assertTrue(GeodesicLine.distanceM(path.to().at(), pointed()) > 200);
         assertTrue(text("#path-reading").contains("Fresnel radii"), text("#path-reading"));
         run.onScreen(() -> run.robot().lookup("#ledger-line-1").query().requestFocus());
