@@ -1,10 +1,12 @@
 package handreach.desktop;
 
+import handreach.geodesy.PlaceForm;
 import handreach.study.Scene;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Consumer;
 import javafx.application.Platform;
 import javafx.geometry.Insets;
 import javafx.geometry.Pos;
@@ -35,8 +37,8 @@ final class DeskWindow {
     private final WindowVerbs verbs;
     private final FirstSteps firstSteps;
     private final DropHand drop;
-    private double textPx = 13;
     private final LayerView layers;
+    private double textPx = 13;
 
     DeskWindow(Stage stage) {
         this.stage = stage;
@@ -67,6 +69,9 @@ final class DeskWindow {
         drop.hand(".toml", plans -> verbs.open(plans.get(0)));
         drop.hand(".csv", this::readOnBench);
         drop.hand(".s1p", this::readOnBench);
+        drop.hand(".gpx", files -> bringOne(files, this::bringTrack));
+        drop.hand(".geojson", files -> bringOne(files, this::bringAreas));
+        drop.hand(".json", files -> bringOne(files, this::bringAreas));
         Theme.loadFaces();
         layOut();
         listen();
@@ -229,6 +234,35 @@ final class DeskWindow {
             root.layout();
             map.bringIntoView(pulled.from().at(), pulled.to().at());
         });
+    }
+
+    /** One file is asked about at a time; what else was dropped is named, so that nobody thinks it was taken. */
+    private void bringOne(List<Path> files, Consumer<Path> reader) {
+        reader.accept(files.get(0));
+        if (files.size() > 1)
+            session.tell(Notice.remark(files.get(0).getFileName() + " is looked at; bring in the other "
+                    + (files.size() - 1) + " one at a time."));
+    }
+
+    private void bringTrack(Path file) {
+        BringIn verbs = new BringIn(session);
+        verbs.readGpx(file, read -> {
+            PlaceForm form = session.scene().get().plan().heading().placeForm();
+            drawer.show("Bring in " + file.getFileName(), BringInPane.of(verbs, read, form::format));
+        });
+    }
+
+    private void bringAreas(Path file) {
+        BringIn verbs = new BringIn(session);
+        verbs.readAreas(file, areas -> drawer.show("Bring in " + file.getFileName(), BringInPane.of(verbs, file)));
+    }
+
+    HandOverMenu handOver() {
+        return new HandOverMenu(stage, session, mapPicture());
+    }
+
+    MapPicture mapPicture() {
+        return new MapPicture(map, key);
     }
 
     /** Shows the path that is pulled, or else one between two positions of the plan, to be chosen in the pane. */

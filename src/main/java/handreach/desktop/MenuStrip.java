@@ -15,7 +15,7 @@ final class MenuStrip extends MenuBar {
 
     MenuStrip(DeskWindow window) {
         this.window = window;
-        getMenus().addAll(plan(), edit(), look());
+        getMenus().addAll(plan(), edit(), window.handOver(), look());
     }
 
     private Menu plan() {
@@ -38,6 +38,10 @@ final class MenuStrip extends MenuBar {
                                 "Shortcut+Shift+S",
                                 () -> window.verbs().saveAsAsked()),
                         new SeparatorMenuItem(),
+                        item(
+                                "Bring in\u2026 (GPX, GeoJSON, bench CSV, .s1p)",
+                                "Shortcut+I",
+                                () -> window.verbs().filesAsked().ifPresent(window.drop()::take)),
                         item("The plan as text", "Shortcut+T", window::showPlanText),
                         item("Path between two positions", "Shortcut+P", window::showPath),
                         item("Bench evidence", "Shortcut+B", window::showBench));

@@ -153,7 +153,15 @@ final class RelaySheet {
         show.setOnAction(pressed -> pull(hop));
         FigurePane figure = new FigurePane(session);
         figure.show(() -> RelayPages.hopFigure(answer, hop), FIGURE_PX);
-        return new VBox(6, Words.line("The weakest hop", "panel-head"), Words.line(words, "plain"), show, figure);
+        return new VBox(
+                6,
+                Words.line("The weakest hop", "panel-head"),
+                Words.line(words, "plain"),
+                figure,
+                show,
+                Words.line(
+                        "The path sheet reckons with handhelds at both ends; the cut above is to the relay on its mast.",
+                        "quiet"));
     }
 
     /** Lays the hop on the map as the path that is looked at. */
@@ -172,7 +180,6 @@ final class RelaySheet {
                                 Optional.of(demand.end().loadout().name())),
                         new PulledPath.End(site, Optional.empty(), Optional.empty()),
                         true)));
-        look.accept(site);
     }
 
     /** What was doubtful, and what keeps people from harm. */

@@ -1,7 +1,6 @@
 package handreach.desktop;
 
 import handreach.geodesy.Compass;
-import handreach.geodesy.Position;
 import handreach.report.WalkText;
 import handreach.study.Lengths;
 import handreach.study.WalkAnswer;
@@ -12,7 +11,6 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
-import java.util.function.Consumer;
 import javafx.scene.Node;
 import javafx.scene.control.Button;
 import javafx.scene.control.TitledPane;
@@ -22,13 +20,11 @@ import javafx.scene.layout.VBox;
 final class WalkSheet {
     private final Session session;
     private final WalkAnswer answer;
-    private final Consumer<Position> look;
     private final boolean isImperial;
 
-    WalkSheet(Session session, WalkAnswer answer, Consumer<Position> look) {
+    WalkSheet(Session session, WalkAnswer answer) {
         this.session = session;
         this.answer = answer;
-        this.look = look;
         this.isImperial = answer.scene().plan().heading().imperial();
     }
 
@@ -127,6 +123,5 @@ final class WalkSheet {
                                 Optional.empty(),
                                 Optional.of(seen.pair().link().loadout())),
                         true)));
-        look.accept(seen.pair().spot().at());
     }
 }

@@ -2,6 +2,7 @@ package handreach.desktop;
 
 import java.io.File;
 import java.nio.file.Path;
+import java.util.List;
 import java.util.Optional;
 import javafx.scene.control.Alert;
 import javafx.scene.control.ButtonBar;
@@ -42,6 +43,15 @@ final class WindowVerbs {
         if (chosen.isEmpty() || chosen.get() == stay) return;
         if (chosen.get() == save) session.save(step);
         else step.run();
+    }
+
+    /** Files to bring into the plan. */
+    Optional<List<Path>> filesAsked() {
+        FileChooser chooser = new FileChooser();
+        chooser.setTitle("Bring in");
+        List<File> files = chooser.showOpenMultipleDialog(stage);
+        return Optional.ofNullable(files)
+                .map(all -> all.stream().map(File::toPath).toList());
     }
 
     void openAsked() {

@@ -1,0 +1,197 @@
+package handreach.desktop;
+
+import handreach.plan.PlanText;
+import handreach.terrain.AreaPolygons;
+import handreach.walk.GpxTrack;
+import handreach.walk.TrackPoint;
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.file.FileAlreadyExistsException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Set;
+import java.util.function.Consumer;
+import java.util.function.UnaryOperator;
+import java.util.stream.Stream;
+import org.locationtech.jts.geom.Geometry;
+
+/** Takes tracks, waypoints and polygons into the plan. Reads first, so that a file's faults are told before anybody chooses. */
+final class BringIn {
+    private final Session session;
+
+    BringIn(Session session) {
+        this.session = session;
+    }
+
+    /** What was read of a GPX file. */
+    record Gpx(Path file, GpxTrack track, List<Path> logs) {}
+
+    void readGpx(Path file, Consumer<Gpx> then) {
+        if (session.scene().get() == null) return;
+        Path folder = session.scene().get().file().folder();
+        session.worker()
+                .inOrder(
+                        () -> new Gpx(file, GpxTrack.read(file), logs(file, folder)),
+                        read -> {
+                            read.track().notes().stream()
+                                    .filter(note -> read.track().waypoints().isEmpty())
+                                    .forEach(note -> session.tell(Notice.remark(note)));
+                            then.accept(read);
+                        },
+                        session::tell);
+    }
+
+    /** Logs of reports that may belong to a track: the CSV files beside it and beside the plan. */
+    private static List<Path> logs(Path track, Path folder) {
+        return Stream.of(track.toAbsolutePath().getParent(), folder.toAbsolutePath())
+                .distinct()
+                .flatMap(BringIn::csvIn)
+                .distinct()
+                .toList();
+    }
+
+    private static Stream<Path> csvIn(Path folder) {
+        try (Stream<Path> files = Files.list(folder)) {
+            return files.filter(file -> file.getFileName().toString().endsWith(".csv")).sorted().toList().stream();
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+
+    void readAreas(Path file, Consumer<Geometry> then) {
+        if (session.scene().get() == null) return;
+        session.worker().inOrder(() -> AreaPolygons.read(file), then, session::tell);
+    }
+
+    /** Waypoints become positions; a name that is taken gets a number. */
+    void positions(List<TrackPoint> waypoints) {
+        Set<String> taken = new HashSet<>(names());
+        session.edit("bring in positions", plan -> {
+            String text = plan;
+            for (TrackPoint point : waypoints)
+                text = PlanText.withEntry(
+                        text,
+                        "position",
+                        List.of(
+                                "name = " + PlanText.quoted(free(taken, point.name(), "place")),
+                                "at = " + PlaceVerbs.text(point.at())));
+            return text;
+        });
+    }
+
+    /** People who move along the track. */
+    void route(Path file) {
+        Set<String> taken = new HashSet<>(names());
+        refer(
+                file,
+                "bring in a route",
+                named -> plan -> PlanText.withEntry(
+                        plan,
+                        "route",
+                        List.of(
+                                "name = " + PlanText.quoted(free(taken, stem(file), "route")),
+                                "file = " + PlanText.quoted(named))));
+    }
+
+    /** A walk that was made along the track, with the log of its reports. */
+    void walk(Path track, Path log) {
+        Set<String> taken = new HashSet<>(session.scene().get().plan().questions().walks().stream()
+                .map(walk -> walk.name())
+                .toList());
+        Path folder = session.scene().get().file().folder();
+        session.worker()
+                .inOrder(
+                        () -> List.of(beside(folder, track), beside(folder, log)),
+                        files -> session.edit(
+                                "bring in a walk",
+                                plan -> PlanText.withEntry(
+                                        plan,
+                                        "walk",
+                                        List.of(
+                                                "name = " + PlanText.quoted(free(taken, stem(track), "walk")),
+                                                "track = " + PlanText.quoted(files.get(0)),
+                                                "reports = " + PlanText.quoted(files.get(1))))),
+                        session::tell);
+    }
+
+    /** People who move anywhere within the polygons. */
+    void sector(Path file) {
+        Set<String> taken = new HashSet<>(names());
+        refer(
+                file,
+                "bring in a sector",
+                named -> plan -> PlanText.withEntry(
+                        plan,
+                        "sector",
+                        List.of(
+                                "name = " + PlanText.quoted(free(taken, stem(file), "sector")),
+                                "polygon = " + PlanText.quoted(named))));
+    }
+
+    /** A file that a key of a plain section names. */
+    void key(Path file, String what, String section, String key) {
+        refer(file, what, named -> plan -> PlanText.withValue(plan, section, key, PlanText.quoted(named)));
+    }
+
+    private interface Naming {
+        UnaryOperator<String> edit(String named);
+    }
+
+    private void refer(Path file, String what, Naming naming) {
+        Path folder = session.scene().get().file().folder();
+        session.worker()
+                .inOrder(() -> beside(folder, file), named -> session.edit(what, naming.edit(named)), session::tell);
+    }
+
+    /** How the plan names a file: from its own folder; a file from elsewhere is copied there under a free name first. */
+    private static String beside(Path planFolder, Path file) {
+        Path folder = planFolder.toAbsolutePath().normalize();
+        Path from = file.toAbsolutePath().normalize();
+        if (from.startsWith(folder)) return slashed(folder.relativize(from));
+        String name = from.getFileName().toString();
+        int dot = name.lastIndexOf('.');
+        try {
+            for (int number = 1; ; number++) {
+                Path to = folder.resolve(
+                        number == 1 ? name : name.substring(0, dot) + "-" + number + name.substring(dot));
+                if (Files.isRegularFile(to) && Files.mismatch(from, to) < 0) return slashed(to.getFileName());
+                try {
+                    Files.copy(from, to);
+                    return slashed(to.getFileName());
+                } catch (FileAlreadyExistsException taken) {
+                    continue;
+                }
+            }
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+
+    private static String slashed(Path path) {
+        return path.toString().replace('\\', '/');
+    }
+
+    private static String stem(Path file) {
+        String name = file.getFileName().toString();
+        return name.substring(0, name.lastIndexOf('.'));
+    }
+
+    private Set<String> names() {
+        Set<String> names = new HashSet<>();
+        var places = session.scene().get().plan().places();
+        places.positions().forEach(entry -> names.add(entry.name()));
+        places.routes().forEach(entry -> names.add(entry.name()));
+        places.sectors().forEach(entry -> names.add(entry.name()));
+        return names;
+    }
+
+    /** A name nobody has yet; from then on it is taken. */
+    private static String free(Set<String> taken, String wanted, String otherwise) {
+        String base = wanted.isBlank() ? otherwise : wanted.strip();
+        String name = base;
+        for (int number = 2; !taken.add(name); number++) name = base + " " + number;
+        return name;
+    }
+}

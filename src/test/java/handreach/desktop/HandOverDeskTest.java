@@ -1,0 +1,206 @@
+package handreach.desktop;
+
+import static org.junit.jupiter.api.Assertions.assertArrayEquals;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import handreach.plan.Places;
+import handreach.report.CardSize;
+import java.awt.image.BufferedImage;
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.Arrays;
+import java.util.List;
+import java.util.stream.Stream;
+import javafx.scene.control.Button;
+import javax.imageio.ImageIO;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.api.parallel.Isolated;
+
+/** What goes out of the window as files, and what comes in by a drop. */
+@Isolated
+class HandOverDeskTest {
+    @TempDir
+    private Path folder;
+
+    private WindowRun run;
+
+    @AfterEach
+    void closeTheWindow() {
+        if (run != null) run.close();
+    }
+
+    private void press(String id) {
+        run.onScreen(() -> ((Button) run.stage().getScene().lookup(id)).fire());
+        run.settle();
+    }
+
+    private void drop(Path file) {
+        run.onScreen(() -> run.window().drop().take(List.of(file)));
+        run.settle();
+    }
+
+    private static String head(Path file, int bytes) throws IOException {
+        return new String(Arrays.copyOf(Files.readAllBytes(file), bytes), StandardCharsets.ISO_8859_1);
+    }
+
+    @Test
+    void everythingIsWrittenWholeAndToldWithItsPath() throws IOException {
+        run = WindowRun.on(folder, "forest-hills");
+        ExportVerbs verbs = new ExportVerbs(run.session());
+        Path out = Files.createDirectories(folder.resolve("out"));
+        run.onScreen(() -> verbs.card(CardSize.A4, false, out.resolve("card.pdf")));
+        run.settle();
+        assertEquals("%PDF", head(out.resolve("card.pdf"), 4));
+        assertTrue(run.noticeTexts().get(0).contains(out.resolve("card.pdf").toString()));
+        run.onScreen(() -> verbs.benchReport(out.resolve("bench.html")));
+        run.onScreen(() -> verbs.places(out.resolve("places.gpx")));
+        BufferedImage taken = run.onScreen(() -> {
+            DeskWindow window = run.window();
+            return window.mapPicture().take();
+        });
+        run.onScreen(() -> verbs.picture(taken, out.resolve("map.png")));
+        run.settle();
+        assertTrue(Files.readString(out.resolve("bench.html")).contains("</html>"));
+        assertTrue(Files.readString(out.resolve("places.gpx")).contains("creek crew"));
+        BufferedImage reread = ImageIO.read(out.resolve("map.png").toFile());
+        assertEquals(taken.getWidth(), reread.getWidth());
+        assertTrue(reread.getWidth() > 600);
+        Files.createDirectories(Path.of("target", "screens"));
+        ImageIO.write(
+                reread,
+                "png",
+                Path.of("target", "screens", "export-map-picture.png").toFile());
+        run.onScreen(() -> verbs.mapFiles(out.resolve("maps")));
+        run.settle();
+        List<String> names = names(out.resolve("maps"));
+        for (String ending : List.of(".tif", ".geojson", ".kmz", ".png"))
+            assertTrue(names.stream().anyMatch(name -> name.endsWith(ending)), names.toString());
+        run.snapshot("exports");
+    }
+
+    private static List<String> names(Path folder) throws IOException {
+        try (Stream<Path> files = Files.list(folder)) {
+            return files.map(file -> file.getFileName().toString()).sorted().toList();
+        }
+    }
+
+    @Test
+    void aPlaceThatCannotBeWrittenIsOneLineAndLosesNothing() throws IOException {
+        run = WindowRun.on(folder, "forest-hills");
+        ExportVerbs verbs = new ExportVerbs(run.session());
+        run.onScreen(() -> run.session().edit("title", text -> text.replace("two crews", "three crews")));
+        run.settle();
+        // A file in the place of the folder refuses to be written into for every user, the administrator too.
+        Path taken = Files.writeString(folder.resolve("taken"), "");
+        run.onScreen(() -> verbs.card(CardSize.LETTER, true, taken.resolve("card.pdf")));
+        run.settle();
+        assertEquals(1, run.noticeTexts().size());
+        assertTrue(
+                run.noticeTexts().get(0).contains("cannot be written"),
+                run.noticeTexts().get(0));
+        assertTrue(run.onScreen(() -> run.session().isEdited().get()));
+        run.onScreen(() -> {
+            verbs.mapFiles(folder.resolve("stopped"));
+            run.session().worker().watched().get(0).stop();
+        });
+        run.settle();
+        assertFalse(Files.exists(folder.resolve("stopped")));
+        assertEquals(1, run.noticeTexts().size());
+    }
+
+    @Test
+    void aDroppedTrackBecomesPositionsRouteAndWalkAsAsked() throws IOException {
+        run = WindowRun.on(folder, "forest-hills");
+        Path gpx = folder.resolve("round.gpx");
+        Files.writeString(gpx, """
+                <gpx version="1.1" creator="x" xmlns="http://www.topografix.com/GPX/1/1">
+                <wpt lat="36.275" lon="-84.205"><name>north spur</name></wpt>
+                <wpt lat="36.280" lon="-84.215"><name>gate &amp; ford</name></wpt>
+                <trk><trkseg>
+                <trkpt lat="36.27" lon="-84.21"><time>2026-05-04T08:00:00Z</time></trkpt>
+                <trkpt lat="36.28" lon="-84.22"><time>2026-05-04T08:30:00Z</time></trkpt>
+                </trkseg></trk></gpx>
+                """);
+        Files.copy(run.plan().resolveSibling("walk-reports.csv"), folder.resolve("my-reports.csv"));
+        drop(gpx);
+        run.snapshot("bring-in");
+        press("#bring-positions");
+        List<String> names = run.onScreen(() -> run.session().scene().get().plan().places().positions().stream()
+                .map(Places.PositionEntry::name)
+                .toList());
+        assertTrue(names.containsAll(List.of("north spur 2", "gate & ford")), names.toString());
+        press("#bring-route");
+        assertEquals(
+                "round",
+                run.onScreen(() -> run.session()
+                        .scene()
+                        .get()
+                        .plan()
+                        .places()
+                        .routes()
+                        .get(0)
+                        .name()));
+        assertArrayEquals(Files.readAllBytes(gpx), Files.readAllBytes(run.plan().resolveSibling("round.gpx")));
+        press("#bring-walk");
+        assertEquals(
+                2,
+                run.onScreen(() ->
+                        run.session().scene().get().plan().questions().walks().size()));
+        assertTrue(Files.exists(run.plan().resolveSibling("my-reports.csv")));
+        assertEquals(List.of(), run.noticeTexts());
+        run.onScreen(() -> run.session().undo());
+        run.onScreen(() -> run.session().undo());
+        run.onScreen(() -> run.session().undo());
+        run.settle();
+        assertFalse(run.onScreen(() -> run.session().isEdited().get()));
+    }
+
+    @Test
+    void droppedPolygonsBecomeAreaOrSectorAndFaultsAreToldInPlace() throws IOException {
+        run = WindowRun.on(folder, "forest-hills");
+        Path good = folder.resolve("east.geojson");
+        Files.writeString(
+                good,
+                "{\"type\":\"Polygon\",\"coordinates\":[[[-84.23,36.25],[-84.19,36.25],[-84.19,36.29],[-84.23,36.25]]]}");
+        drop(good);
+        press("#bring-area");
+        assertTrue(run.onScreen(
+                        () -> run.session().scene().get().plan().places().area().polygon())
+                .isPresent());
+        press("#bring-sector");
+        assertEquals(
+                1,
+                run.onScreen(() ->
+                        run.session().scene().get().plan().places().sectors().size()));
+        press("#bring-outside");
+        assertTrue(run.onScreen(() -> run.session()
+                        .scene()
+                        .get()
+                        .plan()
+                        .questions()
+                        .relay()
+                        .constraints()
+                        .outside())
+                .isPresent());
+        assertEquals(List.of(), run.noticeTexts());
+        Path open = folder.resolve("open.geojson");
+        Files.writeString(open, "{\"type\":\"Polygon\",\"coordinates\":[[[-84.23,36.25],[-84.19,36.25]]]}");
+        drop(open);
+        assertTrue(
+                run.noticeTexts().get(0).contains("not closed"),
+                run.noticeTexts().toString());
+        Path broken = folder.resolve("broken.gpx");
+        Files.writeString(broken, "<gpx><trk><trkseg><trkpt lat=\"36\"");
+        drop(broken);
+        assertTrue(
+                run.noticeTexts().get(0).contains("broken.gpx"),
+                run.noticeTexts().toString());
+        run.snapshot("bring-in-fault");
+    }
+}
