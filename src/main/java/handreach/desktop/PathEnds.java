@@ -38,6 +38,16 @@ record PathEnds(Scene scene, Spot from, Spot to) {
         }
     }
 
+    /** Ends with what a given answer was reckoned with. */
+    static PathEnds of(Scene scene, PulledPath path, PulledPath.Given given) {
+        Spot from = Spot.of(scene, path.from(), Optional.empty(), given.from());
+        Spot to = Spot.of(scene, path.to(), Optional.empty(), given.to());
+        return new PathEnds(
+                scene,
+                new Spot(from.at(), from.words(), given.from()),
+                new Spot(to.at(), to.words(), given.to()));
+    }
+
     PathAnswer answer() {
         return PathStudy.between(scene, from.at(), from.loadout(), to.at(), to.loadout(), List.of(scene.model()));
     }

@@ -162,6 +162,10 @@ final class PathPane extends BorderPane {
             chart.show(shown);
             return;
         }
+        if (now.get().given().isPresent()) {
+            fromChosen = Optional.empty();
+            toChosen = Optional.empty();
+        }
         if (before.filter(was -> was.from().name().equals(now.get().from().name()))
                 .isEmpty()) fromChosen = Optional.empty();
         if (before.filter(was -> was.to().name().equals(now.get().to().name())).isEmpty()) toChosen = Optional.empty();
@@ -173,10 +177,12 @@ final class PathPane extends BorderPane {
         Scene scene = session.scene().get();
         if (scene == null) return;
         session.pulled().get().ifPresent(path -> {
+            PulledPath.End start =
+                    PathEnds.followed(scene, path.from(), session.moving().get());
+            PulledPath.End end = PathEnds.followed(scene, path.to(), session.moving().get());
+            boolean isSame = start.equals(path.from()) && end.equals(path.to());
             PulledPath after = new PulledPath(
-                    PathEnds.followed(scene, path.from(), session.moving().get()),
-                    PathEnds.followed(scene, path.to(), session.moving().get()),
-                    path.isFinished());
+                    start, end, path.isFinished(), path.given().filter(given -> isSame && session.fits(given.scene())));
             if (after.equals(path)) ask();
             else session.pulled().set(Optional.of(after));
         });
@@ -219,6 +225,14 @@ final class PathPane extends BorderPane {
         Scene scene = session.scene().get();
         Optional<PulledPath> path = session.pulled().get();
         if (scene == null || path.isEmpty() || session.carried().get() == null) return;
+        Optional<PulledPath.Given> given = path.get().given();
+        if (given.isPresent() && fromChosen.isEmpty() && toChosen.isEmpty()) {
+            PathEnds known = PathEnds.of(scene, path.get(), given.get());
+            from.show(known, known.from());
+            to.show(known, known.to());
+            asking.ask(progress -> PathView.of(known, given.get().answer()), this::show, this::refuse);
+            return;
+        }
         PathEnds ends = new PathEnds(
                 scene,
                 PathEnds.Spot.of(

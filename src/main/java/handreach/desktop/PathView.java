@@ -26,7 +26,11 @@ record PathView(
         Sheet sheet,
         String description) {
     static PathView of(PathEnds ends) {
-        PathAnswer answer = ends.answer();
+        return of(ends, ends.answer());
+    }
+
+    /** Of a path that is answered already. */
+    static PathView of(PathEnds ends, PathAnswer answer) {
         return new PathView(
                 ends,
                 answer,

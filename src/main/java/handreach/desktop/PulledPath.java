@@ -1,7 +1,10 @@
 package handreach.desktop;
 
 import handreach.geodesy.Position;
+import handreach.loadout.Loadout;
 import handreach.plan.Places;
+import handreach.study.PathAnswer;
+import handreach.study.Scene;
 import java.util.Optional;
 
 /**
@@ -10,8 +13,23 @@ import java.util.Optional;
  * @param from where it was taken up
  * @param to where the hand is
  * @param isFinished whether the hand has let go
+ * @param given the answer, where it is known already because an end is no place where people carry something
  */
-record PulledPath(End from, End to, boolean isFinished) {
+record PulledPath(End from, End to, boolean isFinished, Optional<Given> given) {
+    /**
+     * An answer that came with the path.
+     *
+     * @param scene the plan it was reckoned for
+     * @param answer the path itself
+     * @param from what it was reckoned with at its start
+     * @param to the same at its end
+     */
+    record Given(Scene scene, PathAnswer answer, Loadout from, Loadout to) {}
+
+    PulledPath(End from, End to, boolean isFinished) {
+        this(from, to, isFinished, Optional.empty());
+    }
+
     /**
      * One end.
      *

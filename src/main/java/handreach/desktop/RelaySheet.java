@@ -30,8 +30,6 @@ import javafx.scene.layout.VBox;
 
 /** One relay answer as lists: sites, people, the weakest hop, cautions. */
 final class RelaySheet {
-    private static final double FIGURE_PX = 360;
-
     private final Session session;
     private final RelayAnswer answer;
     private final Consumer<Position> look;
@@ -136,7 +134,7 @@ final class RelaySheet {
                 : new VBox(3, grid, Words.line("and " + left + " more; the relay files list all of them.", "quiet"));
     }
 
-    /** The hop that fails first, with its cut through the ground. */
+    /** The hop that fails first, and the way to look at it as a path. */
     Node weakest(SiteCheck.Hop hop) {
         HopPath path = hop.path();
         Demand demand = answer.question().demands().get(hop.demand());
@@ -151,16 +149,13 @@ final class RelaySheet {
         Button show = new Button("Show this path");
         show.setId("relay-weakest");
         show.setOnAction(pressed -> pull(hop));
-        FigurePane figure = new FigurePane(session);
-        figure.show(() -> RelayPages.hopFigure(answer, hop), FIGURE_PX);
         return new VBox(
                 6,
                 Words.line("The weakest hop", "panel-head"),
                 Words.line(words, "plain"),
-                figure,
                 show,
                 Words.line(
-                        "The path sheet reckons with handhelds at both ends; the cut above is to the relay on its mast.",
+                        "Desense of the relay and what walks have taught stand in these odds, not in the ledger of the path.",
                         "quiet"));
     }
 
@@ -168,18 +163,25 @@ final class RelaySheet {
     private void pull(SiteCheck.Hop hop) {
         Demand demand = answer.question().demands().get(hop.demand());
         Position site = answer.recommended().orElseThrow().sites().get(hop.site());
-        Optional<String> named = answer.scene().plan().places().positions().stream()
-                .filter(entry -> entry.at().equals(demand.at()))
-                .map(Places.PositionEntry::name)
+        Optional<Places.PositionEntry> entry = answer.scene().plan().places().positions().stream()
+                .filter(each -> each.at().equals(demand.at()))
                 .findFirst();
+        PulledPath.End from = entry.isPresent()
+                ? PulledPath.End.of(demand.at(), entry)
+                : new PulledPath.End(
+                        demand.at(),
+                        Optional.empty(),
+                        Optional.of(demand.end().loadout().name()));
         session.pulled()
                 .set(Optional.of(new PulledPath(
-                        new PulledPath.End(
-                                demand.at(),
-                                named,
-                                Optional.of(demand.end().loadout().name())),
+                        from,
                         new PulledPath.End(site, Optional.empty(), Optional.empty()),
-                        true)));
+                        true,
+                        Optional.of(new PulledPath.Given(
+                                answer.scene(),
+                                RelayPages.path(answer, hop),
+                                demand.end().loadout(),
+                                answer.equipment().end().loadout())))));
     }
 
     /** What was doubtful, and what keeps people from harm. */

@@ -266,24 +266,19 @@ public final class RelayPages {
         return new Drawing(figure, "People to serve, the recommended relay, and further sites.");
     }
 
-    /** The cut through the ground of a hop, from who must be served to the relay. */
-    public static Figure hopFigure(RelayAnswer answer, SiteCheck.Hop hop) {
-        RelayPages pages = new RelayPages(answer);
-        return PathText.figure(pages.shown(hop), pages.who(hop), "relay");
-    }
-
     private String who(SiteCheck.Hop hop) {
         return question.demands().get(hop.demand()).name();
     }
 
-    private PathAnswer shown(SiteCheck.Hop hop) {
+    /** A hop as a path, from who must be served to the relay on its mast; desense is in the hop's odds, not in the ledger. */
+    public static PathAnswer path(RelayAnswer answer, SiteCheck.Hop hop) {
         HopPath path = hop.path();
         return new PathAnswer(
                 new PathLink(
                         Scene.terminals(
-                                question.demands().get(hop.demand()).end().loadout(),
+                                answer.question().demands().get(hop.demand()).end().loadout(),
                                 answer.equipment().end().loadout()),
-                        question.setting().conditions(),
+                        answer.question().setting().conditions(),
                         Optional.of(path.line())),
                 path.profile(),
                 List.of(path.loss()),
@@ -301,7 +296,7 @@ public final class RelayPages {
                     + RelayText.percent(path.odds().there()) + " there, "
                     + RelayText.percent(path.odds().back()) + " back.";
             return Section.of(
-                    "The weakest hop", new Drawing(hopFigure(answer, hop), caption), LedgerSheet.of(path.ledger()));
+                    "The weakest hop", new Drawing(PathText.figure(path(answer, hop), who(hop), "relay"), caption), LedgerSheet.of(path.ledger()));
         });
     }
 }

@@ -16,6 +16,7 @@ import javafx.scene.Node;
 import javafx.scene.Parent;
 import javafx.scene.control.Button;
 import javafx.scene.control.Label;
+import javafx.scene.control.ScrollPane;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -36,6 +37,11 @@ class RelayWalkDeskTest {
 
     private void press(String id) {
         run.onScreen(() -> ((Button) run.stage().getScene().lookup(id)).fire());
+        run.settle();
+    }
+
+    private void scroll(double share) {
+        run.onScreen(() -> ((ScrollPane) run.stage().getScene().lookup(".way-scroll")).setVvalue(share));
         run.settle();
     }
 
@@ -73,15 +79,22 @@ class RelayWalkDeskTest {
         assertTrue(words.contains("Power lines"), words);
         assertFalse(isShown("#relay-stale"));
         run.snapshot("relay");
+        scroll(0.5);
+        run.snapshot("relay-hops");
+        scroll(1);
+        run.snapshot("relay-cautions");
         press("#relay-weakest");
         PulledPath path = run.onScreen(() -> run.session().pulled().get()).orElseThrow();
         assertTrue(answer.recommended().orElseThrow().sites().contains(path.to().at()));
+        assertEquals(6, path.given().orElseThrow().answer().link().terminals().rxHeightM());
+        assertTrue(words("#path-pane").contains("feed line"), words("#path-pane"));
         run.onScreen(() -> run.window().map().look().set(Look.NIGHT));
         run.settle();
         run.snapshot("relay-night");
         run.onScreen(() -> run.session().edit("mast", text -> PlanText.withValue(text, "relay", "mast_m", "3")));
         run.settle();
         assertTrue(isShown("#relay-stale"));
+        assertTrue(run.onScreen(() -> run.session().pulled().get()).orElseThrow().given().isEmpty());
         run.onScreen(() -> run.session().undo());
         run.settle();
         assertFalse(isShown("#relay-stale"));
@@ -117,6 +130,8 @@ class RelayWalkDeskTest {
         assertTrue(words.contains("Brier"), words);
         assertFalse(answer.worst().isEmpty());
         run.snapshot("walk");
+        scroll(0.7);
+        run.snapshot("walk-worst");
         press("#walk-worst-1");
         assertEquals(
                 answer.worst().get(0).pair().spot().at(),
@@ -140,6 +155,7 @@ class RelayWalkDeskTest {
         assertTrue(words("#walk-accepted").contains("loss shifted"));
         run.onScreen(() -> run.window().map().look().set(Look.NIGHT));
         run.settle();
+        scroll(1);
         run.snapshot("walk-night");
         run.onScreen(() -> run.session().undo());
         run.settle();

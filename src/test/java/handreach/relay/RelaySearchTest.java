@@ -79,6 +79,9 @@ class RelaySearchTest {
                     .min()
                     .orElseThrow();
             assertEquals(worst, run.search().at(cell).worstOdds(), SAME_STANDING, "seed " + seed + ", cell " + cell);
+            assertEquals(run.search().at(cell).share(), run.search().map().share(cell), 1e-6);
+            assertEquals(
+                    run.search().at(cell).pessimisticShare(), run.search().map().pessimisticShare(cell), 1e-6);
             if (worst > bestOdds) {
                 bestOdds = worst;
                 bestCell = cell;
