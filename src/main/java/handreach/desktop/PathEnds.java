@@ -43,9 +43,7 @@ record PathEnds(Scene scene, Spot from, Spot to) {
         Spot from = Spot.of(scene, path.from(), Optional.empty(), given.from());
         Spot to = Spot.of(scene, path.to(), Optional.empty(), given.to());
         return new PathEnds(
-                scene,
-                new Spot(from.at(), from.words(), given.from()),
-                new Spot(to.at(), to.words(), given.to()));
+                scene, new Spot(from.at(), from.words(), given.from()), new Spot(to.at(), to.words(), given.to()));
     }
 
     PathAnswer answer() {

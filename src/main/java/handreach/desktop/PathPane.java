@@ -179,7 +179,8 @@ final class PathPane extends BorderPane {
         session.pulled().get().ifPresent(path -> {
             PulledPath.End start =
                     PathEnds.followed(scene, path.from(), session.moving().get());
-            PulledPath.End end = PathEnds.followed(scene, path.to(), session.moving().get());
+            PulledPath.End end =
+                    PathEnds.followed(scene, path.to(), session.moving().get());
             boolean isSame = start.equals(path.from()) && end.equals(path.to());
             PulledPath after = new PulledPath(
                     start, end, path.isFinished(), path.given().filter(given -> isSame && session.fits(given.scene())));

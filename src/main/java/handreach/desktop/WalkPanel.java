@@ -160,8 +160,7 @@ final class WalkPanel extends VBox {
         sheet.getChildren().clear();
         session.walked()
                 .get()
-                .ifPresent(found ->
-                        sheet.getChildren().addAll(new WalkSheet(session, found).parts(headline(found))));
+                .ifPresent(found -> sheet.getChildren().addAll(new WalkSheet(session, found).parts(headline(found))));
     }
 
     /** Writes what the walks teach beside the plan, and names it in the plan: an edit that can be undone. */

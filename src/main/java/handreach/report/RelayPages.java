@@ -276,7 +276,11 @@ public final class RelayPages {
         return new PathAnswer(
                 new PathLink(
                         Scene.terminals(
-                                answer.question().demands().get(hop.demand()).end().loadout(),
+                                answer.question()
+                                        .demands()
+                                        .get(hop.demand())
+                                        .end()
+                                        .loadout(),
                                 answer.equipment().end().loadout()),
                         answer.question().setting().conditions(),
                         Optional.of(path.line())),
@@ -296,7 +300,9 @@ public final class RelayPages {
                     + RelayText.percent(path.odds().there()) + " there, "
                     + RelayText.percent(path.odds().back()) + " back.";
             return Section.of(
-                    "The weakest hop", new Drawing(PathText.figure(path(answer, hop), who(hop), "relay"), caption), LedgerSheet.of(path.ledger()));
+                    "The weakest hop",
+                    new Drawing(PathText.figure(path(answer, hop), who(hop), "relay"), caption),
+                    LedgerSheet.of(path.ledger()));
         });
     }
 }

@@ -94,7 +94,10 @@ class RelayWalkDeskTest {
         run.onScreen(() -> run.session().edit("mast", text -> PlanText.withValue(text, "relay", "mast_m", "3")));
         run.settle();
         assertTrue(isShown("#relay-stale"));
-        assertTrue(run.onScreen(() -> run.session().pulled().get()).orElseThrow().given().isEmpty());
+        assertTrue(run.onScreen(() -> run.session().pulled().get())
+                .orElseThrow()
+                .given()
+                .isEmpty());
         run.onScreen(() -> run.session().undo());
         run.settle();
         assertFalse(isShown("#relay-stale"));

@@ -26,18 +26,21 @@ final class SampleFigures {
 
     private SampleFigures() {}
 
-    private static final List<Figure> ALL =
-            List.of(map(), rose(), roseOverRelief(), profile(), delta(), swr(), pattern(), pairs());
-    private static final List<String> ALL_SVG =
-            ALL.stream().map(figure -> Svg.text(figure, "f1")).toList();
+    /** Apart, so that threads which draw need not wait for the class whose functions they call to be ready. */
+    private static final class Drawn {
+        static final List<Figure> ALL =
+                List.of(map(), rose(), roseOverRelief(), profile(), delta(), swr(), pattern(), pairs());
+        static final List<String> SVG =
+                ALL.stream().map(figure -> Svg.text(figure, "f1")).toList();
+    }
 
     static List<Figure> all() {
-        return ALL;
+        return Drawn.ALL;
     }
 
     /** The same as SVG with identifiers that start with f1. */
     static String svg(Figure figure) {
-        return ALL_SVG.get(ALL.indexOf(figure));
+        return Drawn.SVG.get(Drawn.ALL.indexOf(figure));
     }
 
     static MapFigure map() {
