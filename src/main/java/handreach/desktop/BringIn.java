@@ -1,5 +1,6 @@
 package handreach.desktop;
 
+import handreach.input.SourceText;
 import handreach.plan.PlanText;
 import handreach.terrain.AreaPolygons;
 import handreach.walk.GpxTrack;
@@ -9,12 +10,16 @@ import java.io.UncheckedIOException;
 import java.nio.file.FileAlreadyExistsException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
 import java.util.Set;
 import java.util.function.Consumer;
 import java.util.function.UnaryOperator;
 import java.util.stream.Stream;
+import javafx.beans.value.ObservableValue;
 import org.locationtech.jts.geom.Geometry;
 
 /** Takes tracks, waypoints and polygons into the plan. Reads first, so that a file's faults are told before anybody chooses. */
@@ -25,6 +30,43 @@ final class BringIn {
         this.session = session;
     }
 
+    /** What undo would take back: the proof that an edit was taken. */
+    ObservableValue<Optional<String>> lastEdit() {
+        return session.undoable();
+    }
+
+    /** A log of reports, with the tracks that may belong to it. */
+    record Log(Path file, List<Path> tracks) {}
+
+    /** Tells logs of walks from readings of the bench by their column names, and hands on each to its own. */
+    void readCsv(Path file, Consumer<Log> walked, Consumer<Path> measured) {
+        Path folder = session.scene().get() == null
+                ? file.toAbsolutePath().getParent()
+                : session.scene().get().file().folder();
+        session.worker()
+                .inOrder(
+                        () -> isLog(file)
+                                ? Optional.of(new Log(file, beside(file, folder, ".gpx")))
+                                : Optional.<Log>empty(),
+                        log -> log.ifPresentOrElse(walked, () -> measured.accept(file)),
+                        session::tell);
+    }
+
+    private static boolean isLog(Path file) {
+        String head = SourceText.read(file)
+                .text()
+                .lines()
+                .filter(line -> !line.isBlank() && !line.startsWith("#"))
+                .findFirst()
+                .orElse("");
+        List<String> columns = Stream.of(head.toLowerCase(Locale.ROOT).split("[,;\\t]"))
+                .map(String::strip)
+                .toList();
+        return !columns.contains("antenna")
+                && columns.stream()
+                        .anyMatch(List.of("copy", "readability", "level_dbm", "sinad_db", "direction")::contains);
+    }
+
     /** What was read of a GPX file. */
     record Gpx(Path file, GpxTrack track, List<Path> logs) {}
 
@@ -33,7 +75,7 @@ final class BringIn {
         Path folder = session.scene().get().file().folder();
         session.worker()
                 .inOrder(
-                        () -> new Gpx(file, GpxTrack.read(file), logs(file, folder)),
+                        () -> new Gpx(file, GpxTrack.read(file), beside(file, folder, ".csv")),
                         read -> {
                             read.track().notes().stream()
                                     .filter(note -> read.track().waypoints().isEmpty())
@@ -43,18 +85,18 @@ final class BringIn {
                         session::tell);
     }
 
-    /** Logs of reports that may belong to a track: the CSV files beside it and beside the plan. */
-    private static List<Path> logs(Path track, Path folder) {
-        return Stream.of(track.toAbsolutePath().getParent(), folder.toAbsolutePath())
+    /** Files of a kind that may belong to one: those beside it and beside the plan. */
+    private static List<Path> beside(Path file, Path folder, String ending) {
+        return Stream.of(file.toAbsolutePath().getParent(), folder.toAbsolutePath())
                 .distinct()
-                .flatMap(BringIn::csvIn)
+                .flatMap(each -> filesIn(each, ending))
                 .distinct()
                 .toList();
     }
 
-    private static Stream<Path> csvIn(Path folder) {
+    private static Stream<Path> filesIn(Path folder, String ending) {
         try (Stream<Path> files = Files.list(folder)) {
-            return files.filter(file -> file.getFileName().toString().endsWith(".csv")).sorted().toList().stream();
+            return files.filter(file -> file.getFileName().toString().endsWith(ending)).sorted().toList().stream();
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }
@@ -95,24 +137,22 @@ final class BringIn {
                                 "file = " + PlanText.quoted(named))));
     }
 
-    /** A walk that was made along the track, with the log of its reports. */
-    void walk(Path track, Path log) {
+    /** A walk that was made, with the log of its reports; without a track the log says where. */
+    void walk(Optional<Path> track, Path log) {
         Set<String> taken = new HashSet<>(session.scene().get().plan().questions().walks().stream()
                 .map(walk -> walk.name())
                 .toList());
         Path folder = session.scene().get().file().folder();
         session.worker()
                 .inOrder(
-                        () -> List.of(beside(folder, track), beside(folder, log)),
-                        files -> session.edit(
-                                "bring in a walk",
-                                plan -> PlanText.withEntry(
-                                        plan,
-                                        "walk",
-                                        List.of(
-                                                "name = " + PlanText.quoted(free(taken, stem(track), "walk")),
-                                                "track = " + PlanText.quoted(files.get(0)),
-                                                "reports = " + PlanText.quoted(files.get(1))))),
+                        () -> {
+                            List<String> lines = new ArrayList<>();
+                            lines.add("name = " + PlanText.quoted(free(taken, stem(track.orElse(log)), "walk")));
+                            if (track.isPresent()) lines.add("track = " + PlanText.quoted(beside(folder, track.get())));
+                            lines.add("reports = " + PlanText.quoted(beside(folder, log)));
+                            return lines;
+                        },
+                        lines -> session.edit("bring in a walk", plan -> PlanText.withEntry(plan, "walk", lines)),
                         session::tell);
     }
 

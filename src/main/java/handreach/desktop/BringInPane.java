@@ -7,6 +7,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import javafx.geometry.Insets;
 import javafx.geometry.Pos;
 import javafx.scene.Node;
@@ -71,13 +72,30 @@ final class BringInPane extends ScrollPane {
         return pane;
     }
 
+    /** A log of reports. */
+    static BringInPane of(BringIn verbs, BringIn.Log log) {
+        BringInPane pane = new BringInPane(verbs);
+        pane.column.getChildren().add(Words.line("Where were these reports made?", "panel-head"));
+        for (Path track : log.tracks())
+            pane.offer(
+                    "bring-log-along-" + track.getFileName(),
+                    "Along " + track.getFileName() + ", by their times",
+                    () -> verbs.walk(Optional.of(track), log.file()));
+        pane.offer("bring-log-alone", "Where the log itself says", () -> verbs.walk(Optional.empty(), log.file()));
+        pane.column.getChildren().add(pane.done);
+        return pane;
+    }
+
     private void offer(String id, String words, Runnable verb) {
         Button button = new Button(words);
         button.setMnemonicParsing(false);
         button.setId(id);
         button.setOnAction(pressed -> {
             verb.run();
-            done.setText("Taken in: " + words + ". Undo takes it back.");
+            done.textProperty()
+                    .bind(verbs.lastEdit()
+                            .map(step -> step.map(what -> "Last edit: " + what + ". Undo takes it back.")
+                                    .orElse("")));
         });
         column.getChildren().add(button);
     }
@@ -131,7 +149,7 @@ final class BringInPane extends ScrollPane {
         offer(
                 "bring-walk",
                 "A walk that was made, with the reports below",
-                () -> verbs.walk(read.file(), logs.get(log.getValue())));
+                () -> verbs.walk(Optional.of(read.file()), logs.get(log.getValue())));
         Node line = new HBox(8, new Label("reports"), log);
         ((HBox) line).setAlignment(Pos.CENTER_LEFT);
         column.getChildren().add(line);

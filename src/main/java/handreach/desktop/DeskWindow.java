@@ -67,7 +67,7 @@ final class DeskWindow {
         this.verbs = new WindowVerbs(stage, session, worker::close);
         this.drop = new DropHand(root, session);
         drop.hand(".toml", plans -> verbs.open(plans.get(0)));
-        drop.hand(".csv", this::readOnBench);
+        drop.hand(".csv", files -> files.forEach(this::readCsv));
         drop.hand(".s1p", this::readOnBench);
         drop.hand(".gpx", files -> bringOne(files, this::bringTrack));
         drop.hand(".geojson", files -> bringOne(files, this::bringAreas));
@@ -250,6 +250,14 @@ final class DeskWindow {
             PlaceForm form = session.scene().get().plan().heading().placeForm();
             drawer.show("Bring in " + file.getFileName(), BringInPane.of(verbs, read, form::format));
         });
+    }
+
+    private void readCsv(Path file) {
+        BringIn verbs = new BringIn(session);
+        verbs.readCsv(
+                file,
+                log -> drawer.show("Bring in " + file.getFileName(), BringInPane.of(verbs, log)),
+                readings -> readOnBench(List.of(readings)));
     }
 
     private void bringAreas(Path file) {

@@ -76,6 +76,10 @@ final class RelayPanel extends VBox {
                         usual);
         getChildren().addAll(unasked, settings(), find, stale, sheet);
         session.scene().addListener((scene, before, now) -> show(now));
+        // A choice that the plan refused goes back to what the plan says.
+        session.notices().addListener((ListChangeListener<Notice>) change -> {
+            if (session.scene().get() != null) fillChoices(session.scene().get());
+        });
         session.relay().addListener((found, before, now) -> fill(now));
         session.worker().watched().addListener((ListChangeListener<WatchedWork>)
                 change -> find.setDisable(session.worker().watched().contains(work)));
@@ -142,13 +146,18 @@ final class RelayPanel extends VBox {
         boolean isAsked = PlanText.hasSection(scene.file().text(), SECTION);
         unasked.setVisible(!isAsked);
         unasked.setManaged(!isAsked);
-        talk.fill(asked.talk());
-        count.fill(Integer.toString(asked.count()));
-        mode.fill(asked.mode());
+        fillChoices(scene);
         mast.fill(asked.equipment().mastM());
         chained.setSelected(asked.equipment().chained());
         chained.setDisable(asked.count() == 1);
         age();
+    }
+
+    private void fillChoices(Scene scene) {
+        Questions.RelayQuestion asked = scene.plan().questions().relay();
+        talk.fill(asked.talk());
+        count.fill(Integer.toString(asked.count()));
+        mode.fill(asked.mode());
     }
 
     private void findOut() {

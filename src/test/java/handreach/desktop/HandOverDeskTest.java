@@ -148,15 +148,16 @@ class HandOverDeskTest {
                         .name()));
         assertArrayEquals(Files.readAllBytes(gpx), Files.readAllBytes(run.plan().resolveSibling("round.gpx")));
         press("#bring-walk");
+        drop(folder.resolve("my-reports.csv"));
+        press("#bring-log-alone");
         assertEquals(
-                2,
-                run.onScreen(() ->
-                        run.session().scene().get().plan().questions().walks().size()));
+                List.of("round the camp", "round", "my-reports"),
+                run.onScreen(() -> run.session().scene().get().plan().questions().walks().stream()
+                        .map(walk -> walk.name())
+                        .toList()));
         assertTrue(Files.exists(run.plan().resolveSibling("my-reports.csv")));
         assertEquals(List.of(), run.noticeTexts());
-        run.onScreen(() -> run.session().undo());
-        run.onScreen(() -> run.session().undo());
-        run.onScreen(() -> run.session().undo());
+        for (int i = 0; i < 4; i++) run.onScreen(() -> run.session().undo());
         run.settle();
         assertFalse(run.onScreen(() -> run.session().isEdited().get()));
     }
@@ -189,6 +190,9 @@ class HandOverDeskTest {
                         .outside())
                 .isPresent());
         assertEquals(List.of(), run.noticeTexts());
+        press("#bring-cover");
+        assertTrue(run.noticeTexts().get(0).contains("FeatureCollection"), run.noticeTexts().toString());
+        assertFalse(run.onScreen(() -> run.session().scene().get().file().text().contains("cover_areas")));
         Path open = folder.resolve("open.geojson");
         Files.writeString(open, "{\"type\":\"Polygon\",\"coordinates\":[[[-84.23,36.25],[-84.19,36.25]]]}");
         drop(open);
