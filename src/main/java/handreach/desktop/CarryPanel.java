@@ -39,6 +39,9 @@ final class CarryPanel extends VBox {
     private final ComboBox<String> against = new ComboBox<>();
     private final VBox form = new VBox(6);
     private final ReadOnlyStringWrapper answer = new ReadOnlyStringWrapper("");
+    /** What the rows were made of: they are made anew only when it changes. */
+    private Kit shownKit;
+
     private boolean isFilling;
 
     /** {@code evidence} shows what the bench says of the antennas. */
@@ -91,12 +94,26 @@ final class CarryPanel extends VBox {
         List<String> names = scene.loadouts().stream().map(Loadout::name).toList();
         if (!against.getItems().equals(names)) against.setItems(FXCollections.observableArrayList(names));
         against.setValue(session.compared().get().name());
-        rows.getChildren().clear();
-        ToggleGroup group = new ToggleGroup();
-        for (int i = 0; i < scene.loadouts().size(); i++) rows.getChildren().add(row(scene, i, group));
+        if (!scene.plan().kit().equals(shownKit)) {
+            shownKit = scene.plan().kit();
+            rows.getChildren().clear();
+            ToggleGroup group = new ToggleGroup();
+            for (int i = 0; i < scene.loadouts().size(); i++) rows.getChildren().add(row(scene, i, group));
+        }
+        markChosen(names.indexOf(session.carried().get().name()));
         Loadout carried = session.carried().get();
         answer.set(carried.name() + ", " + Math.round(watts(scene, carried) * 10) / 10.0 + " W");
         isFilling = false;
+    }
+
+    private void markChosen(int number) {
+        for (int i = 0; i < rows.getChildren().size(); i++) {
+            Node row = rows.getChildren().get(i);
+            row.getStyleClass().remove("chosen");
+            if (i != number) continue;
+            row.getStyleClass().add("chosen");
+            ((RadioButton) row.lookup(".loadout-name")).setSelected(true);
+        }
     }
 
     private static double watts(Scene scene, Loadout loadout) {
@@ -115,7 +132,6 @@ final class CarryPanel extends VBox {
         name.setMnemonicParsing(false);
         name.getStyleClass().add("loadout-name");
         name.setId("loadout-" + number);
-        name.setSelected(loadout.name().equals(session.carried().get().name()));
         name.setOnAction(chosen -> choose(loadout.name(), session.carried()::set));
         Label details = new Label(details(scene, number, loadout));
         details.getStyleClass().add("quiet");
@@ -124,7 +140,6 @@ final class CarryPanel extends VBox {
         HBox.setHgrow(words, Priority.ALWAYS);
         HBox row = new HBox(10, badge(mark), words);
         row.getStyleClass().add("loadout-row");
-        if (name.isSelected()) row.getStyleClass().add("chosen");
         row.setOnMouseClicked(click -> choose(loadout.name(), session.carried()::set));
         return row;
     }

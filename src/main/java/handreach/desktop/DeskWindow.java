@@ -183,9 +183,9 @@ final class DeskWindow {
         }
     }
 
-    /** What to run each time a layer lies on the map. */
+    /** What to run each time relief and layer have come to the screen. */
     void afterPainting(Runnable step) {
-        layers.onPainted(step);
+        map.onComposed(step);
     }
 
     private void title(Scene scene) {

@@ -2,17 +2,20 @@ package handreach.desktop;
 
 import handreach.geodesy.Place;
 import handreach.input.InputFault;
+import handreach.loadout.Loadout;
 import handreach.plan.Places;
 import handreach.plan.PlanText;
 import handreach.propagation.LossModels;
 import handreach.study.Scene;
 import handreach.terrain.Cover;
 import handreach.terrain.TileSummary;
+import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.function.Consumer;
+import java.util.stream.Stream;
 import javafx.beans.property.ReadOnlyStringWrapper;
 import javafx.beans.value.ObservableValue;
 import javafx.collections.FXCollections;
@@ -41,6 +44,8 @@ final class GroundPanel extends VBox {
     private final Label tiles = new Label();
     private final VBox positions = new VBox(5);
     private final ReadOnlyStringWrapper answer = new ReadOnlyStringWrapper("");
+    private final List<Row> rows = new ArrayList<>();
+    private List<String> rowsMadeOf = List.of();
     private boolean isFilling;
 
     GroundPanel(Session session) {
@@ -141,11 +146,7 @@ final class GroundPanel extends VBox {
         model.setValue(scene.plan().questions().reach().model());
         cover.setValue(scene.plan().ground().cover().everywhere());
         tiles.setText(tileWords(scene));
-        positions
-                .getChildren()
-                .setAll(scene.plan().places().positions().stream()
-                        .map(entry -> row(scene, entry))
-                        .toList());
+        showPositions(scene);
         answer.set(String.format(
                 Locale.ROOT,
                 "%s; %d positions, %s km round",
@@ -169,41 +170,67 @@ final class GroundPanel extends VBox {
                 + scene.plan().ground().tiles().getFileName();
     }
 
-    private Node row(Scene scene, Places.PositionEntry entry) {
-        TextField name = new TextField(entry.name());
-        name.setPrefColumnCount(9);
-        HBox.setHgrow(name, Priority.ALWAYS);
-        name.setOnAction(entered -> {
-            String fresh = name.getText().strip();
-            if (!fresh.isEmpty() && !fresh.equals(entry.name())) places.rename(entry.name(), fresh);
-        });
-        ComboBox<String> loadout = new ComboBox<>(FXCollections.observableArrayList(
-                scene.loadouts().stream().map(each -> each.name()).toList()));
-        loadout.setPromptText("the control");
-        loadout.setPrefWidth(165);
-        entry.loadout().ifPresent(loadout::setValue);
-        loadout.setOnAction(chosen -> {
-            Optional<String> fresh = Optional.ofNullable(loadout.getValue());
-            if (!fresh.equals(entry.loadout())) places.carry(entry.name(), fresh);
-        });
-        Button out = new Button("Remove");
-        out.setMinWidth(Region.USE_PREF_SIZE);
-        out.getStyleClass().add("link");
-        out.setAccessibleText("Take " + entry.name() + " out of the plan");
-        out.setOnAction(pressed -> places.remove(entry.name()));
-        HBox row = new HBox(6, name, loadout, out);
-        row.setAlignment(Pos.CENTER_LEFT);
-        TextField at = new TextField(scene.plan().heading().placeForm().format(entry.at()));
-        at.setAccessibleText("Where " + entry.name() + " is");
-        at.getStyleClass().add("quiet-field");
-        at.setOnAction(entered -> placed(entry, at.getText()));
-        return new VBox(2, row, at);
+    /** Fills the rows; makes them anew only when other people or loadouts are in the plan, so that typing is not interrupted. */
+    private void showPositions(Scene scene) {
+        List<Places.PositionEntry> entries = scene.plan().places().positions();
+        List<String> made = Stream.concat(
+                        entries.stream().map(Places.PositionEntry::name),
+                        scene.loadouts().stream().map(Loadout::name))
+                .toList();
+        if (!made.equals(rowsMadeOf)) {
+            rowsMadeOf = made;
+            rows.clear();
+            entries.forEach(entry -> rows.add(new Row(entry.name(), scene.loadouts())));
+            positions.getChildren().setAll(rows);
+        }
+        for (int i = 0; i < rows.size(); i++) rows.get(i).fill(scene, entries.get(i));
+    }
+
+    /** One position: its name, what it carries, where it is. */
+    private final class Row extends VBox {
+        private final ComboBox<String> loadout;
+        private final TextField at = new TextField();
+
+        Row(String position, List<Loadout> loadouts) {
+            super(2);
+            TextField name = new TextField(position);
+            name.setPrefColumnCount(9);
+            HBox.setHgrow(name, Priority.ALWAYS);
+            name.setOnAction(entered -> {
+                String fresh = name.getText().strip();
+                if (!fresh.isEmpty() && !fresh.equals(position)) places.rename(position, fresh);
+            });
+            loadout = new ComboBox<>(FXCollections.observableArrayList(
+                    loadouts.stream().map(Loadout::name).toList()));
+            loadout.setPromptText("the control");
+            loadout.setPrefWidth(165);
+            loadout.setOnAction(chosen -> {
+                if (!isFilling) places.carry(position, Optional.ofNullable(loadout.getValue()));
+            });
+            Button out = new Button("Remove");
+            out.setMinWidth(Region.USE_PREF_SIZE);
+            out.getStyleClass().add("link");
+            out.setAccessibleText("Take " + position + " out of the plan");
+            out.setOnAction(pressed -> places.remove(position));
+            HBox line = new HBox(6, name, loadout, out);
+            line.setAlignment(Pos.CENTER_LEFT);
+            at.setAccessibleText("Where " + position + " is");
+            at.getStyleClass().add("quiet-field");
+            at.setOnAction(entered -> placed(position, at.getText()));
+            getChildren().addAll(line, at);
+        }
+
+        void fill(Scene scene, Places.PositionEntry entry) {
+            String place = scene.plan().heading().placeForm().format(entry.at());
+            if (!place.equals(at.getText())) at.setText(place);
+            loadout.setValue(entry.loadout().orElse(null));
+        }
     }
 
     /** Moves a position to a place typed in any form. */
-    private void placed(Places.PositionEntry entry, String typed) {
+    private void placed(String position, String typed) {
         try {
-            places.move(entry.name(), Place.parse(entry.name(), typed));
+            places.move(position, Place.parse(position, typed));
         } catch (InputFault wrong) {
             session.tell(wrong);
         }

@@ -38,7 +38,7 @@ final class LayerBar extends HBox {
         strength.setId("layer-strength");
         strength.setPrefWidth(86);
         strength.setAccessibleText("Strength of the layer");
-        map.layerOpacity().bind(strength.valueProperty());
+        map.layerStrength().bind(strength.valueProperty());
         ToggleButton pull = new ToggleButton("Pull a path");
         pull.setId("pull-path");
         pull.setTooltip(new Tooltip("Then drag from one place to another (key P, or drag with Shift)"));

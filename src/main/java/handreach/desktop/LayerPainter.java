@@ -10,8 +10,10 @@ import handreach.reach.LeastLoadout;
 import handreach.reach.LoadoutDifference;
 import handreach.reach.LossGrid;
 import handreach.reach.OddsGrid;
+import handreach.reach.ReachOutline;
 import handreach.study.Scene;
 import java.util.ArrayList;
+import java.util.BitSet;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
@@ -57,32 +59,44 @@ final class LayerPainter {
     private Overlay paintOdds(OddsGrid odds) {
         CellGrid grid = odds.grid();
         int[] argb = new int[grid.count()];
+        double[] breaks = OddsRamp.BREAKS.stream()
+                .mapToDouble(share -> odds.link().thresholdDb(share))
+                .toArray();
+        double wantedDb = odds.link().thresholdDb(target);
+        BitSet reached = new BitSet(argb.length);
         for (int cell = 0; cell < argb.length; cell++) {
             if (!odds.isKnown(cell)) {
                 argb[cell] = unknown(odds.losses(), cell);
                 continue;
             }
-            int oddsClass = OddsRamp.classOf(odds.odds(cell));
+            double marginDb = odds.marginDb(cell);
+            if (marginDb >= wantedDb) reached.set(cell);
+            int oddsClass = classOf(marginDb, breaks);
             argb[cell] = oddsClass == 0 ? CLEAR : OPAQUE | OddsRamp.rgb(oddsClass);
         }
         List<Overlay.KeyEntry> entries = new ArrayList<>();
         for (int i = OddsRamp.BREAKS.size(); i >= 1; i--)
             entries.add(new Overlay.KeyEntry(OddsRamp.rgb(i), OddsRamp.label(i)));
         entries.add(new Overlay.KeyEntry(0xFFFFFF, OddsRamp.label(0)));
-        String name = odds.link().name();
+        int known = odds.losses().knownCount();
         String note = losses.isCoarse()
                 ? "Coarse; the full picture follows."
                 : String.format(
                         Locale.ROOT,
                         "%.0f %% of the ground reaches %.0f %% or better (line).",
-                        100 * odds.share(target),
+                        known == 0 ? 0 : 100.0 * reached.cardinality() / known,
                         100 * target);
+        Optional<MultiPolygon> outline =
+                losses.isCoarse() ? Optional.empty() : Optional.of(ReachOutline.of(grid, reached::get));
         return new Overlay(
-                grid, argb, new Overlay.Key("Odds of copy, " + name, entries, note + byModel()), outline(odds));
+                grid, argb, new Overlay.Key("Odds of copy, " + odds.link().name(), entries, note + byModel()), outline);
     }
 
-    private Optional<MultiPolygon> outline(OddsGrid odds) {
-        return losses.isCoarse() ? Optional.empty() : Optional.of(odds.outline(target));
+    /** The class of {@link OddsRamp} by the margins at which the odds cross its breaks; odds grow with the margin. */
+    private static int classOf(double marginDb, double[] breaks) {
+        int k = 0;
+        while (k < breaks.length && marginDb >= breaks[k]) k++;
+        return k;
     }
 
     private String byModel() {

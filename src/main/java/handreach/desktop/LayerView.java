@@ -14,7 +14,6 @@ final class LayerView {
     private final MapView map;
     private final KeyPane key;
     private final Worker.Newest painting;
-    private Runnable painted = () -> {};
 
     LayerView(Session session, LiveReach live, MapView map, KeyPane key) {
         this.session = session;
@@ -29,11 +28,6 @@ final class LayerView {
         session.relay().addListener((answer, before, now) -> paint());
         session.walked().addListener((answer, before, now) -> paint());
         live.losses().addListener((losses, before, now) -> paint());
-    }
-
-    /** What follows each time a layer has come to the map. */
-    void onPainted(Runnable step) {
-        painted = step;
     }
 
     private void paint() {
@@ -54,7 +48,10 @@ final class LayerView {
         if (losses == null || carried == null || compared == null) return;
         painting.ask(
                 progress -> new LayerPainter(scene, losses).paint(layer, carried, compared),
-                overlay -> show(overlay, overlay.map(Overlay::key)),
+                overlay -> {
+                    // A coarse picture may lack a loadout chosen since; the one before stays until the full one comes.
+                    if (overlay.isPresent() || !losses.isCoarse()) show(overlay, overlay.map(Overlay::key));
+                },
                 session::tell);
     }
 
@@ -88,7 +85,6 @@ final class LayerView {
 
     private void show(Optional<Overlay> overlay, Optional<Overlay.Key> words) {
         map.showOverlay(overlay);
-        painted.run();
         key.show(words);
     }
 }

@@ -1,6 +1,7 @@
 package handreach.desktop;
 
 import handreach.geodesy.Position;
+import handreach.loadout.Loadout;
 import handreach.propagation.PathConditions;
 import handreach.propagation.Terminals;
 import handreach.reach.AreaGround;
@@ -13,7 +14,9 @@ import handreach.reach.ReachLink;
 import handreach.reach.SweepArea;
 import handreach.study.Scene;
 import java.util.List;
+import java.util.Objects;
 import java.util.Optional;
+import java.util.stream.Stream;
 import javafx.beans.property.ReadOnlyObjectProperty;
 import javafx.beans.property.ReadOnlyObjectWrapper;
 
@@ -117,23 +120,39 @@ final class LiveReach {
         }
         if (wanted.equals(asked)) return;
         asked = wanted;
-        newest.ask(progress -> reckoned(wanted, progress), losses::set, wrong -> {
+        List<Terminals> first = firstHeights();
+        newest.ask(progress -> reckoned(wanted, first, progress), losses::set, wrong -> {
             asked = null;
             session.tell(wrong);
         });
     }
 
-    private Losses reckoned(Setting wanted, Progress progress) {
-        double coarseM = Math.max(wanted.extent().cellM(), wanted.extent().radiusM() / COARSE_CELLS);
-        if (coarseM > 1.5 * wanted.extent().cellM())
-            newest.meanwhile(progress, reckoned(wanted, coarseM, progress), losses::set);
-        return reckoned(wanted, wanted.extent().cellM(), progress);
+    /** Antenna heights that the layer on the map needs at once; all others come with the full picture. */
+    private List<Terminals> firstHeights() {
+        Scene scene = session.scene().get();
+        Loadout carried = Optional.ofNullable(session.carried().get()).orElseGet(scene::controlLoadout);
+        Stream<Loadout> looked = switch (session.layer().get()) {
+            case LEAST -> scene.loadouts().stream();
+            case DIFFERENCE -> Stream.of(carried, session.compared().get());
+            default -> Stream.of(carried);
+        };
+        return looked.filter(Objects::nonNull)
+                .map(loadout -> Scene.terminals(scene.middleLoadout(loadout), loadout))
+                .distinct()
+                .toList();
     }
 
-    private static Losses reckoned(Setting wanted, double cellM, Progress progress) {
+    private Losses reckoned(Setting wanted, List<Terminals> first, Progress progress) {
+        double coarseM = Math.max(wanted.extent().cellM(), wanted.extent().radiusM() / COARSE_CELLS);
+        if (coarseM > 1.5 * wanted.extent().cellM() && !first.isEmpty())
+            newest.meanwhile(progress, reckoned(wanted, coarseM, first, progress), losses::set);
+        return reckoned(wanted, wanted.extent().cellM(), wanted.heights(), progress);
+    }
+
+    private static Losses reckoned(Setting wanted, double cellM, List<Terminals> heights, Progress progress) {
         List<LossGrid> grids = new SweepArea(Scene.threads())
                 .withoutMeasuring()
-                .losses(wanted.request(cellM), wanted.heights(), wanted.ground(), progress);
+                .losses(wanted.request(cellM), heights, wanted.ground(), progress);
         return new Losses(wanted.stand(), grids, cellM > wanted.extent().cellM(), wanted.model());
     }
 }

@@ -1,27 +1,26 @@
 package handreach.desktop;
 
-import javafx.scene.effect.BlendMode;
 import javafx.scene.paint.Color;
 
 /** Day and night: colours of the map that no style sheet reaches. */
 enum Look {
-    DAY(Relief.Paper.DAY, "#1e2a2e", "#fffdf7", "#a8461b", "#3a5a63", BlendMode.MULTIPLY),
-    NIGHT(Relief.Paper.NIGHT, "#f1eee4", "#14191c", "#ff9a5c", "#a9c3c9", BlendMode.SRC_OVER);
+    DAY(Relief.Paper.DAY, "#1e2a2e", "#fffdf7", "#a8461b", "#3a5a63", true),
+    NIGHT(Relief.Paper.NIGHT, "#f1eee4", "#14191c", "#ff9a5c", "#a9c3c9", false);
 
     private final Relief.Paper paper;
     private final Color ink;
     private final Color halo;
     private final Color accent;
     private final Color grid;
-    private final BlendMode blend;
+    private final boolean darkens;
 
-    Look(Relief.Paper paper, String ink, String halo, String accent, String grid, BlendMode blend) {
+    Look(Relief.Paper paper, String ink, String halo, String accent, String grid, boolean darkens) {
         this.paper = paper;
         this.ink = Color.web(ink);
         this.halo = Color.web(halo);
         this.accent = Color.web(accent);
         this.grid = Color.web(grid);
-        this.blend = blend;
+        this.darkens = darkens;
     }
 
     Relief.Paper paper() {
@@ -47,8 +46,8 @@ enum Look {
         return grid;
     }
 
-    /** How a layer lies on the relief. */
-    BlendMode blend() {
-        return blend;
+    /** Whether a layer darkens the relief as ink does paper; else it covers it. */
+    boolean layerDarkens() {
+        return darkens;
     }
 }

@@ -7,9 +7,11 @@ import handreach.study.Scene;
 import handreach.terrain.Elevation;
 import java.util.Optional;
 import javafx.application.Platform;
+import javafx.beans.property.DoubleProperty;
 import javafx.beans.property.ObjectProperty;
 import javafx.beans.property.ReadOnlyObjectProperty;
 import javafx.beans.property.ReadOnlyObjectWrapper;
+import javafx.beans.property.SimpleDoubleProperty;
 import javafx.beans.property.SimpleObjectProperty;
 import javafx.collections.FXCollections;
 import javafx.collections.ListChangeListener;
@@ -21,7 +23,7 @@ import javafx.scene.shape.Rectangle;
 import javafx.util.Duration;
 
 /**
- * The ground: relief below, a layer over it, ink on top. Knows where it looks and how to draw; what hands do to it is
+ * The ground: relief with a layer on it, ink on top. Knows where it looks and how to draw; what hands do to it is
  * {@link MapHand}'s.
  */
 final class MapView extends Pane {
@@ -30,12 +32,13 @@ final class MapView extends Pane {
     /** Room for words and the layer bar at the edge of the map. */
     private static final double MARGIN_PX = 80;
     /** How far the relief is painted beyond the window, so that a pan shows ground at once. */
-    private static final double BEYOND = 1.5;
+    private static final double BEYOND = 1.3;
 
     private final Worker.Newest painting;
     private final Session session;
-    private final ImageView relief = new ImageView();
-    private final ImageView layer = new ImageView();
+    private final Worker.Newest composing;
+    private final ImageView sheet = new ImageView();
+    private final DoubleProperty strength = new SimpleDoubleProperty(1);
     private final Canvas ink = new Canvas();
     private final ObservableList<MapInk> inks = FXCollections.observableArrayList();
     private final ReadOnlyObjectWrapper<MapFrame> frame = new ReadOnlyObjectWrapper<>();
@@ -47,22 +50,24 @@ final class MapView extends Pane {
     private Position centre = new Position(0, 0);
     private double metresPerPx = 30;
     private boolean isDrawPending;
+    /** Where the picture on the screen belongs; null while there is none. */
+    private MapFrame shown;
+
+    private Runnable composed = () -> {};
 
     MapView(Session session) {
         this.session = session;
         this.rest = session.worker().rest(Duration.millis(90), this::paintRelief);
         this.painting = session.worker().newest();
+        this.composing = session.worker().newest();
         getStyleClass().add("ground");
         setFocusTraversable(true);
         setAccessibleText("Map of the area. Arrow keys move it, plus and minus zoom, Home shows the whole area.");
-        relief.setPreserveRatio(false);
-        layer.setPreserveRatio(false);
-        layer.setSmooth(false);
-        relief.setManaged(false);
-        layer.setManaged(false);
+        sheet.setPreserveRatio(false);
+        sheet.setManaged(false);
         ink.setManaged(false);
         ink.setMouseTransparent(true);
-        getChildren().addAll(relief, layer, ink);
+        getChildren().addAll(sheet, ink);
         Rectangle window = new Rectangle();
         window.widthProperty().bind(widthProperty());
         window.heightProperty().bind(heightProperty());
@@ -71,7 +76,7 @@ final class MapView extends Pane {
         heightProperty().addListener((size, before, now) -> reframe());
         inks.addListener((ListChangeListener<MapInk>) change -> redraw());
         look.addListener((which, before, now) -> restyle());
-        layer.setBlendMode(look.get().blend());
+        strength.addListener((value, before, now) -> compose());
     }
 
     /** What is drawn on top, in this order. */
@@ -92,8 +97,9 @@ final class MapView extends Pane {
         return look;
     }
 
-    javafx.beans.property.DoubleProperty layerOpacity() {
-        return layer.opacityProperty();
+    /** How strongly the layer lies on the relief, 0 to 1. */
+    DoubleProperty layerStrength() {
+        return strength;
     }
 
     /** Takes the ground of a plan; looks at its whole area if it lies elsewhere. */
@@ -102,7 +108,8 @@ final class MapView extends Pane {
         ground = scene.tiles();
         if (isNew) {
             painted.set(null);
-            relief.setImage(null);
+            sheet.setImage(null);
+            shown = null;
             lookAt(scene);
         }
     }
@@ -166,9 +173,7 @@ final class MapView extends Pane {
 
     void showOverlay(Optional<Overlay> fresh) {
         overlay = fresh;
-        layer.setImage(fresh.map(Overlay::image).orElse(null));
-        place();
-        redraw();
+        compose();
     }
 
     Optional<Overlay> overlay() {
@@ -176,7 +181,6 @@ final class MapView extends Pane {
     }
 
     private void restyle() {
-        layer.setBlendMode(look.get().blend());
         redraw();
         paintRelief();
     }
@@ -197,32 +201,44 @@ final class MapView extends Pane {
     private void place() {
         MapFrame now = frame.get();
         if (now == null) return;
-        if (painted.get() != null) {
-            MapFrame then = painted.get().frame();
-            put(
-                    relief,
-                    now,
-                    then.westDeg(),
-                    then.northDeg(),
-                    then.eastDeg() - then.westDeg(),
-                    then.northDeg() - then.southDeg());
-        }
-        overlay.map(Overlay::grid)
-                .ifPresent(grid -> put(
-                        layer,
-                        now,
-                        grid.westDeg(),
-                        grid.northDeg(),
-                        grid.eastDeg() - grid.westDeg(),
-                        grid.northDeg() - grid.southDeg()));
+        if (shown == null) return;
+        boolean isSameScale = shown.metresPerPx() == now.metresPerPx()
+                && shown.centre().latitudeDeg() == now.centre().latitudeDeg();
+        double width = (shown.eastDeg() - shown.westDeg()) / now.degreesEastPerPx();
+        double height = (shown.northDeg() - shown.southDeg()) / now.degreesNorthPerPx();
+        boolean isAlmostSame = Math.abs(width - shown.widthPx()) < 1 && Math.abs(height - shown.heightPx()) < 1;
+        boolean isCopied = isSameScale || isAlmostSame;
+        double x = now.xPx(shown.westDeg());
+        double y = now.yPx(shown.northDeg());
+        // Whole pixels and no stretching: the picture is copied, not resampled.
+        sheet.setX(isCopied ? Math.rint(x) : x);
+        sheet.setY(isCopied ? Math.rint(y) : y);
+        sheet.setFitWidth(isCopied ? 0 : width);
+        sheet.setFitHeight(isCopied ? 0 : height);
     }
 
-    private static void put(
-            ImageView view, MapFrame now, double westDeg, double northDeg, double wideDeg, double highDeg) {
-        view.setX(now.xPx(westDeg));
-        view.setY(now.yPx(northDeg));
-        view.setFitWidth(wideDeg / now.degreesEastPerPx());
-        view.setFitHeight(highDeg / now.degreesNorthPerPx());
+    /** Lays the layer on the relief and shows both in one step. */
+    private void compose() {
+        Relief under = painted.get();
+        if (under == null) return;
+        Optional<Overlay> over = overlay;
+        double share = strength.get();
+        boolean darkens = look.get().layerDarkens();
+        composing.ask(
+                progress -> MapSheet.of(under, over, share, darkens),
+                fresh -> {
+                    shown = fresh.frame();
+                    sheet.setImage(fresh.image());
+                    place();
+                    redraw();
+                    composed.run();
+                },
+                session::tell);
+    }
+
+    /** What follows each time relief and layer have come to the screen. */
+    void onComposed(Runnable step) {
+        composed = step;
     }
 
     private void paintRelief() {
@@ -241,8 +257,7 @@ final class MapView extends Pane {
                 progress -> Relief.paint(elevation, wanted, paper, progress),
                 fresh -> {
                     painted.set(fresh);
-                    relief.setImage(fresh.image());
-                    place();
+                    compose();
                 },
                 session::tell);
     }

@@ -2,13 +2,8 @@ package handreach.desktop;
 
 import handreach.cartography.Hatch;
 import handreach.reach.CellGrid;
-import java.nio.IntBuffer;
 import java.util.List;
 import java.util.Optional;
-import javafx.scene.image.Image;
-import javafx.scene.image.PixelBuffer;
-import javafx.scene.image.PixelFormat;
-import javafx.scene.image.WritableImage;
 import org.locationtech.jts.geom.MultiPolygon;
 
 /**
@@ -65,9 +60,8 @@ final class Overlay {
         return outline;
     }
 
-    /** The colours as an image of one pixel a cell; shares them, copies nothing. */
-    Image image() {
-        return new WritableImage(new PixelBuffer<>(
-                grid.columns(), grid.rows(), IntBuffer.wrap(argbPremultiplied), PixelFormat.getIntArgbPreInstance()));
+    /** Colour of a cell, premultiplied; 0 is clear. */
+    int argb(int cell) {
+        return argbPremultiplied[cell];
     }
 }

@@ -15,13 +15,8 @@ import java.awt.RenderingHints;
 import java.awt.geom.Path2D;
 import java.awt.image.BufferedImage;
 import java.awt.image.DataBufferInt;
-import java.nio.IntBuffer;
 import java.util.OptionalDouble;
 import java.util.concurrent.CancellationException;
-import javafx.scene.image.Image;
-import javafx.scene.image.PixelBuffer;
-import javafx.scene.image.PixelFormat;
-import javafx.scene.image.WritableImage;
 import org.locationtech.jts.geom.Coordinate;
 
 /** Hillshade and contours of a piece of ground as one picture. Painted away from the screen thread, then never changed. */
@@ -120,8 +115,8 @@ final class Relief {
         return contourIntervalM;
     }
 
-    Image image() {
-        return new WritableImage(new PixelBuffer<>(
-                frame.widthPx(), frame.heightPx(), IntBuffer.wrap(argb), PixelFormat.getIntArgbPreInstance()));
+    /** Its pixels, free to be drawn on. */
+    int[] copy() {
+        return argb.clone();
     }
 }

@@ -37,9 +37,11 @@ import handreach.terrain.TileFolder;
 import handreach.uncertainty.Doubt;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
+import java.util.concurrent.ConcurrentHashMap;
 
 /**
  * A plan with everything it names opened: ground, cover, bench, loadouts, conditions. Immutable and safe for several threads;
@@ -58,6 +60,8 @@ public final class Scene {
     private final List<Loadout> loadouts;
     private final Optional<CalibrationFile> calibration;
     private final List<String> warnings;
+    /** Links reckoned so far; the same for every thread that asks, since a scene never changes. */
+    private final Map<List<String>, ReachLink> links = new ConcurrentHashMap<>();
 
     private Scene(
             PlanFile file,
@@ -268,8 +272,13 @@ public final class Scene {
         return link(middleLoadout(far), far);
     }
 
-    /** The link between two people with these loadouts. */
+    /** The link between two people with these loadouts; reckoned once for each pair of the plan's own. */
     public ReachLink link(Loadout near, Loadout far) {
+        if (!loadouts.contains(near) || !loadouts.contains(far)) return linkOf(near, far);
+        return links.computeIfAbsent(List.of(near.name(), far.name()), pair -> linkOf(near, far));
+    }
+
+    private ReachLink linkOf(Loadout near, Loadout far) {
         LinkBudget budget = budget(near, far);
         ReachLink link = ReachLink.of(far.name(), budget, terminals(near, far));
         if (calibration.isEmpty()) return link;

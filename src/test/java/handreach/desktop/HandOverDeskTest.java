@@ -191,7 +191,9 @@ class HandOverDeskTest {
                 .isPresent());
         assertEquals(List.of(), run.noticeTexts());
         press("#bring-cover");
-        assertTrue(run.noticeTexts().get(0).contains("FeatureCollection"), run.noticeTexts().toString());
+        assertTrue(
+                run.noticeTexts().get(0).contains("FeatureCollection"),
+                run.noticeTexts().toString());
         assertFalse(run.onScreen(() -> run.session().scene().get().file().text().contains("cover_areas")));
         Path open = folder.resolve("open.geojson");
         Files.writeString(open, "{\"type\":\"Polygon\",\"coordinates\":[[[-84.23,36.25],[-84.19,36.25]]]}");

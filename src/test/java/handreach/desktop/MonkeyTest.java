@@ -30,6 +30,9 @@ class MonkeyTest {
     private static final double HANGS_MS = 5000;
 
     private static final double SWIFT_MS = 200;
+    /** A wait this long is told with what the screen thread was at. */
+    private static final long TOLD_MS = 110;
+
     private static final List<KeyCode> KEYS = List.of(
             KeyCode.LEFT,
             KeyCode.RIGHT,
@@ -56,7 +59,7 @@ class MonkeyTest {
                     () -> Thread.currentThread().setUncaughtExceptionHandler((thread, wrong) -> thrown.add(wrong)));
             AtomicBoolean isOver = new AtomicBoolean();
             AtomicLong worstNs = new AtomicLong();
-            Thread watch = watch(isOver, worstNs);
+            Thread watch = watch(run.onScreen(Thread::currentThread), isOver, worstNs);
             int steps = play(run, new Random(SEED));
             isOver.set(true);
             watch.join();
@@ -81,14 +84,22 @@ class MonkeyTest {
     }
 
     /** Asks the screen thread again and again for a sign of life and notes the longest wait. */
-    private static Thread watch(AtomicBoolean isOver, AtomicLong worstNs) {
+    private static Thread watch(Thread screen, AtomicBoolean isOver, AtomicLong worstNs) {
         Thread thread = new Thread(() -> {
             AtomicBoolean isBack = new AtomicBoolean(true);
+            long asked = 0;
+            boolean isTold = false;
             while (!isOver.get()) {
+                if (!isBack.get() && !isTold && System.nanoTime() - asked > TOLD_MS * 1_000_000L) {
+                    isTold = true;
+                    System.out.println("the screen thread is busy: " + List.of(screen.getStackTrace()));
+                }
                 if (isBack.getAndSet(false)) {
-                    long asked = System.nanoTime();
+                    isTold = false;
+                    asked = System.nanoTime();
+                    long since = asked;
                     Platform.runLater(() -> {
-                        worstNs.accumulateAndGet(System.nanoTime() - asked, Math::max);
+                        worstNs.accumulateAndGet(System.nanoTime() - since, Math::max);
                         isBack.set(true);
                     });
                 }

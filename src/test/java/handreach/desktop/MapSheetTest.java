@@ -1,0 +1,88 @@
+package handreach.desktop;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+
+import handreach.cartography.MapFrame;
+import handreach.geodesy.Position;
+import handreach.reach.CellGrid;
+import handreach.reach.Progress;
+import handreach.terrain.Elevation;
+import java.util.Arrays;
+import java.util.Optional;
+import org.junit.jupiter.api.Test;
+
+/** Every pixel against the cell that its middle falls into. */
+class MapSheetTest {
+    private static final Position MIDDLE = new Position(46.5, 8.1);
+    private static final int HALF = 0x80;
+
+    private static final Elevation LEVEL = new Elevation() {
+        @Override
+        public void heights(double[] latitude, double[] longitude, int count, double[] heightM, boolean[] isVoid) {
+            Arrays.fill(heightM, 0, count, 100.25);
+            Arrays.fill(isVoid, 0, count, false);
+        }
+
+        @Override
+        public double postSpacingM(double latitudeDeg, double longitudeDeg, double defaultM) {
+            return 30;
+        }
+    };
+
+    private static Relief relief() {
+        return Relief.paint(LEVEL, new MapFrame(MIDDLE, 10, 240, 200), Relief.Paper.DAY, Progress.SILENT);
+    }
+
+    private static Overlay chequered(CellGrid grid, int argb) {
+        int[] cells = new int[grid.count()];
+        for (int i = 0; i < cells.length; i++) cells[i] = (grid.rowOf(i) + grid.columnOf(i)) % 2 == 0 ? argb : 0;
+        return new Overlay(grid, cells, Overlay.Key.NOTHING, Optional.empty());
+    }
+
+    @Test
+    void aPixelTakesTheColourOfTheCellThatHoldsItsMiddle() {
+        CellGrid grid = CellGrid.around(MIDDLE, 600, 47);
+        Relief relief = relief();
+        int[] paper = relief.copy();
+        MapSheet sheet = MapSheet.of(relief, Optional.of(chequered(grid, 0xFF123456)), 1, false);
+        MapFrame frame = relief.frame();
+        for (int y = 0; y < frame.heightPx(); y++)
+            for (int x = 0; x < frame.widthPx(); x++) {
+                int cell = grid.indexOf(frame.position(x + 0.5, y + 0.5));
+                boolean isInked = cell >= 0 && (grid.rowOf(cell) + grid.columnOf(cell)) % 2 == 0;
+                int expected = isInked ? 0xFF123456 : paper[y * frame.widthPx() + x];
+                assertEquals(expected, sheet.argb(x, y), x + ", " + y);
+            }
+    }
+
+    @Test
+    void strengthRunsFromTheReliefAloneToTheLayerInFull() {
+        CellGrid grid = CellGrid.around(MIDDLE, 5000, 5000);
+        Relief relief = relief();
+        int paper = relief.copy()[0] & 0xFF;
+        Overlay black = new Overlay(grid, new int[grid.count()], Overlay.Key.NOTHING, Optional.empty());
+        assertEquals(paper, MapSheet.of(relief, Optional.of(black), 1, true).argb(0, 0) & 0xFF);
+        int[] cells = new int[grid.count()];
+        Arrays.fill(cells, 0xFF000000);
+        Optional<Overlay> full = Optional.of(new Overlay(grid, cells, Overlay.Key.NOTHING, Optional.empty()));
+        assertEquals(paper, MapSheet.of(relief, full, 0, true).argb(0, 0) & 0xFF);
+        assertEquals(0, MapSheet.of(relief, full, 1, true).argb(0, 0) & 0xFF);
+        assertEquals(paper / 2.0, MapSheet.of(relief, full, 0.5, true).argb(0, 0) & 0xFF, 1);
+        assertEquals(paper / 2.0, MapSheet.of(relief, full, 0.5, false).argb(0, 0) & 0xFF, 1);
+    }
+
+    @Test
+    void inkDarkensPaperChannelByChannel() {
+        CellGrid grid = CellGrid.around(MIDDLE, 5000, 5000);
+        Relief relief = relief();
+        int paper = relief.copy()[0];
+        int[] cells = new int[grid.count()];
+        Arrays.fill(cells, 0xFF000000 | 0xFF << 16 | HALF << 8);
+        int inked = MapSheet.of(
+                        relief, Optional.of(new Overlay(grid, cells, Overlay.Key.NOTHING, Optional.empty())), 1, true)
+                .argb(0, 0);
+        assertEquals(paper >> 16 & 0xFF, inked >> 16 & 0xFF);
+        assertEquals((paper >> 8 & 0xFF) * HALF / 255.0, inked >> 8 & 0xFF, 1.5);
+        assertEquals(0, inked & 0xFF);
+    }
+}
