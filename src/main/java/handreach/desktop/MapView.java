@@ -246,8 +246,9 @@ final class MapView extends Pane {
         MapFrame now = frame.get();
         MapFrame wanted;
         try {
+            double beyond = painted.get() == null ? 1 : BEYOND;
             wanted = new MapFrame(
-                    now.centre(), now.metresPerPx(), (int) (now.widthPx() * BEYOND), (int) (now.heightPx() * BEYOND));
+                    now.centre(), now.metresPerPx(), (int) (now.widthPx() * beyond), (int) (now.heightPx() * beyond));
         } catch (IllegalArgumentException tooNearAPole) {
             return;
         }

@@ -58,7 +58,7 @@ final class ReachPanel extends VBox {
     ReachPanel(Session session) {
         super(10);
         this.session = session;
-        this.settle = session.worker().rest(Duration.millis(250), this::study);
+        this.settle = session.worker().rest(Duration.millis(600), this::study);
         this.studying = session.worker().newest();
         this.rose = new FigurePane(session);
         from.setId("reach-from");

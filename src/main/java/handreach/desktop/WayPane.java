@@ -3,6 +3,7 @@ package handreach.desktop;
 import java.util.ArrayList;
 import java.util.List;
 import javafx.scene.AccessibleRole;
+import javafx.scene.Node;
 import javafx.scene.control.Label;
 import javafx.scene.control.ScrollPane;
 import javafx.scene.input.KeyCode;
@@ -37,6 +38,7 @@ final class WayPane extends VBox {
 
     private final class Step extends VBox {
         private final VBox body;
+        private final Node content;
 
         Step(int number, Question question) {
             getStyleClass().add("step");
@@ -63,7 +65,8 @@ final class WayPane extends VBox {
                 turn(number);
                 key.consume();
             });
-            body = new VBox(question.content());
+            content = question.content();
+            body = new VBox();
             body.getStyleClass().add("step-body");
             getChildren().addAll(head, body);
         }
@@ -77,6 +80,9 @@ final class WayPane extends VBox {
         }
 
         void unfold(boolean isWanted) {
+            // What is folded is not on the screen at all, and costs neither start nor style.
+            if (isWanted) body.getChildren().setAll(content);
+            else body.getChildren().clear();
             body.setVisible(isWanted);
             body.setManaged(isWanted);
             getStyleClass().remove("open");
