@@ -53,7 +53,7 @@ final class DeskWindow {
         this.bench = new BenchPane(session);
         CarryPanel carry = new CarryPanel(session, this::showBench);
         GroundPanel ground = new GroundPanel(session);
-        ReachPanel reach = new ReachPanel(session);
+        ReachPanel reach = new ReachPanel(session, live);
         RelayPanel relay = new RelayPanel(session, map::centreOn);
         WalkPanel walk = new WalkPanel(session, map::centreOn);
         this.way = new WayPane(List.of(

@@ -17,6 +17,8 @@ import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.stream.Stream;
+import javafx.beans.property.ReadOnlyBooleanProperty;
+import javafx.beans.property.ReadOnlyBooleanWrapper;
 import javafx.beans.property.ReadOnlyObjectProperty;
 import javafx.beans.property.ReadOnlyObjectWrapper;
 
@@ -37,6 +39,7 @@ final class LiveReach {
     private final Session session;
     private final Worker.Newest newest;
     private final ReadOnlyObjectWrapper<Losses> losses = new ReadOnlyObjectWrapper<>();
+    private final ReadOnlyBooleanWrapper isUnderway = new ReadOnlyBooleanWrapper();
     private Setting asked;
 
     /** Everything the losses depend on. */
@@ -109,6 +112,11 @@ final class LiveReach {
         return losses.getReadOnlyProperty();
     }
 
+    /** Whether the full picture is still on its way. */
+    ReadOnlyBooleanProperty isUnderway() {
+        return isUnderway.getReadOnlyProperty();
+    }
+
     /** Asks for the losses round a stand, unless they are there or on their way. */
     void standAt(Position stand) {
         Setting wanted;
@@ -120,11 +128,19 @@ final class LiveReach {
         }
         if (wanted.equals(asked)) return;
         asked = wanted;
+        isUnderway.set(true);
         List<Terminals> first = firstHeights();
-        newest.ask(progress -> reckoned(wanted, first, progress), losses::set, wrong -> {
-            asked = null;
-            session.tell(wrong);
-        });
+        newest.ask(
+                progress -> reckoned(wanted, first, progress),
+                full -> {
+                    losses.set(full);
+                    isUnderway.set(false);
+                },
+                wrong -> {
+                    asked = null;
+                    isUnderway.set(false);
+                    session.tell(wrong);
+                });
     }
 
     /** Antenna heights that the layer on the map needs at once; all others come with the full picture. */

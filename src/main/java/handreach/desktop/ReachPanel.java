@@ -42,6 +42,7 @@ final class ReachPanel extends VBox {
     private static final double FIGURE_PX = 360;
 
     private final Session session;
+    private final LiveReach live;
     private final Worker.Newest studying;
     private final ComboBox<String> from = new ComboBox<>();
     private final ComboBox<CopyQuality> quality = new ComboBox<>();
@@ -55,10 +56,11 @@ final class ReachPanel extends VBox {
     private final Worker.Rest settle;
     private boolean isFilling;
 
-    ReachPanel(Session session) {
+    ReachPanel(Session session, LiveReach live) {
         super(10);
         this.session = session;
-        this.settle = session.worker().rest(Duration.millis(600), this::study);
+        this.live = live;
+        this.settle = session.worker().rest(Duration.millis(200), this::study);
         this.studying = session.worker().newest();
         this.rose = new FigurePane(session);
         from.setId("reach-from");
@@ -72,6 +74,10 @@ final class ReachPanel extends VBox {
         getChildren().addAll(settings(), table, verdict, rose, caution);
         shapeTable();
         session.scene().addListener((scene, before, now) -> show(now));
+        // The map comes first; figures follow when it is there.
+        live.isUnderway().addListener((underway, was, is) -> {
+            if (!is) settle.begin();
+        });
         session.carried().addListener((which, before, now) -> fill());
         session.compared().addListener((which, before, now) -> drawRose());
     }
@@ -174,7 +180,7 @@ final class ReachPanel extends VBox {
         oddsWords.setText(percent(scene.plan().channel().wish().odds()));
         isFilling = false;
         answer.set("reckoning\u2026");
-        settle.begin();
+        if (!live.isUnderway().get()) settle.begin();
     }
 
     private static Optional<String> standName(Scene scene) {
@@ -190,6 +196,7 @@ final class ReachPanel extends VBox {
 
     private void study() {
         Scene scene = session.scene().get();
+        if (scene == null || found.get() != null && found.get().scene() == scene) return;
         studying.ask(
                 progress -> ReachStudy.run(scene, false, progress),
                 fresh -> {
