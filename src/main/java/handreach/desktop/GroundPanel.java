@@ -25,8 +25,6 @@ import javafx.scene.control.Button;
 import javafx.scene.control.ComboBox;
 import javafx.scene.control.Label;
 import javafx.scene.control.TextField;
-import javafx.scene.layout.ColumnConstraints;
-import javafx.scene.layout.GridPane;
 import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
@@ -93,19 +91,11 @@ final class GroundPanel extends VBox {
                 cover,
                 word -> session.edit(
                         "cover", plan -> PlanText.withValue(plan, "ground", "cover", PlanText.quoted(word))));
-        GridPane grid = new GridPane();
-        grid.setHgap(10);
-        grid.setVgap(7);
-        ColumnConstraints words = new ColumnConstraints();
-        words.setMinWidth(Region.USE_PREF_SIZE);
-        ColumnConstraints wide = new ColumnConstraints();
-        wide.setHgrow(Priority.ALWAYS);
-        grid.getColumnConstraints().addAll(words, wide);
-        grid.addRow(0, new Label("radius"), line(radius, radiusUnit));
-        grid.addRow(1, new Label("cells"), line(cell, new Label("m")));
-        grid.addRow(2, new Label("stands on it"), cover);
-        grid.addRow(3, new Label("loss model"), model);
-        return grid;
+        return new FormGrid()
+                .with("radius", line(radius, radiusUnit))
+                .with("cells", line(cell, new Label("m")))
+                .with("stands on it", cover)
+                .with("loss model", model);
     }
 
     private static HBox line(Node... nodes) {

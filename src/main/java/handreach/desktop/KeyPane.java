@@ -14,6 +14,7 @@ import javafx.scene.paint.Color;
 /** What the colours of the layer mean, on a small sheet over the map. */
 final class KeyPane extends VBox {
     private static final double SWATCH_PX = 24;
+    private static final double LOWEST_MAP_PX = 320;
 
     private final MapView map;
     private Optional<Overlay.Key> shown = Optional.empty();
@@ -21,6 +22,9 @@ final class KeyPane extends VBox {
     KeyPane(MapView map) {
         this.map = map;
         map.look().addListener((look, before, now) -> show(shown));
+        map.heightProperty().addListener((height, before, now) -> {
+            if (before.doubleValue() < LOWEST_MAP_PX != now.doubleValue() < LOWEST_MAP_PX) show(shown);
+        });
         getStyleClass().add("key");
         setMaxSize(Region.USE_PREF_SIZE, Region.USE_PREF_SIZE);
         setPickOnBounds(false);
@@ -37,6 +41,12 @@ final class KeyPane extends VBox {
         title.setWrapText(true);
         title.setMaxWidth(270);
         getChildren().add(title);
+        if (isTight()) {
+            Label more = new Label("More height shows what the colours mean.");
+            more.getStyleClass().add("quiet");
+            getChildren().add(more);
+            return;
+        }
         for (Overlay.KeyEntry entry : key.get().entries()) {
             Label words = new Label(entry.words());
             words.setWrapText(true);
@@ -51,6 +61,11 @@ final class KeyPane extends VBox {
         note.setWrapText(true);
         note.setMaxWidth(270);
         getChildren().add(note);
+    }
+
+    /** Whether the map is too low for the whole key beside the bar above it. */
+    private boolean isTight() {
+        return map.getHeight() > 0 && map.getHeight() < LOWEST_MAP_PX;
     }
 
     private Canvas swatch(Overlay.KeyEntry entry) {

@@ -123,18 +123,7 @@ final class ReachPanel extends VBox {
         HBox oddsLine = new HBox(8, odds, oddsWords);
         oddsLine.setAlignment(Pos.CENTER_LEFT);
         HBox.setHgrow(odds, Priority.ALWAYS);
-        GridPane grid = new GridPane();
-        grid.setHgap(10);
-        grid.setVgap(7);
-        ColumnConstraints words = new ColumnConstraints();
-        words.setMinWidth(Region.USE_PREF_SIZE);
-        ColumnConstraints wide = new ColumnConstraints();
-        wide.setHgrow(Priority.ALWAYS);
-        grid.getColumnConstraints().addAll(words, wide);
-        grid.addRow(0, new Label("from"), from);
-        grid.addRow(1, new Label("copy is"), quality);
-        grid.addRow(2, new Label("wanted odds"), oddsLine);
-        return grid;
+        return new FormGrid().with("from", from).with("copy is", quality).with("wanted odds", oddsLine);
     }
 
     private static String percent(double share) {

@@ -20,11 +20,7 @@ import javafx.scene.Node;
 import javafx.scene.control.Button;
 import javafx.scene.control.CheckBox;
 import javafx.scene.control.Label;
-import javafx.scene.layout.ColumnConstraints;
-import javafx.scene.layout.GridPane;
 import javafx.scene.layout.HBox;
-import javafx.scene.layout.Priority;
-import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
 
 /** Is a relay needed: who must talk to whom, the answer in words, and where the relays would stand. */
@@ -110,22 +106,14 @@ final class RelayPanel extends VBox {
     }
 
     private Node settings() {
-        GridPane grid = new GridPane();
-        grid.setHgap(10);
-        grid.setVgap(7);
-        ColumnConstraints words = new ColumnConstraints();
-        words.setMinWidth(Region.USE_PREF_SIZE);
-        ColumnConstraints wide = new ColumnConstraints();
-        wide.setHgrow(Priority.ALWAYS);
-        grid.getColumnConstraints().addAll(words, wide);
         HBox high = new HBox(6, mast, new Label("m above ground"));
         high.setAlignment(Pos.CENTER_LEFT);
-        grid.addRow(0, new Label("who talks"), talk);
-        grid.addRow(1, new Label("at most"), count);
-        grid.addRow(2, new Label(""), chained);
-        grid.addRow(3, new Label("works by"), mode);
-        grid.addRow(4, new Label("on a mast"), high);
-        return grid;
+        return new FormGrid()
+                .with("who talks", talk)
+                .with("at most", count)
+                .with("", chained)
+                .with("works by", mode)
+                .with("on a mast", high);
     }
 
     private void set(String what, String key, String value) {
