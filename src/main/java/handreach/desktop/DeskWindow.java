@@ -37,7 +37,6 @@ final class DeskWindow {
     private final WindowVerbs verbs;
     private final FirstSteps firstSteps;
     private final DropHand drop;
-    private final LayerView layers;
     private double textPx = 13;
 
     DeskWindow(Stage stage) {
@@ -47,7 +46,7 @@ final class DeskWindow {
         this.map = new MapView(session);
         this.live = new LiveReach(session);
         this.key = new KeyPane(map);
-        this.layers = new LayerView(session, live, map, key);
+        new LayerView(session, live, map, key);
         this.planText = new PlanTextPane(session);
         this.path = new PathPane(session, map.look());
         this.bench = new BenchPane(session);
