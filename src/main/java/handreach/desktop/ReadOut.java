@@ -4,6 +4,7 @@ import handreach.cartography.LengthStyle;
 import handreach.geodesy.Compass;
 import handreach.geodesy.GeodesicLine;
 import handreach.geodesy.Position;
+import handreach.loadout.Loadout;
 import handreach.reach.OddsGrid;
 import handreach.study.Scene;
 import handreach.terrain.Reading;
@@ -21,6 +22,8 @@ final class ReadOut extends HBox {
     private final Label place = new Label();
     private final Label ground = new Label();
     private final Label copy = new Label();
+
+    private record Found(Reading ground, String copy) {}
 
     ReadOut(Session session, LiveReach live) {
         this.session = session;
@@ -49,10 +52,14 @@ final class ReadOut extends HBox {
         }
         Position at = cursor.get();
         place.setText(scene.plan().heading().placeForm().format(at));
-        copy.setText(copyWords(scene, at));
+        LiveReach.Losses losses = live.losses().get();
+        Loadout carried = session.carried().get();
         reading.ask(
-                progress -> scene.tiles().at(at),
-                found -> ground.setText(groundWords(scene, at, found)),
+                progress -> new Found(scene.tiles().at(at), copyWords(scene, losses, carried, at)),
+                found -> {
+                    ground.setText(groundWords(scene, at, found.ground()));
+                    copy.setText(found.copy());
+                },
                 session::tell);
     }
 
@@ -66,10 +73,9 @@ final class ReadOut extends HBox {
         return height + ", " + style.distanceText(way.lengthM() / 1000) + " to the " + Compass.word(way.azimuthDeg());
     }
 
-    private String copyWords(Scene scene, Position at) {
-        if (live.losses().get() == null || session.carried().get() == null) return "";
-        Optional<OddsGrid> odds =
-                live.losses().get().odds(scene.link(session.carried().get()));
+    private static String copyWords(Scene scene, LiveReach.Losses losses, Loadout carried, Position at) {
+        if (losses == null || carried == null) return "";
+        Optional<OddsGrid> odds = losses.odds(scene.link(carried));
         if (odds.isEmpty()) return "";
         int cell = odds.get().grid().indexOf(at);
         if (cell < 0 || !odds.get().isKnown(cell)) return "nothing known here";

@@ -80,9 +80,8 @@ final class WayPane extends VBox {
         }
 
         void unfold(boolean isWanted) {
-            // What is folded is not on the screen at all, and costs neither start nor style.
-            if (isWanted) body.getChildren().setAll(content);
-            else body.getChildren().clear();
+            // What was never unfolded is not on the screen at all, and costs no time at the start.
+            if (isWanted && body.getChildren().isEmpty()) body.getChildren().add(content);
             body.setVisible(isWanted);
             body.setManaged(isWanted);
             getStyleClass().remove("open");
