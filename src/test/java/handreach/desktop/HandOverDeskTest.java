@@ -15,7 +15,6 @@ import java.nio.file.Path;
 import java.util.Arrays;
 import java.util.List;
 import java.util.stream.Stream;
-import javafx.scene.control.Button;
 import javax.imageio.ImageIO;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.Test;
@@ -33,11 +32,6 @@ class HandOverDeskTest {
     @AfterEach
     void closeTheWindow() {
         if (run != null) run.close();
-    }
-
-    private void press(String id) {
-        run.onScreen(() -> ((Button) run.stage().getScene().lookup(id)).fire());
-        run.settle();
     }
 
     private void drop(Path file) {
@@ -130,12 +124,12 @@ class HandOverDeskTest {
         Files.copy(run.plan().resolveSibling("walk-reports.csv"), folder.resolve("my-reports.csv"));
         drop(gpx);
         run.snapshot("bring-in");
-        press("#bring-positions");
+        run.press("#bring-positions");
         List<String> names = run.onScreen(() -> run.session().scene().get().plan().places().positions().stream()
                 .map(Places.PositionEntry::name)
                 .toList());
         assertTrue(names.containsAll(List.of("north spur 2", "gate & ford")), names.toString());
-        press("#bring-route");
+        run.press("#bring-route");
         assertEquals(
                 "round",
                 run.onScreen(() -> run.session()
@@ -147,9 +141,9 @@ class HandOverDeskTest {
                         .get(0)
                         .name()));
         assertArrayEquals(Files.readAllBytes(gpx), Files.readAllBytes(run.plan().resolveSibling("round.gpx")));
-        press("#bring-walk");
+        run.press("#bring-walk");
         drop(folder.resolve("my-reports.csv"));
-        press("#bring-log-alone");
+        run.press("#bring-log-alone");
         assertEquals(
                 List.of("round the camp", "round", "my-reports"),
                 run.onScreen(() -> run.session().scene().get().plan().questions().walks().stream()
@@ -170,16 +164,16 @@ class HandOverDeskTest {
                 good,
                 "{\"type\":\"Polygon\",\"coordinates\":[[[-84.23,36.25],[-84.19,36.25],[-84.19,36.29],[-84.23,36.25]]]}");
         drop(good);
-        press("#bring-area");
+        run.press("#bring-area");
         assertTrue(run.onScreen(
                         () -> run.session().scene().get().plan().places().area().polygon())
                 .isPresent());
-        press("#bring-sector");
+        run.press("#bring-sector");
         assertEquals(
                 1,
                 run.onScreen(() ->
                         run.session().scene().get().plan().places().sectors().size()));
-        press("#bring-outside");
+        run.press("#bring-outside");
         assertTrue(run.onScreen(() -> run.session()
                         .scene()
                         .get()
@@ -190,7 +184,7 @@ class HandOverDeskTest {
                         .outside())
                 .isPresent());
         assertEquals(List.of(), run.noticeTexts());
-        press("#bring-cover");
+        run.press("#bring-cover");
         assertTrue(
                 run.noticeTexts().get(0).contains("FeatureCollection"),
                 run.noticeTexts().toString());

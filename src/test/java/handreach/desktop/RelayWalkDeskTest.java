@@ -35,11 +35,6 @@ class RelayWalkDeskTest {
         if (run != null) run.close();
     }
 
-    private void press(String id) {
-        run.onScreen(() -> ((Button) run.stage().getScene().lookup(id)).fire());
-        run.settle();
-    }
-
     private void scroll(double share) {
         run.onScreen(() -> ((ScrollPane) run.stage().getScene().lookup(".way-scroll")).setVvalue(share));
         run.settle();
@@ -66,7 +61,7 @@ class RelayWalkDeskTest {
         run = WindowRun.on(folder, "forest-hills");
         run.onScreen(() -> run.window().way().open(3));
         assertFalse(isShown("#relay-unasked"));
-        press("#relay-find");
+        run.press("#relay-find");
         RelayAnswer answer = run.onScreen(() -> run.session().relay().get()).orElseThrow();
         assertEquals(Layer.RELAY, run.onScreen(() -> run.session().layer().get()));
         assertTrue(run.onScreen(() -> run.window().map().overlay().isPresent()));
@@ -83,7 +78,7 @@ class RelayWalkDeskTest {
         run.snapshot("relay-hops");
         scroll(1);
         run.snapshot("relay-cautions");
-        press("#relay-weakest");
+        run.press("#relay-weakest");
         PulledPath path = run.onScreen(() -> run.session().pulled().get()).orElseThrow();
         assertTrue(answer.recommended().orElseThrow().sites().contains(path.to().at()));
         assertEquals(6, path.given().orElseThrow().answer().link().terminals().rxHeightM());
@@ -114,7 +109,7 @@ class RelayWalkDeskTest {
         run.settle();
         run.onScreen(() -> run.window().way().open(3));
         assertTrue(isShown("#relay-unasked"));
-        press("#relay-usual");
+        run.press("#relay-usual");
         String edited = run.onScreen(() -> run.session().scene().get().file().text());
         assertTrue(edited.contains("[relay]") && edited.contains("talk = \"all-to-all\""), edited);
         run.onScreen(() -> run.session().undo());
@@ -126,7 +121,7 @@ class RelayWalkDeskTest {
     void theWalkIsComparedLearnedFromAndTheNextOneProposed() throws IOException {
         run = WindowRun.on(folder, "forest-hills");
         run.onScreen(() -> run.window().way().open(4));
-        press("#walk-compare");
+        run.press("#walk-compare");
         WalkAnswer answer = run.onScreen(() -> run.session().walked().get()).orElseThrow();
         String words = words("#walk-answer");
         assertTrue(words.contains("false hopes"), words);
@@ -135,7 +130,7 @@ class RelayWalkDeskTest {
         run.snapshot("walk");
         scroll(0.7);
         run.snapshot("walk-worst");
-        press("#walk-worst-1");
+        run.press("#walk-worst-1");
         assertEquals(
                 answer.worst().get(0).pair().spot().at(),
                 run.onScreen(() -> run.session().pulled().get())
@@ -143,14 +138,14 @@ class RelayWalkDeskTest {
                         .to()
                         .at());
         run.onScreen(() -> run.session().pulled().set(Optional.empty()));
-        press("#walk-next");
+        run.press("#walk-next");
         int stops = run.onScreen(() -> run.session().nextWalk().get())
                 .orElseThrow()
                 .proposal()
                 .stops()
                 .size();
         assertTrue(words("#walk-proposal").contains("stop " + stops));
-        press("#walk-learn");
+        run.press("#walk-learn");
         Path calibration = run.plan().resolveSibling("calibration.toml");
         assertEquals(answer.learned().file().text(), Files.readString(calibration));
         assertTrue(run.onScreen(() -> run.session().scene().get().calibration()).isPresent());

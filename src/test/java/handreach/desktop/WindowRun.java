@@ -17,6 +17,7 @@ import java.util.stream.Stream;
 import javafx.application.Platform;
 import javafx.embed.swing.SwingFXUtils;
 import javafx.geometry.Point2D;
+import javafx.scene.control.Button;
 import javafx.scene.image.WritableImage;
 import javafx.stage.Stage;
 import javax.imageio.ImageIO;
@@ -129,6 +130,12 @@ final class WindowRun implements AutoCloseable {
 
     <T> T onScreen(Supplier<T> question) {
         return WaitForAsyncUtils.waitForAsyncFx(1000 * PATIENCE_S, question::get);
+    }
+
+    /** Presses a button by its id, wherever it is scrolled to, and waits for what follows. */
+    void press(String id) {
+        onScreen(() -> ((Button) stage.getScene().lookup(id)).fire());
+        settle();
     }
 
     void await(Callable<Boolean> condition) {
