@@ -6,9 +6,13 @@ import java.io.PrintWriter;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.FileSystemException;
 import java.nio.file.Path;
+import java.util.LinkedHashMap;
+import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.concurrent.CancellationException;
 import java.util.function.Consumer;
+import java.util.function.Supplier;
 import picocli.CommandLine;
 import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.UnmatchedArgumentException;
@@ -32,8 +36,7 @@ public final class CommandLineFace {
     public static int run(String[] args, PrintStream out, PrintStream err, Consumer<Optional<Path>> window) {
         PrintWriter outWriter = new PrintWriter(out, true, StandardCharsets.UTF_8);
         PrintWriter errWriter = new PrintWriter(err, true, StandardCharsets.UTF_8);
-        CommandLine line = new CommandLine(new HandreachCommand())
-                .addSubcommand(new DeskCommand(window))
+        CommandLine line = commands(args, window)
                 .setOut(outWriter)
                 .setErr(errWriter)
                 .setUsageHelpWidth(110)
@@ -50,6 +53,26 @@ public final class CommandLineFace {
         outWriter.flush();
         errWriter.flush();
         return code == DONE && outWriter.checkError() ? FAILED : code;
+    }
+
+    /** The command asked for; all of them when none is, since building one takes a cold start some 15 ms. */
+    private static CommandLine commands(String[] args, Consumer<Optional<Path>> window) {
+        Map<String, Supplier<Object>> all = new LinkedHashMap<>();
+        all.put("bench", BenchCommand::new);
+        all.put("match", MatchCommand::new);
+        all.put("pattern", PatternCommand::new);
+        all.put("tiles", TilesCommand::new);
+        all.put("path", PathCommand::new);
+        all.put("reach", ReachCommand::new);
+        all.put("relay", RelayCommand::new);
+        all.put("walk", WalkCommand::new);
+        all.put("card", CardCommand::new);
+        all.put("report", ReportCommand::new);
+        all.put("desk", () -> new DeskCommand(window));
+        CommandLine line = new CommandLine(new HandreachCommand());
+        if (args.length > 0 && all.containsKey(args[0])) all.keySet().retainAll(Set.of(args[0]));
+        all.forEach((name, command) -> line.addSubcommand(name, command.get()));
+        return line;
     }
 
     private static int wrongUsage(ParameterException wrong, String[] args) {

@@ -11,18 +11,6 @@ import picocli.CommandLine.Spec;
         mixinStandardHelpOptions = true,
         versionProvider = ProgramVersion.class,
         description = "How far a handheld radio reaches with each antenna, on the ground you are going to.",
-        subcommands = {
-            BenchCommand.class,
-            MatchCommand.class,
-            PatternCommand.class,
-            TilesCommand.class,
-            PathCommand.class,
-            ReachCommand.class,
-            RelayCommand.class,
-            WalkCommand.class,
-            CardCommand.class,
-            ReportCommand.class
-        },
         footer = {
             "",
             "Worked example:",
