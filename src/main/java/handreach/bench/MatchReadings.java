@@ -56,7 +56,18 @@ public record MatchReadings(
                 SeriesResonance.quality(resonanceMhz.getAsDouble(), bandwidthMhz.getAsDouble(), Match.ofSwr(3), 1));
     }
 
-    private record Subject(String antenna, Mounting mounting) {}
+    private record Subject(String antenna, Mounting mounting) {
+        /** Written out, as in {@link Mounting}. */
+        @Override
+        public boolean equals(Object other) {
+            return other instanceof Subject that && antenna.equals(that.antenna) && mounting.equals(that.mounting);
+        }
+
+        @Override
+        public int hashCode() {
+            return 31 * antenna.hashCode() + mounting.hashCode();
+        }
+    }
 
     static List<MatchReadings> of(BenchFile file, List<String> warnings) {
         Map<Subject, List<Reading>> bySubject = new LinkedHashMap<>();

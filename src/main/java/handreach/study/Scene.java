@@ -256,10 +256,19 @@ public final class Scene {
 
     /** One end of a link; a tilt in the plan is taken across the path, the way that costs most. */
     public LinkEnd end(Loadout loadout) {
-        int at = loadouts.indexOf(loadout);
+        int at = own(loadout);
         double tiltDeg = at < 0 ? 0 : plan().kit().loadouts().get(at).hold().tiltDeg();
         Posture posture = new Posture(OptionalDouble.empty(), OptionalDouble.empty(), tiltDeg, 0);
         return new LinkEnd(loadout, noise(), posture, List.of());
+    }
+
+    /** Index among the plan's own loadouts, -1 for another; the name first, which tells nearly all apart. */
+    private int own(Loadout loadout) {
+        for (int i = 0; i < loadouts.size(); i++) {
+            Loadout one = loadouts.get(i);
+            if (one == loadout || one.name().equals(loadout.name()) && one.equals(loadout)) return i;
+        }
+        return -1;
     }
 
     /** What stands at the middle of the reach rose for a loadout: the plan's fixed one, or the same at both ends. */
@@ -274,7 +283,7 @@ public final class Scene {
 
     /** The link between two people with these loadouts; reckoned once for each pair of the plan's own. */
     public ReachLink link(Loadout near, Loadout far) {
-        if (!loadouts.contains(near) || !loadouts.contains(far)) return linkOf(near, far);
+        if (own(near) < 0 || own(far) < 0) return linkOf(near, far);
         return links.computeIfAbsent(List.of(near.name(), far.name()), pair -> linkOf(near, far));
     }
 
