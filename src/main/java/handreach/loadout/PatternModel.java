@@ -51,7 +51,7 @@ final class PatternModel {
     /** Wire of this arm on perfect ground, or, with half the power gain, two such arms fed in the middle in free space. */
     private static DoubleUnaryOperator straight(double arm, double scale, List<String> notes) {
         notes.add("Gain without losses and without mismatch.");
-        PatternTables table = PatternTables.Shipped.WIRE;
+        PatternTables table = PatternTables.Shipped.WIRE.table();
         if (arm <= table.maxLength()) return e -> scale * table.power(1, arm, Math.abs(e));
         notes.add("Longer than the tables: sinusoidal current, off by 1 to 2 dB and more near nulls.");
         double[] formula = SinusoidalWire.gainDbi(arm, true);
@@ -61,20 +61,32 @@ final class PatternModel {
     private static DoubleUnaryOperator onChassis(
             Radiator radiator, double length, PatternMount mount, Frequency frequency, List<String> notes) {
         boolean wire = mount == PatternMount.CHASSIS_COUNTERPOISE;
-        PatternTables table = wire ? PatternTables.Shipped.CHASSIS_COUNTERPOISE : PatternTables.Shipped.CHASSIS;
-        PatternTables loaded = wire ? PatternTables.Shipped.HELICAL_COUNTERPOISE : PatternTables.Shipped.HELICAL;
-        boolean helical = radiator == Radiator.SHORT_HELICAL && length <= loaded.maxLength();
-        if (!table.coversMhz(frequency.mhz()))
-            notes.add(String.format(
-                    Locale.ROOT, "The tables cover 70 to 1000 MHz; %.1f MHz takes their end.", frequency.mhz()));
-        if (helical) {
-            notes.add("Gain with the loss of a coil of quality 100, tuned in this mounting, without mismatch.");
-            if (length < loaded.minLength()) notes.add("Shorter than the tables: the true gain is lower still.");
-            return e -> loaded.power(frequency.mhz(), length, e);
+        if (radiator == Radiator.SHORT_HELICAL) {
+            PatternTables loaded =
+                    (wire ? PatternTables.Shipped.HELICAL_COUNTERPOISE : PatternTables.Shipped.HELICAL).table();
+            if (length <= loaded.maxLength()) {
+                noteBand(loaded, frequency, notes);
+                notes.add("Gain with the loss of a coil of quality 100, tuned in this mounting, without mismatch.");
+                if (length < loaded.minLength()) notes.add("Shorter than the tables: the true gain is lower still.");
+                return e -> loaded.power(frequency.mhz(), length, e);
+            }
         }
+        PatternTables table =
+                (wire ? PatternTables.Shipped.CHASSIS_COUNTERPOISE : PatternTables.Shipped.CHASSIS).table();
+        noteBand(table, frequency, notes);
         if (length > table.maxLength()) return straight(length, 0.5, notes);
         notes.add("Gain without losses and without mismatch.");
         return e -> table.power(frequency.mhz(), length, e);
+    }
+
+    private static void noteBand(PatternTables table, Frequency frequency, List<String> notes) {
+        if (!table.coversMhz(frequency.mhz()))
+            notes.add(String.format(
+                    Locale.ROOT,
+                    "The tables cover %.0f to %.0f MHz; %.1f MHz takes their end.",
+                    table.minMhz(),
+                    table.maxMhz(),
+                    frequency.mhz()));
     }
 
     private static double[] gains(DoubleUnaryOperator power) {

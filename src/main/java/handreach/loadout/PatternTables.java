@@ -29,15 +29,30 @@ final class PatternTables {
         this.power = power;
     }
 
-    /** The whip on the bare box, and with the counterpoise wire; straight wire on perfect ground; loaded whips. */
-    static final class Shipped {
-        static final PatternTables WIRE = read("pattern-wire.csv", false);
-        static final PatternTables CHASSIS = read("pattern-chassis.csv", true);
-        static final PatternTables CHASSIS_COUNTERPOISE = read("pattern-chassis-counterpoise.csv", true);
-        static final PatternTables HELICAL = read("pattern-helical.csv", true);
-        static final PatternTables HELICAL_COUNTERPOISE = read("pattern-helical-counterpoise.csv", true);
+    /** The tables that come with the program, each read when first asked for. */
+    enum Shipped {
+        /** Straight wire on perfect ground. */
+        WIRE("pattern-wire.csv", false),
+        /** The whip on the bare box. */
+        CHASSIS("pattern-chassis.csv", true),
+        CHASSIS_COUNTERPOISE("pattern-chassis-counterpoise.csv", true),
+        /** Coil-loaded whips. */
+        HELICAL("pattern-helical.csv", true),
+        HELICAL_COUNTERPOISE("pattern-helical-counterpoise.csv", true);
 
-        private Shipped() {}
+        private final String resource;
+        private final boolean hasFrequency;
+        private PatternTables table;
+
+        Shipped(String resource, boolean hasFrequency) {
+            this.resource = resource;
+            this.hasFrequency = hasFrequency;
+        }
+
+        synchronized PatternTables table() {
+            if (table == null) table = read(resource, hasFrequency);
+            return table;
+        }
     }
 
     private static PatternTables read(String resource, boolean hasFrequency) {
@@ -91,6 +106,14 @@ final class PatternTables {
 
     double maxLength() {
         return lengths[lengths.length - 1];
+    }
+
+    double minMhz() {
+        return Math.exp(logMhz[0]);
+    }
+
+    double maxMhz() {
+        return Math.exp(logMhz[logMhz.length - 1]);
     }
 
     boolean coversMhz(double f) {

@@ -10,9 +10,8 @@ final class ShortPosts implements Posts {
     private final int columns;
     private final short[] heightM;
     private final int[] filled;
-    private final long voidCount;
-    private final short lowest;
-    private final short highest;
+    /** Reckoned when first asked for: a tile of one second has 13 million posts, and most work never asks. */
+    private volatile Tally tally;
 
     /** Takes over the array and fills its small voids. */
     ShortPosts(int rows, int columns, short[] heightM) {
@@ -29,15 +28,20 @@ final class ShortPosts implements Posts {
         this.rows = rows;
         this.columns = columns;
         this.heightM = heightM;
-        Tally asRead = Tally.of(heightM);
-        this.filled = fills && asRead.voids > 0 ? filledIn(rows, columns, heightM) : new int[0];
-        Tally kept = filled.length == 0 ? asRead : Tally.of(heightM);
-        this.voidCount = kept.voids;
-        this.lowest = (short) kept.lowest;
-        this.highest = (short) kept.highest;
+        this.filled = fills && hasVoid(heightM) ? filledIn(rows, columns, heightM) : new int[0];
     }
 
-    /** Voids and extremes; one pass, since a tile of one second has 13 million posts. */
+    private static boolean hasVoid(short[] heightM) {
+        for (short h : heightM) if (h == VOID) return true;
+        return false;
+    }
+
+    private Tally tally() {
+        if (tally == null) tally = Tally.of(heightM);
+        return tally;
+    }
+
+    /** Voids and extremes. */
     private record Tally(long voids, int lowest, int highest) {
         static Tally of(short[] heightM) {
             int voids = 0;
@@ -104,7 +108,7 @@ final class ShortPosts implements Posts {
 
     @Override
     public long voidCount() {
-        return voidCount;
+        return tally().voids;
     }
 
     @Override
@@ -114,12 +118,12 @@ final class ShortPosts implements Posts {
 
     @Override
     public double lowestM() {
-        return voidCount == heightM.length ? Double.NaN : lowest;
+        return tally().voids == heightM.length ? Double.NaN : tally().lowest;
     }
 
     @Override
     public double highestM() {
-        return voidCount == heightM.length ? Double.NaN : highest;
+        return tally().voids == heightM.length ? Double.NaN : tally().highest;
     }
 
     @Override
