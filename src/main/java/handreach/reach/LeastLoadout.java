@@ -1,5 +1,6 @@
 package handreach.reach;
 
+import java.util.Arrays;
 import java.util.List;
 
 /**
@@ -46,23 +47,31 @@ public final class LeastLoadout {
             threshold[i] = odds.link().thresholdDb(targetOdds);
         }
         byte[] least = new byte[grid.count()];
+        int known = mark(inOrderOfBurden, least);
         int[] reached = new int[k];
-        int known = 0;
-        for (int cell = 0; cell < least.length; cell++) {
-            least[cell] = UNKNOWN;
-            if (!knownToAll(inOrderOfBurden, cell)) continue;
-            known++;
-            least[cell] = NONE;
-            for (int i = 0; i < k && least[cell] == NONE; i++)
-                if (inOrderOfBurden.get(i).marginDb(cell) >= threshold[i]) least[cell] = (byte) i;
-            if (least[cell] >= 0) reached[least[cell]]++;
-        }
+        for (int i = 0; i < k; i++) reached[i] = take(inOrderOfBurden.get(i), threshold[i], (byte) i, least);
         return new LeastLoadout(inOrderOfBurden.stream().map(OddsGrid::link).toList(), grid, least, reached, known);
     }
 
-    private static boolean knownToAll(List<OddsGrid> all, int cell) {
-        for (OddsGrid odds : all) if (!odds.isKnown(cell)) return false;
-        return true;
+    /** Marks the cells known to all links, as yet reached by none; returns how many. */
+    private static int mark(List<OddsGrid> all, byte[] least) {
+        Arrays.fill(least, (byte) NONE);
+        for (OddsGrid odds : all)
+            for (int cell = 0; cell < least.length; cell++) if (!odds.isKnown(cell)) least[cell] = UNKNOWN;
+        int known = 0;
+        for (byte mark : least) if (mark == NONE) known++;
+        return known;
+    }
+
+    /** Gives a link the cells it reaches and no lesser one does; returns how many. */
+    private static int take(OddsGrid odds, double thresholdDb, byte number, byte[] least) {
+        int taken = 0;
+        for (int cell = 0; cell < least.length; cell++) {
+            if (least[cell] != NONE || odds.marginDb(cell) < thresholdDb) continue;
+            least[cell] = number;
+            taken++;
+        }
+        return taken;
     }
 
     public CellGrid grid() {

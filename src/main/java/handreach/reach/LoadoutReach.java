@@ -41,13 +41,18 @@ public final class LoadoutReach {
      * @source docs/definitions.md
      */
     public static LoadoutReach of(BearingLosses losses, ReachLink link, double targetOdds) {
+        return of(losses, link, margins(losses, link), targetOdds);
+    }
+
+    private static LoadoutReach of(BearingLosses losses, ReachLink link, List<double[]> marginsDb, double targetOdds) {
+        double threshold = link.thresholdDb(targetOdds);
         double shift = ReachLink.COVERAGE_95 * link.commonDoubtDb();
         return new LoadoutReach(
                 link,
                 losses.request().stepDeg(),
-                radials(losses, link, targetOdds, 0),
-                radials(losses, link, targetOdds, -shift),
-                radials(losses, link, targetOdds, shift),
+                radials(losses, marginsDb, threshold),
+                radials(losses, marginsDb, threshold + shift),
+                radials(losses, marginsDb, threshold - shift),
                 null);
     }
 
@@ -61,27 +66,34 @@ public final class LoadoutReach {
      * @source docs/definitions.md; JCGM 100:2008, 5.2.2: what both links share cancels in their difference
      */
     public static LoadoutReach against(LoadoutReach control, BearingLosses losses, ReachLink link, double targetOdds) {
-        LoadoutReach alone = of(losses, link, targetOdds);
+        List<double[]> marginsDb = margins(losses, link);
+        LoadoutReach alone = of(losses, link, marginsDb, targetOdds);
+        double threshold = link.thresholdDb(targetOdds);
         double shift = ReachLink.COVERAGE_95 * link.differenceDoubtDb(control.link);
         double base = median(control.likely);
         ReachDifference difference = new ReachDifference(
                 control.link.name(),
                 median(alone.likely) - base,
                 new Interval(
-                        median(radials(losses, link, targetOdds, -shift)) - base,
-                        median(radials(losses, link, targetOdds, shift)) - base));
+                        median(radials(losses, marginsDb, threshold + shift)) - base,
+                        median(radials(losses, marginsDb, threshold - shift)) - base));
         return new LoadoutReach(link, alone.stepDeg, alone.likely, alone.low, alone.high, difference);
     }
 
-    private static List<RadialReach> radials(
-            BearingLosses losses, ReachLink link, double targetOdds, double marginShiftDb) {
+    private static List<double[]> margins(BearingLosses losses, ReachLink link) {
         if (!losses.terminals().equals(link.terminals()))
             throw new IllegalArgumentException(
                     "losses are for " + losses.terminals() + ", the link has " + link.terminals());
-        double threshold = link.thresholdDb(targetOdds) - marginShiftDb;
+        List<double[]> marginsDb = new ArrayList<>();
+        for (RadialLosses radial : losses.radials()) marginsDb.add(radial.marginsDb(link));
+        return marginsDb;
+    }
+
+    private static List<RadialReach> radials(BearingLosses losses, List<double[]> marginsDb, double thresholdDb) {
         List<RadialReach> radials = new ArrayList<>();
         for (RadialLosses radial : losses.radials())
-            radials.add(RadialReach.of(radial.distancesM(), radial.marginsDb(link), radial.knownCount(), threshold));
+            radials.add(RadialReach.of(
+                    radial.distancesM(), marginsDb.get(radials.size()), radial.knownCount(), thresholdDb));
         return List.copyOf(radials);
     }
 

@@ -72,21 +72,8 @@ final class AreaFiles {
 
     private void rasters() {
         Map<LossGrid, String> losses = new LinkedHashMap<>();
-        for (int i = 0; i < area.odds().size(); i++) {
-            OddsGrid odds = area.odds().get(i);
-            String name = odds.link().name();
-            String word = words.get(i);
-            raster(
-                    "odds-" + word + ".tif",
-                    new Georaster(odds.grid(), "odds of copy, " + name, known(odds, odds::odds)));
-            raster(
-                    "margin-" + word + ".tif",
-                    new Georaster(
-                            odds.grid(),
-                            "margin of the weaker direction at the median place, dB, " + name,
-                            known(odds, odds::marginDb)));
-            losses.putIfAbsent(odds.losses(), word);
-        }
+        for (int i = 0; i < area.odds().size(); i++)
+            losses.putIfAbsent(area.odds().get(i).losses(), words.get(i));
         losses.forEach((loss, word) -> raster(
                 losses.size() == 1 ? "loss.tif" : "loss-" + word + ".tif",
                 new Georaster(
@@ -95,6 +82,19 @@ final class AreaFiles {
                                 + loss.request().terminals().txHeightM() + " and "
                                 + loss.request().terminals().rxHeightM() + " m above ground",
                         cell -> loss.isKnown(cell) ? loss.lossDb(cell) : Double.NaN)));
+        for (int i = 0; i < area.odds().size(); i++) {
+            Margins margins = new Margins(area.odds().get(i));
+            String name = margins.odds.link().name();
+            raster(
+                    "odds-" + words.get(i) + ".tif",
+                    new Georaster(margins.odds.grid(), "odds of copy, " + name, margins::odds));
+            raster(
+                    "margin-" + words.get(i) + ".tif",
+                    new Georaster(
+                            margins.odds.grid(),
+                            "margin of the weaker direction at the median place, dB, " + name,
+                            margins::db));
+        }
         LeastLoadout least = area.least();
         raster(
                 "least-loadout.tif",
@@ -104,9 +104,35 @@ final class AreaFiles {
                         cell -> least.at(cell) == LeastLoadout.UNKNOWN ? Double.NaN : least.at(cell) + 1));
     }
 
-    private static java.util.function.IntToDoubleFunction known(
-            OddsGrid odds, java.util.function.IntToDoubleFunction value) {
-        return cell -> odds.isKnown(cell) ? value.applyAsDouble(cell) : Double.NaN;
+    /** Margins of a link in all cells, NaN where nothing is known; reckoned once for the two rasters made of them. */
+    private static final class Margins {
+        private final OddsGrid odds;
+        private volatile float[] db;
+
+        Margins(OddsGrid odds) {
+            this.odds = odds;
+        }
+
+        float db(int cell) {
+            return (db == null ? all() : db)[cell];
+        }
+
+        private synchronized float[] all() {
+            if (db == null) db = reckoned(odds);
+            return db;
+        }
+
+        double odds(int cell) {
+            float margin = db(cell);
+            return Float.isNaN(margin) ? Double.NaN : odds.link().odds(margin);
+        }
+
+        private static float[] reckoned(OddsGrid odds) {
+            float[] db = new float[odds.grid().count()];
+            for (int cell = 0; cell < db.length; cell++)
+                db[cell] = odds.isKnown(cell) ? (float) odds.marginDb(cell) : Float.NaN;
+            return db;
+        }
     }
 
     private void raster(String name, Georaster raster) {

@@ -8,6 +8,7 @@ import java.nio.ByteBuffer;
 import java.nio.ByteOrder;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import java.util.zip.Deflater;
@@ -108,13 +109,14 @@ public final class GeoTiff {
 
     /** The cells of one tile, deflated; beyond the edge of the grid there is nothing. */
     private byte[] tile(int firstRow, int firstColumn, Deflater deflater) throws IOException {
-        ByteBuffer plain = little(4 * TILE_PX * TILE_PX);
-        for (int row = firstRow; row < firstRow + TILE_PX; row++)
-            for (int column = firstColumn; column < firstColumn + TILE_PX; column++)
-                plain.putFloat(
-                        row < grid.rows() && column < grid.columns()
-                                ? raster.written(grid.index(row, column))
-                                : Georaster.NO_DATA);
+        float[] cells = new float[TILE_PX * TILE_PX];
+        Arrays.fill(cells, Georaster.NO_DATA);
+        int columns = Math.min(TILE_PX, grid.columns() - firstColumn);
+        int rows = Math.min(TILE_PX, grid.rows() - firstRow);
+        for (int row = 0; row < rows; row++)
+            raster.written(grid.index(firstRow + row, firstColumn), columns, cells, row * TILE_PX);
+        ByteBuffer plain = little(4 * cells.length);
+        plain.asFloatBuffer().put(cells);
         deflater.reset();
         ByteArrayOutputStream packed = new ByteArrayOutputStream(TILE_PX * TILE_PX);
         try (DeflaterOutputStream zipped = new DeflaterOutputStream(packed, deflater, 1 << 15)) {

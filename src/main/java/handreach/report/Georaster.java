@@ -22,4 +22,9 @@ public record Georaster(CellGrid grid, String layer, IntToDoubleFunction values)
             throw new IllegalArgumentException(layer + " of cell " + cell + " is " + value);
         return (float) value;
     }
+
+    /** The values of cells next to one another, as written. */
+    void written(int firstCell, int count, float[] out, int at) {
+        for (int i = 0; i < count; i++) out[at + i] = written(firstCell + i);
+    }
 }
