@@ -56,12 +56,12 @@ final class ReportCommand implements Callable<Integer> {
         ReachAnswer answer;
         List<Section> more = new ArrayList<>();
         List<String> warnings = new ArrayList<>();
-        if (!scene.plan().questions().walks().isEmpty()) {
-            WalkAnswer walk = WalkStudy.run(scene);
-            more.addAll(WalkPages.sections(walk));
-            warnings.addAll(walk.warnings());
-        }
         try (ConsoleProgress progress = ConsoleProgress.on(json.err())) {
+            if (!scene.plan().questions().walks().isEmpty()) {
+                WalkAnswer walk = WalkStudy.run(scene, progress);
+                more.addAll(WalkPages.sections(walk));
+                warnings.addAll(walk.warnings());
+            }
             answer = ReachStudy.run(scene, true, progress);
             if (relay) more.addAll(0, RelayPages.sections(RelayStudy.run(scene, progress)));
         }

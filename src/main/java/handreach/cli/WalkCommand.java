@@ -94,7 +94,11 @@ final class WalkCommand implements Callable<Integer> {
             throw new ParameterException(
                     command.commandLine(),
                     "tracks are for --next; the walks to compare stand in the plan as [[walk]].");
-        WalkAnswer answer = WalkStudy.run(Scene.open(PlanFile.open(plan)));
+        Scene scene = Scene.open(PlanFile.open(plan));
+        WalkAnswer answer;
+        try (ConsoleProgress progress = ConsoleProgress.on(json.err())) {
+            answer = WalkStudy.run(scene, progress);
+        }
         json.warn(answer.warnings());
         if (json.isWanted()) json.print(WalkText.json(answer));
         else json.out().print(WalkText.text(answer));
@@ -107,7 +111,10 @@ final class WalkCommand implements Callable<Integer> {
             throw new ParameterException(
                     command.commandLine(), "--reports is " + reports + ", allowed is 1 to " + MOST_REPORTS + ".");
         Scene scene = Scene.open(PlanFile.open(plan));
-        WalkNextAnswer answer = WalkNextStudy.run(scene, decision, instrument, tracks, reports);
+        WalkNextAnswer answer;
+        try (ConsoleProgress progress = ConsoleProgress.on(json.err())) {
+            answer = WalkNextStudy.run(scene, decision, instrument, tracks, reports, progress);
+        }
         json.warn(answer.warnings());
         if (json.isWanted()) json.print(WalkNextText.json(answer));
         else json.out().print(WalkNextText.text(answer));

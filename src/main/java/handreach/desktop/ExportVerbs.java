@@ -33,7 +33,6 @@ import java.util.EnumSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
-import java.util.concurrent.CancellationException;
 import java.util.function.BiFunction;
 import javax.imageio.ImageIO;
 
@@ -54,7 +53,7 @@ final class ExportVerbs {
         run("Field card", (scene, progress) -> {
             ReachAnswer reach = ReachStudy.run(scene, false, progress);
             List<CardLine> lines = relay.map(RelayPages::cardLines).orElse(List.of());
-            goOn(progress);
+            progress.goOn();
             CardFiles.write(reach, lines, Instant.now(), paper, isFold, file);
             return List.of(file);
         });
@@ -66,10 +65,11 @@ final class ExportVerbs {
         run("Report", (scene, progress) -> {
             List<Section> more = new ArrayList<>();
             relay.map(RelayPages::sections).ifPresent(more::addAll);
-            if (!scene.plan().questions().walks().isEmpty()) more.addAll(WalkPages.sections(WalkStudy.run(scene)));
-            goOn(progress);
+            if (!scene.plan().questions().walks().isEmpty())
+                more.addAll(WalkPages.sections(WalkStudy.run(scene, progress)));
+            progress.goOn();
             ReachAnswer reach = ReachStudy.run(scene, true, progress);
-            goOn(progress);
+            progress.goOn();
             ReachFiles.writeReport(reach, more, file);
             return List.of(file);
         });
@@ -95,7 +95,7 @@ final class ExportVerbs {
     void mapFiles(Path folder) {
         run("Map files of the reach", (scene, progress) -> {
             ReachAnswer reach = ReachStudy.run(scene, true, progress);
-            goOn(progress);
+            progress.goOn();
             return ReachFiles.write(reach, MAP_FILES, folder, progress);
         });
     }
@@ -105,7 +105,7 @@ final class ExportVerbs {
         Optional<RelayAnswer> relay = fitting();
         run("Relay files", (scene, progress) -> {
             RelayAnswer answer = relay.orElseGet(() -> RelayStudy.run(scene, progress));
-            goOn(progress);
+            progress.goOn();
             return RelayFiles.write(answer, folder);
         });
     }
@@ -162,9 +162,5 @@ final class ExportVerbs {
     private static String named(List<Path> written) {
         Path first = written.get(0).toAbsolutePath();
         return written.size() == 1 ? first + "." : written.size() + " files in " + first.getParent() + ".";
-    }
-
-    private static void goOn(Progress progress) {
-        if (progress.isCancelled()) throw new CancellationException("stopped");
     }
 }

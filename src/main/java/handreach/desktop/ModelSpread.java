@@ -15,7 +15,6 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
-import java.util.concurrent.CancellationException;
 import javafx.scene.control.Button;
 import javafx.scene.control.Label;
 import javafx.scene.layout.Region;
@@ -85,7 +84,7 @@ final class ModelSpread extends VBox {
     private static List<Said> all(PathAnswer path, Progress progress) {
         List<Said> said = new ArrayList<>();
         for (LossModel model : LossModels.all()) {
-            if (progress.isCancelled()) throw new CancellationException();
+            progress.goOn();
             progress.done(model.name(), said.size() / (double) LossModels.all().size());
             said.add(one(path, model));
         }

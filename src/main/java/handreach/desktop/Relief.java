@@ -16,7 +16,6 @@ import java.awt.geom.Path2D;
 import java.awt.image.BufferedImage;
 import java.awt.image.DataBufferInt;
 import java.util.OptionalDouble;
-import java.util.concurrent.CancellationException;
 import org.locationtech.jts.geom.Coordinate;
 
 /** Hillshade and contours of a piece of ground as one picture. Painted away from the screen thread, then never changed. */
@@ -51,16 +50,12 @@ final class Relief {
         BufferedImage image = new BufferedImage(frame.widthPx(), frame.heightPx(), BufferedImage.TYPE_INT_ARGB_PRE);
         int[] argb = ((DataBufferInt) image.getRaster().getDataBuffer()).getData();
         shade(elevation, frame, paper, argb);
-        stopIf(progress);
+        progress.goOn();
         HeightLattice lattice = HeightLattice.over(elevation, frame, NODE_PX, 1);
-        stopIf(progress);
+        progress.goOn();
         double interval = drawContours(image, lattice, paper);
-        stopIf(progress);
+        progress.goOn();
         return new Relief(frame, argb, interval);
-    }
-
-    private static void stopIf(Progress progress) {
-        if (progress.isCancelled()) throw new CancellationException();
     }
 
     private static void shade(Elevation elevation, MapFrame frame, Paper paper, int[] argb) {

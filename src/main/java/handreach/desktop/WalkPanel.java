@@ -118,7 +118,7 @@ final class WalkPanel extends VBox {
         comparing = session.worker()
                 .watched(
                         "Walked against predicted",
-                        progress -> WalkStudy.run(scene),
+                        progress -> WalkStudy.run(scene, progress),
                         found -> {
                             session.walked().set(Optional.of(found));
                             session.layer().set(Layer.WALK);
@@ -213,7 +213,12 @@ final class WalkPanel extends VBox {
                 .watched(
                         "Which walk next",
                         progress -> WalkNextStudy.run(
-                                scene, WalkNextAnswer.Decision.LOADOUT, NextWalk.Instrument.COPY, tracks, PROPOSED),
+                                scene,
+                                WalkNextAnswer.Decision.LOADOUT,
+                                NextWalk.Instrument.COPY,
+                                tracks,
+                                PROPOSED,
+                                progress),
                         found -> {
                             session.nextWalk().set(Optional.of(found));
                             session.layer().set(Layer.WALK);

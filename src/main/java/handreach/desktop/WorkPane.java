@@ -33,6 +33,7 @@ final class WorkPane extends VBox {
             bar.setPrefWidth(180);
             bar.progressProperty().bind(work.share());
             Button stop = new Button("Stop");
+            stop.setId("work-stop");
             stop.setOnAction(pressed -> {
                 work.stop();
                 stop.setDisable(true);

@@ -1,7 +1,6 @@
 package handreach.reach;
 
 import java.util.Arrays;
-import java.util.concurrent.CancellationException;
 
 /**
  * Which cells lie on which radial: every cell within the radius belongs to the radial nearest to its centre, and the cells of a
@@ -22,8 +21,7 @@ final class CellsByRadial {
         this.slot = slot;
     }
 
-    static CellsByRadial of(
-            CellGrid grid, AzimuthalFrame frame, int radials, Workers workers, Workers.Stretch stretch) {
+    static CellsByRadial of(CellGrid grid, AzimuthalFrame frame, int radials, Workers workers, Stretch stretch) {
         int[] radialOf = new int[grid.count()];
         float[] distance = new float[grid.count()];
         workers.run(
@@ -42,7 +40,7 @@ final class CellsByRadial {
                     }
                 },
                 stretch);
-        if (stretch.progress().isCancelled()) throw new CancellationException("stopped");
+        stretch.goOn();
         int[] start = new int[radials + 1];
         for (int r : radialOf) if (r >= 0) start[r + 1]++;
         for (int r = 0; r < radials; r++) start[r + 1] += start[r];

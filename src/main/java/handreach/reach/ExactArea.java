@@ -35,7 +35,7 @@ public final class ExactArea implements AreaEngine {
                 (worker, row) -> {
                     for (int c = 0; c < grid.columns(); c++) worker.cell(grid.index(row, c));
                 },
-                new Workers.Stretch(progress, "one path per cell", 0, 1));
+                new Stretch(progress, "one path per cell", 0, 1));
         return new ArrayList<>(List.of(out));
     }
 }

@@ -49,18 +49,14 @@ public final class MarchArea implements AreaEngine {
         AreaSetting setting = AreaSetting.of(request, ground);
         int radials = radials(request.radiusM(), arcM);
         CellsByRadial cells = CellsByRadial.of(
-                request.grid(),
-                setting.frame(),
-                radials,
-                workers,
-                new Workers.Stretch(progress, "cells to radials", 0, 0.01));
+                request.grid(), setting.frame(), radials, workers, new Stretch(progress, "cells to radials", 0, 0.01));
         List<LossGrid> grids = new ArrayList<>();
         for (Terminals pair : heights) grids.add(new LossGrid(request.with(pair), name()));
         workers.run(
                 radials,
                 () -> new MarchWorker(setting, cells, heights, grids, progress),
                 MarchWorker::radial,
-                new Workers.Stretch(progress, "marching radials", 0.01, 1));
+                new Stretch(progress, "marching radials", 0.01, 1));
         return List.copyOf(grids);
     }
 

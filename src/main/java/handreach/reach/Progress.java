@@ -1,5 +1,7 @@
 package handreach.reach;
 
+import java.util.concurrent.CancellationException;
+
 /** Where long work tells how far it is, and asks whether it should stop. Called from any thread, cheaply. */
 public interface Progress {
     /** Nobody watches and nobody stops it. */
@@ -16,6 +18,11 @@ public interface Progress {
     /** The named work is done to this share, 0 to 1. */
     void done(String what, double share);
 
-    /** Whether the person no longer wants the result; the worker then throws {@link java.util.concurrent.CancellationException}. */
+    /** Whether the person no longer wants the result. */
     boolean isCancelled();
+
+    /** Ends the work here where nobody wants its result any more. */
+    default void goOn() {
+        if (isCancelled()) throw new CancellationException("stopped");
+    }
 }

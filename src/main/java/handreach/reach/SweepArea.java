@@ -46,7 +46,7 @@ public final class SweepArea implements AreaEngine {
                 setting.frame(),
                 sampling.radials(),
                 workers,
-                new Workers.Stretch(progress, "cells to radials", 0, 0.05));
+                new Stretch(progress, "cells to radials", 0, 0.05));
         List<LossGrid> grids = new ArrayList<>();
         for (Terminals pair : heights) grids.add(new LossGrid(request.with(pair), name()));
         double end = measures ? 0.97 : 1;
@@ -54,12 +54,12 @@ public final class SweepArea implements AreaEngine {
                 sampling.radials(),
                 () -> new SweepWorker(setting, request.model(), sampling, cells, grids),
                 SweepWorker::radial,
-                new Workers.Stretch(progress, "sweeping radials", 0.05, end));
+                new Stretch(progress, "sweeping radials", 0.05, end));
         if (!measures) return List.copyOf(grids);
         List<LossGrid> measured = new ArrayList<>();
         for (LossGrid grid : grids)
             measured.add(new SweepCheck(setting, workers)
-                    .measured(grid, cells, new Workers.Stretch(progress, "comparing with exact paths", end, 1)));
+                    .measured(grid, cells, new Stretch(progress, "comparing with exact paths", end, 1)));
         return List.copyOf(measured);
     }
 }

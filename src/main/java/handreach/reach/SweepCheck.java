@@ -16,7 +16,7 @@ final class SweepCheck {
     }
 
     /** The grid with its difference; without one when no compared cell is known. */
-    LossGrid measured(LossGrid grid, CellsByRadial cells, Workers.Stretch stretch) {
+    LossGrid measured(LossGrid grid, CellsByRadial cells, Stretch stretch) {
         int wanted = Math.min(CELLS, cells.count());
         if (wanted == 0) return grid;
         double[] difference = new double[wanted];

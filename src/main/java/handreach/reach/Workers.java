@@ -8,21 +8,23 @@ import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
 import java.util.concurrent.atomic.AtomicInteger;
+import java.util.function.IntConsumer;
 import java.util.function.Supplier;
 
 /**
  * A bounded pool for work that falls into numbered pieces. Each thread has a workspace of its own and takes the next piece when
  * it is free; pieces write to places that no other piece touches, so the result does not depend on who did what.
  */
-final class Workers {
+public final class Workers {
     /** One piece of the work. */
-    interface Piece<W> {
+    public interface Piece<W> {
         void work(W workspace, int number);
     }
 
     private final int threads;
 
-    Workers(int threads) {
+    /** With this many threads, the caller's among them. */
+    public Workers(int threads) {
         if (threads < 1 || threads > 256) throw new IllegalArgumentException(threads + " threads");
         this.threads = threads;
     }
@@ -31,15 +33,20 @@ final class Workers {
         return threads;
     }
 
+    /** Does pieces 0 to count − 1, which need no workspace. */
+    public void run(int count, IntConsumer piece, Stretch stretch) {
+        run(count, () -> piece, IntConsumer::accept, stretch);
+    }
+
     /** Does pieces 0 to count − 1; progress runs over the given stretch of the whole. */
-    <W> void run(int count, Supplier<W> workspace, Piece<W> piece, Stretch stretch) {
+    public <W> void run(int count, Supplier<W> workspace, Piece<W> piece, Stretch stretch) {
         AtomicInteger next = new AtomicInteger();
         AtomicInteger done = new AtomicInteger();
         int reportEvery = Math.max(1, count / 200);
         Runnable task = () -> {
             W own = workspace.get();
             for (int i = next.getAndIncrement(); i < count; i = next.getAndIncrement()) {
-                if (stretch.progress().isCancelled()) throw new CancellationException("stopped");
+                stretch.goOn();
                 piece.work(own, i);
                 int finished = done.incrementAndGet();
                 if (finished % reportEvery == 0 || finished == count) stretch.done((double) finished / count);
@@ -86,20 +93,6 @@ final class Workers {
         } catch (ExecutionException failed) {
             if (failed.getCause() instanceof Error error) throw error;
             return before != null ? before : (RuntimeException) failed.getCause();
-        }
-    }
-
-    /**
-     * A part of a longer work that reports into one progress.
-     *
-     * @param progress whom to tell
-     * @param what what is being done
-     * @param from share of the whole at which this part starts
-     * @param to share at which it ends
-     */
-    record Stretch(Progress progress, String what, double from, double to) {
-        void done(double share) {
-            progress.done(what, from + (to - from) * share);
         }
     }
 }

@@ -7,7 +7,6 @@ import handreach.uncertainty.Odds;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.concurrent.CancellationException;
 
 /**
  * What everybody gets without a relay.
@@ -57,7 +56,7 @@ public record DirectVerdict(List<DirectLink> links, List<IfCarried> everybody, S
     private static List<DirectLink> links(RelayQuestion question, Progress progress, int pass, int passes) {
         List<DirectLink> links = new ArrayList<>();
         for (Talk talk : question.talks()) {
-            if (progress.isCancelled()) throw new CancellationException("stopped");
+            progress.goOn();
             links.add(link(question, talk));
             progress.done(
                     "straight paths",

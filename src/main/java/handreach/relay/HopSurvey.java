@@ -8,6 +8,7 @@ import handreach.reach.AreaRequest;
 import handreach.reach.CellGrid;
 import handreach.reach.LossGrid;
 import handreach.reach.Progress;
+import handreach.reach.Stretch;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -62,7 +63,8 @@ public final class HopSurvey {
             HopBudget budget = HopBudget.toRelay(question.setting(), demand, relay);
             pessimism[i] = budget.pessimism();
             Terminals heights = new Terminals(demand.heightM(), relay.mastM());
-            Part part = new Part(progress, "sweep from " + demand.name(), i, count);
+            Stretch part =
+                    new Stretch(progress, "sweep from " + demand.name(), i / (double) count, (i + 1) / (double) count);
             all.add(standings(question, grid, engine, demand.at(), heights, budget, part));
         }
         return new HopSurvey(question, relay, grid, engine, List.copyOf(all), pessimism);
@@ -135,18 +137,5 @@ public final class HopSurvey {
 
     double pessimism(int demand) {
         return pessimism[demand];
-    }
-
-    /** One demand's share of the whole progress. */
-    private record Part(Progress whole, String name, int number, int count) implements Progress {
-        @Override
-        public void done(String what, double share) {
-            whole.done(name, (number + share) / count);
-        }
-
-        @Override
-        public boolean isCancelled() {
-            return whole.isCancelled();
-        }
     }
 }

@@ -6,7 +6,6 @@ import java.util.BitSet;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
-import java.util.concurrent.CancellationException;
 import java.util.stream.IntStream;
 
 /**
@@ -222,7 +221,7 @@ public final class RelaySearch {
 
     /** In the order of the cells, whoever reckons them. */
     private SiteScore[] scores(RelaySet set, BitSet cells) {
-        if (progress.isCancelled()) throw new CancellationException("stopped");
+        progress.goOn();
         int[] candidate = cells.stream().filter(set::hears).toArray();
         int piece = 4096;
         int pieces = (candidate.length + piece - 1) / piece;

@@ -53,7 +53,7 @@ final class FileBatch {
                 Path file = folder.resolve(name);
                 files.add(file);
                 running.add(pool.submit(() -> {
-                    if (progress.isCancelled()) throw new CancellationException("stopped");
+                    progress.goOn();
                     WholeFile.write(file, content);
                     progress.done("writing files", (double) done.incrementAndGet() / contents.size());
                 }));

@@ -7,7 +7,10 @@ import handreach.loadout.Loadout;
 import handreach.plan.Places;
 import handreach.plan.Questions;
 import handreach.propagation.Terminals;
+import handreach.reach.Progress;
 import handreach.reach.ReachLink;
+import handreach.reach.Stretch;
+import handreach.reach.Workers;
 import handreach.relay.Demand;
 import handreach.relay.Talk;
 import handreach.study.WalkNextAnswer.Decision;
@@ -17,6 +20,7 @@ import handreach.walk.ReportValue;
 import handreach.walk.Thinning;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
@@ -35,20 +39,26 @@ public final class WalkNextStudy {
     /** Chance that even certain knowledge turns an answer round, below which it counts as settled; our suggestion. */
     private static final double SETTLED = 0.01;
 
+    /** Shares of the whole after the places are predicted, and after the questions are. */
+    private static final double PREDICTED = 0.5;
+
+    private static final double ASKED = 0.6;
     private static final int RINGS = 4;
     private static final int RING_BEARINGS = 12;
 
     private final Scene scene;
     private final WalkBase base;
     private final Decision decision;
+    private final Progress progress;
     private final Set<String> warnings = new LinkedHashSet<>();
     private final WalkKinds kinds;
     private final List<WalkNextAnswer.Stake> stakes = new ArrayList<>();
     private final List<NextWalk.Question> questions = new ArrayList<>();
 
-    private WalkNextStudy(Scene scene, Decision decision) {
+    private WalkNextStudy(Scene scene, Decision decision, Progress progress) {
         this.scene = scene;
         this.decision = decision;
+        this.progress = progress;
         List<Questions.WalkEntry> walks = scene.plan().questions().walks();
         this.base = WalkBase.of(
                 scene, walks.isEmpty() ? Optional.empty() : walks.get(0).base());
@@ -63,24 +73,31 @@ public final class WalkNextStudy {
      * @param reports how many reports at most
      */
     public static WalkNextAnswer run(
-            Scene scene, Decision decision, NextWalk.Instrument instrument, List<Path> tracks, int reports) {
+            Scene scene,
+            Decision decision,
+            NextWalk.Instrument instrument,
+            List<Path> tracks,
+            int reports,
+            Progress progress) {
         if (scene.tiles().at(WalkBase.of(scene, Optional.empty()).at()).isVoid())
             throw new InputFault(
                     "plan",
                     0,
                     "the base lies where no elevation is known. Add the tile, or move the position with base = true.");
-        return new WalkNextStudy(scene, decision).answer(instrument, tracks, reports);
+        return new WalkNextStudy(scene, decision, progress).answer(instrument, tracks, reports);
     }
 
     private WalkNextAnswer answer(NextWalk.Instrument instrument, List<Path> tracks, int reports) {
+        progress.done("reading tracks", 0);
         Position area = scene.plan().places().area().centre();
         List<WalkTracks.Line> lines =
-                tracks.isEmpty() ? WalkTracks.straight(scene, base) : WalkTracks.given(tracks, area);
+                tracks.isEmpty() ? WalkTracks.straight(scene, base) : WalkTracks.given(tracks, area, progress);
         if (tracks.isEmpty())
             warnings.add("No track was given: the places lie on straight lines, which nobody may be able to walk.");
         List<WalkTracks.Place> places = WalkTracks.places(lines, Thinning.USUAL_DECORRELATION_M);
         List<Demand> demands = decision == Decision.RELAY ? RelayDemands.of(scene, new ArrayList<>()) : List.of();
         WalkNextAnswer.Route route = route(places, walkers(demands), !tracks.isEmpty());
+        progress.done("what is at stake", PREDICTED);
         if (decision == Decision.RELAY) askOfRelay(demands);
         else askOfLoadouts();
         if (!questions.isEmpty() && isSettled()) settled();
@@ -88,7 +105,12 @@ public final class WalkNextStudy {
             throw new InputFault("walk", 0, "nothing is at stake: no place of the plan lies on known ground.");
         WalkNextAnswer.Asked asked =
                 new WalkNextAnswer.Asked(decision, instrument, reports, Thinning.USUAL_DECORRELATION_M);
-        NextWalk next = NextWalk.of(questions, candidates(route), belief(instrument), reports);
+        NextWalk next = NextWalk.of(
+                questions,
+                candidates(route),
+                belief(instrument),
+                reports,
+                new Stretch(progress, "choosing stops", ASKED, 1));
         List<Integer> stops = next.picks().stream()
                 .map(NextWalk.Pick::candidate)
                 .sorted(Comparator.comparingInt(
@@ -117,8 +139,7 @@ public final class WalkNextStudy {
     private WalkNextAnswer.Route route(List<WalkTracks.Place> places, List<Loadout> walkers, boolean given) {
         Set<Terminals> heights = new LinkedHashSet<>();
         for (Loadout walker : walkers) heights.add(Scene.terminals(base.loadout(), walker));
-        List<Optional<Heard>> heard =
-                places.parallelStream().map(place -> heard(place, heights)).toList();
+        List<Optional<Heard>> heard = heard(places, heights);
         List<WalkNextAnswer.Spot> spots = new ArrayList<>();
         List<WalkNextAnswer.Report> reports = new ArrayList<>();
         for (Optional<Heard> one : heard) {
@@ -142,6 +163,16 @@ public final class WalkNextStudy {
             warnings.add(left + " of " + places.size()
                     + " places along the tracks are left out: within 50 m of the base, or on unknown ground.");
         return new WalkNextAnswer.Route(spots, reports, given);
+    }
+
+    private List<Optional<Heard>> heard(List<WalkTracks.Place> places, Set<Terminals> heights) {
+        List<Optional<Heard>> heard = new ArrayList<>(Collections.nCopies(places.size(), Optional.empty()));
+        new Workers(Scene.threads())
+                .run(
+                        places.size(),
+                        number -> heard.set(number, heard(places.get(number), heights)),
+                        new Stretch(progress, "predicting along the tracks", 0, PREDICTED));
+        return heard;
     }
 
     private Optional<Heard> heard(WalkTracks.Place place, Set<Terminals> heights) {
@@ -248,6 +279,7 @@ public final class WalkNextStudy {
     private record Ends(Position from, Loadout near, Position to, Loadout far) {}
 
     private void ask(String where, Ends ends, double weight) {
+        progress.goOn();
         PathAnswer path;
         try {
             path = path(ends.from(), ends.to(), Scene.terminals(ends.near(), ends.far()));

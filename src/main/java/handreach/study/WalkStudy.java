@@ -12,6 +12,9 @@ import handreach.loadout.Loadout;
 import handreach.plan.CalibrationFile;
 import handreach.plan.Questions;
 import handreach.profile.Profile;
+import handreach.reach.Progress;
+import handreach.reach.Stretch;
+import handreach.reach.Workers;
 import handreach.walk.BlockedCheck;
 import handreach.walk.Calibration;
 import handreach.walk.Comparison;
@@ -45,8 +48,20 @@ import java.util.Set;
 public final class WalkStudy {
     /** Between two walks, so that no stretch spans them, m. */
     private static final double BETWEEN_WALKS_M = 100_000;
+    /** Shares of a walk's part after which its reports are read, and are in their places. */
+    private static final double READ = 0.1;
+
+    private static final double PLACED = 0.2;
+
+    /** Shares of the whole at which its parts end, as seen on a walk of six hours with a report each second. */
+    private static final double PREDICTED = 0.4;
+
+    private static final double LAGGED = 0.45;
+    private static final double LEARNED = 0.6;
+    private static final double CHECKED = 0.99;
 
     private final Scene scene;
+    private final Progress progress;
     private final Set<String> warnings = new LinkedHashSet<>();
     private final Faults faults = new Faults();
     private final List<WalkPair> pairs = new ArrayList<>();
@@ -56,14 +71,15 @@ public final class WalkStudy {
     private LocalDate lastDay = LocalDate.MIN;
     private double startM;
 
-    private WalkStudy(Scene scene) {
+    private WalkStudy(Scene scene, Progress progress) {
         this.scene = scene;
+        this.progress = progress;
         this.warnings.addAll(scene.warnings());
     }
 
     /** Runs the study over every walk of the plan. */
-    public static WalkAnswer run(Scene scene) {
-        return new WalkStudy(scene).answer();
+    public static WalkAnswer run(Scene scene, Progress progress) {
+        return new WalkStudy(scene, progress).answer();
     }
 
     private WalkAnswer answer() {
@@ -76,54 +92,74 @@ public final class WalkStudy {
         if (scene.calibration().isPresent())
             warnings.add(
                     "The comparison leaves the plan's calibration out: it shows the prediction as it was before any walk.");
-        for (Questions.WalkEntry walk : walks) add(walk);
+        for (int w = 0; w < walks.size(); w++)
+            add(walks.get(w), PREDICTED * w / walks.size(), PREDICTED * (w + 1) / walks.size());
         faults.throwIfAny();
         if (pairs.isEmpty())
             throw new InputFault("walk", 0, "no report could be placed and predicted. " + String.join(" ", warnings));
-        OptionalDouble estimated = Thinning.decorrelationM(pairs);
+        OptionalDouble estimated =
+                Thinning.decorrelationM(pairs, new Stretch(progress, "how far errors stay alike", PREDICTED, LAGGED));
         double decorrelationM = estimated.orElse(Thinning.USUAL_DECORRELATION_M);
         List<String> carries = scene.loadouts().stream()
                 .map(l -> l.carry().carry().word())
                 .distinct()
                 .toList();
-        Calibration calibration = Calibration.of(pairs, decorrelationM, Priors.USUAL, carries);
+        Calibration calibration = Calibration.of(
+                pairs, decorrelationM, Priors.USUAL, carries, new Stretch(progress, "learning", LAGGED, LEARNED));
         String names =
                 String.join(", ", walks.stream().map(Questions.WalkEntry::name).toList());
         CalibrationFile file = new CalibrationFile(calibration.site(names, lastDay), List.copyOf(links));
-        Optional<BlockedCheck> check = BlockedCheck.of(pairs, decorrelationM, Priors.USUAL);
+        Optional<BlockedCheck> check = BlockedCheck.of(
+                pairs,
+                decorrelationM,
+                Priors.USUAL,
+                new Stretch(progress, "checking what was learned", LEARNED, CHECKED));
         WalkAnswer.Learned learned =
                 new WalkAnswer.Learned(calibration, file, decorrelationM, estimated.isPresent(), check);
         Comparison comparison = Comparison.of(pairs);
+        progress.goOn();
         List<WalkAnswer.Seen> worst =
                 comparison.worst().stream().map(this::seen).toList();
+        progress.done("the worst places", 1);
         return new WalkAnswer(scene, pairs, comparison, worst, learned, List.copyOf(warnings));
     }
 
-    /** The ground of every report would fill the memory on a long walk; that of the worst is cut again. */
+    /** Only the ground of the worst is kept, and is cut again for that. */
     private WalkAnswer.Seen seen(WalkPair pair) {
         int at = pairs.indexOf(pair);
         PathAnswer path = path(bases.get(at), asked.get(at));
         return new WalkAnswer.Seen(pair, bases.get(at), path);
     }
 
-    private void add(Questions.WalkEntry walk) {
+    /** Adds a walk, whose part of the whole lies between two shares. */
+    private void add(Questions.WalkEntry walk, double from, double to) {
+        double read = from + READ * (to - from);
+        double placed = from + PLACED * (to - from);
+        progress.done("reading the track of " + walk.name(), from);
         Position area = scene.plan().places().area().centre();
-        Optional<GpxTrack> track = walk.track().map(GpxTrack::read);
+        Optional<GpxTrack> track = walk.track().map(file -> GpxTrack.read(file, progress));
         track.ifPresent(t -> {
             warnings.addAll(t.notes());
             t.swapHint(area).ifPresent(words -> faults.add(t.name(), 0, words));
         });
-        List<WalkReport> reports = ReportFile.read(SourceText.read(walk.reports()));
+        List<WalkReport> reports = ReportFile.read(
+                SourceText.read(walk.reports()),
+                new Stretch(progress, "reading the reports of " + walk.name(), from, read));
         String source = String.valueOf(walk.reports().getFileName());
         for (WalkReport report : reports)
             if (report.origin().at().filter(at -> GpxTrack.exchanged(at, area)).isPresent())
                 faults.add(source, report.origin().line(), GpxTrack.SWAPPED);
-        TrackJoin join = TrackJoin.of(track, reports, walk.clockOffsetS());
+        TrackJoin join = TrackJoin.of(
+                track, reports, walk.clockOffsetS(), new Stretch(progress, "placing " + walk.name(), read, placed));
         for (String note : join.notes()) warnings.add(walk.name() + ": " + note);
         join.clockFault().ifPresent(words -> faults.add(source, 0, words));
         day(walk.reports(), reports);
         WalkBase base = WalkBase.of(scene, walk.base());
-        predict(walk, base, averaged(walk, join.placed()));
+        predict(
+                walk,
+                base,
+                averaged(walk, join.placed()),
+                new Stretch(progress, "predicting " + walk.name(), placed, to));
         startM += BETWEEN_WALKS_M
                 + (join.placed().isEmpty()
                         ? 0
@@ -189,40 +225,42 @@ public final class WalkStudy {
     /** A report with the loadout it was made with. */
     private record Asked(TrackJoin.Placed placed, Loadout loadout) {}
 
-    /** What came of predicting one report: a path, or why there is none. */
-    private record Predicted(Asked asked, Optional<PathAnswer> path, String why) {}
+    /** What came of predicting one report: a pair, or why there is none. */
+    private record Predicted(Optional<WalkPair> pair, String why) {}
 
-    private void predict(Questions.WalkEntry walk, WalkBase base, List<TrackJoin.Placed> placed) {
+    private void predict(Questions.WalkEntry walk, WalkBase base, List<TrackJoin.Placed> placed, Stretch predicting) {
         List<Asked> here = new ArrayList<>();
         for (TrackJoin.Placed one : placed)
             loadout(walk, one.report()).ifPresent(found -> here.add(new Asked(one, found)));
+        // Paths do not depend on one another; the order of the reports is kept.
+        Predicted[] predicted = new Predicted[here.size()];
+        new Workers(Scene.threads())
+                .run(here.size(), number -> predicted[number] = predicted(base, here.get(number)), predicting);
         int refused = 0;
         String why = "";
-        // Paths do not depend on one another; the order of the reports is kept.
-        for (Predicted each :
-                here.parallelStream().map(one -> predicted(base, one)).toList()) {
-            if (each.path().isEmpty()) {
+        for (int i = 0; i < predicted.length; i++) {
+            if (predicted[i].pair().isEmpty()) {
                 refused++;
-                why = each.why();
+                why = predicted[i].why();
                 continue;
             }
-            Loadout walker = each.asked().loadout();
-            pairs.add(pair(base, walker, each.asked().placed(), each.path().get()));
+            pairs.add(predicted[i].pair().get());
             bases.add(base);
-            asked.add(each.asked());
-            links.add(List.of(base.loadout().name(), walker.name()));
+            asked.add(here.get(i));
+            links.add(List.of(base.loadout().name(), here.get(i).loadout().name()));
         }
         if (refused > 0)
             warnings.add(walk.name() + ": " + refused + " reports have a place but no prediction; the last is " + why);
     }
 
+    /** Keeps the pair alone: the ground of every report would fill the memory on a long walk. */
     private Predicted predicted(WalkBase base, Asked one) {
         try {
-            return new Predicted(one, Optional.of(path(base, one)), "");
+            return new Predicted(Optional.of(pair(base, one.loadout(), one.placed(), path(base, one))), "");
         } catch (InputFault noPath) {
             String why = "line " + one.placed().report().origin().line() + ": "
                     + noPath.faults().get(0).text();
-            return new Predicted(one, Optional.empty(), why);
+            return new Predicted(Optional.empty(), why);
         }
     }
 

@@ -5,6 +5,7 @@ import handreach.geodesy.GeodesicLine;
 import handreach.geodesy.Position;
 import handreach.input.Faults;
 import handreach.plan.Places;
+import handreach.reach.Progress;
 import handreach.walk.GpxTrack;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -34,11 +35,11 @@ final class WalkTracks {
     record Place(String track, double alongM, Position at) {}
 
     /** Unbroken lines of GPX files; all files that look exchanged are told together. */
-    static List<Line> given(List<Path> files, Position area) {
+    static List<Line> given(List<Path> files, Position area, Progress progress) {
         List<Line> lines = new ArrayList<>();
         Faults faults = new Faults();
         for (Path file : files) {
-            GpxTrack track = GpxTrack.read(file);
+            GpxTrack track = GpxTrack.read(file, progress);
             track.swapHint(area).ifPresent(words -> faults.add(track.name(), 0, words));
             for (List<Position> points : track.lines()) lines.add(new Line(track.name(), points));
         }

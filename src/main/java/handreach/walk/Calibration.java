@@ -2,7 +2,9 @@ package handreach.walk;
 
 import handreach.geodesy.GeodesicLine;
 import handreach.geodesy.Position;
+import handreach.reach.Progress;
 import handreach.reach.SiteCalibration;
+import handreach.reach.Stretch;
 import handreach.terrain.Cover;
 import handreach.uncertainty.Interval;
 import java.util.ArrayList;
@@ -22,6 +24,10 @@ public final class Calibration {
     private static final int COARSE = 11;
     private static final int FINE = 19;
     private static final double COARSE_WIDTH = 3;
+    /** Shares of the work after the reports are weighed and after the coarse row, as seen on long walks. */
+    private static final double WEIGHED = 0.8;
+
+    private static final double FITTED_COARSELY = 0.87;
     private static final double NEGLIGIBLE = 12;
     private static final double NORMAL_975 = 1.959964;
     /** A calibration says nothing about ground much beyond the walked. */
@@ -55,7 +61,7 @@ public final class Calibration {
      * fifty reports is held to be wild. For each of a row of spreads the shifts are found by Newton's steps and given a bell curve
      * at the top; the spreads are then weighed by their evidence.
      *
-     * @shape  n reports in, one calibration out; some 50 fits of some steps, each O(n); pure
+     * @shape  n reports in, one calibration out; some 50 fits of some steps, each O(n); pure; stops between steps where nobody wants it
      * @unit   dB; a positive shift weakens
      * @valid  at least one report; outside: IllegalArgumentException. Further carry positions stay as they were believed
      * @error  95 % intervals of shift and spread hold the truth in 90 to 99 % of 200 simulated walks, of levels and of copies
@@ -63,23 +69,34 @@ public final class Calibration {
      *     22 (1935) 134 (from memory)
      */
     public static Calibration of(
-            List<WalkPair> pairs, double decorrelationM, Priors priors, Collection<String> furtherCarries) {
+            List<WalkPair> pairs,
+            double decorrelationM,
+            Priors priors,
+            Collection<String> furtherCarries,
+            Progress progress) {
         if (pairs.isEmpty()) throw new IllegalArgumentException("nothing to learn from");
+        Stretch learning = new Stretch(progress, "learning from the reports", 0, 1);
         ShiftTerms terms = new ShiftTerms(pairs, furtherCarries);
-        double[] weight = Thinning.weights(pairs, decorrelationM);
+        double[] weight = Thinning.weights(pairs, decorrelationM, learning.part(0, WEIGHED));
         ShiftFit fit = new ShiftFit(pairs, weight, terms, priors);
         double believedDb =
                 pairs.stream().mapToDouble(p -> p.link().spreadDb()).average().orElseThrow();
-        double middle = Math.log(Math.max(1, believedDb));
-        SpreadRow coarse = SpreadRow.of(
-                fit,
-                terms.count(),
-                middle,
-                priors.spreadLog(),
-                new Interval(middle - COARSE_WIDTH * priors.spreadLog(), middle + COARSE_WIDTH * priors.spreadLog()),
-                COARSE);
-        SpreadRow fine = SpreadRow.of(fit, terms.count(), middle, priors.spreadLog(), coarse.worthwhile(), FINE);
+        Believed believed = new Believed(Math.log(Math.max(1, believedDb)), priors.spreadLog());
+        SpreadRow coarse =
+                SpreadRow.of(fit, believed, believed.span(), COARSE, learning.part(WEIGHED, FITTED_COARSELY));
+        SpreadRow fine = SpreadRow.of(fit, believed, coarse.worthwhile(), FINE, learning.part(FITTED_COARSELY, 1));
         return new Calibration(terms, List.copyOf(pairs), weight, fine.posterior(terms.count()));
+    }
+
+    /** Logarithm of the spread before the walk: its middle and its standard uncertainty. */
+    private record Believed(double middle, double width) {
+        Interval span() {
+            return new Interval(middle - COARSE_WIDTH * width, middle + COARSE_WIDTH * width);
+        }
+
+        double logOdds(double logSpread) {
+            return -Math.pow((logSpread - middle) / width, 2) / 2;
+        }
     }
 
     /** Fits along a row of spreads with the weight of each. */
@@ -93,15 +110,16 @@ public final class Calibration {
             logWeight = new double[count];
         }
 
-        static SpreadRow of(ShiftFit fit, int termCount, double middle, double width, Interval span, int count) {
+        static SpreadRow of(ShiftFit fit, Believed believed, Interval span, int count, Stretch fitting) {
             SpreadRow row = new SpreadRow(count);
-            double[] start = new double[termCount];
+            double[] start = new double[fit.termCount()];
             for (int i = 0; i < count; i++) {
                 row.logSpread[i] = span.low() + span.width() * i / (count - 1);
-                ShiftFit.Top top = fit.at(Math.exp(row.logSpread[i]), start);
+                ShiftFit.Top top = fit.at(Math.exp(row.logSpread[i]), start, fitting);
                 row.tops.add(top);
                 start = top.shift();
-                row.logWeight[i] = top.logEvidence() - Math.pow((row.logSpread[i] - middle) / width, 2) / 2;
+                row.logWeight[i] = top.logEvidence() + believed.logOdds(row.logSpread[i]);
+                fitting.done((i + 1.0) / count);
             }
             return row;
         }

@@ -5,6 +5,7 @@ import handreach.input.Faults;
 import handreach.input.InputFault;
 import handreach.input.NumberText;
 import handreach.input.SourceText;
+import handreach.reach.Progress;
 import java.io.BufferedInputStream;
 import java.io.IOException;
 import java.io.InputStream;
@@ -43,6 +44,7 @@ final class GpxReader {
             Pattern.compile("^\\s*<\\?xml[^>]*encoding\\s*=\\s*[\"']([^\"']{1,40})[\"']");
 
     private final String name;
+    private final Progress progress;
     private final Faults faults = new Faults();
     private final List<TrackPoint> points = new ArrayList<>();
     private final List<TrackPoint> waypoints = new ArrayList<>();
@@ -50,8 +52,9 @@ final class GpxReader {
     private int unreadTimes;
     private int localTimes;
 
-    GpxReader(String name) {
+    GpxReader(String name, Progress progress) {
         this.name = name;
+        this.progress = progress;
     }
 
     GpxTrack read(InputStream in) {
@@ -185,6 +188,7 @@ final class GpxReader {
                 default -> depth++;
             }
         }
+        progress.goOn();
         if (at.isEmpty()) return;
         if (points.size() + waypoints.size() >= MOST_POINTS)
             throw new InputFault(name, line, "has more than " + MOST_POINTS + " points. Export one day at a time.");

@@ -4,6 +4,7 @@ import handreach.geodesy.GeodesicLine;
 import handreach.geodesy.Position;
 import handreach.input.InputFault;
 import handreach.input.SourceText;
+import handreach.reach.Progress;
 import java.io.ByteArrayInputStream;
 import java.io.IOException;
 import java.io.InputStream;
@@ -47,6 +48,11 @@ public final class GpxTrack {
 
     /** Reads a GPX 1.0 or 1.1 file of at most 64 MiB; nothing outside the file is ever opened. */
     public static GpxTrack read(Path file) {
+        return read(file, Progress.SILENT);
+    }
+
+    /** The same, for whoever may lose interest in a long one meanwhile. */
+    public static GpxTrack read(Path file, Progress progress) {
         String shown = String.valueOf(file.getFileName());
         try {
             if (Files.isDirectory(file))
@@ -59,7 +65,7 @@ public final class GpxTrack {
                         "is " + (size >> 20) + " MiB, at most " + (LIMIT_BYTES >> 20)
                                 + " MiB are read. Export the day of the walk alone, without sensor readings.");
             try (InputStream in = Files.newInputStream(file)) {
-                return new GpxReader(shown).read(in);
+                return new GpxReader(shown, progress).read(in);
             }
         } catch (NoSuchFileException e) {
             throw new InputFault(file.toString(), 0, "there is no such file. Check the name and the folder.");
@@ -90,7 +96,7 @@ public final class GpxTrack {
     }
 
     static GpxTrack of(String name, String text) {
-        return new GpxReader(name)
+        return new GpxReader(name, Progress.SILENT)
                 .read(new ByteArrayInputStream(text.getBytes(java.nio.charset.StandardCharsets.UTF_8)));
     }
 

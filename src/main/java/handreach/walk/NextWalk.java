@@ -1,6 +1,8 @@
 package handreach.walk;
 
 import handreach.geodesy.Position;
+import handreach.reach.Progress;
+import handreach.reach.Stretch;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -14,6 +16,8 @@ import java.util.List;
  */
 public record NextWalk(List<Pick> picks, double valueDb, double perfectDb, List<Answer> answers) {
     private static final int MOST_ROUNDS = 10;
+    /** Share of the work after the set is grown: mostly two or three rounds of exchanges follow. */
+    private static final double GROWN = 0.3;
     /** Gains below this are rounding. */
     private static final double NOTHING = 1e-12;
 
@@ -112,18 +116,26 @@ public record NextWalk(List<Pick> picks, double valueDb, double perfectDb, List<
      * reports is Σ w s L(|m|/s) over the questions, s² being the part of a margin's variance which the set takes away, c K⁻¹ c. The
      * set is grown by the report that adds most, then reports are exchanged as long as that gains.
      *
-     * @shape  q questions, n candidates, r reports; O(r n (r² + q)) a round of exchanges, at most 10 rounds; pure
+     * @shape  q questions, n candidates, r reports; O(r n (r² + q)) a round of exchanges, at most 10 rounds; pure;
+     *     stops between candidates where nobody wants it
      * @unit   dB, m
      * @valid  at least one question with a weight and one candidate, reports from 1; outside: IllegalArgumentException
      * @error  greedy with exchange: the best of all sets in at least 9 of 10 small random cases, never below 90 % of it (test)
      * @source {@link ReportValue#expectedDb}; variance taken away: conditioning of the normal law; ρ: Gudmundson 1991 (from memory);
      *     exchange: Fedorov, Theory of Optimal Experiments (1972), chapter 3 (from memory)
      */
-    public static NextWalk of(List<Question> questions, List<Candidate> candidates, Belief belief, int reports) {
+    public static NextWalk of(
+            List<Question> questions, List<Candidate> candidates, Belief belief, int reports, Progress progress) {
         if (candidates.isEmpty() || reports < 1) throw new IllegalArgumentException("no report to choose");
-        Choice choice = new Choice(questions, candidates, belief);
-        List<Integer> chosen = choice.grown(Math.min(reports, candidates.size()));
-        for (int round = 0; round < MOST_ROUNDS && choice.exchange(chosen); round++) continue;
+        Choice choice = new Choice(questions, candidates, belief, progress);
+        List<Integer> chosen =
+                choice.grown(Math.min(reports, candidates.size()), new Stretch(progress, "choosing reports", 0, GROWN));
+        Stretch exchanging = new Stretch(progress, "exchanging reports", GROWN, 1);
+        for (int round = 0; round < MOST_ROUNDS; round++) {
+            double start = (double) round / MOST_ROUNDS;
+            if (!choice.exchange(chosen, exchanging.part(start, start + 1.0 / MOST_ROUNDS))) break;
+        }
+        exchanging.done(1);
         return choice.walk(chosen);
     }
 
@@ -132,13 +144,15 @@ public record NextWalk(List<Pick> picks, double valueDb, double perfectDb, List<
         private final List<Question> questions;
         private final List<Candidate> candidates;
         private final Belief belief;
+        private final Progress progress;
         private final double[] weight;
         private final double[] noiseDb2;
 
-        Choice(List<Question> questions, List<Candidate> candidates, Belief belief) {
+        Choice(List<Question> questions, List<Candidate> candidates, Belief belief, Progress progress) {
             this.questions = questions;
             this.candidates = candidates;
             this.belief = belief;
+            this.progress = progress;
             double sum = questions.stream().mapToDouble(Question::weight).sum();
             if (!(sum > 0)) throw new IllegalArgumentException("nothing to decide");
             weight = questions.stream().mapToDouble(q -> q.weight() / sum).toArray();
@@ -152,9 +166,12 @@ public record NextWalk(List<Pick> picks, double valueDb, double perfectDb, List<
             return ReportValue.copyVarianceDb2(one.marginDb(), one.spreadDb(), belief.doubtDb(one.kind())) - shadowing;
         }
 
-        List<Integer> grown(int reports) {
+        List<Integer> grown(int reports, Stretch growing) {
             List<Integer> chosen = new ArrayList<>();
-            while (chosen.size() < reports) chosen.add(best(set(chosen), chosen));
+            while (chosen.size() < reports) {
+                chosen.add(best(set(chosen), chosen));
+                growing.done((double) chosen.size() / reports);
+            }
             return chosen;
         }
 
@@ -164,6 +181,7 @@ public record NextWalk(List<Pick> picks, double valueDb, double perfectDb, List<
             int best = -1;
             double most = Double.NEGATIVE_INFINITY;
             for (int i = 0; i < candidates.size(); i++) {
+                progress.goOn();
                 if (chosen.contains(i)) continue;
                 LearnedShifts more = with(set, i);
                 double gain = value(more) - now;
@@ -177,9 +195,10 @@ public record NextWalk(List<Pick> picks, double valueDb, double perfectDb, List<
         }
 
         /** Exchanges each chosen report for a better one, if there is; tells whether there was. */
-        boolean exchange(List<Integer> chosen) {
+        boolean exchange(List<Integer> chosen, Stretch round) {
             boolean found = false;
             for (int k = 0; k < chosen.size(); k++) {
+                round.done((double) k / chosen.size());
                 List<Integer> others = new ArrayList<>(chosen);
                 int old = others.remove(k);
                 LearnedShifts set = set(others);

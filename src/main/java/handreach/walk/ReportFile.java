@@ -6,6 +6,7 @@ import handreach.input.InputFault;
 import handreach.input.NearestWord;
 import handreach.input.NumberText;
 import handreach.input.SourceText;
+import handreach.reach.Progress;
 import java.io.IOException;
 import java.io.StringReader;
 import java.time.DateTimeException;
@@ -48,14 +49,14 @@ public final class ReportFile {
     }
 
     /** Reads the reports, in the order of the file. Lines that start with # are remarks. */
-    public static List<WalkReport> read(SourceText text) {
+    public static List<WalkReport> read(SourceText text, Progress progress) {
         ReportFile file = new ReportFile(text.name());
-        file.readAll(text.lines());
+        file.readAll(text.lines(), progress);
         file.faults.throwIfAny();
         return List.copyOf(file.reports);
     }
 
-    private void readAll(List<String> lines) {
+    private void readAll(List<String> lines, Progress progress) {
         int head = 0;
         while (head < lines.size() && isRemark(lines.get(head))) head++;
         if (head == lines.size())
@@ -64,8 +65,11 @@ public final class ReportFile {
         faults.throwIfAny();
         if (lines.size() - head > MOST_ROWS)
             throw new InputFault(source, 0, "has more than " + MOST_ROWS + " rows. Split it by days.");
-        for (int i = head + 1; i < lines.size(); i++)
+        for (int i = head + 1; i < lines.size(); i++) {
+            progress.goOn();
             if (!isRemark(lines.get(i))) cells(lines.get(i), i + 1).ifPresent(row -> report(row));
+            progress.done("reading reports", (i + 1.0) / lines.size());
+        }
         if (reports.isEmpty() && faults.isEmpty())
             faults.add(
                     source, 0, "has no reports under its column heads. Log every call, those without an answer too.");

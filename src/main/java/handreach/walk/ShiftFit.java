@@ -1,5 +1,6 @@
 package handreach.walk;
 
+import handreach.reach.Progress;
 import java.util.List;
 import org.apache.commons.math3.linear.Array2DRowRealMatrix;
 import org.apache.commons.math3.linear.ArrayRealVector;
@@ -28,13 +29,18 @@ final class ShiftFit {
         this.priorVariance = shiftTerms.variances(priors);
     }
 
+    int termCount() {
+        return priorVariance.length;
+    }
+
     /** The top, the covariance of the bell curve, and the logarithm of the evidence for the spread. */
     record Top(double[] shift, RealMatrix covariance, double logEvidence) {}
 
-    Top at(double spreadDb, double[] start) {
+    Top at(double spreadDb, double[] start, Progress progress) {
         double[] shift = start.clone();
         double value = logPosterior(shift, spreadDb);
         for (int step = 0; step < MOST_STEPS; step++) {
+            progress.goOn();
             double[] gradient = new double[shift.length];
             RealMatrix bowl = precision(shift, spreadDb, gradient, true);
             double[] move = new CholeskyDecomposition(bowl, 1e-9, 1e-12)

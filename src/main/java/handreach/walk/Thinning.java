@@ -1,6 +1,7 @@
 package handreach.walk;
 
 import handreach.geodesy.Position;
+import handreach.reach.Progress;
 import java.util.List;
 import java.util.OptionalDouble;
 
@@ -32,45 +33,45 @@ public final class Thinning {
     /**
      * Weight of each report: one over the sum of its correlations with all reports, itself included.
      *
-     * @shape  n reports in, n weights out; O(n²), pure
+     * @shape  n reports in, n weights out; O(n²), pure; stops between rows where nobody wants the result
      * @unit   decorrelation distance m; weights 0 to 1
      * @valid  distance above 0; outside: IllegalArgumentException
      * @error  a stand-in for the full covariance: exact for reports at one place and for reports far apart
      * @source ρ = exp(−Δ/d), Gudmundson, Electronics Letters 27 (1991) 2145 (from memory); the weights are our suggestion
      */
-    public static double[] weights(List<WalkPair> pairs, double decorrelationM) {
+    public static double[] weights(List<WalkPair> pairs, double decorrelationM, Progress progress) {
         if (!(decorrelationM > 0)) throw new IllegalArgumentException("decorrelation distance " + decorrelationM);
         int n = pairs.size();
         double[] sum = new double[n];
         for (int i = 0; i < n; i++) {
+            progress.goOn();
             sum[i] += 1;
             for (int j = 0; j < i; j++) {
                 double rho = Math.exp(-apartM(pairs.get(i), pairs.get(j)) / decorrelationM);
                 sum[i] += rho;
                 sum[j] += rho;
             }
+            progress.done("weighing reports", shareOfPairs(i, n));
         }
         for (int i = 0; i < n; i++) sum[i] = 1 / sum[i];
         return sum;
     }
 
-    /** Number of independent reports that these are worth. */
-    public static double effectiveCount(List<WalkPair> pairs, double decorrelationM) {
-        double sum = 0;
-        for (double weight : weights(pairs, decorrelationM)) sum += weight;
-        return sum;
+    /** How many of all pairs of n are done after this row: a row is as long as its number. */
+    private static double shareOfPairs(int row, int n) {
+        return (row + 1.0) * (row + 1.0) / n / n;
     }
 
     /**
      * Decorrelation distance of the errors of levels.
      *
-     * @shape  n reports in, one distance or none out; O(n²), pure
+     * @shape  n reports in, one distance or none out; O(n²), pure; stops between rows where nobody wants the result
      * @unit   m
      * @valid  at least 40 levels, 30 pairs in each lag used; fewer: empty
      * @error  a factor of about two on a walk of some kilometres (seen on simulated walks)
      * @source least squares of exp(−Δ/d) against the correlation of errors by lag
      */
-    public static OptionalDouble decorrelationM(List<WalkPair> pairs) {
+    public static OptionalDouble decorrelationM(List<WalkPair> pairs, Progress progress) {
         List<WalkPair> levels = pairs.stream().filter(WalkPair::isLevel).toList();
         if (levels.size() < LEAST_LEVELS) return OptionalDouble.empty();
         double[] error = levels.stream().mapToDouble(WalkPair::errorDb).toArray();
@@ -79,13 +80,16 @@ public final class Thinning {
         if (variance == 0) return OptionalDouble.empty();
         double[] sum = new double[LAGS];
         int[] count = new int[LAGS];
-        for (int i = 0; i < error.length; i++)
+        for (int i = 0; i < error.length; i++) {
+            progress.goOn();
             for (int j = 0; j < i; j++) {
                 int lag = (int) (apartM(levels.get(i), levels.get(j)) / LAG_M);
                 if (lag >= LAGS) continue;
                 sum[lag] += (error[i] - score.meanDb()) * (error[j] - score.meanDb());
                 count[lag]++;
             }
+            progress.done("how far errors stay alike", shareOfPairs(i, error.length));
+        }
         return nearest(sum, count, variance);
     }
 

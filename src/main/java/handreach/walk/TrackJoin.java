@@ -2,6 +2,8 @@ package handreach.walk;
 
 import handreach.geodesy.GeodesicLine;
 import handreach.geodesy.Position;
+import handreach.reach.Progress;
+import handreach.reach.Stretch;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -58,10 +60,11 @@ public record TrackJoin(
     public record Placed(WalkReport report, Position at, double alongM) {}
 
     /** Joins the reports with a track, if there is one; a given clock offset is used as it is, else it is estimated. */
-    public static TrackJoin of(Optional<GpxTrack> track, List<WalkReport> reports, OptionalDouble givenOffsetS) {
+    public static TrackJoin of(
+            Optional<GpxTrack> track, List<WalkReport> reports, OptionalDouble givenOffsetS, Progress progress) {
         List<String> notes = new ArrayList<>();
-        double offsetS = givenOffsetS.orElseGet(
-                () -> track.map(t -> estimatedOffsetS(t, reports, notes)).orElse(0.0));
+        double offsetS = givenOffsetS.orElseGet(() ->
+                track.map(t -> estimatedOffsetS(t, reports, notes, progress)).orElse(0.0));
         List<WalkReport> unplaced = new ArrayList<>();
         List<Placed> found = new ArrayList<>();
         int longGaps = 0;
@@ -78,18 +81,19 @@ public record TrackJoin(
         if (longGaps > 0)
             notes.add(longGaps + " reports fall in gaps of the track of more than " + (int) LONG_GAP_S
                     + " s; their places are guessed between the ends of the gap.");
-        if (!unplaced.isEmpty()) notes.add(unplacedNote(track, unplaced, offsetS));
-        Optional<String> fault = track.flatMap(t -> clockFault(t, reports, offsetS));
+        if (!unplaced.isEmpty()) notes.add(unplacedNote(track, unplaced, offsetS, progress));
+        Optional<String> fault = track.flatMap(t -> clockFault(t, reports, offsetS, progress));
         return new TrackJoin(along(found), unplaced, offsetS, notes, fault);
     }
 
     /** Reports that name their place are left out: they lie where they say. */
-    private static Optional<String> clockFault(GpxTrack track, List<WalkReport> reports, double offsetS) {
+    private static Optional<String> clockFault(
+            GpxTrack track, List<WalkReport> reports, double offsetS, Progress progress) {
         List<WalkReport> byTime =
                 reports.stream().filter(r -> r.origin().at().isEmpty()).toList();
         long outside = byTime.size() - fitting(track, byTime, offsetS);
         if (track.timed().isEmpty() || outside < MANY_OUTSIDE * byTime.size() || outside == 0) return Optional.empty();
-        return zoneHintS(track, byTime, offsetS)
+        return zoneHintS(track, byTime, offsetS, progress)
                 .map(shift -> String.format(
                         Locale.ROOT,
                         "the times of %d of %d reports lie outside the track, and shifted by %+.2f h all but a few fit: the clock looks to"
@@ -125,12 +129,13 @@ public record TrackJoin(
     }
 
     /** What to do about reports without a place: most often the clock ran in another time zone. */
-    private static String unplacedNote(Optional<GpxTrack> track, List<WalkReport> unplaced, double offsetS) {
+    private static String unplacedNote(
+            Optional<GpxTrack> track, List<WalkReport> unplaced, double offsetS, Progress progress) {
         String lines = unplaced.size() + " reports have no place (the first is line "
                 + unplaced.get(0).origin().line() + ")";
         if (track.isEmpty()) return lines + ": they name no position and the walk has no track.";
         if (track.get().timed().isEmpty()) return lines + ": the track has no times. Give the reports positions.";
-        Optional<Integer> zone = zoneHintS(track.get(), unplaced, offsetS);
+        Optional<Integer> zone = zoneHintS(track.get(), unplaced, offsetS, progress);
         String range = ": their times lie outside the track, "
                 + track.get().start().orElseThrow() + " to " + track.get().end().orElseThrow() + ", or in a gap of it.";
         if (zone.isEmpty()) return lines + range + " Check the clock, or set clock_offset_s.";
@@ -144,12 +149,14 @@ public record TrackJoin(
     }
 
     /** A shift that puts nearly all of these reports on the track: by whole hours if one does, else by halves, else by quarters. */
-    private static Optional<Integer> zoneHintS(GpxTrack track, List<WalkReport> reports, double offsetS) {
+    private static Optional<Integer> zoneHintS(
+            GpxTrack track, List<WalkReport> reports, double offsetS, Progress progress) {
         for (int step = 4 * ZONE_STEP_S; step >= ZONE_STEP_S; step /= 2) {
             int best = 0;
             long most = 0;
             for (int size = step; size <= LONGEST_OFFSET_S; size += step)
                 for (int shift : new int[] {size, -size}) {
+                    progress.goOn();
                     long fits = fitting(track, reports, offsetS + shift);
                     if (fits > most) {
                         most = fits;
@@ -173,30 +180,36 @@ public record TrackJoin(
     /**
      * Clock offset at which reports that name both time and place lie nearest to the track.
      *
-     * @shape  one track and n reports in, one offset out; O(n) track reads times some hundreds of trials, pure
+     * @shape  one track and n reports in, one offset out; O(n) track reads times some thousands of trials, pure;
+     *     stops between trials where nobody wants it
      * @unit   seconds to be added to the times of the reports; metres for the fit
      * @valid  at least five reports with time and place that come within 60 m in the median; else 0
      * @error  some seconds on a moving walk; nothing can be said where the walker stood still
      * @source least median of distances, search by quarter hours, then by seconds; our suggestion
      */
-    static double estimatedOffsetS(GpxTrack track, List<WalkReport> reports, List<String> notes) {
+    static double estimatedOffsetS(GpxTrack track, List<WalkReport> reports, List<String> notes, Progress progress) {
         List<WalkReport> both = reports.stream()
                 .filter(r -> r.origin().time().isPresent() && r.origin().at().isPresent())
                 .toList();
         if (both.size() < LEAST_FOR_OFFSET || track.timed().isEmpty()) return 0;
         double best = 0;
         double bestM = medianM(track, both, 0);
-        for (int zone = -LONGEST_OFFSET_S; zone <= LONGEST_OFFSET_S; zone += ZONE_STEP_S)
+        Stretch setting = new Stretch(progress, "setting the clock", 0, 1);
+        for (int zone = -LONGEST_OFFSET_S; zone <= LONGEST_OFFSET_S; zone += ZONE_STEP_S) {
             for (int minute = -420; minute <= 420; minute += 60) {
+                setting.goOn();
                 double distanceM = medianM(track, both, zone + minute);
                 if (distanceM < bestM - 1) {
                     bestM = distanceM;
                     best = zone + minute;
                 }
             }
+            setting.done((zone + LONGEST_OFFSET_S) / (2.0 * LONGEST_OFFSET_S));
+        }
         for (int stepS : new int[] {10, 1}) {
             double middle = best;
             for (int i = -12; i <= 12; i++) {
+                setting.goOn();
                 double distanceM = medianM(track, both, middle + i * stepS);
                 if (distanceM < bestM) {
                     bestM = distanceM;

@@ -11,6 +11,7 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import javafx.scene.Node;
 import javafx.scene.Parent;
@@ -163,5 +164,32 @@ class RelayWalkDeskTest {
                         .filter(text -> text.contains("defect"))
                         .toList());
         assertTrue(run.onScreen(() -> run.session().scene().get().calibration()).isEmpty());
+    }
+
+    /** Far more reports than are predicted while a hand goes to the button: the work shows how far it is, and Stop ends it. */
+    @Test
+    void stoppingALongComparisonEndsIt() throws IOException {
+        run = WindowRun.on(folder, "forest-hills");
+        StringBuilder rows = new StringBuilder("latitude,longitude,copy,loadout\n");
+        for (int i = 0; i < 20_000; i++)
+            rows.append(String.format(
+                    Locale.ROOT, "%.5f,%.5f,yes,factory at face%n", 36.26 + i % 200 / 1e4, -84.22 + i / 200 / 1e4));
+        Files.writeString(run.plan().resolveSibling("walk-reports.csv"), rows);
+        run.onScreen(() -> run.window().way().open(4));
+        run.onScreen(() -> ((Button) run.stage().getScene().lookup("#walk-compare")).fire());
+        WatchedWork work = run.onScreen(() -> run.session().worker().watched().get(0));
+        run.await(() -> work.step().get().equals("predicting round the camp"));
+        run.snapshot("walk-stop");
+        assertTrue(run.onScreen(() -> work.share().get()) > 0);
+        assertTrue(run.onScreen(
+                () -> run.stage().getScene().lookup("#walk-compare").isDisabled()));
+        run.onScreen(() -> ((Button) run.stage().getScene().lookup("#work-stop")).fire());
+        run.settle();
+        assertTrue(run.onScreen(() -> work.share().get()) < 1, "the work went on to its end");
+        assertEquals(
+                List.of(), run.onScreen(() -> List.copyOf(run.session().worker().watched())));
+        assertTrue(run.onScreen(() -> run.session().walked().get()).isEmpty());
+        assertFalse(run.onScreen(
+                () -> run.stage().getScene().lookup("#walk-compare").isDisabled()));
     }
 }

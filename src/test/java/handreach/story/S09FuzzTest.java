@@ -19,6 +19,7 @@ import handreach.plan.CalibrationFile;
 import handreach.plan.PlanFile;
 import handreach.profile.ProfileFile;
 import handreach.reach.CellGrid;
+import handreach.reach.Progress;
 import handreach.report.BenchText;
 import handreach.report.GeoTiff;
 import handreach.report.Georaster;
@@ -157,7 +158,7 @@ class S09FuzzTest {
                 new Target(
                         "reports",
                         1.5,
-                        bytes -> ReportFile.read(source(bytes)),
+                        bytes -> ReportFile.read(source(bytes), Progress.SILENT),
                         List.of(head("forest-hills/walk-reports.csv", 40))),
                 new Target("gpx", 1, file("t.gpx", GpxTrack::read), List.of(gpxSeed(), gpxTrack())),
                 new Target("geojson area", 0.7, file("a.geojson", AreaPolygons::read), List.of(areaSeed())),

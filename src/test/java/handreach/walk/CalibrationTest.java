@@ -3,6 +3,7 @@ package handreach.walk;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import handreach.reach.Progress;
 import handreach.reach.SiteCalibration;
 import handreach.terrain.Cover;
 import java.time.LocalDate;
@@ -18,7 +19,7 @@ class CalibrationTest {
     private static final double FAR_M = 20;
 
     private static Calibration of(List<WalkPair> pairs) {
-        return Calibration.of(pairs, FAR_M, Priors.USUAL, List.of());
+        return Calibration.of(pairs, FAR_M, Priors.USUAL, List.of(), Progress.SILENT);
     }
 
     /** 200 walks each; a fair 95 % interval holds in 90 to 99 % of 200 nearly always. */
@@ -93,7 +94,8 @@ class CalibrationTest {
         List<WalkPair> pairs = new ArrayList<>();
         for (int d = 0; d < dose.length; d++)
             for (int i = 0; i < exposed[d]; i++) pairs.add(spread15(pairs.size(), 300 * (dose[d] - 1.77), i < dead[d]));
-        Calibration calibration = Calibration.of(pairs, FAR_M, new Priors(60, 1e-3, 1e-3, 2), List.of());
+        Calibration calibration =
+                Calibration.of(pairs, FAR_M, new Priors(60, 1e-3, 1e-3, 2), List.of(), Progress.SILENT);
         assertEquals(0.25, calibration.shift(Cover.OPEN, "face", "face").lossDb(), 0.4);
         assertEquals(15.21, calibration.spreadDb(), 0.8);
     }
@@ -111,7 +113,8 @@ class CalibrationTest {
             double error = 6 + (i % 2 == 0 ? 4 : -4);
             pairs.add(level(i, error));
         }
-        Calibration calibration = Calibration.of(pairs, FAR_M, new Priors(6, 1e-3, 1e-3, 1), List.of());
+        Calibration calibration =
+                Calibration.of(pairs, FAR_M, new Priors(6, 1e-3, 1e-3, 1), List.of(), Progress.SILENT);
         double variance = 16;
         double expected = 6 * (40 / variance) / (40 / variance + 1 / 36.0);
         assertEquals(expected, calibration.shift(Cover.OPEN, "face", "face").lossDb(), 0.05);
@@ -146,7 +149,8 @@ class CalibrationTest {
             Heard heard = level < floorDbm ? new Heard(Heard.Kind.BELOW, floorDbm) : new Heard(Heard.Kind.LEVEL, level);
             pairs.add(SimulatedWalk.pair(i, Cover.OPEN, "face", 0, heard, level > -110));
         }
-        Calibration calibration = Calibration.of(pairs, FAR_M, new Priors(6, 1e-3, 1e-3, 0.3), List.of());
+        Calibration calibration =
+                Calibration.of(pairs, FAR_M, new Priors(6, 1e-3, 1e-3, 0.3), List.of(), Progress.SILENT);
         assertEquals(5, calibration.shift(Cover.OPEN, "face", "face").lossDb(), toleranceDb);
         assertEquals(8, calibration.spreadDb(), 1);
     }
@@ -154,8 +158,8 @@ class CalibrationTest {
     @Test
     void whatWasNotWalkedKeepsItsDoubt() {
         SimulatedWalk truth = new SimulatedWalk(4, new double[] {0, 0}, new double[] {0, 0}, 7);
-        Calibration calibration =
-                Calibration.of(truth.walk(new Random(5), 200, true), FAR_M, Priors.USUAL, List.of("chest"));
+        Calibration calibration = Calibration.of(
+                truth.walk(new Random(5), 200, true), FAR_M, Priors.USUAL, List.of("chest"), Progress.SILENT);
         SiteCalibration site = calibration.site("w", LocalDate.of(2026, 5, 4));
         assertTrue(site.biasByCover().get(Cover.URBAN).standardUncertaintyDb() > 2.9);
         assertTrue(site.biasByCarry().get("chest").standardUncertaintyDb() > 2.9);
@@ -167,15 +171,16 @@ class CalibrationTest {
     @Test
     void heldBackStretchesAreBetterOnlyWhereThereIsSomethingToLearn() {
         SimulatedWalk worse = new SimulatedWalk(9, new double[] {0, 2}, new double[] {0, 1}, 6);
-        BlockedCheck helped = BlockedCheck.of(worse.walk(new Random(1), 150, true), FAR_M, Priors.USUAL)
+        BlockedCheck helped = BlockedCheck.of(
+                        worse.walk(new Random(1), 150, true), FAR_M, Priors.USUAL, Progress.SILENT)
                 .orElseThrow();
         assertTrue(helped.rmseAfterDb().orElseThrow() < helped.rmseBeforeDb().orElseThrow() - 2, helped.toString());
         assertTrue(helped.brierAfter() < helped.brierBefore());
         SimulatedWalk right = new SimulatedWalk(0, new double[] {0, 0}, new double[] {0, 0}, 8);
-        BlockedCheck same = BlockedCheck.of(right.walk(new Random(1), 150, true), FAR_M, Priors.USUAL)
+        BlockedCheck same = BlockedCheck.of(right.walk(new Random(1), 150, true), FAR_M, Priors.USUAL, Progress.SILENT)
                 .orElseThrow();
         assertEquals(same.rmseBeforeDb().orElseThrow(), same.rmseAfterDb().orElseThrow(), 0.5);
-        assertTrue(BlockedCheck.of(right.walk(new Random(1), 12, true), FAR_M, Priors.USUAL)
+        assertTrue(BlockedCheck.of(right.walk(new Random(1), 12, true), FAR_M, Priors.USUAL, Progress.SILENT)
                 .isEmpty());
     }
 }

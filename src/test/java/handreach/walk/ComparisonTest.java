@@ -3,10 +3,12 @@ package handreach.walk;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import handreach.reach.Progress;
 import handreach.terrain.Cover;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Random;
+import java.util.stream.DoubleStream;
 import org.junit.jupiter.api.Test;
 
 class ComparisonTest {
@@ -59,7 +61,8 @@ class ComparisonTest {
         List<WalkPair> pairs = new ArrayList<>();
         for (int i = 0; i < 40; i++) pairs.add(SimulatedWalk.pair(0, Cover.OPEN, "face", 0, Heard.copy(true), true));
         pairs.add(SimulatedWalk.pair(50, Cover.OPEN, "face", 0, Heard.copy(true), true));
-        assertEquals(2, Thinning.effectiveCount(pairs, 50), 1e-6);
+        assertEquals(
+                2, DoubleStream.of(Thinning.weights(pairs, 50, Progress.SILENT)).sum(), 1e-6);
     }
 
     /** Rayleigh fading of known mean power, 0.5 wavelengths apart: the published half-width at 50 readings is about 1 dB. */

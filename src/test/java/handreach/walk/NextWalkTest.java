@@ -7,6 +7,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import handreach.geodesy.GeodesicLine;
 import handreach.geodesy.Position;
+import handreach.reach.Progress;
 import handreach.walk.NextWalk.Belief;
 import handreach.walk.NextWalk.Candidate;
 import handreach.walk.NextWalk.Instrument;
@@ -40,7 +41,12 @@ class NextWalkTest {
     }
 
     private static NextWalk even(double doubtDb, Instrument instrument, int reports, Candidate... candidates) {
-        return NextWalk.of(List.of(new Question(0, 0, 1)), List.of(candidates), belief(doubtDb, instrument), reports);
+        return NextWalk.of(
+                List.of(new Question(0, 0, 1)),
+                List.of(candidates),
+                belief(doubtDb, instrument),
+                reports,
+                Progress.SILENT);
     }
 
     /**
@@ -117,7 +123,8 @@ class NextWalkTest {
                 List.of(new Question(0, 60, 1)),
                 List.of(candidate(0, 0), candidate(2000, 0)),
                 belief(6, Instrument.LEVEL),
-                2);
+                2,
+                Progress.SILENT);
         assertTrue(walk.valueDb() < 1e-9);
         assertTrue(walk.answers().get(0).chanceOfChange() < 1e-9);
         assertEquals(2, walk.picks().size());
@@ -130,7 +137,7 @@ class NextWalkTest {
                 List.of(List.of(36.0, 0.0), List.of(0.0, 36.0)), DECORRELATION_M, Instrument.LEVEL, FADING_DB);
         List<Candidate> candidates = List.of(
                 new Candidate(at(0), 0, 0, 8), new Candidate(at(1000), 0, 0, 8), new Candidate(at(2000), 1, 0, 8));
-        NextWalk walk = NextWalk.of(List.of(new Question(1, 0, 1)), candidates, apart, 1);
+        NextWalk walk = NextWalk.of(List.of(new Question(1, 0, 1)), candidates, apart, 1, Progress.SILENT);
         assertEquals(2, walk.picks().get(0).candidate());
     }
 
@@ -207,7 +214,7 @@ class NextWalkTest {
         int cases = 60;
         for (int c = 0; c < cases; c++) {
             Case one = Case.drawn(random, c % 2 == 0 ? Instrument.COPY : Instrument.LEVEL);
-            NextWalk walk = NextWalk.of(one.questions(), one.candidates(), one.belief(), 3);
+            NextWalk walk = NextWalk.of(one.questions(), one.candidates(), one.belief(), 3, Progress.SILENT);
             int[] set = walk.picks().stream().mapToInt(NextWalk.Pick::candidate).toArray();
             assertEquals(one.value(set), walk.valueDb(), ROUNDING);
             assertEquals(
@@ -230,8 +237,12 @@ class NextWalkTest {
         double doubt = 6;
         double marginDb = 2.5;
         Candidate[] places = {candidate(0, 0), candidate(30, 0), candidate(3000, 0)};
-        NextWalk walk =
-                NextWalk.of(List.of(new Question(0, marginDb, 1)), List.of(places), belief(doubt, Instrument.LEVEL), 3);
+        NextWalk walk = NextWalk.of(
+                List.of(new Question(0, marginDb, 1)),
+                List.of(places),
+                belief(doubt, Instrument.LEVEL),
+                3,
+                Progress.SILENT);
         double rho = Math.exp(-30 / DECORRELATION_M);
         double[][] k = {
             {36 + 64 + 4, 36 + 64 * rho, 36}, {36 + 64 * rho, 36 + 64 + 4, 36}, {36, 36, 36 + 64 + 4},

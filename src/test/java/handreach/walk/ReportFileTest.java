@@ -6,13 +6,14 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import handreach.input.InputFault;
 import handreach.input.SourceText;
+import handreach.reach.Progress;
 import java.time.Instant;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 
 class ReportFileTest {
     private static List<WalkReport> read(String... lines) {
-        return ReportFile.read(SourceText.of("walk.csv", String.join("\n", lines)));
+        return ReportFile.read(SourceText.of("walk.csv", String.join("\n", lines)), Progress.SILENT);
     }
 
     @Test

@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import handreach.geodesy.Position;
+import handreach.reach.Progress;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
@@ -47,7 +48,7 @@ class TrackJoinTest {
             reports.add(report(Optional.of(START.plusSeconds(s - 7200 - 83)), Optional.of(seen)));
         }
         reports.add(report(Optional.of(START.plusSeconds(3000 - 7200 - 83)), Optional.empty()));
-        TrackJoin join = TrackJoin.of(Optional.of(track(7200)), reports, OptionalDouble.empty());
+        TrackJoin join = TrackJoin.of(Optional.of(track(7200)), reports, OptionalDouble.empty(), Progress.SILENT);
         assertEquals(7283, join.clockOffsetS(), 6);
         assertEquals(reports.size(), join.placed().size());
         assertTrue(join.notes().get(0).contains("clock offset estimated"));
@@ -58,14 +59,14 @@ class TrackJoinTest {
         List<WalkReport> reports = new ArrayList<>();
         for (int s = 0; s < 3600; s += 300)
             reports.add(report(Optional.of(START.plusSeconds(s + 2 * 3600)), Optional.empty()));
-        TrackJoin join = TrackJoin.of(Optional.of(track(3601)), reports, OptionalDouble.empty());
+        TrackJoin join = TrackJoin.of(Optional.of(track(3601)), reports, OptionalDouble.empty(), Progress.SILENT);
         assertEquals(12, join.unplaced().size());
         assertTrue(
                 join.notes().toString().contains("clock_offset_s = -7200"),
                 join.notes().toString());
         assertEquals(
                 12,
-                TrackJoin.of(Optional.of(track(3601)), reports, OptionalDouble.of(-7200))
+                TrackJoin.of(Optional.of(track(3601)), reports, OptionalDouble.of(-7200), Progress.SILENT)
                         .placed()
                         .size());
     }
@@ -79,14 +80,14 @@ class TrackJoinTest {
             wrong.add(report(Optional.of(START.plusSeconds(s + 2 * 3600)), Optional.empty()));
             longer.add(report(Optional.of(START.plusSeconds(s)), Optional.empty()));
         }
-        TrackJoin join = TrackJoin.of(Optional.of(track(14400)), wrong, OptionalDouble.of(10));
+        TrackJoin join = TrackJoin.of(Optional.of(track(14400)), wrong, OptionalDouble.of(10), Progress.SILENT);
         assertTrue(
                 join.clockFault().orElseThrow().contains("clock_offset_s = -7190"),
                 join.clockFault().get());
         // a walk that went on when the receiver stopped: no shift fits all of it
-        TrackJoin stopped = TrackJoin.of(Optional.of(track(9000)), longer, OptionalDouble.empty());
+        TrackJoin stopped = TrackJoin.of(Optional.of(track(9000)), longer, OptionalDouble.empty(), Progress.SILENT);
         assertTrue(stopped.clockFault().isEmpty());
-        assertTrue(TrackJoin.of(Optional.of(track(14400)), longer, OptionalDouble.empty())
+        assertTrue(TrackJoin.of(Optional.of(track(14400)), longer, OptionalDouble.empty(), Progress.SILENT)
                 .clockFault()
                 .isEmpty());
     }
@@ -100,7 +101,7 @@ class TrackJoinTest {
         List<WalkReport> reports = List.of(
                 report(Optional.of(START.plusSeconds(50)), Optional.empty()),
                 report(Optional.of(START.plusSeconds(900)), Optional.empty()));
-        TrackJoin join = TrackJoin.of(Optional.of(gappy), reports, OptionalDouble.of(0));
+        TrackJoin join = TrackJoin.of(Optional.of(gappy), reports, OptionalDouble.of(0), Progress.SILENT);
         assertEquals(1, join.placed().size());
         assertEquals(1, join.unplaced().size());
         assertTrue(
