@@ -34,9 +34,9 @@ import javafx.scene.layout.VBox;
 final class GroundPanel extends VBox {
     private final Session session;
     private final PlaceVerbs places;
-    private final TextField radius = new TextField();
+    private final NumberField radius;
     private final Label radiusUnit = new Label("km");
-    private final TextField cell = new TextField();
+    private final NumberField cell;
     private final ComboBox<String> model = new ComboBox<>();
     private final ComboBox<String> cover = new ComboBox<>();
     private final Label tiles = new Label();
@@ -50,6 +50,16 @@ final class GroundPanel extends VBox {
         super(10);
         this.session = session;
         this.places = new PlaceVerbs(session);
+        this.radius = new NumberField(
+                "radius",
+                "The radius",
+                km -> session.edit("radius", plan -> PlanText.withValue(plan, "area", "radius_km", km)),
+                session::tell);
+        this.cell = new NumberField(
+                "cell",
+                "The side of a cell",
+                metres -> session.edit("cells", plan -> PlanText.withValue(plan, "reach", "cell_m", metres)),
+                session::tell);
         tiles.setWrapText(true);
         tiles.getStyleClass().add("quiet");
         Label heading = new Label("Positions");
@@ -66,17 +76,6 @@ final class GroundPanel extends VBox {
     }
 
     private Node settings() {
-        radius.setPrefColumnCount(6);
-        radius.setId("radius");
-        cell.setPrefColumnCount(6);
-        onEnter(
-                radius,
-                "The radius",
-                number -> session.edit("radius", plan -> PlanText.withValue(plan, "area", "radius_km", number)));
-        onEnter(
-                cell,
-                "The side of a cell",
-                number -> session.edit("cells", plan -> PlanText.withValue(plan, "reach", "cell_m", number)));
         model.setItems(FXCollections.observableArrayList(LossModels.names()));
         model.setId("model");
         cover.setItems(FXCollections.observableArrayList(
@@ -104,25 +103,6 @@ final class GroundPanel extends VBox {
         return line;
     }
 
-    /** Hands on a number; anything else is told and left as typed. */
-    private void onEnter(TextField field, String what, Consumer<String> verb) {
-        field.setOnAction(entered -> take(field, what, verb));
-        field.focusedProperty().addListener((focus, was, is) -> {
-            if (!is) take(field, what, verb);
-        });
-    }
-
-    private void take(TextField field, String what, Consumer<String> verb) {
-        String typed = field.getText().strip();
-        if (isFilling || session.scene().get() == null || typed.equals(field.getUserData())) return;
-        field.setUserData(typed);
-        try {
-            verb.accept(PlanText.number(Double.parseDouble(typed)));
-        } catch (NumberFormatException e) {
-            session.tell(new Notice(true, what + " is \"" + typed + "\", but a number is needed, such as 5 or 2.5."));
-        }
-    }
-
     private void onChoice(ComboBox<String> box, Consumer<String> verb) {
         box.setOnAction(chosen -> {
             if (!isFilling && box.getValue() != null) verb.accept(box.getValue());
@@ -131,8 +111,8 @@ final class GroundPanel extends VBox {
 
     private void show(Scene scene) {
         isFilling = true;
-        fill(radius, PlanText.number(scene.plan().places().area().radiusKm()));
-        fill(cell, PlanText.number(scene.plan().questions().reach().cellM()));
+        radius.fill(scene.plan().places().area().radiusKm());
+        cell.fill(scene.plan().questions().reach().cellM());
         model.setValue(scene.plan().questions().reach().model());
         cover.setValue(scene.plan().ground().cover().everywhere());
         tiles.setText(tileWords(scene));
@@ -144,11 +124,6 @@ final class GroundPanel extends VBox {
                 scene.plan().places().positions().size(),
                 PlanText.number(scene.plan().places().area().radiusKm())));
         isFilling = false;
-    }
-
-    private static void fill(TextField field, String text) {
-        field.setText(text);
-        field.setUserData(text);
     }
 
     private static String tileWords(Scene scene) {

@@ -1,6 +1,8 @@
 package handreach.desktop;
 
+import handreach.input.NumberText;
 import handreach.plan.PlanText;
+import java.util.OptionalDouble;
 import java.util.function.Consumer;
 import javafx.scene.control.TextField;
 
@@ -34,10 +36,8 @@ final class NumberField extends TextField {
         String typed = getText().strip();
         if (typed.equals(last)) return;
         last = typed;
-        try {
-            taken.accept(PlanText.number(Double.parseDouble(typed)));
-        } catch (NumberFormatException e) {
-            told.accept(new Notice(true, what + " is \"" + typed + "\", but a number is needed, such as 5 or 2.5."));
-        }
+        OptionalDouble number = NumberText.parse(typed);
+        if (number.isPresent()) taken.accept(PlanText.number(number.getAsDouble()));
+        else told.accept(new Notice(true, what + " is \"" + typed + "\", but a number is needed, such as 5 or 2.5."));
     }
 }

@@ -210,10 +210,13 @@ class DeskJourneyTest {
     void anEditThePlanCannotBearIsRefusedWithTheReadersWords() {
         run = WindowRun.on(folder, "forest-hills");
         run.robot().clickOn("#step-2");
-        run.robot().doubleClickOn("#radius").write("five").push(KeyCode.ENTER);
-        run.settle();
-        assertTrue(
-                run.noticeTexts().get(0).contains("\"five\""), run.noticeTexts().toString());
+        for (String word : List.of("five", "NaN")) {
+            run.robot().doubleClickOn("#radius").write(word).push(KeyCode.ENTER);
+            run.settle();
+            assertTrue(
+                    run.noticeTexts().get(0).contains("The radius is \"" + word + "\", but a number is needed"),
+                    run.noticeTexts().toString());
+        }
         run.robot().doubleClickOn("#radius").write("5000").push(KeyCode.ENTER);
         run.settle();
         assertTrue(
@@ -221,6 +224,12 @@ class DeskJourneyTest {
                 run.noticeTexts().toString());
         assertFalse(run.onScreen(() -> run.session().isEdited().get()));
         run.snapshot("refused-edit");
+        run.robot().doubleClickOn("#cell").write("60").push(KeyCode.ENTER);
+        run.settle();
+        assertEquals(
+                60,
+                run.onScreen(() ->
+                        run.session().scene().get().plan().questions().reach().cellM()));
     }
 
     @Test
