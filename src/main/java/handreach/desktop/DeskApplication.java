@@ -1,8 +1,5 @@
 package handreach.desktop;
 
-import java.nio.file.Path;
-import java.util.List;
-import java.util.Optional;
 import javafx.application.Application;
 import javafx.stage.Stage;
 
@@ -11,8 +8,7 @@ public final class DeskApplication extends Application {
     @Override
     public void start(Stage stage) {
         DeskWindow window = new DeskWindow(stage);
-        List<String> given = getParameters().getRaw();
-        window.begin(given.isEmpty() ? Optional.empty() : Optional.of(Path.of(given.get(0))));
+        window.begin(Desk.first());
         stage.show();
     }
 }

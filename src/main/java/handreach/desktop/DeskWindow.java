@@ -2,7 +2,6 @@ package handreach.desktop;
 
 import handreach.geodesy.PlaceForm;
 import handreach.study.Scene;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
@@ -20,8 +19,6 @@ import javafx.stage.Stage;
 
 /** The one window: the ground in the middle, the person's questions beside it, a drawer below. */
 final class DeskWindow {
-    private static final Path SAMPLE = Path.of("elevation-samples", "forest-hills");
-
     private final Stage stage;
     private final Worker worker;
     private final Session session;
@@ -193,14 +190,15 @@ final class DeskWindow {
                 + scene.plan().heading().title() + " \u2013 Handreach");
     }
 
-    /** Opens what was asked for: a given plan, else the one used last, else the sample. */
-    void begin(Optional<Path> given) {
-        Optional<Path> first = given.or(() -> RecentPlans.list().stream().findFirst())
-                .or(() -> Files.isDirectory(SAMPLE) ? Optional.of(SAMPLE) : Optional.empty());
+    /** Shows the first plan, once it is open; without one, says how to begin. */
+    void begin(Optional<FirstPlan> first) {
         first.ifPresentOrElse(
                 session::open,
                 () -> session.tell(Notice.remark("Open a plan to begin: a plan.toml, or the folder that holds one.")));
         if (RecentPlans.isFirstTime()) firstSteps.begin();
+        // Laid out before it is shown, the map knows its size and is painted while the toolkit makes the window.
+        root.applyCss();
+        root.layout();
     }
 
     void showFirstSteps() {

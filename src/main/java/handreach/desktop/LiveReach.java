@@ -166,9 +166,11 @@ final class LiveReach {
     }
 
     private static Losses reckoned(Setting wanted, double cellM, List<Terminals> heights, Progress progress) {
-        List<LossGrid> grids = new SweepArea(Scene.threads())
+        boolean isCoarse = cellM > wanted.extent().cellM();
+        // The coarse picture takes all cores for a moment; the full one leaves one to the screen.
+        List<LossGrid> grids = new SweepArea(isCoarse ? Scene.threads() : Math.max(1, Scene.threads() - 1))
                 .withoutMeasuring()
                 .losses(wanted.request(cellM), heights, wanted.ground(), progress);
-        return new Losses(wanted.stand(), grids, cellM > wanted.extent().cellM(), wanted.model());
+        return new Losses(wanted.stand(), grids, isCoarse, wanted.model());
     }
 }

@@ -50,6 +50,8 @@ final class MapView extends Pane {
     private Position centre = new Position(0, 0);
     private double metresPerPx = 30;
     private boolean isDrawPending;
+    /** A plan that came before the map had a size; null otherwise. */
+    private Scene unseen;
     /** Where the picture on the screen belongs; null while there is none. */
     private MapFrame shown;
 
@@ -116,6 +118,7 @@ final class MapView extends Pane {
 
     /** The whole area of a plan. */
     void lookAt(Scene scene) {
+        unseen = isSized() ? null : scene;
         double radiusM = 1000 * scene.plan().places().area().radiusKm();
         double side = Math.max(200, Math.min(getWidth(), getHeight()));
         lookAt(scene.plan().places().area().centre(), 2.25 * radiusM / side);
@@ -185,8 +188,16 @@ final class MapView extends Pane {
         paintRelief();
     }
 
+    private boolean isSized() {
+        return getWidth() >= 2 && getHeight() >= 2;
+    }
+
     private void reframe() {
-        if (getWidth() < 2 || getHeight() < 2) return;
+        if (!isSized()) return;
+        if (unseen != null) {
+            lookAt(unseen);
+            return;
+        }
         try {
             frame.set(new MapFrame(centre, metresPerPx, (int) Math.ceil(getWidth()), (int) Math.ceil(getHeight())));
         } catch (IllegalArgumentException tooNearAPole) {
@@ -194,7 +205,9 @@ final class MapView extends Pane {
         }
         place();
         redraw();
-        rest.begin();
+        // The first picture waits for nothing; those after it for a hand at rest.
+        if (painted.get() == null) paintRelief();
+        else rest.begin();
     }
 
     /** Puts the pictures where they belong in the present frame; both are linear in degrees, so stretching is exact. */

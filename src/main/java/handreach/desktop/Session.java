@@ -35,6 +35,7 @@ import javafx.collections.ObservableList;
  */
 final class Session {
     private static final int MOST_STEPS_BACK = 200;
+    private static final long FIRST_PLAN_MS = 1500;
 
     private final Worker worker;
     private final ReadOnlyObjectWrapper<Scene> scene = new ReadOnlyObjectWrapper<>();
@@ -193,14 +194,29 @@ final class Session {
 
     /** Opens a plan; what is open now stays if it cannot be opened. */
     void open(Path planOrFolder) {
-        worker.inOrder(
-                () -> {
-                    Scene fresh = Scene.open(PlanFile.open(planOrFolder));
-                    RecentPlans.remember(fresh.file().file());
-                    return fresh;
-                },
-                this::opened,
-                this::tell);
+        worker.inOrder(() -> read(planOrFolder), this::opened, this::tell);
+    }
+
+    /** Reads a plan with all it names, and remembers where it was. */
+    static Scene read(Path planOrFolder) {
+        Scene fresh = Scene.open(PlanFile.open(planOrFolder));
+        RecentPlans.remember(fresh.file().file());
+        return fresh;
+    }
+
+    /**
+     * Takes over the first plan. Asked before the window is on the screen, where nothing can freeze: a plan that is open soon
+     * is then laid out once instead of twice.
+     */
+    void open(FirstPlan first) {
+        try {
+            first.scene(FIRST_PLAN_MS)
+                    .ifPresentOrElse(this::opened, () -> worker.inOrder(first::scene, this::opened, this::tell));
+        } catch (InterruptedException stopped) {
+            Thread.currentThread().interrupt();
+        } catch (RuntimeException wrong) {
+            tell(wrong);
+        }
     }
 
     private void opened(Scene fresh) {

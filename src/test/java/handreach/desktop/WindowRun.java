@@ -84,7 +84,7 @@ final class WindowRun implements AutoCloseable {
             stage = FxToolkit.registerStage(Stage::new);
             FxToolkit.setupFixture(() -> {
                 window = new DeskWindow(stage);
-                window.begin(plan);
+                window.begin(FirstPlan.of(plan));
                 stage.show();
             });
         } catch (TimeoutException e) {
