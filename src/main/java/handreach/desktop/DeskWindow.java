@@ -133,7 +133,7 @@ final class DeskWindow {
         map.inks()
                 .setAll(
                         new GridInk(session.scene()::get),
-                        new ReachInk(session, map),
+                        new ReachInk(session),
                         new RelayInk(session),
                         new WalkInk(session),
                         new PathInk(session),

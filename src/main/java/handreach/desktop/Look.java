@@ -32,6 +32,14 @@ enum Look {
         return ink;
     }
 
+    /** Outline of a layer: the ink, a little thinned. */
+    int edgeArgb() {
+        return 0xCC000000
+                | (int) Math.round(255 * ink.getRed()) << 16
+                | (int) Math.round(255 * ink.getGreen()) << 8
+                | (int) Math.round(255 * ink.getBlue());
+    }
+
     /** Edge that keeps ink readable on any ground. */
     Color halo() {
         return halo;

@@ -11,8 +11,6 @@ import javafx.scene.shape.StrokeLineJoin;
 import javafx.scene.text.Font;
 import javafx.scene.text.FontWeight;
 import javafx.scene.text.TextAlignment;
-import org.locationtech.jts.geom.Coordinate;
-import org.locationtech.jts.geom.Geometry;
 
 /** Draws on the map in pixels: lines with a pale edge, symbols, words. */
 final class MapPen {
@@ -66,43 +64,6 @@ final class MapPen {
         gc.moveTo(xy[0], xy[1]);
         for (int i = 2; i + 1 < xy.length; i += 2) gc.lineTo(xy[i], xy[i + 1]);
         gc.stroke();
-    }
-
-    /** The edge of an area in degrees. Pieces outside the map, and those finer than a pixel, cost nothing. */
-    void edge(Geometry area, Color colour, double widthPx) {
-        gc.save();
-        gc.setStroke(colour);
-        gc.setLineWidth(widthPx);
-        gc.beginPath();
-        for (int i = 0; i < area.getNumGeometries(); i++) rings(area.getGeometryN(i));
-        gc.stroke();
-        gc.restore();
-    }
-
-    private void rings(Geometry polygon) {
-        org.locationtech.jts.geom.Envelope box = polygon.getEnvelopeInternal();
-        double wide = frame.xPx(box.getMaxX()) - frame.xPx(box.getMinX());
-        double high = frame.yPx(box.getMinY()) - frame.yPx(box.getMaxY());
-        if (Math.max(wide, high) < 5 || !isInView(box)) return;
-        Geometry edges = polygon.getBoundary();
-        for (int k = 0; k < edges.getNumGeometries(); k++) {
-            org.locationtech.jts.geom.Envelope ring = edges.getGeometryN(k).getEnvelopeInternal();
-            if (frame.xPx(ring.getMaxX()) - frame.xPx(ring.getMinX()) < 5) continue;
-            Coordinate[] at = edges.getGeometryN(k).getCoordinates();
-            for (int i = 0; i < at.length; i++) {
-                double x = frame.xPx(at[i].getX());
-                double y = frame.yPx(at[i].getY());
-                if (i == 0) gc.moveTo(x, y);
-                else gc.lineTo(x, y);
-            }
-        }
-    }
-
-    private boolean isInView(org.locationtech.jts.geom.Envelope box) {
-        return frame.xPx(box.getMaxX()) >= 0
-                && frame.xPx(box.getMinX()) <= frame.widthPx()
-                && frame.yPx(box.getMinY()) >= 0
-                && frame.yPx(box.getMaxY()) <= frame.heightPx();
     }
 
     /** Words whose left end, or middle, stands at a pixel. */

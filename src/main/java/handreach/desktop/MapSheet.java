@@ -18,6 +18,8 @@ final class MapSheet {
     /** Steps of strength and opacity. */
     private static final int FULL = 256;
 
+    private static final float EDGE_PX = 1.2f;
+
     private final MapFrame frame;
     private final int[] argb;
 
@@ -27,17 +29,30 @@ final class MapSheet {
     }
 
     /**
-     * Lays a layer on the relief.
+     * How a layer is laid on the relief.
      *
      * @param strength 0 leaves the relief alone, 1 lays the layer on in full
      * @param darkens whether the layer darkens the relief as ink does paper, so that its shade stays visible; else it covers it
+     * @param edgeArgb colour of the layer's outline
      */
-    static MapSheet of(Relief relief, Optional<Overlay> overlay, double strength, boolean darkens) {
+    record Manner(double strength, boolean darkens, int edgeArgb) {}
+
+    /** Lays a layer on the relief, and its outline on both. */
+    static MapSheet of(Relief relief, Optional<Overlay> overlay, Manner manner) {
         MapFrame frame = relief.frame();
-        int[] argb = relief.copy();
-        if (overlay.isEmpty()) return new MapSheet(frame, argb);
-        CellGrid grid = overlay.get().grid();
-        int share = (int) Math.round(FULL * strength);
+        try (SheetPen pen = new SheetPen(frame)) {
+            relief.copyTo(pen.argb());
+            overlay.ifPresent(layer -> {
+                lay(layer, frame, manner, pen.argb());
+                layer.outline().ifPresent(edge -> pen.rim(edge, manner.edgeArgb(), EDGE_PX));
+            });
+            return new MapSheet(frame, pen.argb());
+        }
+    }
+
+    private static void lay(Overlay layer, MapFrame frame, Manner manner, int[] argb) {
+        CellGrid grid = layer.grid();
+        int share = (int) Math.round(FULL * manner.strength());
         int[] column = new int[frame.widthPx()];
         for (int x = 0; x < column.length; x++) column[x] = column(grid, frame.longitudeDeg(x + 0.5));
         IntStream.range(0, frame.heightPx()).parallel().forEach(y -> {
@@ -46,13 +61,12 @@ final class MapSheet {
             int first = y * column.length;
             for (int x = 0; x < column.length; x++) {
                 if (column[x] < 0) continue;
-                int ink = overlay.get().argb(row * grid.columns() + column[x]);
+                int ink = layer.argb(row * grid.columns() + column[x]);
                 if (ink == 0) continue;
-                argb[first + x] =
-                        darkens ? darkened(argb[first + x], ink, share) : covered(argb[first + x], ink, share);
+                int paper = argb[first + x];
+                argb[first + x] = manner.darkens() ? darkened(paper, ink, share) : covered(paper, ink, share);
             }
         });
-        return new MapSheet(frame, argb);
     }
 
     private static int column(CellGrid grid, double longitudeDeg) {

@@ -235,10 +235,10 @@ final class MapView extends Pane {
         Relief under = painted.get();
         if (under == null) return;
         Optional<Overlay> over = overlay;
-        double share = strength.get();
-        boolean darkens = look.get().layerDarkens();
+        MapSheet.Manner manner = new MapSheet.Manner(
+                strength.get(), look.get().layerDarkens(), look.get().edgeArgb());
         composing.ask(
-                progress -> MapSheet.of(under, over, share, darkens),
+                progress -> MapSheet.of(under, over, manner),
                 fresh -> {
                     shown = fresh.frame();
                     sheet.setImage(fresh.image());

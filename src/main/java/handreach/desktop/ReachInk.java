@@ -5,22 +5,17 @@ import handreach.geodesy.GeodesicLine;
 import handreach.geodesy.Position;
 import java.util.List;
 
-/** The rim of the area that was looked at, and the edge of the ground that reaches the target. */
+/** The rim of the area that is looked at. */
 final class ReachInk implements MapInk {
     private final Session session;
-    private final MapView map;
 
-    ReachInk(Session session, MapView map) {
+    ReachInk(Session session) {
         this.session = session;
-        this.map = map;
     }
 
     @Override
     public void draw(MapPen pen, MapFrame frame) {
         if (session.scene().get() == null) return;
-        map.overlay()
-                .flatMap(Overlay::outline)
-                .ifPresent(edge -> pen.edge(edge, pen.look().ink().deriveColor(0, 1, 1, 0.8), 1.2));
         double radiusM = 1000 * session.scene().get().plan().places().area().radiusKm();
         Position middle = session.stand();
         double[] xy = new double[2 * 73];

@@ -8,15 +8,7 @@ import handreach.cartography.MapFrame;
 import handreach.cartography.Srgb;
 import handreach.reach.Progress;
 import handreach.terrain.Elevation;
-import java.awt.BasicStroke;
-import java.awt.Color;
-import java.awt.Graphics2D;
-import java.awt.RenderingHints;
-import java.awt.geom.Path2D;
-import java.awt.image.BufferedImage;
-import java.awt.image.DataBufferInt;
 import java.util.OptionalDouble;
-import org.locationtech.jts.geom.Coordinate;
 
 /** Hillshade and contours of a piece of ground as one picture. Painted away from the screen thread, then never changed. */
 final class Relief {
@@ -47,15 +39,15 @@ final class Relief {
     }
 
     static Relief paint(Elevation elevation, MapFrame frame, Paper paper, Progress progress) {
-        BufferedImage image = new BufferedImage(frame.widthPx(), frame.heightPx(), BufferedImage.TYPE_INT_ARGB_PRE);
-        int[] argb = ((DataBufferInt) image.getRaster().getDataBuffer()).getData();
-        shade(elevation, frame, paper, argb);
-        progress.goOn();
-        HeightLattice lattice = HeightLattice.over(elevation, frame, NODE_PX, 1);
-        progress.goOn();
-        double interval = drawContours(image, lattice, paper);
-        progress.goOn();
-        return new Relief(frame, argb, interval);
+        try (SheetPen pen = new SheetPen(frame)) {
+            shade(elevation, frame, paper, pen.argb());
+            progress.goOn();
+            HeightLattice lattice = HeightLattice.over(elevation, frame, NODE_PX, 1);
+            progress.goOn();
+            double interval = drawContours(pen, lattice, paper);
+            progress.goOn();
+            return new Relief(frame, pen.argb(), interval);
+        }
     }
 
     private static void shade(Elevation elevation, MapFrame frame, Paper paper, int[] argb) {
@@ -71,34 +63,17 @@ final class Relief {
                         hillshade.isVoid(x, y) ? 0xFF000000 | paper.voidRgb() : tone[hillshade.shade(x, y)];
     }
 
-    private static double drawContours(BufferedImage image, HeightLattice lattice, Paper paper) {
+    private static double drawContours(SheetPen pen, HeightLattice lattice, Paper paper) {
         OptionalDouble low = lattice.lowestM();
         OptionalDouble high = lattice.highestM();
         if (low.isEmpty() || high.isEmpty()) return 0;
         double interval = Contours.intervalM(low.getAsDouble(), high.getAsDouble(), WANTED_CONTOURS);
-        Graphics2D graphics = image.createGraphics();
-        graphics.setRenderingHint(RenderingHints.KEY_ANTIALIASING, RenderingHints.VALUE_ANTIALIAS_ON);
-        graphics.setRenderingHint(RenderingHints.KEY_STROKE_CONTROL, RenderingHints.VALUE_STROKE_PURE);
-        for (Contour contour : Contours.of(lattice, interval)) {
-            graphics.setColor(new Color(paper.contourRgb() | (contour.isIndex() ? 0xA0000000 : 0x58000000), true));
-            graphics.setStroke(new BasicStroke(contour.isIndex() ? 1.1f : 0.7f));
-            graphics.draw(path(contour, lattice.frame()));
-        }
-        graphics.dispose();
+        for (Contour contour : Contours.of(lattice, interval))
+            pen.line(
+                    contour.line().getCoordinates(),
+                    paper.contourRgb() | (contour.isIndex() ? 0xA0000000 : 0x58000000),
+                    contour.isIndex() ? 1.1f : 0.7f);
         return interval;
-    }
-
-    private static Path2D path(Contour contour, MapFrame frame) {
-        Path2D path = new Path2D.Float();
-        boolean isFirst = true;
-        for (Coordinate at : contour.line().getCoordinates()) {
-            double x = frame.xPx(at.getX());
-            double y = frame.yPx(at.getY());
-            if (isFirst) path.moveTo(x, y);
-            else path.lineTo(x, y);
-            isFirst = false;
-        }
-        return path;
     }
 
     MapFrame frame() {
@@ -110,8 +85,8 @@ final class Relief {
         return contourIntervalM;
     }
 
-    /** Its pixels, free to be drawn on. */
-    int[] copy() {
-        return argb.clone();
+    /** Lays its pixels into those of another picture of the same size. */
+    void copyTo(int[] pixels) {
+        System.arraycopy(argb, 0, pixels, 0, argb.length);
     }
 }

@@ -10,6 +10,10 @@ import handreach.terrain.Elevation;
 import java.util.Arrays;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
+import org.locationtech.jts.geom.Coordinate;
+import org.locationtech.jts.geom.GeometryFactory;
+import org.locationtech.jts.geom.MultiPolygon;
+import org.locationtech.jts.geom.Polygon;
 
 /** Every pixel against the cell that its middle falls into. */
 class MapSheetTest {
@@ -43,14 +47,15 @@ class MapSheetTest {
     void aPixelTakesTheColourOfTheCellThatHoldsItsMiddle() {
         CellGrid grid = CellGrid.around(MIDDLE, 600, 47);
         Relief relief = relief();
-        int[] paper = relief.copy();
-        MapSheet sheet = MapSheet.of(relief, Optional.of(chequered(grid, 0xFF123456)), 1, false);
+        MapSheet paper = MapSheet.of(relief, Optional.empty(), new MapSheet.Manner(1, true, 0));
+        MapSheet sheet =
+                MapSheet.of(relief, Optional.of(chequered(grid, 0xFF123456)), new MapSheet.Manner(1, false, 0));
         MapFrame frame = relief.frame();
         for (int y = 0; y < frame.heightPx(); y++)
             for (int x = 0; x < frame.widthPx(); x++) {
                 int cell = grid.indexOf(frame.position(x + 0.5, y + 0.5));
                 boolean isInked = cell >= 0 && (grid.rowOf(cell) + grid.columnOf(cell)) % 2 == 0;
-                int expected = isInked ? 0xFF123456 : paper[y * frame.widthPx() + x];
+                int expected = isInked ? 0xFF123456 : paper.argb(x, y);
                 assertEquals(expected, sheet.argb(x, y), x + ", " + y);
             }
     }
@@ -59,30 +64,74 @@ class MapSheetTest {
     void strengthRunsFromTheReliefAloneToTheLayerInFull() {
         CellGrid grid = CellGrid.around(MIDDLE, 5000, 5000);
         Relief relief = relief();
-        int paper = relief.copy()[0] & 0xFF;
+        int paper = MapSheet.of(relief, Optional.empty(), new MapSheet.Manner(1, true, 0))
+                        .argb(0, 0)
+                & 0xFF;
         Overlay black = new Overlay(grid, new int[grid.count()], Overlay.Key.NOTHING, Optional.empty());
-        assertEquals(paper, MapSheet.of(relief, Optional.of(black), 1, true).argb(0, 0) & 0xFF);
+        assertEquals(
+                paper,
+                MapSheet.of(relief, Optional.of(black), new MapSheet.Manner(1, true, 0))
+                                .argb(0, 0)
+                        & 0xFF);
         int[] cells = new int[grid.count()];
         Arrays.fill(cells, 0xFF000000);
         Optional<Overlay> full = Optional.of(new Overlay(grid, cells, Overlay.Key.NOTHING, Optional.empty()));
-        assertEquals(paper, MapSheet.of(relief, full, 0, true).argb(0, 0) & 0xFF);
-        assertEquals(0, MapSheet.of(relief, full, 1, true).argb(0, 0) & 0xFF);
-        assertEquals(paper / 2.0, MapSheet.of(relief, full, 0.5, true).argb(0, 0) & 0xFF, 1);
-        assertEquals(paper / 2.0, MapSheet.of(relief, full, 0.5, false).argb(0, 0) & 0xFF, 1);
+        assertEquals(
+                paper,
+                MapSheet.of(relief, full, new MapSheet.Manner(0, true, 0)).argb(0, 0) & 0xFF);
+        assertEquals(
+                0, MapSheet.of(relief, full, new MapSheet.Manner(1, true, 0)).argb(0, 0) & 0xFF);
+        assertEquals(
+                paper / 2.0,
+                MapSheet.of(relief, full, new MapSheet.Manner(0.5, true, 0)).argb(0, 0) & 0xFF,
+                1);
+        assertEquals(
+                paper / 2.0,
+                MapSheet.of(relief, full, new MapSheet.Manner(0.5, false, 0)).argb(0, 0) & 0xFF,
+                1);
     }
 
     @Test
     void inkDarkensPaperChannelByChannel() {
         CellGrid grid = CellGrid.around(MIDDLE, 5000, 5000);
         Relief relief = relief();
-        int paper = relief.copy()[0];
+        int paper = MapSheet.of(relief, Optional.empty(), new MapSheet.Manner(1, true, 0))
+                .argb(0, 0);
         int[] cells = new int[grid.count()];
         Arrays.fill(cells, 0xFF000000 | 0xFF << 16 | HALF << 8);
         int inked = MapSheet.of(
-                        relief, Optional.of(new Overlay(grid, cells, Overlay.Key.NOTHING, Optional.empty())), 1, true)
+                        relief,
+                        Optional.of(new Overlay(grid, cells, Overlay.Key.NOTHING, Optional.empty())),
+                        new MapSheet.Manner(1, true, 0))
                 .argb(0, 0);
         assertEquals(paper >> 16 & 0xFF, inked >> 16 & 0xFF);
         assertEquals((paper >> 8 & 0xFF) * HALF / 255.0, inked >> 8 & 0xFF, 1.5);
         assertEquals(0, inked & 0xFF);
+    }
+
+    @Test
+    void theOutlineOfALayerIsDrawnWhereItLies() {
+        CellGrid grid = CellGrid.around(MIDDLE, 5000, 5000);
+        Relief relief = relief();
+        MapFrame frame = relief.frame();
+        double west = frame.longitudeDeg(10.5);
+        double east = frame.longitudeDeg(30.5);
+        double north = frame.latitudeDeg(10.5);
+        double south = frame.latitudeDeg(25.5);
+        Polygon box = new GeometryFactory().createPolygon(new Coordinate[] {
+            new Coordinate(west, north),
+            new Coordinate(east, north),
+            new Coordinate(east, south),
+            new Coordinate(west, south),
+            new Coordinate(west, north)
+        });
+        MultiPolygon area = new GeometryFactory().createMultiPolygon(new Polygon[] {box});
+        Overlay clear = new Overlay(grid, new int[grid.count()], Overlay.Key.NOTHING, Optional.of(area));
+        MapSheet plain = MapSheet.of(relief, Optional.empty(), new MapSheet.Manner(1, true, 0));
+        MapSheet lined = MapSheet.of(relief, Optional.of(clear), new MapSheet.Manner(1, true, 0xFFFF0000));
+        assertEquals(0xFFFF0000, lined.argb(20, 10));
+        assertEquals(0xFFFF0000, lined.argb(30, 18));
+        assertEquals(plain.argb(20, 18), lined.argb(20, 18));
+        assertEquals(plain.argb(5, 5), lined.argb(5, 5));
     }
 }
