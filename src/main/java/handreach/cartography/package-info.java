@@ -1,5 +1,5 @@
 /**
- * Hillshade, contours, graticule, scale and colour as plain arrays and geometries, for whoever draws.
+ * Hillshade, contours, graticule, scale, colour and places for names as plain arrays and geometries, for whoever draws.
  *
  * <p>What it is not: it paints on no screen and no page, and reckons no radio. Terms: a {@link handreach.cartography.MapFrame}
  * is the window of a map with its scale; pixels count from the upper left corner, x to the east, y to the south; geometries are

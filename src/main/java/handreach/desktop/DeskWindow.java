@@ -130,6 +130,7 @@ final class DeskWindow {
         root.setCenter(centre);
         root.setRight(way);
         root.setTop(new MenuStrip(this));
+        map.laidOver(bar, key);
         map.inks()
                 .setAll(
                         new GridInk(session.scene()::get),

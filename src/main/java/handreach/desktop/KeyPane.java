@@ -72,7 +72,7 @@ final class KeyPane extends VBox {
         Canvas canvas = new Canvas(SWATCH_PX, entry.mark().isPresent() ? 22 : 14);
         GraphicsContext gc = canvas.getGraphicsContext2D();
         if (entry.mark().isPresent()) {
-            MapPen pen = new MapPen(gc, map.frame().get(), map.look().get());
+            MapPen pen = new MapPen(gc, map.frame().get(), map.look().get(), new WordWidths());
             entry.mark().get().draw(pen, SWATCH_PX / 2, 11);
             return canvas;
         }

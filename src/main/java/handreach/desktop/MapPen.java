@@ -1,7 +1,9 @@
 package handreach.desktop;
 
+import handreach.cartography.LabelPlacement;
 import handreach.cartography.MapFrame;
 import handreach.geodesy.Position;
+import java.util.ArrayList;
 import java.util.List;
 import javafx.geometry.VPos;
 import javafx.scene.canvas.GraphicsContext;
@@ -11,20 +13,34 @@ import javafx.scene.shape.StrokeLineJoin;
 import javafx.scene.text.Font;
 import javafx.scene.text.FontWeight;
 import javafx.scene.text.TextAlignment;
+import org.locationtech.jts.geom.Envelope;
 
-/** Draws on the map in pixels: lines with a pale edge, symbols, words. */
+/**
+ * Draws on the map in pixels: lines with a pale edge, symbols, words. What it has drawn it keeps clear of names, which come last,
+ * when all marks are known.
+ */
 final class MapPen {
     private static final double WORDS_PX = 13;
     private static final double HALO_PX = 3.4;
+    private static final double LINE_PX = 17;
+    private static final Font PLAIN = Font.font(Theme.FAMILY, FontWeight.NORMAL, WORDS_PX);
+    private static final Font BOLD = Font.font(Theme.FAMILY, FontWeight.BOLD, WORDS_PX);
 
     private final GraphicsContext gc;
     private final MapFrame frame;
     private final Look look;
+    private final WordWidths widths;
+    private final List<Envelope> drawn = new ArrayList<>();
+    private final List<Name> names = new ArrayList<>();
 
-    MapPen(GraphicsContext gc, MapFrame frame, Look look) {
+    /** A name that waits for its place beside a mark. */
+    private record Name(String text, Envelope mark, boolean isBold) {}
+
+    MapPen(GraphicsContext gc, MapFrame frame, Look look, WordWidths widths) {
         this.gc = gc;
         this.frame = frame;
         this.look = look;
+        this.widths = widths;
         gc.setLineCap(StrokeLineCap.ROUND);
         gc.setLineJoin(StrokeLineJoin.ROUND);
         gc.setTextBaseline(VPos.CENTER);
@@ -66,10 +82,40 @@ final class MapPen {
         gc.stroke();
     }
 
+    /** The name of a mark of this half-width, written beside it where it covers least. */
+    void name(String text, double x, double y, double halfPx, boolean isBold) {
+        names.add(new Name(text, around(x, y, halfPx), isBold));
+    }
+
+    /** Writes the names: on the map, clear of what was drawn and of what lies over it. What was drawn last chooses first. */
+    void writeNames(List<Envelope> over) {
+        Envelope window = new Envelope(0, frame.widthPx(), 0, frame.heightPx());
+        LabelPlacement labels = new LabelPlacement(window);
+        over.forEach(labels::keepFree);
+        drawn.forEach(labels::keepFree);
+        for (int i = names.size() - 1; i >= 0; i--) {
+            Name name = names.get(i);
+            if (!window.intersects(name.mark())) continue;
+            Envelope box = labels.place(name.mark(), widths.px(name.text(), name.isBold() ? BOLD : PLAIN), LINE_PX);
+            write(name.text(), box.getMinX(), box.centre().getY(), TextAlignment.LEFT, name.isBold(), look.ink());
+        }
+    }
+
+    private static Envelope around(double x, double y, double halfPx) {
+        return new Envelope(x - halfPx, x + halfPx, y - halfPx, y + halfPx);
+    }
+
     /** Words whose left end, or middle, stands at a pixel. */
     void words(String text, double x, double y, TextAlignment alignment, boolean isBold, Color colour) {
+        double wide = widths.px(text, isBold ? BOLD : PLAIN);
+        double left = alignment == TextAlignment.CENTER ? x - wide / 2 : x;
+        drawn.add(new Envelope(left, left + wide, y - LINE_PX / 2, y + LINE_PX / 2));
+        write(text, x, y, alignment, isBold, colour);
+    }
+
+    private void write(String text, double x, double y, TextAlignment alignment, boolean isBold, Color colour) {
         gc.save();
-        gc.setFont(Font.font(Theme.FAMILY, isBold ? FontWeight.BOLD : FontWeight.NORMAL, WORDS_PX));
+        gc.setFont(isBold ? BOLD : PLAIN);
         gc.setTextAlign(alignment);
         gc.setStroke(look.halo());
         gc.setLineWidth(HALO_PX);
@@ -82,12 +128,15 @@ final class MapPen {
     /** A closed shape through pixels, filled, with a pale edge outside and an ink edge. */
     void shape(Color fill, double... xy) {
         int n = xy.length / 2;
+        Envelope room = new Envelope();
         double[] xs = new double[n];
         double[] ys = new double[n];
         for (int i = 0; i < n; i++) {
             xs[i] = xy[2 * i];
             ys[i] = xy[2 * i + 1];
+            room.expandToInclude(xs[i], ys[i]);
         }
+        drawn.add(room);
         gc.save();
         gc.setStroke(look.halo());
         gc.setLineWidth(5);
@@ -102,6 +151,7 @@ final class MapPen {
 
     /** A disc with a pale edge outside and an ink edge. */
     void disc(Color fill, double x, double y, double radiusPx) {
+        drawn.add(around(x, y, radiusPx));
         gc.save();
         gc.setFill(look.halo());
         double edge = radiusPx + 2;
@@ -116,6 +166,7 @@ final class MapPen {
 
     /** An open ring. */
     void ring(Color colour, double x, double y, double radiusPx, double widthPx) {
+        drawn.add(around(x, y, radiusPx));
         gc.save();
         gc.setStroke(colour);
         gc.setLineWidth(widthPx);
@@ -124,6 +175,7 @@ final class MapPen {
     }
 
     void box(Color fill, double x, double y, double width, double height) {
+        drawn.add(new Envelope(x, x + width, y, y + height));
         gc.setFill(fill);
         gc.fillRect(x, y, width, height);
     }

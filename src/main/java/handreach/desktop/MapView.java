@@ -5,6 +5,8 @@ import handreach.geodesy.GeodesicLine;
 import handreach.geodesy.Position;
 import handreach.study.Scene;
 import handreach.terrain.Elevation;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Optional;
 import javafx.application.Platform;
 import javafx.beans.property.DoubleProperty;
@@ -16,11 +18,14 @@ import javafx.beans.property.SimpleObjectProperty;
 import javafx.collections.FXCollections;
 import javafx.collections.ListChangeListener;
 import javafx.collections.ObservableList;
+import javafx.geometry.Bounds;
+import javafx.scene.Node;
 import javafx.scene.canvas.Canvas;
 import javafx.scene.image.ImageView;
 import javafx.scene.layout.Pane;
 import javafx.scene.shape.Rectangle;
 import javafx.util.Duration;
+import org.locationtech.jts.geom.Envelope;
 
 /**
  * The ground: relief with a layer on it, ink on top. Knows where it looks and how to draw; what hands do to it is
@@ -41,6 +46,8 @@ final class MapView extends Pane {
     private final DoubleProperty strength = new SimpleDoubleProperty(1);
     private final Canvas ink = new Canvas();
     private final ObservableList<MapInk> inks = FXCollections.observableArrayList();
+    private final WordWidths widths = new WordWidths();
+    private final List<Node> over = new ArrayList<>();
     private final ReadOnlyObjectWrapper<MapFrame> frame = new ReadOnlyObjectWrapper<>();
     private final ReadOnlyObjectWrapper<Relief> painted = new ReadOnlyObjectWrapper<>();
     private final ObjectProperty<Look> look = new SimpleObjectProperty<>(Look.DAY);
@@ -276,6 +283,20 @@ final class MapView extends Pane {
                 session::tell);
     }
 
+    /** Names keep clear of these, which lie over the map. */
+    void laidOver(Node... nodes) {
+        over.addAll(List.of(nodes));
+        for (Node node : nodes) {
+            node.visibleProperty().addListener((visible, was, is) -> redraw());
+            node.boundsInParentProperty().addListener((bounds, was, is) -> redraw());
+        }
+    }
+
+    private Envelope room(Node node) {
+        Bounds box = sceneToLocal(node.localToScene(node.getLayoutBounds()));
+        return new Envelope(box.getMinX(), box.getMaxX(), box.getMinY(), box.getMaxY());
+    }
+
     /** Draws the ink anew before the next picture. */
     void redraw() {
         if (isDrawPending) return;
@@ -292,7 +313,8 @@ final class MapView extends Pane {
             ink.setHeight(now.heightPx());
         }
         ink.getGraphicsContext2D().clearRect(0, 0, now.widthPx(), now.heightPx());
-        MapPen pen = new MapPen(ink.getGraphicsContext2D(), now, look.get());
+        MapPen pen = new MapPen(ink.getGraphicsContext2D(), now, look.get(), widths);
         for (MapInk each : inks) each.draw(pen, now);
+        pen.writeNames(over.stream().filter(Node::isVisible).map(this::room).toList());
     }
 }

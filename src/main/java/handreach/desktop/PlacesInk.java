@@ -6,7 +6,6 @@ import handreach.geodesy.Position;
 import handreach.plan.Places;
 import handreach.study.Scene;
 import javafx.scene.paint.Color;
-import javafx.scene.text.TextAlignment;
 
 /** Positions of the plan: a square for the base, a disc for the others, a ring round the one the reach starts from. */
 final class PlacesInk implements MapInk {
@@ -36,13 +35,7 @@ final class PlacesInk implements MapInk {
         }
         if (!isStandDrawn) {
             pen.ring(pen.look().accent(), pen.x(stand), pen.y(stand), RADIUS_PX + 5, 2.5);
-            pen.words(
-                    "middle of the area",
-                    pen.x(stand) + 16,
-                    pen.y(stand),
-                    TextAlignment.LEFT,
-                    false,
-                    pen.look().ink());
+            pen.name("middle of the area", pen.x(stand), pen.y(stand), RADIUS_PX + 5, false);
         }
     }
 
@@ -60,13 +53,7 @@ final class PlacesInk implements MapInk {
         String letter = entry.loadout()
                 .map(name -> "  " + LoadoutMark.of(index(scene, name)).letter())
                 .orElse("");
-        pen.words(
-                entry.name() + letter,
-                x + RADIUS_PX + 9,
-                y,
-                TextAlignment.LEFT,
-                true,
-                pen.look().ink());
+        pen.name(entry.name() + letter, x, y, isStand ? RADIUS_PX + 6 : RADIUS_PX, true);
     }
 
     private static int index(Scene scene, String loadout) {

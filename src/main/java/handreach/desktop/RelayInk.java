@@ -9,7 +9,6 @@ import handreach.study.Scene;
 import java.util.List;
 import java.util.Optional;
 import javafx.scene.paint.Color;
-import javafx.scene.text.TextAlignment;
 
 /** Sites for relays as triangles, the hops to them as lines whose pattern tells how sure they are. */
 final class RelayInk implements MapInk {
@@ -61,13 +60,7 @@ final class RelayInk implements MapInk {
         Color fill = site.isAdvised() ? pen.look().accent() : pen.look().halo();
         double size = site.isAdvised() ? 11 : 8;
         mark(pen, fill, x, y, size);
-        pen.words(
-                site.name(),
-                x,
-                y + size + 8,
-                TextAlignment.CENTER,
-                site.isAdvised(),
-                pen.look().ink());
+        pen.name(site.name(), x, y, size, site.isAdvised());
     }
 
     /** A triangle that stands on its foot. */

@@ -9,7 +9,6 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import javafx.scene.paint.Color;
-import javafx.scene.text.TextAlignment;
 
 /** Reports of walks by how they stand to their prediction, told by shape and by light and dark; stops of a proposed walk. */
 final class WalkInk implements MapInk {
@@ -46,13 +45,7 @@ final class WalkInk implements MapInk {
             double x = pen.x(spot.at());
             double y = pen.y(spot.at());
             stop(pen, x, y);
-            pen.words(
-                    "stop " + ++number,
-                    x + 11,
-                    y - 9,
-                    TextAlignment.LEFT,
-                    true,
-                    pen.look().ink());
+            pen.name("stop " + ++number, x, y - 8, 8, true);
         }
     }
 

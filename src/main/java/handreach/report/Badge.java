@@ -1,5 +1,7 @@
 package handreach.report;
 
+import java.awt.Shape;
+
 /** A letter in a small disc: tells loadouts apart where colour and pattern are lost. */
 final class Badge {
     private static final double SIZE_PX = 12;
@@ -9,9 +11,14 @@ final class Badge {
 
     static void draw(Pen pen, double xPx, double yPx, String letter, Ink ink) {
         int rgb = ink.lineRgb() == Ink.NONE ? Lettering.INK : ink.lineRgb();
-        double radius = Math.max(RADIUS_PX, Typeface.of(true).widthPx(letter, SIZE_PX) / 2 + 3);
-        pen.draw(Outline.disc(xPx, yPx, radius), Ink.fill(0xFFFFFF).outlined(rgb, 1.4));
+        pen.draw(disc(xPx, yPx, letter), Ink.fill(0xFFFFFF).outlined(rgb, 1.4));
         pen.write(
                 xPx, yPx + 4.4, letter, Lettering.plain(SIZE_PX).bold().middle().colour(rgb));
+    }
+
+    /** The disc under a letter. */
+    static Shape disc(double xPx, double yPx, String letter) {
+        double radius = Math.max(RADIUS_PX, Typeface.of(true).widthPx(letter, SIZE_PX) / 2 + 3);
+        return Outline.disc(xPx, yPx, radius);
     }
 }

@@ -2,7 +2,9 @@ package handreach.report;
 
 import handreach.cartography.Contour;
 import handreach.cartography.GridLine;
+import handreach.cartography.LabelPlacement;
 import handreach.cartography.LengthStyle;
+import handreach.cartography.LoadoutMark;
 import handreach.cartography.MapFrame;
 import handreach.cartography.ScaleBar;
 import java.awt.geom.Path2D;
@@ -10,6 +12,7 @@ import java.awt.geom.Rectangle2D;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import org.locationtech.jts.algorithm.Area;
 import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Geometry;
@@ -117,8 +120,8 @@ public final class MapFigure implements Figure {
             pen.named("graticule", () -> drawGraticule(pen));
             for (MapOutline outline : outlines) pen.named(outline.name(), () -> drawOutline(pen, outline));
         });
-        for (int i = 0; i < outlines.size(); i++) drawLetters(pen, outlines.get(i), i);
-        for (MapPlace place : places) drawPlace(pen, place);
+        for (int i = 0; i < outlines.size(); i++) drawLetter(pen, i);
+        PlaceSymbol.draw(pen, spots(places), labels());
         pen.draw(window, Ink.line(Lettering.INK, 1));
         drawGraticuleLabels(pen);
         drawScale(pen);
@@ -238,14 +241,19 @@ public final class MapFigure implements Figure {
         return area.getFactory().createMultiPolygon(kept.toArray(new Polygon[0]));
     }
 
-    /** One letter for each outline, on bearings that differ so that they keep apart. */
-    private void drawLetters(Pen pen, MapOutline outline, int index) {
-        if (outlines.size() < 2) return;
+    private void drawLetter(Pen pen, int index) {
+        LoadoutMark mark = outlines.get(index).mark();
+        letterAt(index).ifPresent(at -> Badge.draw(pen, at.getX(), at.getY(), mark.letter(), Ink.line(mark.rgb(), 1)));
+    }
+
+    /** Where the letter of an outline stands on the figure, px: each on a bearing of its own, so that they keep apart. */
+    private Optional<Coordinate> letterAt(int index) {
+        if (outlines.size() < 2) return Optional.empty();
         Coordinate best = null;
         double towards = Math.toRadians(40 + 360.0 * index / outlines.size());
         double bestReach = Double.NEGATIVE_INFINITY;
         Rectangle2D window = window();
-        for (Coordinate c : outline.area().getCoordinates()) {
+        for (Coordinate c : outlines.get(index).area().getCoordinates()) {
             double x = ground.frame().xPx(c.getX());
             double y = ground.frame().yPx(c.getY());
             if (!window.contains(LEFT_PX + x, TOP_PX + y)) continue;
@@ -257,34 +265,55 @@ public final class MapFigure implements Figure {
                 best = new Coordinate(x, y);
             }
         }
-        if (best == null) return;
+        if (best == null) return Optional.empty();
         double x = Math.max(12, Math.min(ground.frame().widthPx() - 12.0, best.getX()));
         double y = Math.max(12, Math.min(ground.frame().heightPx() - 12.0, best.getY()));
-        Badge.draw(
-                pen,
-                LEFT_PX + x,
-                TOP_PX + y,
-                outline.mark().letter(),
-                Ink.line(outline.mark().rgb(), 1));
+        return Optional.of(new Coordinate(LEFT_PX + x, TOP_PX + y));
     }
 
-    private void drawPlace(Pen pen, MapPlace place) {
-        if (!ground.frame().contains(place.position())) return;
-        double x = LEFT_PX + ground.frame().xPx(place.position().longitudeDeg());
-        double y = TOP_PX + ground.frame().yPx(place.position().latitudeDeg());
-        PlaceSymbol.draw(pen, place, x, y, window().getMaxX());
+    /** Names keep clear of scale, north and the letters of the outlines. */
+    LabelPlacement labels() {
+        LabelPlacement labels = new LabelPlacement(Outline.room(window()));
+        labels.keepFree(Outline.room(scaleBox(scaleBar())));
+        labels.keepFree(Outline.room(northBox()));
+        for (int i = 0; i < outlines.size(); i++) {
+            String letter = outlines.get(i).mark().letter();
+            letterAt(i).ifPresent(at -> labels.keepFree(Outline.room(Badge.disc(at.getX(), at.getY(), letter))));
+        }
+        return labels;
+    }
+
+    /** Those of some places that lie on the map, where they stand on the figure. */
+    List<PlaceSymbol.Spot> spots(List<MapPlace> some) {
+        return some.stream()
+                .filter(place -> ground.frame().contains(place.position()))
+                .map(place -> new PlaceSymbol.Spot(
+                        place,
+                        LEFT_PX + ground.frame().xPx(place.position().longitudeDeg()),
+                        TOP_PX + ground.frame().yPx(place.position().latitudeDeg())))
+                .toList();
+    }
+
+    private ScaleBar scaleBar() {
+        return ScaleBar.fitting(0.3 * ground.frame().widthPx() * ground.frame().metresPerPx(), style);
+    }
+
+    private Rectangle2D scaleBox(ScaleBar bar) {
+        double length = bar.lengthM() / ground.frame().metresPerPx();
+        double wordPx = Typeface.of(false).widthPx(bar.label(), 13);
+        return Outline.box(LEFT_PX + 6, TOP_PX + ground.frame().heightPx() - 43, length + wordPx / 2 + 22, 36);
+    }
+
+    private Rectangle2D northBox() {
+        return Outline.box(LEFT_PX + ground.frame().widthPx() - 38, TOP_PX + 8, 28, 52);
     }
 
     private void drawScale(Pen pen) {
-        MapFrame frame = ground.frame();
-        ScaleBar bar = ScaleBar.fitting(0.3 * frame.widthPx() * frame.metresPerPx(), style);
-        double length = bar.lengthM() / frame.metresPerPx();
+        ScaleBar bar = scaleBar();
+        double length = bar.lengthM() / ground.frame().metresPerPx();
         double x = LEFT_PX + 14;
-        double y = TOP_PX + frame.heightPx() - 22;
-        double wordPx = Typeface.of(false).widthPx(bar.label(), 13);
-        pen.draw(
-                Outline.box(x - 8, y - 21, length + wordPx / 2 + 22, 36),
-                Ink.fill(0xFFFFFF).opacity(0.82));
+        double y = TOP_PX + ground.frame().heightPx() - 22;
+        pen.draw(scaleBox(bar), Ink.fill(0xFFFFFF).opacity(0.82));
         for (int i = 0; i < bar.parts(); i++) {
             double part = length / bar.parts();
             pen.draw(
@@ -298,7 +327,7 @@ public final class MapFigure implements Figure {
     private void drawNorth(Pen pen) {
         double x = LEFT_PX + ground.frame().widthPx() - 24;
         double y = TOP_PX + 20;
-        pen.draw(Outline.box(x - 14, y - 12, 28, 52), Ink.fill(0xFFFFFF).opacity(0.82));
+        pen.draw(northBox(), Ink.fill(0xFFFFFF).opacity(0.82));
         Path2D needle = Outline.line(x, y - 8, x + 6, y + 14, x, y + 9, x - 6, y + 14);
         needle.closePath();
         pen.draw(needle, Ink.fill(Lettering.INK));

@@ -6,6 +6,7 @@ import java.awt.geom.Ellipse2D;
 import java.awt.geom.Path2D;
 import java.awt.geom.Rectangle2D;
 import org.locationtech.jts.geom.Coordinate;
+import org.locationtech.jts.geom.Envelope;
 import org.locationtech.jts.geom.Geometry;
 import org.locationtech.jts.geom.GeometryCollection;
 import org.locationtech.jts.geom.LineString;
@@ -35,6 +36,12 @@ final class Outline {
 
     static Rectangle2D box(double x, double y, double width, double height) {
         return new Rectangle2D.Double(x, y, width, height);
+    }
+
+    /** The room that a shape takes. */
+    static Envelope room(Shape shape) {
+        Rectangle2D box = shape.getBounds2D();
+        return new Envelope(box.getMinX(), box.getMaxX(), box.getMinY(), box.getMaxY());
     }
 
     /** A geometry in degrees on a map whose upper left corner stands at x, y; polygons keep their holes (even-odd). */

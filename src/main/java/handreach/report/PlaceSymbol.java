@@ -1,17 +1,53 @@
 package handreach.report;
 
+import handreach.cartography.LabelPlacement;
 import java.awt.geom.Path2D;
+import java.util.List;
+import org.locationtech.jts.geom.Envelope;
 
-/** Symbols of places, which stay apart in black and white, with their label beside them. */
+/** Symbols of places, which stay apart in black and white, with their names beside them. */
 final class PlaceSymbol {
     private static final double LABEL_PX = 14;
+    private static final double LINE_PX = 16;
+    /** From the middle of a line of text down to its base line. */
+    private static final double BASE_LINE_PX = 5;
 
     private PlaceSymbol() {}
 
-    /** Draws a place; the label goes to the left where it would run over the right end. */
-    static void draw(Pen pen, MapPlace place, double x, double y, double rightEnd) {
+    /**
+     * A place on the page.
+     *
+     * @param place what stands there
+     * @param x px from the left
+     * @param y px from above
+     */
+    record Spot(MapPlace place, double x, double y) {}
+
+    /** Draws all symbols, and then each name where it covers least. */
+    static void draw(Pen pen, List<Spot> spots, LabelPlacement labels) {
+        for (Spot spot : spots) {
+            draw(pen, spot.place().kind(), spot.x(), spot.y());
+            labels.keepFree(room(spot));
+        }
+        for (Spot spot : spots) if (!spot.place().label().isBlank()) name(pen, spot, labels);
+    }
+
+    private static void name(Pen pen, Spot spot, LabelPlacement labels) {
+        String name = spot.place().label();
+        Envelope box = labels.place(room(spot), Typeface.of(true).widthPx(name, LABEL_PX), LINE_PX);
+        double baseLine = box.centre().getY() + BASE_LINE_PX;
+        pen.write(
+                box.getMinX(), baseLine, name, Lettering.plain(LABEL_PX).bold().halo());
+    }
+
+    private static Envelope room(Spot spot) {
+        double half = spot.place().kind() == MapPlace.Kind.RELAY ? 9 : 6;
+        return Outline.room(Outline.disc(spot.x(), spot.y(), half));
+    }
+
+    private static void draw(Pen pen, MapPlace.Kind kind, double x, double y) {
         Ink ink = Ink.fill(0xFFFFFF).outlined(Lettering.INK, 2);
-        switch (place.kind()) {
+        switch (kind) {
             case BASE ->
                 pen.draw(
                         Outline.box(x - 6, y - 6, 12, 12),
@@ -23,11 +59,6 @@ final class PlaceSymbol {
                 pen.draw(Outline.line(x - 6, y + 6, x + 6, y - 6), Ink.line(Lettering.INK, 2));
             }
         }
-        if (place.label().isBlank()) return;
-        double width = Typeface.of(true).widthPx(place.label(), LABEL_PX);
-        boolean isLeft = x + 12 + width > rightEnd;
-        Lettering lettering = Lettering.plain(LABEL_PX).bold().halo();
-        pen.write(isLeft ? x - 11 : x + 11, y + 5, place.label(), isLeft ? lettering.end() : lettering);
     }
 
     private static Path2D triangle(double x, double y) {

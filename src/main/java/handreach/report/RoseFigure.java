@@ -1,6 +1,7 @@
 package handreach.report;
 
 import handreach.cartography.Hatch;
+import handreach.cartography.LabelPlacement;
 import handreach.cartography.LengthStyle;
 import handreach.cartography.LoadoutMark;
 import handreach.cartography.MapFrame;
@@ -146,7 +147,7 @@ public final class RoseFigure implements Figure {
         List<double[]> taken = new ArrayList<>();
         for (int i = 0; i < traces.size(); i++) drawLetters(pen, traces.get(i), i, taken);
         drawRingLabels(pen);
-        ground.ifPresent(g -> drawPlaces(pen, g));
+        ground.ifPresent(g -> drawPlaces(pen, g, taken));
         legend.draw(pen, 5, middleY() + radiusPx + 36);
     }
 
@@ -158,18 +159,22 @@ public final class RoseFigure implements Figure {
                 () -> pen.place(g.relief(), Outline.box(x, y, 2 * radiusPx, 2 * radiusPx)));
     }
 
-    private void drawPlaces(Pen pen, Ground g) {
+    /** Places within the rose; their names keep clear of the letters. */
+    private void drawPlaces(Pen pen, Ground g, List<double[]> letters) {
+        LabelPlacement labels = new LabelPlacement(Outline.room(Outline.disc(middleX(), middleY(), radiusPx)));
+        for (double[] at : letters) labels.keepFree(Outline.room(Badge.disc(at[0], at[1], "")));
+        double share = 2 * radiusPx / g.frame().widthPx();
+        List<PlaceSymbol.Spot> spots = new ArrayList<>();
         for (MapPlace place : g.places()) {
-            double share = 2 * radiusPx / g.frame().widthPx();
             double x = middleX()
                     - radiusPx
                     + share * g.frame().xPx(place.position().longitudeDeg());
             double y = middleY()
                     - radiusPx
                     + share * g.frame().yPx(place.position().latitudeDeg());
-            if (Math.hypot(x - middleX(), y - middleY()) < radiusPx - 6)
-                PlaceSymbol.draw(pen, place, x, y, middleX() + radiusPx);
+            if (Math.hypot(x - middleX(), y - middleY()) < radiusPx - 6) spots.add(new PlaceSymbol.Spot(place, x, y));
         }
+        PlaceSymbol.draw(pen, spots, labels);
     }
 
     private double ringStep() {
@@ -277,6 +282,7 @@ public final class RoseFigure implements Figure {
                     at[1],
                     trace.mark().letter(),
                     Ink.line(trace.mark().rgb(), 1));
+            taken.add(at);
         }
     }
 

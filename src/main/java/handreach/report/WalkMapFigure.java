@@ -1,5 +1,6 @@
 package handreach.report;
 
+import handreach.cartography.LabelPlacement;
 import handreach.cartography.MapFrame;
 import handreach.geodesy.Position;
 import handreach.walk.WalkPair;
@@ -71,12 +72,10 @@ public final class WalkMapFigure implements Figure {
             for (WalkPair pair : pairs)
                 at(pair.spot().at(), (x, y) -> WalkMark.of(pair).draw(pen, x, y));
         });
-        for (MapPlace place : places)
-            if (frame.contains(place.position()))
-                at(
-                        place.position(),
-                        (x, y) ->
-                                PlaceSymbol.draw(pen, place, x, y, map.window().getMaxX()));
+        LabelPlacement labels = map.labels();
+        for (WalkPair pair : pairs)
+            at(pair.spot().at(), (x, y) -> labels.keepFree(WalkMark.of(pair).room(x, y)));
+        PlaceSymbol.draw(pen, map.spots(places), labels);
         double left = map.window().getMinX() + 12;
         List<WalkMark> marks = Arrays.asList(WalkMark.values());
         int rows = marks.size() / 2;

@@ -3,6 +3,7 @@ package handreach.report;
 import handreach.walk.CopyTable;
 import handreach.walk.WalkPair;
 import java.awt.geom.Path2D;
+import org.locationtech.jts.geom.Envelope;
 
 /** How a report stands against its prediction, as a mark that is told by shape and by light and dark, not by colour alone. */
 public enum WalkMark {
@@ -59,6 +60,12 @@ public enum WalkMark {
             case WORSE -> pen.draw(triangle(x, y, 6), Ink.fill(WORSE_RGB).outlined(0xFFFFFF, 1.2));
             case FAR_WORSE -> pen.draw(triangle(x, y, 9), Ink.fill(WORSE_RGB).outlined(0xFFFFFF, 1.5));
         }
+    }
+
+    /** The room that a mark takes. */
+    Envelope room(double x, double y) {
+        double half = this == FAR_BETTER || this == FAR_WORSE ? 9 : this == BETTER || this == WORSE ? 6 : 4;
+        return Outline.room(Outline.disc(x, y, half));
     }
 
     /** A triangle that points down for a size above zero, and up below it. */

@@ -1,0 +1,98 @@
+package handreach.cartography;
+
+import java.util.ArrayList;
+import java.util.List;
+import org.locationtech.jts.geom.Envelope;
+
+/**
+ * Where names stand beside their marks: at the first of eight places round the mark that covers nothing, or where all are taken at
+ * the one that covers least. Whoever asks first chooses first, so the same questions get the same places. All in pixels, y
+ * downwards; the boxes of all marks, and of what else lies on the map, are given before the first name is placed.
+ */
+public final class LabelPlacement {
+    /** Clear ground between a mark and its name beside it, px. */
+    private static final double BESIDE_PX = 5;
+    /** The same above and below, where a line of text brings room of its own. */
+    private static final double ABOVE_PX = 2;
+
+    private static final double NOTHING_PX2 = 1e-6;
+
+    /** In the order in which they are tried, by the way from the mark: 1 is right or down. */
+    private enum Side {
+        RIGHT(1, 0),
+        UPPER_RIGHT(1, -1),
+        LOWER_RIGHT(1, 1),
+        LEFT(-1, 0),
+        UPPER_LEFT(-1, -1),
+        LOWER_LEFT(-1, 1),
+        ABOVE(0, -1),
+        BELOW(0, 1);
+
+        private final int right;
+        private final int down;
+
+        Side(int right, int down) {
+            this.right = right;
+            this.down = down;
+        }
+
+        Envelope box(Envelope mark, double widthPx, double heightPx) {
+            double x = beside(mark.getMinX(), mark.getMaxX(), widthPx, right, down == 0 ? BESIDE_PX : 0);
+            double y = beside(mark.getMinY(), mark.getMaxY(), heightPx, down, right == 0 ? ABOVE_PX : 0);
+            return new Envelope(x, x + widthPx, y, y + heightPx);
+        }
+
+        /** Lower end of a length beside, or in the middle of, a mark that goes from low to high. */
+        private static double beside(double low, double high, double length, int way, double gap) {
+            if (way == 0) return (low + high - length) / 2;
+            return way > 0 ? high + gap : low - gap - length;
+        }
+    }
+
+    private final Envelope window;
+    private final List<Envelope> taken = new ArrayList<>();
+
+    /** On a map that shows this window. */
+    public LabelPlacement(Envelope window) {
+        this.window = new Envelope(window);
+    }
+
+    /** No name should cover this: a mark, a scale bar, a key that lies on the map. */
+    public void keepFree(Envelope box) {
+        taken.add(new Envelope(box));
+    }
+
+    /**
+     * Takes the place for a name.
+     *
+     * @shape  the box of a mark and the size of its name in, the box of the name out; O(boxes kept free), remembers the place
+     * @unit   px
+     * @valid  width and height of at least 0; outside: IllegalArgumentException. A mark off the window is named where least of the
+     *     name is lost
+     * @error  none; what is covered is measured by area, what lies off the window counts as covered
+     * @source eight places: Christensen, Marks and Shieber, ACM Transactions on Graphics 14 (1995) 203 (from memory); right of the
+     *     mark first, after Imhof, The American Cartographer 2 (1975) 128 (from memory)
+     */
+    public Envelope place(Envelope mark, double widthPx, double heightPx) {
+        if (!(widthPx >= 0) || !(heightPx >= 0))
+            throw new IllegalArgumentException("a name of " + widthPx + " by " + heightPx + " px");
+        Envelope best = null;
+        double least = Double.POSITIVE_INFINITY;
+        for (Side side : Side.values()) {
+            Envelope box = side.box(mark, widthPx, heightPx);
+            double covered = coveredPx2(box);
+            if (covered >= least) continue;
+            least = covered;
+            best = box;
+            if (covered <= NOTHING_PX2) break;
+        }
+        keepFree(best);
+        return best;
+    }
+
+    private double coveredPx2(Envelope box) {
+        double covered = box.getArea() - window.intersection(box).getArea();
+        for (Envelope other : taken) covered += other.intersection(box).getArea();
+        return covered;
+    }
+}
