@@ -6,21 +6,20 @@ import java.io.FileDescriptor;
 import java.io.FileOutputStream;
 import java.io.PrintStream;
 import java.nio.charset.StandardCharsets;
-import java.util.logging.Level;
-import java.util.logging.Logger;
 
 /** The doorway: hands {@code desk} to the window and everything else to the command line. */
 public final class Handreach {
     private Handreach() {}
 
     public static void main(String[] args) {
-        // Libraries that log would mix their words with ours.
-        Logger.getLogger("").setLevel(Level.SEVERE);
+        // Libraries that log would mix their words with ours; most runs never log and need not set logging up.
+        System.setProperty("java.util.logging.config.class", "handreach.SevereOnly");
         PrintStream out = new PrintStream(new FileOutputStream(FileDescriptor.out), false, StandardCharsets.UTF_8);
         PrintStream err = new PrintStream(new FileOutputStream(FileDescriptor.err), true, StandardCharsets.UTF_8);
         // No face opens an AWT window; pictures are painted in memory.
         System.setProperty("java.awt.headless", "true");
-        int code = CommandLineFace.run(args, out, err, Desk::open);
+        // A method reference to the window would load it for every command.
+        int code = CommandLineFace.run(args, out, err, plan -> Desk.open(plan));
         out.flush();
         System.exit(code);
     }

@@ -6,13 +6,10 @@ import java.io.PrintWriter;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.FileSystemException;
 import java.nio.file.Path;
-import java.util.LinkedHashMap;
-import java.util.Map;
+import java.util.List;
 import java.util.Optional;
-import java.util.Set;
 import java.util.concurrent.CancellationException;
 import java.util.function.Consumer;
-import java.util.function.Supplier;
 import picocli.CommandLine;
 import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.UnmatchedArgumentException;
@@ -22,6 +19,9 @@ public final class CommandLineFace {
     private static final int DONE = 0;
     private static final int FAILED = 1;
     private static final int INPUT_WRONG = 2;
+    /** In the order help lists them. */
+    private static final List<String> COMMANDS =
+            List.of("bench", "match", "pattern", "tiles", "path", "reach", "relay", "walk", "card", "report", "desk");
 
     private CommandLineFace() {}
 
@@ -57,22 +57,27 @@ public final class CommandLineFace {
 
     /** The command asked for; all of them when none is, since building one takes a cold start some 15 ms. */
     private static CommandLine commands(String[] args, Consumer<Optional<Path>> window) {
-        Map<String, Supplier<Object>> all = new LinkedHashMap<>();
-        all.put("bench", BenchCommand::new);
-        all.put("match", MatchCommand::new);
-        all.put("pattern", PatternCommand::new);
-        all.put("tiles", TilesCommand::new);
-        all.put("path", PathCommand::new);
-        all.put("reach", ReachCommand::new);
-        all.put("relay", RelayCommand::new);
-        all.put("walk", WalkCommand::new);
-        all.put("card", CardCommand::new);
-        all.put("report", ReportCommand::new);
-        all.put("desk", () -> new DeskCommand(window));
         CommandLine line = new CommandLine(new HandreachCommand());
-        if (args.length > 0 && all.containsKey(args[0])) all.keySet().retainAll(Set.of(args[0]));
-        all.forEach((name, command) -> line.addSubcommand(name, command.get()));
+        boolean isNamed = args.length > 0 && COMMANDS.contains(args[0]);
+        for (String name : isNamed ? List.of(args[0]) : COMMANDS) line.addSubcommand(name, command(name, window));
         return line;
+    }
+
+    private static Object command(String name, Consumer<Optional<Path>> window) {
+        return switch (name) {
+            case "bench" -> new BenchCommand();
+            case "match" -> new MatchCommand();
+            case "pattern" -> new PatternCommand();
+            case "tiles" -> new TilesCommand();
+            case "path" -> new PathCommand();
+            case "reach" -> new ReachCommand();
+            case "relay" -> new RelayCommand();
+            case "walk" -> new WalkCommand();
+            case "card" -> new CardCommand();
+            case "report" -> new ReportCommand();
+            case "desk" -> new DeskCommand(window);
+            default -> throw new IllegalArgumentException("no command " + name);
+        };
     }
 
     private static int wrongUsage(ParameterException wrong, String[] args) {

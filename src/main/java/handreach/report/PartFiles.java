@@ -1,11 +1,13 @@
 package handreach.report;
 
 import java.io.IOException;
+import java.nio.file.FileAlreadyExistsException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.HashSet;
 import java.util.Set;
 import java.util.concurrent.CancellationException;
+import java.util.concurrent.ThreadLocalRandom;
 
 /**
  * Files being written at this moment, under their provisional names. When the program is told to end, they are deleted and no new
@@ -24,9 +26,21 @@ final class PartFiles {
     static Path beside(Path target) throws IOException {
         synchronized (OPEN) {
             OPEN.watch();
-            Path part = Files.createTempFile(target.getParent(), "." + target.getFileName() + ".", ".part");
+            Path part = fresh(target);
             OPEN.open.add(part);
             return part;
+        }
+    }
+
+    /** With the rights of any new file; the usual maker of temporary files gives them to the owner alone. */
+    private static Path fresh(Path target) throws IOException {
+        while (true) {
+            String number = Long.toHexString(ThreadLocalRandom.current().nextLong());
+            try {
+                return Files.createFile(target.resolveSibling("." + target.getFileName() + "." + number + ".part"));
+            } catch (FileAlreadyExistsException taken) {
+                continue;
+            }
         }
     }
 

@@ -74,7 +74,6 @@ public final class WholeFile {
             out.flush();
             channel.force(true);
         }
-        if (!beside.toFile().setReadable(true, false)) return;
     }
 
     private static void move(Path beside, Path target) throws IOException {
