@@ -11,6 +11,7 @@ import handreach.study.ReachAnswer;
 import handreach.study.ReachStudy;
 import handreach.study.ReachWish;
 import handreach.study.Scene;
+import java.lang.management.ManagementFactory;
 import java.nio.file.Path;
 import java.util.EnumSet;
 import java.util.List;
@@ -63,7 +64,7 @@ final class ReachCommand implements Callable<Integer> {
             description = {
                 "How the maps are reckoned: exact (one path per cell; the usual one while it takes seconds), sweep (cells off shared"
                         + " radials; its difference from exact is measured and printed),",
-                "march (model full-wave along radials, also for the rose; takes minutes and says so first)."
+                "march (model full-wave along radials, also for the rose; takes minutes and says so first; difference measured as the sweep's)."
             })
     private String engine;
 
@@ -90,7 +91,7 @@ final class ReachCommand implements Callable<Integer> {
         Set<ReachPart> parts = parts();
         ReachWish wish = wish(parts);
         Scene scene = Scene.open(PlanFile.open(plan));
-        ReachStudy.cost(scene, wish)
+        ReachStudy.cost(scene, wish, ManagementFactory.getThreadMXBean()::getCurrentThreadCpuTime)
                 .ifPresent(cost ->
                         json.err().println(cost.sentence() + " Ctrl-C stops it, and leaves nothing half written."));
         try (ConsoleProgress progress = ConsoleProgress.on(json.err())) {

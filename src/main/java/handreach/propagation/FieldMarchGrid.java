@@ -53,6 +53,11 @@ record FieldMarchGrid(double spacingM, double stepM, double topM, double absorbe
         return Math.max(1, (int) Math.ceil(Math.abs(angleRad) * topM / turnM));
     }
 
+    /** A step of about this length as whole quanta, so that steps are used again. */
+    static long quanta(double stepM, double quantumM) {
+        return Math.max(1, Math.round(stepM / quantumM));
+    }
+
     int nodes() {
         return Math.max(16, (int) Math.ceil(topM / spacingM));
     }

@@ -9,6 +9,8 @@ import org.apache.commons.math3.complex.Complex;
  * @param impedance δ of the ground condition ∂ψ/∂η = jkδψ at grazing incidence
  */
 record FieldMarchWave(double waveNumber, Complex impedance) {
+    private static final double QUANTUM_SHARE = 1.0 / 64;
+
     /**
      * From frequency, ground and polarisation. Vertical: ψ is the magnetic field across the path, and δ = √(ε − 1)/ε is the
      * surface impedance of the ground over that of air. Horizontal: ψ is the electric field across the path; from E = −Z_s H on
@@ -24,6 +26,11 @@ record FieldMarchWave(double waveNumber, Complex impedance) {
         return new FieldMarchWave(
                 conditions.frequency().waveNumber(),
                 conditions.ground().surfaceImpedance(conditions.frequency(), conditions.polarization()));
+    }
+
+    /** Steps along the ground are whole multiples of this length, m. */
+    double quantumM() {
+        return QUANTUM_SHARE * wavelengthM();
     }
 
     double wavelengthM() {

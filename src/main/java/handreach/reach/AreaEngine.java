@@ -25,6 +25,11 @@ public interface AreaEngine {
      */
     List<LossGrid> losses(AreaRequest request, List<Terminals> heights, AreaGround ground, Progress progress);
 
+    /** The same without comparing cells with exact paths, where nobody reads the comparison. */
+    default AreaEngine withoutMeasuring() {
+        return this;
+    }
+
     /** Losses for the request's own antenna heights. */
     default LossGrid losses(AreaRequest request, AreaGround ground, Progress progress) {
         return losses(request, List.of(request.terminals()), ground, progress).get(0);

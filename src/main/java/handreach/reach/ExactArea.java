@@ -31,7 +31,7 @@ public final class ExactArea implements AreaEngine {
         for (int k = 0; k < out.length; k++) out[k] = new LossGrid(request.with(heights.get(k)), name());
         workers.run(
                 grid.rows(),
-                () -> new ExactWorker(setting, request.model(), heights.toArray(new Terminals[0]), grid, out),
+                () -> new ExactWorker(setting, request.model(), heights.toArray(new Terminals[0]), grid, out, progress),
                 (worker, row) -> {
                     for (int c = 0; c < grid.columns(); c++) worker.cell(grid.index(row, c));
                 },

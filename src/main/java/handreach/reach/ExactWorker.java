@@ -1,6 +1,7 @@
 package handreach.reach;
 
 import handreach.propagation.Terminals;
+import java.util.List;
 
 /** One thread's share of exact work: one path per cell, cut and reckoned as a single path is. */
 final class ExactWorker {
@@ -10,17 +11,31 @@ final class ExactWorker {
     private final CellGrid grid;
     private final CellSink[] out;
     private final RadialWalker[] walker;
+    private final boolean isMarched;
+    private final List<Terminals> heights;
+    private final Progress progress;
     private final Ray ray = new Ray();
     private int row = -1;
 
-    ExactWorker(AreaSetting setting, String modelName, Terminals[] pairs, CellGrid grid, CellSink[] out) {
+    ExactWorker(
+            AreaSetting setting,
+            String modelName,
+            Terminals[] pairs,
+            CellGrid grid,
+            CellSink[] out,
+            Progress progress) {
         this.setting = setting;
         this.out = out;
         this.grid = grid;
         this.sampler = setting.sampler();
         this.reader = new CellsByRadial.RowReader(grid, setting.frame());
         this.walker = new RadialWalker[out.length];
-        for (int k = 0; k < out.length; k++) walker[k] = RadialWalkers.of(modelName, pairs[k], setting.conditions());
+        this.heights = List.of(pairs);
+        this.progress = progress;
+        this.isMarched = modelName.equals(RadialMarch.FULL_WAVE);
+        // A march gives losses only; sight and angles then come with free space.
+        String walked = isMarched ? RadialWalkers.LINE_OF_SIGHT : modelName;
+        for (int k = 0; k < out.length; k++) walker[k] = RadialWalkers.of(walked, pairs[k], setting.conditions());
     }
 
     /** Loss to one cell into each grid; false when the cell lies outside the radius. */
@@ -46,10 +61,12 @@ final class ExactWorker {
             return true;
         }
         int cover = ray.cover[intervals];
+        double[][] marched = isMarched ? RadialMarch.lossDb(ray, heights, setting.conditions(), progress) : null;
         for (int k = 0; k < out.length; k++) {
             RadialWalker walk = walker[k];
             walk.path(ray);
-            out[k].put(cell, walk.lossDb(), walk.departureDeg(), walk.arrivalDeg(), walk.isInSight(), cover);
+            double lossDb = marched == null ? walk.lossDb() : marched[k][intervals];
+            out[k].put(cell, lossDb, walk.departureDeg(), walk.arrivalDeg(), walk.isInSight(), cover);
         }
         return true;
     }

@@ -94,7 +94,7 @@ public final class LossGrid implements CellSink {
         return engine;
     }
 
-    /** How far the sweep's sampling differs from one exact path per cell; empty for engines that do not sample. */
+    /** How far losses off radials differ from one exact path per cell; empty for engines that reckon every cell. */
     public Optional<SamplingDifference> difference() {
         return Optional.ofNullable(difference);
     }

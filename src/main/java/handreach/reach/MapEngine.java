@@ -74,10 +74,10 @@ public enum MapEngine {
         };
     }
 
-    /** Cost of the map by this engine; only a march is dear enough to be announced. */
-    public Optional<MarchCost> cost(AreaRequest request, List<Terminals> heights, AreaGround ground, int threads) {
+    /** Cost of the map by this engine; only a march is dear enough to be tried and announced. */
+    public Optional<MarchCost> cost(AreaRequest request, List<Terminals> heights, AreaGround ground, MarchTrial trial) {
         if (this != MARCH) return Optional.empty();
-        return Optional.of(MarchCost.ofArea(request, heights, ground, marchArcM(request), threads));
+        return Optional.of(MarchCost.ofArea(request, heights, ground, marchArcM(request), trial));
     }
 
     private static double marchArcM(AreaRequest request) {

@@ -1,6 +1,5 @@
 package handreach.reach;
 
-import handreach.propagation.FieldMarchCost;
 import handreach.propagation.Terminals;
 import java.util.List;
 import java.util.Locale;
@@ -9,69 +8,82 @@ import java.util.Locale;
  * What marching the field along radials will cost, said before it starts.
  *
  * @param radials number of radials
- * @param seconds about how long it takes on these threads, good to a factor of 2
+ * @param checked cells to which an exact path is marched beside them ({@link SamplingDifference})
+ * @param pairs pairs of antenna heights; those with one height at the source share a march
+ * @param threads threads that share the work
+ * @param seconds about how long it takes on these threads when they have nothing else to do
  * @param bytes working memory of all threads together
  */
-public record MarchCost(int radials, double seconds, long bytes) {
-    private static final int PROBED = 8;
+public record MarchCost(int radials, int checked, int pairs, int threads, double seconds, long bytes) {
+    /** Ground read, cells put to radials, code compiled: measured, docs/performance.md. */
+    private static final double START_S = 0.2;
 
     /**
      * Cost of {@link MarchArea}.
      *
-     * @shape  eight radials are cut and looked at, none is marched
+     * @shape  24 paths all round are cut and counted, and short ones marched on all threads for half a second to two ({@link MarchTrial})
      * @unit   m, s, bytes
-     * @valid  as the engine
-     * @error  time good to a factor of 2
-     * @source counts of steps and nodes, docs/full-wave.md
+     * @valid  as the engine, while its threads have nothing else to do: beside other work it takes longer
+     * @error  0.77 to 1.24 of the processor time of ten cold runs, 1 to 25 km, 70 to 446 MHz, one to three pairs; told as ±40 %
+     * @source counts of {@code FieldMarchCost}, fitted to 500 measured paths, times the speed of this machine in the trial;
+     *         docs/performance.md
      */
     public static MarchCost ofArea(
-            AreaRequest request, List<Terminals> heights, AreaGround ground, double arcM, int threads) {
+            AreaRequest request, List<Terminals> heights, AreaGround ground, double arcM, MarchTrial trial) {
         AreaSetting setting = AreaSetting.of(request, ground);
-        return of(setting, heights, MarchArea.radials(request.radiusM(), arcM), threads);
+        int radials = MarchArea.radials(request.radiusM(), arcM);
+        return of(setting, heights, radials, MarchArea.checked(radials), trial);
     }
 
     /** Cost of {@link BearingLosses} by the march; {@link #ofArea}. */
     public static MarchCost ofBearings(
-            BearingRequest request, List<Terminals> heights, AreaGround ground, int threads) {
+            BearingRequest request, List<Terminals> heights, AreaGround ground, MarchTrial trial) {
         AreaSetting setting = new AreaSetting(request.source(), request.radiusM(), request.conditions(), ground);
-        return of(setting, heights, request.bearings(), threads);
+        return of(setting, heights, request.bearings(), 0, trial);
     }
 
-    /** Both, one after the other: the longer list of radials, the times added, the larger memory. */
+    private static MarchCost of(
+            AreaSetting setting, List<Terminals> heights, int radials, int checked, MarchTrial trial) {
+        MarchProbe probe = new MarchProbe(setting, heights);
+        double countedS = radials * probe.meanS(setting.radiusM());
+        if (checked > 0) countedS += checked * probe.meanOfCellsS();
+        double seconds = countedS > 0 ? START_S + trial.seconds(setting, heights, countedS) : 0;
+        long bytes = probe.mostBytes() * trial.threads();
+        return new MarchCost(radials, checked, heights.size(), trial.threads(), seconds, bytes);
+    }
+
+    /** Both, one after the other, for the same heights: radials, cells and times added, the larger memory. */
     public MarchCost and(MarchCost other) {
-        return new MarchCost(radials + other.radials, seconds + other.seconds, Math.max(bytes, other.bytes));
+        return new MarchCost(
+                radials + other.radials,
+                checked + other.checked,
+                pairs,
+                threads,
+                seconds + other.seconds,
+                Math.max(bytes, other.bytes));
     }
 
     /** One line for people, said before the march starts. */
     public String sentence() {
-        String time = seconds < 90
-                ? String.format(Locale.ROOT, "%.0f s", Math.max(1, seconds))
-                : String.format(Locale.ROOT, "%.0f min", seconds / 60);
         return String.format(
                 Locale.ROOT,
-                "Marching the field along %d radials: about %s, good to a factor of 2, and %.0f MB of memory.",
+                "Marching the field along %d radials%s, %s: about %s on %s with nothing else to do"
+                        + " (good to 40 %%, by a trial just now), and %.0f MB of memory.",
                 radials,
-                time,
+                checked > 0 ? " and to " + checked + " single cells as a check" : "",
+                counted(pairs, "pair of antenna heights", "pairs of antenna heights"),
+                time(),
+                counted(threads, "thread", "threads"),
                 Math.ceil(bytes / 1e6));
     }
 
-    private static MarchCost of(AreaSetting setting, List<Terminals> heights, int radials, int threads) {
-        RaySampler sampler = setting.sampler();
-        Ray ray = new Ray();
-        double seconds = 0;
-        long bytes = 0;
-        double[] tx =
-                heights.stream().mapToDouble(Terminals::txHeightM).distinct().toArray();
-        double rx = heights.stream().mapToDouble(Terminals::rxHeightM).max().orElseThrow();
-        for (int i = 0; i < PROBED; i++) {
-            setting.cut(sampler, 2 * Math.PI * i / PROBED, setting.radiusM(), ray);
-            if (ray.known < 2) continue;
-            for (double height : tx) {
-                FieldMarchCost cost = RadialMarch.cost(ray, new Terminals(height, rx), setting.conditions());
-                seconds += cost.seconds() / PROBED;
-                bytes = Math.max(bytes, cost.bytes());
-            }
-        }
-        return new MarchCost(radials, seconds * radials / threads, bytes * threads);
+    private String time() {
+        if (seconds < 90) return String.format(Locale.ROOT, "%.0f s", Math.max(1, seconds));
+        if (seconds < 5400) return String.format(Locale.ROOT, "%.0f min", seconds / 60);
+        return String.format(Locale.ROOT, "%.1f h", seconds / 3600);
+    }
+
+    private static String counted(int number, String one, String many) {
+        return number + " " + (number == 1 ? one : many);
     }
 }

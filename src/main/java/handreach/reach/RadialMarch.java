@@ -36,9 +36,16 @@ final class RadialMarch {
         return loss;
     }
 
-    /** What marching this ray costs for one height at the source. */
-    static FieldMarchCost cost(Ray ray, Terminals pair, PathConditions conditions) {
-        return FieldMarch.cost(profile(ray), pair.txHeightM(), pair.rxHeightM(), conditions);
+    /** What marching this ray costs, for each height at the source. */
+    static List<FieldMarchCost> costs(Ray ray, List<Terminals> heights, PathConditions conditions) {
+        Profile profile = profile(ray);
+        double rxHeightM =
+                heights.stream().mapToDouble(Terminals::rxHeightM).max().orElseThrow();
+        return heights.stream()
+                .mapToDouble(Terminals::txHeightM)
+                .distinct()
+                .mapToObj(txHeightM -> FieldMarch.cost(profile, txHeightM, rxHeightM, conditions))
+                .toList();
     }
 
     private static Profile profile(Ray ray) {

@@ -3,7 +3,7 @@ package handreach.reach;
 import java.util.Locale;
 
 /**
- * Loss by the sweep minus loss by one exact path per cell, over a sample of cells.
+ * Loss off radials, by a sweep or a march, minus loss by one exact path per cell, over a sample of cells.
  *
  * @param cells cells compared
  * @param meanDb mean difference, dB
@@ -28,14 +28,22 @@ public record SamplingDifference(int cells, double meanDb, double rmsDb, double 
                 n, sum / n, Math.sqrt(squares / n), size[Math.min(n - 1, (int) Math.ceil(0.99 * n) - 1)], size[n - 1]);
     }
 
-    /** One line for people. */
-    public String sentence() {
+    /** One line for people about an engine, given by its one word. */
+    public String sentence(String engine) {
         return String.format(
                 Locale.ROOT,
-                "sweep against one exact path per cell, %d cells: mean %+.2f dB, RMS %.2f dB, 99 %% within %.1f dB",
+                "%s against one exact path per cell, %d cells: mean %+.2f dB, RMS %.2f dB, %s",
+                engine,
                 cells,
                 meanDb,
                 rmsDb,
-                p99Db);
+                bound());
+    }
+
+    /** How far nearly all of the cells differ at most, in words; of fewer than a hundred, all of them. */
+    public String bound() {
+        return cells < 100
+                ? String.format(Locale.ROOT, "all within %.1f dB", largestDb)
+                : String.format(Locale.ROOT, "99 %% within %.1f dB", p99Db);
     }
 }

@@ -14,6 +14,9 @@ import java.util.List;
  * and handed out with the result.
  */
 public final class SweepArea implements AreaEngine {
+    /** Cells compared with exact paths. */
+    private static final int CHECKED = 400;
+
     private final Workers workers;
     private final boolean measures;
 
@@ -27,7 +30,7 @@ public final class SweepArea implements AreaEngine {
         this.measures = measures;
     }
 
-    /** The same without the comparison with exact paths, for pictures that live a moment. */
+    @Override
     public SweepArea withoutMeasuring() {
         return new SweepArea(workers.threads(), false);
     }
@@ -56,10 +59,7 @@ public final class SweepArea implements AreaEngine {
                 SweepWorker::radial,
                 new Stretch(progress, "sweeping radials", 0.05, end));
         if (!measures) return List.copyOf(grids);
-        List<LossGrid> measured = new ArrayList<>();
-        for (LossGrid grid : grids)
-            measured.add(new SweepCheck(setting, workers)
-                    .measured(grid, cells, new Stretch(progress, "comparing with exact paths", end, 1)));
-        return List.copyOf(measured);
+        return new SamplingCheck(setting, workers, CHECKED)
+                .measured(grids, cells, new Stretch(progress, "comparing with exact paths", end, 1));
     }
 }

@@ -200,9 +200,11 @@ final class ReachMaps {
                 .difference()
                 .map(difference -> String.format(
                         Locale.ROOT,
-                        ", by sweep: its losses differ from one profile per cell by %.1f dB rms, 99 %% of cells by less than %.1f dB",
+                        ", by %s: its losses differ from one profile per cell by %.1f dB rms, %s on %d cells compared",
+                        odds.losses().engine(),
                         difference.rmsDb(),
-                        difference.p99Db()))
+                        difference.bound(),
+                        difference.cells()))
                 .orElse("");
     }
 

@@ -45,7 +45,7 @@ public final class ReachText {
         return node;
     }
 
-    /** How the cells were reckoned, and how far a sweep differs from one exact path per cell. */
+    /** How the cells were reckoned, and how far a sweep or a march differs from one exact path per cell. */
     private static JsonNode area(ReachAnswer.AreaAnswer area) {
         List<LossGrid> losses = area.losses();
         ObjectNode node = (ObjectNode) Json.tree(new Object() {});
@@ -169,7 +169,7 @@ public final class ReachText {
                             "Antennas %.2f and %.2f m up, %s.%n",
                             loss.request().terminals().txHeightM(),
                             loss.request().terminals().rxHeightM(),
-                            difference.sentence())));
+                            difference.sentence(loss.engine()))));
         return words.toString();
     }
 

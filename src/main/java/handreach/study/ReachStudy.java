@@ -13,6 +13,7 @@ import handreach.reach.LoadoutReach;
 import handreach.reach.LossGrid;
 import handreach.reach.MapEngine;
 import handreach.reach.MarchCost;
+import handreach.reach.MarchTrial;
 import handreach.reach.OddsGrid;
 import handreach.reach.Progress;
 import handreach.reach.ReachLink;
@@ -22,6 +23,7 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.LongSupplier;
 
 /** The main job: how far each loadout of a plan reaches, by bearing and over the area. */
 public final class ReachStudy {
@@ -57,18 +59,19 @@ public final class ReachStudy {
         return new ReachStudy(scene, wish).answer(wish, progress);
     }
 
-    /** What the study will cost where that should be said before it starts: only marches are that dear. */
-    public static Optional<MarchCost> cost(Scene scene, ReachWish wish) {
+    /** What the study will cost where that should be said before it starts: only marches are that dear. They are tried by the processor time of a thread, ns. */
+    public static Optional<MarchCost> cost(Scene scene, ReachWish wish, LongSupplier threadNanos) {
         ReachStudy study = new ReachStudy(scene, wish);
         if (!MapEngine.MARCH.goesBy(study.scene.model().name())) return Optional.empty();
         study.requireKnownMiddle();
+        MarchTrial trial = new MarchTrial(Scene.threads(), threadNanos);
         try {
             MarchCost bearings =
-                    MarchCost.ofBearings(study.bearingRequest(), study.heights, study.scene.ground(), Scene.threads());
+                    MarchCost.ofBearings(study.bearingRequest(), study.heights, study.scene.ground(), trial);
             if (!wish.withArea()) return Optional.of(bearings);
             AreaRequest area = study.areaRequest();
             return MapEngine.MARCH
-                    .cost(area, study.heights, study.scene.ground(), Scene.threads())
+                    .cost(area, study.heights, study.scene.ground(), trial)
                     .map(bearings::and);
         } catch (IllegalArgumentException refused) {
             throw new InputFault("plan", 0, "[reach]: " + refused.getMessage() + ".");

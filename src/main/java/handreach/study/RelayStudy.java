@@ -10,7 +10,6 @@ import handreach.plan.Questions;
 import handreach.reach.AreaEngine;
 import handreach.reach.CellGrid;
 import handreach.reach.Progress;
-import handreach.reach.SweepArea;
 import handreach.relay.AllowedGround;
 import handreach.relay.Demand;
 import handreach.relay.DirectVerdict;
@@ -181,8 +180,8 @@ public final class RelayStudy {
     }
 
     private AreaEngine engine(CellGrid grid) {
-        AreaEngine engine = AreaEngine.forMap(scene.model().name(), radiusM, grid.cellM(), Scene.threads());
-        return engine instanceof SweepArea sweep ? sweep.withoutMeasuring() : engine;
+        return AreaEngine.forMap(scene.model().name(), radiusM, grid.cellM(), Scene.threads())
+                .withoutMeasuring();
     }
 
     private RelayAnswer.Found search(RelayQuestion question, RelayEquipment relay, DirectVerdict direct) {

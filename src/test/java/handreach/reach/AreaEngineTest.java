@@ -141,13 +141,6 @@ class AreaEngineTest {
         }
         assertEquals(
                 LossGrid.State.UNKNOWN, grids.get(0).state(grids.get(0).grid().indexOf(new Position(46.5125, 8.1))));
-        MarchCost cost = MarchCost.ofArea(request, heights, ground, arcM, 2);
-        assertEquals(36, cost.radials());
-        assertTrue(cost.seconds() > 0.002 && cost.seconds() < 60, cost.toString());
-        assertEquals(
-                72,
-                MarchCost.ofBearings(new BearingRequest(source, 1500, 5, CHANNEL, "full-wave"), heights, ground, 2)
-                        .radials());
     }
 
     @Test

@@ -142,8 +142,37 @@ class S04ReachTest {
         CommandRun run = CommandRun.of(
                 "reach", "elevation-samples/urban-coast", "--radius-km", "0.5", "--engine", "march", "--json");
         assertEquals(0, run.code(), run.err());
-        assertTrue(run.err().startsWith("Marching the field along 72 radials: about "), run.err());
+        assertTrue(
+                run.err().startsWith("Marching the field along 72 radials, 3 pairs of antenna heights: about "),
+                run.err());
         assertTrue(run.out().contains("\"model\" : \"full-wave\""), run.out());
+    }
+
+    @Test
+    void aMarchedMapTellsHowFarItDiffersFromOnePathPerCell() {
+        CommandRun run = CommandRun.of(
+                "reach",
+                "elevation-samples/urban-coast",
+                "--radius-km",
+                "0.5",
+                "--engine",
+                "march",
+                "--only",
+                "rasters",
+                "--out",
+                folder.resolve("march").toString());
+        assertEquals(0, run.code(), run.err());
+        // 105 radials of the map, 30 m apart at the rim, after the 72 of the rose
+        assertTrue(
+                run.err()
+                        .startsWith(
+                                "Marching the field along 177 radials and to 12 single cells as a check, 3 pairs of antenna"
+                                        + " heights: about "),
+                run.err());
+        assertEquals(
+                3,
+                run.out().split("m up, march against one exact path per cell, 12 cells: mean", -1).length - 1,
+                run.out());
     }
 
     @ParameterizedTest

@@ -1,0 +1,78 @@
+package handreach.reach;
+
+import handreach.propagation.FieldMarchCost;
+import handreach.propagation.Terminals;
+import java.util.List;
+
+/** Paths of an area as a march would take them: cut and counted, and marched only when told. One per thread. */
+final class MarchProbe {
+    private static final int PROBED = 24;
+
+    private final AreaSetting setting;
+    private final List<Terminals> heights;
+    private final RaySampler sampler;
+    private final Ray ray = new Ray();
+
+    MarchProbe(AreaSetting setting, List<Terminals> heights) {
+        this.setting = setting;
+        this.heights = heights;
+        this.sampler = setting.sampler();
+    }
+
+    double radiusM() {
+        return setting.radiusM();
+    }
+
+    /** Cuts the ground along an azimuth; false where too little of it is known to march at all. */
+    boolean cut(double azimuthRad, double lengthM) {
+        setting.cut(sampler, azimuthRad, lengthM, ray);
+        return ray.known >= 2;
+    }
+
+    /** Counted seconds of the path last cut, all heights together. */
+    double countedS() {
+        return costs().stream().mapToDouble(FieldMarchCost::seconds).sum();
+    }
+
+    /** Working memory of the path last cut, bytes. */
+    long bytes() {
+        return costs().stream().mapToLong(FieldMarchCost::bytes).max().orElse(0);
+    }
+
+    private List<FieldMarchCost> costs() {
+        return RadialMarch.costs(ray, heights, setting.conditions());
+    }
+
+    void march() {
+        RadialMarch.lossDb(ray, heights, setting.conditions(), Progress.SILENT);
+    }
+
+    /** Mean counted seconds of paths of a length all round. */
+    double meanS(double lengthM) {
+        double sum = 0;
+        for (int i = 0; i < PROBED; i++) if (cut(azimuthRad(i), lengthM)) sum += countedS();
+        return sum / PROBED;
+    }
+
+    /** Mean counted seconds of paths to cells spread evenly over the area. */
+    double meanOfCellsS() {
+        double sum = 0;
+        for (int i = 0; i < PROBED; i++) {
+            double lengthM = Math.max(CellsByRadial.NEAREST_M, radiusM() * Math.sqrt((i + 0.5) / PROBED));
+            // Seven steps on and round, so that near and far cells lie on all sides.
+            if (cut(azimuthRad(7 * i), lengthM)) sum += countedS();
+        }
+        return sum / PROBED;
+    }
+
+    /** Most memory of a path to the rim, bytes. */
+    long mostBytes() {
+        long most = 0;
+        for (int i = 0; i < PROBED; i++) if (cut(azimuthRad(i), radiusM())) most = Math.max(most, bytes());
+        return most;
+    }
+
+    private static double azimuthRad(int number) {
+        return 2 * Math.PI * number / PROBED;
+    }
+}

@@ -1,0 +1,92 @@
+package handreach.reach;
+
+import handreach.propagation.Terminals;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+
+/** Compares losses off radials with one exact path per cell, on cells spread evenly over the area. */
+final class SamplingCheck {
+    private final AreaSetting setting;
+    private final Workers workers;
+    private final int wanted;
+
+    /** Compares that many cells, fewer where the area has fewer. */
+    SamplingCheck(AreaSetting setting, Workers workers, int wanted) {
+        this.setting = setting;
+        this.workers = workers;
+        this.wanted = wanted;
+    }
+
+    /** The grids of one run with their differences; a grid without one when no compared cell is known in it. */
+    List<LossGrid> measured(List<LossGrid> grids, CellsByRadial cells, Stretch stretch) {
+        int compared = Math.min(wanted, cells.count());
+        if (compared == 0) return List.copyOf(grids);
+        double[][] difference = new double[grids.size()][compared];
+        workers.run(
+                compared,
+                () -> new Comparison(grids, stretch),
+                (comparison, i) -> comparison.compare(cells.cell(slot(i, cells.count())), difference, i),
+                stretch);
+        List<LossGrid> measured = new ArrayList<>();
+        for (int k = 0; k < grids.size(); k++) {
+            double[] known =
+                    Arrays.stream(difference[k]).filter(d -> !Double.isNaN(d)).toArray();
+            measured.add(known.length == 0 ? grids.get(k) : grids.get(k).with(SamplingDifference.of(known)));
+        }
+        return List.copyOf(measured);
+    }
+
+    /** The slot of a pick: the golden section spreads any number of picks evenly over radials and distances. */
+    static int slot(int pick, int cells) {
+        double turn = (pick + 0.5) * 0.6180339887498949;
+        return (int) ((turn - Math.floor(turn)) * cells);
+    }
+
+    /** Reckons single cells exactly and sets the losses off radials against them. */
+    private final class Comparison {
+        private final List<LossGrid> grids;
+        private final ExactWorker exact;
+        private final double[] exactDb;
+
+        Comparison(List<LossGrid> grids, Progress progress) {
+            this.grids = grids;
+            this.exactDb = new double[grids.size()];
+            CellSink[] sinks = new CellSink[grids.size()];
+            for (int k = 0; k < sinks.length; k++) sinks[k] = new Kept(k);
+            Terminals[] pairs =
+                    grids.stream().map(grid -> grid.request().terminals()).toArray(Terminals[]::new);
+            AreaRequest request = grids.get(0).request();
+            this.exact = new ExactWorker(setting, request.model(), pairs, request.grid(), sinks, progress);
+        }
+
+        /** Puts NaN where either engine does not know the cell; it does not leave this class. */
+        void compare(int cell, double[][] differenceDb, int i) {
+            Arrays.fill(exactDb, Double.NaN);
+            exact.cell(cell);
+            for (int k = 0; k < exactDb.length; k++) {
+                LossGrid grid = grids.get(k);
+                differenceDb[k][i] = grid.isKnown(cell) ? grid.lossDb(cell) - exactDb[k] : Double.NaN;
+            }
+        }
+
+        /** Keeps the loss for one pair of heights. */
+        private final class Kept implements CellSink {
+            private final int pair;
+
+            Kept(int pair) {
+                this.pair = pair;
+            }
+
+            @Override
+            public void put(int cell, double loss, double departureDeg, double arrivalDeg, boolean inSight, int cover) {
+                exactDb[pair] = loss;
+            }
+
+            @Override
+            public void putUnknown(int cell) {
+                exactDb[pair] = Double.NaN;
+            }
+        }
+    }
+}

@@ -1,0 +1,184 @@
+package handreach.reach;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import handreach.geodesy.GeodesicLine;
+import handreach.geodesy.Position;
+import handreach.profile.CutSettings;
+import handreach.profile.PathCut;
+import handreach.profile.Profile;
+import handreach.propagation.FullWave;
+import handreach.propagation.PathConditions;
+import handreach.propagation.Terminals;
+import handreach.terrain.Cover;
+import handreach.terrain.LandCover;
+import handreach.units.Frequency;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.concurrent.CancellationException;
+import org.junit.jupiter.api.Test;
+
+/** Maps by the march: how far they differ from one march per cell, and that this is measured as told. */
+class MarchAreaTest {
+    private static final Position SOURCE = new Position(46.5, 8.1);
+    private static final PathConditions CHANNEL = PathConditions.standard(new Frequency(146));
+    private static final Terminals FACE = new Terminals(1.6, 1.5);
+    private static final List<Terminals> HEIGHTS = List.of(FACE, new Terminals(1, 1.2));
+    private static final double RADIUS_M = 1500;
+    private static final double ARC_M = 2 * Math.PI * RADIUS_M / 60;
+    private static final AreaRequest REQUEST = AreaRequest.around(SOURCE, RADIUS_M, 50, FACE, CHANNEL, "full-wave");
+    private static final LandCover OPEN = LandCover.uniform(Cover.OPEN);
+
+    /** Of level ground by 0.3 dB at most from Norton's field, which is the same on all sides. */
+    private static final double LEVEL_DB = 0.1;
+
+    /** Losses are kept as floats, and the cut of a cell agrees with that of a single path to 0.01 dB. */
+    private static final double SAME_DB = 0.02;
+
+    @Test
+    void onLevelGroundACellHasTheLossOfItsOwnPath() {
+        LossGrid grid = march(2, ground(0)).get(0);
+        SamplingDifference difference = grid.difference().orElseThrow();
+        assertEquals(12, difference.cells());
+        assertTrue(difference.largestDb() < LEVEL_DB, difference.toString());
+    }
+
+    @Test
+    void onRoughGroundTheDifferenceIsThatOfTheSameCellsReckonedOneByOne() {
+        PaperGround ground = ground(40);
+        List<LossGrid> grids = march(2, ground);
+        List<Integer> cells = comparedCells();
+        for (int k = 0; k < HEIGHTS.size(); k++) {
+            List<Double> by = new ArrayList<>();
+            for (int cell : cells)
+                by.add(grids.get(k).lossDb(cell)
+                        - ownPathDb(ground, grids.get(k).grid(), cell, HEIGHTS.get(k)));
+            double mean = by.stream().mapToDouble(d -> d).average().orElseThrow();
+            double square = by.stream().mapToDouble(d -> d * d).average().orElseThrow();
+            double largest = by.stream().mapToDouble(Math::abs).max().orElseThrow();
+            SamplingDifference stated = grids.get(k).difference().orElseThrow();
+            assertEquals(by.size(), stated.cells());
+            assertEquals(mean, stated.meanDb(), SAME_DB);
+            assertEquals(Math.sqrt(square), stated.rmsDb(), SAME_DB);
+            assertEquals(largest, stated.largestDb(), SAME_DB);
+            assertTrue(stated.rmsDb() > 0.3, "rough ground differs from radial to radial: " + stated);
+        }
+    }
+
+    @Test
+    void theDifferenceDoesNotDependOnTheNumberOfThreads() {
+        List<LossGrid> one = march(1, ground(40));
+        List<LossGrid> three = march(3, ground(40));
+        for (int k = 0; k < one.size(); k++)
+            assertEquals(one.get(k).difference(), three.get(k).difference());
+    }
+
+    @Test
+    void cellsBehindUnknownGroundAreNotCompared() {
+        PaperGround holed = ground(40).withVoid(46.51, 8.1, 0.004);
+        SamplingDifference difference = march(2, holed).get(0).difference().orElseThrow();
+        assertTrue(difference.cells() < 12 && difference.cells() > 6, difference.toString());
+    }
+
+    @Test
+    void aStopDuringTheComparisonHandsNothingOut() {
+        Told told = new Told(MarchAreaTest::isComparison);
+        MarchArea engine = new MarchArea(2, ARC_M);
+        assertThrows(
+                CancellationException.class, () -> engine.losses(REQUEST, HEIGHTS, new AreaGround(ground(40)), told));
+    }
+
+    @Test
+    void progressCoversTheComparisonAndNeverGoesBack() {
+        Told told = new Told(what -> false);
+        new MarchArea(1, ARC_M).losses(REQUEST, HEIGHTS, new AreaGround(ground(0)), told);
+        for (int i = 1; i < told.share.size(); i++) assertTrue(told.share.get(i) >= told.share.get(i - 1));
+        assertEquals(1, told.share.get(told.share.size() - 1), 1e-12);
+        assertEquals(12, told.what.stream().filter(MarchAreaTest::isComparison).count());
+    }
+
+    @Test
+    void whoDoesNotReadTheComparisonIsSparedIt() {
+        LossGrid grid =
+                new MarchArea(2, ARC_M).withoutMeasuring().losses(REQUEST, new AreaGround(ground(0)), Progress.SILENT);
+        assertTrue(grid.difference().isEmpty());
+    }
+
+    @Test
+    void theComparisonIsAFewPerCentOfTheRadials() {
+        assertEquals(12, MarchArea.checked(16));
+        assertEquals(36, MarchArea.checked(720));
+        assertEquals(48, MarchArea.checked(7200));
+    }
+
+    @Test
+    void theWordsNameTheEngineAndClaimNoHundredthOfADozen() {
+        SamplingDifference few = SamplingDifference.of(new double[] {1, -3});
+        assertEquals(
+                "march against one exact path per cell, 2 cells: mean -1.00 dB, RMS 2.24 dB, all within 3.0 dB",
+                few.sentence("march"));
+        SamplingDifference many = SamplingDifference.of(new double[200]);
+        assertEquals(
+                "sweep against one exact path per cell, 200 cells: mean +0.00 dB, RMS 0.00 dB, 99 % within 0.0 dB",
+                many.sentence("sweep"));
+    }
+
+    private static boolean isComparison(String what) {
+        return what.equals("comparing with exact paths");
+    }
+
+    private static PaperGround ground(double reliefM) {
+        return PaperGround.rough(5, 46.5, 8.1, 1 / 1200.0, 65, reliefM, 0.5);
+    }
+
+    private static List<LossGrid> march(int threads, PaperGround ground) {
+        return new MarchArea(threads, ARC_M).losses(REQUEST, HEIGHTS, new AreaGround(ground), Progress.SILENT);
+    }
+
+    /** A dozen picks by the golden section over the cells in order of radial and distance. */
+    private static List<Integer> comparedCells() {
+        AzimuthalFrame frame =
+                AreaSetting.of(REQUEST, new AreaGround(ground(0))).frame();
+        Stretch silent = new Stretch(Progress.SILENT, "cells", 0, 1);
+        CellsByRadial order = CellsByRadial.of(REQUEST.grid(), frame, 60, new Workers(1), silent);
+        for (int radial = 0; radial < 60; radial++) order.sort(radial);
+        List<Integer> cells = new ArrayList<>();
+        for (int i = 0; i < 12; i++) cells.add(order.cell(SamplingCheck.slot(i, order.count())));
+        return cells;
+    }
+
+    private static double ownPathDb(PaperGround ground, CellGrid grid, int cell, Terminals pair) {
+        Position there = grid.positionOf(cell);
+        assertTrue(GeodesicLine.distanceM(SOURCE, there) > CellsByRadial.NEAREST_M);
+        Profile profile = PathCut.between(ground, OPEN, SOURCE, there, CutSettings.DEFAULT)
+                .profile()
+                .orElseThrow();
+        return new FullWave().loss(profile, pair, CHANNEL).lossDb();
+    }
+
+    /** Notes what it is told, and stops the work once it has been told of something. */
+    private static final class Told implements Progress {
+        private final java.util.function.Predicate<String> stopsAt;
+        private final List<String> what = new ArrayList<>();
+        private final List<Double> share = new ArrayList<>();
+        private boolean isStopped;
+
+        Told(java.util.function.Predicate<String> stopsAt) {
+            this.stopsAt = stopsAt;
+        }
+
+        @Override
+        public synchronized void done(String work, double done) {
+            what.add(work);
+            share.add(done);
+            isStopped |= stopsAt.test(work);
+        }
+
+        @Override
+        public synchronized boolean isCancelled() {
+            return isStopped;
+        }
+    }
+}
