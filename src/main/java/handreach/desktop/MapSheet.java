@@ -4,7 +4,6 @@ import handreach.cartography.MapFrame;
 import handreach.reach.CellGrid;
 import java.nio.IntBuffer;
 import java.util.Optional;
-import java.util.stream.IntStream;
 import javafx.scene.image.Image;
 import javafx.scene.image.PixelBuffer;
 import javafx.scene.image.PixelFormat;
@@ -55,9 +54,9 @@ final class MapSheet {
         int share = (int) Math.round(FULL * manner.strength());
         int[] column = new int[frame.widthPx()];
         for (int x = 0; x < column.length; x++) column[x] = column(grid, frame.longitudeDeg(x + 0.5));
-        IntStream.range(0, frame.heightPx()).parallel().forEach(y -> {
+        for (int y = 0; y < frame.heightPx(); y++) {
             int row = (int) Math.floor((grid.northDeg() - frame.latitudeDeg(y + 0.5)) / grid.latitudeStepDeg());
-            if (row < 0 || row >= grid.rows()) return;
+            if (row < 0 || row >= grid.rows()) continue;
             int first = y * column.length;
             for (int x = 0; x < column.length; x++) {
                 if (column[x] < 0) continue;
@@ -66,7 +65,7 @@ final class MapSheet {
                 int paper = argb[first + x];
                 argb[first + x] = manner.darkens() ? darkened(paper, ink, share) : covered(paper, ink, share);
             }
-        });
+        }
     }
 
     private static int column(CellGrid grid, double longitudeDeg) {
