@@ -121,8 +121,9 @@ final class DeskWindow {
         StackPane.setMargin(key, new Insets(0, 14, 14, 0));
         StackPane.setAlignment(upper, Pos.TOP_LEFT);
         StackPane.setMargin(upper, new Insets(26, 0, 0, 14));
-        StackPane.setAlignment(work, Pos.BOTTOM_CENTER);
-        StackPane.setMargin(work, new Insets(0, 0, 20, 0));
+        // Above the scale bar, on the side where the key is not.
+        StackPane.setAlignment(work, Pos.BOTTOM_LEFT);
+        StackPane.setMargin(work, new Insets(0, 0, 62, 14));
         VBox.setVgrow(middle, Priority.ALWAYS);
         VBox centre = new VBox(middle, new ReadOut(session, live), drawer);
         centre.setMinHeight(0);
