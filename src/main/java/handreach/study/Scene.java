@@ -262,7 +262,11 @@ public final class Scene {
         return new LinkEnd(loadout, noise(), posture, List.of());
     }
 
-    /** Index among the plan's own loadouts, -1 for another; the name first, which tells nearly all apart. */
+    /**
+     * Index among the plan's own loadouts, -1 for another. Mostly it is the very object, and the name tells nearly all others apart:
+     * the generated comparison is linked at its first use, which the first answer would wait for.
+     */
+    @SuppressWarnings("ReferenceEquality")
     private int own(Loadout loadout) {
         for (int i = 0; i < loadouts.size(); i++) {
             Loadout one = loadouts.get(i);
