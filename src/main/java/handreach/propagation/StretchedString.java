@@ -139,6 +139,19 @@ public final class StretchedString {
         if (last < 1 || !(stepM > 0) || !(farHeightM > 0))
             throw new IllegalArgumentException(last + " steps of " + stepM + " m to a height of " + farHeightM + " m");
         start(effectiveRadiusM, groundM[0], nearHeightM);
+        level(stepM, groundM, last);
+        double d = x[last];
+        int peak = farthestAbove(1, last, 0, nearTip, d, z[last] + farHeightM);
+        if (peak == 0) return;
+        hullBetween(0, nearTip, 0, peak);
+        append(peak);
+        // Down to the ground of the last sample, below any antenna there: more than the string needs, and cut off by
+        // its tangent.
+        hullBetween(x[peak], z[peak], peak, last);
+    }
+
+    /** Flattens the ground of a path of equal steps, and sums it; apart from the string, so that either compiles soon. */
+    private void level(double stepM, double[] groundM, int last) {
         double d = last * stepM;
         double end = groundM[last] - baseM;
         double sum0 = 0;
@@ -174,13 +187,6 @@ public final class StretchedString {
         z[last] = end - curvature * d * d;
         ground.hats(stepM, last, sum0, sum1, sum2, sum3, end);
         ground.square = stepM / 3 * (square + end * (end + before));
-        int peak = farthestAbove(1, last, 0, nearTip, d, z[last] + farHeightM);
-        if (peak == 0) return;
-        hullBetween(0, nearTip, 0, peak);
-        append(peak);
-        // Down to the ground of the last sample, below any antenna there: more than the string needs, and cut off by
-        // its tangent.
-        hullBetween(x[peak], z[peak], peak, last);
     }
 
     /** Appends the hull's vertices strictly between two of its points, by halving at the point farthest above their line. */

@@ -119,6 +119,13 @@ final class RaySampler {
     void cells(CellGrid grid, CellsByRadial cells, int first, int end) {
         int count = end - first;
         room(count);
+        centres(grid, cells, first, count);
+        wrap(count);
+        ground.elevation().heights(latitude, longitude, count, height, isVoid);
+        cover(count, height, cover);
+    }
+
+    private void centres(CellGrid grid, CellsByRadial cells, int first, int count) {
         for (int i = 0; i < count; i++) {
             int cell = cells.cell(first + i);
             latitude[i] = grid.latitudeOf(grid.rowOf(cell));
@@ -126,9 +133,6 @@ final class RaySampler {
             double distanceM = cells.distanceM(first + i);
             if (distanceM < CellsByRadial.NEAREST_M) moveOut(i, distanceM);
         }
-        wrap(count);
-        ground.elevation().heights(latitude, longitude, count, height, isVoid);
-        cover(count, height, cover);
     }
 
     double heightM(int i) {
