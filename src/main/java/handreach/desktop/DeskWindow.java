@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.function.Consumer;
 import javafx.application.Platform;
+import javafx.collections.ListChangeListener;
 import javafx.geometry.Insets;
 import javafx.geometry.Pos;
 import javafx.scene.input.KeyCode;
@@ -27,6 +28,7 @@ final class DeskWindow {
     private final KeyPane key;
     private final Drawer drawer = new Drawer();
     private final BorderPane root = new BorderPane();
+    private final StackPane middle;
     private final WayPane way;
     private final PlanTextPane planText;
     private final PathPane path;
@@ -41,6 +43,7 @@ final class DeskWindow {
         this.worker = new Worker(this::defect);
         this.session = new Session(worker);
         this.map = new MapView(session);
+        this.middle = new StackPane(map);
         this.live = new LiveReach(session);
         this.key = new KeyPane(map);
         new LayerView(session, live, map, key);
@@ -104,34 +107,18 @@ final class DeskWindow {
         session.tell(wrong);
     }
 
+    /** The ground with room for the rest round it, which {@link #furnish} adds once the ground is there to look at. */
     private void layOut() {
         Theme.apply(root, map.look().get());
-        NoticePane notices = new NoticePane(session);
-        notices.setMaxWidth(760);
-        WorkPane work = new WorkPane(worker);
-        LayerBar bar = new LayerBar(session, map);
-        VBox upper = new VBox(8, bar, notices);
-        upper.setPickOnBounds(false);
-        upper.setMaxHeight(VBox.USE_PREF_SIZE);
-        upper.setMaxWidth(VBox.USE_PREF_SIZE);
-        StackPane middle = new StackPane(map, key, upper, firstSteps, work);
-        StackPane.setAlignment(firstSteps, Pos.CENTER_LEFT);
-        StackPane.setMargin(firstSteps, new Insets(0, 0, 0, 14));
-        StackPane.setAlignment(key, Pos.BOTTOM_RIGHT);
-        StackPane.setMargin(key, new Insets(0, 14, 14, 0));
-        StackPane.setAlignment(upper, Pos.TOP_LEFT);
-        StackPane.setMargin(upper, new Insets(26, 0, 0, 14));
-        // Above the scale bar, on the side where the key is not.
-        StackPane.setAlignment(work, Pos.BOTTOM_LEFT);
-        StackPane.setMargin(work, new Insets(0, 0, 62, 14));
         VBox.setVgrow(middle, Priority.ALWAYS);
         VBox centre = new VBox(middle, new ReadOut(session, live), drawer);
         centre.setMinHeight(0);
         centre.heightProperty().addListener((height, was, is) -> drawer.fitInto(is.doubleValue()));
+        VBox besides = new VBox();
+        besides.getStyleClass().add("way");
         root.setCenter(centre);
-        root.setRight(way);
+        root.setRight(besides);
         root.setTop(new MenuStrip(this));
-        map.laidOver(bar, key);
         map.inks()
                 .setAll(
                         new GridInk(session.scene()::get),
@@ -145,6 +132,31 @@ final class DeskWindow {
                                 () -> map.painted().get() == null
                                         ? 0
                                         : map.painted().get().contourIntervalM()));
+    }
+
+    private void furnish() {
+        if (root.getRight() == way) return;
+        live.groundIsShown();
+        NoticePane notices = new NoticePane(session);
+        notices.setMaxWidth(760);
+        WorkPane work = new WorkPane(worker);
+        LayerBar bar = new LayerBar(session, map);
+        VBox upper = new VBox(8, bar, notices);
+        upper.setPickOnBounds(false);
+        upper.setMaxHeight(VBox.USE_PREF_SIZE);
+        upper.setMaxWidth(VBox.USE_PREF_SIZE);
+        StackPane.setAlignment(firstSteps, Pos.CENTER_LEFT);
+        StackPane.setMargin(firstSteps, new Insets(0, 0, 0, 14));
+        StackPane.setAlignment(key, Pos.BOTTOM_RIGHT);
+        StackPane.setMargin(key, new Insets(0, 14, 14, 0));
+        StackPane.setAlignment(upper, Pos.TOP_LEFT);
+        StackPane.setMargin(upper, new Insets(26, 0, 0, 14));
+        // Above the scale bar, on the side where the key is not.
+        StackPane.setAlignment(work, Pos.BOTTOM_LEFT);
+        StackPane.setMargin(work, new Insets(0, 0, 62, 14));
+        middle.getChildren().addAll(key, upper, firstSteps, work);
+        map.laidOver(bar, key);
+        root.setRight(way);
     }
 
     private void listen() {
@@ -198,6 +210,12 @@ final class DeskWindow {
                 session::open,
                 () -> session.tell(Notice.remark("Open a plan to begin: a plan.toml, or the folder that holds one.")));
         if (RecentPlans.isFirstTime()) firstSteps.begin();
+        if (session.scene().get() == null || !session.notices().isEmpty()) {
+            furnish();
+            return;
+        }
+        map.onFirstPicture(this::furnish);
+        session.notices().addListener((ListChangeListener<Notice>) told -> furnish());
         // Laid out before it is shown, the map knows its size and is painted while the toolkit makes the window.
         root.applyCss();
         root.layout();

@@ -16,6 +16,8 @@ import handreach.study.Scene;
 import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
+import java.util.concurrent.CountDownLatch;
+import java.util.concurrent.TimeUnit;
 import java.util.stream.Stream;
 import javafx.beans.property.ReadOnlyBooleanProperty;
 import javafx.beans.property.ReadOnlyBooleanWrapper;
@@ -34,12 +36,16 @@ final class LiveReach {
     /** Model in place of the full-wave march, which is far too slow to follow a hand. */
     private static final String LIVE_MODEL = "handheld";
 
+    /** Longest wait of the first full picture for the ground to be shown, which would be painted the later for it. */
+    private static final long GROUND_MS = 2000;
+
     private static final String FULL_WAVE = "full-wave";
 
     private final Session session;
     private final Worker.Newest newest;
     private final ReadOnlyObjectWrapper<Losses> losses = new ReadOnlyObjectWrapper<>();
     private final ReadOnlyBooleanWrapper isUnderway = new ReadOnlyBooleanWrapper();
+    private final CountDownLatch ground = new CountDownLatch(1);
     private Setting asked;
 
     /** Everything the losses depend on. */
@@ -162,7 +168,21 @@ final class LiveReach {
         double coarseM = Math.max(wanted.extent().cellM(), wanted.extent().radiusM() / COARSE_CELLS);
         if (coarseM > 1.5 * wanted.extent().cellM() && !first.isEmpty())
             newest.meanwhile(progress, reckoned(wanted, coarseM, first, progress), losses::set);
+        awaitGround();
         return reckoned(wanted, wanted.extent().cellM(), wanted.heights(), progress);
+    }
+
+    /** The full picture may be reckoned from now on: the ground it lies on is on the screen, or will not come. */
+    void groundIsShown() {
+        ground.countDown();
+    }
+
+    private void awaitGround() {
+        try {
+            if (!ground.await(GROUND_MS, TimeUnit.MILLISECONDS)) ground.countDown();
+        } catch (InterruptedException closing) {
+            Thread.currentThread().interrupt();
+        }
     }
 
     private static Losses reckoned(Setting wanted, double cellM, List<Terminals> heights, Progress progress) {

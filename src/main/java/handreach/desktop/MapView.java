@@ -63,6 +63,7 @@ final class MapView extends Pane {
     private MapFrame shown;
 
     private Runnable composed = () -> {};
+    private Runnable firstPicture = () -> {};
 
     MapView(Session session) {
         this.session = session;
@@ -252,6 +253,8 @@ final class MapView extends Pane {
                     place();
                     redraw();
                     composed.run();
+                    firstPicture.run();
+                    firstPicture = () -> {};
                 },
                 session::tell);
     }
@@ -259,6 +262,11 @@ final class MapView extends Pane {
     /** What follows each time relief and layer have come to the screen. */
     void onComposed(Runnable step) {
         composed = step;
+    }
+
+    /** What follows once there is something to look at. */
+    void onFirstPicture(Runnable step) {
+        firstPicture = step;
     }
 
     private void paintRelief() {
