@@ -17,6 +17,7 @@ import javafx.scene.layout.Priority;
 import javafx.scene.layout.StackPane;
 import javafx.scene.layout.VBox;
 import javafx.stage.Stage;
+import javafx.util.Duration;
 
 /** The one window: the ground in the middle, the person's questions beside it, a drawer below. */
 final class DeskWindow {
@@ -35,6 +36,7 @@ final class DeskWindow {
     private final BenchPane bench;
     private final WindowVerbs verbs;
     private final FirstSteps firstSteps;
+    private final Worker.Rest ahead;
     private final DropHand drop;
     private double textPx = 13;
 
@@ -63,6 +65,7 @@ final class DeskWindow {
                 new Question("Was it right?", walk.answer(), walk)));
         new MapHand(map, session);
         this.firstSteps = new FirstSteps(way);
+        this.ahead = worker.rest(Duration.millis(150), this::prepareNext);
         this.verbs = new WindowVerbs(stage, session, worker::close);
         this.drop = new DropHand(root, session);
         drop.hand(".toml", plans -> verbs.open(plans.get(0)));
@@ -157,6 +160,12 @@ final class DeskWindow {
         middle.getChildren().addAll(key, upper, firstSteps, work);
         map.laidOver(bar, key);
         root.setRight(way);
+        ahead.begin();
+    }
+
+    /** Folded steps are put on the screen one by one, while no picture is under way. */
+    private void prepareNext() {
+        if (live.isUnderway().get() || way.prepareNext()) ahead.begin();
     }
 
     private void listen() {

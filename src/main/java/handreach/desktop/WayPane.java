@@ -36,6 +36,15 @@ final class WayPane extends VBox {
         for (int i = 0; i < steps.size(); i++) steps.get(i).unfold(i == number);
     }
 
+    /**
+     * Puts the next step that was never unfolded on the screen, still folded, so that the hand that unfolds it need not wait;
+     * false when none is left.
+     */
+    boolean prepareNext() {
+        for (Step step : steps) if (step.prepare()) return true;
+        return false;
+    }
+
     private final class Step extends VBox {
         private final VBox body;
         private final Node content;
@@ -79,9 +88,15 @@ final class WayPane extends VBox {
             return body.isVisible();
         }
 
+        /** What was neither unfolded nor prepared is not on the screen at all, and costs no time at the start. */
+        boolean prepare() {
+            if (!body.getChildren().isEmpty()) return false;
+            body.getChildren().add(content);
+            return true;
+        }
+
         void unfold(boolean isWanted) {
-            // What was never unfolded is not on the screen at all, and costs no time at the start.
-            if (isWanted && body.getChildren().isEmpty()) body.getChildren().add(content);
+            if (isWanted) prepare();
             body.setVisible(isWanted);
             body.setManaged(isWanted);
             getStyleClass().remove("open");
