@@ -8,7 +8,9 @@ import handreach.cartography.MapFrame;
 import handreach.cartography.Srgb;
 import handreach.reach.Progress;
 import handreach.terrain.Elevation;
+import java.util.List;
 import java.util.OptionalDouble;
+import org.locationtech.jts.geom.Coordinate;
 
 /** Hillshade and contours of a piece of ground as one picture. Painted away from the screen thread, then never changed. */
 final class Relief {
@@ -68,12 +70,18 @@ final class Relief {
         OptionalDouble high = lattice.highestM();
         if (low.isEmpty() || high.isEmpty()) return 0;
         double interval = Contours.intervalM(low.getAsDouble(), high.getAsDouble(), WANTED_CONTOURS);
-        for (Contour contour : Contours.of(lattice, interval))
-            pen.line(
-                    contour.line().getCoordinates(),
-                    paper.contourRgb() | (contour.isIndex() ? 0xA0000000 : 0x58000000),
-                    contour.isIndex() ? 1.1f : 0.7f);
+        List<Contour> contours = Contours.of(lattice, interval);
+        draw(pen, contours, false, paper.contourRgb() | 0x58000000, 0.7f);
+        draw(pen, contours, true, paper.contourRgb() | 0xA0000000, 1.1f);
         return interval;
+    }
+
+    private static void draw(SheetPen pen, List<Contour> contours, boolean isIndex, int argb, float widthPx) {
+        List<Coordinate[]> lines = contours.stream()
+                .filter(contour -> contour.isIndex() == isIndex)
+                .map(contour -> contour.line().getCoordinates())
+                .toList();
+        pen.lines(lines, argb, widthPx);
     }
 
     MapFrame frame() {

@@ -8,6 +8,7 @@ import java.awt.RenderingHints;
 import java.awt.geom.Path2D;
 import java.awt.image.BufferedImage;
 import java.awt.image.DataBufferInt;
+import java.util.List;
 import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Envelope;
 import org.locationtech.jts.geom.Geometry;
@@ -34,10 +35,10 @@ final class SheetPen implements AutoCloseable {
         return ((DataBufferInt) image.getRaster().getDataBuffer()).getData();
     }
 
-    /** A line through places given as longitude and latitude, degrees. */
-    void line(Coordinate[] places, int argb, float widthPx) {
+    /** Lines through places given as longitude and latitude, degrees; all at once, which takes a fraction of one by one. */
+    void lines(List<Coordinate[]> lines, int argb, float widthPx) {
         Path2D path = new Path2D.Float();
-        add(path, places);
+        for (Coordinate[] places : lines) add(path, places);
         stroke(path, argb, widthPx);
     }
 
