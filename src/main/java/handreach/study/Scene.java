@@ -41,6 +41,8 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
+import java.util.concurrent.CompletableFuture;
+import java.util.concurrent.CompletionException;
 import java.util.concurrent.ConcurrentHashMap;
 
 /**
@@ -106,12 +108,29 @@ public final class Scene {
     public static Scene open(PlanFile file) {
         Plan plan = file.plan();
         GroundChoice.CoverChoice choice = plan.ground().cover();
+        CompletableFuture<TileFolder> tiles = CompletableFuture.supplyAsync(() -> read(plan));
         Optional<BenchAnalysis> bench = plan.kit().bench().map(Scene::analysed);
         CutSettings cut = new CutSettings(
                 Surface.of(choice.surface()).orElseThrow(),
                 choice.heights().canopyM(),
                 choice.heights().roofM());
-        return new Scene(file, TileFolder.open(plan.ground().tiles()), CoverOpening.of(choice), cut, bench, List.of());
+        return new Scene(file, opened(tiles), CoverOpening.of(choice), cut, bench, List.of());
+    }
+
+    /** The plan's tiles, that under the middle of its area read already; beside the bench, which needs another core. */
+    private static TileFolder read(Plan plan) {
+        TileFolder tiles = TileFolder.open(plan.ground().tiles());
+        tiles.at(plan.places().area().centre());
+        return tiles;
+    }
+
+    private static TileFolder opened(CompletableFuture<TileFolder> tiles) {
+        try {
+            return tiles.join();
+        } catch (CompletionException failed) {
+            if (failed.getCause() instanceof RuntimeException wrong) throw wrong;
+            throw failed;
+        }
     }
 
     /** The same ground under an edited plan; tiles and cover stay open when the plan still names the same. */
