@@ -129,6 +129,11 @@ final class Direction {
         return new Doubt(sources.combinedDb(), spreadDb);
     }
 
+    /** Asked for in every cell of a map. */
+    double spreadDb() {
+        return spreadDb;
+    }
+
     double locationMarginDb() {
         return Odds.marginFor(terms.odds(), spreadDb);
     }

@@ -91,7 +91,7 @@ public final class LinkBudget {
     }
 
     public double spreadDb() {
-        return weaker().doubt().spreadDb();
+        return weaker().spreadDb();
     }
 
     /** Odds of copy at a place with this margin. */

@@ -81,19 +81,21 @@ final class AreaFiles {
                         "basic transmission loss, dB, antennas "
                                 + loss.request().terminals().txHeightM() + " and "
                                 + loss.request().terminals().rxHeightM() + " m above ground",
-                        cell -> loss.isKnown(cell) ? loss.lossDb(cell) : Double.NaN)));
+                        cell -> loss.isKnown(cell) ? loss.lossDb(cell) : Double.NaN,
+                        Georaster.STEP_DB)));
         for (int i = 0; i < area.odds().size(); i++) {
             Margins margins = new Margins(area.odds().get(i));
             String name = margins.odds.link().name();
             raster(
                     "odds-" + words.get(i) + ".tif",
-                    new Georaster(margins.odds.grid(), "odds of copy, " + name, margins::odds));
+                    new Georaster(margins.odds.grid(), "odds of copy, " + name, margins::odds, Georaster.STEP_ODDS));
             raster(
                     "margin-" + words.get(i) + ".tif",
                     new Georaster(
                             margins.odds.grid(),
                             "margin of the weaker direction at the median place, dB, " + name,
-                            margins::db));
+                            margins::db,
+                            Georaster.STEP_DB));
         }
         LeastLoadout least = area.least();
         raster(

@@ -9,10 +9,20 @@ import java.util.function.IntToDoubleFunction;
  * @param grid cells; the value of a cell stands for its whole area
  * @param layer what the numbers are, with their unit, in a few words
  * @param values number of a cell by its index; NaN where there is none
+ * @param step numbers are rounded to whole steps, a power of two; 0 leaves them alone. Digits that mean nothing are noise that
+ *     does not pack
  */
-public record Georaster(CellGrid grid, String layer, IntToDoubleFunction values) {
+public record Georaster(CellGrid grid, String layer, IntToDoubleFunction values, double step) {
     /** What stands where there is no value. */
     public static final float NO_DATA = -9999;
+    /** Step of decibels: rounding takes at most 0.004 dB. */
+    static final double STEP_DB = 1.0 / 128;
+    /** Step of odds: rounding takes at most 0.00013. */
+    static final double STEP_ODDS = 1.0 / 4096;
+
+    public Georaster(CellGrid grid, String layer, IntToDoubleFunction values) {
+        this(grid, layer, values, 0);
+    }
 
     /** The value of a cell as written: never NaN, infinite or {@link #NO_DATA} by accident. */
     float written(int cell) {
@@ -20,7 +30,7 @@ public record Georaster(CellGrid grid, String layer, IntToDoubleFunction values)
         if (Double.isNaN(value)) return NO_DATA;
         if (Double.isInfinite(value) || Math.abs(value) > 1e30 || (float) value == NO_DATA)
             throw new IllegalArgumentException(layer + " of cell " + cell + " is " + value);
-        return (float) value;
+        return (float) (step == 0 ? value : Math.rint(value / step) * step);
     }
 
     /** The values of cells next to one another, as written. */

@@ -139,4 +139,15 @@ class GeoTiffTest {
             assertEquals(0, files.count());
         }
     }
+
+    @Test
+    void numbersAreRoundedToTheStepAndNoFarther() {
+        Georaster stepped = new Georaster(GRID, "loss, dB", cell -> 100 + cell / 3.0, Georaster.STEP_DB);
+        for (int cell = 0; cell < 300; cell++) {
+            double written = stepped.written(cell);
+            assertEquals(100 + cell / 3.0, written, 0.5 / 128 + 1e-9);
+            assertEquals(0, written * 128 % 1);
+        }
+        assertEquals(Georaster.NO_DATA, new Georaster(GRID, "x", cell -> Double.NaN, Georaster.STEP_DB).written(0));
+    }
 }
