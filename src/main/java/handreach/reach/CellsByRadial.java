@@ -124,7 +124,7 @@ final class CellsByRadial {
         }
 
         double distanceM() {
-            return Math.hypot(east, north) * frame.radiusM();
+            return Math.sqrt(east * east + north * north) * frame.radiusM();
         }
 
         int radial(int radials) {
