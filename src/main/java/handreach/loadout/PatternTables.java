@@ -1,14 +1,12 @@
 package handreach.loadout;
 
-import java.io.BufferedReader;
 import java.io.IOException;
 import java.io.InputStream;
-import java.io.InputStreamReader;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
-import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.concurrent.atomic.AtomicReferenceArray;
 
 /**
  * Power patterns tabulated over frequency and length, from a method-of-moments code.
@@ -20,13 +18,19 @@ final class PatternTables {
     private final double[] logMhz;
     private final double[] lengths;
     private final double[] elevations;
-    private final double[] power;
+    /** Columns before the gains. */
+    private final int keys;
 
-    private PatternTables(double[] logMhz, double[] lengths, double[] elevations, double[] power) {
+    private final List<String> rows;
+    private final AtomicReferenceArray<double[]> power;
+
+    private PatternTables(double[] logMhz, double[] lengths, double[] elevations, int keys, List<String> rows) {
         this.logMhz = logMhz;
         this.lengths = lengths;
         this.elevations = elevations;
-        this.power = power;
+        this.keys = keys;
+        this.rows = rows;
+        this.power = new AtomicReferenceArray<>(rows.size());
     }
 
     /** The tables that come with the program, each read when first asked for. */
@@ -56,48 +60,52 @@ final class PatternTables {
     }
 
     private static PatternTables read(String resource, boolean hasFrequency) {
-        List<double[]> rows = new ArrayList<>();
-        double[] elevations = {};
-        for (String line : lines(resource)) {
-            String[] cells = line.split(",");
-            int keys = hasFrequency ? 2 : 1;
-            if (cells[0].startsWith("frequency") || cells[0].startsWith("length")) {
-                elevations = new double[cells.length - keys];
-                for (int i = 0; i < elevations.length; i++)
-                    elevations[i] = Double.parseDouble(cells[keys + i].substring(1));
-                continue;
-            }
-            double[] row = Arrays.stream(cells).mapToDouble(Double::parseDouble).toArray();
-            rows.add(hasFrequency ? row : withFrequency(row));
-        }
+        int keys = hasFrequency ? 2 : 1;
+        List<String> lines = lines(resource);
+        double[] elevations = Arrays.stream(lines.get(0).split(","))
+                .skip(keys)
+                .mapToDouble(angle -> Double.parseDouble(angle.substring(1)))
+                .toArray();
+        List<String> rows = lines.subList(1, lines.size());
         double[] logMhz =
-                rows.stream().mapToDouble(r -> Math.log(r[0])).distinct().toArray();
-        double[] lengths = rows.stream().mapToDouble(r -> r[1]).distinct().toArray();
-        int n = elevations.length;
+                hasFrequency ? Arrays.stream(keys(rows, 0)).map(Math::log).toArray() : new double[1];
+        double[] lengths = keys(rows, keys - 1);
         if (rows.size() != logMhz.length * lengths.length) throw new IllegalStateException(resource + " has gaps");
-        double[] power = new double[rows.size() * n];
-        for (int r = 0; r < rows.size(); r++)
-            for (int i = 0; i < n; i++) power[r * n + i] = Math.pow(10, rows.get(r)[2 + i] / 10);
-        return new PatternTables(logMhz, lengths, elevations, power);
+        return new PatternTables(logMhz, lengths, elevations, keys, List.copyOf(rows));
     }
 
-    private static double[] withFrequency(double[] row) {
-        double[] r = new double[row.length + 1];
-        r[0] = 1;
-        System.arraycopy(row, 0, r, 1, row.length);
-        return r;
+    /** The values of a key column, each once. */
+    private static double[] keys(List<String> rows, int column) {
+        return rows.stream()
+                .map(row -> row.split(",", column + 2)[column])
+                .distinct()
+                .mapToDouble(Double::parseDouble)
+                .toArray();
     }
 
     private static List<String> lines(String resource) {
         try (InputStream in = PatternTables.class.getResourceAsStream(resource)) {
             if (in == null) throw new IllegalStateException("the program lacks its file " + resource);
-            BufferedReader reader = new BufferedReader(new InputStreamReader(in, StandardCharsets.UTF_8));
-            return reader.lines()
+            return new String(in.readAllBytes(), StandardCharsets.UTF_8)
+                    .lines()
                     .filter(l -> !l.startsWith("#") && !l.isBlank())
                     .toList();
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }
+    }
+
+    /** Power gains of one row of the table. A pattern needs sixteen rows of hundreds, so a row is read when it is asked for. */
+    private double[] power(int k, int m) {
+        int number = k * lengths.length + m;
+        double[] known = power.get(number);
+        if (known != null) return known;
+        double[] row = Arrays.stream(rows.get(number).split(","))
+                .skip(keys)
+                .mapToDouble(dbi -> Math.pow(10, Double.parseDouble(dbi) / 10))
+                .toArray();
+        power.set(number, row);
+        return row;
     }
 
     double minLength() {
@@ -142,14 +150,14 @@ final class PatternTables {
     }
 
     private double atLength(int k, int m, double elevationDeg) {
-        int offset = (k * lengths.length + m) * elevations.length;
+        double[] power = power(k, m);
         double e = elevationDeg;
         double last = elevations[elevations.length - 1];
-        if (e > last) return power[offset + elevations.length - 1] * towardsZenith(e, last);
-        if (e < elevations[0]) return power[offset] * towardsZenith(e, elevations[0]);
+        if (e > last) return power[elevations.length - 1] * towardsZenith(e, last);
+        if (e < elevations[0]) return power[0] * towardsZenith(e, elevations[0]);
         int first = firstNode(elevations, e);
         double sum = 0;
-        for (int p = first; p < first + 4; p++) sum += weight(elevations, first, p, e) * power[offset + p];
+        for (int p = first; p < first + 4; p++) sum += weight(elevations, first, p, e) * power[p];
         return sum;
     }
 
