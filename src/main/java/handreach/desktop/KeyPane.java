@@ -1,6 +1,7 @@
 package handreach.desktop;
 
 import handreach.cartography.Hatch;
+import handreach.cartography.Srgb;
 import java.util.Optional;
 import javafx.geometry.Pos;
 import javafx.scene.canvas.Canvas;
@@ -76,7 +77,7 @@ final class KeyPane extends VBox {
             entry.mark().get().draw(pen, SWATCH_PX / 2, 11);
             return canvas;
         }
-        Color colour = Color.web(handreach.cartography.Srgb.hex(entry.rgb()));
+        Color colour = entry.isClear() ? Color.TRANSPARENT : Color.web(Srgb.hex(entry.rgb()));
         boolean isHatched = entry.hatch() != Hatch.NONE;
         gc.setFill(isHatched ? colour.interpolate(Color.WHITE, 0.5) : colour);
         gc.fillRect(0, 0, SWATCH_PX, 14);

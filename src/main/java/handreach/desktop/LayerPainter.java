@@ -77,7 +77,7 @@ final class LayerPainter {
         List<Overlay.KeyEntry> entries = new ArrayList<>();
         for (int i = OddsRamp.BREAKS.size(); i >= 1; i--)
             entries.add(new Overlay.KeyEntry(OddsRamp.rgb(i), OddsRamp.label(i)));
-        entries.add(new Overlay.KeyEntry(0xFFFFFF, OddsRamp.label(0)));
+        entries.add(Overlay.KeyEntry.clear(OddsRamp.label(0)));
         int known = odds.losses().knownCount();
         String note = losses.isCoarse()
                 ? "Coarse; the full picture follows."
@@ -143,7 +143,7 @@ final class LayerPainter {
             if (at < 0) continue;
             argb[cell] = hatch[at].inks(grid.columnOf(cell), grid.rowOf(cell)) ? lines[at] : solid[at];
         }
-        entries.add(new Overlay.KeyEntry(0xFFFFFF, "none of them" + percent(least.shareOfNone())));
+        entries.add(Overlay.KeyEntry.clear("none of them" + percent(least.shareOfNone())));
         String note = String.format(
                 Locale.ROOT, "The least burdensome that reaches %.0f %%; share of the ground.", 100 * target);
         return Optional.of(new Overlay(

@@ -28,6 +28,17 @@ final class Overlay {
 
     /** One sample of a colour, with the pattern that tells it in grey; or of a mark. */
     record KeyEntry(int rgb, Hatch hatch, Optional<MapMark> mark, String words) {
+        private static final int CLEAR = -1;
+
+        /** What the layer leaves clear, so that the ground shows. */
+        static KeyEntry clear(String words) {
+            return new KeyEntry(CLEAR, words);
+        }
+
+        boolean isClear() {
+            return rgb == CLEAR;
+        }
+
         KeyEntry(int rgb, String words) {
             this(rgb, Hatch.NONE, words);
         }

@@ -79,11 +79,11 @@ final class RelayPainter {
         List<Overlay.KeyEntry> entries = new ArrayList<>();
         int allowed = answer.found().orElseThrow().search().allowed();
         for (int rank = words.size() - 1; rank >= 0; rank--)
-            if (count[rank] > 0)
-                entries.add(new Overlay.KeyEntry(
-                        OddsRamp.rgb(rank),
-                        words.get(rank)
-                                + String.format(Locale.ROOT, ", %s", Words.percent(count[rank] / (double) allowed))));
+            if (count[rank] > 0) {
+                String share = words.get(rank) + ", " + Words.percent(count[rank] / (double) allowed);
+                entries.add(
+                        rank == 0 ? Overlay.KeyEntry.clear(share) : new Overlay.KeyEntry(OddsRamp.rgb(rank), share));
+            }
         boolean hasForbidden = allowed < answer.found().orElseThrow().search().cells();
         if (hasForbidden) entries.add(new Overlay.KeyEntry(FORBIDDEN_RGB, Hatch.DOTS, "a relay may not stand there"));
         entries.add(Overlay.KeyEntry.of(
