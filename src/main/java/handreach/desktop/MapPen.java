@@ -21,7 +21,8 @@ import org.locationtech.jts.geom.Envelope;
  */
 final class MapPen {
     private static final double WORDS_PX = 13;
-    private static final double HALO_PX = 3.4;
+    private static final double HALO_PX = 1.7;
+    private static final int HALO_COPIES = 8;
     private static final double LINE_PX = 17;
     private static final Font PLAIN = Font.font(Theme.FAMILY, FontWeight.NORMAL, WORDS_PX);
     private static final Font BOLD = Font.font(Theme.FAMILY, FontWeight.BOLD, WORDS_PX);
@@ -117,9 +118,12 @@ final class MapPen {
         gc.save();
         gc.setFont(isBold ? BOLD : PLAIN);
         gc.setTextAlign(alignment);
-        gc.setStroke(look.halo());
-        gc.setLineWidth(HALO_PX);
-        gc.strokeText(text, x, y);
+        // The pale edge of shifted copies: stroking the outlines of the letters takes ten times as long.
+        gc.setFill(look.halo());
+        for (int i = 0; i < HALO_COPIES; i++) {
+            double turn = 2 * Math.PI * i / HALO_COPIES;
+            gc.fillText(text, x + HALO_PX * Math.cos(turn), y + HALO_PX * Math.sin(turn));
+        }
         gc.setFill(colour);
         gc.fillText(text, x, y);
         gc.restore();
