@@ -56,16 +56,30 @@ public final class PathStudy {
     /** Between two places of a plan with loadouts at both ends: the loss and both ledgers. */
     public static PathAnswer between(
             Scene scene, Position from, Loadout near, Position to, Loadout far, List<LossModel> models) {
+        return between(scene, from, to, Carried.of(scene, near, far), models);
+    }
+
+    /** What is carried at both ends, with the budget of the link, which is the same between all places. */
+    record Carried(Loadout near, Loadout far, LinkBudget budget) {
+        static Carried of(Scene scene, Loadout near, Loadout far) {
+            return new Carried(near, far, scene.budget(near, far));
+        }
+    }
+
+    /** The same for a link whose budget is at hand: to reckon it takes longer than most paths. */
+    static PathAnswer between(Scene scene, Position from, Position to, Carried carried, List<LossModel> models) {
         PathAnswer path = between(
                 new GroundChoice(scene.tiles(), scene.cover(), scene.cut()),
                 from,
                 to,
-                Scene.terminals(near, far),
+                Scene.terminals(carried.near(), carried.far()),
                 scene.conditions(from),
                 models);
-        LinkBudget budget = scene.budget(near, far);
-        TwoWayLedger ledger = budget.ledger(
-                path.loss(), path.geometry().departureDeg(), path.geometry().arrivalDeg());
+        TwoWayLedger ledger = carried.budget()
+                .ledger(
+                        path.loss(),
+                        path.geometry().departureDeg(),
+                        path.geometry().arrivalDeg());
         return new PathAnswer(
                 path.link(), path.profile(), path.losses(), path.geometry(), Optional.of(ledger), path.warnings());
     }

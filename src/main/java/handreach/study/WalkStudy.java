@@ -36,6 +36,7 @@ import java.time.Instant;
 import java.time.LocalDate;
 import java.time.ZoneOffset;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -54,10 +55,10 @@ public final class WalkStudy {
     private static final double PLACED = 0.2;
 
     /** Shares of the whole at which its parts end, as seen on a walk of six hours with a report each second. */
-    private static final double PREDICTED = 0.4;
+    private static final double PREDICTED = 0.5;
 
-    private static final double LAGGED = 0.45;
-    private static final double LEARNED = 0.6;
+    private static final double LAGGED = 0.52;
+    private static final double LEARNED = 0.7;
     private static final double CHECKED = 0.99;
 
     private final Scene scene;
@@ -222,16 +223,20 @@ public final class WalkStudy {
         return new TrackJoin.Placed(averaged, placed.at(), placed.alongM());
     }
 
-    /** A report with the loadout it was made with. */
-    private record Asked(TrackJoin.Placed placed, Loadout loadout) {}
+    /** A report with the link it was made over. */
+    private record Asked(TrackJoin.Placed placed, PathStudy.Carried carried) {}
 
     /** What came of predicting one report: a pair, or why there is none. */
     private record Predicted(Optional<WalkPair> pair, String why) {}
 
     private void predict(Questions.WalkEntry walk, WalkBase base, List<TrackJoin.Placed> placed, Stretch predicting) {
         List<Asked> here = new ArrayList<>();
+        Map<String, PathStudy.Carried> carried = new HashMap<>();
         for (TrackJoin.Placed one : placed)
-            loadout(walk, one.report()).ifPresent(found -> here.add(new Asked(one, found)));
+            loadout(walk, one.report())
+                    .map(found -> carried.computeIfAbsent(
+                            found.name(), name -> PathStudy.Carried.of(scene, base.loadout(), found)))
+                    .ifPresent(link -> here.add(new Asked(one, link)));
         // Paths do not depend on one another; the order of the reports is kept.
         Predicted[] predicted = new Predicted[here.size()];
         new Workers(Scene.threads())
@@ -247,7 +252,7 @@ public final class WalkStudy {
             pairs.add(predicted[i].pair().get());
             bases.add(base);
             asked.add(here.get(i));
-            links.add(List.of(base.loadout().name(), here.get(i).loadout().name()));
+            links.add(List.of(base.loadout().name(), here.get(i).carried().far().name()));
         }
         if (refused > 0)
             warnings.add(walk.name() + ": " + refused + " reports have a place but no prediction; the last is " + why);
@@ -256,7 +261,7 @@ public final class WalkStudy {
     /** Keeps the pair alone: the ground of every report would fill the memory on a long walk. */
     private Predicted predicted(WalkBase base, Asked one) {
         try {
-            return new Predicted(Optional.of(pair(base, one.loadout(), one.placed(), path(base, one))), "");
+            return new Predicted(Optional.of(pair(base, one.carried().far(), one.placed(), path(base, one))), "");
         } catch (InputFault noPath) {
             String why = "line " + one.placed().report().origin().line() + ": "
                     + noPath.faults().get(0).text();
@@ -265,8 +270,7 @@ public final class WalkStudy {
     }
 
     private PathAnswer path(WalkBase base, Asked one) {
-        return PathStudy.between(
-                scene, base.at(), base.loadout(), one.placed().at(), one.loadout(), List.of(scene.model()));
+        return PathStudy.between(scene, base.at(), one.placed().at(), one.carried(), List.of(scene.model()));
     }
 
     private Optional<Loadout> loadout(Questions.WalkEntry walk, WalkReport report) {

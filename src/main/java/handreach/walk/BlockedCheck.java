@@ -3,6 +3,7 @@ package handreach.walk;
 import handreach.reach.Progress;
 import handreach.reach.Stretch;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
@@ -28,14 +29,16 @@ public record BlockedCheck(
         double brierAfter) {
     private static final int STRETCHES = 5;
     private static final int LEAST_IN_STRETCH = 4;
-    /** Share of a stretch's work after which the reports near it are set aside, as seen on long walks. */
-    private static final double KEPT_APART = 0.2;
+    /** Shares of the work after which near reports are set aside, and all are weighed, as seen on long walks. */
+    private static final double KEPT_APART = 0.05;
+
+    private static final double WEIGHED = 0.25;
 
     /**
      * Holds back stretch after stretch.
      *
-     * @shape  n reports in, one record out, or none where the walk is too short for stretches; five calibrations, pure; stops between
-     *     steps where nobody wants it
+     * @shape  n reports in, one record out, or none where the walk is too short for stretches; the reports are weighed once for all
+     *     stretches, then five calibrations; pure; stops between steps where nobody wants it
      * @unit   dB; Brier score 0 to 1
      * @valid  at least 20 reports. Reports nearer than the decorrelation distance to a held-back one are not learned from
      * @error  that of the figures themselves: with few independent reports a difference may be luck
@@ -46,22 +49,22 @@ public record BlockedCheck(
         List<WalkPair> inOrder = new ArrayList<>(pairs);
         inOrder.sort(Comparator.comparingDouble(pair -> pair.spot().alongM()));
         if (inOrder.size() < STRETCHES * LEAST_IN_STRETCH) return Optional.empty();
+        Stretch all = new Stretch(progress, "checking on stretches held back", 0, 1);
+        Neighbourhood near = Neighbourhood.of(inOrder);
+        int[] learned = learnedFor(near, inOrder.size(), decorrelationM, all.part(0, KEPT_APART));
+        double[][] weight = Thinning.weights(near, learned, STRETCHES, decorrelationM, all.part(KEPT_APART, WEIGHED));
         List<WalkPair> before = new ArrayList<>();
         List<WalkPair> after = new ArrayList<>();
         int used = 0;
-        Stretch all = new Stretch(progress, "checking on stretches held back", 0, 1);
         for (int s = 0; s < STRETCHES; s++) {
-            int first = inOrder.size() * s / STRETCHES;
-            int end = inOrder.size() * (s + 1) / STRETCHES;
-            List<WalkPair> held = inOrder.subList(first, end);
-            List<WalkPair> others = new ArrayList<>(inOrder.subList(0, first));
-            others.addAll(inOrder.subList(end, inOrder.size()));
-            Stretch mine = all.part((double) s / STRETCHES, (s + 1.0) / STRETCHES);
-            List<WalkPair> learned = far(others, held, decorrelationM, mine.part(0, KEPT_APART));
-            if (learned.isEmpty()) continue;
+            List<WalkPair> others = new ArrayList<>();
+            for (int i = 0; i < learned.length; i++) if (weight[s][i] > 0) others.add(inOrder.get(i));
+            if (others.isEmpty()) continue;
             used++;
-            Calibration calibration =
-                    Calibration.of(learned, decorrelationM, priors, List.of(), mine.part(KEPT_APART, 1));
+            double[] theirs = Arrays.stream(weight[s]).filter(w -> w > 0).toArray();
+            Stretch mine = all.part(WEIGHED, 1).part((double) s / STRETCHES, (s + 1.0) / STRETCHES);
+            Calibration calibration = Calibration.of(others, theirs, priors, List.of(), mine);
+            List<WalkPair> held = inOrder.subList(first(s, learned.length), first(s + 1, learned.length));
             before.addAll(held);
             for (WalkPair pair : held) after.add(calibration.corrected(pair));
         }
@@ -70,20 +73,23 @@ public record BlockedCheck(
                 used, before.size(), rmse(before), rmse(after), Comparison.brier(before), Comparison.brier(after)));
     }
 
-    /** Those that lie at least so far from every one held back. */
-    private static List<WalkPair> far(List<WalkPair> others, List<WalkPair> held, double leastM, Stretch keeping) {
-        List<WalkPair> far = new ArrayList<>();
-        for (int i = 0; i < others.size(); i++) {
-            keeping.goOn();
-            if (isFar(others.get(i), held, leastM)) far.add(others.get(i));
-            keeping.done((i + 1.0) / others.size());
-        }
-        return far;
+    private static int first(int stretch, int reports) {
+        return (int) ((long) reports * stretch / STRETCHES);
     }
 
-    private static boolean isFar(WalkPair pair, List<WalkPair> held, double decorrelationM) {
-        for (WalkPair other : held) if (Thinning.apartM(pair, other) < decorrelationM) return false;
-        return true;
+    /** For each report the stretches it may teach about, a bit for each: those that it is far from every report of. */
+    private static int[] learnedFor(Neighbourhood near, int reports, double leastM, Progress progress) {
+        int[] own = new int[near.places()];
+        for (int s = 0; s < STRETCHES; s++)
+            for (int i = first(s, reports); i < first(s + 1, reports); i++) own[near.place(i)] |= 1 << s;
+        int[] touched = own.clone();
+        near.within(leastM, progress, "keeping stretches apart", (a, b, apartM) -> {
+            touched[a] |= own[b];
+            touched[b] |= own[a];
+        });
+        int[] learned = new int[reports];
+        for (int i = 0; i < reports; i++) learned[i] = ~touched[near.place(i)] & (1 << STRETCHES) - 1;
+        return learned;
     }
 
     private static OptionalDouble rmse(List<WalkPair> pairs) {

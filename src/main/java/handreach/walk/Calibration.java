@@ -24,10 +24,11 @@ public final class Calibration {
     private static final int COARSE = 11;
     private static final int FINE = 19;
     private static final double COARSE_WIDTH = 3;
-    /** Shares of the work after the reports are weighed and after the coarse row, as seen on long walks. */
-    private static final double WEIGHED = 0.8;
+    /** Share of the work after which the reports are weighed, as seen on long walks. */
+    private static final double WEIGHED = 0.5;
+    /** Share of the fits after the coarse row. */
+    private static final double FITTED_COARSELY = 0.35;
 
-    private static final double FITTED_COARSELY = 0.87;
     private static final double NEGLIGIBLE = 12;
     private static final double NORMAL_975 = 1.959964;
     /** A calibration says nothing about ground much beyond the walked. */
@@ -76,14 +77,19 @@ public final class Calibration {
             Progress progress) {
         if (pairs.isEmpty()) throw new IllegalArgumentException("nothing to learn from");
         Stretch learning = new Stretch(progress, "learning from the reports", 0, 1);
-        ShiftTerms terms = new ShiftTerms(pairs, furtherCarries);
         double[] weight = Thinning.weights(pairs, decorrelationM, learning.part(0, WEIGHED));
+        return of(pairs, weight, priors, furtherCarries, learning.part(WEIGHED, 1));
+    }
+
+    /** The same from reports whose weights are known. */
+    static Calibration of(
+            List<WalkPair> pairs, double[] weight, Priors priors, Collection<String> furtherCarries, Stretch learning) {
+        ShiftTerms terms = new ShiftTerms(pairs, furtherCarries);
         ShiftFit fit = new ShiftFit(pairs, weight, terms, priors);
         double believedDb =
                 pairs.stream().mapToDouble(p -> p.link().spreadDb()).average().orElseThrow();
         Believed believed = new Believed(Math.log(Math.max(1, believedDb)), priors.spreadLog());
-        SpreadRow coarse =
-                SpreadRow.of(fit, believed, believed.span(), COARSE, learning.part(WEIGHED, FITTED_COARSELY));
+        SpreadRow coarse = SpreadRow.of(fit, believed, believed.span(), COARSE, learning.part(0, FITTED_COARSELY));
         SpreadRow fine = SpreadRow.of(fit, believed, coarse.worthwhile(), FINE, learning.part(FITTED_COARSELY, 1));
         return new Calibration(terms, List.copyOf(pairs), weight, fine.posterior(terms.count()));
     }

@@ -18,16 +18,36 @@ final class Evidence {
     /** Curvature of a bowl that is always open upwards, for the direction of a step. */
     double bowl;
 
+    /** On which side of its edge a report holds the shift of the loss: at it, or on either side. */
+    enum Side {
+        AT,
+        ABOVE,
+        BELOW
+    }
+
+    /**
+     * All that the evidence of a report hangs on.
+     *
+     * @param side where the shift lies
+     * @param againstDb minus the shift at which prediction and report agree, dB
+     */
+    record Edge(Side side, double againstDb) {
+        static Edge of(WalkPair pair) {
+            return switch (pair.heard().kind()) {
+                case LEVEL -> new Edge(Side.AT, pair.heard().value() - pair.predictedDbm());
+                case BELOW -> new Edge(Side.ABOVE, pair.heard().value() - pair.predictedDbm());
+                default -> new Edge(pair.copied() ? Side.BELOW : Side.ABOVE, -pair.marginDb());
+            };
+        }
+    }
+
     /** The report against its prediction, with this shift of the loss and this spread. */
-    void set(WalkPair pair, double shiftDb, double spreadDb) {
-        switch (pair.heard().kind()) {
-            case LEVEL -> level((pair.heard().value() - pair.predictedDbm() + shiftDb) / spreadDb, spreadDb);
-            case BELOW -> tail((pair.heard().value() - pair.predictedDbm() + shiftDb) / spreadDb, 1, spreadDb);
-            default -> {
-                double z = (pair.marginDb() - shiftDb) / spreadDb;
-                if (pair.copied()) tail(z, -1, spreadDb);
-                else tail(-z, 1, spreadDb);
-            }
+    void set(Edge edge, double shiftDb, double spreadDb) {
+        double z = (edge.againstDb + shiftDb) / spreadDb;
+        switch (edge.side) {
+            case AT -> level(z, spreadDb);
+            case ABOVE -> tail(z, 1, spreadDb);
+            case BELOW -> tail(-z, -1, spreadDb);
         }
     }
 

@@ -166,7 +166,7 @@ public final class GpxTrack {
         return Duration.between(from, to).toMillis() / 1000.0;
     }
 
-    private static Position between(Position a, Position b, double part) {
+    static Position between(Position a, Position b, double part) {
         double east = b.longitudeDeg() - a.longitudeDeg();
         if (east > 180) east -= 360;
         if (east < -180) east += 360;

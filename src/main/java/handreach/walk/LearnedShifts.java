@@ -69,7 +69,7 @@ final class LearnedShifts {
     }
 
     private double covariance(NextWalk.Candidate a, NextWalk.Candidate b) {
-        double alike = Math.exp(-Thinning.apartM(a.at(), b.at()) / belief.decorrelationM());
+        double alike = Math.exp(-Neighbourhood.apartM(a.at(), b.at()) / belief.decorrelationM());
         return belief.covariance(a.kind(), b.kind()) + a.spreadDb() * b.spreadDb() * alike;
     }
 

@@ -1,7 +1,10 @@
 package handreach.walk;
 
 import handreach.reach.Progress;
+import java.util.Arrays;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import org.apache.commons.math3.linear.Array2DRowRealMatrix;
 import org.apache.commons.math3.linear.ArrayRealVector;
 import org.apache.commons.math3.linear.CholeskyDecomposition;
@@ -16,17 +19,32 @@ final class ShiftFit {
     private static final int MOST_STEPS = 60;
     private static final double SETTLED_DB = 1e-4;
 
-    private final List<WalkPair> pairs;
+    private final Evidence.Edge[] edges;
     private final double[] weight;
+    /** Sets of terms as they are met, and for each report the number of its own: there are few. */
     private final int[][] terms;
+
+    private final int[] set;
     private final double[] priorVariance;
     private final Evidence evidence = new Evidence();
 
     ShiftFit(List<WalkPair> pairs, double[] weight, ShiftTerms shiftTerms, Priors priors) {
-        this.pairs = pairs;
+        this.edges = pairs.stream().map(Evidence.Edge::of).toArray(Evidence.Edge[]::new);
         this.weight = weight;
-        this.terms = pairs.stream().map(shiftTerms::of).toArray(int[][]::new);
         this.priorVariance = shiftTerms.variances(priors);
+        this.set = new int[weight.length];
+        Map<List<Integer>, Integer> numbers = new LinkedHashMap<>();
+        for (int i = 0; i < set.length; i++) {
+            List<Integer> own = Arrays.stream(shiftTerms.of(pairs.get(i)))
+                    .filter(term -> term >= 0)
+                    .boxed()
+                    .toList();
+            int next = numbers.size();
+            set[i] = numbers.computeIfAbsent(own, key -> next);
+        }
+        this.terms = numbers.keySet().stream()
+                .map(own -> own.stream().mapToInt(Integer::intValue).toArray())
+                .toArray(int[][]::new);
     }
 
     int termCount() {
@@ -36,46 +54,47 @@ final class ShiftFit {
     /** The top, the covariance of the bell curve, and the logarithm of the evidence for the spread. */
     record Top(double[] shift, RealMatrix covariance, double logEvidence) {}
 
+    /** What is seen at one choice of shifts: the logarithm of the posterior, its slope, and minus its second derivatives. */
+    private record View(double[] shift, double log, double[] gradient, double[][] bowl, double[][] curved) {}
+
     Top at(double spreadDb, double[] start, Progress progress) {
-        double[] shift = start.clone();
-        double value = logPosterior(shift, spreadDb);
+        View here = view(start.clone(), spreadDb);
         for (int step = 0; step < MOST_STEPS; step++) {
             progress.goOn();
-            double[] gradient = new double[shift.length];
-            RealMatrix bowl = precision(shift, spreadDb, gradient, true);
-            double[] move = new CholeskyDecomposition(bowl, 1e-9, 1e-12)
+            double[] move = root(here.bowl)
                     .getSolver()
-                    .solve(new ArrayRealVector(gradient))
+                    .solve(new ArrayRealVector(here.gradient))
                     .toArray();
             double length = 1;
-            double[] next = moved(shift, move, length);
-            double nextValue = logPosterior(next, spreadDb);
-            while (nextValue < value && length > 1e-4) {
+            View next = view(moved(here.shift, move, length), spreadDb);
+            while (next.log < here.log && length > 1e-4) {
                 length /= 2;
-                next = moved(shift, move, length);
-                nextValue = logPosterior(next, spreadDb);
+                next = view(moved(here.shift, move, length), spreadDb);
             }
-            if (nextValue < value) break;
+            if (next.log < here.log) break;
             double moved = 0;
             for (double m : move) moved = Math.max(moved, Math.abs(m * length));
-            shift = next;
-            value = nextValue;
+            here = next;
             if (moved < SETTLED_DB) break;
         }
-        return top(shift, value, spreadDb);
+        return top(here);
     }
 
-    private Top top(double[] shift, double value, double spreadDb) {
+    private static Top top(View view) {
         CholeskyDecomposition root;
         try {
-            root = new CholeskyDecomposition(precision(shift, spreadDb, new double[shift.length], false), 1e-9, 1e-12);
+            root = root(view.curved);
         } catch (NonPositiveDefiniteMatrixException notATop) {
-            root = new CholeskyDecomposition(precision(shift, spreadDb, new double[shift.length], true), 1e-9, 1e-12);
+            root = root(view.bowl);
         }
         double logDeterminant = 0;
-        for (int i = 0; i < shift.length; i++)
+        for (int i = 0; i < view.shift.length; i++)
             logDeterminant += 2 * Math.log(root.getL().getEntry(i, i));
-        return new Top(shift, root.getSolver().getInverse(), value - logDeterminant / 2);
+        return new Top(view.shift, root.getSolver().getInverse(), view.log - logDeterminant / 2);
+    }
+
+    private static CholeskyDecomposition root(double[][] precision) {
+        return new CholeskyDecomposition(new Array2DRowRealMatrix(precision, false), 1e-9, 1e-12);
     }
 
     private static double[] moved(double[] shift, double[] move, double length) {
@@ -84,38 +103,37 @@ final class ShiftFit {
         return next;
     }
 
-    private double total(int pair, double[] shift) {
-        double sum = 0;
-        for (int term : terms[pair]) if (term >= 0) sum += shift[term];
-        return sum;
-    }
-
-    private double logPosterior(double[] shift, double spreadDb) {
+    /** Reports with the same terms are summed before the terms are told apart. */
+    private View view(double[] shift, double spreadDb) {
+        double[] whole = new double[terms.length];
+        for (int s = 0; s < whole.length; s++) for (int term : terms[s]) whole[s] += shift[term];
+        double[] slope = new double[terms.length];
+        double[] bowl = new double[terms.length];
+        double[] curved = new double[terms.length];
         double log = 0;
-        for (int i = 0; i < shift.length; i++) log -= shift[i] * shift[i] / (2 * priorVariance[i]);
-        for (int i = 0; i < weight.length; i++) {
-            evidence.set(pairs.get(i), total(i, shift), spreadDb);
+        for (int i = 0; i < set.length; i++) {
+            int s = set[i];
+            evidence.set(edges[i], whole[s], spreadDb);
             log += weight[i] * evidence.log;
+            slope[s] += weight[i] * evidence.slope;
+            bowl[s] += weight[i] * evidence.bowl;
+            curved[s] -= weight[i] * evidence.curvature;
         }
-        return log;
+        double[] gradient = new double[shift.length];
+        for (int t = 0; t < shift.length; t++) {
+            log -= shift[t] * shift[t] / (2 * priorVariance[t]);
+            gradient[t] = -shift[t] / priorVariance[t];
+        }
+        for (int s = 0; s < terms.length; s++) for (int term : terms[s]) gradient[term] += slope[s];
+        return new View(shift, log, gradient, precision(bowl), precision(curved));
     }
 
-    /** Minus the second derivatives; fills the gradient on the way. */
-    private RealMatrix precision(double[] shift, double spreadDb, double[] gradient, boolean asBowl) {
-        double[][] precision = new double[shift.length][shift.length];
-        for (int i = 0; i < shift.length; i++) {
-            precision[i][i] = 1 / priorVariance[i];
-            gradient[i] = -shift[i] / priorVariance[i];
-        }
-        for (int i = 0; i < weight.length; i++) {
-            evidence.set(pairs.get(i), total(i, shift), spreadDb);
-            double curved = weight[i] * (asBowl ? evidence.bowl : -evidence.curvature);
-            for (int a : terms[i]) {
-                if (a < 0) continue;
-                gradient[a] += weight[i] * evidence.slope;
-                for (int b : terms[i]) if (b >= 0) precision[a][b] += curved;
-            }
-        }
-        return new Array2DRowRealMatrix(precision, false);
+    /** Of all terms from the sums over the sets of terms. */
+    private double[][] precision(double[] ofSet) {
+        double[][] precision = new double[priorVariance.length][priorVariance.length];
+        for (int t = 0; t < priorVariance.length; t++) precision[t][t] = 1 / priorVariance[t];
+        for (int s = 0; s < terms.length; s++)
+            for (int a : terms[s]) for (int b : terms[s]) precision[a][b] += ofSet[s];
+        return precision;
     }
 }

@@ -91,9 +91,10 @@ public record TrackJoin(
             GpxTrack track, List<WalkReport> reports, double offsetS, Progress progress) {
         List<WalkReport> byTime =
                 reports.stream().filter(r -> r.origin().at().isEmpty()).toList();
-        long outside = byTime.size() - fitting(track, byTime, offsetS);
+        ClockTrials trials = new ClockTrials(track, byTime);
+        int outside = byTime.size() - trials.onTrack(offsetS);
         if (track.timed().isEmpty() || outside < MANY_OUTSIDE * byTime.size() || outside == 0) return Optional.empty();
-        return zoneHintS(track, byTime, offsetS, progress)
+        return zoneHintS(trials, byTime.size(), offsetS, progress)
                 .map(shift -> String.format(
                         Locale.ROOT,
                         "the times of %d of %d reports lie outside the track, and shifted by %+.2f h all but a few fit: the clock looks to"
@@ -135,7 +136,7 @@ public record TrackJoin(
                 + unplaced.get(0).origin().line() + ")";
         if (track.isEmpty()) return lines + ": they name no position and the walk has no track.";
         if (track.get().timed().isEmpty()) return lines + ": the track has no times. Give the reports positions.";
-        Optional<Integer> zone = zoneHintS(track.get(), unplaced, offsetS, progress);
+        Optional<Integer> zone = zoneHintS(new ClockTrials(track.get(), unplaced), unplaced.size(), offsetS, progress);
         String range = ": their times lie outside the track, "
                 + track.get().start().orElseThrow() + " to " + track.get().end().orElseThrow() + ", or in a gap of it.";
         if (zone.isEmpty()) return lines + range + " Check the clock, or set clock_offset_s.";
@@ -149,39 +150,29 @@ public record TrackJoin(
     }
 
     /** A shift that puts nearly all of these reports on the track: by whole hours if one does, else by halves, else by quarters. */
-    private static Optional<Integer> zoneHintS(
-            GpxTrack track, List<WalkReport> reports, double offsetS, Progress progress) {
+    private static Optional<Integer> zoneHintS(ClockTrials trials, int reports, double offsetS, Progress progress) {
         for (int step = 4 * ZONE_STEP_S; step >= ZONE_STEP_S; step /= 2) {
             int best = 0;
-            long most = 0;
+            int most = 0;
             for (int size = step; size <= LONGEST_OFFSET_S; size += step)
                 for (int shift : new int[] {size, -size}) {
                     progress.goOn();
-                    long fits = fitting(track, reports, offsetS + shift);
+                    int fits = trials.onTrack(offsetS + shift);
                     if (fits > most) {
                         most = fits;
                         best = shift;
                     }
                 }
-            if (most >= FITS * reports.size()) return Optional.of(best);
+            if (most >= FITS * reports) return Optional.of(best);
         }
         return Optional.empty();
-    }
-
-    private static long fitting(GpxTrack track, List<WalkReport> reports, double offsetS) {
-        return reports.stream()
-                .filter(report -> report.origin()
-                        .time()
-                        .flatMap(time -> track.at(shifted(time, offsetS)))
-                        .isPresent())
-                .count();
     }
 
     /**
      * Clock offset at which reports that name both time and place lie nearest to the track.
      *
-     * @shape  one track and n reports in, one offset out; O(n) track reads times some thousands of trials, pure;
-     *     stops between trials where nobody wants it
+     * @shape  one track of m points and n reports in, one offset out; some thousands of trials of O(n log n + m), pure; stops
+     *     between trials where nobody wants it
      * @unit   seconds to be added to the times of the reports; metres for the fit
      * @valid  at least five reports with time and place that come within 60 m in the median; else 0
      * @error  some seconds on a moving walk; nothing can be said where the walker stood still
@@ -192,13 +183,14 @@ public record TrackJoin(
                 .filter(r -> r.origin().time().isPresent() && r.origin().at().isPresent())
                 .toList();
         if (both.size() < LEAST_FOR_OFFSET || track.timed().isEmpty()) return 0;
+        ClockTrials trials = new ClockTrials(track, both);
         double best = 0;
-        double bestM = medianM(track, both, 0);
+        double bestM = trials.medianM(0);
         Stretch setting = new Stretch(progress, "setting the clock", 0, 1);
         for (int zone = -LONGEST_OFFSET_S; zone <= LONGEST_OFFSET_S; zone += ZONE_STEP_S) {
             for (int minute = -420; minute <= 420; minute += 60) {
                 setting.goOn();
-                double distanceM = medianM(track, both, zone + minute);
+                double distanceM = trials.medianM(zone + minute);
                 if (distanceM < bestM - 1) {
                     bestM = distanceM;
                     best = zone + minute;
@@ -210,7 +202,7 @@ public record TrackJoin(
             double middle = best;
             for (int i = -12; i <= 12; i++) {
                 setting.goOn();
-                double distanceM = medianM(track, both, middle + i * stepS);
+                double distanceM = trials.medianM(middle + i * stepS);
                 if (distanceM < bestM) {
                     bestM = distanceM;
                     best = middle + i * stepS;
@@ -225,16 +217,5 @@ public record TrackJoin(
                 best,
                 bestM));
         return best;
-    }
-
-    private static double medianM(GpxTrack track, List<WalkReport> reports, double offsetS) {
-        double[] distances = reports.stream()
-                .mapToDouble(report -> track.at(shifted(report.origin().time().orElseThrow(), offsetS))
-                        .map(fix -> GeodesicLine.distanceM(
-                                fix.at(), report.origin().at().orElseThrow()))
-                        .orElse(1e9))
-                .sorted()
-                .toArray();
-        return distances[distances.length / 2];
     }
 }

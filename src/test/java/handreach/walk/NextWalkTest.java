@@ -175,7 +175,7 @@ class NextWalkTest {
                 for (int j = 0; j < n; j++) {
                     Candidate a = candidates.get(set[i]);
                     Candidate b = candidates.get(set[j]);
-                    double metres = Thinning.apartM(a.at(), b.at());
+                    double metres = Neighbourhood.apartM(a.at(), b.at());
                     double alike = i == j ? 1 : Math.exp(-metres / DECORRELATION_M);
                     double sum = shared(a.kind(), b.kind()) + a.spreadDb() * b.spreadDb() * alike;
                     if (i == j) sum += noise(a);

@@ -71,10 +71,10 @@ class WalkStopTest {
     }
 
     @Test
-    void theCheckAsksAtEachReportOfEachStretch() {
+    void theCheckAsksAtEachReportAndAtEachStepOfTheFitsOfEachStretch() {
         List<WalkPair> pairs = levels();
         Consumer<Progress> check = progress -> BlockedCheck.of(pairs, 50, Priors.USUAL, progress);
-        stopsAtAnyQuestion(5 * REPORTS * 4 / 5 * 2, check);
+        stopsAtAnyQuestion(2 * REPORTS + 5 * 30, check);
         tellsTheWhole(check);
     }
 
