@@ -1,6 +1,7 @@
 package handreach.desktop;
 
 import handreach.cartography.LabelPlacement;
+import handreach.cartography.LineClip;
 import handreach.cartography.MapFrame;
 import handreach.geodesy.Position;
 import java.util.ArrayList;
@@ -24,6 +25,9 @@ final class MapPen {
     private static final double HALO_PX = 1.7;
     private static final int HALO_COPIES = 8;
     private static final double LINE_PX = 17;
+    /** Lines are drawn so far beyond the map, that their ends never show. */
+    private static final double BEYOND_PX = 20;
+
     private static final Font PLAIN = Font.font(Theme.FAMILY, FontWeight.NORMAL, WORDS_PX);
     private static final Font BOLD = Font.font(Theme.FAMILY, FontWeight.BOLD, WORDS_PX);
 
@@ -77,9 +81,13 @@ final class MapPen {
     }
 
     private void stroke(double... xy) {
+        Envelope window =
+                new Envelope(-BEYOND_PX, frame.widthPx() + BEYOND_PX, -BEYOND_PX, frame.heightPx() + BEYOND_PX);
         gc.beginPath();
-        gc.moveTo(xy[0], xy[1]);
-        for (int i = 2; i + 1 < xy.length; i += 2) gc.lineTo(xy[i], xy[i + 1]);
+        for (double[] part : LineClip.inside(window, xy)) {
+            gc.moveTo(part[0], part[1]);
+            for (int i = 2; i < part.length; i += 2) gc.lineTo(part[i], part[i + 1]);
+        }
         gc.stroke();
     }
 
