@@ -1,6 +1,7 @@
 package handreach.cartography;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import org.locationtech.jts.geom.Envelope;
 
@@ -56,7 +57,7 @@ public final class LineClip {
     }
 
     private static int keep(List<double[]> parts, double[] part, int n) {
-        if (n >= 4) parts.add(java.util.Arrays.copyOf(part, n));
+        if (n >= 4) parts.add(Arrays.copyOf(part, n));
         return 0;
     }
 }

@@ -67,7 +67,7 @@ public final class LeastLoadout {
     private static int take(OddsGrid odds, double thresholdDb, byte number, byte[] least) {
         int taken = 0;
         for (int cell = 0; cell < least.length; cell++) {
-            if (least[cell] != NONE || odds.marginDb(cell) < thresholdDb) continue;
+            if (least[cell] != NONE || !(odds.marginDb(cell) >= thresholdDb)) continue;
             least[cell] = number;
             taken++;
         }

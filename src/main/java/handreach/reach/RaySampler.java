@@ -74,8 +74,7 @@ final class RaySampler {
         ray.clutterM[0] = 0;
     }
 
-    // Loops stand in methods of their own: woven into one, they take the compiler a quarter of a second of a cold
-    // start.
+    // Loops stand in methods of their own: woven into one, they take the compiler a quarter of a second.
 
     private static void scaled(double[] in, double factor, int count, double[] out) {
         for (int i = 0; i < count; i++) out[i] = in[i] * factor;

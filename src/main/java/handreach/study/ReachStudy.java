@@ -59,7 +59,11 @@ public final class ReachStudy {
         return new ReachStudy(scene, wish).answer(wish, progress);
     }
 
-    /** What the study will cost where that should be said before it starts: only marches are that dear. They are tried by the processor time of a thread, ns. */
+    /**
+     * What the study will cost where that should be said before it starts: only marches are that dear.
+     *
+     * @param threadNanos processor time of the thread that asks, ns, by which the march is tried
+     */
     public static Optional<MarchCost> cost(Scene scene, ReachWish wish, LongSupplier threadNanos) {
         ReachStudy study = new ReachStudy(scene, wish);
         if (!MapEngine.MARCH.goesBy(study.scene.model().name())) return Optional.empty();
