@@ -16,22 +16,35 @@ public final class BenchAnalysis {
     private final BenchFile file;
     private final Optional<String> control;
     private final List<MountResult> mounts;
-    private final List<MeterResult> meters;
-    private final List<MatchReadings> matches;
-    private final List<String> warnings;
+    private final Optional<MeterComparison> meterComparison;
+    private final List<String> levelWarnings;
+    private Beside beside;
 
     private BenchAnalysis(
             BenchFile file,
             Optional<String> control,
             List<MountResult> mounts,
-            List<MeterResult> meters,
+            Optional<MeterComparison> meterComparison,
             List<String> warnings) {
         this.file = file;
         this.control = control;
         this.mounts = List.copyOf(mounts);
-        this.meters = List.copyOf(meters);
-        this.matches = MatchReadings.of(file, warnings);
-        this.warnings = List.copyOf(warnings);
+        this.meterComparison = meterComparison;
+        this.levelWarnings = List.copyOf(warnings);
+    }
+
+    /** What no loadout is built of, reckoned when first asked for: a reach does without, and is there a twentieth of a second sooner. */
+    private record Beside(List<MeterResult> meters, List<MatchReadings> matches, List<String> warnings) {}
+
+    private synchronized Beside beside() {
+        if (beside != null) return beside;
+        List<String> warnings = new ArrayList<>(levelWarnings);
+        List<MeterResult> meters =
+                meterComparison.map(comparison -> comparison.meters(warnings)).orElse(List.of());
+        if (meterComparison.isPresent()) RangeCheck.warn(file, warnings);
+        List<MatchReadings> matches = MatchReadings.of(file, warnings);
+        beside = new Beside(List.copyOf(meters), matches, List.copyOf(warnings));
+        return beside;
     }
 
     /**
@@ -64,14 +77,13 @@ public final class BenchAnalysis {
         if (!compares) {
             warnings.add(
                     "The file holds no received_level and no field_meter rows: there is nothing to compare, only match.");
-            return new BenchAnalysis(file, asked, List.of(), List.of(), warnings);
+            return new BenchAnalysis(file, asked, List.of(), Optional.empty(), warnings);
         }
         String control = resolved(file, asked);
         requireComparison(file, control);
         LevelComparison levels = new LevelComparison(file, control, warnings);
         List<MountResult> mounts = levels.mounts();
-        List<MeterResult> meters = new MeterComparison(file, control, levels, warnings).meters();
-        RangeCheck.warn(file, warnings);
+        Optional<MeterComparison> meters = Optional.of(new MeterComparison(file, control, levels));
         return new BenchAnalysis(file, Optional.of(control), mounts, meters, warnings);
     }
 
@@ -152,17 +164,17 @@ public final class BenchAnalysis {
     }
 
     public List<MeterResult> meters() {
-        return meters;
+        return beside().meters();
     }
 
     /** SWR, return loss, resonance and bandwidth, antenna by antenna and mounting by mounting. */
     public List<MatchReadings> matches() {
-        return matches;
+        return beside().matches();
     }
 
     /** What should be known about all this, in plain words, a sentence or two each. */
     public List<String> warnings() {
-        return warnings;
+        return beside().warnings();
     }
 
     /** All deltas of an antenna from received levels, and from a field meter only where there are no levels. */
@@ -171,7 +183,7 @@ public final class BenchAnalysis {
                 .flatMap(m -> m.antenna(antenna).stream())
                 .map(AntennaResult::delta)
                 .toList();
-        List<DeltaOverControl> meter = meters.stream()
+        List<DeltaOverControl> meter = meters().stream()
                 .flatMap(m -> m.deltas().stream())
                 .filter(a -> a.antenna().equalsIgnoreCase(antenna))
                 .map(AntennaResult::delta)

@@ -91,7 +91,8 @@ final class ReachCommand implements Callable<Integer> {
         Set<ReachPart> parts = parts();
         ReachWish wish = wish(parts);
         Scene scene = Scene.open(PlanFile.open(plan));
-        ReachStudy.cost(scene, wish, ManagementFactory.getThreadMXBean()::getCurrentThreadCpuTime)
+        // A bound reference would set management up for every run, not for marches alone.
+        ReachStudy.cost(scene, wish, () -> ManagementFactory.getThreadMXBean().getCurrentThreadCpuTime())
                 .ifPresent(cost ->
                         json.err().println(cost.sentence() + " Ctrl-C stops it, and leaves nothing half written."));
         try (ConsoleProgress progress = ConsoleProgress.on(json.err())) {

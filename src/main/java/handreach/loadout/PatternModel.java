@@ -52,7 +52,10 @@ final class PatternModel {
     private static DoubleUnaryOperator straight(double arm, double scale, List<String> notes) {
         notes.add("Gain without losses and without mismatch.");
         PatternTables table = PatternTables.Shipped.WIRE.table();
-        if (arm <= table.maxLength()) return e -> scale * table.power(1, arm, Math.abs(e));
+        if (arm <= table.maxLength()) {
+            DoubleUnaryOperator above = table.power(1, arm);
+            return e -> scale * above.applyAsDouble(Math.abs(e));
+        }
         notes.add("Longer than the tables: sinusoidal current, off by 1 to 2 dB and more near nulls.");
         double[] formula = SinusoidalWire.gainDbi(arm, true);
         return e -> scale * Math.pow(10, formula[(int) Math.round(e) + 90] / 10);
@@ -68,7 +71,7 @@ final class PatternModel {
                 noteBand(loaded, frequency, notes);
                 notes.add("Gain with the loss of a coil of quality 100, tuned in this mounting, without mismatch.");
                 if (length < loaded.minLength()) notes.add("Shorter than the tables: the true gain is lower still.");
-                return e -> loaded.power(frequency.mhz(), length, e);
+                return loaded.power(frequency.mhz(), length);
             }
         }
         PatternTables table =
@@ -76,7 +79,7 @@ final class PatternModel {
         noteBand(table, frequency, notes);
         if (length > table.maxLength()) return straight(length, 0.5, notes);
         notes.add("Gain without losses and without mismatch.");
-        return e -> table.power(frequency.mhz(), length, e);
+        return table.power(frequency.mhz(), length);
     }
 
     private static void noteBand(PatternTables table, Frequency frequency, List<String> notes) {

@@ -7,6 +7,7 @@ import java.nio.charset.StandardCharsets;
 import java.util.Arrays;
 import java.util.List;
 import java.util.concurrent.atomic.AtomicReferenceArray;
+import java.util.function.DoubleUnaryOperator;
 
 /**
  * Power patterns tabulated over frequency and length, from a method-of-moments code.
@@ -129,28 +130,32 @@ final class PatternTables {
         return log >= logMhz[0] && log <= logMhz[logMhz.length - 1];
     }
 
-    /** Power gain at the given elevation; frequency and length are held to the table's ends. */
-    double power(double frequencyMhz, double length, double elevationDeg) {
-        if (logMhz.length == 1) return Math.max(atFrequency(0, length, elevationDeg), 0);
-        double last = logMhz[logMhz.length - 1];
-        double f = Math.min(Math.max(Math.log(frequencyMhz), logMhz[0]), last);
-        int first = firstNode(logMhz, f);
-        double sum = 0;
-        for (int k = first; k < first + 4; k++)
-            sum += weight(logMhz, first, k, f) * atFrequency(k, length, elevationDeg);
-        return Math.max(sum, 0);
+    /** Power gain by elevation; frequency and length are held to the table's ends. */
+    DoubleUnaryOperator power(double frequencyMhz, double length) {
+        double[] blend = new double[elevations.length];
+        if (logMhz.length == 1) {
+            blend(0, length, 1, blend);
+        } else {
+            double last = logMhz[logMhz.length - 1];
+            double f = Math.min(Math.max(Math.log(frequencyMhz), logMhz[0]), last);
+            int first = firstNode(logMhz, f);
+            for (int k = first; k < first + 4; k++) blend(k, length, weight(logMhz, first, k, f), blend);
+        }
+        return elevationDeg -> Math.max(at(blend, elevationDeg), 0);
     }
 
-    private double atFrequency(int k, double length, double elevationDeg) {
+    /** Adds the rows of one frequency around a length, weighted. */
+    private void blend(int k, double length, double weight, double[] sum) {
         double l = Math.min(Math.max(length, lengths[0]), maxLength());
         int first = firstNode(lengths, l);
-        double sum = 0;
-        for (int m = first; m < first + 4; m++) sum += weight(lengths, first, m, l) * atLength(k, m, elevationDeg);
-        return sum;
+        for (int m = first; m < first + 4; m++) {
+            double[] row = power(k, m);
+            double share = weight * weight(lengths, first, m, l);
+            for (int i = 0; i < sum.length; i++) sum[i] += share * row[i];
+        }
     }
 
-    private double atLength(int k, int m, double elevationDeg) {
-        double[] power = power(k, m);
+    private double at(double[] power, double elevationDeg) {
         double e = elevationDeg;
         double last = elevations[elevations.length - 1];
         if (e > last) return power[elevations.length - 1] * towardsZenith(e, last);

@@ -27,7 +27,8 @@ public final class StretchedString {
 
     // The hull, vertex by vertex; vertex 0 is the near antenna. Sums at a vertex are those of the string that ends
     // there.
-    private final int[] hull;
+    private final double[] hullX;
+    private final double[] hullZ;
     private final double[] slope;
     private final double[] bend0;
     private final double[] bend1;
@@ -61,7 +62,8 @@ public final class StretchedString {
         x = new double[capacity];
         z = new double[capacity];
         highest = new double[capacity / BLOCK + 1];
-        hull = new int[capacity];
+        hullX = new double[capacity];
+        hullZ = new double[capacity];
         slope = new double[capacity];
         bend0 = new double[capacity];
         bend1 = new double[capacity];
@@ -96,7 +98,8 @@ public final class StretchedString {
         kept.clear();
         ground.clear();
         count = 1;
-        hull[0] = 0;
+        hullX[0] = 0;
+        hullZ[0] = nearTip;
         hullCount = 1;
         summed = 1;
         tangent = 0;
@@ -124,6 +127,7 @@ public final class StretchedString {
      */
     public void moveEnd(double distanceM, double groundM) {
         if (count < 2) throw new IllegalStateException("no ground walked yet");
+        ground.take(kept);
         placeEnd(distanceM, groundM);
     }
 
@@ -199,8 +203,7 @@ public final class StretchedString {
     }
 
     private void append(int i) {
-        slope[hullCount] = (z[i] - hullZ(hullCount - 1)) / (x[i] - hullX(hullCount - 1));
-        hull[hullCount++] = i;
+        stack(hullCount - 1, x[i], z[i]);
     }
 
     /** The sample farthest above the line between two points, 0 when none rises above it; blocks that lie below are passed over. */
@@ -233,7 +236,6 @@ public final class StretchedString {
         double level = groundM - baseM;
         x[i] = distanceM;
         z[i] = level - curvature * distanceM * distanceM;
-        ground.take(kept);
         ground.run(before, z[i - 1] + curvature * before * before, distanceM, level);
     }
 
@@ -242,37 +244,34 @@ public final class StretchedString {
         double zi = z[i];
         int block = i / BLOCK;
         highest[block] = i == 1 || i % BLOCK == 0 ? zi : Math.max(highest[block], zi);
-        keep(i, xi, zi);
+        keep(xi, zi);
     }
 
-    private void keep(int i, double xi, double zi) {
+    private void keep(double xi, double zi) {
         int top = hullCount - 1;
         while (top > 0 && isAbove(top, xi, zi)) top--;
-        slope[top + 1] = (zi - hullZ(top)) / (xi - hullX(top));
-        hull[top + 1] = i;
+        stack(top, xi, zi);
+        if (summed > top + 1) summed = top + 1;
+    }
+
+    /** Makes a point the hull's last vertex, behind this one. */
+    private void stack(int top, double xi, double zi) {
+        slope[top + 1] = (zi - hullZ[top]) / (xi - hullX[top]);
+        hullX[top + 1] = xi;
+        hullZ[top + 1] = zi;
         hullCount = top + 2;
-        summed = Math.min(summed, top + 1);
     }
 
     /** Whether a point beyond stands on or above the hull's edge that ends at this vertex, drawn on. */
     private boolean isAbove(int vertex, double px, double pz) {
-        double x1 = x[hull[vertex]];
-        return z[hull[vertex]] + slope[vertex] * (px - x1) <= pz;
-    }
-
-    private double hullX(int vertex) {
-        return x[hull[vertex]];
-    }
-
-    private double hullZ(int vertex) {
-        return vertex == 0 ? nearTip : z[hull[vertex]];
+        return hullZ[vertex] + slope[vertex] * (px - hullX[vertex]) <= pz;
     }
 
     /** Brings the sums over the hull up to a vertex. */
     private void sumUpTo(int vertex) {
         for (int v = summed; v <= vertex; v++) {
             int u = v - 1;
-            double from = hullX(u);
+            double from = hullX[u];
             double theta = u == 0 ? 0 : slope[u] - slope[v];
             double pair = theta * (from * bend1[u] - bend2[u]);
             bend0[v] = bend0[u] + theta;
@@ -281,7 +280,7 @@ public final class StretchedString {
             pair0[v] = pair0[u] + pair;
             pair1[v] = pair1[u] + pair * from;
             edge.clear();
-            edge.run(from, hullZ(u), hullX(v), hullZ(v));
+            edge.run(from, hullZ[u], hullX[v], hullZ[v]);
             string0[v] = string0[u] + edge.order0;
             string1[v] = string1[u] + edge.order1;
             string2[v] = string2[u] + edge.order2;
@@ -311,8 +310,8 @@ public final class StretchedString {
     }
 
     private void measureBends(int v, double d) {
-        double at = hullX(v);
-        double theta = v == 0 ? 0 : slope[v] - (farTip - hullZ(v)) / (d - at);
+        double at = hullX[v];
+        double theta = v == 0 ? 0 : slope[v] - (farTip - hullZ[v]) / (d - at);
         double pair = theta * (at * bend1[v] - bend2[v]);
         totalBend = bend0[v] + theta;
         double first = bend1[v] + theta * at;
@@ -323,7 +322,7 @@ public final class StretchedString {
 
     private void measureClearance(int v, double d) {
         edge.clear();
-        edge.run(hullX(v), hullZ(v), d, farTip);
+        edge.run(hullX[v], hullZ[v], d, farTip);
         // The ground is straight between samples and the flattening x²/2a is taken off as a whole.
         double c = curvature * d * d * d;
         double over0 = string0[v] + edge.order0 - ground.order0 + c / 3;
@@ -381,7 +380,7 @@ public final class StretchedString {
     /** Slope of the string where it leaves the far antenna, against the level there. */
     double farSlope() {
         double d = lengthM();
-        double inward = (farTip - hullZ(tangent)) / (d - hullX(tangent));
+        double inward = (farTip - hullZ[tangent]) / (d - hullX[tangent]);
         return -inward - 2 * curvature * d;
     }
 

@@ -1,9 +1,12 @@
 package handreach.reach;
 
+import handreach.geodesy.Position;
 import handreach.profile.CutSettings;
 import handreach.terrain.Cover;
 import handreach.terrain.Elevation;
+import handreach.terrain.GroundWindow;
 import handreach.terrain.LandCover;
+import handreach.terrain.TileFolder;
 
 /**
  * The ground of an area as engines read it: the same three that a single path is cut from.
@@ -25,9 +28,9 @@ public record AreaGround(Elevation elevation, LandCover landCover, CutSettings s
         this(elevation, ALL_OPEN, CutSettings.DEFAULT);
     }
 
-    /** Whether nothing stands anywhere, so that nobody need look. */
-    boolean isAllOpen() {
-        return landCover == ALL_OPEN;
+    /** The same, with the posts of a disc at hand where they come from tiles. */
+    public AreaGround near(Position centre, double radiusM) {
+        return elevation instanceof TileFolder folder ? over(GroundWindow.over(folder, centre, radiusM)) : this;
     }
 
     AreaGround over(Elevation other) {

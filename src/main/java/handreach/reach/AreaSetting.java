@@ -2,8 +2,6 @@ package handreach.reach;
 
 import handreach.geodesy.Position;
 import handreach.propagation.PathConditions;
-import handreach.terrain.GroundWindow;
-import handreach.terrain.TileFolder;
 
 /** What all engines derive from a request before they start: the plane round the source, the effective earth, the sampling. */
 final class AreaSetting {
@@ -22,10 +20,8 @@ final class AreaSetting {
     AreaSetting(Position source, double radiusM, PathConditions conditions, AreaGround ground) {
         this.radiusM = radiusM;
         this.conditions = conditions;
-        this.ground = ground.elevation() instanceof TileFolder folder
-                ? ground.over(GroundWindow.over(folder, source, radiusM))
-                : ground;
-        this.frame = new AzimuthalFrame(source, Math.max(radiusM, 2 * CellsByRadial.NEAREST_M));
+        this.ground = ground.near(source, radiusM);
+        this.frame = AzimuthalFrame.of(source, Math.max(radiusM, 2 * CellsByRadial.NEAREST_M));
         this.postM = ground.elevation().postSpacingM(source.latitudeDeg(), source.longitudeDeg(), DEFAULT_POST_M);
     }
 

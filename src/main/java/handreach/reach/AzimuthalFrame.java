@@ -21,6 +21,9 @@ final class AzimuthalFrame {
     /** Error that no area may exceed, m: a fiftieth of the smallest sample spacing. */
     private static final double ALLOWED_ERROR_M = 0.05;
 
+    /** The one fitted last: rose and maps of a study ask for the same. */
+    private static volatile AzimuthalFrame latest;
+
     private final Position source;
     private final double radiusM;
     private final double latitudeSpanDeg;
@@ -29,6 +32,13 @@ final class AzimuthalFrame {
     private final double[] longitudeTerm;
     private final double[] eastTerm;
     private final double[] northTerm;
+
+    /** The plane round a source; as fitted by {@link #AzimuthalFrame}, and refused like there. */
+    static AzimuthalFrame of(Position source, double radiusM) {
+        AzimuthalFrame known = latest;
+        if (known != null && known.source.equals(source) && known.radiusM == radiusM) return known;
+        return latest = new AzimuthalFrame(source, radiusM);
+    }
 
     /**
      * Fits the plane.

@@ -52,7 +52,7 @@ final class HandheldWalker implements RadialWalker {
         int last = onto.known - 1;
         begin(onto);
         walk.lay(1000 * onto.xKm[last] / last, onto.groundM, last, COVERS[ray.cover[0]], 0);
-        if (ray.isAllOpen) lastOpen = last - 1;
+        if (ray.isWoodless) lastOpen = last - 1;
         else for (taken = 1; taken < last; taken++) passCover();
         taken = last - 1;
         distanceKm = onto.xKm[last];

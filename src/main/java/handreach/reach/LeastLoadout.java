@@ -1,6 +1,5 @@
 package handreach.reach;
 
-import java.util.Arrays;
 import java.util.List;
 
 /**
@@ -15,7 +14,9 @@ public final class LeastLoadout {
 
     private final List<ReachLink> links;
     private final CellGrid grid;
+    /** By cell, one more than its number, so that an empty row reaches nothing. */
     private final byte[] least;
+
     private final int[] reached;
     private final int known;
 
@@ -47,31 +48,44 @@ public final class LeastLoadout {
             threshold[i] = odds.link().thresholdDb(targetOdds);
         }
         byte[] least = new byte[grid.count()];
-        int known = mark(inOrderOfBurden, least);
         int[] reached = new int[k];
-        for (int i = 0; i < k; i++) reached[i] = take(inOrderOfBurden.get(i), threshold[i], (byte) i, least);
+        int known = 0;
+        double[] marginDb = new double[grid.columns()];
+        for (int row = 0; row < grid.rows(); row++) {
+            int first = grid.index(row, 0);
+            for (OddsGrid odds : inOrderOfBurden) hide(odds, first, grid.columns(), least);
+            for (int i = 0; i < k; i++) {
+                inOrderOfBurden.get(i).marginsDb(first, marginDb.length, marginDb);
+                reached[i] += take(marginDb, threshold[i], (byte) (i + 1), first, least);
+            }
+            known += known(first, grid.columns(), least);
+        }
         return new LeastLoadout(inOrderOfBurden.stream().map(OddsGrid::link).toList(), grid, least, reached, known);
     }
 
-    /** Marks the cells known to all links, as yet reached by none; returns how many. */
-    private static int mark(List<OddsGrid> all, byte[] least) {
-        Arrays.fill(least, (byte) NONE);
-        for (OddsGrid odds : all)
-            for (int cell = 0; cell < least.length; cell++) if (!odds.isKnown(cell)) least[cell] = UNKNOWN;
-        int known = 0;
-        for (byte mark : least) if (mark == NONE) known++;
-        return known;
+    // Rows one by one in small loops: the first map of a process is done before a loop over all cells would be
+    // compiled.
+
+    /** Marks the cells of a row that a link does not know. */
+    private static void hide(OddsGrid odds, int first, int count, byte[] least) {
+        for (int cell = first; cell < first + count; cell++) if (!odds.isKnown(cell)) least[cell] = UNKNOWN + 1;
     }
 
-    /** Gives a link the cells it reaches and no lesser one does; returns how many. */
-    private static int take(OddsGrid odds, double thresholdDb, byte number, byte[] least) {
+    /** Gives a link the cells of a row that it reaches and no lesser one does; returns how many. */
+    private static int take(double[] marginDb, double thresholdDb, byte mark, int first, byte[] least) {
         int taken = 0;
-        for (int cell = 0; cell < least.length; cell++) {
-            if (least[cell] != NONE || !(odds.marginDb(cell) >= thresholdDb)) continue;
-            least[cell] = number;
+        for (int i = 0; i < marginDb.length; i++) {
+            if (least[first + i] != NONE + 1 || !(marginDb[i] >= thresholdDb)) continue;
+            least[first + i] = mark;
             taken++;
         }
         return taken;
+    }
+
+    private static int known(int first, int count, byte[] least) {
+        int known = 0;
+        for (int cell = first; cell < first + count; cell++) if (least[cell] != UNKNOWN + 1) known++;
+        return known;
     }
 
     public CellGrid grid() {
@@ -85,7 +99,7 @@ public final class LeastLoadout {
 
     /** Number of the least link that reaches the cell, {@link #NONE} or {@link #UNKNOWN}. */
     public int at(int cell) {
-        return least[cell];
+        return least[cell] - 1;
     }
 
     /** Share of the known ground for which this link is the least that does the job: what it buys over all lesser ones. */

@@ -57,6 +57,16 @@ public final class OddsGrid {
                 losses.lossDb(cell), losses.departureDeg(cell), losses.arrivalDeg(cell), losses.cover(cell));
     }
 
+    /**
+     * Margins of cells next to one another, as {@link #marginDb}; NaN where nothing is known.
+     *
+     * @param firstCell index of the first
+     * @param out receives {@code count} margins, dB
+     */
+    public void marginsDb(int firstCell, int count, double[] out) {
+        for (int i = 0; i < count; i++) out[i] = isKnown(firstCell + i) ? marginDb(firstCell + i) : Double.NaN;
+    }
+
     /** Odds of copy in a known cell, 0 to 1. */
     public double odds(int cell) {
         return link.odds(marginDb(cell));

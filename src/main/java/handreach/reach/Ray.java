@@ -1,5 +1,8 @@
 package handreach.reach;
 
+import handreach.terrain.Cover;
+import java.util.Arrays;
+
 /**
  * Ground samples along one radial, in arrays that are used again for the next: sample 0 is the ground under the source.
  *
@@ -19,8 +22,11 @@ final class Ray {
     double[] groundM = new double[0];
     double[] clutterM = new double[0];
     byte[] cover = new byte[0];
-    /** Nothing stands anywhere along it. */
-    boolean isAllOpen;
+    /** No wood stands anywhere along it, and that is known without a look at the samples. */
+    boolean isWoodless;
+
+    /** What the arrays hold from end to end, when that is one cover; else -1. */
+    private int evenCover = -1;
 
     double[] flatM = new double[0];
     private double flattenedForKm;
@@ -36,8 +42,19 @@ final class Ray {
         groundM = new double[room];
         clutterM = new double[room];
         cover = new byte[room];
+        evenCover = -1;
         flatM = new double[room];
         blockTopM = new double[room / BLOCK + 1];
+    }
+
+    /** Puts one cover and its height on all samples but the first, which has no height. */
+    void coverEvenly(int ordinal, double heightM) {
+        isWoodless = ordinal != Cover.WOODLAND.ordinal();
+        if (evenCover == ordinal) return;
+        evenCover = ordinal;
+        Arrays.fill(cover, (byte) ordinal);
+        Arrays.fill(clutterM, heightM);
+        clutterM[0] = 0;
     }
 
     /** Flattens the known samples for an effective earth radius and notes the top of every block; once for a filling. */

@@ -27,10 +27,13 @@ final class RaySampler {
     private Cover[] read = new Cover[0];
     private final double[] heldM = new double[Cover.values().length];
     private final double[] clutterM = new double[Cover.values().length];
+    /** Ordinal of the only cover there is; -1 where one has to look. */
+    private final int everywhere;
 
     RaySampler(AzimuthalFrame frame, AreaGround ground) {
         this.frame = frame;
         this.ground = ground;
+        this.everywhere = ground.landCover().everywhere().map(Cover::ordinal).orElse(-1);
         for (Cover kind : Cover.values()) {
             heldM[kind.ordinal()] = ground.settings().heldM(kind);
             clutterM[kind.ordinal()] = ground.settings().clutterM(kind);
@@ -69,9 +72,14 @@ final class RaySampler {
         wrap(count);
         ground.elevation().heights(latitude, longitude, count, ray.groundM, isVoid);
         ray.known = firstVoid(isVoid, count);
-        if (cover(count, ray.groundM, ray.cover)) lookedUp(clutterM, ray.cover, count, ray.clutterM);
-        else Arrays.fill(ray.clutterM, 0, count, 0);
-        ray.clutterM[0] = 0;
+        if (everywhere < 0) {
+            cover(count, ray.groundM, ray.cover);
+            lookedUp(clutterM, ray.cover, count, ray.clutterM);
+            ray.clutterM[0] = 0;
+        } else {
+            lower(ray.groundM, count);
+            ray.coverEvenly(everywhere, clutterM[everywhere]);
+        }
     }
 
     // Loops stand in methods of their own: woven into one, they take the compiler a quarter of a second.
@@ -82,6 +90,13 @@ final class RaySampler {
 
     private static void lookedUp(double[] table, byte[] key, int count, double[] out) {
         for (int i = 0; i < count; i++) out[i] = table[key[i]];
+    }
+
+    /** Takes off what the heights hold of the only cover. */
+    private void lower(double[] groundM, int count) {
+        double byM = heldM[everywhere];
+        if (byM == 0) return;
+        for (int i = 0; i < count; i++) groundM[i] -= byM;
     }
 
     /** Positions at equal shares of the radius along the azimuth; powers that move nothing by 0.01 mm are left out. */
@@ -121,7 +136,8 @@ final class RaySampler {
         centres(grid, cells, first, count);
         wrap(count);
         ground.elevation().heights(latitude, longitude, count, height, isVoid);
-        cover(count, height, cover);
+        if (everywhere < 0) cover(count, height, cover);
+        else lower(height, count);
     }
 
     private void centres(CellGrid grid, CellsByRadial cells, int first, int count) {
@@ -143,7 +159,7 @@ final class RaySampler {
     }
 
     int coverOrdinal(int i) {
-        return cover[i];
+        return everywhere < 0 ? cover[i] : everywhere;
     }
 
     /** A cell too near the source is read where a path of the least length in its direction ends. */
@@ -160,12 +176,8 @@ final class RaySampler {
         longitude[i] = frame.source().longitudeDeg() + east * stretch;
     }
 
-    /** Reads what stands at the positions and takes off what the heights hold of it; false when nothing stands anywhere. */
-    private boolean cover(int count, double[] groundM, byte[] ordinal) {
-        if (ground.isAllOpen()) {
-            Arrays.fill(ordinal, 0, count, (byte) Cover.OPEN.ordinal());
-            return false;
-        }
+    /** Reads what stands at the positions and takes off what the heights hold of it. */
+    private void cover(int count, double[] groundM, byte[] ordinal) {
         if (read.length < count) read = new Cover[latitude.length];
         ground.landCover().covers(latitude, longitude, count, read);
         for (int i = 0; i < count; i++) {
@@ -173,7 +185,6 @@ final class RaySampler {
             ordinal[i] = (byte) kind;
             groundM[i] -= heldM[kind];
         }
-        return true;
     }
 
     private void wrap(int count) {

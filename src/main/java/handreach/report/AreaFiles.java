@@ -130,10 +130,18 @@ final class AreaFiles {
         }
 
         private static float[] reckoned(OddsGrid odds) {
-            float[] db = new float[odds.grid().count()];
-            for (int cell = 0; cell < db.length; cell++)
-                db[cell] = odds.isKnown(cell) ? (float) odds.marginDb(cell) : Float.NaN;
+            CellGrid grid = odds.grid();
+            float[] db = new float[grid.count()];
+            double[] row = new double[grid.columns()];
+            for (int first = 0; first < db.length; first += row.length) {
+                odds.marginsDb(first, row.length, row);
+                narrow(row, db, first);
+            }
             return db;
+        }
+
+        private static void narrow(double[] row, float[] all, int at) {
+            for (int i = 0; i < row.length; i++) all[at + i] = (float) row[i];
         }
     }
 

@@ -110,11 +110,13 @@ public final class GeoTiff {
     /** The cells of one tile, deflated; beyond the edge of the grid there is nothing. */
     private byte[] tile(int firstRow, int firstColumn, Deflater deflater) throws IOException {
         float[] cells = new float[TILE_PX * TILE_PX];
-        Arrays.fill(cells, Georaster.NO_DATA);
         int columns = Math.min(TILE_PX, grid.columns() - firstColumn);
         int rows = Math.min(TILE_PX, grid.rows() - firstRow);
-        for (int row = 0; row < rows; row++)
+        for (int row = 0; row < rows; row++) {
             raster.written(grid.index(firstRow + row, firstColumn), columns, cells, row * TILE_PX);
+            Arrays.fill(cells, row * TILE_PX + columns, (row + 1) * TILE_PX, Georaster.NO_DATA);
+        }
+        Arrays.fill(cells, rows * TILE_PX, cells.length, Georaster.NO_DATA);
         ByteBuffer plain = little(4 * cells.length);
         plain.asFloatBuffer().put(cells);
         deflater.reset();

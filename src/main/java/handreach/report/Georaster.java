@@ -17,6 +17,9 @@ public record Georaster(CellGrid grid, String layer, IntToDoubleFunction values,
     public static final float NO_DATA = -9999;
     /** Step of decibels: rounding takes at most 0.004 dB. */
     static final double STEP_DB = 1.0 / 128;
+
+    private static final double HALF_OF_WHOLES = 0x1p51;
+    private static final double WHOLES = 0x1.8p52;
     /** Step of odds: rounding takes at most 0.00013. */
     static final double STEP_ODDS = 1.0 / 4096;
 
@@ -30,7 +33,13 @@ public record Georaster(CellGrid grid, String layer, IntToDoubleFunction values,
         if (Double.isNaN(value)) return NO_DATA;
         if (Double.isInfinite(value) || Math.abs(value) > 1e30 || (float) value == NO_DATA)
             throw new IllegalArgumentException(layer + " of cell " + cell + " is " + value);
-        return (float) (step == 0 ? value : Math.rint(value / step) * step);
+        return (float) (step == 0 ? value : whole(value / step) * step);
+    }
+
+    /** As {@link Math#rint}, which is a call until code is compiled in full: beyond 2⁵² a double has no places behind the point. */
+    private static double whole(double steps) {
+        if (!(Math.abs(steps) < HALF_OF_WHOLES)) return steps;
+        return steps + WHOLES - WHOLES;
     }
 
     /** The values of cells next to one another, as written. */

@@ -4,6 +4,7 @@ import handreach.geodesy.Position;
 import handreach.input.InputFault;
 import handreach.loadout.Loadout;
 import handreach.propagation.Terminals;
+import handreach.reach.AreaGround;
 import handreach.reach.AreaRequest;
 import handreach.reach.BearingLosses;
 import handreach.reach.BearingRequest;
@@ -33,6 +34,9 @@ public final class ReachStudy {
     private final List<Loadout> loadouts;
     private final List<ReachLink> links;
     private final List<Terminals> heights;
+    /** With the posts of the area at hand: read once for rose and maps. */
+    private final AreaGround ground;
+
     private final Set<String> warnings = new LinkedHashSet<>();
 
     private ReachStudy(Scene planned, ReachWish wish) {
@@ -44,6 +48,7 @@ public final class ReachStudy {
                         || wish.loadouts().contains(one.name())
                         || one.name().equals(scene.controlLoadout().name()))
                 .toList();
+        this.ground = scene.ground().near(middle, radiusM);
         this.links = loadouts.stream().map(scene::link).toList();
         this.heights = links.stream().map(ReachLink::terminals).distinct().toList();
         this.warnings.addAll(scene.warnings());
@@ -65,17 +70,16 @@ public final class ReachStudy {
      * @param threadNanos processor time of the thread that asks, ns, by which the march is tried
      */
     public static Optional<MarchCost> cost(Scene scene, ReachWish wish, LongSupplier threadNanos) {
+        if (!MapEngine.MARCH.goesBy(scene.asked(wish).model().name())) return Optional.empty();
         ReachStudy study = new ReachStudy(scene, wish);
-        if (!MapEngine.MARCH.goesBy(study.scene.model().name())) return Optional.empty();
         study.requireKnownMiddle();
         MarchTrial trial = new MarchTrial(Scene.threads(), threadNanos);
         try {
-            MarchCost bearings =
-                    MarchCost.ofBearings(study.bearingRequest(), study.heights, study.scene.ground(), trial);
+            MarchCost bearings = MarchCost.ofBearings(study.bearingRequest(), study.heights, study.ground, trial);
             if (!wish.withArea()) return Optional.of(bearings);
             AreaRequest area = study.areaRequest();
             return MapEngine.MARCH
-                    .cost(area, study.heights, study.scene.ground(), trial)
+                    .cost(area, study.heights, study.ground, trial)
                     .map(bearings::and);
         } catch (IllegalArgumentException refused) {
             throw new InputFault("plan", 0, "[reach]: " + refused.getMessage() + ".");
@@ -134,7 +138,7 @@ public final class ReachStudy {
 
     private List<BearingLosses> losses(Progress progress) {
         try {
-            return BearingLosses.of(bearingRequest(), heights, scene.ground(), Scene.threads(), progress);
+            return BearingLosses.of(bearingRequest(), heights, ground, Scene.threads(), progress);
         } catch (IllegalArgumentException refused) {
             throw new InputFault("plan", 0, "[reach]: " + refused.getMessage() + ".");
         }
@@ -158,9 +162,8 @@ public final class ReachStudy {
 
     private ReachAnswer.AreaAnswer area(double targetOdds, ReachWish wish, Progress progress) {
         AreaRequest request = areaRequest();
-        MapEngine engine = wish.engine().orElseGet(() -> MapEngine.usual(request, scene.ground()));
-        List<LossGrid> losses =
-                engine.engine(request, Scene.threads()).losses(request, heights, scene.ground(), progress);
+        MapEngine engine = wish.engine().orElseGet(() -> MapEngine.usual(request, ground));
+        List<LossGrid> losses = engine.engine(request, Scene.threads()).losses(request, heights, ground, progress);
         List<OddsGrid> odds = new ArrayList<>();
         for (ReachLink link : links) odds.add(OddsGrid.of(losses.get(heights.indexOf(link.terminals())), link));
         return new ReachAnswer.AreaAnswer(odds, LeastLoadout.of(byBurden(odds), targetOdds));

@@ -141,10 +141,10 @@ final class FloatPosts implements Posts {
         for (int i = from; i < to; i++) {
             double y = (originY - latitudeDeg[i]) * perY;
             double x = (longitudeDeg[i] - originX) * perX;
-            double wholeY = Math.floor(y);
-            double wholeX = Math.floor(x);
-            int row = (int) wholeY - row0;
-            int column = (int) wholeX - column0;
+            int wholeY = Lattice.whole(y);
+            int wholeX = Lattice.whole(x);
+            int row = wholeY - row0;
+            int column = wholeX - column0;
             if (row < 0 || row >= lastRow || column < 0 || column >= lastColumn) return i;
             int k = row * columns + column;
             float nw = h[k];

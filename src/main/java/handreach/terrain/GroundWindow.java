@@ -91,6 +91,8 @@ public final class GroundWindow implements Elevation {
         boolean isWhole = true;
         for (Tile tile : tiles) isWhole &= !(cache.posts(tile) instanceof FloatPosts);
         if (isWhole) {
+            if (tiles.length == 1 && cache.posts(tiles[0]) instanceof ShortPosts own)
+                return ShortPosts.asTheyAre(rows, columns, part(tiles[0], own, top, left, rows, columns));
             short[] h = new short[rows * columns];
             Arrays.fill(h, ShortPosts.VOID);
             BitSet differing = new BitSet();
@@ -117,6 +119,14 @@ public final class GroundWindow implements Elevation {
         }
         differing.stream().forEach(k -> h[k] = Float.NaN);
         return FloatPosts.asTheyAre(rows, columns, h);
+    }
+
+    /** The posts of a window that lies within one tile. */
+    private static short[] part(Tile tile, ShortPosts own, int top, int left, int rows, int columns) {
+        short[] h = new short[rows * columns];
+        for (int row = 0; row < rows; row++)
+            own.copy((top + row - tile.row0) * tile.columns + left - tile.column0, columns, h, row * columns);
+        return h;
     }
 
     private interface Pair {

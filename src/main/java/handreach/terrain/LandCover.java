@@ -1,6 +1,7 @@
 package handreach.terrain;
 
 import java.util.Arrays;
+import java.util.Optional;
 
 /** What stands on the ground of a region. Implementations are safe for several threads and give the same answer every time. */
 public interface LandCover {
@@ -19,8 +20,23 @@ public interface LandCover {
         return one[0];
     }
 
+    /** The one cover of a region that has the same everywhere, so that nobody need look place by place. */
+    default Optional<Cover> everywhere() {
+        return Optional.empty();
+    }
+
     /** The same cover everywhere. */
     static LandCover uniform(Cover cover) {
-        return (latitudeDeg, longitudeDeg, count, out) -> Arrays.fill(out, 0, count, cover);
+        return new LandCover() {
+            @Override
+            public void covers(double[] latitudeDeg, double[] longitudeDeg, int count, Cover[] out) {
+                Arrays.fill(out, 0, count, cover);
+            }
+
+            @Override
+            public Optional<Cover> everywhere() {
+                return Optional.of(cover);
+            }
+        };
     }
 }

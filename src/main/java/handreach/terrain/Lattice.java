@@ -93,6 +93,12 @@ final class Lattice {
         return originY - row / perY;
     }
 
+    /** Floor of a place in the lattice; until code is compiled in full, the library's is a call. */
+    static int whole(double place) {
+        int towardsZero = (int) place;
+        return place < towardsZero ? towardsZero - 1 : towardsZero;
+    }
+
     /** Height between four posts; the shares run from the north-west post eastward and southward. */
     static double bilinear(double nw, double ne, double sw, double se, double east, double south) {
         double north = nw + (ne - nw) * east;

@@ -14,10 +14,11 @@ final class StandardNormal {
     private static final double[] DENSITY = new double[PLACES];
 
     static {
-        for (int i = 0; i < PLACES; i++) {
+        for (int i = 0; i <= PLACES / 2; i++) {
             double z = at(i);
             SHARE[i] = exactly(z);
-            DENSITY[i] = Math.exp(-z * z / 2) / Math.sqrt(2 * Math.PI);
+            SHARE[PLACES - 1 - i] = 1 - SHARE[i];
+            DENSITY[i] = DENSITY[PLACES - 1 - i] = Math.exp(-z * z / 2) / Math.sqrt(2 * Math.PI);
         }
     }
 
@@ -42,7 +43,7 @@ final class StandardNormal {
      */
     static double below(double z) {
         if (Math.abs(z) > LAST) return exactly(z);
-        int i = (int) Math.rint((z + LAST) * PER_UNIT);
+        int i = (int) ((z + LAST) * PER_UNIT + 0.5);
         double a = at(i);
         double h = z - a;
         double second = -a;
