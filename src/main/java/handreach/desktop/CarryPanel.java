@@ -15,6 +15,7 @@ import java.util.stream.Collectors;
 import javafx.beans.property.ReadOnlyStringWrapper;
 import javafx.beans.value.ObservableValue;
 import javafx.collections.FXCollections;
+import javafx.css.PseudoClass;
 import javafx.geometry.Pos;
 import javafx.scene.Node;
 import javafx.scene.control.Button;
@@ -34,6 +35,7 @@ import javafx.scene.shape.Line;
 
 /** What do we carry: the loadouts of the plan, the one looked at, the one it is held against, and a new one. */
 final class CarryPanel extends VBox {
+    private static final PseudoClass CHOSEN = PseudoClass.getPseudoClass("chosen");
     private final Session session;
     private final VBox rows = new VBox(2);
     private final ComboBox<String> against = new ComboBox<>();
@@ -109,10 +111,8 @@ final class CarryPanel extends VBox {
     private void markChosen(int number) {
         for (int i = 0; i < rows.getChildren().size(); i++) {
             Node row = rows.getChildren().get(i);
-            row.getStyleClass().remove("chosen");
-            if (i != number) continue;
-            row.getStyleClass().add("chosen");
-            ((RadioButton) row.lookup(".loadout-name")).setSelected(true);
+            row.pseudoClassStateChanged(CHOSEN, i == number);
+            if (i == number) ((RadioButton) row.lookup(".loadout-name")).setSelected(true);
         }
     }
 

@@ -165,7 +165,7 @@ final class DeskWindow {
 
     /** Folded steps are put on the screen one by one, while no picture is under way. */
     private void prepareNext() {
-        if (live.isUnderway().get() || way.prepareNext()) ahead.begin();
+        if (live.isUnderway().get() || way.prepareNext() || drawer.keep(path) || path.prepareNext()) ahead.begin();
     }
 
     private void listen() {

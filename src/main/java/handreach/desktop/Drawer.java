@@ -1,5 +1,8 @@
 package handreach.desktop;
 
+import java.util.HashSet;
+import java.util.Optional;
+import java.util.Set;
 import javafx.geometry.Pos;
 import javafx.scene.Cursor;
 import javafx.scene.Node;
@@ -9,6 +12,7 @@ import javafx.scene.layout.BorderPane;
 import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
+import javafx.scene.layout.StackPane;
 
 /** A sheet drawn out below the map for what needs width: a path, the bench, the plan as text. One thing at a time. */
 final class Drawer extends BorderPane {
@@ -20,6 +24,9 @@ final class Drawer extends BorderPane {
 
     private final Label title = new Label();
     private final Button taller = new Button();
+    private final StackPane contents = new StackPane();
+    private final Set<Node> kept = new HashSet<>();
+    private Optional<Node> shown = Optional.empty();
     private Runnable farewell = () -> {};
     private double share = USUAL_SHARE;
     private double roomPx = 800;
@@ -43,6 +50,7 @@ final class Drawer extends BorderPane {
         head.setCursor(Cursor.V_RESIZE);
         head.setOnMouseDragged(drag -> stretch((localToScene(0, getHeight()).getY() - drag.getSceneY()) / roomPx));
         setTop(head);
+        setCenter(contents);
         stretch(USUAL_SHARE);
         putAway();
     }
@@ -74,18 +82,42 @@ final class Drawer extends BorderPane {
         if (!shows(content)) takeLeave();
         farewell = whenGone;
         title.setText(words);
-        setCenter(content);
+        shown.filter(before -> before != content).ifPresent(this::takeOut);
+        if (!contents.getChildren().contains(content)) contents.getChildren().add(content);
+        shown = Optional.of(content);
+        content.setVisible(true);
+        content.setManaged(true);
         setVisible(true);
         setManaged(true);
     }
 
+    /**
+     * Puts something in to stay, out of sight until it is shown, so that its looks are worked out before a hand waits for them; false
+     * when it is in already.
+     */
+    boolean keep(Node content) {
+        if (!kept.add(content)) return false;
+        boolean isShown = shows(content);
+        content.setVisible(isShown);
+        content.setManaged(isShown);
+        if (!contents.getChildren().contains(content)) contents.getChildren().add(content);
+        return true;
+    }
+
+    private void takeOut(Node content) {
+        content.setVisible(false);
+        content.setManaged(false);
+        if (!kept.contains(content)) contents.getChildren().remove(content);
+    }
+
     /** Whether this very content is drawn out. */
     boolean shows(Node content) {
-        return isVisible() && getCenter() == content;
+        return isVisible() && shown.filter(content::equals).isPresent();
     }
 
     void putAway() {
-        setCenter(null);
+        shown.ifPresent(this::takeOut);
+        shown = Optional.empty();
         setVisible(false);
         setManaged(false);
         takeLeave();

@@ -3,9 +3,12 @@ package handreach.desktop;
 import handreach.budget.TwoWayLedger;
 import handreach.report.LedgerPair;
 import handreach.report.Sheet;
+import java.util.List;
 import java.util.function.BiConsumer;
+import javafx.css.PseudoClass;
 import javafx.geometry.Pos;
 import javafx.scene.AccessibleRole;
+import javafx.scene.Node;
 import javafx.scene.control.Label;
 import javafx.scene.input.KeyCode;
 import javafx.scene.layout.HBox;
@@ -18,98 +21,137 @@ import javafx.scene.text.TextAlignment;
 final class LedgerTable extends VBox {
     private static final double NUMBER_PX = 74;
 
+    private static final PseudoClass WEAKER = PseudoClass.getPseudoClass("weaker");
+    private static final PseudoClass SUM = PseudoClass.getPseudoClass("sum");
+
+    private static final int USUAL_LINES = 18;
+    private static final int SOME_LINES = 6;
+
     private final BiConsumer<String, String> explain;
+    private final Line head = new Line();
 
     /** {@code explain} is told the title of a line and what it means; both empty when none is pointed at. */
     LedgerTable(BiConsumer<String, String> explain) {
         this.explain = explain;
         setId("path-ledger");
         getStyleClass().add("ledger");
+        head.getStyleClass().add("ledger-head");
+        getChildren().add(head);
     }
 
+    /** Writes a link into the lines that stand there already, as far as they go: new ones take the screen thread ten times as long. */
     void show(PathView view) {
         TwoWayLedger ledger = view.answer().ledger().orElseThrow();
         boolean isThereWeaker = ledger.weaker().equals(ledger.there());
-        getChildren().clear();
-        HBox head = row(
-                "dB, positive strengthens",
-                isThereWeaker ? "there,\nweaker" : "there",
-                isThereWeaker ? "back" : "back,\nweaker",
+        head.fill(
+                List.of(
+                        "dB, positive strengthens",
+                        isThereWeaker ? "there,\nweaker" : "there",
+                        isThereWeaker ? "back" : "back,\nweaker"),
                 isThereWeaker);
-        head.getStyleClass().add("ledger-head");
-        getChildren().add(head);
         int number = 0;
         for (LedgerPair pair : view.pairs()) {
             Sheet.Row cells = view.sheet().rows().get(number);
             String label = pair.first().label().equals(pair.second().label())
                     ? pair.first().label()
                     : pair.first().label() + "\nback: " + pair.second().label();
-            HBox row = row(label, cells.cells().get(1), cells.cells().get(2), isThereWeaker);
-            answering(row, number, LedgerWords.title(pair), LedgerWords.of(pair));
-            getChildren().add(row);
-            number++;
+            Line line = line(number++);
+            line.fill(List.of(label, cells.cells().get(1), cells.cells().get(2)), isThereWeaker);
+            line.answer(LedgerWords.title(pair), LedgerWords.of(pair));
+            line.pseudoClassStateChanged(SUM, false);
         }
         int sum = 0;
         for (Sheet.Row cells : view.sums()) {
-            HBox row = row(
-                    cells.cells().get(0), cells.cells().get(1), cells.cells().get(2), isThereWeaker);
-            if (cells.isSum()) row.getStyleClass().add("sum");
+            Line line = line(number++);
+            line.fill(cells.cells(), isThereWeaker);
             String doubt = cells.cells().get(3).isBlank()
                     ? ""
                     : "  Doubt, dB: " + cells.cells().get(3) + ".";
             String title = cells.cells().get(0) + ": " + cells.cells().get(1) + " there, "
                     + cells.cells().get(2) + " back";
-            answering(
-                    row,
-                    number + sum,
-                    Character.toUpperCase(title.charAt(0)) + title.substring(1),
-                    LedgerWords.ofSum(sum) + doubt);
-            getChildren().add(row);
-            sum++;
+            line.answer(Character.toUpperCase(title.charAt(0)) + title.substring(1), LedgerWords.ofSum(sum++) + doubt);
+            line.pseudoClassStateChanged(SUM, cells.isSum());
         }
+        getChildren().remove(1 + number, getChildren().size());
     }
 
-    private static HBox row(String words, String there, String back, boolean isThereWeaker) {
-        Label label = new Label(words);
-        label.setWrapText(true);
-        label.setMinHeight(Region.USE_PREF_SIZE);
-        label.setMaxWidth(Double.MAX_VALUE);
-        HBox.setHgrow(label, Priority.ALWAYS);
-        Label first = number(there);
-        Label second = number(back);
-        (isThereWeaker ? first : second).getStyleClass().add("weaker");
-        HBox row = new HBox(label, first, second);
-        row.getStyleClass().add("ledger-row");
-        return row;
+    /** Puts in some empty lines for the first link; false when there are as many as it is likely to have. */
+    boolean prepareNext() {
+        int lines = getChildren().size() - 1;
+        for (int i = 0; i < SOME_LINES && lines + i < USUAL_LINES; i++) line(lines + i);
+        return lines < USUAL_LINES;
     }
 
-    private static Label number(String words) {
-        Label number = new Label(words);
-        number.setMinWidth(NUMBER_PX);
-        number.setPrefWidth(NUMBER_PX);
-        number.setMaxHeight(Double.MAX_VALUE);
-        number.setAlignment(Pos.TOP_RIGHT);
-        number.setTextAlignment(TextAlignment.RIGHT);
-        number.getStyleClass().add("ledger-number");
-        return number;
+    /** A line below the head, by its number; a new one where there is none yet. */
+    private Line line(int number) {
+        if (number + 1 < getChildren().size()) return (Line) getChildren().get(number + 1);
+        Line line = new Line();
+        line.stand(number);
+        getChildren().add(line);
+        return line;
     }
 
-    private void answering(HBox row, int number, String title, String meaning) {
-        row.setId("ledger-line-" + number);
-        row.setFocusTraversable(true);
-        row.setAccessibleRole(AccessibleRole.TEXT);
-        row.setAccessibleText(title + ". " + meaning);
-        row.setOnMouseEntered(in -> explain.accept(title, meaning));
-        row.setOnMouseClicked(click -> row.requestFocus());
-        row.focusedProperty().addListener((focus, was, is) -> {
-            if (is) explain.accept(title, meaning);
-        });
-        row.setOnKeyPressed(key -> {
-            int step = key.getCode() == KeyCode.DOWN ? 1 : key.getCode() == KeyCode.UP ? -1 : 0;
-            int next = getChildren().indexOf(row) + step;
-            if (step == 0 || next < 1 || next >= getChildren().size()) return;
-            getChildren().get(next).requestFocus();
-            key.consume();
-        });
+    private final class Line extends HBox {
+        private final Label words = new Label();
+        private final Label there = number();
+        private final Label back = number();
+        private String title = "";
+        private String meaning = "";
+
+        Line() {
+            words.setWrapText(true);
+            words.setMinHeight(Region.USE_PREF_SIZE);
+            words.setMaxWidth(Double.MAX_VALUE);
+            HBox.setHgrow(words, Priority.ALWAYS);
+            getChildren().addAll(words, there, back);
+            getStyleClass().add("ledger-row");
+        }
+
+        private static Label number() {
+            Label number = new Label();
+            number.setMinWidth(NUMBER_PX);
+            number.setPrefWidth(NUMBER_PX);
+            number.setMaxHeight(Double.MAX_VALUE);
+            number.setAlignment(Pos.TOP_RIGHT);
+            number.setTextAlignment(TextAlignment.RIGHT);
+            number.getStyleClass().add("ledger-number");
+            return number;
+        }
+
+        void fill(List<String> cells, boolean isThereWeaker) {
+            words.setText(cells.get(0));
+            there.setText(cells.get(1));
+            back.setText(cells.get(2));
+            there.pseudoClassStateChanged(WEAKER, isThereWeaker);
+            back.pseudoClassStateChanged(WEAKER, !isThereWeaker);
+        }
+
+        /** What is told to who points at the line or steps to it. */
+        void answer(String newTitle, String newMeaning) {
+            boolean isTold = (isHover() || isFocused()) && !(title.equals(newTitle) && meaning.equals(newMeaning));
+            title = newTitle;
+            meaning = newMeaning;
+            setAccessibleText(title + ". " + meaning);
+            if (isTold) explain.accept(title, meaning);
+        }
+
+        void stand(int number) {
+            setId("ledger-line-" + number);
+            setFocusTraversable(true);
+            setAccessibleRole(AccessibleRole.TEXT);
+            setOnMouseEntered(in -> explain.accept(title, meaning));
+            setOnMouseClicked(click -> requestFocus());
+            focusedProperty().addListener((focus, was, is) -> {
+                if (is) explain.accept(title, meaning);
+            });
+            setOnKeyPressed(key -> {
+                int step = key.getCode() == KeyCode.DOWN ? 1 : key.getCode() == KeyCode.UP ? -1 : 0;
+                List<Node> lines = LedgerTable.this.getChildren();
+                int next = lines.indexOf(this) + step;
+                if (step == 0 || next < 1 || next >= lines.size()) return;
+                lines.get(next).requestFocus();
+                key.consume();
+            });
+        }
     }
 }

@@ -23,6 +23,7 @@ final class MapHand {
     private final Session session;
     private final PlaceVerbs places;
     private final ContextMenu menu = new ContextMenu();
+    private final Worker.BeforePicture moves;
     private Grasp grasp = Grasp.NOTHING;
     private Optional<Places.PositionEntry> held = Optional.empty();
     private double lastX;
@@ -40,11 +41,13 @@ final class MapHand {
         this.map = map;
         this.session = session;
         this.places = new PlaceVerbs(session);
+        this.moves = session.worker().beforePicture();
         map.addEventHandler(MouseEvent.MOUSE_PRESSED, this::press);
-        map.addEventHandler(MouseEvent.MOUSE_DRAGGED, this::drag);
+        map.addEventHandler(MouseEvent.MOUSE_DRAGGED, event -> moves.ask(() -> drag(event)));
         map.addEventHandler(MouseEvent.MOUSE_RELEASED, this::release);
-        map.addEventHandler(MouseEvent.MOUSE_MOVED, this::move);
-        map.addEventHandler(MouseEvent.MOUSE_EXITED, out -> session.cursor().set(Optional.empty()));
+        map.addEventHandler(MouseEvent.MOUSE_MOVED, event -> moves.ask(() -> move(event)));
+        map.addEventHandler(
+                MouseEvent.MOUSE_EXITED, out -> moves.ask(() -> session.cursor().set(Optional.empty())));
         map.addEventHandler(ScrollEvent.SCROLL, this::scroll);
         map.addEventHandler(KeyEvent.KEY_PRESSED, this::key);
     }
@@ -82,6 +85,7 @@ final class MapHand {
     }
 
     private void press(MouseEvent event) {
+        moves.doNow();
         map.requestFocus();
         menu.hide();
         if (session.scene().get() == null) return;
@@ -146,6 +150,7 @@ final class MapHand {
     }
 
     private void release(MouseEvent event) {
+        moves.doNow();
         Grasp was = grasp;
         grasp = Grasp.NOTHING;
         map.setCursor(Cursor.DEFAULT);
@@ -165,6 +170,7 @@ final class MapHand {
     }
 
     private void scroll(ScrollEvent event) {
+        moves.doNow();
         if (event.getDeltaY() == 0) return;
         double notches = Math.max(-3, Math.min(3, event.getDeltaY() / 40));
         double factor = 1 + 0.2 * Math.abs(notches);
@@ -172,6 +178,7 @@ final class MapHand {
     }
 
     private void key(KeyEvent event) {
+        moves.doNow();
         if (event.isShortcutDown() || event.isAltDown() || session.scene().get() == null) return;
         KeyCode code = event.getCode();
         boolean isTaken = true;

@@ -18,6 +18,7 @@ import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
+import javafx.util.Duration;
 
 /** The path between two places: the cut through the ground, and both directions of the link line by line. */
 final class PathPane extends BorderPane {
@@ -30,6 +31,8 @@ final class PathPane extends BorderPane {
 
     private final Session session;
     private final Worker.Newest asking;
+    private final Worker.Rest tables;
+    private final Worker.Rest parts;
     private final EndPicker from;
     private final EndPicker to;
     private final Label verdict = words("path-verdict", "strong");
@@ -54,6 +57,8 @@ final class PathPane extends BorderPane {
     PathPane(Session session, ReadOnlyObjectProperty<Look> look) {
         this.session = session;
         this.asking = session.worker().newest();
+        this.tables = session.worker().rest(Duration.millis(60), this::showLedger);
+        this.parts = session.worker().rest(Duration.millis(30), this::showParts);
         this.chart = new ProfileChart(look::get, session.alongPath()::set, this::read);
         this.models = new ModelSpread(session);
         this.from = new EndPicker("from", this::startAt, name -> {
@@ -251,8 +256,7 @@ final class PathPane extends BorderPane {
         lines.setVisible(true);
         cut.setVisible(true);
         chart.show(shown);
-        ledger.show(view);
-        models.show(view.answer());
+        tables.begin();
         read("");
         TwoWayLedger both = view.answer().ledger().orElseThrow();
         verdict.setText(String.format(
@@ -263,6 +267,21 @@ final class PathPane extends BorderPane {
                 100 * both.odds()));
         warnings.setText(String.join("\n", view.answer().warnings()));
         warnings.setManaged(!view.answer().warnings().isEmpty());
+    }
+
+    /** Tables take longer to lay out than a picture may: they come when the hand rests, one after the other. */
+    private void showLedger() {
+        shown.ifPresent(ledger::show);
+        parts.begin();
+    }
+
+    private void showParts() {
+        shown.ifPresent(view -> models.show(view.answer()));
+    }
+
+    /** Makes lines for the ledger of the first path ahead of it, some at a time; false when there are enough. */
+    boolean prepareNext() {
+        return ledger.prepareNext();
     }
 
     private void refuse(RuntimeException wrong) {

@@ -2,6 +2,7 @@ package handreach.desktop;
 
 import java.util.ArrayList;
 import java.util.List;
+import javafx.css.PseudoClass;
 import javafx.scene.AccessibleRole;
 import javafx.scene.Node;
 import javafx.scene.control.Label;
@@ -15,6 +16,7 @@ import javafx.scene.layout.VBox;
  * The way through the window: the person's questions one under the other, each with its answer; one is open at a time.
  */
 final class WayPane extends VBox {
+    private static final PseudoClass OPEN = PseudoClass.getPseudoClass("open");
     private final List<Step> steps = new ArrayList<>();
 
     WayPane(List<Question> questions) {
@@ -99,8 +101,8 @@ final class WayPane extends VBox {
             if (isWanted) prepare();
             body.setVisible(isWanted);
             body.setManaged(isWanted);
-            getStyleClass().remove("open");
-            if (isWanted) getStyleClass().add("open");
+            // A state, not another class: with that, the looks of everything in it would be worked out anew.
+            pseudoClassStateChanged(OPEN, isWanted);
         }
     }
 }

@@ -1,6 +1,7 @@
 package handreach.desktop;
 
 import handreach.reach.Progress;
+import java.util.Optional;
 import java.util.concurrent.Callable;
 import java.util.concurrent.CancellationException;
 import java.util.concurrent.ExecutorService;
@@ -10,6 +11,7 @@ import java.util.concurrent.atomic.AtomicInteger;
 import java.util.concurrent.atomic.AtomicLong;
 import java.util.function.Consumer;
 import java.util.function.Function;
+import javafx.animation.AnimationTimer;
 import javafx.animation.PauseTransition;
 import javafx.application.Platform;
 import javafx.collections.FXCollections;
@@ -155,6 +157,44 @@ final class Worker {
             if (!isWaiting) pending.incrementAndGet();
             isWaiting = true;
             pause.playFromStart();
+        }
+    }
+
+    /** Steps of which only the newest between two pictures is done. Counts as work while one waits. */
+    BeforePicture beforePicture() {
+        return new BeforePicture();
+    }
+
+    /** Lets a hand say more than a screen can show: what it says is heard once a picture, and then the newest of it. */
+    final class BeforePicture {
+        private Optional<Runnable> waiting = Optional.empty();
+        private final AnimationTimer beat = new AnimationTimer() {
+            @Override
+            public void handle(long now) {
+                doNow();
+            }
+        };
+
+        /** Takes the place of a step that still waits. */
+        void ask(Runnable step) {
+            if (isClosed) return;
+            if (waiting.isEmpty()) {
+                pending.incrementAndGet();
+                beat.start();
+            }
+            waiting = Optional.of(step);
+        }
+
+        /** Does what waits, if anything does: before a step that builds on it. */
+        void doNow() {
+            beat.stop();
+            Optional<Runnable> step = waiting;
+            waiting = Optional.empty();
+            try {
+                step.ifPresent(Runnable::run);
+            } finally {
+                if (step.isPresent()) pending.decrementAndGet();
+            }
         }
     }
 

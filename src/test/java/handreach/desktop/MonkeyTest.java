@@ -4,12 +4,14 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Random;
 import java.util.concurrent.CopyOnWriteArrayList;
 import java.util.concurrent.atomic.AtomicBoolean;
 import java.util.concurrent.atomic.AtomicLong;
+import java.util.concurrent.locks.LockSupport;
 import javafx.application.Platform;
 import javafx.geometry.Point2D;
 import javafx.scene.input.KeyCode;
@@ -31,7 +33,9 @@ class MonkeyTest {
 
     private static final double SWIFT_MS = 200;
     /** A wait this long is told with what the screen thread was at. */
-    private static final long TOLD_MS = 110;
+    private static final long TOLD_MS = 90;
+
+    private static final int LOOK_EVERY_MS = 25;
 
     private static final List<KeyCode> KEYS = List.of(
             KeyCode.LEFT,
@@ -87,29 +91,61 @@ class MonkeyTest {
     private static Thread watch(Thread screen, AtomicBoolean isOver, AtomicLong worstNs) {
         Thread thread = new Thread(() -> {
             AtomicBoolean isBack = new AtomicBoolean(true);
+            List<String> seen = new ArrayList<>();
             long asked = 0;
-            boolean isTold = false;
             while (!isOver.get()) {
-                if (!isBack.get() && !isTold && System.nanoTime() - asked > TOLD_MS * 1_000_000L) {
-                    isTold = true;
-                    System.out.println("the screen thread is busy: " + List.of(screen.getStackTrace()));
-                }
-                if (isBack.getAndSet(false)) {
-                    isTold = false;
+                long awayMs = (System.nanoTime() - asked) / 1_000_000;
+                if (isBack.get()) {
+                    if (!seen.isEmpty()) System.out.println("away for " + awayMs + " ms: " + String.join("; ", seen));
+                    seen.clear();
+                    isBack.set(false);
                     asked = System.nanoTime();
                     long since = asked;
                     Platform.runLater(() -> {
                         worstNs.accumulateAndGet(System.nanoTime() - since, Math::max);
                         isBack.set(true);
                     });
+                } else if (awayMs > TOLD_MS + (long) LOOK_EVERY_MS * seen.size()) {
+                    seen.add(at(screen));
                 }
-                Thread.onSpinWait();
-                java.util.concurrent.locks.LockSupport.parkNanos(5_000_000);
+                LockSupport.parkNanos(5_000_000);
             }
         });
         thread.setDaemon(true);
         thread.start();
         return thread;
+    }
+
+    /** What the screen thread is at, and the drawing thread where it waits for that one. */
+    private static String at(Thread screen) {
+        String own = callsOf(screen);
+        if (!own.contains("waitForRendering")) return own;
+        return own + " for "
+                + Thread.getAllStackTraces().keySet().stream()
+                        .filter(thread -> thread.getName().startsWith("QuantumRenderer"))
+                        .map(MonkeyTest::callsOf)
+                        .toList();
+    }
+
+    /** The innermost call and the last ones that tell something. */
+    private static String callsOf(Thread thread) {
+        List<StackTraceElement> calls = List.of(thread.getStackTrace());
+        if (calls.isEmpty()) return "nothing";
+        List<String> own = calls.stream()
+                .filter(call -> call.getClassName().startsWith("handreach.")
+                        || call.getClassName().startsWith("com.sun.javafx.tk")
+                        || call.getClassName().contains(".NG")
+                        || call.getClassName().startsWith("com.sun.prism.sw")
+                        || call.getClassName().startsWith("javafx.scene.Scene"))
+                .limit(6)
+                .map(MonkeyTest::brief)
+                .toList();
+        return brief(calls.get(0)) + " < " + String.join(" < ", own);
+    }
+
+    private static String brief(StackTraceElement call) {
+        String name = call.getClassName();
+        return name.substring(name.lastIndexOf('.') + 1) + "." + call.getMethodName() + ":" + call.getLineNumber();
     }
 
     private static int play(WindowRun run, Random chance) {
