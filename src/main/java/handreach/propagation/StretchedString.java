@@ -203,7 +203,10 @@ public final class StretchedString {
     }
 
     private void append(int i) {
-        stack(hullCount - 1, x[i], z[i]);
+        int top = hullCount - 1;
+        slope[hullCount] = (z[i] - hullZ[top]) / (x[i] - hullX[top]);
+        hullX[hullCount] = x[i];
+        hullZ[hullCount++] = z[i];
     }
 
     /** The sample farthest above the line between two points, 0 when none rises above it; blocks that lie below are passed over. */
@@ -239,27 +242,20 @@ public final class StretchedString {
         ground.run(before, z[i - 1] + curvature * before * before, distanceM, level);
     }
 
+    /** Takes a sample into its block and the hull; in one method, which is compiled in full sooner than three. */
     private void push(int i) {
         double xi = x[i];
         double zi = z[i];
         int block = i / BLOCK;
-        highest[block] = i == 1 || i % BLOCK == 0 ? zi : Math.max(highest[block], zi);
-        keep(xi, zi);
-    }
-
-    private void keep(double xi, double zi) {
+        if (i == 1 || i % BLOCK == 0 || zi > highest[block]) highest[block] = zi;
         int top = hullCount - 1;
-        while (top > 0 && isAbove(top, xi, zi)) top--;
-        stack(top, xi, zi);
-        if (summed > top + 1) summed = top + 1;
-    }
-
-    /** Makes a point the hull's last vertex, behind this one. */
-    private void stack(int top, double xi, double zi) {
-        slope[top + 1] = (zi - hullZ[top]) / (xi - hullX[top]);
-        hullX[top + 1] = xi;
-        hullZ[top + 1] = zi;
-        hullCount = top + 2;
+        while (top > 0 && hullZ[top] + slope[top] * (xi - hullX[top]) <= zi) top--;
+        int last = top + 1;
+        slope[last] = (zi - hullZ[top]) / (xi - hullX[top]);
+        hullX[last] = xi;
+        hullZ[last] = zi;
+        hullCount = last + 1;
+        if (summed > last) summed = last;
     }
 
     /** Whether a point beyond stands on or above the hull's edge that ends at this vertex, drawn on. */

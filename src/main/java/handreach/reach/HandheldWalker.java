@@ -66,7 +66,7 @@ final class HandheldWalker implements RadialWalker {
             taken++;
             end(1000 * ray.xKm[taken], ray.groundM[taken]);
             endsAtReceiver = false;
-            passCover();
+            if (!ray.isWoodless) passCover();
         }
     }
 
