@@ -55,17 +55,10 @@ final class LevelComparison {
     private MountResult result(SessionKey key, LevelSession session) {
         session.setControl(control);
         List<AntennaResult> antennas = compared(key, session, control, warnings);
-        List<List<String>> alike = AlikeGroups.of(session);
         if (session.antennas().size() > AlikeGroups.MOST_ANTENNAS)
             warnings.add("In " + key.words() + " more than " + AlikeGroups.MOST_ANTENNAS
                     + " antennas were read: groups that cannot be told apart are not worked out.");
-        return new MountResult(
-                key.mounting(),
-                key.frequencyMhz(),
-                session.antenna(control).orElseThrow().summary(),
-                antennas,
-                alike,
-                session.drift());
+        return new MountResult(key, session, antennas);
     }
 
     /** All antennas of a session against its control, strongest first; what should be known is added to the warnings. */
