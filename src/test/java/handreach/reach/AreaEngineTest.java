@@ -16,6 +16,7 @@ import handreach.terrain.Cover;
 import handreach.terrain.LandCover;
 import handreach.terrain.Surface;
 import handreach.units.Frequency;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Random;
 import java.util.concurrent.CancellationException;
@@ -23,6 +24,7 @@ import java.util.concurrent.atomic.AtomicInteger;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.EnumSource;
 
 /** Area engines over invented ground: against single paths, against each other, and in what they refuse. */
 class AreaEngineTest {
@@ -167,6 +169,22 @@ class AreaEngineTest {
                 assertEquals(heights.get(k), together.get(k).request().terminals());
                 assertSame(engine.losses(request.with(heights.get(k)), ground, Progress.SILENT), together.get(k), 0);
             }
+        }
+    }
+
+    @ParameterizedTest
+    @EnumSource(Cover.class)
+    void oneCoverEverywhereIsAsTheSameCoverLookedUpPlaceByPlace(Cover cover) {
+        PaperGround elevation = PaperGround.rough(5, 46.5, 8.1, POST_DEG, 257, 150, 0.55);
+        LandCover lookedUp = (latitude, longitude, count, out) -> Arrays.fill(out, 0, count, cover);
+        CutSettings settings = CutSettings.of(Surface.RADAR);
+        AreaRequest request = AreaRequest.around(new Position(46.5, 8.1), 1200, 60, FACE, CHANNEL, "handheld");
+        for (AreaEngine engine : new AreaEngine[] {new SweepArea(2), new ExactArea(2)}) {
+            LossGrid expected = engine.losses(request, new AreaGround(elevation, lookedUp, settings), Progress.SILENT);
+            LossGrid even = engine.losses(
+                    request, new AreaGround(elevation, LandCover.uniform(cover), settings), Progress.SILENT);
+            assertSame(expected, even, 0);
+            assertEquals(cover, even.cover(even.grid().indexOf(new Position(46.505, 8.1))));
         }
     }
 

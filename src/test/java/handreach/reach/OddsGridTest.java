@@ -43,6 +43,22 @@ class OddsGridTest {
     }
 
     @Test
+    void marginsOfARowAreThoseOfItsCellsAndNoNumberWhereNothingIsKnown() {
+        OddsGrid odds = OddsGrid.of(LOSSES, PaperLinks.whip(6, 0.6));
+        double[] row = new double[LOSSES.grid().columns()];
+        int unknown = 0;
+        for (int first = 0; first < LOSSES.grid().count(); first += row.length) {
+            odds.marginsDb(first, row.length, row);
+            for (int i = 0; i < row.length; i++) {
+                if (odds.isKnown(first + i)) assertEquals(odds.marginDb(first + i), row[i]);
+                else assertTrue(Double.isNaN(row[i]));
+                if (Double.isNaN(row[i])) unknown++;
+            }
+        }
+        assertEquals(LOSSES.grid().count() - LOSSES.knownCount(), unknown);
+    }
+
+    @Test
     void theIntervalIsTheMarginShifted() {
         OddsGrid odds = OddsGrid.of(LOSSES, PaperLinks.control());
         int cell = LOSSES.grid().indexOf(new Position(46.505, 8.105));
