@@ -16,7 +16,9 @@ public final class BenchAnalysis {
     private final BenchFile file;
     private final Optional<String> control;
     private final List<MountResult> mounts;
-    private final Optional<MeterComparison> meterComparison;
+    /** Levels of the file; none when it holds match readings only. */
+    private final Optional<LevelComparison> levels;
+
     private final List<String> levelWarnings;
     private Beside beside;
 
@@ -24,12 +26,12 @@ public final class BenchAnalysis {
             BenchFile file,
             Optional<String> control,
             List<MountResult> mounts,
-            Optional<MeterComparison> meterComparison,
+            Optional<LevelComparison> levels,
             List<String> warnings) {
         this.file = file;
         this.control = control;
         this.mounts = List.copyOf(mounts);
-        this.meterComparison = meterComparison;
+        this.levels = levels;
         this.levelWarnings = List.copyOf(warnings);
     }
 
@@ -39,9 +41,10 @@ public final class BenchAnalysis {
     private synchronized Beside beside() {
         if (beside != null) return beside;
         List<String> warnings = new ArrayList<>(levelWarnings);
-        List<MeterResult> meters =
-                meterComparison.map(comparison -> comparison.meters(warnings)).orElse(List.of());
-        if (meterComparison.isPresent()) RangeCheck.warn(file, warnings);
+        List<MeterResult> meters = levels.map(
+                        known -> new MeterComparison(file, control.orElseThrow(), known, warnings).meters())
+                .orElse(List.of());
+        if (levels.isPresent()) RangeCheck.warn(file, warnings);
         List<MatchReadings> matches = MatchReadings.of(file, warnings);
         beside = new Beside(List.copyOf(meters), matches, List.copyOf(warnings));
         return beside;
@@ -83,8 +86,7 @@ public final class BenchAnalysis {
         requireComparison(file, control);
         LevelComparison levels = new LevelComparison(file, control, warnings);
         List<MountResult> mounts = levels.mounts();
-        Optional<MeterComparison> meters = Optional.of(new MeterComparison(file, control, levels));
-        return new BenchAnalysis(file, Optional.of(control), mounts, meters, warnings);
+        return new BenchAnalysis(file, Optional.of(control), mounts, Optional.of(levels), warnings);
     }
 
     private static String resolved(BenchFile file, Optional<String> asked) {

@@ -14,23 +14,22 @@ final class MeterComparison {
     private final BenchFile file;
     private final String control;
     private final LevelComparison levels;
-    private final List<String> warnings = new ArrayList<>();
+    private final List<String> warnings;
 
-    MeterComparison(BenchFile file, String control, LevelComparison levels) {
+    MeterComparison(BenchFile file, String control, LevelComparison levels, List<String> warnings) {
         this.file = file;
         this.control = control;
         this.levels = levels;
+        this.warnings = warnings;
     }
 
-    /** Results by session; what should be known about them is added to {@code told}. */
-    List<MeterResult> meters(List<String> told) {
+    List<MeterResult> meters() {
         List<MeterResult> results = new ArrayList<>();
         SessionKey.sessions(file.readings(), Quantity.FIELD_METER)
                 .forEach((key, readings) -> results.add(result(key, readings)));
         if (!results.isEmpty() && !file.declarations().meter().isDeclared())
             warnings.add("Microamps of a field meter put antennas in order and say no more: without detector_law or"
                     + " meter_calibration declared, a ratio is anything between 10 log and 20 log.");
-        told.addAll(warnings);
         return results;
     }
 

@@ -39,7 +39,7 @@ final class LedgerTable extends VBox {
         getChildren().add(head);
     }
 
-    /** Writes a link into the lines that stand there already, as far as they go: new ones take the screen thread ten times as long. */
+    /** Writes a link into the lines that stand there already, as far as they go: the looks of new ones have to be worked out first. */
     void show(PathView view) {
         TwoWayLedger ledger = view.answer().ledger().orElseThrow();
         boolean isThereWeaker = ledger.weaker().equals(ledger.there());

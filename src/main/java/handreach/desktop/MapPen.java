@@ -91,8 +91,8 @@ final class MapPen {
     }
 
     /**
-     * Without a graphics card a stroke costs as much as the box round it holds: a ring in a few pieces is drawn in a fraction of the
-     * time. Pieces end where the line runs on nearly straight, and carry the dashes on.
+     * Without a graphics card a stroke costs as much as the box round it holds, which for a ring is the whole map: so long lines go in
+     * pieces. Pieces end where the line runs on nearly straight, and carry the dashes on.
      */
     private void strokeInPieces(double[] xy) {
         double done = 0;

@@ -236,7 +236,7 @@ final class MapView extends Pane {
         sheet.setY(isCopied ? Math.rint(y) : y);
         sheet.setFitWidth(isCopied ? 0 : width);
         sheet.setFitHeight(isCopied ? 0 : height);
-        // A stretched picture stands for a moment only, and is drawn in a third of the time without smoothing.
+        // A stretched picture stands for a moment only, and takes longer to draw when smoothed.
         sheet.setSmooth(isCopied);
     }
 

@@ -1,5 +1,6 @@
 package handreach.reach;
 
+import java.util.Arrays;
 import java.util.List;
 
 /**
@@ -14,9 +15,7 @@ public final class LeastLoadout {
 
     private final List<ReachLink> links;
     private final CellGrid grid;
-    /** By cell, one more than its number, so that an empty row reaches nothing. */
     private final byte[] least;
-
     private final int[] reached;
     private final int known;
 
@@ -48,6 +47,7 @@ public final class LeastLoadout {
             threshold[i] = odds.link().thresholdDb(targetOdds);
         }
         byte[] least = new byte[grid.count()];
+        Arrays.fill(least, (byte) NONE);
         int[] reached = new int[k];
         int known = 0;
         double[] marginDb = new double[grid.columns()];
@@ -56,27 +56,26 @@ public final class LeastLoadout {
             for (OddsGrid odds : inOrderOfBurden) hide(odds, first, grid.columns(), least);
             for (int i = 0; i < k; i++) {
                 inOrderOfBurden.get(i).marginsDb(first, marginDb.length, marginDb);
-                reached[i] += take(marginDb, threshold[i], (byte) (i + 1), first, least);
+                reached[i] += take(marginDb, threshold[i], (byte) i, first, least);
             }
             known += known(first, grid.columns(), least);
         }
         return new LeastLoadout(inOrderOfBurden.stream().map(OddsGrid::link).toList(), grid, least, reached, known);
     }
 
-    // Rows one by one in small loops: the first map of a process is done before a loop over all cells would be
-    // compiled.
+    // Row by row: the first map of a process is done before a loop over all cells would be compiled.
 
     /** Marks the cells of a row that a link does not know. */
     private static void hide(OddsGrid odds, int first, int count, byte[] least) {
-        for (int cell = first; cell < first + count; cell++) if (!odds.isKnown(cell)) least[cell] = UNKNOWN + 1;
+        for (int cell = first; cell < first + count; cell++) if (!odds.isKnown(cell)) least[cell] = UNKNOWN;
     }
 
     /** Gives a link the cells of a row that it reaches and no lesser one does; returns how many. */
-    private static int take(double[] marginDb, double thresholdDb, byte mark, int first, byte[] least) {
+    private static int take(double[] marginDb, double thresholdDb, byte number, int first, byte[] least) {
         int taken = 0;
         for (int i = 0; i < marginDb.length; i++) {
-            if (least[first + i] != NONE + 1 || !(marginDb[i] >= thresholdDb)) continue;
-            least[first + i] = mark;
+            if (least[first + i] != NONE || !(marginDb[i] >= thresholdDb)) continue;
+            least[first + i] = number;
             taken++;
         }
         return taken;
@@ -84,7 +83,7 @@ public final class LeastLoadout {
 
     private static int known(int first, int count, byte[] least) {
         int known = 0;
-        for (int cell = first; cell < first + count; cell++) if (least[cell] != UNKNOWN + 1) known++;
+        for (int cell = first; cell < first + count; cell++) if (least[cell] != UNKNOWN) known++;
         return known;
     }
 
@@ -99,7 +98,7 @@ public final class LeastLoadout {
 
     /** Number of the least link that reaches the cell, {@link #NONE} or {@link #UNKNOWN}. */
     public int at(int cell) {
-        return least[cell] - 1;
+        return least[cell];
     }
 
     /** Share of the known ground for which this link is the least that does the job: what it buys over all lesser ones. */

@@ -58,10 +58,13 @@ public final class OddsGrid {
     }
 
     /**
-     * Margins of cells next to one another, as {@link #marginDb}; NaN where nothing is known.
+     * Margins of cells next to one another, as {@link #marginDb}.
      *
-     * @param firstCell index of the first
-     * @param out receives {@code count} margins, dB
+     * @shape  index of the first cell and their number in, as many margins into the first entries of {@code out}; makes no object
+     * @unit   dB over what the copy target needs; NaN where nothing is known
+     * @valid  cells of the grid
+     * @error  as {@link #marginDb}
+     * @source as {@link #marginDb}
      */
     public void marginsDb(int firstCell, int count, double[] out) {
         for (int i = 0; i < count; i++) out[i] = isKnown(firstCell + i) ? marginDb(firstCell + i) : Double.NaN;

@@ -57,6 +57,12 @@ final class Ray {
         clutterM[0] = 0;
     }
 
+    /** The cover differs from sample to sample, and is filled in one by one. */
+    void coverUnevenly() {
+        isWoodless = false;
+        evenCover = -1;
+    }
+
     /** Flattens the known samples for an effective earth radius and notes the top of every block; once for a filling. */
     void flatten(double earthKm) {
         if (flattenedForKm == earthKm) return;

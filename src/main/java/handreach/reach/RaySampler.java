@@ -73,6 +73,7 @@ final class RaySampler {
         ground.elevation().heights(latitude, longitude, count, ray.groundM, isVoid);
         ray.known = firstVoid(isVoid, count);
         if (everywhere < 0) {
+            ray.coverUnevenly();
             cover(count, ray.groundM, ray.cover);
             lookedUp(clutterM, ray.cover, count, ray.clutterM);
             ray.clutterM[0] = 0;

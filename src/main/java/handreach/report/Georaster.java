@@ -18,8 +18,7 @@ public record Georaster(CellGrid grid, String layer, IntToDoubleFunction values,
     /** Step of decibels: rounding takes at most 0.004 dB. */
     static final double STEP_DB = 1.0 / 128;
 
-    private static final double HALF_OF_WHOLES = 0x1p51;
-    private static final double WHOLES = 0x1.8p52;
+    private static final double ONE_APART = 0x1.8p52;
     /** Step of odds: rounding takes at most 0.00013. */
     static final double STEP_ODDS = 1.0 / 4096;
 
@@ -36,10 +35,9 @@ public record Georaster(CellGrid grid, String layer, IntToDoubleFunction values,
         return (float) (step == 0 ? value : whole(value / step) * step);
     }
 
-    /** As {@link Math#rint}, which is a call until code is compiled in full: beyond 2⁵² a double has no places behind the point. */
+    /** As {@link Math#rint}, which is a call until code is compiled in full: next to 1.5 · 2⁵² doubles lie one apart. */
     private static double whole(double steps) {
-        if (!(Math.abs(steps) < HALF_OF_WHOLES)) return steps;
-        return steps + WHOLES - WHOLES;
+        return Math.abs(steps) < 0x1p51 ? steps + ONE_APART - ONE_APART : Math.rint(steps);
     }
 
     /** The values of cells next to one another, as written. */

@@ -11,6 +11,16 @@ class VoidPatchesTest {
     private static final short X = ShortPosts.VOID;
 
     @Test
+    void aHoleIsFoundWhereverItLies() {
+        for (int row = 1; row < 8; row++)
+            for (int column = 1; column < 8; column++) {
+                short[] heightM = new short[81];
+                heightM[9 * row + column] = ShortPosts.VOID;
+                assertEquals(1, new ShortPosts(9, 9, heightM).filledCount(), row + ", " + column);
+            }
+    }
+
+    @Test
     void aSmallHoleTakesTheMeanOfItsRim() {
         ShortPosts posts = posts("55555", "55555", "55x55", "55555", "55555");
         assertEquals(500, posts.at(2, 2));
