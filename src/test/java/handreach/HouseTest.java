@@ -25,7 +25,7 @@ import org.junit.jupiter.api.TestFactory;
 
 /** The room table of DEVELOPERS.md as data: who may import whom, and which libraries stay at home. */
 class HouseTest {
-    private static final String TO_REACH = "units uncertainty geodesy loadout terrain profile propagation budget";
+    private static final String TO_REACH = "units input uncertainty geodesy loadout terrain profile propagation budget";
     private static final String TO_STUDY =
             "units input uncertainty geodesy bench loadout terrain profile propagation budget reach relay walk plan";
 
@@ -39,12 +39,12 @@ class HouseTest {
             entry("loadout", "units input uncertainty bench"),
             entry("terrain", "units input geodesy"),
             entry("profile", "units input geodesy terrain"),
-            entry("propagation", "units uncertainty profile terrain"),
+            entry("propagation", "units input uncertainty profile terrain"),
             entry("budget", "units uncertainty bench loadout propagation"),
             entry("reach", TO_REACH),
-            entry("relay", "units uncertainty geodesy loadout terrain profile propagation budget reach"),
+            entry("relay", "units input uncertainty geodesy loadout terrain profile propagation budget reach"),
             entry("walk", "units input uncertainty geodesy terrain reach"),
-            entry("plan", "units input uncertainty geodesy terrain loadout propagation budget reach"),
+            entry("plan", "units input uncertainty geodesy terrain loadout propagation budget reach relay"),
             entry("study", TO_STUDY),
             entry("cartography", "units geodesy terrain reach"),
             entry("report", TO_STUDY + " study cartography"),

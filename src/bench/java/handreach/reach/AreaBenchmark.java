@@ -1,5 +1,6 @@
 package handreach.reach;
 
+import handreach.propagation.LossModels;
 import handreach.geodesy.Position;
 import handreach.propagation.PathConditions;
 import handreach.terrain.TileFolder;
@@ -58,7 +59,7 @@ public class AreaBenchmark {
                 30,
                 PaperLinks.HEIGHTS,
                 PathConditions.standard(PaperLinks.CHANNEL),
-                "handheld");
+                LossModels.HANDHELD);
         links = new ArrayList<>(List.of(PaperLinks.control()));
         for (int k = 1; k < 8; k++) links.add(PaperLinks.whip(k, 0.6));
         kept = new SweepArea(threads).losses(request, tiles, Progress.SILENT);

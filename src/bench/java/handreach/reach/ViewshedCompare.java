@@ -1,5 +1,8 @@
 package handreach.reach;
 
+import java.util.List;
+import handreach.propagation.LossModels;
+import handreach.propagation.LossModel;
 import handreach.geodesy.Position;
 import handreach.propagation.PathConditions;
 import handreach.propagation.Terminals;
@@ -45,7 +48,7 @@ public final class ViewshedCompare {
         SweepArea engine = new SweepArea(threads).withoutMeasuring();
         double viewshedMs = 1000 * Double.parseDouble(args[6]);
         LossGrid sight = null;
-        for (String model : new String[] {"line-of-sight", "handheld"}) {
+        for (LossModel model : List.of(LossModels.FREE_SPACE, LossModels.HANDHELD)) {
             AreaRequest request = new AreaRequest(
                     source,
                     grid,
@@ -59,7 +62,7 @@ public final class ViewshedCompare {
             System.out.printf(
                     Locale.ROOT,
                     "sweep, %s, warm, %d threads: %.0f ms; viewshed, whole process: %.0f ms; ratio %.2f%n",
-                    model,
+                    model.name(),
                     threads,
                     bestMs[0],
                     viewshedMs,

@@ -59,7 +59,7 @@ public class RelayBenchmark {
     @Setup
     public void spreadThePeople() {
         valley = InventedValley.build();
-        Modulation modulation = Modulation.of("fm-12.5").orElseThrow();
+        Modulation modulation = Modulation.FM_12_5;
         Radio radio = new Radio("handheld", Dbm.ofWatts(5), new Dbm(-119), modulation);
         Antenna antenna = new Antenna(
                 "helical", Radiator.SHORT_HELICAL, 0.15, false, new Burden(15, 20, 0, 2), Optional.empty());
@@ -74,9 +74,9 @@ public class RelayBenchmark {
             demands.add(new Demand("d" + i, GeodesicLine.destination(MIDDLE, bearing, distanceM), end));
         }
         RelayQuestion.Setting setting = new RelayQuestion.Setting(
-                LinkTerms.standard(FREQUENCY, CopyQuality.of("daq-3").orElseThrow(), 0.8),
+                LinkTerms.standard(FREQUENCY, CopyQuality.DAQ_3, 0.8),
                 PathConditions.standard(FREQUENCY),
-                LossModels.named("handheld").orElseThrow(),
+                LossModels.HANDHELD,
                 new AreaGround(valley));
         question = new RelayQuestion(demands, Talk.allToAll(demands), setting);
         relay = RelayEquipment.onMast(

@@ -1,17 +1,13 @@
 package handreach.cli;
 
 import handreach.input.Faults;
-import handreach.input.NearestWord;
+import handreach.plan.Channel;
 import handreach.propagation.Atmosphere;
 import handreach.propagation.Climate;
 import handreach.propagation.Ground;
 import handreach.propagation.GroundType;
 import handreach.propagation.PathConditions;
 import handreach.units.Frequency;
-import handreach.units.Polarization;
-import java.util.Arrays;
-import java.util.List;
-import java.util.Locale;
 import picocli.CommandLine.Option;
 
 /** Options of a path that are neither its ground profile nor its antennas. */
@@ -77,21 +73,8 @@ final class AirOptions {
         if (frequencyMhz == null)
             faults.add("--frequency-mhz", 0, "is missing. Give the channel in MHz, such as --frequency-mhz 155.");
         else check(faults, "--frequency-mhz", frequencyMhz, 1, 6000, "MHz");
-        List<String> planes = List.of("vertical", "horizontal");
-        if (!planes.contains(polarization))
-            faults.add(
-                    "--polarization",
-                    0,
-                    "is " + polarization + ", allowed is vertical or horizontal."
-                            + NearestWord.hint(polarization, planes));
-        List<String> grounds =
-                Arrays.stream(GroundType.values()).map(GroundType::word).toList();
-        if (!grounds.contains(ground))
-            faults.add(
-                    "--ground",
-                    0,
-                    "is " + ground + ", allowed is " + String.join(", ", grounds) + "."
-                            + NearestWord.hint(ground, grounds));
+        Channel.POLARIZATION.read(polarization, refused -> faults.add("--polarization", 0, refused));
+        GroundType.KEYWORD.read(ground, refused -> faults.add("--ground", 0, refused));
         if (permittivity != null) check(faults, "--permittivity", permittivity, 1, 200, "");
         if (conductivity != null) check(faults, "--conductivity", conductivity, 0, 100, "S/m");
         if (refractivityGradient != null)
@@ -111,7 +94,7 @@ final class AirOptions {
     }
 
     private PathConditions built(double latitudeIfUnknown) {
-        Ground named = GroundType.named(ground).orElseThrow().ground();
+        Ground named = GroundType.KEYWORD.find(ground).orElseThrow().ground();
         Ground chosen = new Ground(
                 permittivity == null ? named.permittivity() : permittivity,
                 conductivity == null ? named.conductivity() : conductivity);
@@ -126,7 +109,7 @@ final class AirOptions {
                 coastKm[coastKm.length - 1]);
         return new PathConditions(
                 new Frequency(frequencyMhz),
-                Polarization.valueOf(polarization.toUpperCase(Locale.ROOT)),
+                Channel.POLARIZATION.find(polarization).orElseThrow(),
                 chosen,
                 air,
                 climate);

@@ -4,6 +4,7 @@ import handreach.geodesy.Place;
 import handreach.geodesy.Position;
 import handreach.input.Faults;
 import handreach.input.InputFault;
+import handreach.input.Keyword;
 import handreach.input.NearestWord;
 import handreach.loadout.Loadout;
 import handreach.plan.Places;
@@ -24,8 +25,9 @@ import handreach.terrain.LandCover;
 import handreach.terrain.Surface;
 import handreach.terrain.TileFolder;
 import java.nio.file.Path;
-import java.util.Arrays;
+import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -128,7 +130,7 @@ final class PathCommand implements Callable<Integer> {
         if (from != null || to != null || tiles != null)
             faults.add("--profile", 0, "stands in place of --from, --to and --tiles. Give one or the other.");
         checkHeights(faults);
-        List<LossModel> models = models(faults, "handheld");
+        List<LossModel> models = models(faults, LossModels.HANDHELD);
         faults.throwIfAny();
         PathConditions conditions = air.conditions(45);
         Profile profile = ProfileFile.read(profileFile);
@@ -143,31 +145,17 @@ final class PathCommand implements Callable<Integer> {
                     0,
                     "give --profile FILE.csv, or --from PLACE --to PLACE --tiles DIR, or --plan PLAN --from NAME --to NAME.");
         checkHeights(faults);
-        List<LossModel> models = models(faults, "handheld");
-        List<String> covers = Arrays.stream(Cover.values()).map(Cover::word).toList();
-        if (!covers.contains(cover))
-            faults.add(
-                    "--cover",
-                    0,
-                    "is " + cover + ", allowed is " + String.join(", ", covers) + "."
-                            + NearestWord.hint(cover, covers));
-        List<String> surfaces =
-                Arrays.stream(Surface.values()).map(Surface::word).toList();
-        if (!surfaces.contains(surface))
-            faults.add(
-                    "--surface",
-                    0,
-                    "is " + surface + ", allowed is " + String.join(", ", surfaces) + "."
-                            + NearestWord.hint(surface, surfaces));
+        List<LossModel> models = models(faults, LossModels.HANDHELD);
+        Optional<Cover> everywhere = Cover.KEYWORD.read(cover, refused -> faults.add("--cover", 0, refused));
+        Optional<Surface> heights = Surface.KEYWORD.read(surface, refused -> faults.add("--surface", 0, refused));
         faults.throwIfAny();
         Position a = Place.parse("--from", from);
         Position b = Place.parse("--to", to);
         PathConditions conditions = air.conditions((a.latitudeDeg() + b.latitudeDeg()) / 2);
-        Cover everywhere = Cover.values()[covers.indexOf(cover)];
         PathStudy.GroundChoice ground = new PathStudy.GroundChoice(
                 TileFolder.open(tiles),
-                LandCover.uniform(everywhere),
-                CutSettings.of(Surface.of(surface).orElseThrow()));
+                LandCover.uniform(everywhere.orElseThrow()),
+                CutSettings.of(heights.orElseThrow()));
         return PathStudy.between(ground, a, b, terminals(), conditions, models);
     }
 
@@ -232,17 +220,12 @@ final class PathCommand implements Callable<Integer> {
         return new Terminals(txHeightM == null ? 1.5 : txHeightM, rxHeightM == null ? 1.5 : rxHeightM);
     }
 
-    private List<LossModel> models(Faults faults, String usual) {
-        String wanted = model == null ? usual : model;
-        List<LossModel> all = LossModels.all();
-        if (wanted.equals("all")) return all;
-        List<LossModel> one = LossModels.named(wanted).stream().toList();
-        if (one.isEmpty())
-            faults.add(
-                    "--model",
-                    0,
-                    "is " + wanted + ", allowed is all or one of " + String.join(", ", LossModels.names()) + "."
-                            + NearestWord.hint(wanted, LossModels.names()));
-        return one;
+    private List<LossModel> models(Faults faults, LossModel usual) {
+        if (model == null) return List.of(usual);
+        List<List<LossModel>> choices = new ArrayList<>(List.of(LossModels.all()));
+        for (LossModel one : LossModels.all()) choices.add(List.of(one));
+        return Keyword.of(choices, chosen -> chosen.size() == 1 ? chosen.get(0).name() : "all")
+                .read(model, refused -> faults.add("--model", 0, refused))
+                .orElse(List.of());
     }
 }

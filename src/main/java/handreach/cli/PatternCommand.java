@@ -1,7 +1,6 @@
 package handreach.cli;
 
 import handreach.input.Faults;
-import handreach.input.NearestWord;
 import handreach.loadout.ElevationPattern;
 import handreach.loadout.PatternMount;
 import handreach.loadout.Radiator;
@@ -69,15 +68,15 @@ final class PatternCommand implements Callable<Integer> {
     @Override
     public Integer call() {
         checkOptions();
-        Radiator wire = Radiator.of(radiator).orElseThrow();
-        PatternMount place = PatternMount.of(mount).orElseThrow();
+        Radiator wire = Radiator.KEYWORD.find(radiator).orElseThrow();
+        PatternMount place = PatternMount.KEYWORD.find(mount).orElseThrow();
         double length = lengthWavelengths == null ? wire.usualLengthWavelengths() : lengthWavelengths;
         ElevationPattern pattern = ElevationPattern.of(wire, length, place, new Frequency(frequencyMhz));
         double lowest = place == PatternMount.PERFECT_GROUND ? 0 : -90;
         List<Gain> gains = new ArrayList<>();
         for (int i = (int) Math.ceil(lowest / stepDeg - 1e-9); i * stepDeg <= 90 + 1e-9; i++)
             gains.add(new Gain(i * stepDeg + 0.0, pattern.gainDbi(i * stepDeg)));
-        Answer answer = new Answer(radiator, mount, length, pattern.maxGainDbi(), gains, pattern.notes());
+        Answer answer = new Answer(wire.word(), place.word(), length, pattern.maxGainDbi(), gains, pattern.notes());
         json.warn(answer.warnings());
         if (json.isWanted()) json.print(answer);
         else print(answer);
@@ -86,20 +85,13 @@ final class PatternCommand implements Callable<Integer> {
 
     private void checkOptions() {
         Faults faults = new Faults();
-        if (Radiator.of(radiator).isEmpty()) unknown(faults, "--radiator", radiator, Radiator.words());
-        if (PatternMount.of(mount).isEmpty()) unknown(faults, "--mount", mount, PatternMount.words());
+        Radiator.KEYWORD.read(radiator, refused -> faults.add("--radiator", 0, refused));
+        PatternMount.KEYWORD.read(mount, refused -> faults.add("--mount", 0, refused));
         if (lengthWavelengths != null)
             AirOptions.check(faults, "--length-wavelengths", lengthWavelengths, 0.01, 1.5, "");
         AirOptions.check(faults, "--frequency-mhz", frequencyMhz, 30, 1000, "MHz");
         AirOptions.check(faults, "--step-deg", stepDeg, 0.1, 45, "degrees");
         faults.throwIfAny();
-    }
-
-    private static void unknown(Faults faults, String option, String word, List<String> known) {
-        faults.add(
-                option,
-                0,
-                "is " + word + ", allowed is " + String.join(", ", known) + "." + NearestWord.hint(word, known));
     }
 
     private void print(Answer answer) {

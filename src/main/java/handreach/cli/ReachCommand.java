@@ -1,8 +1,10 @@
 package handreach.cli;
 
+import handreach.input.Faults;
 import handreach.input.InputFault;
-import handreach.input.NearestWord;
 import handreach.plan.PlanFile;
+import handreach.propagation.LossModel;
+import handreach.propagation.LossModels;
 import handreach.reach.MapEngine;
 import handreach.report.ReachFiles;
 import handreach.report.ReachPart;
@@ -110,16 +112,15 @@ final class ReachCommand implements Callable<Integer> {
     }
 
     private ReachWish wish(Set<ReachPart> parts) {
+        Faults faults = new Faults();
         Optional<MapEngine> chosen = Optional.ofNullable(engine)
-                .map(word -> MapEngine.named(word).orElseThrow(() -> unknown("--engine", word, MapEngine.words())));
+                .flatMap(word -> MapEngine.KEYWORD.read(word, refused -> faults.add("--engine", 0, refused)));
+        Optional<LossModel> by = Optional.ofNullable(model)
+                .flatMap(name -> LossModels.KEYWORD.read(name, refused -> faults.add("--model", 0, refused)));
+        faults.throwIfAny();
         boolean needsArea = parts.stream().anyMatch(part -> part != ReachPart.NUMBERS);
         return new ReachWish(
-                out != null && !noArea && needsArea,
-                chosen,
-                Optional.ofNullable(model),
-                number(radiusKm),
-                number(cellM),
-                loadouts);
+                out != null && !noArea && needsArea, chosen, by, number(radiusKm), number(cellM), loadouts);
     }
 
     private static OptionalDouble number(Double value) {
@@ -131,15 +132,7 @@ final class ReachCommand implements Callable<Integer> {
         if (out == null)
             throw new InputFault("--only", 0, "says what to write, but not where. Add --out and a folder.");
         Set<ReachPart> parts = EnumSet.noneOf(ReachPart.class);
-        for (String word : only)
-            parts.add(ReachPart.named(word.strip()).orElseThrow(() -> unknown("--only", word, ReachPart.words())));
+        for (String word : only) parts.add(ReachPart.KEYWORD.parse("--only", word));
         return parts;
-    }
-
-    private static InputFault unknown(String option, String word, List<String> known) {
-        return new InputFault(
-                option,
-                0,
-                "is " + word + ", allowed is " + String.join(", ", known) + "." + NearestWord.hint(word, known));
     }
 }

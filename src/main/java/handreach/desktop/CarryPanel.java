@@ -3,6 +3,7 @@ package handreach.desktop;
 import handreach.bench.DeltaOverControl;
 import handreach.cartography.LoadoutMark;
 import handreach.loadout.Burden;
+import handreach.loadout.Carry;
 import handreach.loadout.Loadout;
 import handreach.plan.Kit;
 import handreach.plan.PlanText;
@@ -212,7 +213,7 @@ final class CarryPanel extends VBox {
                 .toList());
         ComboBox<String> radio = choice(
                 scene.plan().kit().radios().stream().map(Kit.RadioEntry::name).toList());
-        ComboBox<String> carry = choice(handreach.loadout.Carry.words());
+        ComboBox<String> carry = choice(Carry.KEYWORD.words());
         CheckBox wire = new CheckBox("with the counterpoise wire");
         Button add = new Button("Add");
         add.setDefaultButton(false);

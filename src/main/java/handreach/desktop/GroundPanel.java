@@ -10,7 +10,6 @@ import handreach.study.Scene;
 import handreach.terrain.Cover;
 import handreach.terrain.TileSummary;
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
@@ -76,10 +75,9 @@ final class GroundPanel extends VBox {
     }
 
     private Node settings() {
-        model.setItems(FXCollections.observableArrayList(LossModels.names()));
+        model.setItems(FXCollections.observableArrayList(LossModels.KEYWORD.words()));
         model.setId("model");
-        cover.setItems(FXCollections.observableArrayList(
-                Arrays.stream(Cover.values()).map(Cover::word).toList()));
+        cover.setItems(FXCollections.observableArrayList(Cover.KEYWORD.words()));
         model.setMaxWidth(Double.MAX_VALUE);
         cover.setMaxWidth(Double.MAX_VALUE);
         onChoice(
@@ -113,8 +111,8 @@ final class GroundPanel extends VBox {
         isFilling = true;
         radius.fill(scene.plan().places().area().radiusKm());
         cell.fill(scene.plan().questions().reach().cellM());
-        model.setValue(scene.plan().questions().reach().model());
-        cover.setValue(scene.plan().ground().cover().everywhere());
+        model.setValue(scene.plan().questions().reach().model().name());
+        cover.setValue(scene.plan().ground().cover().everywhere().word());
         tiles.setText(tileWords(scene));
         showPositions(scene);
         answer.set(String.format(

@@ -100,9 +100,9 @@ final class LayerPainter {
     }
 
     private String byModel() {
-        return losses.model().equals(scene.model().name())
+        return losses.model().equals(scene.model())
                 ? ""
-                : " Live by " + losses.model() + "; the report uses "
+                : " Live by " + losses.model().name() + "; the report uses "
                         + scene.model().name() + ".";
     }
 

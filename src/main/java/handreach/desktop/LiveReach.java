@@ -2,6 +2,8 @@ package handreach.desktop;
 
 import handreach.geodesy.Position;
 import handreach.loadout.Loadout;
+import handreach.propagation.LossModel;
+import handreach.propagation.LossModels;
 import handreach.propagation.PathConditions;
 import handreach.propagation.Terminals;
 import handreach.reach.AreaGround;
@@ -34,12 +36,10 @@ final class LiveReach {
     /** Most cells from the middle to the rim of the full picture; a finer map is for the report. */
     private static final int FINE_CELLS = 350;
     /** Model in place of the full-wave march, which is far too slow to follow a hand. */
-    private static final String LIVE_MODEL = "handheld";
+    private static final LossModel LIVE_MODEL = LossModels.HANDHELD;
 
     /** Longest wait of the first full picture for the ground to be shown, which would be painted the later for it. */
     private static final long GROUND_MS = 2000;
-
-    private static final String FULL_WAVE = "full-wave";
 
     private final Session session;
     private final Worker.Newest newest;
@@ -53,7 +53,7 @@ final class LiveReach {
             Position stand,
             Extent extent,
             PathConditions conditions,
-            String model,
+            LossModel model,
             List<Terminals> heights,
             AreaGround ground) {
         private record Extent(double radiusM, double cellM) {}
@@ -61,7 +61,7 @@ final class LiveReach {
         static Setting of(Scene scene, Position stand) {
             double radiusM = 1000 * scene.plan().places().area().radiusKm();
             double cellM = Math.max(scene.plan().questions().reach().cellM(), radiusM / FINE_CELLS);
-            String named = scene.model().name();
+            LossModel named = scene.model();
             List<Terminals> heights = scene.loadouts().stream()
                     .map(loadout -> Scene.terminals(scene.middleLoadout(loadout), loadout))
                     .distinct()
@@ -70,7 +70,7 @@ final class LiveReach {
                     stand,
                     new Extent(radiusM, cellM),
                     scene.conditions(stand),
-                    named.equals(FULL_WAVE) ? LIVE_MODEL : named,
+                    named.equals(LossModels.FULL_WAVE) ? LIVE_MODEL : named,
                     heights,
                     scene.ground());
         }
@@ -94,7 +94,7 @@ final class LiveReach {
      * @param isCoarse whether a finer picture follows
      * @param model the model they were reckoned with
      */
-    record Losses(Position stand, List<LossGrid> grids, boolean isCoarse, String model) {
+    record Losses(Position stand, List<LossGrid> grids, boolean isCoarse, LossModel model) {
         /** Odds with one link; empty where its antenna heights have changed since. */
         Optional<OddsGrid> odds(ReachLink link) {
             return grids.stream()

@@ -164,7 +164,7 @@ final class ReachPanel extends VBox {
         if (!from.getItems().equals(names)) from.setItems(FXCollections.observableArrayList(names));
         from.setValue(standName(scene).orElse(null));
         from.setPromptText("the middle of the area");
-        quality.setValue(CopyQuality.of(scene.plan().channel().wish().quality()).orElseThrow());
+        quality.setValue(scene.plan().channel().wish().quality());
         odds.setValue(scene.plan().channel().wish().odds());
         oddsWords.setText(percent(scene.plan().channel().wish().odds()));
         isFilling = false;

@@ -3,6 +3,7 @@ package handreach.desktop;
 import handreach.geodesy.Position;
 import handreach.plan.PlanText;
 import handreach.plan.Questions;
+import handreach.relay.RelayMode;
 import handreach.relay.SiteCheck;
 import handreach.study.RelayAnswer;
 import handreach.study.RelayStudy;
@@ -88,16 +89,16 @@ final class RelayPanel extends VBox {
 
     private static Map<String, String> talks() {
         Map<String, String> words = new LinkedHashMap<>();
-        words.put("all-to-base", "everybody with the base");
-        words.put("all-to-all", "everybody with everybody");
-        words.put("listed", "the pairs listed in the plan");
+        words.put(Questions.WhoTalks.ALL_TO_BASE.word(), "everybody with the base");
+        words.put(Questions.WhoTalks.ALL_TO_ALL.word(), "everybody with everybody");
+        words.put(Questions.WhoTalks.LISTED.word(), "the pairs listed in the plan");
         return words;
     }
 
     private static Map<String, String> modes() {
         Map<String, String> words = new LinkedHashMap<>();
-        words.put("two-frequency", "two frequencies at once");
-        words.put("store-and-forward", "store and forward on one channel");
+        words.put(RelayMode.TWO_FREQUENCY.word(), "two frequencies at once");
+        words.put(RelayMode.STORE_AND_FORWARD.word(), "store and forward on one channel");
         return words;
     }
 
@@ -122,9 +123,10 @@ final class RelayPanel extends VBox {
 
     private void askTheUsual() {
         session.edit("ask about a relay", plan -> {
-            String asked = PlanText.withValue(plan, SECTION, "talk", PlanText.quoted("all-to-all"));
+            String asked =
+                    PlanText.withValue(plan, SECTION, "talk", PlanText.quoted(Questions.WhoTalks.ALL_TO_ALL.word()));
             asked = PlanText.withValue(asked, SECTION, "count", "1");
-            asked = PlanText.withValue(asked, SECTION, "mode", PlanText.quoted("two-frequency"));
+            asked = PlanText.withValue(asked, SECTION, "mode", PlanText.quoted(RelayMode.TWO_FREQUENCY.word()));
             return PlanText.withValue(asked, SECTION, "mast_m", "3");
         });
     }
@@ -143,9 +145,9 @@ final class RelayPanel extends VBox {
 
     private void fillChoices(Scene scene) {
         Questions.RelayQuestion asked = scene.plan().questions().relay();
-        talk.fill(asked.talk());
+        talk.fill(asked.talk().word());
         count.fill(Integer.toString(asked.count()));
-        mode.fill(asked.mode());
+        mode.fill(asked.mode().word());
     }
 
     private void findOut() {

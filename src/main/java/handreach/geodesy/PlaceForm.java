@@ -1,8 +1,8 @@
 package handreach.geodesy;
 
-import java.util.Arrays;
+import handreach.input.Keyword;
+import java.util.List;
 import java.util.Locale;
-import java.util.Optional;
 
 /** The forms in which a place is shown. All are read by {@link Place#parse}; the grids fall back to degrees near the poles. */
 public enum PlaceForm {
@@ -11,13 +11,12 @@ public enum PlaceForm {
     UTM,
     MGRS;
 
+    /** How files and options name them. */
+    public static final Keyword<PlaceForm> KEYWORD = Keyword.of(List.of(values()), PlaceForm::word);
+
     /** Name as written in plans and options, such as {@code degrees-minutes}. */
     public String word() {
         return name().toLowerCase(Locale.ROOT).replace('_', '-');
-    }
-
-    public static Optional<PlaceForm> of(String word) {
-        return Arrays.stream(values()).filter(form -> form.word().equals(word)).findFirst();
     }
 
     /**

@@ -1,9 +1,7 @@
 package handreach.loadout;
 
-import java.util.Arrays;
+import handreach.input.Keyword;
 import java.util.List;
-import java.util.Locale;
-import java.util.Optional;
 
 /** Where the radio is while it works. The heights are usual ones (common practice, no source). */
 public enum Carry {
@@ -14,6 +12,15 @@ public enum Carry {
     HIP_TIGHT("hip-tight", "at the belt, tight to the body", 0.95, 90),
     VEHICLE("vehicle", "held at head height inside a vehicle", 1.3, 0),
     MAST("mast", "mast or pole, clear of the body, full counterpoise", 6, 0);
+
+    /** How files and options name them, with other names in use; a bare {@code hip} is taken for the worse of the two. */
+    public static final Keyword<Carry> KEYWORD = Keyword.of(List.of(values()), Carry::word)
+            .also("hip", HIP_TIGHT)
+            .also("belt", HIP_TIGHT)
+            .also("head", FACE)
+            .also("hand", FACE)
+            .also("shoulder", CHEST)
+            .also("pole", MAST);
 
     private final String word;
     private final String meaning;
@@ -48,21 +55,5 @@ public enum Carry {
     /** Whether there is a person at the antenna. */
     public boolean isAtBody() {
         return this != MAST;
-    }
-
-    /** By its word, or by another name in use; a bare {@code hip} is taken for the worse of the two. */
-    public static Optional<Carry> of(String word) {
-        String low = word.strip().toLowerCase(Locale.ROOT);
-        return switch (low) {
-            case "hip", "belt" -> Optional.of(HIP_TIGHT);
-            case "head", "hand" -> Optional.of(FACE);
-            case "shoulder" -> Optional.of(CHEST);
-            case "pole" -> Optional.of(MAST);
-            default -> Arrays.stream(values()).filter(c -> c.word.equals(low)).findFirst();
-        };
-    }
-
-    public static List<String> words() {
-        return Arrays.stream(values()).map(Carry::word).toList();
     }
 }

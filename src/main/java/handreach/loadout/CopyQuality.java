@@ -1,8 +1,7 @@
 package handreach.loadout;
 
-import java.util.Arrays;
+import handreach.input.Keyword;
 import java.util.List;
-import java.util.Optional;
 
 /** Delivered audio quality, the scale of TIA TSB-88; SINAD equivalents from memory, but 17 dB for grade 3 (second hand). */
 public enum CopyQuality {
@@ -10,6 +9,9 @@ public enum CopyQuality {
     DAQ_3("daq-3", "slight effort, a repeat now and then", 17),
     DAQ_3_4("daq-3.4", "no repeats, some noise", 20),
     DAQ_4("daq-4", "easy, little noise", 25);
+
+    /** How files and options name them. */
+    public static final Keyword<CopyQuality> KEYWORD = Keyword.of(List.of(values()), CopyQuality::word);
 
     private final String word;
     private final String meaning;
@@ -32,13 +34,5 @@ public enum CopyQuality {
     /** Static SINAD of an analog receiver at this grade, dB. */
     public double sinadDb() {
         return sinadDb;
-    }
-
-    public static Optional<CopyQuality> of(String word) {
-        return Arrays.stream(values()).filter(q -> q.word.equals(word)).findFirst();
-    }
-
-    public static List<String> words() {
-        return Arrays.stream(values()).map(CopyQuality::word).toList();
     }
 }

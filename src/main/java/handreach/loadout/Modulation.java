@@ -1,8 +1,7 @@
 package handreach.loadout;
 
-import java.util.Arrays;
+import handreach.input.Keyword;
 import java.util.List;
-import java.util.Optional;
 
 /**
  * Voice modes with the carrier-to-noise ratio that each grade of copy needs in the receiver's noise bandwidth. Values of TIA
@@ -13,6 +12,9 @@ public enum Modulation {
     FM_12_5("fm-12.5", "analog FM, 12.5 kHz channel", 7.8, 7, new double[] {18, 23, 26, 33}, true),
     C4FM("c4fm", "C4FM digital voice, 12.5 kHz channel", 5.5, 5.4, new double[] {13.5, 15.2, 16.2, 20.0}, false),
     TDMA("tdma", "two-slot TDMA digital voice, 12.5 kHz channel", 7, 5.3, new double[] {12.6, 14.3, 15.6, 19.4}, false);
+
+    /** How files and options name them. */
+    public static final Keyword<Modulation> KEYWORD = Keyword.of(List.of(values()), Modulation::word);
 
     /** Boltzmann's constant times 290 K, dBm/Hz. */
     private static final double KT_DBM_PER_HZ = 10 * Math.log10(1.380649e-23 * 290) + 30;
@@ -79,13 +81,5 @@ public enum Modulation {
         if (fading == Fading.WALKING) return faded;
         double step = analog ? quality.sinadDb() - CopyQuality.DAQ_2.sinadDb() : DIGITAL_STEPS_DB[quality.ordinal()];
         return Math.min(faded, staticDb + step + STANDING_DB);
-    }
-
-    public static Optional<Modulation> of(String word) {
-        return Arrays.stream(values()).filter(m -> m.word.equals(word)).findFirst();
-    }
-
-    public static List<String> words() {
-        return Arrays.stream(values()).map(Modulation::word).toList();
     }
 }

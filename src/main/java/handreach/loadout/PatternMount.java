@@ -1,8 +1,7 @@
 package handreach.loadout;
 
-import java.util.Arrays;
+import handreach.input.Keyword;
 import java.util.List;
-import java.util.Optional;
 
 /** What the radiator stands on. */
 public enum PatternMount {
@@ -10,6 +9,9 @@ public enum PatternMount {
     FREE_SPACE("free-space"),
     CHASSIS("chassis"),
     CHASSIS_COUNTERPOISE("chassis+counterpoise");
+
+    /** How files and options name them. */
+    public static final Keyword<PatternMount> KEYWORD = Keyword.of(List.of(values()), PatternMount::word);
 
     private final String word;
 
@@ -19,13 +21,5 @@ public enum PatternMount {
 
     public String word() {
         return word;
-    }
-
-    public static Optional<PatternMount> of(String word) {
-        return Arrays.stream(values()).filter(m -> m.word.equals(word)).findFirst();
-    }
-
-    public static List<String> words() {
-        return Arrays.stream(values()).map(PatternMount::word).toList();
     }
 }

@@ -1,8 +1,7 @@
 package handreach.loadout;
 
-import java.util.Arrays;
+import handreach.input.Keyword;
 import java.util.List;
-import java.util.Optional;
 
 /** Kinds of radiator that have a pattern here. */
 public enum Radiator {
@@ -12,6 +11,9 @@ public enum Radiator {
     FIVE_EIGHTHS("five-eighths", 0.625),
     HALF_WAVE_DIPOLE("half-wave-dipole", 0.5),
     MONOPOLE("monopole", 0.25);
+
+    /** How files and options name them. */
+    public static final Keyword<Radiator> KEYWORD = Keyword.of(List.of(values()), Radiator::word);
 
     private final String word;
     private final double usualLengthWavelengths;
@@ -29,13 +31,5 @@ public enum Radiator {
     /** Length it has when nobody says otherwise, in wavelengths; end to end for the dipole. */
     public double usualLengthWavelengths() {
         return usualLengthWavelengths;
-    }
-
-    public static Optional<Radiator> of(String word) {
-        return Arrays.stream(values()).filter(r -> r.word.equals(word)).findFirst();
-    }
-
-    public static List<String> words() {
-        return Arrays.stream(values()).map(Radiator::word).toList();
     }
 }

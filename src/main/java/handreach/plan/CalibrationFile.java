@@ -10,7 +10,6 @@ import java.nio.file.Path;
 import java.time.DateTimeException;
 import java.time.LocalDate;
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.EnumMap;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -53,14 +52,11 @@ public record CalibrationFile(SiteCalibration site, List<List<String>> links) {
         place.refuseUnknownKeys();
         SiteCalibration.Shift bias = shift(root.table("bias"));
         Map<Cover, SiteCalibration.Shift> covers = new EnumMap<>(Cover.class);
-        List<String> words = Arrays.stream(Cover.values()).map(Cover::word).toList();
-        for (PlanSection section : root.tables("cover")) {
-            String word = section.word("name", words, words.get(0));
-            covers.put(Cover.values()[words.indexOf(word)], shift(section));
-        }
+        for (PlanSection section : root.tables("cover"))
+            covers.put(section.word("name", Cover.KEYWORD, Cover.OPEN), shift(section));
         Map<String, SiteCalibration.Shift> carries = new LinkedHashMap<>();
         for (PlanSection section : root.tables("carry"))
-            carries.put(section.word("name", Carry.words(), Carry.words().get(0)), shift(section));
+            carries.put(section.word("name", Carry.KEYWORD, Carry.FACE).word(), shift(section));
         root.refuseUnknownKeys();
         faults.throwIfAny();
         SiteCalibration.Origin origin = new SiteCalibration.Origin(madeFrom, day, count);

@@ -1,17 +1,27 @@
 package handreach.plan;
 
+import handreach.input.Keyword;
+import handreach.loadout.CopyQuality;
+import handreach.loadout.Fading;
+import handreach.loadout.Modulation;
 import handreach.units.Frequency;
 import handreach.units.Polarization;
+import java.util.List;
+import java.util.Locale;
 
-/** The channel and what counts as copy on it; words as in the plan file. */
-public record Channel(String name, Frequency frequency, Polarization polarization, String modulation, CopyWish wish) {
+/** The channel and what counts as copy on it. */
+public record Channel(
+        String name, Frequency frequency, Polarization polarization, Modulation modulation, CopyWish wish) {
+    /** How files and options name the planes. */
+    public static final Keyword<Polarization> POLARIZATION =
+            Keyword.of(List.of(Polarization.values()), plane -> plane.name().toLowerCase(Locale.ROOT));
 
     /**
      * What counts as copy.
      *
-     * @param quality delivered audio quality word
-     * @param fading {@code walking} or {@code standing}
+     * @param quality delivered audio quality
+     * @param fading how people move
      * @param odds wanted share of places with copy, 0 to 1
      */
-    public record CopyWish(String quality, String fading, double odds) {}
+    public record CopyWish(CopyQuality quality, Fading fading, double odds) {}
 }

@@ -1,5 +1,7 @@
 package handreach.plan;
 
+import handreach.loadout.Carry;
+import handreach.loadout.Radiator;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
@@ -23,7 +25,7 @@ public record Kit(
 
     /** An antenna: radiator, its size and burden, and where its delta comes from. */
     public record AntennaEntry(
-            String name, boolean control, String radiator, Size size, DeltaEntry delta, Known known) {}
+            String name, boolean control, Radiator radiator, Size size, DeltaEntry delta, Known known) {}
 
     /** What is known of an antenna without the bench: a measured pattern, a stated gain. */
     public record Known(Optional<Path> pattern, Optional<StatedGain> gain) {}
@@ -62,11 +64,11 @@ public record Kit(
 
     /** A loadout: which radio and antenna, with or without the wire, where carried. */
     public record LoadoutEntry(
-            String name, String radio, String antenna, boolean counterpoise, String carry, Hold hold) {}
+            String name, String radio, String antenna, boolean counterpoise, Carry carry, Hold hold) {}
 
     /** How it is held: antenna height above ground if not the default of the carry, and tilt from the vertical. */
     public record Hold(OptionalDouble heightM, double tiltDeg) {}
 
     /** The user's own carry loss: control relative to a dipole, its doubt and its spread. */
-    public record CarryEntry(String carry, double dipoleGainDbd, double uncertaintyDb, double spreadDb) {}
+    public record CarryEntry(Carry carry, double dipoleGainDbd, double uncertaintyDb, double spreadDb) {}
 }

@@ -2,6 +2,7 @@ package handreach.plan;
 
 import handreach.input.Faults;
 import handreach.loadout.Carry;
+import handreach.loadout.Radiator;
 import handreach.units.Dbd;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -79,7 +80,7 @@ final class KitReader {
         for (PlanSection section : root.tables("antenna")) {
             String name = name(section, names, "factory helical");
             boolean control = section.flag("control", false);
-            String radiator = section.word("radiator", PlanWords.RADIATORS, "short-helical");
+            Radiator radiator = section.word("radiator", Radiator.KEYWORD, Radiator.SHORT_HELICAL);
             Kit.Size size = new Kit.Size(
                     section.number("length_cm", 1, 400, "cm"),
                     section.number("mass_g", 0, 5000, "g"),
@@ -147,7 +148,7 @@ final class KitReader {
                         section.line(),
                         "[[loadout]] " + name + " has no antenna. Name one of the plan's antennas.");
             boolean counterpoise = section.flag("counterpoise", false);
-            String carry = section.word("carry", PlanWords.CARRIES, Carry.FACE.word());
+            Carry carry = section.word("carry", Carry.KEYWORD, Carry.FACE);
             Kit.Hold hold = new Kit.Hold(
                     section.number("height_m", 0.3, 100, "m"), section.number("tilt_deg", 0, 90, "degrees", 0));
             section.refuseUnknownKeys();
@@ -190,7 +191,7 @@ final class KitReader {
     private List<Kit.CarryEntry> carries() {
         List<Kit.CarryEntry> carries = new ArrayList<>();
         for (PlanSection section : root.tables("carry_loss")) {
-            String carry = section.word("carry", PlanWords.CARRIES, Carry.FACE.word());
+            Carry carry = section.word("carry", Carry.KEYWORD, Carry.FACE);
             double gain = section.requiredNumber("control_gain_dbd", -60, 10, "dBd");
             double doubt = section.requiredNumber("uncertainty_db", 0, 20, "dB");
             double spread = section.number("spread_db", 0, 20, "dB", 3);

@@ -5,17 +5,24 @@ import handreach.geodesy.PlaceForm;
 import handreach.geodesy.Position;
 import handreach.input.Faults;
 import handreach.input.InputFault;
+import handreach.input.Keyword;
 import handreach.input.SourceText;
+import handreach.loadout.CopyQuality;
+import handreach.loadout.Fading;
+import handreach.loadout.Modulation;
 import handreach.propagation.Atmosphere;
 import handreach.propagation.Ground;
 import handreach.propagation.GroundType;
+import handreach.propagation.NoiseEnvironment;
+import handreach.terrain.Cover;
+import handreach.terrain.CoverLegend;
+import handreach.terrain.Surface;
 import handreach.units.Frequency;
 import handreach.units.Polarization;
 import java.nio.file.Files;
 import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
@@ -25,6 +32,9 @@ import org.tomlj.TomlParseResult;
 
 /** Reads the text of a plan file; every fault of the file is told together. */
 final class PlanReader {
+    private static final Keyword<Boolean> IS_IMPERIAL =
+            Keyword.of(List.of(false, true), isImperial -> isImperial ? "imperial" : "metric");
+
     private final Faults faults = new Faults();
     private final String source;
     private final Path folder;
@@ -83,33 +93,25 @@ final class PlanReader {
     private Heading heading() {
         String title = root.required("title", "Tern Valley, first week");
         String note = root.text("note").orElse("");
-        List<String> forms =
-                Arrays.stream(PlaceForm.values()).map(PlaceForm::word).toList();
-        String form = root.word("place_form", forms, PlaceForm.DECIMAL.word());
-        String units = root.word("units", List.of("metric", "imperial"), "metric");
-        return new Heading(title, note, PlaceForm.of(form).orElseThrow(), units.equals("imperial"));
+        PlaceForm form = root.word("place_form", PlaceForm.KEYWORD, PlaceForm.DECIMAL);
+        return new Heading(title, note, form, root.word("units", IS_IMPERIAL, false));
     }
 
     private Channel channel() {
         if (!root.has("channel")) faults.add(source, 1, "the plan has no [channel]. Add one with frequency_mhz.");
         PlanSection section = root.table("channel");
         double mhz = section.requiredNumber("frequency_mhz", 30, 1000, "MHz");
-        String polarization = section.word("polarization", List.of("vertical", "horizontal"), "vertical");
-        String modulation = section.word("modulation", PlanWords.MODULATIONS, "fm-12.5");
+        Polarization polarization = section.word("polarization", Channel.POLARIZATION, Polarization.VERTICAL);
+        Modulation modulation = section.word("modulation", Modulation.KEYWORD, Modulation.FM_12_5);
         String name = section.text("name").orElse(String.format(Locale.ROOT, "%.4f MHz", mhz));
         section.refuseUnknownKeys();
         PlanSection target = root.table("target");
         Channel.CopyWish wish = new Channel.CopyWish(
-                target.word("quality", PlanWords.QUALITIES, "daq-3"),
-                target.word("fading", List.of("walking", "standing"), "walking"),
+                target.word("quality", CopyQuality.KEYWORD, CopyQuality.DAQ_3),
+                target.word("fading", Fading.KEYWORD, Fading.WALKING),
                 target.number("odds", 0.5, 0.99, "", 0.9));
         target.refuseUnknownKeys();
-        return new Channel(
-                name,
-                new Frequency(mhz),
-                Polarization.valueOf(polarization.toUpperCase(Locale.ROOT)),
-                modulation,
-                wish);
+        return new Channel(name, new Frequency(mhz), polarization, modulation, wish);
     }
 
     private GroundChoice ground() {
@@ -118,16 +120,13 @@ final class PlanReader {
         Path tiles = existing(section, "tiles", true, folder, faults).orElse(folder);
         if (!section.has("tiles") && root.has("ground"))
             faults.add(source, section.line(), "[ground] has no tiles. Add tiles = \"folder with elevation tiles\".");
-        List<String> types =
-                Arrays.stream(GroundType.values()).map(GroundType::word).toList();
-        GroundType type = GroundType.named(section.word("type", types, GroundType.AVERAGE.word()))
-                .orElseThrow();
-        Ground named = type.ground();
+        Ground named =
+                section.word("type", GroundType.KEYWORD, GroundType.AVERAGE).ground();
         Ground ground = new Ground(
                 section.number("permittivity", 1, 200, "", named.permittivity()),
                 section.number("conductivity", 0, 100, "S/m", named.conductivity()));
         Atmosphere atmosphere = atmosphere(section);
-        String noise = section.word("noise", PlanWords.NOISES, "rural");
+        NoiseEnvironment noise = section.word("noise", NoiseEnvironment.KEYWORD, NoiseEnvironment.RURAL);
         GroundChoice.CoverChoice cover = cover(section);
         section.refuseUnknownKeys();
         return new GroundChoice(tiles, ground, atmosphere, cover, noise);
@@ -145,10 +144,10 @@ final class PlanReader {
     }
 
     private GroundChoice.CoverChoice cover(PlanSection section) {
-        String surface = section.word("surface", PlanWords.SURFACES, "bare-earth");
-        String everywhere = section.word("cover", PlanWords.COVERS, "open");
+        Surface surface = section.word("surface", Surface.KEYWORD, Surface.BARE_EARTH);
+        Cover everywhere = section.word("cover", Cover.KEYWORD, Cover.OPEN);
         Optional<Path> raster = existing(section, "land_cover", false, folder, faults);
-        String legend = section.word("legend", PlanWords.LEGENDS, PlanWords.LEGENDS.get(0));
+        CoverLegend legend = section.word("legend", CoverLegend.KEYWORD, CoverLegend.WORLD_COVER);
         Optional<Path> polygons = existing(section, "cover_areas", false, folder, faults);
         GroundChoice.CoverHeights heights = new GroundChoice.CoverHeights(
                 section.number("canopy_height_m", 0, 120, "m"), section.number("roof_height_m", 0, 300, "m"));

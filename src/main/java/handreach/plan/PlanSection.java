@@ -1,12 +1,12 @@
 package handreach.plan;
 
 import handreach.input.Faults;
+import handreach.input.Keyword;
 import handreach.input.NearestWord;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.LinkedHashSet;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
@@ -123,17 +123,11 @@ final class PlanSection {
         return otherwise;
     }
 
-    /** One word out of a list. */
-    String word(String key, Collection<String> allowed, String otherwise) {
-        Optional<String> text = text(key);
-        if (text.isEmpty()) return otherwise;
-        String word = text.get().toLowerCase(Locale.ROOT);
-        if (allowed.contains(word)) return word;
-        fault(
-                key,
-                "is \"" + text.get() + "\", allowed is " + String.join(", ", allowed) + "."
-                        + NearestWord.hint(word, allowed));
-        return otherwise;
+    /** The value that a word means. */
+    <E> E word(String key, Keyword<E> keyword, E otherwise) {
+        return text(key)
+                .flatMap(typed -> keyword.read(typed, refused -> fault(key, refused)))
+                .orElse(otherwise);
     }
 
     /** The name of something that stands elsewhere in the plan. */

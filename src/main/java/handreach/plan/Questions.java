@@ -1,7 +1,11 @@
 package handreach.plan;
 
+import handreach.input.Keyword;
+import handreach.propagation.LossModel;
+import handreach.relay.RelayMode;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
 
@@ -19,25 +23,40 @@ public record Questions(
      * @param model loss model
      */
     public record ReachQuestion(
-            Optional<String> from, Optional<String> with, double bearingStepDeg, double cellM, String model) {}
+            Optional<String> from, Optional<String> with, double bearingStepDeg, double cellM, LossModel model) {}
+
+    /** Who must talk to whom. */
+    public enum WhoTalks {
+        ALL_TO_BASE,
+        ALL_TO_ALL,
+        /** The pairs that the plan lists. */
+        LISTED;
+
+        /** How the plan names them. */
+        public static final Keyword<WhoTalks> KEYWORD = Keyword.of(List.of(values()), WhoTalks::word);
+
+        public String word() {
+            return name().toLowerCase(Locale.ROOT).replace('_', '-');
+        }
+    }
 
     /**
      * Relay.
      *
-     * @param talk {@code all-to-base}, {@code all-to-all} or {@code listed}
+     * @param talk who must talk to whom
      * @param pairs listed pairs of names
      * @param equipment the relay's radio and mast
      * @param constraints where it may stand
      * @param count 1 to 4 relays
-     * @param mode {@code two-frequency} or {@code store-and-forward}
+     * @param mode how it passes speech on
      */
     public record RelayQuestion(
-            String talk,
+            WhoTalks talk,
             List<List<String>> pairs,
             RelayEquipment equipment,
             RelayConstraints constraints,
             int count,
-            String mode) {}
+            RelayMode mode) {}
 
     /** The relay's own radio, gain, mast and feed. */
     public record RelayEquipment(

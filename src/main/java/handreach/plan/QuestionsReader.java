@@ -2,6 +2,7 @@ package handreach.plan;
 
 import handreach.input.Faults;
 import handreach.propagation.LossModels;
+import handreach.relay.RelayMode;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
@@ -54,14 +55,14 @@ final class QuestionsReader {
                 section.reference("with", loadouts, "[[loadout]]"),
                 section.number("bearing_step_deg", 1, 90, "degrees", 5),
                 section.number("cell_m", 5, 2000, "m", 30),
-                section.word("model", LossModels.names(), "handheld"));
+                section.word("model", LossModels.KEYWORD, LossModels.HANDHELD));
         section.refuseUnknownKeys();
         return question;
     }
 
     private Questions.RelayQuestion relay() {
         PlanSection section = root.table("relay");
-        String talk = section.word("talk", List.of("all-to-base", "all-to-all", "listed"), "all-to-all");
+        Questions.WhoTalks talk = section.word("talk", Questions.WhoTalks.KEYWORD, Questions.WhoTalks.ALL_TO_ALL);
         List<List<String>> pairs = section.pairs("pairs");
         for (List<String> pair : pairs)
             for (String name : pair)
@@ -70,7 +71,7 @@ final class QuestionsReader {
                             "pairs",
                             "names \"" + name + "\", but the plan has no position, route or sector of that name."
                                     + handreach.input.NearestWord.hint(name, everybody));
-        if (talk.equals("listed") && pairs.isEmpty() && root.has("relay"))
+        if (talk == Questions.WhoTalks.LISTED && pairs.isEmpty() && root.has("relay"))
             section.fault("talk", "is \"listed\", but there are no pairs. Add pairs = [[\"a\", \"b\"]].");
         Questions.RelayEquipment equipment = new Questions.RelayEquipment(
                 section.number("power_w", 0.001, 1500, "W", 5),
@@ -80,7 +81,7 @@ final class QuestionsReader {
                 section.number("feed_loss_db", 0, 30, "dB", 1),
                 section.flag("chained", false));
         int count = (int) section.number("count", 1, 4, "", 1);
-        String mode = section.word("mode", List.of("two-frequency", "store-and-forward"), "two-frequency");
+        RelayMode mode = section.word("mode", RelayMode.KEYWORD, RelayMode.TWO_FREQUENCY);
         Questions.RelayConstraints constraints = constraints(section);
         section.refuseUnknownKeys();
         return new Questions.RelayQuestion(talk, pairs, equipment, constraints, count, mode);

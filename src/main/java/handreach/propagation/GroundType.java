@@ -1,9 +1,9 @@
 package handreach.propagation;
 
+import handreach.input.Keyword;
 import handreach.units.Frequency;
+import java.util.List;
 import java.util.Locale;
-import java.util.Optional;
-import java.util.stream.Stream;
 
 /**
  * Kinds of ground with their electrical constants.
@@ -20,6 +20,9 @@ public enum GroundType {
     FRESH_WATER(80, 0.01, 0.25, 2),
     POOR(4, 0.001, 0.00015, 2.52),
     GOOD(25, 0.02, 0.15, 1.30);
+
+    /** How files and options name them. */
+    public static final Keyword<GroundType> KEYWORD = Keyword.of(List.of(values()), GroundType::word);
 
     private final Ground ground;
     private final double riseAtOneGhz;
@@ -55,10 +58,5 @@ public enum GroundType {
     /** Name as written in plans and options, such as {@code fresh-water}. */
     public String word() {
         return name().toLowerCase(Locale.ROOT).replace('_', '-');
-    }
-
-    /** The type with this word; empty when there is none. */
-    public static Optional<GroundType> named(String word) {
-        return Stream.of(values()).filter(type -> type.word().equals(word)).findFirst();
     }
 }

@@ -1,13 +1,23 @@
 package handreach.propagation;
 
+import handreach.input.Keyword;
 import java.util.List;
-import java.util.Optional;
 
-/** The models by name. */
+/** The models, each once: two of them are the same if they are the same object. */
 public final class LossModels {
+    public static final LossModel FREE_SPACE = new FreeSpaceModel();
+    public static final LossModel TWO_RAY = new TwoRayModel();
+    public static final LossModel DELTA_BULLINGTON = new DeltaBullingtonModel();
+
+    /** The model for people with handhelds; taken where none is named. */
+    public static final LossModel HANDHELD = new Handheld();
+
+    /** The field march: dear, so those who show a picture at once go by another. */
+    public static final LossModel FULL_WAVE = new FullWave();
+
     private static final List<LossModel> ALL = List.of(
-            new FreeSpaceModel(),
-            new TwoRayModel(),
+            FREE_SPACE,
+            TWO_RAY,
             new SingleEdgeModel(),
             new EpsteinPetersonModel(),
             new DeygoutModel("deygout", Deygout.Rule.PLAIN),
@@ -15,27 +25,20 @@ public final class LossModels {
             new DeygoutModel("giovaneli", Deygout.Rule.GIOVANELI),
             new SmoothEarthModel(),
             new BullingtonModel(),
-            new DeltaBullingtonModel(),
+            DELTA_BULLINGTON,
             new P1812Model(),
             new ClutterAtEndsModel(),
             new StreetLevelModel(),
-            new Handheld(),
-            new FullWave());
+            HANDHELD,
+            FULL_WAVE);
+
+    /** Names as in {@code --model}, in the order of {@link #all}. */
+    public static final Keyword<LossModel> KEYWORD = Keyword.of(ALL, LossModel::name);
 
     private LossModels() {}
 
     /** Every model, the simplest first. */
     public static List<LossModel> all() {
         return ALL;
-    }
-
-    /** Names as in {@code --model}, in the order of {@link #all}. */
-    public static List<String> names() {
-        return ALL.stream().map(LossModel::name).toList();
-    }
-
-    /** The model with this name; empty when there is none. */
-    public static Optional<LossModel> named(String name) {
-        return ALL.stream().filter(model -> model.name().equals(name)).findFirst();
     }
 }

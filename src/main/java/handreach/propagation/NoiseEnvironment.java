@@ -1,8 +1,8 @@
 package handreach.propagation;
 
+import handreach.input.Keyword;
+import java.util.List;
 import java.util.Locale;
-import java.util.Optional;
-import java.util.stream.Stream;
 
 /**
  * Surroundings by how much man-made noise they hold: constants of Rec. ITU-R P.372-16 Table 1, F_am = c − d log f(MHz), deciles within
@@ -13,6 +13,9 @@ public enum NoiseEnvironment {
     RESIDENTIAL(72.5, 27.7, 10.6, 5.3, 5.8),
     RURAL(67.2, 27.7, 9.2, 4.6, 6.8),
     QUIET_RURAL(53.6, 28.6, 9.2, 4.6, 6.8);
+
+    /** How files and options name them. */
+    public static final Keyword<NoiseEnvironment> KEYWORD = Keyword.of(List.of(values()), NoiseEnvironment::word);
 
     final double c;
     final double d;
@@ -46,10 +49,5 @@ public enum NoiseEnvironment {
     /** Name as written in plans and options, such as {@code quiet-rural}. */
     public String word() {
         return name().toLowerCase(Locale.ROOT).replace('_', '-');
-    }
-
-    /** The environment with this word; empty when there is none. */
-    public static Optional<NoiseEnvironment> named(String word) {
-        return Stream.of(values()).filter(e -> e.word().equals(word)).findFirst();
     }
 }

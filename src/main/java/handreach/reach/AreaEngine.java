@@ -1,5 +1,7 @@
 package handreach.reach;
 
+import handreach.propagation.LossModel;
+import handreach.propagation.LossModels;
 import handreach.propagation.Terminals;
 import java.util.List;
 
@@ -11,8 +13,8 @@ import java.util.List;
  * {@link java.util.concurrent.CancellationException} and hands nothing out.
  */
 public interface AreaEngine {
-    /** One word for tables. */
-    String name();
+    /** Which of the engines it is. */
+    MapEngine kind();
 
     /**
      * Losses for several pairs of antenna heights over the same cells; the ground is read once.
@@ -39,8 +41,8 @@ public interface AreaEngine {
      * The quick engine for a map by this model: a sweep; for {@code full-wave} a march along half-degree radials, which takes a second
      * or so for every kilometre of radius ({@link MarchCost} says). What is printed is better taken from {@link MapEngine#usual}.
      */
-    static AreaEngine forMap(String model, double radiusM, double cellM, int threads) {
-        if (!model.equals(RadialMarch.FULL_WAVE)) return new SweepArea(threads);
+    static AreaEngine forMap(LossModel model, double radiusM, double cellM, int threads) {
+        if (!model.equals(LossModels.FULL_WAVE)) return new SweepArea(threads);
         return new MarchArea(threads, MarchArea.arcOfAMapM(radiusM, cellM));
     }
 }

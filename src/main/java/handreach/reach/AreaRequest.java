@@ -1,6 +1,7 @@
 package handreach.reach;
 
 import handreach.geodesy.Position;
+import handreach.propagation.LossModel;
 import handreach.propagation.PathConditions;
 import handreach.propagation.Terminals;
 
@@ -13,10 +14,15 @@ import handreach.propagation.Terminals;
  * @param radiusM cells farther from the source than this are left outside, m
  * @param terminals antenna heights above ground, first at the source, then in the cell
  * @param conditions frequency, polarisation, ground, air, climate
- * @param model name as in {@code --model}
+ * @param model loss model
  */
 public record AreaRequest(
-        Position source, CellGrid grid, double radiusM, Terminals terminals, PathConditions conditions, String model) {
+        Position source,
+        CellGrid grid,
+        double radiusM,
+        Terminals terminals,
+        PathConditions conditions,
+        LossModel model) {
     /** Farthest cell an engine reckons: beyond, the house has no model for antennas near the ground. */
     public static final double LARGEST_RADIUS_M = 120_000;
 
@@ -34,15 +40,11 @@ public record AreaRequest(
             double cellM,
             Terminals terminals,
             PathConditions conditions,
-            String model) {
+            LossModel model) {
         return new AreaRequest(source, CellGrid.around(source, radiusM, cellM), radiusM, terminals, conditions, model);
     }
 
     public AreaRequest with(Terminals heights) {
         return new AreaRequest(source, grid, radiusM, heights, conditions, model);
-    }
-
-    public AreaRequest withModel(String other) {
-        return new AreaRequest(source, grid, radiusM, terminals, conditions, other);
     }
 }

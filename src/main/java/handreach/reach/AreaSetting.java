@@ -1,6 +1,7 @@
 package handreach.reach;
 
 import handreach.geodesy.Position;
+import handreach.propagation.LossModels;
 import handreach.propagation.PathConditions;
 
 /** What all engines derive from a request before they start: the plane round the source, the effective earth, the sampling. */
@@ -27,7 +28,7 @@ final class AreaSetting {
 
     /** For an engine that asks the model anew for every cell; a march would take hours so. */
     static AreaSetting ofCells(AreaRequest request, AreaGround ground) {
-        if (request.model().equals(RadialMarch.FULL_WAVE))
+        if (request.model().equals(LossModels.FULL_WAVE))
             throw new IllegalArgumentException("full-wave goes along whole radials: take the march");
         return of(request, ground);
     }

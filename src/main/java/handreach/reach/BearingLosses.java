@@ -1,5 +1,6 @@
 package handreach.reach;
 
+import handreach.propagation.LossModels;
 import handreach.propagation.Terminals;
 import java.util.List;
 import java.util.stream.IntStream;
@@ -79,7 +80,7 @@ public final class BearingLosses {
             int known = Math.max(0, ray.known - first);
             double[] distanceM = new double[ray.count - first];
             for (int i = 0; i < distanceM.length; i++) distanceM[i] = 1000 * ray.xKm[first + i];
-            double[][] marched = request.model().equals(RadialMarch.FULL_WAVE) && known > 0
+            double[][] marched = request.model().equals(LossModels.FULL_WAVE) && known > 0
                     ? RadialMarch.lossDb(ray, heights, request.conditions(), progress)
                     : null;
             for (int k = 0; k < found.length; k++) {
@@ -93,7 +94,7 @@ public final class BearingLosses {
             if (known == 0) return;
             // A march gives losses only; sight and angles then come with free space.
             RadialWalker walk = RadialWalkers.of(
-                    marchedDb == null ? request.model() : RadialWalkers.LINE_OF_SIGHT, pair, request.conditions());
+                    marchedDb == null ? request.model() : LossModels.FREE_SPACE, pair, request.conditions());
             walk.start(ray);
             for (int i = 0; i < known; i++) {
                 int sample = first + i;

@@ -1,6 +1,7 @@
 package handreach.reach;
 
 import handreach.geodesy.Position;
+import handreach.propagation.LossModel;
 import handreach.propagation.PathConditions;
 
 /**
@@ -10,9 +11,10 @@ import handreach.propagation.PathConditions;
  * @param radiusM how far to look, m
  * @param stepDeg degrees between bearings; a whole number of them makes a turn
  * @param conditions frequency, polarisation, ground, air, climate
- * @param model name as in {@code --model}
+ * @param model loss model
  */
-public record BearingRequest(Position source, double radiusM, double stepDeg, PathConditions conditions, String model) {
+public record BearingRequest(
+        Position source, double radiusM, double stepDeg, PathConditions conditions, LossModel model) {
     /** Every 5°, as the tables show. */
     public static final double USUAL_STEP_DEG = 5;
 

@@ -19,8 +19,8 @@ public final class ExactArea implements AreaEngine {
     }
 
     @Override
-    public String name() {
-        return "exact";
+    public MapEngine kind() {
+        return MapEngine.EXACT;
     }
 
     @Override
@@ -28,7 +28,7 @@ public final class ExactArea implements AreaEngine {
         AreaSetting setting = AreaSetting.ofCells(request, ground);
         CellGrid grid = request.grid();
         LossGrid[] out = new LossGrid[heights.size()];
-        for (int k = 0; k < out.length; k++) out[k] = new LossGrid(request.with(heights.get(k)), name());
+        for (int k = 0; k < out.length; k++) out[k] = new LossGrid(request.with(heights.get(k)), kind());
         workers.run(
                 grid.rows(),
                 () -> new ExactWorker(setting, request.model(), heights.toArray(new Terminals[0]), grid, out, progress),

@@ -1,5 +1,7 @@
 package handreach.reach;
 
+import handreach.propagation.LossModel;
+import handreach.propagation.LossModels;
 import handreach.propagation.Terminals;
 import java.util.List;
 
@@ -18,12 +20,7 @@ final class ExactWorker {
     private int row = -1;
 
     ExactWorker(
-            AreaSetting setting,
-            String modelName,
-            Terminals[] pairs,
-            CellGrid grid,
-            CellSink[] out,
-            Progress progress) {
+            AreaSetting setting, LossModel model, Terminals[] pairs, CellGrid grid, CellSink[] out, Progress progress) {
         this.setting = setting;
         this.out = out;
         this.grid = grid;
@@ -32,9 +29,9 @@ final class ExactWorker {
         this.walker = new RadialWalker[out.length];
         this.heights = List.of(pairs);
         this.progress = progress;
-        this.isMarched = modelName.equals(RadialMarch.FULL_WAVE);
+        this.isMarched = model.equals(LossModels.FULL_WAVE);
         // A march gives losses only; sight and angles then come with free space.
-        String walked = isMarched ? RadialWalkers.LINE_OF_SIGHT : modelName;
+        LossModel walked = isMarched ? LossModels.FREE_SPACE : model;
         for (int k = 0; k < out.length; k++) walker[k] = RadialWalkers.of(walked, pairs[k], setting.conditions());
     }
 

@@ -28,14 +28,14 @@ public final class LossGrid implements CellSink {
     private static final Cover[] COVERS = Cover.values();
 
     private final AreaRequest request;
-    private final String engine;
+    private final MapEngine engine;
     private final float[] lossDb;
     private final float[] departureDeg;
     private final float[] arrivalDeg;
     private final byte[] mark;
     private final SamplingDifference difference;
 
-    LossGrid(AreaRequest request, String engine) {
+    LossGrid(AreaRequest request, MapEngine engine) {
         this(
                 request,
                 engine,
@@ -48,7 +48,7 @@ public final class LossGrid implements CellSink {
 
     private LossGrid(
             AreaRequest request,
-            String engine,
+            MapEngine engine,
             float[] lossDb,
             float[] departureDeg,
             float[] arrivalDeg,
@@ -89,8 +89,8 @@ public final class LossGrid implements CellSink {
         return request.grid();
     }
 
-    /** Name of the engine that made it: {@code exact}, {@code sweep} or {@code march}. */
-    public String engine() {
+    /** The engine that made it. */
+    public MapEngine engine() {
         return engine;
     }
 

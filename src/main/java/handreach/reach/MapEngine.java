@@ -1,7 +1,9 @@
 package handreach.reach;
 
+import handreach.input.Keyword;
+import handreach.propagation.LossModel;
+import handreach.propagation.LossModels;
 import handreach.propagation.Terminals;
-import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
@@ -14,6 +16,9 @@ public enum MapEngine {
     SWEEP,
     /** The field marched along radials, model {@code full-wave}. */
     MARCH;
+
+    /** How files and options name them. */
+    public static final Keyword<MapEngine> KEYWORD = Keyword.of(List.of(values()), MapEngine::word);
 
     /**
      * Samples of ground that one path per cell may read in all before a sweep is taken instead: about three seconds on two
@@ -28,14 +33,6 @@ public enum MapEngine {
         return name().toLowerCase(Locale.ROOT);
     }
 
-    public static Optional<MapEngine> named(String word) {
-        return Arrays.stream(values()).filter(one -> one.word().equals(word)).findFirst();
-    }
-
-    public static List<String> words() {
-        return Arrays.stream(values()).map(MapEngine::word).toList();
-    }
-
     /**
      * The engine for a map when none is asked for: one path per cell as long as that stays affordable, else a sweep; the march
      * where the model is the march.
@@ -47,7 +44,7 @@ public enum MapEngine {
      * @source measured, docs/performance.md
      */
     public static MapEngine usual(AreaRequest request, AreaGround ground) {
-        if (request.model().equals(RadialMarch.FULL_WAVE)) return MARCH;
+        if (request.model().equals(LossModels.FULL_WAVE)) return MARCH;
         return exactSamples(request, ground) <= AFFORDABLE_SAMPLES ? EXACT : SWEEP;
     }
 
@@ -61,8 +58,8 @@ public enum MapEngine {
     }
 
     /** Whether this engine can go by a model. */
-    public boolean goesBy(String model) {
-        return (this == MARCH) == model.equals(RadialMarch.FULL_WAVE);
+    public boolean goesBy(LossModel model) {
+        return (this == MARCH) == model.equals(LossModels.FULL_WAVE);
     }
 
     /** The engine itself, set up for a map of this request. */

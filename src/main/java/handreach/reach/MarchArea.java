@@ -1,5 +1,6 @@
 package handreach.reach;
 
+import handreach.propagation.LossModels;
 import handreach.propagation.Terminals;
 import java.util.ArrayList;
 import java.util.List;
@@ -64,8 +65,8 @@ public final class MarchArea implements AreaEngine {
     }
 
     @Override
-    public String name() {
-        return "march";
+    public MapEngine kind() {
+        return MapEngine.MARCH;
     }
 
     @Override
@@ -75,7 +76,7 @@ public final class MarchArea implements AreaEngine {
         CellsByRadial cells = CellsByRadial.of(
                 request.grid(), setting.frame(), radials, workers, new Stretch(progress, "cells to radials", 0, 0.01));
         List<LossGrid> grids = new ArrayList<>();
-        for (Terminals pair : heights) grids.add(new LossGrid(request.with(pair), name()));
+        for (Terminals pair : heights) grids.add(new LossGrid(request.with(pair), kind()));
         double end = measures ? 0.97 : 1;
         workers.run(
                 radials,
@@ -131,7 +132,7 @@ public final class MarchArea implements AreaEngine {
         }
 
         private void fill(LossGrid grid, Terminals pair, double[] lossDb, int first, int end) {
-            RadialWalker sight = RadialWalkers.of(RadialWalkers.LINE_OF_SIGHT, pair, setting.conditions());
+            RadialWalker sight = RadialWalkers.of(LossModels.FREE_SPACE, pair, setting.conditions());
             sight.start(ray);
             double stepKm = ray.xKm[1];
             for (int slot = first; slot < end; slot++) {

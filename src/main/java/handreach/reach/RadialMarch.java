@@ -11,9 +11,6 @@ import java.util.List;
 
 /** The field marched along a ray: loss at its samples for several pairs of heights, one march for each height at the source. */
 final class RadialMarch {
-    /** Model name of the march. */
-    static final String FULL_WAVE = "full-wave";
-
     private RadialMarch() {}
 
     /** Loss in dB by pair of heights and known sample; sample 0 holds 0. Needs two known samples. */

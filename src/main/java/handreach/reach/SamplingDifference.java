@@ -28,12 +28,12 @@ public record SamplingDifference(int cells, double meanDb, double rmsDb, double 
                 n, sum / n, Math.sqrt(squares / n), size[Math.min(n - 1, (int) Math.ceil(0.99 * n) - 1)], size[n - 1]);
     }
 
-    /** One line for people about an engine, given by its one word. */
-    public String sentence(String engine) {
+    /** One line for people about an engine. */
+    public String sentence(MapEngine engine) {
         return String.format(
                 Locale.ROOT,
                 "%s against one exact path per cell, %d cells: mean %+.2f dB, RMS %.2f dB, %s",
-                engine,
+                engine.word(),
                 cells,
                 meanDb,
                 rmsDb,

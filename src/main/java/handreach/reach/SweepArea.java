@@ -36,8 +36,8 @@ public final class SweepArea implements AreaEngine {
     }
 
     @Override
-    public String name() {
-        return "sweep";
+    public MapEngine kind() {
+        return MapEngine.SWEEP;
     }
 
     @Override
@@ -51,7 +51,7 @@ public final class SweepArea implements AreaEngine {
                 workers,
                 new Stretch(progress, "cells to radials", 0, 0.05));
         List<LossGrid> grids = new ArrayList<>();
-        for (Terminals pair : heights) grids.add(new LossGrid(request.with(pair), name()));
+        for (Terminals pair : heights) grids.add(new LossGrid(request.with(pair), kind()));
         double end = measures ? 0.97 : 1;
         workers.run(
                 sampling.radials(),

@@ -1,5 +1,6 @@
 package handreach.reach;
 
+import handreach.propagation.LossModel;
 import java.util.List;
 
 /** One thread's share of a sweep: takes radials and fills the cells that lie on them. */
@@ -12,7 +13,7 @@ final class SweepWorker {
     private final Ray ray = new Ray();
     private final RadialWalker[] walker;
 
-    SweepWorker(AreaSetting setting, String modelName, Sampling sampling, CellsByRadial cells, List<LossGrid> grids) {
+    SweepWorker(AreaSetting setting, LossModel model, Sampling sampling, CellsByRadial cells, List<LossGrid> grids) {
         this.sampling = sampling;
         this.cells = cells;
         this.grids = grids;
@@ -20,7 +21,7 @@ final class SweepWorker {
         this.samplerOfCells = setting.sampler();
         this.walker = new RadialWalker[grids.size()];
         for (int k = 0; k < walker.length; k++)
-            walker[k] = RadialWalkers.of(modelName, grids.get(k).request().terminals(), setting.conditions());
+            walker[k] = RadialWalkers.of(model, grids.get(k).request().terminals(), setting.conditions());
     }
 
     void radial(int number) {

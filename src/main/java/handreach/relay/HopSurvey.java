@@ -96,7 +96,7 @@ public final class HopSurvey {
                 radius,
                 heights,
                 question.setting().conditions(),
-                question.setting().model().name());
+                question.setting().model());
         LossGrid losses = engine.losses(request, question.setting().ground(), progress);
         float[] standing = new float[grid.count()];
         for (int cell = 0; cell < standing.length; cell++)

@@ -47,7 +47,7 @@ public final class CardFiles {
                 String.format(
                         Locale.ROOT,
                         "%s at %.0f %% of places, from %s",
-                        plan.channel().wish().quality().toUpperCase(Locale.ROOT),
+                        plan.channel().wish().quality().word().toUpperCase(Locale.ROOT),
                         100 * plan.channel().wish().odds(),
                         plan.questions().reach().from().orElse("the centre") + " "
                                 + plan.heading().placeForm().format(answer.middle())),

@@ -1,5 +1,6 @@
 package handreach.report;
 
+import handreach.propagation.LossModels;
 import handreach.propagation.PathLoss;
 import java.util.Comparator;
 import java.util.List;
@@ -13,7 +14,7 @@ public final class ModelReading {
     /** How far the models are apart, which is least and most hopeful, and why. */
     public static String of(List<PathLoss> losses) {
         List<PathLoss> grounded = losses.stream()
-                .filter(loss -> !loss.model().equals("free-space"))
+                .filter(loss -> !loss.model().equals(LossModels.FREE_SPACE.name()))
                 .toList();
         if (grounded.size() < 2) return "Only one model applies here.";
         PathLoss least = grounded.stream()

@@ -7,6 +7,7 @@ import handreach.budget.LedgerLine;
 import handreach.budget.TwoWayLedger;
 import handreach.geodesy.GeodesicLine;
 import handreach.propagation.FieldMarch;
+import handreach.propagation.LossModels;
 import handreach.propagation.LossPart;
 import handreach.propagation.PathGeometry;
 import handreach.propagation.PathLoss;
@@ -156,7 +157,7 @@ public final class PathText {
 
     /** Draws the profile with its edges as SVG; for the full-wave march the field over the ground. */
     public static void writeFigure(PathAnswer answer, Path file) {
-        boolean marched = answer.loss().model().equals("full-wave");
+        boolean marched = answer.loss().model().equals(LossModels.FULL_WAVE.name());
         Figure figure = marched ? field(answer) : figure(answer, "first end", "other end");
         WholeFile.write(file, Svg.file(figure));
     }

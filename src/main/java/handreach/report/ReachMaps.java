@@ -201,7 +201,7 @@ final class ReachMaps {
                 .map(difference -> String.format(
                         Locale.ROOT,
                         ", by %s: its losses differ from one profile per cell by %.1f dB rms, %s on %d cells compared",
-                        odds.losses().engine(),
+                        odds.losses().engine().word(),
                         difference.rmsDb(),
                         difference.bound(),
                         difference.cells()))

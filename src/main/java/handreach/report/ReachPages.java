@@ -104,14 +104,14 @@ final class ReachPages {
                                 Locale.ROOT,
                                 ", %.4f MHz, ",
                                 plan.channel().frequency().mhz())
-                        + plan.channel().modulation()));
+                        + plan.channel().modulation().word()));
         facts.add(new Facts.Fact(
                 "Counts as copy",
-                plan.channel().wish().quality().toUpperCase(Locale.ROOT)
+                plan.channel().wish().quality().word().toUpperCase(Locale.ROOT)
                         + String.format(
                                 Locale.ROOT,
                                 ", %s, at %.0f %% of places",
-                                plan.channel().wish().fading(),
+                                plan.channel().wish().fading().word(),
                                 100 * plan.channel().wish().odds())));
         facts.add(new Facts.Fact("From", plan.heading().placeForm().format(answer.middle())));
         facts.add(new Facts.Fact(
@@ -119,7 +119,7 @@ final class ReachPages {
                 Lengths.words(
                         1000 * plan.places().area().radiusKm(), plan.heading().imperial())));
         facts.add(new Facts.Fact("At that end", plan.questions().reach().with().orElse("the same loadout")));
-        facts.add(new Facts.Fact("Model", plan.questions().reach().model()));
+        facts.add(new Facts.Fact("Model", plan.questions().reach().model().name()));
         return facts;
     }
 
@@ -290,7 +290,7 @@ final class ReachPages {
                         plan.ground().atmosphere().effectiveRadiusFactor()),
                 "plan; Rec. ITU-R P.453"));
         assumptions.add(new Grounds.Assumption(
-                "Cover", plan.ground().cover().everywhere() + " where nothing else is stated", "plan"));
+                "Cover", plan.ground().cover().everywhere().word() + " where nothing else is stated", "plan"));
         assumptions.add(new Grounds.Assumption(
                 "Noise",
                 String.format(

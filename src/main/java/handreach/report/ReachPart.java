@@ -1,9 +1,8 @@
 package handreach.report;
 
-import java.util.Arrays;
+import handreach.input.Keyword;
 import java.util.List;
 import java.util.Locale;
-import java.util.Optional;
 
 /** What {@code reach} can write into a folder. */
 public enum ReachPart {
@@ -22,16 +21,11 @@ public enum ReachPart {
     /** The plan's positions as GPX. */
     PLACES;
 
+    /** How files and options name them. */
+    public static final Keyword<ReachPart> KEYWORD = Keyword.of(List.of(values()), ReachPart::word);
+
     /** As people write it. */
     public String word() {
         return name().toLowerCase(Locale.ROOT);
-    }
-
-    public static Optional<ReachPart> named(String word) {
-        return Arrays.stream(values()).filter(one -> one.word().equals(word)).findFirst();
-    }
-
-    public static List<String> words() {
-        return Arrays.stream(values()).map(ReachPart::word).toList();
     }
 }

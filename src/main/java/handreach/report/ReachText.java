@@ -27,7 +27,7 @@ public final class ReachText {
         ObjectNode node = (ObjectNode) Json.tree(new Object() {});
         Plan plan = answer.scene().plan();
         node.put("title", plan.heading().title());
-        node.put("model", plan.questions().reach().model());
+        node.put("model", plan.questions().reach().model().name());
         node.put("frequency_mhz", plan.channel().frequency().mhz());
         node.put("odds", plan.channel().wish().odds());
         node.put("radius_km", plan.places().area().radiusKm());
@@ -49,7 +49,7 @@ public final class ReachText {
     private static JsonNode area(ReachAnswer.AreaAnswer area) {
         List<LossGrid> losses = area.losses();
         ObjectNode node = (ObjectNode) Json.tree(new Object() {});
-        node.put("engine", losses.get(0).engine());
+        node.put("engine", losses.get(0).engine().word());
         node.put("cell_m", losses.get(0).grid().cellM());
         node.put("known_cells", losses.get(0).knownCount());
         ArrayNode differences = node.putArray("sampling_differences");
@@ -125,10 +125,10 @@ public final class ReachText {
                         .with()
                         .map(name -> "\"" + name + "\" stays there")
                         .orElse("both ends carry the same loadout"),
-                plan.channel().wish().quality().toUpperCase(Locale.ROOT),
+                plan.channel().wish().quality().word().toUpperCase(Locale.ROOT),
                 100 * plan.channel().wish().odds(),
                 Lengths.words(1000 * plan.places().area().radiusKm(), imperial),
-                plan.questions().reach().model()));
+                plan.questions().reach().model().name()));
         out.append('\n').append(table(answer, imperial)).append('\n');
         for (int i = 0; i < answer.loadouts().size(); i++)
             out.append(answer.loadouts().get(i).link().name())
@@ -151,9 +151,9 @@ public final class ReachText {
         StringBuilder words = new StringBuilder();
         LossGrid first = area.losses().get(0);
         String how = switch (first.engine()) {
-            case "exact" -> "one path per cell";
-            case "march" -> "the field marched along radials, cells take the nearest radial";
-            default -> "a sweep of radials";
+            case EXACT -> "one path per cell";
+            case MARCH -> "the field marched along radials, cells take the nearest radial";
+            case SWEEP -> "a sweep of radials";
         };
         words.append(String.format(
                 Locale.ROOT,
@@ -161,7 +161,7 @@ public final class ReachText {
                 first.knownCount(),
                 first.grid().cellM(),
                 how,
-                first.engine()));
+                first.engine().word()));
         for (LossGrid loss : area.losses())
             loss.difference()
                     .ifPresent(difference -> words.append(String.format(

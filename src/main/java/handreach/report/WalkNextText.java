@@ -141,7 +141,7 @@ public final class WalkNextText {
         NextWalk next = answer.proposal().next();
         ObjectNode node = object();
         node.put("title", answer.scene().plan().heading().title());
-        node.put("model", answer.scene().plan().questions().reach().model());
+        node.put("model", answer.scene().plan().questions().reach().model().name());
         node.put("decision", answer.asked().decision().word());
         node.put("instrument", answer.asked().instrument().name().toLowerCase(Locale.ROOT));
         node.put("odds", answer.scene().plan().channel().wish().odds());

@@ -199,7 +199,7 @@ public final class WalkText {
     public static ObjectNode json(WalkAnswer answer) {
         ObjectNode node = (ObjectNode) Json.tree(new Object() {});
         node.put("title", answer.scene().plan().heading().title());
-        node.put("model", answer.scene().plan().questions().reach().model());
+        node.put("model", answer.scene().plan().questions().reach().model().name());
         Comparison comparison = answer.comparison();
         node.set("all", Json.tree(comparison.all()));
         node.set("groups", Json.tree(comparison.groups()));

@@ -63,7 +63,7 @@ final class KitBuilder {
         List<Loadout> loadouts = new ArrayList<>();
         for (Kit.LoadoutEntry entry : plan.kit().loadouts()) {
             Kit.AntennaEntry antenna = antennas.get(entry.antenna());
-            CarryLoss carry = carry(Carry.of(entry.carry()).orElseThrow());
+            CarryLoss carry = carry(entry.carry());
             loadouts.add(new Loadout(
                     entry.name(),
                     radios.get(entry.radio()),
@@ -76,7 +76,7 @@ final class KitBuilder {
     }
 
     private Radio radio(Kit.RadioEntry entry) {
-        Modulation modulation = Modulation.of(plan.channel().modulation()).orElseThrow();
+        Modulation modulation = plan.channel().modulation();
         double sensitivity = entry.sensitivityDbm()
                 .orElseGet(() ->
                         modulation.thermalNoiseDbm() + entry.noiseFigureDb().orElseThrow() + modulation.staticDb());
@@ -88,7 +88,7 @@ final class KitBuilder {
     }
 
     private Antenna antenna(Kit.AntennaEntry entry, boolean counterpoise) {
-        Radiator radiator = Radiator.of(entry.radiator()).orElseThrow();
+        Radiator radiator = entry.radiator();
         double usual = radiator.usualLengthWavelengths() * frequency.wavelengthM();
         double lengthM =
                 entry.size().lengthCm().isPresent() ? entry.size().lengthCm().getAsDouble() / 100 : usual;
@@ -115,7 +115,7 @@ final class KitBuilder {
 
     private CarryLoss carry(Carry carry) {
         for (Kit.CarryEntry own : plan.kit().carries()) {
-            if (Carry.of(own.carry()).orElseThrow() != carry) continue;
+            if (own.carry() != carry) continue;
             CarryLoss usual = CarryLoss.standard(carry, band);
             return new CarryLoss(
                     carry,
@@ -181,7 +181,6 @@ final class KitBuilder {
         String name = loadout.counterpoise()
                 ? wired.orElse(entry.delta().benchName())
                 : entry.delta().benchName();
-        Carry carry = Carry.of(loadout.carry()).orElseThrow();
         Optional<MountResult> mount = bench.get().mounts().stream()
                 .filter(result -> result.antenna(name).isPresent())
                 .filter(result -> !loadout.counterpoise()
@@ -189,7 +188,7 @@ final class KitBuilder {
                         || result.mounting().withCounterpoise())
                 .filter(result -> loadout.counterpoise() || !result.mounting().withCounterpoise())
                 .min(Comparator.<MountResult>comparingInt(result -> isWished(result) ? 0 : 1)
-                        .thenComparingInt(result -> distance(result.mounting().kind(), carry))
+                        .thenComparingInt(result -> distance(result.mounting().kind(), loadout.carry()))
                         .thenComparingDouble(result -> frequencyGap(result)));
         return mount.map(result -> delta(result, result.antenna(name).orElseThrow()));
     }

@@ -70,7 +70,7 @@ public final class ReachStudy {
      * @param threadNanos processor time of the thread that asks, ns, by which the march is tried
      */
     public static Optional<MarchCost> cost(Scene scene, ReachWish wish, LongSupplier threadNanos) {
-        if (!MapEngine.MARCH.goesBy(scene.asked(wish).model().name())) return Optional.empty();
+        if (!MapEngine.MARCH.goesBy(scene.asked(wish).model())) return Optional.empty();
         ReachStudy study = new ReachStudy(scene, wish);
         study.requireKnownMiddle();
         MarchTrial trial = new MarchTrial(Scene.threads(), threadNanos);
@@ -133,7 +133,7 @@ public final class ReachStudy {
                 radiusM,
                 scene.plan().questions().reach().bearingStepDeg(),
                 scene.conditions(middle),
-                scene.model().name());
+                scene.model());
     }
 
     private List<BearingLosses> losses(Progress progress) {
@@ -148,13 +148,7 @@ public final class ReachStudy {
         double cellM = scene.plan().questions().reach().cellM();
         try {
             CellGrid grid = CellGrid.around(middle, radiusM, cellM);
-            return new AreaRequest(
-                    middle,
-                    grid,
-                    radiusM,
-                    heights.get(0),
-                    scene.conditions(middle),
-                    scene.model().name());
+            return new AreaRequest(middle, grid, radiusM, heights.get(0), scene.conditions(middle), scene.model());
         } catch (IllegalArgumentException tooLarge) {
             throw new InputFault("plan", 0, "[area] radius_km with [reach] cell_m: " + tooLarge.getMessage() + ".");
         }

@@ -6,6 +6,7 @@ import handreach.plan.Kit;
 import handreach.plan.Places;
 import handreach.plan.Plan;
 import handreach.plan.Questions;
+import handreach.propagation.LossModel;
 import handreach.propagation.LossModels;
 import handreach.reach.MapEngine;
 import java.util.List;
@@ -25,11 +26,10 @@ import java.util.OptionalDouble;
 public record ReachWish(
         boolean withArea,
         Optional<MapEngine> engine,
-        Optional<String> model,
+        Optional<LossModel> model,
         OptionalDouble radiusKm,
         OptionalDouble cellM,
         List<String> loadouts) {
-    private static final String MARCHED = "full-wave";
     private static final double LEAST_RADIUS_KM = 0.2;
     private static final double LARGEST_RADIUS_KM = 120;
     private static final double LEAST_CELL_M = 5;
@@ -55,13 +55,6 @@ public record ReachWish(
         Faults faults = new Faults();
         within(faults, "--radius-km", radiusKm, LEAST_RADIUS_KM, LARGEST_RADIUS_KM, "km");
         within(faults, "--cell-m", cellM, LEAST_CELL_M, LARGEST_CELL_M, "m");
-        List<String> models = LossModels.names();
-        model.filter(name -> !models.contains(name))
-                .ifPresent(name -> faults.add(
-                        "--model",
-                        0,
-                        "is " + name + ", allowed is " + String.join(", ", models) + "."
-                                + NearestWord.hint(name, models)));
         List<String> known =
                 plan.kit().loadouts().stream().map(Kit.LoadoutEntry::name).toList();
         for (String name : loadouts)
@@ -71,14 +64,14 @@ public record ReachWish(
                         0,
                         "\"" + name + "\" is not in the plan." + NearestWord.hint(name, known) + " It has: "
                                 + String.join(", ", known) + ".");
-        String wanted = modelFor(plan);
-        engine.filter(one -> models.contains(wanted) && !one.goesBy(wanted))
+        LossModel wanted = modelFor(plan);
+        engine.filter(one -> !one.goesBy(wanted))
                 .ifPresent(
                         one -> faults.add(
                                 "--engine",
                                 0,
                                 one == MapEngine.MARCH
-                                        ? "is march, which goes by full-wave and not by " + wanted
+                                        ? "is march, which goes by full-wave and not by " + wanted.name()
                                                 + ". Leave --model out."
                                         : "is " + one.word()
                                                 + ", but full-wave goes along whole radials. Take --engine march, or another --model."));
@@ -95,10 +88,10 @@ public record ReachWish(
                             + ". Correct the value.");
     }
 
-    private String modelFor(Plan plan) {
+    private LossModel modelFor(Plan plan) {
         if (model.isPresent()) return model.get();
         boolean marches = engine.isPresent() && engine.get() == MapEngine.MARCH;
-        return marches ? MARCHED : plan.questions().reach().model();
+        return marches ? LossModels.FULL_WAVE : plan.questions().reach().model();
     }
 
     /** The plan with the wish in place of what it says. */

@@ -148,7 +148,7 @@ final class RelayDemands {
         Questions.RelayQuestion question = scene.plan().questions().relay();
         Set<Talk> talks = new LinkedHashSet<>();
         switch (question.talk()) {
-            case "all-to-base" -> {
+            case ALL_TO_BASE -> {
                 List<String> bases = scene.plan().places().positions().stream()
                         .filter(Places.PositionEntry::base)
                         .map(Places.PositionEntry::name)
@@ -160,12 +160,12 @@ final class RelayDemands {
                             "[relay] talk is \"all-to-base\", but no position has base = true. Mark the base.");
                 for (String base : bases) for (int d : numbers(demands, base)) talks.addAll(Talk.allToBase(demands, d));
             }
-            case "listed" -> {
+            case LISTED -> {
                 for (List<String> pair : question.pairs())
                     for (int a : numbers(demands, pair.get(0)))
                         for (int b : numbers(demands, pair.get(1))) if (a != b) talks.add(Talk.of(a, b));
             }
-            default -> talks.addAll(Talk.allToAll(demands));
+            case ALL_TO_ALL -> talks.addAll(Talk.allToAll(demands));
         }
         if (talks.isEmpty())
             throw new InputFault(

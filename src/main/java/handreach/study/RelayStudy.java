@@ -4,7 +4,6 @@ import handreach.budget.LinkEnd;
 import handreach.geodesy.Position;
 import handreach.input.InputFault;
 import handreach.loadout.Loadout;
-import handreach.loadout.Modulation;
 import handreach.loadout.Radio;
 import handreach.plan.Questions;
 import handreach.reach.AreaEngine;
@@ -31,7 +30,6 @@ import handreach.units.Dbd;
 import handreach.units.Dbm;
 import handreach.walk.GpxTrack;
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.Comparator;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -115,20 +113,18 @@ public final class RelayStudy {
 
     private RelayEquipment equipment() {
         Questions.RelayEquipment said = asked.equipment();
-        Modulation modulation =
-                Modulation.of(scene.plan().channel().modulation()).orElseThrow();
-        Radio radio = new Radio("relay", Dbm.ofWatts(said.powerW()), new Dbm(said.sensitivityDbm()), modulation);
-        RelayMode mode = Arrays.stream(RelayMode.values())
-                .filter(one -> one.word().equals(asked.mode()))
-                .findFirst()
-                .orElseThrow();
+        Radio radio = new Radio(
+                "relay",
+                Dbm.ofWatts(said.powerW()),
+                new Dbm(said.sensitivityDbm()),
+                scene.plan().channel().modulation());
         return RelayEquipment.onMast(
                 radio,
                 new Dbd(said.gainDbd()),
                 new RelayEquipment.Mast(said.mastM(), said.feedLossDb()),
                 scene.noise(),
                 scene.plan().channel().frequency(),
-                mode,
+                asked.mode(),
                 said.chained());
     }
 
@@ -180,7 +176,7 @@ public final class RelayStudy {
     }
 
     private AreaEngine engine(CellGrid grid) {
-        return AreaEngine.forMap(scene.model().name(), radiusM, grid.cellM(), Scene.threads())
+        return AreaEngine.forMap(scene.model(), radiusM, grid.cellM(), Scene.threads())
                 .withoutMeasuring();
     }
 

@@ -11,8 +11,6 @@ import handreach.geodesy.Position;
 import handreach.input.InputFault;
 import handreach.input.NearestWord;
 import handreach.loadout.Burden;
-import handreach.loadout.CopyQuality;
-import handreach.loadout.Fading;
 import handreach.loadout.Loadout;
 import handreach.plan.CalibrationFile;
 import handreach.plan.GroundChoice;
@@ -24,15 +22,12 @@ import handreach.plan.Questions;
 import handreach.profile.CutSettings;
 import handreach.propagation.Climate;
 import handreach.propagation.LossModel;
-import handreach.propagation.LossModels;
-import handreach.propagation.NoiseEnvironment;
 import handreach.propagation.PathConditions;
 import handreach.propagation.Terminals;
 import handreach.reach.AreaGround;
 import handreach.reach.ReachLink;
 import handreach.terrain.Cover;
 import handreach.terrain.LandCover;
-import handreach.terrain.Surface;
 import handreach.terrain.TileFolder;
 import handreach.uncertainty.Doubt;
 import java.util.ArrayList;
@@ -111,9 +106,7 @@ public final class Scene {
         CompletableFuture<TileFolder> tiles = CompletableFuture.supplyAsync(() -> read(plan));
         Optional<BenchAnalysis> bench = plan.kit().bench().map(Scene::analysed);
         CutSettings cut = new CutSettings(
-                Surface.of(choice.surface()).orElseThrow(),
-                choice.heights().canopyM(),
-                choice.heights().roofM());
+                choice.surface(), choice.heights().canopyM(), choice.heights().roofM());
         return new Scene(file, opened(tiles), CoverOpening.of(choice), cut, bench, List.of());
     }
 
@@ -240,19 +233,17 @@ public final class Scene {
     }
 
     public LossModel model() {
-        return LossModels.named(plan().questions().reach().model()).orElseThrow();
+        return plan().questions().reach().model();
     }
 
     public SiteNoise noise() {
-        NoiseEnvironment environment =
-                NoiseEnvironment.named(plan().ground().noise()).orElseThrow();
-        return SiteNoise.of(environment, plan().channel().frequency());
+        return SiteNoise.of(plan().ground().noise(), plan().channel().frequency());
     }
 
     /** What is asked of every link of the plan. */
     public LinkTerms terms() {
         Questions.Doubts doubts = plan().questions().doubts();
-        boolean isOpen = plan().ground().cover().everywhere().equals(Cover.OPEN.word())
+        boolean isOpen = plan().ground().cover().everywhere() == Cover.OPEN
                 && plan().ground().cover().raster().isEmpty()
                 && plan().ground().cover().polygons().isEmpty();
         Doubt usual = isOpen ? LinkTerms.MODEL_OPEN : LinkTerms.MODEL_HILLS;
@@ -261,8 +252,8 @@ public final class Scene {
                 doubts.placeSpreadDb().orElse(usual.spreadDb()));
         return new LinkTerms(
                 plan().channel().frequency(),
-                CopyQuality.of(plan().channel().wish().quality()).orElseThrow(),
-                plan().channel().wish().fading().equals(Fading.STANDING.word()) ? Fading.STANDING : Fading.WALKING,
+                plan().channel().wish().quality(),
+                plan().channel().wish().fading(),
                 plan().channel().wish().odds(),
                 model,
                 List.of());

@@ -1,5 +1,8 @@
 package handreach.terrain;
 
+import handreach.input.Keyword;
+import java.util.List;
+
 /**
  * What stands on the ground, as far as a radio path cares.
  *
@@ -13,6 +16,9 @@ public enum Cover {
     SUBURBAN(10),
     URBAN(15),
     DENSE_URBAN(20);
+
+    /** How files and options name them. */
+    public static final Keyword<Cover> KEYWORD = Keyword.of(List.of(values()), Cover::word);
 
     private final double representativeHeightM;
 

@@ -1,6 +1,8 @@
 package handreach.terrain;
 
+import handreach.input.Keyword;
 import java.util.Arrays;
+import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 
@@ -58,6 +60,10 @@ public enum CoverLegend {
         }
     };
 
+    /** How files and options name them. */
+    public static final Keyword<CoverLegend> KEYWORD =
+            Keyword.of(List.of(values()), CoverLegend::word).also("worldcover", WORLD_COVER);
+
     private static final int[] CORINE_CODES = {
         111, 112, 121, 122, 123, 124, 131, 132, 133, 141, 142, 211, 212, 213, 221, 222, 223, 231, 241, 242, 243, 244,
         311, 312, 313, 321, 322, 323, 324, 331, 332, 333, 334, 335, 411, 412, 421, 422, 423, 511, 512, 521, 522, 523
@@ -73,9 +79,5 @@ public enum CoverLegend {
     /** Name as written in plans, such as {@code world-cover}. */
     public String word() {
         return name().toLowerCase(Locale.ROOT).replace('_', '-');
-    }
-
-    public static Optional<CoverLegend> of(String word) {
-        return Arrays.stream(values()).filter(l -> l.word().equals(word)).findFirst();
     }
 }

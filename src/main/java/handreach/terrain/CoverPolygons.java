@@ -5,11 +5,9 @@ import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.json.JsonMapper;
 import handreach.input.Faults;
 import handreach.input.InputFault;
-import handreach.input.NearestWord;
 import handreach.input.SourceText;
 import java.nio.file.Path;
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import org.locationtech.jts.algorithm.locate.IndexedPointInAreaLocator;
@@ -25,8 +23,6 @@ import org.locationtech.jts.geom.Polygon;
  * all of them another land cover answers. Source of the format: RFC 7946.
  */
 public final class CoverPolygons implements LandCover {
-    private static final List<String> WORDS =
-            Arrays.stream(Cover.values()).map(Cover::word).toList();
     private static final int SIDE = 128;
     private static final int MOST_FAULTS = 200;
 
@@ -121,12 +117,10 @@ public final class CoverPolygons implements LandCover {
         void feature(int count, JsonNode feature) {
             number = count;
             String typed = feature.path("properties").path("cover").asText();
-            Optional<Cover> cover = Arrays.stream(Cover.values())
-                    .filter(c -> c.word().equals(typed))
-                    .findFirst();
-            if (cover.isEmpty())
-                fault((typed.isEmpty() ? "has no property cover" : "has the cover '" + typed + "'") + "; allowed are "
-                        + String.join(", ", WORDS) + "." + NearestWord.hint(typed, WORDS));
+            Optional<Cover> cover = Cover.KEYWORD.find(typed);
+            if (typed.isEmpty())
+                fault("has no property cover; it is one of " + String.join(", ", Cover.KEYWORD.words()) + ".");
+            else if (cover.isEmpty()) fault("has a cover that " + Cover.KEYWORD.fault(typed));
             JsonNode geometry = feature.path("geometry");
             JsonNode coordinates = geometry.path("coordinates");
             switch (geometry.path("type").asText()) {

@@ -1,8 +1,8 @@
 package handreach.terrain;
 
-import java.util.Arrays;
+import handreach.input.Keyword;
+import java.util.List;
 import java.util.Locale;
-import java.util.Optional;
 
 /**
  * What the heights of a tile stand for. A surface model already holds part of the trees and roofs; adding their whole height on
@@ -15,6 +15,9 @@ public enum Surface {
     BARE_EARTH(0),
     RADAR(0.5),
     SURFACE_MODEL(0.7);
+
+    /** How files and options name them. */
+    public static final Keyword<Surface> KEYWORD = Keyword.of(List.of(values()), Surface::word);
 
     private final double heldShare;
 
@@ -30,9 +33,5 @@ public enum Surface {
     /** Name as written in plans and options, such as {@code bare-earth}. */
     public String word() {
         return name().toLowerCase(Locale.ROOT).replace('_', '-');
-    }
-
-    public static Optional<Surface> of(String word) {
-        return Arrays.stream(values()).filter(s -> s.word().equals(word)).findFirst();
     }
 }

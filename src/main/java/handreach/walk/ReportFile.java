@@ -232,14 +232,7 @@ public final class ReportFile {
     private Optional<Way> way(Row row) {
         String text = cell(row, "direction");
         if (text.isEmpty()) return Optional.of(Way.BOTH);
-        Optional<Way> way = Way.of(text);
-        if (way.isEmpty())
-            faults.add(
-                    source,
-                    row.line(),
-                    "direction is \"" + text + "\", allowed is " + String.join(", ", Way.words()) + "."
-                            + NearestWord.hint(text, Way.words()));
-        return way;
+        return Way.KEYWORD.read(text, refused -> faults.add(source, row.line(), "direction " + refused));
     }
 
     private OptionalDouble number(Row row, String column, double low, double high, String unit) {

@@ -1,15 +1,16 @@
 package handreach.walk;
 
-import java.util.Arrays;
+import handreach.input.Keyword;
 import java.util.List;
-import java.util.Locale;
-import java.util.Optional;
 
 /** Who was heard: a report is about one direction, or about a call that had to go both ways. */
 public enum Way {
     TO_WALKER("to-walker", "the base called, the walker listened"),
     TO_BASE("to-base", "the walker called, the base listened"),
     BOTH("both", "call and answer");
+
+    /** How files and options name them. */
+    public static final Keyword<Way> KEYWORD = Keyword.of(List.of(values()), Way::word);
 
     private final String word;
     private final String meaning;
@@ -25,14 +26,5 @@ public enum Way {
 
     public String meaning() {
         return meaning;
-    }
-
-    public static Optional<Way> of(String word) {
-        String low = word.strip().toLowerCase(Locale.ROOT);
-        return Arrays.stream(values()).filter(way -> way.word.equals(low)).findFirst();
-    }
-
-    public static List<String> words() {
-        return Arrays.stream(values()).map(Way::word).toList();
     }
 }

@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertNotEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import handreach.geodesy.Position;
+import handreach.loadout.CopyQuality;
 import handreach.plan.Places;
 import handreach.plan.PlanFile;
 import java.io.IOException;
@@ -111,13 +112,13 @@ class DeskJourneyTest {
         run.settle();
         assertFalse(run.onScreen(() -> run.session().isEdited().get()));
         PlanFile reread = PlanFile.open(run.plan());
-        assertEquals("daq-3.4", reread.plan().channel().wish().quality());
+        assertEquals(CopyQuality.DAQ_3_4, reread.plan().channel().wish().quality());
         assertTrue(reread.text().contains(comment));
         assertTrue(Files.exists(run.plan().resolveSibling("plan.toml.bak")));
         run.onScreen(() -> run.session().open(run.plan()));
         run.settle();
         assertEquals(
-                "daq-3.4",
+                CopyQuality.DAQ_3_4,
                 run.onScreen(() ->
                         run.session().scene().get().plan().channel().wish().quality()));
         assertTrue(RecentPlans.list().contains(run.plan().toAbsolutePath().normalize()));

@@ -124,7 +124,7 @@ class PathPaneTest {
         List<String> said = run.onScreen(() -> run.robot().lookup("#path-models .label").<Labeled>queryAll().stream()
                 .map(Labeled::getText)
                 .toList());
-        assertTrue(said.containsAll(LossModels.names()), said.toString());
+        assertTrue(said.containsAll(LossModels.KEYWORD.words()), said.toString());
         run.robot().clickOn("#drawer-away");
         run.settle();
         assertEquals(Optional.empty(), run.onScreen(() -> run.session().pulled().get()));

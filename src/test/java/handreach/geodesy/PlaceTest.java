@@ -144,7 +144,7 @@ class PlaceTest {
             assertTrue(GeodesicLine.distanceM(place, back) < 1.6, form.format(place));
             if (form == PlaceForm.MGRS) assertEquals(form.format(place), form.format(back));
         }
-        assertEquals(form, PlaceForm.of(form.word()).orElseThrow());
+        assertEquals(form, PlaceForm.KEYWORD.find(form.word()).orElseThrow());
     }
 
     @Test

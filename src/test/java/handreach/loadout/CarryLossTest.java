@@ -23,7 +23,7 @@ class CarryLossTest {
         "vehicle,VHF,-17,4.472,5.831", "vehicle,UHF,-13,4.272,5.831", "vehicle,UPPER_UHF,-12,4.272,5.831"
     })
     void theDefaultTableIsTheOnePrinted(String carry, Band band, double dbd, double commonDb, double spreadDb) {
-        CarryLoss loss = CarryLoss.standard(Carry.of(carry).orElseThrow(), band);
+        CarryLoss loss = CarryLoss.standard(Carry.KEYWORD.find(carry).orElseThrow(), band);
         assertEquals(dbd, loss.mean().dbd(), 1e-9);
         assertEquals(commonDb, loss.doubt().commonDb(), 1e-3);
         assertEquals(spreadDb, loss.doubt().spreadDb(), 1e-3);
@@ -100,9 +100,9 @@ class CarryLossTest {
     @Test
     void wordsAndAliasesFindTheirPosition() {
         for (Carry carry : Carry.values())
-            assertEquals(carry, Carry.of(carry.word()).orElseThrow());
-        assertEquals(Carry.HIP_TIGHT, Carry.of("hip").orElseThrow());
-        assertTrue(Carry.of("pocket").isEmpty());
-        assertEquals(Carry.values().length, Carry.words().size());
+            assertEquals(carry, Carry.KEYWORD.find(carry.word()).orElseThrow());
+        assertEquals(Carry.HIP_TIGHT, Carry.KEYWORD.find("hip").orElseThrow());
+        assertTrue(Carry.KEYWORD.find("pocket").isEmpty());
+        assertEquals(Carry.values().length, Carry.KEYWORD.words().size());
     }
 }

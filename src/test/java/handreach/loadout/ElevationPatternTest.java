@@ -35,9 +35,9 @@ class ElevationPatternTest {
         cases.forEach((name, rows) -> {
             String[] part = name.split(",");
             ElevationPattern pattern = ElevationPattern.of(
-                    Radiator.of(part[0]).orElseThrow(),
+                    Radiator.KEYWORD.find(part[0]).orElseThrow(),
                     Double.parseDouble(part[3]),
-                    PatternMount.of(part[1]).orElseThrow(),
+                    PatternMount.KEYWORD.find(part[1]).orElseThrow(),
                     new Frequency(Double.parseDouble(part[2])));
             double max = rows.stream().mapToDouble(Row::gainDbi).max().orElseThrow();
             for (Row row : rows)

@@ -15,15 +15,15 @@ class RadioTest {
     @ParameterizedTest
     @CsvFileSource(resources = "required-level-tsb88.csv", numLinesToSkip = 3)
     void neededLevelIsSensitivityPlusTheFadedStep(String modulation, String quality, double neededDbm) {
-        Radio radio = radio(-119, Modulation.of(modulation).orElseThrow());
-        double needed = -119 + radio.qualityDb(CopyQuality.of(quality).orElseThrow(), Fading.WALKING);
+        Radio radio = radio(-119, Modulation.KEYWORD.find(modulation).orElseThrow());
+        double needed = -119 + radio.qualityDb(CopyQuality.KEYWORD.find(quality).orElseThrow(), Fading.WALKING);
         assertEquals(neededDbm, needed, 0.05);
     }
 
     @ParameterizedTest // kTB at 290 K, dBm, by hand: −173.975 + 10 log B
     @CsvSource({"fm-25,-132.97", "fm-12.5,-135.05", "c4fm,-136.57"})
     void thermalNoiseFillsTheBandwidth(String modulation, double dbm) {
-        assertEquals(dbm, Modulation.of(modulation).orElseThrow().thermalNoiseDbm(), 0.006);
+        assertEquals(dbm, Modulation.KEYWORD.find(modulation).orElseThrow().thermalNoiseDbm(), 0.006);
     }
 
     @Test

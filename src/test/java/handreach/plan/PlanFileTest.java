@@ -6,6 +6,8 @@ import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import handreach.input.InputFault;
+import handreach.loadout.Modulation;
+import handreach.propagation.LossModels;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -59,10 +61,10 @@ class PlanFileTest {
         Plan plan = write(GOOD).plan();
         assertEquals("Paper valley", plan.heading().title());
         assertEquals(0.9, plan.channel().wish().odds());
-        assertEquals("fm-12.5", plan.channel().modulation());
+        assertEquals(Modulation.FM_12_5, plan.channel().modulation());
         assertEquals("handheld", plan.kit().loadouts().get(0).radio());
         assertEquals(46.5, plan.places().area().centre().latitudeDeg());
-        assertEquals("handheld", plan.questions().reach().model());
+        assertEquals(LossModels.HANDHELD, plan.questions().reach().model());
     }
 
     @Test

@@ -18,9 +18,8 @@ class FreeSpaceTest {
     void agreesWithTheRowsOfP525(double distanceKm, double mhz, double lossDb) {
         assertEquals(lossDb, FreeSpace.lossDb(new Frequency(mhz), distanceKm), ROUNDING_DB);
         Profile flat = PaperGround.flat(distanceKm, 5);
-        PathLoss loss = LossModels.named("free-space")
-                .orElseThrow()
-                .loss(flat, new Terminals(2, 2), PathConditions.standard(new Frequency(mhz)));
+        PathLoss loss =
+                LossModels.FREE_SPACE.loss(flat, new Terminals(2, 2), PathConditions.standard(new Frequency(mhz)));
         assertEquals(lossDb, loss.lossDb(), ROUNDING_DB);
     }
 

@@ -81,7 +81,7 @@ class FullWaveTest {
         assertEquals(
                 loss.lossDb(), loss.parts().stream().mapToDouble(LossPart::db).sum(), 1e-9);
         assertEquals("full-wave", loss.model());
-        assertTrue(LossModels.named("full-wave").isPresent());
+        assertTrue(LossModels.KEYWORD.find("full-wave").isPresent());
     }
 
     @Test

@@ -91,7 +91,9 @@ class GroundTest {
         "good,25,0.02"
     })
     void wordsStandForTheConstantsOfTheHandbook(String word, double eps, double sigma) {
-        assertEquals(Optional.of(new Ground(eps, sigma)), GroundType.named(word).map(GroundType::ground));
+        assertEquals(
+                Optional.of(new Ground(eps, sigma)),
+                GroundType.KEYWORD.find(word).map(GroundType::ground));
     }
 
     @Test

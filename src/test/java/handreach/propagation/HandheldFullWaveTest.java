@@ -54,7 +54,8 @@ class HandheldFullWaveTest {
             for (String model : List.of("handheld", "delta-bullington"))
                 error.put(
                         model,
-                        LossModels.named(model)
+                        LossModels.KEYWORD
+                                        .find(model)
                                         .orElseThrow()
                                         .loss(cut, terminals, conditions)
                                         .lossDb()

@@ -47,7 +47,8 @@ class KnifeEdgeTest {
         PathConditions conditions = conditions(f, NO_BULGE);
         for (String name :
                 new String[] {"single-edge", "deygout", "deygout-corrected", "giovaneli", "epstein-peterson"}) {
-            PathLoss loss = LossModels.named(name).orElseThrow().loss(ridge, new Terminals(1.5, 1.5), conditions);
+            PathLoss loss =
+                    LossModels.KEYWORD.find(name).orElseThrow().loss(ridge, new Terminals(1.5, 1.5), conditions);
             assertEquals(lossDb, loss.excessDb(), 0.006, name);
         }
     }

@@ -137,13 +137,14 @@ class LossModelsTest {
 
     @Test
     void everyNameFindsItsModelAndNothingElseDoes() {
-        assertEquals(LossModels.all().size(), new HashSet<>(LossModels.names()).size());
-        for (String name : LossModels.names()) {
-            assertEquals(name, LossModels.named(name).orElseThrow().name());
+        assertEquals(LossModels.all().size(), new HashSet<>(LossModels.KEYWORD.words()).size());
+        for (String name : LossModels.KEYWORD.words()) {
+            assertEquals(name, LossModels.KEYWORD.find(name).orElseThrow().name());
             assertEquals(name, name.toLowerCase(Locale.ROOT));
         }
-        assertEquals(Optional.empty(), LossModels.named("free space"));
-        assertTrue(LossModels.names()
+        assertEquals(Optional.empty(), LossModels.KEYWORD.find("free space"));
+        assertTrue(LossModels.KEYWORD
+                .words()
                 .containsAll(Arrays.asList(
                         "free-space", "two-ray", "single-edge", "deygout", "bullington", "delta-bullington", "p1812")));
     }

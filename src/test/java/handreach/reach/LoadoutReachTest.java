@@ -10,6 +10,7 @@ import handreach.geodesy.Position;
 import handreach.profile.CutSettings;
 import handreach.profile.PathSampler;
 import handreach.profile.Profile;
+import handreach.propagation.LossModels;
 import handreach.propagation.PathConditions;
 import handreach.propagation.PathGeometry;
 import handreach.propagation.Terminals;
@@ -27,7 +28,7 @@ class LoadoutReachTest {
     private static final Position SOURCE = new Position(46.5, 8.1);
     private static final PathConditions CHANNEL = PathConditions.standard(PaperLinks.CHANNEL);
     private static final PaperGround VALLEY = PaperGround.rough(5, 46.5, 8.1, 1 / 1200.0, 257, 200, 0.5);
-    private static final BearingRequest REQUEST = new BearingRequest(SOURCE, 5000, 5, CHANNEL, "handheld");
+    private static final BearingRequest REQUEST = new BearingRequest(SOURCE, 5000, 5, CHANNEL, LossModels.HANDHELD);
     private static final BearingLosses LOSSES = losses(REQUEST, VALLEY, 2);
 
     private static BearingLosses losses(BearingRequest request, PaperGround ground, int threads) {
@@ -38,7 +39,8 @@ class LoadoutReachTest {
     @ParameterizedTest
     @ValueSource(strings = {"handheld", "delta-bullington", "p1812"})
     void everySampleIsOnePathCutThere(String model) {
-        BearingRequest request = new BearingRequest(SOURCE, 4000, 45, CHANNEL, model);
+        BearingRequest request = new BearingRequest(
+                SOURCE, 4000, 45, CHANNEL, LossModels.KEYWORD.find(model).orElseThrow());
         BearingLosses losses = losses(request, VALLEY, 2);
         Random random = new Random(2);
         for (RadialLosses radial : losses.radials()) {
@@ -51,7 +53,9 @@ class LoadoutReachTest {
                 Profile cut = whole.upTo(skipped + i);
                 assertEquals(cut.lengthKm() * 1000, radial.distanceM(i), 0.001);
                 assertEquals(
-                        RadialWalkers.named(model)
+                        LossModels.KEYWORD
+                                .find(model)
+                                .orElseThrow()
                                 .loss(cut, PaperLinks.HEIGHTS, CHANNEL)
                                 .lossDb(),
                         radial.lossDb(i),
@@ -126,7 +130,7 @@ class LoadoutReachTest {
     @Test
     void theShareIsThatOfTheArea() {
         // oracle: cells counted over the same ground
-        AreaRequest request = AreaRequest.around(SOURCE, 5000, 60, PaperLinks.HEIGHTS, CHANNEL, "handheld");
+        AreaRequest request = AreaRequest.around(SOURCE, 5000, 60, PaperLinks.HEIGHTS, CHANNEL, LossModels.HANDHELD);
         LossGrid grid = new SweepArea(2).losses(request, new AreaGround(VALLEY), Progress.SILENT);
         ReachLink link = PaperLinks.whip(6, 0.6);
         assertEquals(
@@ -147,7 +151,7 @@ class LoadoutReachTest {
 
     @Test
     void fullWaveGoesAlongBearingsToo() {
-        BearingRequest request = new BearingRequest(SOURCE, 2000, 90, CHANNEL, "full-wave");
+        BearingRequest request = new BearingRequest(SOURCE, 2000, 90, CHANNEL, LossModels.FULL_WAVE);
         List<BearingLosses> losses = BearingLosses.of(
                 request,
                 List.of(PaperLinks.HEIGHTS, new Terminals(1.5, 3)),
@@ -165,7 +169,10 @@ class LoadoutReachTest {
 
     @Test
     void bearingsThatMakeNoTurnAreRefused() {
-        assertThrows(IllegalArgumentException.class, () -> new BearingRequest(SOURCE, 5000, 7, CHANNEL, "handheld"));
-        assertThrows(IllegalArgumentException.class, () -> new BearingRequest(SOURCE, 10, 5, CHANNEL, "handheld"));
+        assertThrows(
+                IllegalArgumentException.class,
+                () -> new BearingRequest(SOURCE, 5000, 7, CHANNEL, LossModels.HANDHELD));
+        assertThrows(
+                IllegalArgumentException.class, () -> new BearingRequest(SOURCE, 10, 5, CHANNEL, LossModels.HANDHELD));
     }
 }

@@ -10,6 +10,7 @@ import handreach.profile.CutSettings;
 import handreach.profile.PathCut;
 import handreach.profile.Profile;
 import handreach.propagation.FullWave;
+import handreach.propagation.LossModels;
 import handreach.propagation.PathConditions;
 import handreach.propagation.Terminals;
 import handreach.terrain.Cover;
@@ -28,7 +29,8 @@ class MarchAreaTest {
     private static final List<Terminals> HEIGHTS = List.of(FACE, new Terminals(1, 1.2));
     private static final double RADIUS_M = 1500;
     private static final double ARC_M = 2 * Math.PI * RADIUS_M / 60;
-    private static final AreaRequest REQUEST = AreaRequest.around(SOURCE, RADIUS_M, 50, FACE, CHANNEL, "full-wave");
+    private static final AreaRequest REQUEST =
+            AreaRequest.around(SOURCE, RADIUS_M, 50, FACE, CHANNEL, LossModels.FULL_WAVE);
     private static final LandCover OPEN = LandCover.uniform(Cover.OPEN);
 
     /** Of level ground by 0.3 dB at most from Norton's field, which is the same on all sides. */
@@ -118,11 +120,11 @@ class MarchAreaTest {
         SamplingDifference few = SamplingDifference.of(new double[] {1, -3});
         assertEquals(
                 "march against one exact path per cell, 2 cells: mean -1.00 dB, RMS 2.24 dB, all within 3.0 dB",
-                few.sentence("march"));
+                few.sentence(MapEngine.MARCH));
         SamplingDifference many = SamplingDifference.of(new double[200]);
         assertEquals(
                 "sweep against one exact path per cell, 200 cells: mean +0.00 dB, RMS 0.00 dB, 99 % within 0.0 dB",
-                many.sentence("sweep"));
+                many.sentence(MapEngine.SWEEP));
     }
 
     private static boolean isComparison(String what) {

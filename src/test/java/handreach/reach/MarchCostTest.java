@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import handreach.geodesy.Position;
+import handreach.propagation.LossModels;
 import handreach.propagation.PathConditions;
 import handreach.propagation.Terminals;
 import handreach.units.Frequency;
@@ -40,7 +41,7 @@ class MarchCostTest {
     @Test
     void aRoseHasNoCellsAndAMapOfAsManyRadialsIsDearerByThem() {
         MarchCost rose = MarchCost.ofBearings(
-                new BearingRequest(SOURCE, 2000, 5, CHANNEL, "full-wave"), ONE, LEVEL, trial(TICK_NS));
+                new BearingRequest(SOURCE, 2000, 5, CHANNEL, LossModels.FULL_WAVE), ONE, LEVEL, trial(TICK_NS));
         MarchCost map = cost(72, 2000, ONE);
         assertEquals(72, rose.radials());
         assertEquals(72, map.radials());
@@ -66,7 +67,7 @@ class MarchCostTest {
 
     @Test
     void aMachineHalfAsQuickTakesTwiceAsLong() {
-        AreaRequest request = AreaRequest.around(SOURCE, 2000, 50, FACE, CHANNEL, "full-wave");
+        AreaRequest request = AreaRequest.around(SOURCE, 2000, 50, FACE, CHANNEL, LossModels.FULL_WAVE);
         MarchCost quick = MarchCost.ofArea(request, ONE, LEVEL, 20, trial(TICK_NS));
         MarchCost slow = MarchCost.ofArea(request, ONE, LEVEL, 20, trial(2 * TICK_NS));
         assertEquals(2 * quick.seconds(), slow.seconds(), EVEN * slow.seconds());
@@ -76,7 +77,7 @@ class MarchCostTest {
     @Test
     void whereNothingIsKnownThereIsNothingToMarch() {
         AreaGround elsewhere = new AreaGround(PaperGround.rough(5, 40, 8.1, 1 / 1200.0, 65, 0, 0.5));
-        AreaRequest request = AreaRequest.around(SOURCE, 2000, 50, FACE, CHANNEL, "full-wave");
+        AreaRequest request = AreaRequest.around(SOURCE, 2000, 50, FACE, CHANNEL, LossModels.FULL_WAVE);
         assertEquals(
                 0, MarchCost.ofArea(request, ONE, elsewhere, 20, trial(TICK_NS)).seconds());
     }
@@ -103,7 +104,7 @@ class MarchCostTest {
     }
 
     private static MarchCost cost(int radials, double radiusM, List<Terminals> heights) {
-        AreaRequest request = AreaRequest.around(SOURCE, radiusM, 50, FACE, CHANNEL, "full-wave");
+        AreaRequest request = AreaRequest.around(SOURCE, radiusM, 50, FACE, CHANNEL, LossModels.FULL_WAVE);
         // a hair more, so that the number of radials is not rounded up
         double arcM = 2 * Math.PI * radiusM / radials * (1 + 1e-9);
         return MarchCost.ofArea(request, heights, LEVEL, arcM, trial(TICK_NS));

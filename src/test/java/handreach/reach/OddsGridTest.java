@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import handreach.geodesy.Position;
+import handreach.propagation.LossModels;
 import handreach.propagation.PathConditions;
 import handreach.propagation.Terminals;
 import handreach.terrain.Cover;
@@ -24,7 +25,7 @@ class OddsGridTest {
         PaperGround elevation =
                 PaperGround.rough(5, 46.5, 8.1, 1 / 1200.0, 257, 200, 0.5).withVoid(46.52, 8.1, 0.003);
         AreaRequest request = AreaRequest.around(
-                SOURCE, 4000, 60, PaperLinks.HEIGHTS, PathConditions.standard(PaperLinks.CHANNEL), "handheld");
+                SOURCE, 4000, 60, PaperLinks.HEIGHTS, PathConditions.standard(PaperLinks.CHANNEL), LossModels.HANDHELD);
         return new SweepArea(2).losses(request, new AreaGround(elevation), Progress.SILENT);
     }
 

@@ -8,6 +8,7 @@ import handreach.profile.Zone;
 import handreach.propagation.Atmosphere;
 import handreach.propagation.Climate;
 import handreach.propagation.Ground;
+import handreach.propagation.LossModels;
 import handreach.propagation.PathConditions;
 import handreach.propagation.PathGeometry;
 import handreach.propagation.Terminals;
@@ -35,7 +36,7 @@ class RadialModelTest {
             Ray ray = ray(random, 20 + random.nextInt(330));
             PathConditions conditions = conditions(random);
             Terminals terminals = new Terminals(1 + 9 * random.nextDouble(), 0.9 + 2 * random.nextDouble());
-            RadialWalker at = RadialWalkers.of(model, terminals, conditions);
+            RadialWalker at = RadialWalkers.of(LossModels.KEYWORD.find(model).orElseThrow(), terminals, conditions);
             at.start(ray);
             for (int i = 1 + random.nextInt(5); i < ray.known; i += 1 + random.nextInt(7)) {
                 boolean between = random.nextInt(3) == 0 && i + 1 < ray.known;
@@ -49,7 +50,9 @@ class RadialModelTest {
                 Profile profile = profile(ray, between ? i : i - 1, x, ground, cover);
                 String where = model + ", seed " + seed + ", sample " + i;
                 assertEquals(
-                        RadialWalkers.named(model)
+                        LossModels.KEYWORD
+                                .find(model)
+                                .orElseThrow()
                                 .loss(profile, terminals, conditions)
                                 .lossDb(),
                         loss,
@@ -77,11 +80,13 @@ class RadialModelTest {
             if (ray.xKm[n - 1] < 0.05) continue;
             PathConditions conditions = conditions(random);
             Terminals terminals = new Terminals(1 + 9 * random.nextDouble(), 0.9 + 2 * random.nextDouble());
-            RadialWalker at = RadialWalkers.of(model, terminals, conditions);
+            RadialWalker at = RadialWalkers.of(LossModels.KEYWORD.find(model).orElseThrow(), terminals, conditions);
             at.path(ray);
             Profile profile = profile(ray, n - 2, ray.xKm[n - 1], ray.groundM[n - 1], ray.cover[n - 1]);
             assertEquals(
-                    RadialWalkers.named(model)
+                    LossModels.KEYWORD
+                            .find(model)
+                            .orElseThrow()
                             .loss(profile, terminals, conditions)
                             .lossDb(),
                     at.lossDb(),
@@ -103,12 +108,14 @@ class RadialModelTest {
         }
         ray.known = 3400;
         for (String model : new String[] {"handheld", "delta-bullington"}) {
-            RadialWalker at = RadialWalkers.of(model, terminals, conditions);
+            RadialWalker at = RadialWalkers.of(LossModels.KEYWORD.find(model).orElseThrow(), terminals, conditions);
             at.start(ray);
             for (int i = 10; i < 3400; i += 60 + random.nextInt(60)) {
                 at.advanceTo(ray.xKm[i]);
                 at.stand(ray.xKm[i], 0, 0);
-                double expected = RadialWalkers.named(model)
+                double expected = LossModels.KEYWORD
+                        .find(model)
+                        .orElseThrow()
                         .loss(profile(ray, i - 1, ray.xKm[i], 0, 0), terminals, conditions)
                         .lossDb();
                 assertEquals(expected, at.lossDb(), STATED_ERROR_DB, model + " at " + i);

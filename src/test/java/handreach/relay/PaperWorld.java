@@ -68,11 +68,7 @@ final class PaperWorld implements Elevation {
 
     static LinkEnd person(double watts, Carry carry) {
         Band band = Band.of(FREQUENCY);
-        Radio radio = new Radio(
-                "handheld",
-                Dbm.ofWatts(watts),
-                new Dbm(-119),
-                Modulation.of("fm-12.5").orElseThrow());
+        Radio radio = new Radio("handheld", Dbm.ofWatts(watts), new Dbm(-119), Modulation.FM_12_5);
         Antenna antenna = new Antenna(
                 "helical " + watts,
                 Radiator.SHORT_HELICAL,
@@ -86,17 +82,16 @@ final class PaperWorld implements Elevation {
     }
 
     static RelayEquipment relay(RelayMode mode, boolean chained) {
-        Radio radio = new Radio(
-                "relay", Dbm.ofWatts(5), new Dbm(-119), Modulation.of("fm-12.5").orElseThrow());
+        Radio radio = new Radio("relay", Dbm.ofWatts(5), new Dbm(-119), Modulation.FM_12_5);
         return RelayEquipment.onMast(
                 radio, new Dbd(0), new RelayEquipment.Mast(4, 1), SiteNoise.NONE, FREQUENCY, mode, chained);
     }
 
     RelayQuestion.Setting setting(String model) {
         return new RelayQuestion.Setting(
-                LinkTerms.standard(FREQUENCY, CopyQuality.of("daq-3").orElseThrow(), 0.8),
+                LinkTerms.standard(FREQUENCY, CopyQuality.DAQ_3, 0.8),
                 PathConditions.standard(FREQUENCY),
-                LossModels.named(model).orElseThrow(),
+                LossModels.KEYWORD.find(model).orElseThrow(),
                 new AreaGround(this));
     }
 

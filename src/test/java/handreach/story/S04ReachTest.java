@@ -179,7 +179,7 @@ class S04ReachTest {
     @CsvSource(
             delimiter = '|',
             value = {
-                "--engine swep|--engine: is swep, allowed is exact, sweep, march. Did you mean sweep?",
+                "--engine swep|--engine: is \"swep\", allowed is exact, sweep, march. Did you mean sweep?",
                 "--engine march --model handheld|--engine: is march, which goes by full-wave and not by handheld. Leave --model out.",
                 "--engine exact --model full-wave|--engine: is exact, but full-wave goes along whole radials. Take --engine march, or another --model.",
                 "--loadout helix|--loadout: \"helix\" is not in the plan. It has: factory at face, factory at hip, quarter-wave at chest,"

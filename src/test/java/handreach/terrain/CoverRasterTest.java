@@ -56,7 +56,7 @@ class CoverRasterTest {
     @ParameterizedTest
     @EnumSource(CoverLegend.class)
     void wordsLeadBackToTheLegend(CoverLegend legend) {
-        assertEquals(legend, CoverLegend.of(legend.word()).orElseThrow());
+        assertEquals(legend, CoverLegend.KEYWORD.find(legend.word()).orElseThrow());
     }
 
     /** By hand: pixels of 0.01 degrees, the first from 8.00 to 8.01 E and 47.00 to 46.99 N; columns alternate 10, 50, 80. */
