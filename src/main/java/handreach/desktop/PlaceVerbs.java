@@ -1,6 +1,7 @@
 package handreach.desktop;
 
 import handreach.geodesy.Position;
+import handreach.plan.NameKind;
 import handreach.plan.Places;
 import handreach.plan.PlanText;
 import java.util.List;
@@ -49,19 +50,9 @@ final class PlaceVerbs {
         session.edit("take out " + name, plan -> PlanText.withoutEntry(plan, SECTION, name));
     }
 
-    /** Another name for a position; what refers to it follows where the plan keeps it in one line. */
+    /** Another name for a position; all that refers to it follows. */
     void rename(String name, String fresh) {
-        session.edit("rename " + name, plan -> {
-            String renamed = PlanText.withEntryValue(plan, SECTION, name, "name", PlanText.quoted(fresh));
-            String old = PlanText.quoted(name);
-            StringBuilder out = new StringBuilder();
-            for (String line : renamed.lines().toList()) {
-                boolean isReference = line.matches("\\s*(from|centre|walk_from|base|start)\\s*=.*");
-                out.append(isReference ? line.replace(old, PlanText.quoted(fresh)) : line)
-                        .append('\n');
-            }
-            return out.toString();
-        });
+        session.edit("rename " + name, plan -> PlanText.rename(plan, NameKind.POSITION, name, fresh));
     }
 
     void carry(String name, Optional<String> loadout) {

@@ -138,10 +138,9 @@ final class KitReader {
         for (PlanSection section : root.tables("loadout")) {
             String name = name(section, names, "whip at face");
             String radio = section.has("radio")
-                    ? section.reference("radio", radios, "[[radio]]").orElse("")
+                    ? section.reference(Reference.RADIO, radios).orElse("")
                     : radios.isEmpty() ? "" : radios.get(0);
-            String antenna =
-                    section.reference("antenna", antennas, "[[antenna]]").orElse("");
+            String antenna = section.reference(Reference.ANTENNA, antennas).orElse("");
             if (!section.has("antenna"))
                 faults.add(
                         source,

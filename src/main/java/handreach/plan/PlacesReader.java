@@ -65,12 +65,13 @@ final class PlacesReader {
     }
 
     private Optional<Position> centre(PlanSection section, List<Places.PositionEntry> positions) {
-        Optional<String> written = section.text("centre");
+        String key = section.keyOf(Reference.CENTRE);
+        Optional<String> written = section.text(key);
         Optional<Position> named = positions.stream()
                 .filter(p -> written.isPresent() && p.name().equals(written.get()))
                 .map(Places.PositionEntry::at)
                 .findFirst();
-        return named.isPresent() ? named : PlanReader.place(section, "centre");
+        return named.isPresent() ? named : PlanReader.place(section, key);
     }
 
     private List<Places.PositionEntry> positions() {
@@ -93,7 +94,7 @@ final class PlacesReader {
     }
 
     private Optional<String> loadout(PlanSection section) {
-        return section.reference("loadout", loadouts, "[[loadout]]");
+        return section.reference(Reference.LOADOUT, loadouts);
     }
 
     private static double weight(PlanSection section) {

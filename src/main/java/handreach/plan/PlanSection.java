@@ -10,6 +10,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
+import java.util.stream.Collectors;
 import org.tomlj.TomlArray;
 import org.tomlj.TomlPosition;
 import org.tomlj.TomlTable;
@@ -130,16 +131,28 @@ final class PlanSection {
                 .orElse(otherwise);
     }
 
-    /** The name of something that stands elsewhere in the plan. */
-    Optional<String> reference(String key, Collection<String> known, String kind) {
+    /** The name of something that stands elsewhere in the plan, which has these. */
+    Optional<String> reference(Reference reference, Collection<String> known) {
+        String key = keyOf(reference);
         Optional<String> text = text(key);
         if (text.isEmpty() || known.contains(text.get())) return text;
+        String kinds = reference.kinds().stream()
+                .map(kind -> "[[" + kind.section() + "]]")
+                .sorted()
+                .collect(Collectors.joining(" or "));
         fault(
                 key,
-                "is \"" + text.get() + "\", but the plan has no " + kind + " of that name."
+                "is \"" + text.get() + "\", but the plan has no " + kinds + " of that name."
                         + NearestWord.hint(text.get(), known)
                         + (known.isEmpty() ? "" : " It has: " + String.join(", ", known) + "."));
         return Optional.empty();
+    }
+
+    /** The key of a reference, which must be declared for this section. */
+    String keyOf(Reference reference) {
+        if (!reference.sections().contains(name))
+            throw new IllegalArgumentException(reference + " is not declared for [" + name + "]");
+        return reference.key();
     }
 
     List<String> texts(String key) {

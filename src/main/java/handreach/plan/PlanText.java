@@ -11,7 +11,7 @@ import java.util.regex.Pattern;
  * section, remove a named entry. The text must be valid TOML in the plan's own form (one key a line).
  */
 public final class PlanText {
-    private static final Pattern HEADER = Pattern.compile("\\s*(\\[\\[?)\\s*([A-Za-z0-9_.-]+)\\s*\\]\\]?\\s*(#.*)?");
+    static final Pattern HEADER = Pattern.compile("\\s*(\\[\\[?)\\s*([A-Za-z0-9_.-]+)\\s*\\]\\]?\\s*(#.*)?");
 
     private PlanText() {}
 
@@ -90,6 +90,22 @@ public final class PlanText {
         return joined(lines);
     }
 
+    /**
+     * Another name for an entry; every key of the plan that names it follows. An antenna keeps its name in the bench file, which the
+     * plan does not write.
+     */
+    public static String rename(String text, NameKind kind, String from, String to) {
+        List<String> lines = text.lines().toList();
+        int header = entryOf(lines, kind.section(), from);
+        if (header < 0) throw new IllegalArgumentException("no [[" + kind.section() + "]] named " + from);
+        boolean isBenchNamed =
+                lines.subList(header, endOf(lines, header)).stream().anyMatch(line -> line.matches("\\s*bench\\s*=.*"));
+        String renamed = new Renaming(kind, from, to).of(text);
+        return kind != NameKind.ANTENNA || isBenchNamed
+                ? renamed
+                : withEntryValue(renamed, kind.section(), to, "bench", quoted(from));
+    }
+
     private static void setKey(List<String> lines, int header, String key, String value) {
         int end = endOf(lines, header);
         Pattern line = Pattern.compile("\\s*" + Pattern.quote(key) + "\\s*=.*");
@@ -104,15 +120,22 @@ public final class PlanText {
 
     /** The comment at the end of a line, outside any quotes. */
     private static String commentOf(String line) {
-        char quote = 0;
-        for (int i = 0; i < line.length(); i++) {
-            char c = line.charAt(i);
-            if (quote == 0 && (c == '"' || c == '\'')) quote = c;
-            else if (quote == '"' && c == '\\') i++;
-            else if (c == quote) quote = 0;
-            else if (quote == 0 && c == '#') return line.substring(i);
+        int at = 0;
+        while (at < line.length() && line.charAt(at) != '#') {
+            char c = line.charAt(at);
+            at = c == '"' || c == '\'' ? endOfText(line, at) : at + 1;
         }
-        return "";
+        return line.substring(at);
+    }
+
+    /** Index behind the text in quotes that starts here; the end of the line if nothing ends it. */
+    static int endOfText(String line, int start) {
+        char quote = line.charAt(start);
+        for (int i = start + 1; i < line.length(); i++) {
+            if (line.charAt(i) == quote) return i + 1;
+            if (quote == '"' && line.charAt(i) == '\\') i++;
+        }
+        return line.length();
     }
 
     private static int entryOf(List<String> lines, String section, String name) {

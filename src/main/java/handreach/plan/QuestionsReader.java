@@ -1,6 +1,7 @@
 package handreach.plan;
 
 import handreach.input.Faults;
+import handreach.input.NearestWord;
 import handreach.propagation.LossModels;
 import handreach.relay.RelayMode;
 import java.nio.file.Path;
@@ -51,8 +52,8 @@ final class QuestionsReader {
     private Questions.ReachQuestion reach() {
         PlanSection section = root.table("reach");
         Questions.ReachQuestion question = new Questions.ReachQuestion(
-                section.reference("from", positions, "[[position]]"),
-                section.reference("with", loadouts, "[[loadout]]"),
+                section.reference(Reference.FROM, positions),
+                section.reference(Reference.WITH, loadouts),
                 section.number("bearing_step_deg", 1, 90, "degrees", 5),
                 section.number("cell_m", 5, 2000, "m", 30),
                 section.word("model", LossModels.KEYWORD, LossModels.HANDHELD));
@@ -63,14 +64,14 @@ final class QuestionsReader {
     private Questions.RelayQuestion relay() {
         PlanSection section = root.table("relay");
         Questions.WhoTalks talk = section.word("talk", Questions.WhoTalks.KEYWORD, Questions.WhoTalks.ALL_TO_ALL);
-        List<List<String>> pairs = section.pairs("pairs");
+        List<List<String>> pairs = section.pairs(section.keyOf(Reference.PAIRS));
         for (List<String> pair : pairs)
             for (String name : pair)
                 if (!everybody.contains(name))
                     section.fault(
                             "pairs",
                             "names \"" + name + "\", but the plan has no position, route or sector of that name."
-                                    + handreach.input.NearestWord.hint(name, everybody));
+                                    + NearestWord.hint(name, everybody));
         if (talk == Questions.WhoTalks.LISTED && pairs.isEmpty() && root.has("relay"))
             section.fault("talk", "is \"listed\", but there are no pairs. Add pairs = [[\"a\", \"b\"]].");
         Questions.RelayEquipment equipment = new Questions.RelayEquipment(
@@ -90,7 +91,7 @@ final class QuestionsReader {
     private Questions.RelayConstraints constraints(PlanSection section) {
         Optional<Path> tracks = PlanReader.existing(section, "tracks", false, folder, faults);
         double trackM = section.number("max_track_distance_m", 0, 100_000, "m", 500);
-        Optional<String> start = section.reference("walk_from", positions, "[[position]]");
+        Optional<String> start = section.reference(Reference.WALK_FROM, positions);
         OptionalDouble minutes = section.number("max_walk_minutes", 1, 3000, "minutes");
         Optional<Questions.WalkLimit> walk =
                 start.map(name -> new Questions.WalkLimit(name, minutes.orElse(Double.POSITIVE_INFINITY)));
@@ -112,8 +113,8 @@ final class QuestionsReader {
             Optional<Path> track = PlanReader.existing(section, "track", false, folder, faults);
             Optional<Path> reports = PlanReader.existing(section, "reports", false, folder, faults);
             if (!section.has("reports")) section.fault("reports", "is missing. Name the CSV of the walk's reports.");
-            Optional<String> base = section.reference("base", positions, "[[position]]");
-            Optional<String> loadout = section.reference("loadout", loadouts, "[[loadout]]");
+            Optional<String> base = section.reference(Reference.BASE, positions);
+            Optional<String> loadout = section.reference(Reference.LOADOUT, loadouts);
             OptionalDouble offset = section.number("clock_offset_s", -86_400, 86_400, "s");
             section.refuseUnknownKeys();
             reports.ifPresent(file -> walks.add(new Questions.WalkEntry(name, track, file, base, loadout, offset)));

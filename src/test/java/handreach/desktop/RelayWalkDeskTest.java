@@ -99,6 +99,27 @@ class RelayWalkDeskTest {
         assertFalse(isShown("#relay-stale"));
     }
 
+    /** "spike camp" is the middle, the base of a walk, the start on foot and one of a listed pair. */
+    @Test
+    void aPositionThatOthersNameCanBeRenamed() throws IOException {
+        run = WindowRun.on(folder, "forest-hills");
+        Path listed = run.plan().resolveSibling("listed.toml");
+        Files.writeString(
+                listed,
+                Files.readString(run.plan())
+                        .replace(
+                                "talk = \"all-to-base\"",
+                                "talk = \"listed\"\npairs = [[\"spike camp\", \"north spur\"]]"));
+        run.onScreen(() -> run.session().open(listed));
+        run.settle();
+        run.onScreen(() -> new PlaceVerbs(run.session()).rename("spike camp", "upper camp"));
+        run.settle();
+        assertEquals(
+                List.of(List.of("upper camp", "north spur")),
+                run.onScreen(() ->
+                        run.session().scene().get().plan().questions().relay().pairs()));
+    }
+
     @Test
     void aPlanThatAsksNothingIsOfferedTheUsualQuestion() throws IOException {
         run = WindowRun.on(folder, "forest-hills");
