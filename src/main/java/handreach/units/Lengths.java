@@ -1,0 +1,104 @@
+package handreach.units;
+
+import java.util.Locale;
+
+/**
+ * How the user wants lengths written: kilometres and metres, or miles and feet. Reckoning is always metric. Every face of an answer
+ * writes its lengths here, so that the same length never reads differently in two places.
+ */
+public enum Lengths {
+    METRIC("km", 1000, 0.95, "m", 1),
+    /** International mile and foot, exact by definition (1959). */
+    IMPERIAL("mi", 1609.344, 0.5, "ft", 0.3048);
+
+    /** Short lengths over ground are told to ten metres or ten feet, about what a cell or a sample is good for; our suggestion. */
+    private static final double SHORT_STEP = 10;
+
+    private final String longUnit;
+    private final double longM;
+    /** From this part of the long unit upwards it is used. */
+    private final double longFrom;
+
+    private final String shortUnit;
+    private final double shortM;
+
+    Lengths(String longUnit, double longM, double longFrom, String shortUnit, double shortM) {
+        this.longUnit = longUnit;
+        this.longM = longM;
+        this.longFrom = longFrom;
+        this.shortUnit = shortUnit;
+        this.shortM = shortM;
+    }
+
+    /** The style a plan asks for by {@code units}. */
+    public static Lengths of(boolean imperial) {
+        return imperial ? IMPERIAL : METRIC;
+    }
+
+    public String longUnit() {
+        return longUnit;
+    }
+
+    public String shortUnit() {
+        return shortUnit;
+    }
+
+    public double longUnitM() {
+        return longM;
+    }
+
+    public double shortUnitM() {
+        return shortM;
+    }
+
+    /** A length over ground: {@code 2.9 km}, {@code 140 m}, {@code 1.8 mi}, {@code 450 ft}. */
+    public String text(double metres) {
+        return isLong(metres)
+                ? decimals(metres / longM, 1) + " " + longUnit
+                : decimals(shortSteps(metres), 0) + " " + shortUnit;
+    }
+
+    /** The same with its sign: {@code +90 m}, {@code −1.2 km}. */
+    public String signed(double metres) {
+        return (metres < 0 ? "\u2212" : "+") + text(Math.abs(metres));
+    }
+
+    /** From one length to another, the unit once where it is the same: {@code 340 to 780 m}, {@code 450 m to 1.4 km}. */
+    public String range(double lowM, double highM) {
+        String low = text(lowM);
+        String high = text(highM);
+        if (low.equals(high)) return low;
+        String unit = " " + unit(highM);
+        return (low.endsWith(unit) ? low.substring(0, low.length() - unit.length()) : low) + " to " + high;
+    }
+
+    /** The unit in which {@link #text} writes this length. */
+    public String unit(double metres) {
+        return isLong(metres) ? longUnit : shortUnit;
+    }
+
+    /**
+     * A length for a column whose head names the long unit: rounded as {@link #text} rounds it, so that both say the same:
+     * {@code 2.9}, {@code 0.14}.
+     */
+    public String longNumber(double metres) {
+        return isLong(metres) ? decimals(metres / longM, 1) : decimals(shortSteps(metres) * shortM / longM, 2);
+    }
+
+    /** A height or a short length to the whole unit: {@code 1240 m}. */
+    public String heightText(double metres) {
+        return decimals(metres / shortM, 0).replace('-', '\u2212') + " " + shortUnit;
+    }
+
+    private boolean isLong(double metres) {
+        return metres >= longFrom * longM;
+    }
+
+    private double shortSteps(double metres) {
+        return SHORT_STEP * Math.rint(metres / shortM / SHORT_STEP);
+    }
+
+    private static String decimals(double value, int decimals) {
+        return Decibels.number(value, decimals);
+    }
+}

@@ -1,0 +1,63 @@
+package handreach.units;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+
+class LengthsTest {
+    @ParameterizedTest
+    @CsvSource({
+        "0, 0 m, 0 ft",
+        "444, 440 m, 1460 ft",
+        "447, 450 m, 1470 ft",
+        "804, 800 m, 2640 ft",
+        "805, 800 m, 0.5 mi",
+        "944, 940 m, 0.6 mi",
+        "950, 1.0 km, 0.6 mi",
+        "960, 1.0 km, 0.6 mi",
+        "1440, 1.4 km, 0.9 mi",
+        "120000, 120.0 km, 74.6 mi"
+    })
+    void aLengthIsToldToTenMetresOrToATenthOfAKilometre(double metres, String metric, String imperial) {
+        assertEquals(metric, Lengths.METRIC.text(metres));
+        assertEquals(imperial, Lengths.IMPERIAL.text(metres));
+    }
+
+    @Test
+    void aRangeNamesTheUnitOnceWhereItIsTheSame() {
+        assertEquals("340 to 780 m", Lengths.METRIC.range(340, 780));
+        assertEquals("450 m to 1.4 km", Lengths.METRIC.range(450, 1400));
+        assertEquals("1.4 to 2.5 km", Lengths.METRIC.range(1400, 2500));
+        assertEquals("620 m", Lengths.METRIC.range(619, 621));
+    }
+
+    @Test
+    void aColumnInOneUnitSaysWhatTheTextSays() {
+        assertEquals("0.45", Lengths.METRIC.longNumber(447));
+        assertEquals("1.4", Lengths.METRIC.longNumber(1440));
+        assertEquals("0.28", Lengths.IMPERIAL.longNumber(447));
+        assertEquals("0.6", Lengths.IMPERIAL.longNumber(960));
+    }
+
+    /** A rounded length read back and written again is the same length: no face can round twice into another figure. */
+    @Test
+    void roundingTwiceChangesNothing() {
+        for (double metres = 0; metres < 3000; metres += 0.7) {
+            String text = Lengths.METRIC.text(metres);
+            double back = Double.parseDouble(text.substring(0, text.indexOf(' '))) * (text.endsWith("km") ? 1000 : 1);
+            // Half a step below the change of units 949 m reads 950 m, which is the first that reads 1.0 km.
+            if (!text.equals("950 m")) assertEquals(text, Lengths.METRIC.text(back));
+        }
+    }
+
+    @Test
+    void signsAndHeightsCarryATrueMinus() {
+        assertEquals("+90 m", Lengths.METRIC.signed(90));
+        assertEquals("\u22121.2 km", Lengths.METRIC.signed(-1200));
+        assertEquals("\u221212 m", Lengths.METRIC.heightText(-12.2));
+        assertEquals("0 m", Lengths.METRIC.heightText(-0.2));
+        assertEquals("4068 ft", Lengths.IMPERIAL.heightText(1240));
+    }
+}
