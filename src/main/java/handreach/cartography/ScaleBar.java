@@ -1,5 +1,6 @@
 package handreach.cartography;
 
+import handreach.units.Lengths;
 import java.util.Locale;
 
 /**
@@ -21,7 +22,7 @@ public record ScaleBar(double lengthM, int parts, String label) {
      * @error  none; the length is 1, 2 or 5 times a power of ten of the unit
      * @source common practice, no source
      */
-    public static ScaleBar fitting(double longestM, LengthStyle style) {
+    public static ScaleBar fitting(double longestM, Lengths style) {
         if (!(longestM > 0) || Double.isInfinite(longestM)) throw new IllegalArgumentException("length " + longestM);
         boolean isLong = longestM >= style.longUnitM();
         double unitM = isLong ? style.longUnitM() : style.shortUnitM();

@@ -12,11 +12,11 @@ import handreach.reach.LossGrid;
 import handreach.reach.OddsGrid;
 import handreach.reach.ReachOutline;
 import handreach.study.Scene;
+import handreach.units.Shares;
 import java.util.ArrayList;
 import java.util.BitSet;
 import java.util.Comparator;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import org.locationtech.jts.geom.MultiPolygon;
 
@@ -81,11 +81,8 @@ final class LayerPainter {
         int known = odds.losses().knownCount();
         String note = losses.isCoarse()
                 ? "Coarse; the full picture follows."
-                : String.format(
-                        Locale.ROOT,
-                        "%.0f %% of the ground reaches %.0f %% or better (line).",
-                        known == 0 ? 0 : 100.0 * reached.cardinality() / known,
-                        100 * target);
+                : Shares.share(known == 0 ? 0 : (double) reached.cardinality() / known) + " of the ground reaches "
+                        + Shares.wanted(target) + " or better (line).";
         Optional<MultiPolygon> outline =
                 losses.isCoarse() ? Optional.empty() : Optional.of(ReachOutline.of(grid, reached::get));
         return new Overlay(
@@ -135,7 +132,8 @@ final class LayerPainter {
                 entries.add(new Overlay.KeyEntry(
                         mark.rgb(),
                         hatch[i],
-                        mark.letter() + "  " + grids.get(i).link().name() + percent(least.shareBoughtBy(i))));
+                        mark.letter() + "  " + grids.get(i).link().name() + ", "
+                                + Shares.share(least.shareBoughtBy(i))));
         }
         int[] argb = new int[grid.count()];
         for (int cell = 0; cell < argb.length; cell++) {
@@ -143,9 +141,8 @@ final class LayerPainter {
             if (at < 0) continue;
             argb[cell] = hatch[at].inks(grid.columnOf(cell), grid.rowOf(cell)) ? lines[at] : solid[at];
         }
-        entries.add(Overlay.KeyEntry.clear("none of them" + percent(least.shareOfNone())));
-        String note = String.format(
-                Locale.ROOT, "The least burdensome that reaches %.0f %%; share of the ground.", 100 * target);
+        entries.add(Overlay.KeyEntry.clear("none of them, " + Shares.share(least.shareOfNone())));
+        String note = "The least burdensome that reaches " + Shares.wanted(target) + "; share of the ground.";
         return Optional.of(new Overlay(
                 grid, argb, new Overlay.Key("Least loadout that does the job", entries, note), Optional.empty()));
     }
@@ -154,10 +151,6 @@ final class LayerPainter {
         for (int i = 0; i < scene.loadouts().size(); i++)
             if (scene.loadouts().get(i).name().equals(name)) return i;
         throw new IllegalArgumentException("no loadout " + name);
-    }
-
-    private static String percent(double share) {
-        return String.format(Locale.ROOT, ", %.0f %%", 100 * share);
     }
 
     private Overlay paintDifference(OddsGrid first, OddsGrid second) {
@@ -180,16 +173,16 @@ final class LayerPainter {
                 new Overlay.KeyEntry(
                         BOUGHT_RGB,
                         Hatch.RISING,
-                        "bought by " + one + percent(difference.share(LoadoutDifference.Place.BOUGHT))),
+                        "bought by " + one + ", " + Shares.share(difference.share(LoadoutDifference.Place.BOUGHT))),
                 new Overlay.KeyEntry(
-                        BOTH_RGB, "reached by both" + percent(difference.share(LoadoutDifference.Place.BOTH))),
+                        BOTH_RGB, "reached by both, " + Shares.share(difference.share(LoadoutDifference.Place.BOTH))),
                 new Overlay.KeyEntry(
                         LOST_RGB,
                         Hatch.FALLING,
-                        "lost against " + other + percent(difference.share(LoadoutDifference.Place.LOST))));
+                        "lost against " + other + ", " + Shares.share(difference.share(LoadoutDifference.Place.LOST))));
         String note = one.equals(other)
                 ? "Both are the same: choose another to hold it against."
-                : String.format(Locale.ROOT, "Places at %.0f %% or better.", 100 * target);
+                : "Places at " + Shares.wanted(target) + " or better.";
         return new Overlay(grid, argb, new Overlay.Key(one + " over " + other, entries, note), Optional.empty());
     }
 
@@ -201,7 +194,7 @@ final class LayerPainter {
             argb[cell] = OPAQUE | SIGHT_RGB;
             seen++;
         }
-        String share = grid.knownCount() == 0 ? "" : percent((double) seen / grid.knownCount());
+        String share = grid.knownCount() == 0 ? "" : ", " + Shares.share((double) seen / grid.knownCount());
         return new Overlay(
                 grid.grid(),
                 argb,

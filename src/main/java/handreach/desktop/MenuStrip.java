@@ -1,6 +1,7 @@
 package handreach.desktop;
 
 import handreach.plan.PlanText;
+import handreach.units.Lengths;
 import java.nio.file.Path;
 import javafx.scene.control.CheckMenuItem;
 import javafx.scene.control.Menu;
@@ -79,7 +80,7 @@ final class MenuStrip extends MenuBar {
                         plan -> PlanText.withTopValue(
                                 plan, "units", PlanText.quoted(miles.isSelected() ? "imperial" : "metric"))));
         menu.setOnShowing(shown -> miles.setSelected(window.session().scene().get() != null
-                && window.session().scene().get().plan().heading().imperial()));
+                && window.session().scene().get().plan().heading().lengths() == Lengths.IMPERIAL));
         menu.getItems()
                 .addAll(
                         night,

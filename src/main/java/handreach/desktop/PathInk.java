@@ -1,9 +1,9 @@
 package handreach.desktop;
 
-import handreach.cartography.LengthStyle;
 import handreach.cartography.MapFrame;
 import handreach.geodesy.GeodesicLine;
 import handreach.geodesy.Position;
+import handreach.units.Lengths;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
@@ -33,9 +33,8 @@ final class PathInk implements MapInk {
         pen.disc(pen.look().accent(), x2, y2, 4.5);
         GeodesicLine line = GeodesicLine.between(from, to);
         if (line.lengthM() < 1) return;
-        boolean isImperial = session.scene().get().plan().heading().imperial();
-        LengthStyle style = isImperial ? LengthStyle.MILES : LengthStyle.METRIC;
-        String words = style.distanceText(line.lengthM() / 1000)
+        Lengths style = session.scene().get().plan().heading().lengths();
+        String words = style.text(line.lengthM())
                 + String.format(Locale.ROOT, "  %03.0f\u00b0", (line.azimuthDeg() + 360) % 360);
         pen.words(
                 words,

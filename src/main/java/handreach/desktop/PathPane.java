@@ -5,7 +5,7 @@ import handreach.plan.Places;
 import handreach.report.Axis;
 import handreach.report.PathText;
 import handreach.study.Scene;
-import java.util.Locale;
+import handreach.units.Shares;
 import java.util.Optional;
 import javafx.beans.property.ReadOnlyObjectProperty;
 import javafx.geometry.Pos;
@@ -259,12 +259,9 @@ final class PathPane extends BorderPane {
         tables.begin();
         read("");
         TwoWayLedger both = view.answer().ledger().orElseThrow();
-        verdict.setText(String.format(
-                Locale.ROOT,
-                "The way %s is the weaker and rules: margin %s dB, odds of copy %.0f %%.",
-                both.weaker().equals(both.there()) ? "there" : "back",
-                Axis.signed(both.marginDb(), 1),
-                100 * both.odds()));
+        verdict.setText("The way " + (both.weaker().equals(both.there()) ? "there" : "back")
+                + " is the weaker and rules: margin " + Axis.signed(both.marginDb(), 1) + " dB, odds of copy "
+                + Shares.odds(both.odds()) + ".");
         warnings.setText(String.join("\n", view.answer().warnings()));
         warnings.setManaged(!view.answer().warnings().isEmpty());
     }

@@ -1,10 +1,10 @@
 package handreach.desktop;
 
-import handreach.cartography.LengthStyle;
 import handreach.geodesy.Position;
 import handreach.profile.Profile;
 import handreach.propagation.PathGeometry;
 import handreach.report.Axis;
+import handreach.units.Lengths;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.function.Consumer;
@@ -121,7 +121,7 @@ final class ProfileChart extends Region {
     static String wordsAt(PathView view, int sample) {
         Profile profile = view.answer().profile();
         PathGeometry bare = view.answer().geometry();
-        LengthStyle style = view.ends().scene().plan().heading().imperial() ? LengthStyle.MILES : LengthStyle.METRIC;
+        Lengths style = view.ends().scene().plan().heading().lengths();
         StringBuilder words = new StringBuilder(String.format(
                 Locale.ROOT,
                 "%.2f %s from %s: ground %s",
@@ -143,7 +143,7 @@ final class ProfileChart extends Region {
         return words.append('.').toString();
     }
 
-    private static String clearance(LengthStyle style, PathGeometry geometry, int sample, String what) {
+    private static String clearance(Lengths style, PathGeometry geometry, int sample, String what) {
         double clearanceM = geometry.clearanceM(sample);
         return style.heightText(Math.abs(clearanceM)) + (clearanceM < 0 ? " below " : " above ") + what + ", "
                 + Axis.number(clearanceM / geometry.fresnelRadiusM(sample), 2) + " Fresnel radii";

@@ -1,10 +1,10 @@
 package handreach.desktop;
 
-import handreach.cartography.LengthStyle;
 import handreach.profile.Profile;
 import handreach.propagation.PathGeometry;
 import handreach.report.Axis;
 import handreach.terrain.Cover;
+import handreach.units.Lengths;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -28,7 +28,7 @@ final class ProfilePen {
     private final GraphicsContext gc;
     private final PathView view;
     private final Look look;
-    private final LengthStyle style;
+    private final Lengths style;
     private final Profile profile;
     private final PathGeometry geometry;
     private final double widthPx;
@@ -43,7 +43,7 @@ final class ProfilePen {
         this.gc = gc;
         this.view = view;
         this.look = look;
-        this.style = view.ends().scene().plan().heading().imperial() ? LengthStyle.MILES : LengthStyle.METRIC;
+        this.style = view.ends().scene().plan().heading().lengths();
         this.profile = view.answer().profile();
         this.geometry = view.answer().geometry();
         this.widthPx = widthPx;
@@ -254,7 +254,7 @@ final class ProfilePen {
         gc.setLineWidth(1.8);
         gc.fillOval(x - 4, y - 4, 8, 8);
         gc.strokeOval(x - 4, y - 4, 8, 8);
-        String label = style.distanceText(edge.distanceKm())
+        String label = style.text(1000 * edge.distanceKm())
                 + String.format(Locale.ROOT, ", %s in the way", style.heightText(edge.aboveLineM()));
         double width = ChartInk.widthOf(label, false) + 6;
         double left = Math.max(LEFT_PX + 3, Math.min(widthPx - RIGHT_PX - width - 3, x - width / 2));

@@ -9,10 +9,11 @@ import handreach.reach.LoadoutReach;
 import handreach.report.Caution;
 import handreach.report.Cautions;
 import handreach.report.ReachFigures;
-import handreach.study.Lengths;
 import handreach.study.ReachAnswer;
 import handreach.study.ReachStudy;
 import handreach.study.Scene;
+import handreach.units.Lengths;
+import handreach.units.Shares;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
@@ -113,7 +114,9 @@ final class ReachPanel extends VBox {
                 chosen -> set("quality", PlanText.quoted(quality.getValue().word())));
         odds.setBlockIncrement(0.05);
         odds.setMajorTickUnit(0.1);
-        odds.valueProperty().addListener((value, before, now) -> oddsWords.setText(percent(now.doubleValue())));
+        odds.valueProperty()
+                .addListener((value, before, now) ->
+                        oddsWords.setText(Shares.wanted(Math.round(100 * now.doubleValue()) / 100.0)));
         odds.valueChangingProperty().addListener((changing, was, is) -> {
             if (!is) setOdds();
         });
@@ -124,10 +127,6 @@ final class ReachPanel extends VBox {
         oddsLine.setAlignment(Pos.CENTER_LEFT);
         HBox.setHgrow(odds, Priority.ALWAYS);
         return new FormGrid().with("from", from).with("copy is", quality).with("wanted odds", oddsLine);
-    }
-
-    private static String percent(double share) {
-        return String.format(Locale.ROOT, "%.0f %%", 100 * share);
     }
 
     private void set(String key, String value) {
@@ -166,7 +165,7 @@ final class ReachPanel extends VBox {
         from.setPromptText("the middle of the area");
         quality.setValue(scene.plan().channel().wish().quality());
         odds.setValue(scene.plan().channel().wish().odds());
-        oddsWords.setText(percent(scene.plan().channel().wish().odds()));
+        oddsWords.setText(Shares.wanted(scene.plan().channel().wish().odds()));
         isFilling = false;
         answer.set("reckoning\u2026");
         if (!live.isUnderway().get()) settle.begin();
@@ -205,7 +204,7 @@ final class ReachPanel extends VBox {
         drawRose();
         table.getChildren().clear();
         table.addRow(0, head(""), head("loadout"), head("median"), head("worst"), head("of ground"));
-        boolean isImperial = fresh.scene().plan().heading().imperial();
+        Lengths lengths = fresh.scene().plan().heading().lengths();
         for (int i = 0; i < fresh.loadouts().size(); i++) {
             LoadoutReach reach = fresh.loadouts().get(i);
             boolean isCarried = reach.link().name().equals(carried.name());
@@ -215,17 +214,17 @@ final class ReachPanel extends VBox {
                     i + 1,
                     cell(LoadoutMark.of(i).letter(), true),
                     name,
-                    cell(Lengths.words(reach.medianM().value(), isImperial), isCarried),
-                    cell(Lengths.words(reach.worstM().value(), isImperial), isCarried),
-                    cell(percent(reach.share().value()), isCarried));
+                    cell(lengths.text(reach.medianM().value()), isCarried),
+                    cell(lengths.text(reach.worstM().value()), isCarried),
+                    cell(Shares.share(reach.share().value()), isCarried));
             if (!isCarried) continue;
             answer.set(String.format(
                     Locale.ROOT,
                     "%s on the median bearing (%s to %s), %s of the ground",
-                    Lengths.words(reach.medianM().value(), isImperial),
-                    Lengths.words(reach.medianM().interval95().low(), isImperial),
-                    Lengths.words(reach.medianM().interval95().high(), isImperial),
-                    percent(reach.share().value())));
+                    lengths.text(reach.medianM().value()),
+                    lengths.text(reach.medianM().interval95().low()),
+                    lengths.text(reach.medianM().interval95().high()),
+                    Shares.share(reach.share().value())));
             verdict.setText(capital(carried.name() + ": " + fresh.verdicts().get(i)));
         }
     }

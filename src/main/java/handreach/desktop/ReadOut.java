@@ -1,15 +1,16 @@
 package handreach.desktop;
 
-import handreach.cartography.LengthStyle;
 import handreach.geodesy.Compass;
 import handreach.geodesy.GeodesicLine;
 import handreach.geodesy.Position;
 import handreach.loadout.Loadout;
 import handreach.reach.OddsGrid;
+import handreach.report.Axis;
 import handreach.study.Scene;
 import handreach.terrain.Reading;
 import handreach.uncertainty.Interval;
-import java.util.Locale;
+import handreach.units.Lengths;
+import handreach.units.Shares;
 import java.util.Optional;
 import javafx.scene.control.Label;
 import javafx.scene.layout.HBox;
@@ -64,13 +65,13 @@ final class ReadOut extends HBox {
     }
 
     private String groundWords(Scene scene, Position at, Reading found) {
-        LengthStyle style = scene.plan().heading().imperial() ? LengthStyle.MILES : LengthStyle.METRIC;
+        Lengths style = scene.plan().heading().lengths();
         String height = found.isVoid()
                 ? "height unknown"
                 : style.heightText(found.heightM().getAsDouble());
         GeodesicLine way = GeodesicLine.between(session.stand(), at);
         if (way.lengthM() < 1) return height;
-        return height + ", " + style.distanceText(way.lengthM() / 1000) + " to the " + Compass.word(way.azimuthDeg());
+        return height + ", " + style.text(way.lengthM()) + " to the " + Compass.word(way.azimuthDeg());
     }
 
     private static String copyWords(Scene scene, LiveReach.Losses losses, Loadout carried, Position at) {
@@ -80,13 +81,8 @@ final class ReadOut extends HBox {
         int cell = odds.get().grid().indexOf(at);
         if (cell < 0 || !odds.get().isKnown(cell)) return "nothing known here";
         Interval interval = odds.get().oddsInterval(cell);
-        return String.format(
-                Locale.ROOT,
-                "odds %.0f %% (%.0f to %.0f), margin %+.1f dB with %s",
-                100 * odds.get().odds(cell),
-                100 * interval.low(),
-                100 * interval.high(),
-                odds.get().marginDb(cell),
-                odds.get().link().name());
+        return "odds " + Shares.odds(odds.get().odds(cell), interval.low(), interval.high()) + ", margin "
+                + Axis.signed(odds.get().marginDb(cell), 1) + " dB with "
+                + odds.get().link().name();
     }
 }

@@ -5,6 +5,7 @@ import handreach.cartography.OddsRamp;
 import handreach.reach.CellGrid;
 import handreach.relay.SiteMap;
 import handreach.study.RelayAnswer;
+import handreach.units.Shares;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -80,7 +81,7 @@ final class RelayPainter {
         int allowed = answer.found().orElseThrow().search().allowed();
         for (int rank = words.size() - 1; rank >= 0; rank--)
             if (count[rank] > 0) {
-                String share = words.get(rank) + ", " + Words.percent(count[rank] / (double) allowed);
+                String share = words.get(rank) + ", " + Shares.share(count[rank] / (double) allowed);
                 entries.add(
                         rank == 0 ? Overlay.KeyEntry.clear(share) : new Overlay.KeyEntry(OddsRamp.rgb(rank), share));
             }
@@ -103,7 +104,7 @@ final class RelayPainter {
                 String.format(
                                 Locale.ROOT,
                                 "Share of the ground where one may stand; without a relay %s of the talks are served.",
-                                Words.percent(map.without().share()))
+                                Shares.share(map.without().share()))
                         + several
                         + aged());
     }

@@ -8,8 +8,10 @@ import handreach.relay.SiteCheck;
 import handreach.report.Caution;
 import handreach.report.Cautions;
 import handreach.report.RelayPages;
-import handreach.study.Lengths;
 import handreach.study.RelayAnswer;
+import handreach.units.Decibels;
+import handreach.units.Lengths;
+import handreach.units.Shares;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -33,13 +35,13 @@ final class RelaySheet {
     private final Session session;
     private final RelayAnswer answer;
     private final Consumer<Position> look;
-    private final boolean isImperial;
+    private final Lengths lengths;
 
     RelaySheet(Session session, RelayAnswer answer, Consumer<Position> look) {
         this.session = session;
         this.answer = answer;
         this.look = look;
-        this.isImperial = answer.scene().plan().heading().imperial();
+        this.lengths = answer.scene().plan().heading().lengths();
     }
 
     /** Sites, people, and whom nothing serves. */
@@ -74,18 +76,16 @@ final class RelaySheet {
                 String.format(Locale.ROOT, "slope %.0f\u00b0", site.access().slopeDeg()));
         site.access().minutes().ifPresent(m -> words.append(String.format(Locale.ROOT, ", %.0f min on foot", m)));
         words.append("; ")
-                .append(Words.percent(site.served()))
+                .append(Shares.share(site.served()))
                 .append(" of the talks, the worst ")
-                .append(Words.percent(site.worst()));
+                .append(Shares.odds(site.worst()));
         VBox row = new VBox(1, head, Words.line(words.toString(), "quiet"));
         row.getStyleClass().add("relay-site");
         return row;
     }
 
     private String height(double metres) {
-        return isImperial
-                ? handreach.cartography.LengthStyle.MILES.heightText(metres)
-                : handreach.cartography.LengthStyle.METRIC.heightText(metres);
+        return lengths.heightText(metres);
     }
 
     private Node people(SiteCheck check) {
@@ -114,7 +114,7 @@ final class RelaySheet {
             double talk = check.demandOdds(answer.question(), d);
             Label name = Words.line(demand.name(), talk < wanted ? "strong" : "plain");
             String odds =
-                    hop.map(one -> Words.percent(one.path().odds().weaker())).orElse("unknown");
+                    hop.map(one -> Shares.odds(one.path().odds().weaker())).orElse("unknown");
             Node show = hop.<Node>map(one -> {
                         Button link = Words.link("path", () -> pull(one));
                         link.setAccessibleText("Show the path from " + demand.name() + " to the relay");
@@ -125,7 +125,7 @@ final class RelaySheet {
                     row++,
                     name,
                     Words.cell(odds, "plain"),
-                    Words.cell(Words.percent(talk) + (talk < wanted ? " !" : ""), talk < wanted ? "strong" : "plain"),
+                    Words.cell(Shares.odds(talk) + (talk < wanted ? " !" : ""), talk < wanted ? "strong" : "plain"),
                     show);
         }
         int left = answer.question().demands().size() - most;
@@ -142,10 +142,10 @@ final class RelaySheet {
                 Locale.ROOT,
                 "%s, %s from the relay: %s there, %s back, margin %.1f dB at the median place.",
                 demand.name(),
-                Lengths.words(path.line().lengthM(), isImperial),
-                Words.percent(path.odds().there()),
-                Words.percent(path.odds().back()),
-                path.odds().marginDb());
+                lengths.text(path.line().lengthM()),
+                Shares.odds(path.odds().there()),
+                Shares.odds(path.odds().back()),
+                Decibels.text(path.odds().marginDb()));
         Button show = new Button("Show this path");
         show.setId("relay-weakest");
         show.setOnAction(pressed -> pull(hop));

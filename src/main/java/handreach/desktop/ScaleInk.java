@@ -1,9 +1,9 @@
 package handreach.desktop;
 
-import handreach.cartography.LengthStyle;
 import handreach.cartography.MapFrame;
 import handreach.cartography.ScaleBar;
 import handreach.study.Scene;
+import handreach.units.Lengths;
 import java.util.List;
 import java.util.Locale;
 import java.util.function.DoubleSupplier;
@@ -27,7 +27,7 @@ final class ScaleInk implements MapInk {
     @Override
     public void draw(MapPen pen, MapFrame frame) {
         if (scene.get() == null) return;
-        LengthStyle style = scene.get().plan().heading().imperial() ? LengthStyle.MILES : LengthStyle.METRIC;
+        Lengths style = scene.get().plan().heading().lengths();
         ScaleBar bar = ScaleBar.fitting(LONGEST_PX * frame.metresPerPx(), style);
         double width = bar.lengthM() / frame.metresPerPx();
         double y = frame.heightPx() - UP_PX;

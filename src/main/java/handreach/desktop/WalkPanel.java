@@ -6,12 +6,13 @@ import handreach.plan.CalibrationFile;
 import handreach.plan.PlanText;
 import handreach.plan.Questions;
 import handreach.report.WholeFile;
-import handreach.study.Lengths;
 import handreach.study.Scene;
 import handreach.study.WalkAnswer;
 import handreach.study.WalkNextAnswer;
 import handreach.study.WalkNextStudy;
 import handreach.study.WalkStudy;
+import handreach.units.Lengths;
+import handreach.units.Shares;
 import handreach.walk.CopyTable;
 import handreach.walk.NextWalk;
 import java.io.IOException;
@@ -231,7 +232,7 @@ final class WalkPanel extends VBox {
         proposal.getChildren().clear();
         if (found.isEmpty()) return;
         WalkNextAnswer now = found.get();
-        boolean isImperial = now.scene().plan().heading().imperial();
+        Lengths lengths = now.scene().plan().heading().lengths();
         proposal.getChildren().add(Words.line("Where a report would teach most", "panel-head"));
         proposal.getChildren()
                 .add(Words.line(
@@ -256,9 +257,9 @@ final class WalkPanel extends VBox {
                                                     .format(spot.at()),
                                     () -> look.accept(spot.at())),
                             Words.line(
-                                    Lengths.words(spot.distanceM(), isImperial) + " "
+                                    lengths.text(spot.distanceM()) + " "
                                             + Compass.word(spot.bearingDeg()) + " of the base, with "
-                                            + report.loadout() + ", odds " + Words.percent(report.odds()),
+                                            + report.loadout() + ", odds " + Shares.odds(report.odds()),
                                     "quiet"));
         }
     }

@@ -1,9 +1,11 @@
 package handreach.desktop;
 
 import handreach.geodesy.Compass;
+import handreach.report.Axis;
 import handreach.report.WalkText;
-import handreach.study.Lengths;
 import handreach.study.WalkAnswer;
+import handreach.units.Lengths;
+import handreach.units.Shares;
 import handreach.walk.Comparison;
 import handreach.walk.CopyTable;
 import handreach.walk.WalkPair;
@@ -20,12 +22,12 @@ import javafx.scene.layout.VBox;
 final class WalkSheet {
     private final Session session;
     private final WalkAnswer answer;
-    private final boolean isImperial;
+    private final Lengths lengths;
 
     WalkSheet(Session session, WalkAnswer answer) {
         this.session = session;
         this.answer = answer;
-        this.isImperial = answer.scene().plan().heading().imperial();
+        this.lengths = answer.scene().plan().heading().lengths();
     }
 
     List<Node> parts(String headline) {
@@ -43,8 +45,8 @@ final class WalkSheet {
                     String.format(
                             Locale.ROOT,
                             "promised %s on average, found %s in %d reports",
-                            Words.percent(bin.meanOdds()),
-                            Words.percent(bin.shareFound()),
+                            Shares.odds(bin.meanOdds()),
+                            Shares.share(bin.shareFound()),
                             bin.count()),
                     "plain"));
         if (!answer.worst().isEmpty()) parts.add(Words.line("Farthest from the prediction", "panel-head"));
@@ -74,16 +76,16 @@ final class WalkSheet {
                 Locale.ROOT,
                 "%d reports, %s right; %d false hopes, %d false fears; Brier %.3f",
                 copies.count(),
-                Words.percent(copies.shareRight().orElse(0)),
+                Shares.share(copies.shareRight().orElse(0)),
                 copies.falseHopes(),
                 copies.falseFears(),
                 score.brier());
         String levels = score.levels()
                 .map(level -> String.format(
                         Locale.ROOT,
-                        "; %d levels, predicted minus walked %+.1f dB on average, sd %.1f dB",
+                        "; %d levels, predicted minus walked %s dB on average, sd %.1f dB",
                         level.count(),
-                        level.meanDb(),
+                        Axis.signed(level.meanDb(), 1),
                         level.standardDeviationDb()))
                 .orElse("");
         return new VBox(1, Words.line(name, "plain"), Words.line(words + levels, "quiet"));
@@ -102,8 +104,8 @@ final class WalkSheet {
                         "predicted %.0f dBm, walked %.0f dBm",
                         pair.predictedDbm(),
                         pair.heard().value())
-                : "odds " + Words.percent(pair.odds()) + ", " + (pair.copied() ? "copy" : "no copy");
-        String words = Lengths.words(pair.spot().distanceM(), isImperial) + " "
+                : "odds " + Shares.odds(pair.odds()) + ", " + (pair.copied() ? "copy" : "no copy");
+        String words = lengths.text(pair.spot().distanceM()) + " "
                 + Compass.word(pair.spot().bearingDeg()) + " of the base, "
                 + pair.link().loadout() + ": " + found + " (line " + pair.spot().line() + " of the log)";
         VBox row = new VBox(1, link, Words.line(words, "quiet"));

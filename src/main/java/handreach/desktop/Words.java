@@ -1,6 +1,5 @@
 package handreach.desktop;
 
-import java.util.Locale;
 import javafx.scene.control.Button;
 import javafx.scene.control.Label;
 import javafx.scene.layout.Region;
@@ -34,13 +33,5 @@ final class Words {
         link.getStyleClass().add("link");
         link.setOnAction(pressed -> verb.run());
         return link;
-    }
-
-    /** Odds or a share; what is nearly all or nearly nothing is not rounded to it. */
-    static String percent(double share) {
-        double percent = 100 * share;
-        if (percent > 99.5 && percent < 100 - 1e-7) return "over 99\u00a0%";
-        if (percent > 1e-7 && percent < 0.5) return "under 1\u00a0%";
-        return String.format(Locale.ROOT, "%.0f\u00a0%%", percent);
     }
 }

@@ -18,6 +18,7 @@ import handreach.terrain.Cover;
 import handreach.terrain.CoverLegend;
 import handreach.terrain.Surface;
 import handreach.units.Frequency;
+import handreach.units.Lengths;
 import handreach.units.Polarization;
 import java.nio.file.Files;
 import java.nio.file.InvalidPathException;
@@ -32,8 +33,8 @@ import org.tomlj.TomlParseResult;
 
 /** Reads the text of a plan file; every fault of the file is told together. */
 final class PlanReader {
-    private static final Keyword<Boolean> IS_IMPERIAL =
-            Keyword.of(List.of(false, true), isImperial -> isImperial ? "imperial" : "metric");
+    private static final Keyword<Lengths> LENGTHS =
+            Keyword.of(List.of(Lengths.values()), lengths -> lengths.name().toLowerCase(Locale.ROOT));
 
     private final Faults faults = new Faults();
     private final String source;
@@ -94,7 +95,7 @@ final class PlanReader {
         String title = root.required("title", "Tern Valley, first week");
         String note = root.text("note").orElse("");
         PlaceForm form = root.word("place_form", PlaceForm.KEYWORD, PlaceForm.DECIMAL);
-        return new Heading(title, note, form, root.word("units", IS_IMPERIAL, false));
+        return new Heading(title, note, form, root.word("units", LENGTHS, Lengths.METRIC));
     }
 
     private Channel channel() {

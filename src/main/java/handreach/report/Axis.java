@@ -1,8 +1,8 @@
 package handreach.report;
 
+import handreach.units.Decibels;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 
 /**
  * A linear axis: values to px, and round values to write on it.
@@ -49,18 +49,12 @@ public record Axis(double low, double high, double startPx, double endPx) {
 
     /** A number with a true minus sign and never a negative zero. */
     public static String number(double value, int decimals) {
-        String text = String.format(Locale.ROOT, "%." + decimals + "f", value);
-        if (text.startsWith("-")) {
-            boolean isZero = text.chars().noneMatch(c -> c >= '1' && c <= '9');
-            return isZero ? text.substring(1) : "\u2212" + text.substring(1);
-        }
-        return text;
+        return Decibels.number(value, decimals).replace('-', '\u2212');
     }
 
     /** A number that always shows its sign. */
     public static String signed(double value, int decimals) {
-        String text = number(value, decimals);
-        return text.startsWith("\u2212") || text.chars().noneMatch(c -> c >= '1' && c <= '9') ? text : "+" + text;
+        return Decibels.signed(value, decimals).replace('-', '\u2212');
     }
 
     static double step(double low, double high, int wanted) {

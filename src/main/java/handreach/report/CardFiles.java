@@ -5,9 +5,10 @@ import handreach.geodesy.Compass;
 import handreach.plan.Places;
 import handreach.plan.Plan;
 import handreach.reach.LoadoutReach;
-import handreach.study.Lengths;
 import handreach.study.ReachAnswer;
 import handreach.study.Scene;
+import handreach.units.Lengths;
+import handreach.units.Shares;
 import java.nio.file.Path;
 import java.time.Instant;
 import java.util.ArrayList;
@@ -46,9 +47,9 @@ public final class CardFiles {
                                 plan.channel().frequency().mhz()),
                 String.format(
                         Locale.ROOT,
-                        "%s at %.0f %% of places, from %s",
+                        "%s at %s of places, from %s",
                         plan.channel().wish().quality().word().toUpperCase(Locale.ROOT),
-                        100 * plan.channel().wish().odds(),
+                        Shares.wanted(plan.channel().wish().odds()),
                         plan.questions().reach().from().orElse("the centre") + " "
                                 + plan.heading().placeForm().format(answer.middle())),
                 made);
@@ -88,9 +89,9 @@ public final class CardFiles {
     private CardLoadout line(String who, String loadout) {
         int index = indexOf(loadout);
         LoadoutReach reach = answer.loadouts().get(index);
-        boolean imperial = plan.heading().imperial();
-        String words = Lengths.words(reach.medianM().value(), imperial) + ", worst "
-                + Lengths.words(reach.worstM().value(), imperial) + " " + Compass.word(reach.worstBearingDeg());
+        Lengths lengths = plan.heading().lengths();
+        String words = lengths.text(reach.medianM().value()) + ", worst "
+                + lengths.text(reach.worstM().value()) + " " + Compass.word(reach.worstBearingDeg());
         return new CardLoadout(LoadoutMark.of(index), who, loadout, words);
     }
 

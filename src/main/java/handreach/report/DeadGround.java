@@ -1,9 +1,9 @@
 package handreach.report;
 
-import handreach.cartography.LengthStyle;
 import handreach.geodesy.GeodesicLine;
 import handreach.geodesy.Position;
 import handreach.terrain.Elevation;
+import handreach.units.Lengths;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
@@ -24,9 +24,9 @@ public final class DeadGround {
 
     private final Elevation elevation;
     private final Position middle;
-    private final LengthStyle style;
+    private final Lengths style;
 
-    private DeadGround(Elevation elevation, Position middle, LengthStyle style) {
+    private DeadGround(Elevation elevation, Position middle, Lengths style) {
         this.elevation = elevation;
         this.middle = middle;
         this.style = style;
@@ -56,7 +56,7 @@ public final class DeadGround {
      * @error  the rise named is the one with the greatest elevation angle on the sector's middle bearing, to 1/200 of its length
      * @source definition ours: below six tenths of the median reach
      */
-    public static List<CardLine> lines(RoseTrace trace, Elevation elevation, Position middle, LengthStyle style) {
+    public static List<CardLine> lines(RoseTrace trace, Elevation elevation, Position middle, Lengths style) {
         DeadGround words = new DeadGround(elevation, middle, style);
         List<RosePoint> known =
                 trace.points().stream().filter(RosePoint::isKnown).toList();
@@ -113,9 +113,7 @@ public final class DeadGround {
                 .mapToDouble(RosePoint::distanceKm)
                 .max()
                 .orElse(0);
-        String beyond = style.distanceNumber(near).equals(style.distanceNumber(far))
-                ? style.distanceText(near)
-                : style.distanceNumber(near) + " to " + style.distanceText(far);
+        String beyond = style.range(1000 * near, 1000 * far);
         return new CardLine(name(sector) + ":", "nothing sure beyond " + beyond + rise(sector.middle()) + ".");
     }
 
@@ -163,7 +161,7 @@ public final class DeadGround {
             }
         }
         if (best < 0) return "";
-        String where = style.distanceText(lengthM * best / SAMPLES / 1000);
+        String where = style.text(lengthM * best / SAMPLES);
         return ", behind the rise of " + style.heightText(height[best]) + " at " + where;
     }
 }

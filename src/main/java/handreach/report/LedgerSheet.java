@@ -4,6 +4,7 @@ import handreach.budget.Ledger;
 import handreach.budget.LedgerLine;
 import handreach.budget.TwoWayLedger;
 import handreach.uncertainty.Doubt;
+import handreach.units.Shares;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -74,11 +75,7 @@ public final class LedgerSheet {
                         Axis.signed(back.marginAtOddsDb(), 1),
                         "",
                         ""),
-                Sheet.Row.sum("odds of copy", percent(there.odds()), percent(back.odds()), "", ""));
-    }
-
-    private static String percent(double share) {
-        return Axis.number(100 * share, 0) + " %";
+                Sheet.Row.sum("odds of copy", Shares.odds(there.odds()), Shares.odds(back.odds()), "", ""));
     }
 
     /** Both kinds apart: what is common to all places, and the spread between them. */

@@ -3,7 +3,8 @@ package handreach.report;
 import handreach.budget.Ledger;
 import handreach.budget.LedgerLine;
 import handreach.budget.TwoWayLedger;
-import java.util.Locale;
+import handreach.units.Decibels;
+import handreach.units.Shares;
 
 /** Both directions of a link, line by line, for the terminal. */
 final class LedgerText {
@@ -12,12 +13,8 @@ final class LedgerText {
     static String of(TwoWayLedger ledger) {
         String weaker = ledger.weaker().equals(ledger.there()) ? "there" : "back";
         return one("There: ", ledger.there()) + "\n" + one("Back: ", ledger.back())
-                + String.format(
-                        Locale.ROOT,
-                        "%nThe way %s is the weaker and rules: margin %.1f dB, odds of copy %.0f %%.%n",
-                        weaker,
-                        ledger.marginDb(),
-                        100 * ledger.odds());
+                + "\nThe way " + weaker + " is the weaker and rules: margin " + Decibels.text(ledger.marginDb())
+                + ", odds of copy " + Shares.odds(ledger.odds()) + ".\n";
     }
 
     private static String one(String title, Ledger ledger) {
@@ -42,7 +39,7 @@ final class LedgerText {
     }
 
     private static String number(double value) {
-        return String.format(Locale.ROOT, "%.1f", value + 0.0);
+        return Decibels.number(value, 1);
     }
 
     private static String blankIfZero(double value) {

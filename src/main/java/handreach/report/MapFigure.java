@@ -3,10 +3,10 @@ package handreach.report;
 import handreach.cartography.Contour;
 import handreach.cartography.GridLine;
 import handreach.cartography.LabelPlacement;
-import handreach.cartography.LengthStyle;
 import handreach.cartography.LoadoutMark;
 import handreach.cartography.MapFrame;
 import handreach.cartography.ScaleBar;
+import handreach.units.Lengths;
 import java.awt.geom.Path2D;
 import java.awt.geom.Rectangle2D;
 import java.util.ArrayList;
@@ -35,7 +35,7 @@ public final class MapFigure implements Figure {
     private final MapGround ground;
     private final List<MapOutline> outlines;
     private final List<MapPlace> places;
-    private final LengthStyle style;
+    private final Lengths style;
     private final Legend legend;
 
     private MapFigure(Words words, MapGround ground, List<MapOutline> outlines, List<MapPlace> places, Key key) {
@@ -70,7 +70,7 @@ public final class MapFigure implements Figure {
      * @param entries further samples, such as classes of odds
      * @param style units of the scale bar
      */
-    public record Key(List<LegendEntry> entries, LengthStyle style) {
+    public record Key(List<LegendEntry> entries, Lengths style) {
         public Key {
             entries = List.copyOf(entries);
         }

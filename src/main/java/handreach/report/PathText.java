@@ -13,6 +13,7 @@ import handreach.propagation.PathGeometry;
 import handreach.propagation.PathLoss;
 import handreach.propagation.Step;
 import handreach.study.PathAnswer;
+import handreach.units.Decibels;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Locale;
@@ -267,6 +268,6 @@ public final class PathText {
     }
 
     private static String decibels(double value) {
-        return String.format(Locale.ROOT, "%.2f", value);
+        return Decibels.number(value, 2);
     }
 }

@@ -4,7 +4,6 @@ import handreach.cartography.Graticule;
 import handreach.cartography.GridLine;
 import handreach.cartography.Hatch;
 import handreach.cartography.Hillshade;
-import handreach.cartography.LengthStyle;
 import handreach.cartography.LoadoutMark;
 import handreach.cartography.MapFrame;
 import handreach.cartography.OddsRamp;
@@ -17,6 +16,8 @@ import handreach.reach.LoadoutDifference;
 import handreach.reach.OddsGrid;
 import handreach.study.ReachAnswer;
 import handreach.study.Scene;
+import handreach.units.Lengths;
+import handreach.units.Shares;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -59,8 +60,8 @@ final class ReachMaps {
         return answer.area().orElseThrow();
     }
 
-    private LengthStyle style() {
-        return plan.heading().imperial() ? LengthStyle.MILES : LengthStyle.METRIC;
+    private Lengths style() {
+        return plan.heading().lengths();
     }
 
     private double target() {
@@ -95,13 +96,11 @@ final class ReachMaps {
         });
         String name = odds.link().name();
         List<MapOutline> outlines = List.of(new MapOutline(
-                LoadoutMark.of(loadout),
-                name + String.format(Locale.ROOT, ", %.0f %% or better", 100 * target()),
-                odds.outline(target())));
+                LoadoutMark.of(loadout), name + ", " + Shares.wanted(target()) + " or better", odds.outline(target())));
         List<LegendEntry> entries = new ArrayList<>();
         for (int i = 0; i <= OddsRamp.BREAKS.size(); i++)
             entries.add(LegendEntry.area(Ink.fill(OddsRamp.rgb(i)), "odds " + OddsRamp.label(i)));
-        String share = percent(odds.share(target()));
+        String share = Shares.share(odds.share(target()));
         MapFigure figure = figure(
                 "Odds of copy with " + name,
                 "Map of the odds of copy around the middle, over relief. " + share
@@ -131,7 +130,7 @@ final class ReachMaps {
             if (share <= 0) continue;
             String name = least.links().get(i).name();
             entries.add(Picture.leastLoadoutEntry(mark, name));
-            words.append(words.isEmpty() ? "" : "; ").append(name).append(' ').append(percent(share));
+            words.append(words.isEmpty() ? "" : "; ").append(name).append(' ').append(Shares.share(share));
         }
         Picture picture = Picture.leastLoadout(
                 relief,
@@ -140,7 +139,7 @@ final class ReachMaps {
                     return cell < 0 ? LeastLoadout.UNKNOWN : least.at(cell);
                 },
                 marks);
-        String none = percent(least.shareOfNone()) + " is reached by none";
+        String none = Shares.share(least.shareOfNone()) + " is reached by none";
         String caption =
                 "The least burdensome loadout that reaches the target odds. Share of the known ground for which each is the"
                         + " least that does the job: " + (words.isEmpty() ? "none" : words) + "; " + none + ".";
@@ -177,9 +176,9 @@ final class ReachMaps {
                 Picture.leastLoadoutEntry(BOTH, "with both"));
         String caption =
                 "What " + second.link().name() + " buys over " + first.link().name() + ": "
-                        + percent(difference.share(LoadoutDifference.Place.BOUGHT))
+                        + Shares.share(difference.share(LoadoutDifference.Place.BOUGHT))
                         + " of the known ground is reached only with it, "
-                        + percent(difference.share(LoadoutDifference.Place.LOST)) + " is lost with it.";
+                        + Shares.share(difference.share(LoadoutDifference.Place.LOST)) + " is lost with it.";
         String title = "Places bought by " + second.link().name();
         return new Drawing(figure(title, caption, picture, new Layers(List.of(), entries)), caption);
     }
@@ -188,11 +187,6 @@ final class ReachMaps {
         for (int i = 0; i < answer.loadouts().size(); i++)
             if (answer.loadouts().get(i).link().name().equals(loadout)) return i;
         throw new IllegalArgumentException("no loadout " + loadout);
-    }
-
-    private static String percent(double share) {
-        if (share > 0 && share < 0.0005) return "under 0.1 %";
-        return String.format(Locale.ROOT, share > 0 && share < 0.01 ? "%.1f %%" : "%.0f %%", 100 * share);
     }
 
     private static String sampling(OddsGrid odds) {

@@ -1,6 +1,5 @@
 package handreach.report;
 
-import handreach.cartography.LengthStyle;
 import handreach.cartography.LoadoutMark;
 import handreach.geodesy.Compass;
 import handreach.loadout.Loadout;
@@ -9,11 +8,12 @@ import handreach.plan.Plan;
 import handreach.reach.LoadoutReach;
 import handreach.reach.RadialReach;
 import handreach.reach.ReachEstimate;
-import handreach.study.Lengths;
 import handreach.study.PathAnswer;
 import handreach.study.PathStudy;
 import handreach.study.ReachAnswer;
 import handreach.study.Scene;
+import handreach.units.Lengths;
+import handreach.units.Shares;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -28,7 +28,7 @@ final class ReachPages {
     private final ReachAnswer answer;
     private final Scene scene;
     private final Plan plan;
-    private final LengthStyle style;
+    private final Lengths style;
     private final Optional<ReachMaps> sheets;
 
     ReachPages(ReachAnswer answer) {
@@ -41,10 +41,10 @@ final class ReachPages {
         this.sheets = sheets;
         this.scene = answer.scene();
         this.plan = scene.plan();
-        this.style = plan.heading().imperial() ? LengthStyle.MILES : LengthStyle.METRIC;
+        this.style = plan.heading().lengths();
     }
 
-    LengthStyle style() {
+    Lengths style() {
         return style;
     }
 
@@ -91,7 +91,7 @@ final class ReachPages {
         return "The farthest is \"" + best.link().name() + "\": "
                 + span(best.medianM(), isCut(best)).text(style)
                 + " in the median direction, "
-                + Lengths.words(best.worstM().value(), plan.heading().imperial()) + " towards the "
+                + plan.heading().lengths().text(best.worstM().value()) + " towards the "
                 + Compass.word(best.worstBearingDeg()) + ", its worst.";
     }
 
@@ -110,14 +110,13 @@ final class ReachPages {
                 plan.channel().wish().quality().word().toUpperCase(Locale.ROOT)
                         + String.format(
                                 Locale.ROOT,
-                                ", %s, at %.0f %% of places",
+                                ", %s, at %s of places",
                                 plan.channel().wish().fading().word(),
-                                100 * plan.channel().wish().odds())));
+                                Shares.wanted(plan.channel().wish().odds()))));
         facts.add(new Facts.Fact("From", plan.heading().placeForm().format(answer.middle())));
         facts.add(new Facts.Fact(
                 "Within",
-                Lengths.words(
-                        1000 * plan.places().area().radiusKm(), plan.heading().imperial())));
+                plan.heading().lengths().text(1000 * plan.places().area().radiusKm())));
         facts.add(new Facts.Fact("At that end", plan.questions().reach().with().orElse("the same loadout")));
         facts.add(new Facts.Fact("Model", plan.questions().reach().model().name()));
         return facts;

@@ -1,6 +1,6 @@
 package handreach.report;
 
-import handreach.cartography.LengthStyle;
+import handreach.units.Lengths;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -35,7 +35,7 @@ public final class ReachReport {
     }
 
     private static Sheet table(ReachView.Reach reach) {
-        LengthStyle style = reach.style();
+        Lengths style = reach.style();
         List<Sheet.Row> rows = new ArrayList<>();
         for (ReachLine line : reach.lines())
             rows.add(Sheet.Row.of(

@@ -1,6 +1,6 @@
 package handreach.report;
 
-import handreach.cartography.LengthStyle;
+import handreach.units.Lengths;
 
 /**
  * A reach with its interval from the doubt common to all places.
@@ -16,9 +16,9 @@ public record ReachSpan(double distanceKm, double lowKm, double highKm, boolean 
             throw new IllegalArgumentException("reach " + distanceKm + " km, interval " + lowKm + " to " + highKm);
     }
 
-    /** {@code 2.9 km (2.1 to 3.8)}. */
-    public String text(LengthStyle style) {
-        return (isAtLeast ? "at least " : "") + style.distanceText(distanceKm) + " (" + style.distanceNumber(lowKm)
-                + " to " + style.distanceNumber(highKm) + ")";
+    /** {@code 2.9 km (2.1 to 3.8 km)}. */
+    public String text(Lengths style) {
+        return (isAtLeast ? "at least " : "") + style.text(1000 * distanceKm) + " ("
+                + style.range(1000 * lowKm, 1000 * highKm) + ")";
     }
 }

@@ -12,9 +12,10 @@ import handreach.reach.LossGrid;
 import handreach.reach.RadialReach;
 import handreach.reach.ReachDifference;
 import handreach.reach.ReachEstimate;
-import handreach.study.Lengths;
 import handreach.study.ReachAnswer;
 import handreach.uncertainty.Interval;
+import handreach.units.Lengths;
+import handreach.units.Shares;
 import java.util.List;
 import java.util.Locale;
 
@@ -111,12 +112,12 @@ public final class ReachText {
     /** The answer for people: what was asked, the table, the verdicts, the reach by eight bearings. */
     public static String text(ReachAnswer answer) {
         Plan plan = answer.scene().plan();
-        boolean imperial = plan.heading().imperial();
+        Lengths lengths = plan.heading().lengths();
         StringBuilder out = new StringBuilder();
         out.append(plan.heading().title()).append('\n');
         out.append(String.format(
                 Locale.ROOT,
-                "From %s, %s; %.4f MHz, %s; copy at %s with odds of %.0f %% or better; within %s; model %s.%n",
+                "From %s, %s; %.4f MHz, %s; copy at %s with odds of %s or better; within %s; model %s.%n",
                 plan.questions().reach().from().orElse("the centre of the area"),
                 plan.heading().placeForm().format(answer.middle()),
                 plan.channel().frequency().mhz(),
@@ -126,16 +127,16 @@ public final class ReachText {
                         .map(name -> "\"" + name + "\" stays there")
                         .orElse("both ends carry the same loadout"),
                 plan.channel().wish().quality().word().toUpperCase(Locale.ROOT),
-                100 * plan.channel().wish().odds(),
-                Lengths.words(1000 * plan.places().area().radiusKm(), imperial),
+                Shares.wanted(plan.channel().wish().odds()),
+                lengths.text(1000 * plan.places().area().radiusKm()),
                 plan.questions().reach().model().name()));
-        out.append('\n').append(table(answer, imperial)).append('\n');
+        out.append('\n').append(table(answer, lengths)).append('\n');
         for (int i = 0; i < answer.loadouts().size(); i++)
             out.append(answer.loadouts().get(i).link().name())
                     .append(": ")
                     .append(answer.verdicts().get(i))
                     .append('\n');
-        out.append('\n').append(compass(answer, imperial));
+        out.append('\n').append(compass(answer, lengths));
         out.append(
                         "\nReach: continuous, up to the first stretch of more than 200 m below the target odds. In brackets the 95 % interval")
                 .append(
@@ -173,17 +174,17 @@ public final class ReachText {
         return words.toString();
     }
 
-    private static String table(ReachAnswer answer, boolean imperial) {
+    private static String table(ReachAnswer answer, Lengths lengths) {
         TextTable table = TextTable.of(
                 "loadout", "median reach", "95 % interval", "worst bearing", "of the ground", "antenna cm", "g");
         for (LoadoutReach reach : answer.loadouts()) {
             Loadout loadout = answer.scene().loadout(reach.link().name());
             table.row(
                     reach.link().name(),
-                    Lengths.words(reach.medianM().value(), imperial),
-                    Lengths.words(reach.medianM().interval95().low(), imperial) + " to "
-                            + Lengths.words(reach.medianM().interval95().high(), imperial),
-                    Lengths.words(reach.worstM().value(), imperial) + " " + Compass.word(reach.worstBearingDeg()),
+                    lengths.text(reach.medianM().value()),
+                    lengths.text(reach.medianM().interval95().low()) + " to "
+                            + lengths.text(reach.medianM().interval95().high()),
+                    lengths.text(reach.worstM().value()) + " " + Compass.word(reach.worstBearingDeg()),
                     String.format(Locale.ROOT, "%.0f %%", 100 * reach.share().value()),
                     String.format(
                             Locale.ROOT, "%.0f", loadout.antenna().burden().lengthCm()),
@@ -193,7 +194,7 @@ public final class ReachText {
         return table.text();
     }
 
-    private static String compass(ReachAnswer answer, boolean imperial) {
+    private static String compass(ReachAnswer answer, Lengths lengths) {
         List<String> points =
                 List.of("north", "north-east", "east", "south-east", "south", "south-west", "west", "north-west");
         String[] heads = new String[points.size() + 1];
@@ -204,14 +205,14 @@ public final class ReachText {
             String[] cells = new String[heads.length];
             cells[0] = reach.link().name();
             for (int i = 0; i < points.size(); i++)
-                cells[i + 1] = cell(reach.radial(nearest(reach, 45.0 * i)), imperial);
+                cells[i + 1] = cell(reach.radial(nearest(reach, 45.0 * i)), lengths);
             table.row(cells);
         }
         return table.text();
     }
 
-    private static String cell(RadialReach reach, boolean imperial) {
-        return Lengths.words(reach.continuousM(), imperial) + (reach.openEnded() ? "+" : "");
+    private static String cell(RadialReach reach, Lengths lengths) {
+        return lengths.text(reach.continuousM()) + (reach.openEnded() ? "+" : "");
     }
 
     private static int nearest(LoadoutReach reach, double azimuthDeg) {

@@ -1,7 +1,7 @@
 package handreach.report;
 
 import handreach.budget.TwoWayLedger;
-import handreach.cartography.LengthStyle;
+import handreach.units.Lengths;
 import java.util.List;
 
 /**
@@ -22,7 +22,7 @@ public record ReachView(
         List<Section> evidence,
         Grounds grounds) {
     /** Rows of the main table, least burdensome loadout first, and the units of lengths. */
-    public record Reach(List<ReachLine> lines, LengthStyle style) {
+    public record Reach(List<ReachLine> lines, Lengths style) {
         public Reach {
             lines = List.copyOf(lines);
         }

@@ -1,7 +1,6 @@
 package handreach.report;
 
 import handreach.cartography.Graticule;
-import handreach.cartography.LengthStyle;
 import handreach.cartography.MapFrame;
 import handreach.plan.Plan;
 import handreach.relay.DirectLink;
@@ -9,11 +8,12 @@ import handreach.relay.DirectVerdict;
 import handreach.relay.HopPath;
 import handreach.relay.RelayQuestion;
 import handreach.relay.SiteCheck;
-import handreach.study.Lengths;
 import handreach.study.PathAnswer;
 import handreach.study.PathLink;
 import handreach.study.RelayAnswer;
 import handreach.study.Scene;
+import handreach.units.Lengths;
+import handreach.units.Shares;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -31,13 +31,13 @@ public final class RelayPages {
     private final RelayAnswer answer;
     private final RelayQuestion question;
     private final Plan plan;
-    private final boolean imperial;
+    private final Lengths lengths;
 
     private RelayPages(RelayAnswer answer) {
         this.answer = answer;
         this.question = answer.question();
         this.plan = answer.scene().plan();
-        this.imperial = plan.heading().imperial();
+        this.lengths = plan.heading().lengths();
     }
 
     /** Sections to stand in a report, verdict first. */
@@ -91,8 +91,8 @@ public final class RelayPages {
                             + RelayText.height(access.get(i)) + " m"
                             + (walk.isEmpty() ? "" : ", " + walk + " on foot")));
         }
-        lines.add(CardLine.of(RelayText.percent(best.get().standing().share()) + " of the talks; the worst has "
-                + RelayText.percent(best.get().standing().worstOdds()) + "."));
+        lines.add(CardLine.of(Shares.share(best.get().standing().share()) + " of the talks; the worst has "
+                + Shares.odds(best.get().standing().worstOdds()) + "."));
         answer.found().orElseThrow().unserved().stream()
                 .limit(1)
                 .forEach(one -> lines.add(new CardLine(
@@ -136,8 +136,8 @@ public final class RelayPages {
                             Locale.ROOT,
                             "%.0f",
                             one.loadout().antenna().burden().massG()),
-                    RelayText.percent(one.standing().share()),
-                    RelayText.percent(one.standing().worstOdds())));
+                    Shares.share(one.standing().share()),
+                    Shares.odds(one.standing().worstOdds())));
         if (!rows.isEmpty())
             blocks.add(new Sheet(
                     "If everybody who carries a radio on the body carried this, without a relay.",
@@ -159,10 +159,8 @@ public final class RelayPages {
         for (DirectLink link : answer.direct().links()) {
             int a = link.talk().a();
             int b = link.talk().b();
-            cell[a][b] =
-                    link.path().map(p -> RelayText.percent(p.odds().there())).orElse("unknown");
-            cell[b][a] =
-                    link.path().map(p -> RelayText.percent(p.odds().back())).orElse("unknown");
+            cell[a][b] = link.path().map(p -> Shares.odds(p.odds().there())).orElse("unknown");
+            cell[b][a] = link.path().map(p -> Shares.odds(p.odds().back())).orElse("unknown");
         }
         List<Sheet.Column> columns = new ArrayList<>();
         columns.add(Sheet.Column.words("from \\ to"));
@@ -183,8 +181,8 @@ public final class RelayPages {
             rows.add(Sheet.Row.of(
                     question.demands().get(link.talk().a()).name(),
                     question.demands().get(link.talk().b()).name(),
-                    link.path().map(p -> RelayText.percent(p.odds().there())).orElse("unknown"),
-                    link.path().map(p -> RelayText.percent(p.odds().back())).orElse("unknown")));
+                    link.path().map(p -> Shares.odds(p.odds().there())).orElse("unknown"),
+                    link.path().map(p -> Shares.odds(p.odds().back())).orElse("unknown")));
         return new Sheet(
                 "Odds of copy without a relay, as people are loaded.",
                 List.of(
@@ -206,9 +204,9 @@ public final class RelayPages {
                     plan.heading().placeForm().format(site.at()),
                     RelayText.height(site.access()),
                     RelayText.walk(site.access()),
-                    RelayText.percent(site.check().standing().share()),
-                    RelayText.percent(site.check().standing().pessimisticShare()),
-                    RelayText.percent(site.check().standing().worstOdds())));
+                    Shares.share(site.check().standing().share()),
+                    Shares.share(site.check().standing().pessimisticShare()),
+                    Shares.odds(site.check().standing().worstOdds())));
         blocks.add(new Sheet(
                 "Sites for one relay, best first, each apart from the better ones; reckoned with one profile a hop after a sweep over"
                         + " all allowed cells.",
@@ -232,12 +230,12 @@ public final class RelayPages {
                     String.valueOf(i + 1),
                     plan.heading().placeForm().format(together.check().sites().get(i)),
                     RelayText.height(together.access().get(i)),
-                    RelayText.percent(together.choice().ifOneFails().get(i).share())));
+                    Shares.share(together.choice().ifOneFails().get(i).share())));
         return new Sheet(
                 "Several relays: together "
-                        + RelayText.percent(together.check().standing().share())
+                        + Shares.share(together.check().standing().share())
                         + " of the talks; no choice of as many serves more than "
-                        + RelayText.percent(together.choice().boundShare()) + " (by sweep, at the median).",
+                        + Shares.share(together.choice().boundShare()) + " (by sweep, at the median).",
                 List.of(
                         Sheet.Column.words("relay"),
                         Sheet.Column.words("place"),
@@ -255,7 +253,7 @@ public final class RelayPages {
                 frame,
                 Picture.relief(MapGround.hillshade(scene.tiles(), frame)),
                 Graticule.of(frame, plan.heading().placeForm(), 5));
-        LengthStyle style = imperial ? LengthStyle.MILES : LengthStyle.METRIC;
+        Lengths style = lengths;
         MapFigure figure = MapFigure.of(
                 new MapFigure.Words(
                         "People and relay sites", "Map of the people to serve and of the sites found, over relief."),
@@ -296,9 +294,9 @@ public final class RelayPages {
         return answer.recommended().flatMap(SiteCheck::weakest).map(hop -> {
             HopPath path = hop.path();
             String caption = "From " + who(hop) + " to the relay, "
-                    + Lengths.words(path.line().lengthM(), imperial) + ": odds "
-                    + RelayText.percent(path.odds().there()) + " there, "
-                    + RelayText.percent(path.odds().back()) + " back.";
+                    + lengths.text(path.line().lengthM()) + ": odds "
+                    + Shares.odds(path.odds().there()) + " there, "
+                    + Shares.odds(path.odds().back()) + " back.";
             return Section.of(
                     "The weakest hop",
                     new Drawing(PathText.figure(path(answer, hop), who(hop), "relay"), caption),

@@ -10,8 +10,10 @@ import handreach.relay.RelayMode;
 import handreach.relay.RelayQuestion;
 import handreach.relay.SiteCheck;
 import handreach.relay.Standing;
-import handreach.study.Lengths;
 import handreach.study.RelayAnswer;
+import handreach.units.Decibels;
+import handreach.units.Lengths;
+import handreach.units.Shares;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
@@ -20,12 +22,12 @@ import java.util.Optional;
 public final class RelayText {
     private final RelayAnswer answer;
     private final RelayQuestion question;
-    private final boolean imperial;
+    private final Lengths lengths;
 
     private RelayText(RelayAnswer answer) {
         this.answer = answer;
         this.question = answer.question();
-        this.imperial = answer.scene().plan().heading().imperial();
+        this.lengths = answer.scene().plan().heading().lengths();
     }
 
     public static ObjectNode json(RelayAnswer answer) {
@@ -59,12 +61,10 @@ public final class RelayText {
             table.row(
                     name(link.talk().a()),
                     name(link.talk().b()),
-                    link.path().map(p -> percent(p.odds().there())).orElse("unknown"),
-                    link.path().map(p -> percent(p.odds().back())).orElse("unknown"),
-                    link.path().map(p -> percent(p.odds().pessimistic())).orElse("ground"),
-                    link.path()
-                            .map(p -> Lengths.words(p.line().lengthM(), imperial))
-                            .orElse(""));
+                    link.path().map(p -> Shares.odds(p.odds().there())).orElse("unknown"),
+                    link.path().map(p -> Shares.odds(p.odds().back())).orElse("unknown"),
+                    link.path().map(p -> Shares.odds(p.odds().pessimistic())).orElse("ground"),
+                    link.path().map(p -> lengths.text(p.line().lengthM())).orElse(""));
         return table.text();
     }
 
@@ -81,8 +81,8 @@ public final class RelayText {
                             Locale.ROOT,
                             "%.0f",
                             one.loadout().antenna().burden().massG()),
-                    percent(one.standing().share()),
-                    percent(one.standing().worstOdds()));
+                    Shares.share(one.standing().share()),
+                    Shares.odds(one.standing().worstOdds()));
         return table.text();
     }
 
@@ -105,10 +105,8 @@ public final class RelayText {
                 .ifPresent(hop -> out.append("Weakest hop: ")
                         .append(name(hop.demand()))
                         .append(", margin ")
-                        .append(String.format(
-                                Locale.ROOT,
-                                "%.1f dB at the median place",
-                                hop.path().odds().marginDb()))
+                        .append(Decibels.text(hop.path().odds().marginDb()))
+                        .append(" at the median place")
                         .append(".\n"));
         out.append("\nHow it relays\n");
         for (String line : equipment(answer)) out.append(line).append('\n');
@@ -135,10 +133,10 @@ public final class RelayText {
                     height(site.access()),
                     String.format(Locale.ROOT, "%.0f\u00b0", site.access().slopeDeg()),
                     walk(site.access()),
-                    percent(site.check().standing().share()),
-                    percent(site.check().standing().pessimisticShare()),
-                    percent(site.check().standing().worstOdds()),
-                    percent(site.otherMode().worstOdds()));
+                    Shares.share(site.check().standing().share()),
+                    Shares.share(site.check().standing().pessimisticShare()),
+                    Shares.odds(site.check().standing().worstOdds()),
+                    Shares.odds(site.otherMode().worstOdds()));
         return table.text();
     }
 
@@ -151,14 +149,14 @@ public final class RelayText {
                     place(together.check().sites().get(i)),
                     height(together.access().get(i)),
                     walk(together.access().get(i)),
-                    percent(left.share()) + " of the talks are left");
+                    Shares.share(left.share()) + " of the talks are left");
         }
         return table.text()
                 + String.format(
                         Locale.ROOT,
                         "Together %s of the talks; no choice of as many relays serves more than %s (by sweep, at the median).%n",
-                        percent(together.check().standing().share()),
-                        percent(together.choice().boundShare()));
+                        Shares.share(together.check().standing().share()),
+                        Shares.share(together.choice().boundShare()));
     }
 
     private String hops(SiteCheck check) {
@@ -170,17 +168,17 @@ public final class RelayText {
             table.row(
                     name(hop.get().demand()),
                     String.valueOf(hop.get().site() + 1),
-                    Lengths.words(path.line().lengthM(), imperial),
-                    percent(path.odds().there()),
-                    percent(path.odds().back()),
-                    percent(path.odds().pessimistic()),
+                    lengths.text(path.line().lengthM()),
+                    Shares.odds(path.odds().there()),
+                    Shares.odds(path.odds().back()),
+                    Shares.odds(path.odds().pessimistic()),
                     path.worstEdge()
                             .filter(edge -> edge.aboveLineM() > 0)
                             .map(edge -> String.format(
                                     Locale.ROOT,
                                     "%.0f m at %s",
                                     edge.heightM(),
-                                    Lengths.words(1000 * edge.distanceKm(), imperial)))
+                                    lengths.text(1000 * edge.distanceKm())))
                             .orElse("nothing"));
         }
         return table.text();
@@ -247,12 +245,5 @@ public final class RelayText {
         return access.minutes().isPresent()
                 ? String.format(Locale.ROOT, "%.0f min", access.minutes().getAsDouble())
                 : "";
-    }
-
-    static String percent(double odds) {
-        double percent = 100 * odds;
-        if (percent > 99.5 && percent < 100 - 1e-7) return ">99 %";
-        if (percent > 1e-7 && percent < 0.5) return "<1 %";
-        return String.format(Locale.ROOT, "%.0f %%", percent);
     }
 }

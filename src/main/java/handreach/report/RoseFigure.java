@@ -2,11 +2,11 @@ package handreach.report;
 
 import handreach.cartography.Hatch;
 import handreach.cartography.LabelPlacement;
-import handreach.cartography.LengthStyle;
 import handreach.cartography.LoadoutMark;
 import handreach.cartography.MapFrame;
 import handreach.geodesy.Position;
 import handreach.terrain.Elevation;
+import handreach.units.Lengths;
 import java.awt.geom.Arc2D;
 import java.awt.geom.Path2D;
 import java.util.ArrayList;
@@ -28,7 +28,7 @@ public final class RoseFigure implements Figure {
 
     private final String title;
     private final List<RoseTrace> traces;
-    private final LengthStyle style;
+    private final Lengths style;
     private final Room room;
     private final double radiusPx;
     private final Optional<Ground> ground;
@@ -41,7 +41,7 @@ public final class RoseFigure implements Figure {
     /** Relief under the rose, and places on it. */
     private record Ground(Picture relief, MapFrame frame, List<MapPlace> places) {}
 
-    private RoseFigure(String title, List<RoseTrace> traces, LengthStyle style, Room room, Optional<Ground> ground) {
+    private RoseFigure(String title, List<RoseTrace> traces, Lengths style, Room room, Optional<Ground> ground) {
         this.title = title;
         this.traces = List.copyOf(traces);
         this.style = style;
@@ -63,7 +63,7 @@ public final class RoseFigure implements Figure {
         this.legend = new Legend(entries, widthPx() - 10);
     }
 
-    public static RoseFigure of(String title, List<RoseTrace> traces, LengthStyle style) {
+    public static RoseFigure of(String title, List<RoseTrace> traces, Lengths style) {
         if (traces.isEmpty()) throw new IllegalArgumentException("a rose without loadouts");
         return new RoseFigure(title, traces, style, new Room(USUAL_RADIUS_PX, true), Optional.empty());
     }
@@ -119,9 +119,9 @@ public final class RoseFigure implements Figure {
                     " Loadout %s, %s: farthest %s towards %03.0f°, shortest %s towards %03.0f°.",
                     trace.mark().letter(),
                     trace.name(),
-                    style.distanceText(far.distanceKm()),
+                    style.text(1000 * far.distanceKm()),
                     far.bearingDeg(),
-                    style.distanceText(near.distanceKm()),
+                    style.text(1000 * near.distanceKm()),
                     near.bearingDeg()));
         }
         return words.toString();

@@ -1,11 +1,11 @@
 package handreach.report;
 
 import handreach.study.WalkAnswer;
+import handreach.units.Shares;
 import handreach.walk.WalkPair;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 
 /** Everything that {@code walk} writes into a folder. */
 public final class WalkFiles {
@@ -33,8 +33,7 @@ public final class WalkFiles {
         List<MapPlace> places = new ArrayList<>();
         for (WalkPair pair : answer.pairs()) {
             double odds = answer.learned().calibration().corrected(pair).odds();
-            String label = String.format(
-                    Locale.ROOT, "%.0f %% %s", 100 * odds, pair.link().loadout());
+            String label = Shares.odds(odds) + " " + pair.link().loadout();
             places.add(new MapPlace(pair.spot().at(), MapPlace.Kind.POINT, label));
         }
         return Gpx.text(places, "", List.of());

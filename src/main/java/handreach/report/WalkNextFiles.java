@@ -1,6 +1,7 @@
 package handreach.report;
 
 import handreach.study.WalkNextAnswer;
+import handreach.units.Shares;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
@@ -32,10 +33,10 @@ public final class WalkNextFiles {
                     .toList();
             WalkNextAnswer.Report best = here.get(0);
             for (WalkNextAnswer.Report report : here) if (report.odds() > best.odds()) best = report;
-            String label = WalkNextText.percent(best.odds()) + " " + best.loadout();
+            String label = Shares.odds(best.odds()) + " " + best.loadout();
             for (WalkNextAnswer.Report report : here)
                 if (report.loadout().equals(control) && !best.loadout().equals(control))
-                    label = WalkNextText.percent(report.odds()) + " " + control + ", " + label;
+                    label = Shares.odds(report.odds()) + " " + control + ", " + label;
             places.add(new MapPlace(answer.route().spots().get(s).at(), MapPlace.Kind.POINT, label));
         }
         return places;

@@ -3,8 +3,10 @@ package handreach.report;
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import handreach.geodesy.Compass;
-import handreach.study.Lengths;
 import handreach.study.WalkNextAnswer;
+import handreach.units.Decibels;
+import handreach.units.Lengths;
+import handreach.units.Shares;
 import handreach.walk.NextWalk;
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -38,7 +40,7 @@ public final class WalkNextText {
 
     /** The answer for people. */
     public static String text(WalkNextAnswer answer) {
-        boolean imperial = answer.scene().plan().heading().imperial();
+        Lengths lengths = answer.scene().plan().heading().lengths();
         NextWalk next = answer.proposal().next();
         StringBuilder out = new StringBuilder();
         out.append(answer.scene().plan().heading().title()).append('\n');
@@ -57,16 +59,16 @@ public final class WalkNextText {
             table.row(
                     String.valueOf(++number),
                     stop.spot().track(),
-                    Lengths.words(stop.spot().alongM(), imperial),
+                    lengths.text(stop.spot().alongM()),
                     answer.scene()
                             .plan()
                             .heading()
                             .placeForm()
                             .format(stop.spot().at()),
-                    Lengths.words(stop.spot().distanceM(), imperial) + " "
+                    lengths.text(stop.spot().distanceM()) + " "
                             + Compass.word(stop.spot().bearingDeg()),
                     stop.report().loadout(),
-                    percent(stop.report().odds()),
+                    Shares.odds(stop.report().odds()),
                     worth(stop.addsDb(), next.perfectDb()),
                     String.valueOf(stop.rank()));
         out.append(table.text()).append('\n');
@@ -84,10 +86,10 @@ public final class WalkNextText {
             return "The answers are as good as certain: no report is expected to change any of them.";
         return String.format(
                 Locale.ROOT,
-                "Together they are worth %.2f dB of margin, %.0f %% of what knowing the site for certain would be worth"
+                "Together they are worth %.2f dB of margin, %s of what knowing the site for certain would be worth"
                         + " (%.2f dB).",
                 next.valueDb(),
-                100 * next.valueDb() / next.perfectDb(),
+                Shares.share(next.valueDb() / next.perfectDb()),
                 next.perfectDb());
     }
 
@@ -100,7 +102,7 @@ public final class WalkNextText {
                         (Integer q) -> -answers.get(q).chanceOfChange()))
                 .limit(MOST_QUESTIONS)
                 .toList();
-        String wanted = percent(answer.scene().plan().channel().wish().odds());
+        String wanted = Shares.wanted(answer.scene().plan().channel().wish().odds());
         TextTable table = TextTable.of(
                 "at stake", "loadout", "beyond " + wanted + " odds", "± now", "± after", "answer now", "may change");
         for (int q : order) {
@@ -108,11 +110,11 @@ public final class WalkNextText {
             table.row(
                     stake.where(),
                     stake.loadout(),
-                    number("%+.1f dB", stake.marginDb()),
-                    number("%.1f dB", answers.get(q).doubtBeforeDb()),
-                    number("%.1f dB", answers.get(q).doubtAfterDb()),
+                    Decibels.signed(stake.marginDb(), 1) + " dB",
+                    Decibels.number(answers.get(q).doubtBeforeDb(), 1) + " dB",
+                    Decibels.number(answers.get(q).doubtAfterDb(), 1) + " dB",
                     stake.marginDb() >= 0 ? "suffices" : "does not",
-                    percent(answers.get(q).chanceOfChange()));
+                    Shares.odds(answers.get(q).chanceOfChange()));
         }
         String left = answers.size() > order.size()
                 ? (answers.size() - order.size()) + " more questions are less likely to change.\n"
@@ -124,16 +126,8 @@ public final class WalkNextText {
         out.append(String.format(Locale.ROOT, format, values));
     }
 
-    private static String number(String format, double value) {
-        return String.format(Locale.ROOT, format, value);
-    }
-
-    static String percent(double share) {
-        return number("%.0f %%", 100 * share);
-    }
-
     private static String worth(double addsDb, double perfectDb) {
-        return perfectDb < SETTLED_DB ? "nothing" : number("%.0f %%", 100 * addsDb / perfectDb);
+        return perfectDb < SETTLED_DB ? "nothing" : Shares.share(addsDb / perfectDb);
     }
 
     /** The answer as one JSON object; keys are described in docs/walk.md. */
@@ -205,7 +199,7 @@ public final class WalkNextText {
                     stop.spot().at(),
                     MapPlace.Kind.POINT,
                     "Call " + ++number + ": " + stop.report().loadout() + ", odds "
-                            + percent(stop.report().odds())));
+                            + Shares.odds(stop.report().odds())));
         return places;
     }
 
@@ -227,15 +221,15 @@ public final class WalkNextText {
                     WalkNextAnswer.Spot spot = answer.route().spots().get(report.spot());
                     return List.of(
                             spot.track(),
-                            number("%.0f", spot.alongM()),
-                            number("%.6f", spot.at().latitudeDeg()),
-                            number("%.6f", spot.at().longitudeDeg()),
-                            number("%.0f", spot.distanceM()),
-                            number("%.1f", spot.bearingDeg()),
+                            Decibels.number(spot.alongM(), 0),
+                            Decibels.number(spot.at().latitudeDeg(), 6),
+                            Decibels.number(spot.at().longitudeDeg(), 6),
+                            Decibels.number(spot.distanceM(), 0),
+                            Decibels.number(spot.bearingDeg(), 1),
                             spot.cover().word(),
                             report.loadout(),
-                            number("%.1f", report.marginDb()),
-                            number("%.3f", report.odds()));
+                            Decibels.number(report.marginDb(), 1),
+                            Decibels.number(report.odds(), 3));
                 })
                 .toList();
         return Csv.text(head, rows);

@@ -1,15 +1,16 @@
 package handreach.report;
 
 import handreach.cartography.Graticule;
-import handreach.cartography.LengthStyle;
 import handreach.cartography.MapFrame;
 import handreach.geodesy.Compass;
 import handreach.geodesy.GeodesicLine;
 import handreach.geodesy.Position;
 import handreach.plan.Plan;
-import handreach.study.Lengths;
 import handreach.study.Scene;
 import handreach.study.WalkAnswer;
+import handreach.units.Decibels;
+import handreach.units.Lengths;
+import handreach.units.Shares;
 import handreach.walk.Comparison;
 import handreach.walk.CopyTable;
 import handreach.walk.WalkPair;
@@ -29,13 +30,13 @@ public final class WalkPages {
     private final WalkAnswer answer;
     private final Scene scene;
     private final Plan plan;
-    private final boolean imperial;
+    private final Lengths lengths;
 
     private WalkPages(WalkAnswer answer) {
         this.answer = answer;
         this.scene = answer.scene();
         this.plan = scene.plan();
-        this.imperial = plan.heading().imperial();
+        this.lengths = plan.heading().lengths();
     }
 
     /** Sections to stand in a report, false hopes first. */
@@ -107,15 +108,15 @@ public final class WalkPages {
                 String.valueOf(copies.count()),
                 String.valueOf(copies.falseHopes()),
                 String.valueOf(copies.falseFears()),
-                WalkText.number("%.0f %%", 100 * copies.shareRight().orElse(0)),
-                WalkText.number("%.3f", score.brier())));
+                Shares.share(copies.shareRight().orElse(0)),
+                Decibels.number(score.brier(), 3)));
         if (hasLevels)
             cells.addAll(score.levels()
                     .map(levels -> List.of(
                             String.valueOf(levels.count()),
                             Axis.signed(levels.meanDb(), 1),
-                            WalkText.number("%.1f", levels.standardDeviationDb()),
-                            WalkText.number("%.1f", levels.rmseDb())))
+                            Decibels.number(levels.standardDeviationDb(), 1),
+                            Decibels.number(levels.rmseDb(), 1)))
                     .orElse(List.of("", "", "", "")));
         return new Sheet.Row(cells, isSum);
     }
@@ -127,7 +128,7 @@ public final class WalkPages {
                 frame,
                 Picture.relief(MapGround.hillshade(scene.tiles(), frame)),
                 Graticule.of(frame, plan.heading().placeForm(), 5));
-        LengthStyle style = imperial ? LengthStyle.MILES : LengthStyle.METRIC;
+        Lengths style = lengths;
         WalkMapFigure figure =
                 WalkMapFigure.of(ground, answer.pairs(), ReachMaps.places(plan), new MapFigure.Key(List.of(), style));
         return new Drawing(
@@ -174,7 +175,7 @@ public final class WalkPages {
                                         + " best, 0.25 for always saying one half).",
                                 brier)),
                 new Drawing(
-                        WalkRangeFigure.of(comparison.sectors(), imperial),
+                        WalkRangeFigure.of(comparison.sectors(), lengths),
                         "Range promised and found by bearing from the base, as far as was walked."));
     }
 
@@ -188,7 +189,7 @@ public final class WalkPages {
                     plan.heading().placeForm().format(pair.spot().at()),
                     from(pair),
                     pair.link().loadout(),
-                    WalkText.number("%.0f %%", 100 * pair.odds()),
+                    Shares.odds(pair.odds()),
                     pair.copied() ? "copy" : "no copy",
                     pair.isLevel() ? Axis.signed(pair.errorDb(), 1) : ""));
         }
@@ -217,8 +218,7 @@ public final class WalkPages {
                         "predicted %.0f dBm, walked %.0f dBm",
                         pair.predictedDbm(),
                         pair.heard().value())
-                : String.format(Locale.ROOT, "odds %.0f %%, ", 100 * pair.odds())
-                        + (pair.copied() ? "copy" : "no copy");
+                : "odds " + Shares.odds(pair.odds()) + ", " + (pair.copied() ? "copy" : "no copy");
         return new Drawing(
                 PathText.figure(seen.path(), base, walker),
                 "From " + base + " to " + walker + ", " + from(pair) + ", "
@@ -226,7 +226,7 @@ public final class WalkPages {
     }
 
     private String from(WalkPair pair) {
-        return Lengths.words(pair.spot().distanceM(), imperial) + " "
+        return lengths.text(pair.spot().distanceM()) + " "
                 + Compass.word(pair.spot().bearingDeg());
     }
 

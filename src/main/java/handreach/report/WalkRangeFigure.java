@@ -1,7 +1,7 @@
 package handreach.report;
 
 import handreach.geodesy.Compass;
-import handreach.study.Lengths;
+import handreach.units.Lengths;
 import handreach.walk.Comparison;
 import java.util.List;
 import java.util.OptionalDouble;
@@ -13,17 +13,16 @@ public final class WalkRangeFigure implements Figure {
     private static final double RIGHT_PX = 118;
     private static final double TOP_PX = 12;
     private static final double ROW_PX = 34;
-    private static final double METRES_PER_MILE = 1609.344;
     private static final int PROMISE_RGB = 0xB9C9D4;
     private static final int FAIL_RGB = 0xA33B00;
 
     private final List<Comparison.Sector> sectors;
-    private final boolean imperial;
+    private final Lengths lengths;
     private final Axis across;
 
-    private WalkRangeFigure(List<Comparison.Sector> sectors, boolean imperial) {
+    private WalkRangeFigure(List<Comparison.Sector> sectors, Lengths lengths) {
         this.sectors = List.copyOf(sectors);
-        this.imperial = imperial;
+        this.lengths = lengths;
         double farthest = 0;
         for (Comparison.Sector sector : sectors)
             for (OptionalDouble metres :
@@ -32,12 +31,12 @@ public final class WalkRangeFigure implements Figure {
         this.across = new Axis(0, 1.05 * Math.max(0.05, shown(farthest)), LEFT_PX, WIDTH_PX - RIGHT_PX);
     }
 
-    public static WalkRangeFigure of(List<Comparison.Sector> sectors, boolean imperial) {
-        return new WalkRangeFigure(sectors, imperial);
+    public static WalkRangeFigure of(List<Comparison.Sector> sectors, Lengths lengths) {
+        return new WalkRangeFigure(sectors, lengths);
     }
 
     private double shown(double metres) {
-        return imperial ? metres / METRES_PER_MILE : metres / 1000;
+        return metres / lengths.longUnitM();
     }
 
     @Override
@@ -52,11 +51,11 @@ public final class WalkRangeFigure implements Figure {
             words.append(' ')
                     .append(Compass.word(sector.bearingDeg()))
                     .append(": farthest copy ")
-                    .append(WalkText.length(sector.farthestCopyM(), imperial))
+                    .append(WalkText.length(sector.farthestCopyM(), lengths))
                     .append(", nearest failure ")
-                    .append(WalkText.length(sector.nearestFailureM(), imperial))
+                    .append(WalkText.length(sector.nearestFailureM(), lengths))
                     .append(", farthest promise ")
-                    .append(WalkText.length(sector.farthestPromiseM(), imperial))
+                    .append(WalkText.length(sector.farthestPromiseM(), lengths))
                     .append('.');
         return words.toString();
     }
@@ -93,7 +92,7 @@ public final class WalkRangeFigure implements Figure {
         pen.write(
                 (across.startPx() + across.endPx()) / 2,
                 bottomPx() + 40,
-                imperial ? "distance from the base, mi" : "distance from the base, km",
+                "distance from the base, " + lengths.longUnit(),
                 Lettering.plain(13).middle());
         drawLegend(pen, across.startPx(), bottomPx() + 62);
     }
@@ -129,7 +128,7 @@ public final class WalkRangeFigure implements Figure {
         sector.nearestFailureM().ifPresent(m -> cross(pen, across.px(shown(m)), y));
         sector.farthestCopyM().ifPresent(m -> disc(pen, across.px(shown(m)), y));
         String words = sector.farthestCopyM().isPresent()
-                ? Lengths.words(sector.farthestCopyM().getAsDouble(), imperial)
+                ? lengths.text(sector.farthestCopyM().getAsDouble())
                 : "no copy";
         pen.write(WIDTH_PX - RIGHT_PX + 10, y + 4.6, words + ", n = " + sector.reports(), Lettering.plain(13));
     }

@@ -1,6 +1,7 @@
 package handreach.report;
 
 import handreach.uncertainty.Interval;
+import handreach.units.Shares;
 import handreach.walk.Comparison;
 import java.util.List;
 import java.util.Locale;
@@ -37,12 +38,12 @@ public final class WalkReliabilityFigure implements Figure {
         for (Comparison.Reliability bin : bins)
             words.append(String.format(
                     Locale.ROOT,
-                    " Promised %.0f %% on average, found %.0f %% of %d reports (95 %% interval %.0f to %.0f %%).",
-                    100 * bin.meanOdds(),
-                    100 * bin.shareFound(),
+                    " Promised %s on average, found %s of %d reports (95 %% interval %s to %s).",
+                    Shares.odds(bin.meanOdds()),
+                    Shares.share(bin.shareFound()),
                     bin.count(),
-                    100 * bin.share95().low(),
-                    100 * bin.share95().high()));
+                    Shares.share(bin.share95().low()),
+                    Shares.share(bin.share95().high())));
         return words.toString();
     }
 

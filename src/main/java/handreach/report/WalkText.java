@@ -4,8 +4,10 @@ import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import handreach.geodesy.Compass;
 import handreach.reach.SiteCalibration;
-import handreach.study.Lengths;
 import handreach.study.WalkAnswer;
+import handreach.units.Decibels;
+import handreach.units.Lengths;
+import handreach.units.Shares;
 import handreach.walk.BlockedCheck;
 import handreach.walk.Comparison;
 import handreach.walk.CopyTable;
@@ -20,7 +22,7 @@ public final class WalkText {
 
     /** The answer for people: false hopes first. */
     public static String text(WalkAnswer answer) {
-        boolean imperial = answer.scene().plan().heading().imperial();
+        Lengths lengths = answer.scene().plan().heading().lengths();
         Comparison comparison = answer.comparison();
         CopyTable all = comparison.all().copies();
         StringBuilder out = new StringBuilder();
@@ -38,11 +40,11 @@ public final class WalkText {
                 .append(reliability(comparison))
                 .append('\n');
         out.append("Range by bearing from the base:\n")
-                .append(sectors(comparison, imperial))
+                .append(sectors(comparison, lengths))
                 .append('\n');
         if (!comparison.worst().isEmpty())
             out.append("Farthest from their prediction, to be looked at with handreach path:\n")
-                    .append(worst(answer, imperial))
+                    .append(worst(answer, lengths))
                     .append('\n');
         out.append(learned(answer)).append('\n');
         out.append(
@@ -82,46 +84,44 @@ public final class WalkText {
                 String.valueOf(copies.count()),
                 String.valueOf(copies.falseHopes()),
                 String.valueOf(copies.falseFears()),
-                number("%.0f %%", 100 * copies.shareRight().orElse(0)),
-                number("%.3f", score.brier()),
+                Shares.share(copies.shareRight().orElse(0)),
+                Decibels.number(score.brier(), 3),
                 score.levels().map(l -> String.valueOf(l.count())).orElse(""),
-                score.levels().map(l -> number("%+.1f", l.meanDb())).orElse(""),
-                score.levels().map(l -> number("%.1f", l.standardDeviationDb())).orElse(""),
-                score.levels().map(l -> number("%.1f", l.rmseDb())).orElse(""));
-    }
-
-    static String number(String format, double value) {
-        return String.format(Locale.ROOT, format, value);
+                score.levels().map(l -> Decibels.signed(l.meanDb(), 1)).orElse(""),
+                score.levels()
+                        .map(l -> Decibels.number(l.standardDeviationDb(), 1))
+                        .orElse(""),
+                score.levels().map(l -> Decibels.number(l.rmseDb(), 1)).orElse(""));
     }
 
     private static String reliability(Comparison comparison) {
         TextTable table = TextTable.of("odds", "reports", "promised", "found");
         for (Comparison.Reliability bin : comparison.reliability())
             table.row(
-                    number("%.0f", 100 * bin.low()) + number(" to %.0f %%", 100 * bin.high()),
+                    Decibels.number(100 * bin.low(), 0) + " to " + Decibels.number(100 * bin.high(), 0) + " %",
                     String.valueOf(bin.count()),
-                    number("%.0f %%", 100 * bin.meanOdds()),
-                    number("%.0f %%", 100 * bin.shareFound()));
+                    Shares.odds(bin.meanOdds()),
+                    Shares.share(bin.shareFound()));
         return table.text();
     }
 
-    private static String sectors(Comparison comparison, boolean imperial) {
+    private static String sectors(Comparison comparison, Lengths lengths) {
         TextTable table = TextTable.of("towards", "reports", "farthest copy", "nearest failure", "farthest promise");
         for (Comparison.Sector sector : comparison.sectors())
             table.row(
                     Compass.word(sector.bearingDeg()),
                     String.valueOf(sector.reports()),
-                    length(sector.farthestCopyM(), imperial),
-                    length(sector.nearestFailureM(), imperial),
-                    length(sector.farthestPromiseM(), imperial));
+                    length(sector.farthestCopyM(), lengths),
+                    length(sector.nearestFailureM(), lengths),
+                    length(sector.farthestPromiseM(), lengths));
         return table.text();
     }
 
-    static String length(OptionalDouble metres, boolean imperial) {
-        return metres.isPresent() ? Lengths.words(metres.getAsDouble(), imperial) : "none";
+    static String length(OptionalDouble metres, Lengths lengths) {
+        return metres.isPresent() ? lengths.text(metres.getAsDouble()) : "none";
     }
 
-    private static String worst(WalkAnswer answer, boolean imperial) {
+    private static String worst(WalkAnswer answer, Lengths lengths) {
         TextTable table = TextTable.of("line", "place", "from base", "loadout", "odds", "found", "error dB");
         for (WalkPair pair : answer.comparison().worst())
             table.row(
@@ -131,12 +131,12 @@ public final class WalkText {
                             .heading()
                             .placeForm()
                             .format(pair.spot().at()),
-                    Lengths.words(pair.spot().distanceM(), imperial) + " "
+                    lengths.text(pair.spot().distanceM()) + " "
                             + Compass.word(pair.spot().bearingDeg()),
                     pair.link().loadout(),
-                    number("%.0f %%", 100 * pair.odds()),
+                    Shares.odds(pair.odds()),
                     pair.copied() ? "copy" : "no copy",
-                    pair.isLevel() ? number("%+.1f", pair.errorDb()) : "");
+                    pair.isLevel() ? Decibels.signed(pair.errorDb(), 1) : "");
         return table.text();
     }
 
@@ -268,20 +268,20 @@ public final class WalkText {
         List<List<String>> rows = answer.pairs().stream()
                 .map(pair -> List.of(
                         String.valueOf(pair.spot().line()),
-                        number("%.6f", pair.spot().at().latitudeDeg()),
-                        number("%.6f", pair.spot().at().longitudeDeg()),
-                        number("%.0f", pair.spot().distanceM()),
-                        number("%.1f", pair.spot().bearingDeg()),
+                        Decibels.number(pair.spot().at().latitudeDeg(), 6),
+                        Decibels.number(pair.spot().at().longitudeDeg(), 6),
+                        Decibels.number(pair.spot().distanceM(), 0),
+                        Decibels.number(pair.spot().bearingDeg(), 1),
                         pair.spot().cover().word(),
                         pair.link().loadout(),
                         pair.link().way().word(),
                         pair.heard().kind().name().toLowerCase(Locale.ROOT),
-                        number("%.1f", pair.heard().value()),
+                        Decibels.number(pair.heard().value(), 1),
                         pair.copied() ? "yes" : "no",
-                        number("%.1f", pair.predictedDbm()),
-                        number("%.1f", pair.marginDb()),
-                        number("%.3f", pair.odds()),
-                        pair.isLevel() ? number("%.1f", pair.errorDb()) : ""))
+                        Decibels.number(pair.predictedDbm(), 1),
+                        Decibels.number(pair.marginDb(), 1),
+                        Decibels.number(pair.odds(), 3),
+                        pair.isLevel() ? Decibels.number(pair.errorDb(), 1) : ""))
                 .toList();
         return Csv.text(head, rows);
     }

@@ -104,7 +104,7 @@ public final class ReachStudy {
                 .indexOf(scene.controlLoadout().name());
         LoadoutReach controlReach = LoadoutReach.of(losses(losses, control), links.get(control), odds);
         ReachVerdict verdict =
-                new ReachVerdict(loadouts.get(control), scene.plan().heading().imperial());
+                new ReachVerdict(loadouts.get(control), scene.plan().heading().lengths());
         List<LoadoutReach> reaches = new ArrayList<>();
         List<String> verdicts = new ArrayList<>();
         for (int i = 0; i < loadouts.size(); i++) {

@@ -4,6 +4,7 @@ import handreach.loadout.Burden;
 import handreach.loadout.Loadout;
 import handreach.reach.LoadoutReach;
 import handreach.reach.ReachDifference;
+import handreach.units.Lengths;
 import java.util.Locale;
 
 /** Whether a loadout is worth carrying on this ground, in words. */
@@ -12,11 +13,11 @@ final class ReachVerdict {
     private static final double FELT_M = 100;
 
     private final Loadout control;
-    private final boolean imperial;
+    private final Lengths lengths;
 
-    ReachVerdict(Loadout control, boolean imperial) {
+    ReachVerdict(Loadout control, Lengths lengths) {
         this.control = control;
-        this.imperial = imperial;
+        this.lengths = lengths;
     }
 
     String words(Loadout loadout, LoadoutReach reach) {
@@ -60,7 +61,7 @@ final class ReachVerdict {
         StringBuilder words = new StringBuilder();
         if (lengthCm > 0.5)
             words.append(
-                    imperial
+                    lengths == Lengths.IMPERIAL
                             ? String.format(Locale.ROOT, "%.0f in more", lengthCm / 2.54)
                             : String.format(Locale.ROOT, "%.0f cm more", lengthCm));
         if (massG > 0.5)
@@ -69,10 +70,10 @@ final class ReachVerdict {
     }
 
     private String length(double metres) {
-        return Lengths.words(metres, imperial);
+        return lengths.text(metres);
     }
 
     private String signed(double metres) {
-        return (metres < 0 ? "\u2212" : "+") + Lengths.words(Math.abs(metres), imperial);
+        return lengths.signed(metres);
     }
 }

@@ -10,6 +10,8 @@ import handreach.relay.DirectVerdict;
 import handreach.relay.HopPath;
 import handreach.relay.RelayQuestion;
 import handreach.relay.SiteCheck;
+import handreach.units.Lengths;
+import handreach.units.Shares;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -21,13 +23,13 @@ final class RelayWords {
     private final Scene scene;
     private final RelayQuestion question;
     private final DirectVerdict direct;
-    private final boolean imperial;
+    private final Lengths lengths;
 
     RelayWords(Scene scene, RelayQuestion question, DirectVerdict direct) {
         this.scene = scene;
         this.question = question;
         this.direct = direct;
-        this.imperial = scene.plan().heading().imperial();
+        this.lengths = scene.plan().heading().lengths();
     }
 
     List<String> verdict(Optional<RelayAnswer.Found> found) {
@@ -37,7 +39,7 @@ final class RelayWords {
                     + weakest().map(link -> "; the weakest is " + pair(link)).orElse("") + ".");
             if (!isSure(direct.standing().pessimisticShare()))
                 words.add("Should everything that is uncertain everywhere at once turn out badly, only "
-                        + percent(direct.standing().pessimisticShare()) + " of them would: carry a second means.");
+                        + Shares.share(direct.standing().pessimisticShare()) + " of them would: carry a second means.");
             return words;
         }
         Optional<DirectVerdict.IfCarried> enough = direct.enoughIfCarried();
@@ -45,10 +47,10 @@ final class RelayWords {
             words.add("No relay is needed if everybody carries \""
                     + enough.get().loadout().name() + "\" ("
                     + burden(enough.get().loadout()) + "): the weakest pair then has "
-                    + percent(enough.get().standing().worstOdds()) + ".");
+                    + Shares.odds(enough.get().standing().worstOdds()) + ".");
         else
             words.add("A relay is needed: without one "
-                    + percent(direct.standing().share())
+                    + Shares.share(direct.standing().share())
                     + " of the talks reach the wanted " + wanted()
                     + weakest().map(link -> "; the weakest is " + pair(link)).orElse("")
                     + "; no loadout of the plan lifts them all.");
@@ -65,13 +67,13 @@ final class RelayWords {
         if (best.check().standing().servesAll())
             words.add("One relay at " + place(best.at()) + height(best.access())
                     + " serves everybody: the worst talk has "
-                    + percent(best.check().standing().worstOdds()) + sure(best.check()) + ".");
+                    + Shares.odds(best.check().standing().worstOdds()) + sure(best.check()) + ".");
         else if (found.together().isPresent())
-            words.add("One relay serves " + percent(best.check().standing().share()) + " of the talks at best; "
+            words.add("One relay serves " + Shares.share(best.check().standing().share()) + " of the talks at best; "
                     + several(found.together().get()));
         else
             words.add("No single relay serves everybody: the best, at " + place(best.at()) + height(best.access())
-                    + ", serves " + percent(best.check().standing().share()) + " of the talks" + sure(best.check())
+                    + ", serves " + Shares.share(best.check().standing().share()) + " of the talks" + sure(best.check())
                     + ".");
         for (RelayAnswer.Unserved one : found.unserved()) words.add(one.reason());
     }
@@ -81,16 +83,16 @@ final class RelayWords {
         String bound = together.check().standing().servesAll()
                 ? ""
                 : "; no choice of as many serves more than "
-                        + percent(together.choice().boundShare());
+                        + Shares.share(together.choice().boundShare());
         return together.check().sites().size() + " relays at " + where + " serve "
-                + percent(together.check().standing().share()) + sure(together.check()) + bound + ".";
+                + Shares.share(together.check().standing().share()) + sure(together.check()) + bound + ".";
     }
 
     private static String sure(SiteCheck check) {
         return isSure(check.standing().pessimisticShare())
                 ? "; it holds at the pessimistic end of what is uncertain everywhere, too"
                 : "; at the pessimistic end of what is uncertain everywhere "
-                        + percent(check.standing().pessimisticShare()) + " of the talks are left";
+                        + Shares.share(check.standing().pessimisticShare()) + " of the talks are left";
     }
 
     private static boolean isSure(double share) {
@@ -103,7 +105,7 @@ final class RelayWords {
 
     private String pair(DirectLink link) {
         return question.demands().get(link.talk().a()).name() + " with "
-                + question.demands().get(link.talk().b()).name() + ", " + percent(DirectVerdict.odds(link));
+                + question.demands().get(link.talk().b()).name() + ", " + Shares.odds(DirectVerdict.odds(link));
     }
 
     private String talks() {
@@ -112,7 +114,7 @@ final class RelayWords {
     }
 
     private String wanted() {
-        return percent(question.setting().terms().odds());
+        return Shares.wanted(question.setting().terms().odds());
     }
 
     /** Why somebody is not served: the ground on the way to the best relay anywhere, or to the chosen one. */
@@ -122,7 +124,7 @@ final class RelayWords {
                 : demand.name() + " is not served by the relay chosen";
         if (path.isEmpty()) return what + ": the ground on the way is unknown.";
         double odds = path.get().odds().weaker();
-        String best = (isHopeless ? ": at the best one it is " : ": its hop has ") + percent(odds);
+        String best = (isHopeless ? ": at the best one it is " : ": its hop has ") + Shares.odds(odds);
         String ridge = path.get()
                 .worstEdge()
                 .filter(edge -> edge.aboveLineM() > -1)
@@ -138,7 +140,7 @@ final class RelayWords {
         return String.format(
                 Locale.ROOT,
                 "the ground at %s from there, %.0f m above sea level, %s",
-                Lengths.words(1000 * edge.distanceKm(), imperial),
+                lengths.text(1000 * edge.distanceKm()),
                 edge.heightM(),
                 above);
     }
@@ -162,12 +164,5 @@ final class RelayWords {
         return access.heightM().isPresent()
                 ? String.format(Locale.ROOT, ", %.0f m", access.heightM().getAsDouble())
                 : "";
-    }
-
-    static String percent(double share) {
-        double percent = 100 * share;
-        if (percent > 99.5 && percent < 100 - 1e-7) return "over 99 %";
-        if (percent > 1e-7 && percent < 0.5) return "under 1 %";
-        return String.format(Locale.ROOT, "%.0f %%", percent);
     }
 }

@@ -257,7 +257,7 @@ public final class WalkNextStudy {
             for (int b = 0; b < RING_BEARINGS; b++) {
                 double azimuth = 360.0 * b / RING_BEARINGS;
                 double metres = radiusM * ring / RINGS;
-                String name = Lengths.words(metres, scene.plan().heading().imperial())
+                String name = scene.plan().heading().lengths().text(metres)
                         + String.format(java.util.Locale.ROOT, " at %03.0f°", azimuth);
                 askOfLoadouts(name, GeodesicLine.destination(base.at(), azimuth, metres), 1);
             }

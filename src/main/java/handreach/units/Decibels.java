@@ -13,6 +13,13 @@ public final class Decibels {
         return isNegativeZero ? text.substring(1) : text;
     }
 
+    /** The same, always with its sign unless it reads nought: {@code +0.3}, {@code -7.2}, {@code 0.0}. */
+    public static String signed(double value, int decimals) {
+        String text = number(value, decimals);
+        boolean isNought = text.chars().noneMatch(c -> c >= '1' && c <= '9');
+        return text.startsWith("-") || isNought ? text : "+" + text;
+    }
+
     /** Decibels to a tenth with their unit, for a sentence: {@code 0.1 dB}. */
     public static String text(double db) {
         return number(db, 1) + " dB";

@@ -1,7 +1,5 @@
 package handreach.units;
 
-import java.util.Locale;
-
 /**
  * How the user wants lengths written: kilometres and metres, or miles and feet. Reckoning is always metric. Every face of an answer
  * writes its lengths here, so that the same length never reads differently in two places.

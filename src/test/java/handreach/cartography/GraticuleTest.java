@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import handreach.geodesy.PlaceForm;
 import handreach.geodesy.Position;
 import handreach.geodesy.UtmZone;
+import handreach.units.Lengths;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.locationtech.jts.geom.Coordinate;
@@ -67,18 +68,10 @@ class GraticuleTest {
 
     @Test
     void scaleBarsAreRoundInBothUnits() {
-        assertEquals(new ScaleBar(2000, 4, "2 km"), ScaleBar.fitting(4200, LengthStyle.METRIC));
-        assertEquals(new ScaleBar(500, 5, "500 m"), ScaleBar.fitting(900, LengthStyle.METRIC));
-        assertEquals("2 mi", ScaleBar.fitting(4200, LengthStyle.MILES).label());
-        assertEquals(2 * 1609.344, ScaleBar.fitting(4200, LengthStyle.MILES).lengthM(), 1e-9);
-        assertEquals("2000 ft", ScaleBar.fitting(900, LengthStyle.MILES).label());
-    }
-
-    @Test
-    void lengthsCarryTheirUnit() {
-        assertEquals("2.9 km", LengthStyle.METRIC.distanceText(2.94));
-        assertEquals("1.8 mi", LengthStyle.MILES.distanceText(2.94));
-        assertEquals("328 ft", LengthStyle.MILES.heightText(100));
-        assertEquals("\u221212 m", LengthStyle.METRIC.heightText(-12));
+        assertEquals(new ScaleBar(2000, 4, "2 km"), ScaleBar.fitting(4200, Lengths.METRIC));
+        assertEquals(new ScaleBar(500, 5, "500 m"), ScaleBar.fitting(900, Lengths.METRIC));
+        assertEquals("2 mi", ScaleBar.fitting(4200, Lengths.IMPERIAL).label());
+        assertEquals(2 * 1609.344, ScaleBar.fitting(4200, Lengths.IMPERIAL).lengthM(), 1e-9);
+        assertEquals("2000 ft", ScaleBar.fitting(900, Lengths.IMPERIAL).label());
     }
 }

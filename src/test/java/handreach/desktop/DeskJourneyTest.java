@@ -9,6 +9,7 @@ import handreach.geodesy.Position;
 import handreach.loadout.CopyQuality;
 import handreach.plan.Places;
 import handreach.plan.PlanFile;
+import handreach.units.Lengths;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -256,8 +257,9 @@ class DeskJourneyTest {
                 .edit("units", text -> handreach.plan.PlanText.withTopValue(text, "units", "\"imperial\"")));
         run.settle();
         run.snapshot("night-miles");
-        assertTrue(
-                run.onScreen(() -> run.session().scene().get().plan().heading().imperial()));
+        assertEquals(
+                Lengths.IMPERIAL,
+                run.onScreen(() -> run.session().scene().get().plan().heading().lengths()));
     }
 
     @Test

@@ -3,11 +3,11 @@ package handreach.report;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import handreach.cartography.LengthStyle;
 import handreach.cartography.LoadoutMark;
 import handreach.cartography.PaperGround;
 import handreach.geodesy.GeodesicLine;
 import handreach.geodesy.Position;
+import handreach.units.Lengths;
 import java.util.ArrayList;
 import java.util.List;
 import org.junit.jupiter.api.Test;
@@ -35,23 +35,23 @@ class DeadGroundTest {
 
     @Test
     void aSectorIsNamedWithWhatStandsThere() {
-        List<CardLine> lines = DeadGround.lines(trace(35, 85, -1), WALLED, MIDDLE, LengthStyle.METRIC);
+        List<CardLine> lines = DeadGround.lines(trace(35, 85, -1), WALLED, MIDDLE, Lengths.METRIC);
         assertEquals(
                 List.of(new CardLine(
-                        "NE to E (035° to 085°):", "nothing sure beyond 0.9 km, behind the rise of 640 m at 0.9 km.")),
+                        "NE to E (035° to 085°):", "nothing sure beyond 900 m, behind the rise of 640 m at 900 m.")),
                 lines);
     }
 
     @Test
     void aSectorOverNorthIsOneSector() {
-        List<CardLine> lines = DeadGround.lines(trace(340, 20, -1), WALLED, MIDDLE, LengthStyle.METRIC);
+        List<CardLine> lines = DeadGround.lines(trace(340, 20, -1), WALLED, MIDDLE, Lengths.METRIC);
         assertEquals(1, lines.size());
         assertEquals("NNW to NNE (340° to 020°):", lines.get(0).strong());
     }
 
     @Test
     void unknownIsToldApartFromDead() {
-        List<CardLine> lines = DeadGround.lines(trace(500, 510, 90), WALLED, MIDDLE, LengthStyle.METRIC);
+        List<CardLine> lines = DeadGround.lines(trace(500, 510, 90), WALLED, MIDDLE, Lengths.METRIC);
         assertTrue(lines.get(0).words().startsWith("No bearing falls far behind"));
         assertEquals("Unknown:", lines.get(1).strong());
         assertTrue(lines.get(1).words().startsWith("on 1 of 72 bearings"));
@@ -60,7 +60,7 @@ class DeadGroundTest {
     @Test
     void withoutHeightsNoRiseIsInvented() {
         PaperGround none = new PaperGround((lat, lon) -> Double.NaN, 30);
-        List<CardLine> lines = DeadGround.lines(trace(35, 85, -1), none, MIDDLE, LengthStyle.METRIC);
-        assertEquals("nothing sure beyond 0.9 km.", lines.get(0).words());
+        List<CardLine> lines = DeadGround.lines(trace(35, 85, -1), none, MIDDLE, Lengths.METRIC);
+        assertEquals("nothing sure beyond 900 m.", lines.get(0).words());
     }
 }

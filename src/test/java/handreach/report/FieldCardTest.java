@@ -4,8 +4,8 @@ import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import handreach.cartography.LengthStyle;
 import handreach.cartography.LoadoutMark;
+import handreach.units.Lengths;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.time.Instant;
@@ -24,7 +24,7 @@ import org.junit.jupiter.api.Test;
 class FieldCardTest {
     private static final Instant MADE = Instant.parse("2026-05-02T06:30:00Z");
     private static final RoseFigure ROSE = RoseFigure.of(
-                    "reach", List.of(SampleFigures.trace(0, true), SampleFigures.trace(1, false)), LengthStyle.METRIC)
+                    "reach", List.of(SampleFigures.trace(0, true), SampleFigures.trace(1, false)), Lengths.METRIC)
             .sized(60)
             .over(SampleFigures.HILLS, SampleFigures.MIDDLE, List.of());
 

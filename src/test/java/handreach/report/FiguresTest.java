@@ -4,9 +4,9 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import handreach.cartography.LengthStyle;
 import handreach.cartography.LoadoutMark;
 import handreach.uncertainty.Interval;
+import handreach.units.Lengths;
 import java.util.ArrayList;
 import java.util.List;
 import org.junit.jupiter.api.Test;
@@ -23,16 +23,16 @@ class FiguresTest {
         List<RosePoint> points = circle(2);
         points.set(6, new RosePoint(30, 3.5, 3, 4, true));
         points.set(36, new RosePoint(180, 0.4, 0.3, 0.5, true));
-        RoseFigure rose = RoseFigure.of(
-                "r", List.of(new RoseTrace(LoadoutMark.of(0), "whip", points, false)), LengthStyle.METRIC);
-        assertTrue(rose.description().contains("farthest 3.5 km towards 030°, shortest 0.4 km towards 180°"));
+        RoseFigure rose =
+                RoseFigure.of("r", List.of(new RoseTrace(LoadoutMark.of(0), "whip", points, false)), Lengths.METRIC);
+        assertTrue(rose.description().contains("farthest 3.5 km towards 030°, shortest 400 m towards 180°"));
     }
 
     @Test
     void aRoundReachIsDrawnAsACircleToScale() { // by hand: 2 km of 2 km outer ring at 262 px, east point 262 px
         // right of the middle
-        RoseFigure rose = RoseFigure.of(
-                "r", List.of(new RoseTrace(LoadoutMark.of(0), "whip", circle(2), false)), LengthStyle.METRIC);
+        RoseFigure rose =
+                RoseFigure.of("r", List.of(new RoseTrace(LoadoutMark.of(0), "whip", circle(2), false)), Lengths.METRIC);
         String svg = Svg.text(rose, "f1");
         double middle = rose.widthPx() / 2;
         assertTrue(svg.contains("L" + Svg.n(middle + 262) + " " + Svg.n(262 + 34)), "east point of the trace");
@@ -43,10 +43,10 @@ class FiguresTest {
         List<RosePoint> points = circle(2);
         points.set(20, new RosePoint(100, 0, 0, 0, false));
         RoseTrace broken = new RoseTrace(LoadoutMark.of(0), "whip", points, true);
-        String svg = Svg.text(RoseFigure.of("r", List.of(broken), LengthStyle.METRIC), "f1");
+        String svg = Svg.text(RoseFigure.of("r", List.of(broken), Lengths.METRIC), "f1");
         assertTrue(svg.contains("no heights known"));
         String whole = Svg.text(
-                RoseFigure.of("r", List.of(new RoseTrace(LoadoutMark.of(0), "w", circle(2), true)), LengthStyle.METRIC),
+                RoseFigure.of("r", List.of(new RoseTrace(LoadoutMark.of(0), "w", circle(2), true)), Lengths.METRIC),
                 "f1");
         assertTrue(!whole.contains("no heights known"));
     }

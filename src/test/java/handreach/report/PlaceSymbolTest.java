@@ -4,9 +4,9 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import handreach.cartography.LabelPlacement;
-import handreach.cartography.LengthStyle;
 import handreach.cartography.MapFrame;
 import handreach.geodesy.Position;
+import handreach.units.Lengths;
 import java.awt.Shape;
 import java.awt.geom.AffineTransform;
 import java.awt.geom.Rectangle2D;
@@ -93,7 +93,7 @@ class PlaceSymbolTest {
                         at(290, 150, MapPlace.Kind.POINT, "rim"),
                         at(100, 150, MapPlace.Kind.PERSON, "one"),
                         at(118, 150, MapPlace.Kind.RELAY, "two")),
-                new MapFigure.Key(List.of(), LengthStyle.METRIC));
+                new MapFigure.Key(List.of(), Lengths.METRIC));
         RoomPen pen = new RoomPen();
         map.draw(pen);
         pen.assertClear(5);

@@ -8,11 +8,11 @@ import handreach.bench.BenchFile;
 import handreach.budget.Ledger;
 import handreach.budget.LedgerLine;
 import handreach.budget.TwoWayLedger;
-import handreach.cartography.LengthStyle;
 import handreach.cartography.LoadoutMark;
 import handreach.input.SourceText;
 import handreach.loadout.Burden;
 import handreach.uncertainty.Doubt;
+import handreach.units.Lengths;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -77,7 +77,7 @@ class ReportPagesTest {
                 Cautions.CARRYING);
         return new ReachView(
                 opening,
-                new ReachView.Reach(List.of(line), LengthStyle.METRIC),
+                new ReachView.Reach(List.of(line), Lengths.METRIC),
                 new ReachDrawings(
                         List.of(new Drawing(SampleFigures.map(), "map")),
                         Optional.of(SampleFigures.rose()),
@@ -115,8 +115,8 @@ class ReportPagesTest {
                 List.of(
                         "B",
                         "whip",
-                        "at least 2.9 km\n(2.1 to 3.8)",
-                        "0.4 km\n(0.3 to 0.6) at 035°",
+                        "at least 2.9 km\n(2.1 to 3.8 km)",
+                        "400 m\n(300 to 600 m) at 035°",
                         "42 %\n(30 to 55)",
                         "worth it"),
                 table.rows().get(0).cells());

@@ -1,7 +1,6 @@
 package handreach.report;
 
 import handreach.cartography.Graticule;
-import handreach.cartography.LengthStyle;
 import handreach.cartography.LoadoutMark;
 import handreach.cartography.MapFrame;
 import handreach.cartography.PaperGround;
@@ -12,6 +11,7 @@ import handreach.propagation.PathConditions;
 import handreach.propagation.Terminals;
 import handreach.uncertainty.Interval;
 import handreach.units.Frequency;
+import handreach.units.Lengths;
 import java.util.ArrayList;
 import java.util.List;
 import org.locationtech.jts.geom.Coordinate;
@@ -64,7 +64,7 @@ final class SampleFigures {
                         new MapPlace(MIDDLE, MapPlace.Kind.BASE, HOSTILE),
                         new MapPlace(new Position(46.505, 8.12), MapPlace.Kind.RELAY, "R"),
                         new MapPlace(new Position(46.495, 8.09), MapPlace.Kind.POINT, "")),
-                new MapFigure.Key(List.of(LegendEntry.area(Ink.fill(0x123456), HOSTILE)), LengthStyle.METRIC));
+                new MapFigure.Key(List.of(LegendEntry.area(Ink.fill(0x123456), HOSTILE)), Lengths.METRIC));
     }
 
     static RoseTrace trace(int index, boolean showsInterval) {
@@ -77,11 +77,11 @@ final class SampleFigures {
     }
 
     static RoseFigure rose() {
-        return RoseFigure.of(HOSTILE, List.of(trace(0, true), trace(1, false)), LengthStyle.MILES);
+        return RoseFigure.of(HOSTILE, List.of(trace(0, true), trace(1, false)), Lengths.IMPERIAL);
     }
 
     static RoseFigure roseOverRelief() {
-        return RoseFigure.of(HOSTILE, List.of(trace(0, true)), LengthStyle.METRIC)
+        return RoseFigure.of(HOSTILE, List.of(trace(0, true)), Lengths.METRIC)
                 .sized(90)
                 .over(HILLS, MIDDLE, List.of(new MapPlace(MIDDLE, MapPlace.Kind.BASE, HOSTILE)));
     }

@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import handreach.geodesy.Position;
 import handreach.terrain.Cover;
+import handreach.units.Lengths;
 import handreach.walk.BlockedCheck;
 import handreach.walk.Comparison;
 import handreach.walk.Heard;
@@ -77,16 +78,16 @@ class WalkFiguresTest {
     @Test
     void theRangeFigureHoldsSectorsWithNothingFound() {
         OptionalDouble none = OptionalDouble.empty();
-        for (boolean imperial : new boolean[] {true, false}) {
+        for (Lengths lengths : Lengths.values()) {
             WalkRangeFigure figure = WalkRangeFigure.of(
                     List.of(
                             new Comparison.Sector(0, 3, OptionalDouble.of(900), none, OptionalDouble.of(1200)),
                             new Comparison.Sector(315, 2, none, OptionalDouble.of(400), none)),
-                    imperial);
+                    lengths);
             String svg = Svg.file(figure);
             assertTrue(svg.contains("no copy, n = 2"));
             assertTrue(figure.description().contains("north-west: farthest copy none"));
-            assertTrue(svg.contains(imperial ? "base, mi" : "base, km"));
+            assertTrue(svg.contains("base, " + lengths.longUnit()));
         }
     }
 

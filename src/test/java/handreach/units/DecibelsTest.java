@@ -10,6 +10,9 @@ class DecibelsTest {
         assertEquals("0.0", Decibels.number(-0.04, 1));
         assertEquals("0", Decibels.number(-0.0, 0));
         assertEquals("-0.1", Decibels.number(-0.06, 1));
+        assertEquals("0.0", Decibels.signed(-0.04, 1));
+        assertEquals("+0.1", Decibels.signed(0.06, 1));
+        assertEquals("-0.1", Decibels.signed(-0.06, 1));
     }
 
     @Test
