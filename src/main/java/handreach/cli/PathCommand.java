@@ -29,6 +29,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Callable;
+import java.util.stream.Stream;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
@@ -94,7 +95,11 @@ final class PathCommand implements Callable<Integer> {
             description = "What the tiles describe: bare-earth (default), radar, surface-model.")
     private String surface = "bare-earth";
 
-    @Option(names = "--model", paramLabel = "WORD", description = "Loss model (default handheld), or all.")
+    @Option(
+            names = "--model",
+            paramLabel = "WORD",
+            description =
+                    "Loss model (default the plan's, else handheld), or all: that one first, and by it the ledger.")
     private String model;
 
     @Option(names = "--explain", description = "Show every intermediate value of the model.")
@@ -222,7 +227,10 @@ final class PathCommand implements Callable<Integer> {
 
     private List<LossModel> models(Faults faults, LossModel usual) {
         if (model == null) return List.of(usual);
-        List<List<LossModel>> choices = new ArrayList<>(List.of(LossModels.all()));
+        List<LossModel> usualFirst = Stream.concat(
+                        Stream.of(usual), LossModels.all().stream().filter(one -> one != usual))
+                .toList();
+        List<List<LossModel>> choices = new ArrayList<>(List.of(usualFirst));
         for (LossModel one : LossModels.all()) choices.add(List.of(one));
         return Keyword.of(choices, chosen -> chosen.size() == 1 ? chosen.get(0).name() : "all")
                 .read(model, refused -> faults.add("--model", 0, refused))

@@ -1,11 +1,14 @@
 package handreach.desktop;
 
 import handreach.budget.TwoWayLedger;
+import handreach.plan.CalibrationFile;
 import handreach.plan.Places;
 import handreach.report.Axis;
 import handreach.report.PathText;
 import handreach.study.Scene;
 import handreach.units.Shares;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Optional;
 import javafx.beans.property.ReadOnlyObjectProperty;
 import javafx.geometry.Pos;
@@ -262,8 +265,10 @@ final class PathPane extends BorderPane {
         verdict.setText("The way " + (both.weaker().equals(both.there()) ? "there" : "back")
                 + " is the weaker and rules: margin " + Axis.signed(both.marginDb(), 1) + " dB, odds of copy "
                 + Shares.odds(both.odds()) + ".");
-        warnings.setText(String.join("\n", view.answer().warnings()));
-        warnings.setManaged(!view.answer().warnings().isEmpty());
+        List<String> words = new ArrayList<>(view.answer().warnings());
+        view.answer().calibration().map(CalibrationFile::words).ifPresent(words::add);
+        warnings.setText(String.join("\n", words));
+        warnings.setManaged(!words.isEmpty());
     }
 
     /** Tables take longer to lay out than a picture may: they come when the hand rests, one after the other. */

@@ -141,16 +141,19 @@ public record CalibrationFile(SiteCalibration site, List<List<String>> links) {
 
     /** What it does to the prediction, in one sentence. */
     public String words() {
+        String spread = site.spreadDb() == 0
+                ? "spread as in the ledger"
+                : String.format(Locale.ROOT, "spread %.1f dB", site.spreadDb());
         return String.format(
                 Locale.ROOT,
-                "Calibrated by %s of %s (%d independent reports): loss shifted by %+.1f dB ± %.1f dB, spread %.1f dB; it holds"
+                "Calibrated by %s of %s (%d independent reports): loss shifted by %+.1f dB ± %.1f dB, %s; it holds"
                         + " within %.1f km of the walked ground's middle, beyond that it is a guess.",
                 site.origin().source(),
                 site.origin().date(),
                 site.origin().observations(),
                 site.bias().lossDb(),
                 site.bias().standardUncertaintyDb(),
-                site.spreadDb(),
+                spread,
                 site.area().radiusM() / 1000);
     }
 }

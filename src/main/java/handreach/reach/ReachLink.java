@@ -4,6 +4,7 @@ import handreach.budget.LinkBudget;
 import handreach.propagation.Terminals;
 import handreach.terrain.Cover;
 import handreach.uncertainty.Odds;
+import java.util.List;
 
 /**
  * A named link whose reach is asked for: the ledger between the source and whoever stands in the cell, their antenna heights, and
@@ -16,39 +17,37 @@ public final class ReachLink {
     private final String name;
     private final LinkBudget budget;
     private final Terminals terminals;
-    private final Learned learned;
+    private final SiteLesson learned;
+    /** What stands at the source, where that counts beside the cover of the cell; null where it does not. */
+    private final Cover atSource;
 
-    private ReachLink(String name, LinkBudget budget, Terminals terminals, Learned learned) {
+    private ReachLink(String name, LinkBudget budget, Terminals terminals, SiteLesson learned, Cover atSource) {
         if (name == null || budget == null || terminals == null)
             throw new IllegalArgumentException("a link has a name, a budget and antenna heights");
         this.name = name;
         this.budget = budget;
         this.terminals = terminals;
         this.learned = learned;
-    }
-
-    /**
-     * What a calibration means for one link.
-     *
-     * @param calibration from walks
-     * @param carryA carry position at the source, as the calibration names it
-     * @param carryB carry position in the cell
-     * @param relativeDoubtDb common doubt of this link's margin against the link that was walked, dB; 0 for that link itself
-     */
-    public record Learned(SiteCalibration calibration, String carryA, String carryB, double relativeDoubtDb) {
-        public Learned {
-            if (calibration == null || !(relativeDoubtDb >= 0))
-                throw new IllegalArgumentException("a calibration and a doubt from 0 up, not " + relativeDoubtDb);
-        }
+        this.atSource = atSource;
     }
 
     public static ReachLink of(String name, LinkBudget budget, Terminals terminals) {
-        return new ReachLink(name, budget, terminals, null);
+        return new ReachLink(name, budget, terminals, null, null);
     }
 
-    /** The same link where walks have taught the site. */
-    public ReachLink calibrated(Learned byWalks) {
-        return new ReachLink(name, budget, terminals, byWalks);
+    /** The same link where walks have taught the site, from a source that is a base of those walks. */
+    public ReachLink calibrated(SiteLesson byWalks) {
+        return calibrated(byWalks, List.of());
+    }
+
+    /** The same link where walks have taught the site; covers at the source as {@link LearnedSite#covers} hands them out. */
+    public ReachLink calibrated(SiteLesson byWalks, List<Cover> coversAtSource) {
+        return new ReachLink(
+                name,
+                budget,
+                terminals,
+                byWalks,
+                coversAtSource.stream().findFirst().orElse(null));
     }
 
     public String name() {
@@ -75,20 +74,24 @@ public final class ReachLink {
     public double marginDb(double lossDb, double departureDeg, double arrivalDeg, Cover cover) {
         double margin = budget.marginDb(lossDb, departureDeg, arrivalDeg);
         if (learned == null) return margin;
-        return margin - learned.calibration().lossShiftDb(cover, learned.carryA(), learned.carryB());
+        double shift = learned.shiftDb(cover);
+        return margin - (atSource == null ? shift : (shift + learned.shiftDb(atSource)) / 2);
+    }
+
+    /** The same between two places of which it is known who stands where, with the covers that count there. */
+    public double marginDb(double lossDb, double departureDeg, double arrivalDeg, List<Cover> covers) {
+        double margin = budget.marginDb(lossDb, departureDeg, arrivalDeg);
+        return learned == null ? margin : margin - learned.shiftDb(covers);
     }
 
     /** Doubt common to all places, dB: the ledger's, or what walks have left of it. */
     public double commonDoubtDb() {
-        if (learned == null) return budget.commonDoubtDb();
-        double taught = learned.calibration().commonUncertaintyDb(learned.carryA(), learned.carryB());
-        return Math.min(budget.commonDoubtDb(), Math.hypot(taught, learned.relativeDoubtDb()));
+        return learned == null ? budget.commonDoubtDb() : learned.commonDoubtDb(budget.commonDoubtDb());
     }
 
     /** Spread between places, dB: the ledger's, or the one found on the walks. */
     public double spreadDb() {
-        if (learned == null || learned.calibration().spreadDb() == 0) return budget.spreadDb();
-        return learned.calibration().spreadDb();
+        return learned == null ? budget.spreadDb() : learned.spreadDb(budget.spreadDb());
     }
 
     /** Margin at which the wanted odds of the link's terms are reached, dB. */

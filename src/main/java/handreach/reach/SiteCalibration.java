@@ -96,10 +96,13 @@ public record SiteCalibration(
      * @source sum of the learned shifts
      */
     public double lossShiftDb(Cover cover, String carryA, String carryB) {
-        return bias.lossDb()
-                + biasByCover.getOrDefault(cover, Shift.NONE).lossDb()
-                + carry(carryA).lossDb()
-                + carry(carryB).lossDb();
+        return lossShiftDb(carryA, carryB)
+                + biasByCover.getOrDefault(cover, Shift.NONE).lossDb();
+    }
+
+    /** The same where no cover counts: the common shift and those of the carry positions. */
+    double lossShiftDb(String carryA, String carryB) {
+        return bias.lossDb() + carry(carryA).lossDb() + carry(carryB).lossDb();
     }
 
     /**

@@ -2,7 +2,11 @@ package handreach.relay;
 
 import handreach.budget.LinkBudget;
 import handreach.budget.LinkEnd;
-import handreach.terrain.Cover;
+import handreach.budget.TwoWayLedger;
+import handreach.geodesy.Position;
+import handreach.propagation.PathLoss;
+import handreach.reach.SiteLesson;
+import java.util.Optional;
 import org.apache.commons.math3.distribution.NormalDistribution;
 
 /** A hop's ledger turned into standings: the margin of the weaker direction over the spread between places. */
@@ -15,26 +19,27 @@ final class HopBudget {
     private static final NormalDistribution NORMAL = new NormalDistribution(null, 0, 1);
 
     private final LinkBudget budget;
-    private final LearnedSite.Lesson lesson;
+    private final Optional<Taught> taught;
     private final double thereLossDb;
     private final double backLossDb;
     private final double spreadDb;
 
-    private HopBudget(LinkBudget budget, LearnedSite.Lesson lesson, double thereDesenseDb, double backDesenseDb) {
+    private HopBudget(LinkBudget budget, Optional<Taught> taught, double thereDesenseDb, double backDesenseDb) {
         this.budget = budget;
-        this.lesson = lesson;
-        this.thereLossDb = thereDesenseDb + lesson.shiftDb();
-        this.backLossDb = backDesenseDb + lesson.shiftDb();
-        this.spreadDb = Math.max(LEAST_SPREAD_DB, lesson.spreadDb());
+        this.taught = taught;
+        this.thereLossDb = thereDesenseDb + siteShiftDb();
+        this.backLossDb = backDesenseDb + siteShiftDb();
+        this.spreadDb = Math.max(
+                LEAST_SPREAD_DB,
+                taught.map(known -> known.lesson().spreadDb(budget.spreadDb())).orElseGet(budget::spreadDb));
     }
+
+    /** What walks have taught about the hop, and the shift that comes of it. */
+    private record Taught(SiteLesson lesson, double shiftDb) {}
 
     static HopBudget direct(RelayQuestion.Setting setting, Demand a, Demand b) {
         LinkBudget budget = LinkBudget.between(a.end(), b.end(), setting.terms());
-        return new HopBudget(
-                budget,
-                lesson(setting, budget, a.end(), b.end(), setting.coverAt(a.at()), setting.coverAt(b.at())),
-                0,
-                0);
+        return new HopBudget(budget, taught(setting, budget, a.end(), b.end(), a.at(), b.at()), 0, 0);
     }
 
     /** From somebody to the relay: its own transmitter deafens it a little. */
@@ -42,7 +47,7 @@ final class HopBudget {
         LinkBudget budget = LinkBudget.between(demand.end(), relay.end(), setting.terms());
         return new HopBudget(
                 budget,
-                lesson(setting, budget, demand.end(), relay.end(), setting.coverAt(demand.at())),
+                taught(setting, budget, demand.end(), relay.end(), demand.at()),
                 relay.mode().desenseDb(),
                 0);
     }
@@ -50,14 +55,15 @@ final class HopBudget {
     static HopBudget betweenRelays(RelayQuestion.Setting setting, RelayEquipment relay) {
         LinkBudget budget = LinkBudget.between(relay.end(), relay.end(), setting.terms());
         double desense = relay.mode().desenseDb();
-        return new HopBudget(budget, lesson(setting, budget, relay.end(), relay.end()), desense, desense);
+        return new HopBudget(budget, taught(setting, budget, relay.end(), relay.end()), desense, desense);
     }
 
-    private static LearnedSite.Lesson lesson(
-            RelayQuestion.Setting setting, LinkBudget budget, LinkEnd a, LinkEnd b, Cover... covers) {
-        return setting.learned()
-                .map(site -> site.lesson(budget, carry(a), carry(b), covers))
-                .orElseGet(() -> LearnedSite.Lesson.none(budget));
+    private static Optional<Taught> taught(
+            RelayQuestion.Setting setting, LinkBudget budget, LinkEnd a, LinkEnd b, Position... people) {
+        return setting.learned().map(site -> {
+            SiteLesson lesson = site.lesson(budget, carry(a), carry(b));
+            return new Taught(lesson, lesson.shiftDb(site.covers(setting::coverAt, people)));
+        });
     }
 
     private static String carry(LinkEnd end) {
@@ -66,6 +72,14 @@ final class HopBudget {
 
     LinkBudget budget() {
         return budget;
+    }
+
+    /** Both directions line by line, with what walks have taught. */
+    TwoWayLedger ledger(PathLoss loss, double aDeg, double bDeg) {
+        TwoWayLedger plain = budget.ledger(loss, aDeg, bDeg);
+        return taught.map(known -> known.lesson()
+                        .over(plain, known.shiftDb(), budget.terms().odds()))
+                .orElse(plain);
     }
 
     double marginThereDb(double lossDb, double aDeg, double bDeg) {
@@ -82,7 +96,7 @@ final class HopBudget {
 
     /** What walks have taught to add to the loss, dB. */
     double siteShiftDb() {
-        return lesson.shiftDb();
+        return taught.map(Taught::shiftDb).orElse(0.0);
     }
 
     double spreadDb() {
@@ -91,7 +105,9 @@ final class HopBudget {
 
     /** What the standing falls by at the pessimistic end of the doubt that is common to all places. */
     double pessimism() {
-        return COVERAGE * lesson.commonDoubtDb() / spreadDb;
+        double doubt = taught.map(known -> known.lesson().commonDoubtDb(budget.commonDoubtDb()))
+                .orElseGet(budget::commonDoubtDb);
+        return COVERAGE * doubt / spreadDb;
     }
 
     /** The standing at which the wanted odds are reached. */

@@ -19,7 +19,7 @@ import java.util.Optional;
  * @param profile heights and cover along it
  * @param geometry clearance, obstacles, angles
  * @param loss by the chosen model
- * @param ledger both directions, line by line; desense of a relay and what walks have taught are beside it, in the odds
+ * @param ledger both directions, line by line, with what walks have taught; desense of a relay is beside it, in the odds
  * @param odds of copy
  */
 public record HopPath(
@@ -33,7 +33,7 @@ public record HopPath(
      * @param back the other way
      * @param marginDb of the weaker direction at the median place
      * @param pessimistic odds of the weaker direction at the pessimistic end of the doubt that is common to all places
-     * @param siteShiftDb what walks have taught to add to the loss, dB; in the margin and the odds, beside the ledger
+     * @param siteShiftDb what walks have taught to add to the loss, dB; in the ledger, the margin and the odds
      */
     public record HopOdds(double there, double back, double marginDb, double pessimistic, double siteShiftDb) {
         /** Odds of the weaker direction. */
@@ -95,8 +95,8 @@ public record HopPath(
                 Math.min(there, back),
                 Odds.ofMargin(weaker - budget.pessimism(), 1),
                 budget.siteShiftDb());
-        return Optional.of(new HopPath(
-                cut.line(), profile, geometry, loss, budget.budget().ledger(loss, departure, arrival), odds));
+        return Optional.of(
+                new HopPath(cut.line(), profile, geometry, loss, budget.ledger(loss, departure, arrival), odds));
     }
 
     /** The ground that stands highest into the ray, if any does. */

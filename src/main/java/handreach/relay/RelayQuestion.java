@@ -6,6 +6,7 @@ import handreach.geodesy.Position;
 import handreach.propagation.LossModel;
 import handreach.propagation.PathConditions;
 import handreach.reach.AreaGround;
+import handreach.reach.LearnedSite;
 import handreach.terrain.Cover;
 import java.util.List;
 import java.util.Optional;

@@ -2,6 +2,7 @@ package handreach.report;
 
 import handreach.cartography.LoadoutMark;
 import handreach.geodesy.Compass;
+import handreach.plan.CalibrationFile;
 import handreach.plan.Places;
 import handreach.plan.Plan;
 import handreach.reach.LoadoutReach;
@@ -51,7 +52,8 @@ public final class CardFiles {
                         plan.channel().wish().quality().word().toUpperCase(Locale.ROOT),
                         Shares.wanted(plan.channel().wish().odds()),
                         plan.questions().reach().from().orElse("the centre") + " "
-                                + plan.heading().placeForm().format(answer.middle())),
+                                + plan.heading().placeForm().format(answer.middle())
+                                + (scene.calibration().isPresent() ? ", calibrated" : "")),
                 made);
         RoseFigure rose = pages.rose(drawn()).over(scene.tiles(), answer.middle(), pages.places());
         return new CardView(
@@ -107,6 +109,7 @@ public final class CardFiles {
                 DeadGround.lines(pages.trace(control, false), scene.tiles(), answer.middle(), pages.style()));
         if (lines.isEmpty()) lines.add(CardLine.of("None in a whole sector within the radius; single hollows remain."));
         else lines.add(CardLine.of("Reckoned for " + scene.controlLoadout().name() + "."));
+        scene.calibration().map(CalibrationFile::words).map(CardLine::of).ifPresent(lines::add);
         return lines;
     }
 

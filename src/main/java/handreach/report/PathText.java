@@ -6,6 +6,7 @@ import handreach.budget.Ledger;
 import handreach.budget.LedgerLine;
 import handreach.budget.TwoWayLedger;
 import handreach.geodesy.GeodesicLine;
+import handreach.plan.CalibrationFile;
 import handreach.propagation.FieldMarch;
 import handreach.propagation.LossModels;
 import handreach.propagation.LossPart;
@@ -15,6 +16,7 @@ import handreach.propagation.Step;
 import handreach.study.PathAnswer;
 import handreach.units.Decibels;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
@@ -51,7 +53,11 @@ public final class PathText {
             node.put("reading", ModelReading.of(answer.losses()));
         }
         if (explain) node.set("steps", Json.tree(loss.steps()));
-        answer.ledger().ifPresent(ledger -> node.set("ledger", ledger(ledger)));
+        answer.ledger().ifPresent(ledger -> {
+            node.set("ledger", ledger(ledger));
+            node.put("ledger_model", loss.model());
+        });
+        CalibrationJson.put(node, answer.calibration(), Optional.empty());
         node.set("warnings", Json.tree(answer.warnings()));
         return node;
     }
@@ -152,7 +158,11 @@ public final class PathText {
         if (answer.losses().size() > 1) out.append(sideBySide(answer.losses()));
         else out.append(parts(answer.loss().parts(), answer.loss()));
         if (explain) out.append('\n').append(steps(answer.loss()));
-        answer.ledger().ifPresent(ledger -> out.append('\n').append(LedgerText.of(ledger)));
+        answer.ledger()
+                .ifPresent(ledger -> out.append('\n')
+                        .append(String.join(" ", ledgerWords(answer)))
+                        .append("\n\n")
+                        .append(LedgerText.of(ledger)));
         return out.toString();
     }
 
@@ -199,6 +209,15 @@ public final class PathText {
                 answer.link().terminals(),
                 answer.link().conditions(),
                 marks);
+    }
+
+    /** By which model the ledger is, and what walks have taught that it holds, one sentence each. */
+    public static List<String> ledgerWords(PathAnswer answer) {
+        List<String> words = new ArrayList<>();
+        if (answer.ledger().isEmpty()) return words;
+        words.add("The ledger and its odds are by " + answer.loss().model() + ".");
+        answer.calibration().map(CalibrationFile::words).ifPresent(words::add);
+        return words;
     }
 
     /** Sight and clearance in one sentence. */

@@ -3,6 +3,7 @@ package handreach.report;
 import handreach.cartography.LoadoutMark;
 import handreach.geodesy.Compass;
 import handreach.loadout.Loadout;
+import handreach.plan.CalibrationFile;
 import handreach.plan.Places;
 import handreach.plan.Plan;
 import handreach.reach.LoadoutReach;
@@ -81,6 +82,7 @@ final class ReachPages {
         for (int i = 0; i < answer.loadouts().size(); i++)
             words.add(capital(answer.loadouts().get(i).link().name()) + ": "
                     + answer.verdicts().get(i));
+        scene.calibration().map(CalibrationFile::words).ifPresent(words::add);
         return new Opening(plan.heading().title(), question, words, facts(), imprint);
     }
 
@@ -117,7 +119,7 @@ final class ReachPages {
         facts.add(new Facts.Fact(
                 "Within",
                 plan.heading().lengths().text(1000 * plan.places().area().radiusKm())));
-        facts.add(new Facts.Fact("At that end", plan.questions().reach().with().orElse("the same loadout")));
+        facts.add(new Facts.Fact("At that end", answer.otherEnd()));
         facts.add(new Facts.Fact("Model", plan.questions().reach().model().name()));
         return facts;
     }
@@ -273,6 +275,9 @@ final class ReachPages {
                         model.commonDb(),
                         model.spreadDb()),
                 "our suggestion, see docs/definitions.md"));
+        scene.calibration()
+                .ifPresent(learned -> assumptions.add(
+                        new Grounds.Assumption("Site calibration", learned.words(), "walks; accepted in the plan")));
         assumptions.add(new Grounds.Assumption(
                 "Ground",
                 String.format(

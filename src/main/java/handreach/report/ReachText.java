@@ -18,6 +18,7 @@ import handreach.units.Lengths;
 import handreach.units.Shares;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 
 /** Reach of a plan's loadouts as JSON and as text. */
 public final class ReachText {
@@ -42,6 +43,8 @@ public final class ReachText {
             loadouts.add(
                     loadout(answer, answer.loadouts().get(i), answer.verdicts().get(i)));
         node.set("area", answer.area().map(ReachText::area).orElse(null));
+        node.put("other_end", answer.otherEnd());
+        CalibrationJson.put(node, answer.scene().calibration(), Optional.of(plan.heading()));
         node.set("warnings", Json.tree(answer.warnings()));
         return node;
     }
@@ -130,6 +133,7 @@ public final class ReachText {
                 Shares.wanted(plan.channel().wish().odds()),
                 lengths.text(1000 * plan.places().area().radiusKm()),
                 plan.questions().reach().model().name()));
+        out.append(answer.otherEnd()).append('\n');
         out.append('\n').append(table(answer, lengths)).append('\n');
         for (int i = 0; i < answer.loadouts().size(); i++)
             out.append(answer.loadouts().get(i).link().name())

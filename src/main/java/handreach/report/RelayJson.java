@@ -3,7 +3,6 @@ package handreach.report;
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import handreach.geodesy.Position;
-import handreach.reach.SiteCalibration;
 import handreach.relay.Demand;
 import handreach.relay.DirectLink;
 import handreach.relay.DirectVerdict;
@@ -42,7 +41,10 @@ final class RelayJson {
                         () -> node.putNull("not_needed_with"));
         node.put("odds", question.setting().terms().odds());
         node.put("model", question.setting().model().name());
-        calibration(node);
+        CalibrationJson.put(
+                node,
+                answer.scene().calibration(),
+                Optional.of(answer.scene().plan().heading()));
         node.set("verdict", Json.tree(answer.words().verdict()));
         demands(node.putArray("demands"));
         ObjectNode direct = node.putObject("direct");
@@ -60,24 +62,6 @@ final class RelayJson {
         found(node);
         node.set("warnings", Json.tree(answer.words().warnings()));
         return node;
-    }
-
-    /** What walks have taught and every hop's margin and odds hold, or null. */
-    private void calibration(ObjectNode node) {
-        if (question.setting().learned().isEmpty()) {
-            node.putNull("calibration");
-            return;
-        }
-        SiteCalibration site = question.setting().learned().get().calibration();
-        ObjectNode learned = node.putObject("calibration");
-        learned.put("source", site.origin().source());
-        learned.put("day", site.origin().date().toString());
-        learned.put("independent_reports", site.origin().observations());
-        learned.put("bias_db", site.bias().lossDb());
-        learned.put("bias_uncertainty_db", site.bias().standardUncertaintyDb());
-        learned.put("spread_db", site.spreadDb());
-        place(learned, site.area().middle());
-        learned.put("radius_m", site.area().radiusM());
     }
 
     private void demands(ArrayNode demands) {

@@ -121,8 +121,7 @@ public final class RelayPages {
         for (String sentence : answer.words().verdict()) blocks.add(Paragraph.of(sentence));
         answer.scene()
                 .calibration()
-                .ifPresent(learned -> blocks.add(Paragraph.of(
-                        learned.words() + " The odds of every hop hold it; the ledger does not show it.")));
+                .ifPresent(learned -> blocks.add(Paragraph.of(learned.words() + " Every hop below holds it.")));
         blocks.add(question.demands().size() <= MOST_IN_MATRIX ? matrix() : list());
         List<Sheet.Row> rows = new ArrayList<>();
         for (DirectVerdict.IfCarried one : answer.direct().everybody())

@@ -45,8 +45,7 @@ public final class RelayText {
         for (String sentence : answer.words().verdict()) out.append(sentence).append('\n');
         answer.scene()
                 .calibration()
-                .ifPresent(learned ->
-                        out.append(learned.words()).append(" Every hop below holds it, beside its ledger.\n"));
+                .ifPresent(learned -> out.append(learned.words()).append(" Every hop below holds it.\n"));
         out.append("\nWithout a relay\n").append(direct());
         if (!answer.direct().everybody().isEmpty())
             out.append("\nIf everybody carried\n").append(everybody());

@@ -231,6 +231,9 @@ public final class WalkPages {
     }
 
     private Paragraph accepting() {
+        if (scene.calibration().isPresent())
+            return Paragraph.quiet("The plan has accepted a calibration already, which this comparison leaves out. "
+                    + scene.calibration().get().words());
         return Paragraph.quiet(
                 "Nothing changes until a person accepts it: name the calibration file in the plan, [calibration] file = …");
     }

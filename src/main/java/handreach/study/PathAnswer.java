@@ -1,6 +1,7 @@
 package handreach.study;
 
 import handreach.budget.TwoWayLedger;
+import handreach.plan.CalibrationFile;
 import handreach.profile.Profile;
 import handreach.propagation.PathGeometry;
 import handreach.propagation.PathLoss;
@@ -14,7 +15,8 @@ import java.util.Optional;
  * @param profile the ground
  * @param losses loss by each model asked for, the chosen one first
  * @param geometry clearance, obstacles, angles
- * @param ledger both directions line by line, where loadouts are known
+ * @param ledger both directions line by line by the chosen model, where loadouts are known and that model applies
+ * @param calibration what walks have taught and the ledger holds
  * @param warnings everything that was doubtful, ground first
  */
 public record PathAnswer(
@@ -23,10 +25,22 @@ public record PathAnswer(
         List<PathLoss> losses,
         PathGeometry geometry,
         Optional<TwoWayLedger> ledger,
+        Optional<CalibrationFile> calibration,
         List<String> warnings) {
     public PathAnswer {
         losses = List.copyOf(losses);
         warnings = List.copyOf(warnings);
+    }
+
+    /** A path whose ledger holds no calibration, or that has no ledger. */
+    public PathAnswer(
+            PathLink link,
+            Profile profile,
+            List<PathLoss> losses,
+            PathGeometry geometry,
+            Optional<TwoWayLedger> ledger,
+            List<String> warnings) {
+        this(link, profile, losses, geometry, ledger, Optional.empty(), warnings);
     }
 
     /** Loss by the chosen model. */

@@ -53,10 +53,22 @@ public final class PathStudy {
         return answer(link, profile, models, cut.warnings());
     }
 
-    /** Between two places of a plan with loadouts at both ends: the loss and both ledgers. */
+    /**
+     * Between two places of a plan with loadouts at both ends: the loss and both ledgers by the first of the models, with what walks
+     * have taught where the plan names it.
+     */
     public static PathAnswer between(
             Scene scene, Position from, Loadout near, Position to, Loadout far, List<LossModel> models) {
-        return between(scene, from, to, Carried.of(scene, near, far), models);
+        Carried carried = Carried.of(scene, near, far);
+        PathAnswer path = between(scene, from, to, carried, models);
+        return new PathAnswer(
+                path.link(),
+                path.profile(),
+                path.losses(),
+                path.geometry(),
+                path.ledger().map(ledger -> scene.taught(ledger, carried, from, to)),
+                scene.calibration(),
+                path.warnings());
     }
 
     /** What is carried at both ends, with the budget of the link, which is the same between all places. */
@@ -66,7 +78,7 @@ public final class PathStudy {
         }
     }
 
-    /** The same for a link whose budget is at hand: to reckon it takes longer than most paths. */
+    /** The same as before any walk, for a link whose budget is at hand: to reckon it takes longer than most paths. */
     static PathAnswer between(Scene scene, Position from, Position to, Carried carried, List<LossModel> models) {
         PathAnswer path = between(
                 new GroundChoice(scene.tiles(), scene.cover(), scene.cut()),
@@ -75,6 +87,7 @@ public final class PathStudy {
                 Scene.terminals(carried.near(), carried.far()),
                 scene.conditions(from),
                 models);
+        if (!path.loss().model().equals(models.get(0).name())) return path;
         TwoWayLedger ledger = carried.budget()
                 .ledger(
                         path.loss(),

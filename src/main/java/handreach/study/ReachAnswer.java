@@ -1,6 +1,7 @@
 package handreach.study;
 
 import handreach.geodesy.Position;
+import handreach.plan.Questions;
 import handreach.reach.LeastLoadout;
 import handreach.reach.LoadoutReach;
 import handreach.reach.LossGrid;
@@ -29,6 +30,21 @@ public record ReachAnswer(
         loadouts = List.copyOf(loadouts);
         verdicts = List.copyOf(verdicts);
         warnings = List.copyOf(warnings);
+    }
+
+    /** What stands in the middle while the loadouts are held against one another, in a sentence or two. */
+    public String otherEnd() {
+        Questions.ReachQuestion asked = scene.plan().questions().reach();
+        String where = asked.from().orElse("the middle");
+        if (asked.with().isPresent())
+            return "At " + where + " stands " + asked.with().get() + ", whoever calls.";
+        String same =
+                "At " + where + " stands the same loadout as is carried: each is held against itself at both ends.";
+        return asked.from()
+                .flatMap(name -> scene.position(name).loadout())
+                .map(own -> same + " The plan gives " + where + " its own, " + own
+                        + "; for the reach to that, write with = \"" + own + "\" under [reach].")
+                .orElse(same);
     }
 
     /** Which of {@link #loadouts} is the control. */

@@ -75,7 +75,7 @@ final class RelayDemands {
             warnings.add(name + " has no loadout in the plan: counted with "
                     + scene.controlLoadout().name() + ".");
         Loadout carried = loadout.map(scene::loadout).orElseGet(scene::controlLoadout);
-        return LinkEnd.of(carried, scene.noise());
+        return scene.end(carried);
     }
 
     private void route(Places.RouteEntry entry) {

@@ -14,7 +14,6 @@ import handreach.relay.Demand;
 import handreach.relay.DirectVerdict;
 import handreach.relay.HopPath;
 import handreach.relay.HopSurvey;
-import handreach.relay.LearnedSite;
 import handreach.relay.RelayChoice;
 import handreach.relay.RelayConstraints;
 import handreach.relay.RelayEquipment;
@@ -73,8 +72,8 @@ public final class RelayStudy {
     private RelayAnswer answer() {
         List<Demand> demands = RelayDemands.of(scene, warnings);
         List<Talk> talks = RelayDemands.talks(scene, demands);
-        RelayQuestion.Setting setting =
-                new RelayQuestion.Setting(scene.terms(), scene.conditions(), scene.model(), scene.ground(), learned());
+        RelayQuestion.Setting setting = new RelayQuestion.Setting(
+                scene.terms(), scene.conditions(), scene.model(), scene.ground(), scene.learned());
         RelayQuestion question = new RelayQuestion(demands, talks, setting);
         RelayEquipment relay = equipment();
         DirectVerdict direct = DirectVerdict.of(question, byBurden(), progress);
@@ -90,24 +89,12 @@ public final class RelayStudy {
                 new RelayAnswer.Words(verdict, List.copyOf(new LinkedHashSet<>(warnings))));
     }
 
-    /** What walks have taught, where the plan names it, with those links it was learned from that the plan still has. */
-    private Optional<LearnedSite> learned() {
-        List<String> known = scene.loadouts().stream().map(Loadout::name).toList();
-        return scene.calibration()
-                .map(file -> new LearnedSite(
-                        file.site(),
-                        file.links().stream()
-                                .filter(known::containsAll)
-                                .map(ends -> scene.budget(scene.loadout(ends.get(0)), scene.loadout(ends.get(1))))
-                                .toList()));
-    }
-
     /** What can be carried on the body, from the least burdensome up. */
     private List<LinkEnd> byBurden() {
         return scene.loadouts().stream()
                 .filter(loadout -> loadout.carry().carry().isAtBody())
                 .sorted(Comparator.comparingDouble((Loadout loadout) -> scene.burdenScore(loadout)))
-                .map(loadout -> LinkEnd.of(loadout, scene.noise()))
+                .map(scene::end)
                 .toList();
     }
 

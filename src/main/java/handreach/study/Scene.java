@@ -7,6 +7,7 @@ import handreach.budget.LinkEnd;
 import handreach.budget.LinkTerms;
 import handreach.budget.Posture;
 import handreach.budget.SiteNoise;
+import handreach.budget.TwoWayLedger;
 import handreach.geodesy.Position;
 import handreach.input.InputFault;
 import handreach.input.NearestWord;
@@ -25,7 +26,9 @@ import handreach.propagation.LossModel;
 import handreach.propagation.PathConditions;
 import handreach.propagation.Terminals;
 import handreach.reach.AreaGround;
+import handreach.reach.LearnedSite;
 import handreach.reach.ReachLink;
+import handreach.reach.SiteLesson;
 import handreach.terrain.Cover;
 import handreach.terrain.LandCover;
 import handreach.terrain.TileFolder;
@@ -59,6 +62,8 @@ public final class Scene {
     private final List<String> warnings;
     /** Links reckoned so far; the same for every thread that asks, since a scene never changes. */
     private final Map<List<String>, ReachLink> links = new ConcurrentHashMap<>();
+    /** What walks have taught, once asked for; whichever thread reckons it, it is the same. */
+    private volatile LearnedSite site;
 
     private Scene(
             PlanFile file,
@@ -304,12 +309,10 @@ public final class Scene {
     private ReachLink linkOf(Loadout near, Loadout far) {
         LinkBudget budget = budget(near, far);
         ReachLink link = ReachLink.of(far.name(), budget, terminals(near, far));
-        if (calibration.isEmpty()) return link;
-        return link.calibrated(new ReachLink.Learned(
-                calibration.get().site(),
-                near.carry().carry().word(),
-                far.carry().carry().word(),
-                doubtAgainstWalkedDb(calibration.get(), budget)));
+        return learned()
+                .map(taught ->
+                        link.calibrated(lesson(taught, budget, near, far), taught.covers(this::coverAt, middle())))
+                .orElse(link);
     }
 
     /** What walks have taught, where the plan names it. */
@@ -317,14 +320,44 @@ public final class Scene {
         return calibration;
     }
 
-    /** Doubt of a link against the nearest of those that were walked; all of its doubt where the plan has none of them any more. */
-    private double doubtAgainstWalkedDb(CalibrationFile learned, LinkBudget budget) {
+    /** The same as the engines take it: with those walked links that the plan still has, and where they were called from. */
+    public Optional<LearnedSite> learned() {
+        if (calibration.isEmpty()) return Optional.empty();
+        if (site == null) site = learned(calibration.get());
+        return Optional.of(site);
+    }
+
+    private LearnedSite learned(CalibrationFile learned) {
         List<String> known = loadouts.stream().map(Loadout::name).toList();
-        return learned.links().stream()
-                .filter(known::containsAll)
-                .mapToDouble(ends -> budget.differenceDoubtDb(budget(loadout(ends.get(0)), loadout(ends.get(1)))))
-                .min()
-                .orElse(budget.commonDoubtDb());
+        return new LearnedSite(
+                learned.site(),
+                learned.links().stream()
+                        .filter(known::containsAll)
+                        .map(ends -> budget(loadout(ends.get(0)), loadout(ends.get(1))))
+                        .toList(),
+                WalkBase.all(this).stream().map(WalkBase::at).toList());
+    }
+
+    private static SiteLesson lesson(LearnedSite taught, LinkBudget budget, Loadout near, Loadout far) {
+        return taught.lesson(
+                budget, near.carry().carry().word(), far.carry().carry().word());
+    }
+
+    /** A ledger of this plan between two places, with what walks have taught. */
+    TwoWayLedger taught(TwoWayLedger ledger, PathStudy.Carried carried, Position from, Position to) {
+        if (learned().isEmpty()) return ledger;
+        SiteLesson lesson = lesson(learned().get(), carried.budget(), carried.near(), carried.far());
+        double shiftDb = lesson.shiftDb(learnedCovers(from, to));
+        return lesson.over(ledger, shiftDb, plan().channel().wish().odds());
+    }
+
+    /** Covers that count between two places for what walks have taught; none where nothing was. */
+    List<Cover> learnedCovers(Position from, Position to) {
+        return learned().map(taught -> taught.covers(this::coverAt, from, to)).orElse(List.of());
+    }
+
+    private Cover coverAt(Position at) {
+        return cover.coverAt(at.latitudeDeg(), at.longitudeDeg());
     }
 
     /** Ground and cover as the area engines read them. */

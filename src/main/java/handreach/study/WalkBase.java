@@ -3,6 +3,7 @@ package handreach.study;
 import handreach.geodesy.Position;
 import handreach.loadout.Loadout;
 import handreach.plan.Places;
+import handreach.plan.Questions;
 import java.util.List;
 import java.util.Optional;
 
@@ -14,6 +15,17 @@ import java.util.Optional;
  * @param loadout what is carried there
  */
 public record WalkBase(Optional<String> name, Position at, Loadout loadout) {
+    /** Who is called on the plan's walks; where it names none, who would be. */
+    static List<WalkBase> all(Scene scene) {
+        List<Questions.WalkEntry> walks = scene.plan().questions().walks();
+        if (walks.isEmpty()) return List.of(of(scene, Optional.empty()));
+        return walks.stream()
+                .map(Questions.WalkEntry::base)
+                .distinct()
+                .map(base -> of(scene, base))
+                .toList();
+    }
+
     /** The named position, else the plan's base, else the middle of the rose. */
     static WalkBase of(Scene scene, Optional<String> name) {
         List<Places.PositionEntry> all = scene.plan().places().positions();

@@ -148,7 +148,7 @@ public final class WalkNextStudy {
             for (Loadout walker : walkers) {
                 PathAnswer path = one.get().paths().get(Scene.terminals(base.loadout(), walker));
                 ReachLink link = kinds.link(base.loadout(), walker);
-                double margin = margin(link, path);
+                double margin = margin(link, path, base.at(), one.get().spot().at());
                 reports.add(new WalkNextAnswer.Report(spots.size() - 1, walker.name(), margin, link.odds(margin)));
             }
         }
@@ -203,12 +203,12 @@ public final class WalkNextStudy {
         return path.profile().cover(path.profile().count() - 1);
     }
 
-    private static double margin(ReachLink link, PathAnswer path) {
+    private double margin(ReachLink link, PathAnswer path, Position from, Position to) {
         return link.marginDb(
                 path.loss().lossDb(),
                 path.geometry().departureDeg(),
                 path.geometry().arrivalDeg(),
-                cover(path));
+                scene.learnedCovers(from, to));
     }
 
     /** Does each loadout suffice at each of the plan's positions, or, where it has none but the base, around it? */
@@ -288,7 +288,7 @@ public final class WalkNextStudy {
             return;
         }
         ReachLink link = kinds.link(ends.near(), ends.far());
-        double beyond = margin(link, path)
+        double beyond = margin(link, path, ends.from(), ends.to())
                 - link.thresholdDb(scene.plan().channel().wish().odds());
         stakes.add(new WalkNextAnswer.Stake(where, ends.far().name(), beyond));
         questions.add(new NextWalk.Question(kinds.kind(ends.near(), ends.far(), cover(path)), beyond, weight));

@@ -147,8 +147,12 @@ class OddsGridTest {
                 new SiteCalibration.Origin("walk.csv", LocalDate.of(2026, 5, 1), 40),
                 new SiteCalibration.Area(SOURCE, 5000));
         ReachLink plain = PaperLinks.control();
-        ReachLink taught = plain.calibrated(new ReachLink.Learned(calibration, "face", "chest", 0.8));
+        ReachLink taught = plain.calibrated(new SiteLesson(calibration, "face", "chest", 0.8));
         assertEquals(plain.marginDb(120, 0, 0, Cover.OPEN) - 3, taught.marginDb(120, 0, 0, Cover.OPEN), 1e-12);
+        ReachLink amongTrees =
+                plain.calibrated(new SiteLesson(calibration, "face", "chest", 0.8), List.of(Cover.WOODLAND));
+        // by hand: 3, and the mean of 0 and 3 for the covers
+        assertEquals(plain.marginDb(120, 0, 0, Cover.OPEN) - 4.5, amongTrees.marginDb(120, 0, 0, Cover.OPEN), 1e-12);
         assertEquals(plain.marginDb(120, 0, 0, Cover.WOODLAND) - 6, taught.marginDb(120, 0, 0, Cover.WOODLAND), 1e-12);
         // by hand: √(1.5² + 0.5² + 0.8²) = 1.772 dB
         assertEquals(1.772, taught.commonDoubtDb(), 0.001);

@@ -8,6 +8,7 @@ import handreach.budget.LinkBudget;
 import handreach.loadout.Carry;
 import handreach.reach.CellGrid;
 import handreach.reach.ExactArea;
+import handreach.reach.LearnedSite;
 import handreach.reach.Progress;
 import handreach.reach.SiteCalibration;
 import handreach.reach.SiteCalibration.Shift;
@@ -50,39 +51,43 @@ class LearnedSiteTest {
                 plain.conditions(),
                 plain.model(),
                 plain.ground(),
-                Optional.of(new LearnedSite(LEARNED, List.of(walked))));
+                Optional.of(new LearnedSite(LEARNED, List.of(walked), List.of())));
     }
 
     /** By hand: 5 + (2 − 1)/2 + 1 + 1; with one end on a mast, whose carry is unknown, 5 + 2 + 1; between masts 5. */
     @Test
     void aLessonAddsItsPartsAndTakesTheMeanOfTwoCovers() {
         LinkBudget budget = LinkBudget.between(WEST.end(), EAST.end(), plain().terms());
-        LearnedSite site = new LearnedSite(LEARNED, List.of(budget));
-        assertEquals(
-                7.5,
-                site.lesson(budget, "face", "face", Cover.WOODLAND, Cover.OPEN).shiftDb(),
-                1e-12);
-        assertEquals(8, site.lesson(budget, "face", "mast", Cover.WOODLAND).shiftDb(), 1e-12);
-        assertEquals(5, site.lesson(budget, "mast", "mast").shiftDb(), 1e-12);
+        LearnedSite site = new LearnedSite(LEARNED, List.of(budget), List.of());
+        assertEquals(7.5, site.lesson(budget, "face", "face").shiftDb(List.of(Cover.WOODLAND, Cover.OPEN)), 1e-12);
+        assertEquals(8, site.lesson(budget, "face", "mast").shiftDb(List.of(Cover.WOODLAND)), 1e-12);
+        assertEquals(5, site.lesson(budget, "mast", "mast").shiftDb(List.of()), 1e-12);
         // the link that was walked itself: 2 and twice 0.5 in squares
-        assertEquals(
-                Math.sqrt(4.5), site.lesson(budget, "face", "face", Cover.OPEN).commonDoubtDb(), 1e-9);
-        assertEquals(11, site.lesson(budget, "face", "face", Cover.OPEN).spreadDb());
+        assertEquals(Math.sqrt(4.5), site.lesson(budget, "face", "face").commonDoubtDb(budget.commonDoubtDb()), 1e-9);
+        assertEquals(11, site.lesson(budget, "face", "face").spreadDb(budget.spreadDb()));
     }
 
     /** Law: with nothing walked that the plan still knows, the doubt is never above the ledger's. */
     @Test
     void aLessonNeverAddsDoubt() {
         LinkBudget budget = LinkBudget.between(WEST.end(), RELAY.end(), plain().terms());
-        LearnedSite forgotten = new LearnedSite(LEARNED, List.of());
+        LearnedSite forgotten = new LearnedSite(LEARNED, List.of(), List.of());
         assertEquals(
-                budget.commonDoubtDb(),
-                forgotten.lesson(budget, "face", "mast", Cover.OPEN).commonDoubtDb());
-        assertThrows(IllegalArgumentException.class, () -> new LearnedSite(null, List.of()));
+                budget.commonDoubtDb(), forgotten.lesson(budget, "face", "mast").commonDoubtDb(budget.commonDoubtDb()));
+        assertThrows(IllegalArgumentException.class, () -> new LearnedSite(null, List.of(), List.of()));
+    }
+
+    /** What grows at the base of the walks is in the common shift: only the other end's cover counts. */
+    @Test
+    void theCoverAtAWalkedBaseDoesNotCountTwice() {
+        LearnedSite site = new LearnedSite(LEARNED, List.of(), List.of(WEST.at()));
+        assertEquals(List.of(Cover.OPEN), site.covers(plain()::coverAt, WEST.at(), EAST.at()));
+        assertEquals(List.of(Cover.OPEN), site.covers(plain()::coverAt, EAST.at(), WEST.at()));
+        assertEquals(List.of(), site.covers(plain()::coverAt, WEST.at(), WEST.at()));
     }
 
     @Test
-    void everyHopIsShiftedBesideItsLedger() {
+    void everyHopIsShiftedInItsLedger() {
         HopPath before =
                 HopPath.toRelay(plain(), WEST, PaperWorld.at(0, 0), RELAY).orElseThrow();
         HopPath after =
@@ -91,7 +96,9 @@ class LearnedSiteTest {
         assertEquals(5, after.odds().siteShiftDb(), 1e-12);
         assertEquals(0, before.odds().siteShiftDb());
         assertEquals(before.odds().marginDb() - 5, after.odds().marginDb(), 1e-9);
-        assertEquals(before.ledger().marginDb(), after.ledger().marginDb());
+        assertEquals(before.ledger().marginDb() - 5, after.ledger().marginDb(), 1e-9);
+        assertEquals(-5, after.ledger().there().valueDb("site"), 1e-12);
+        assertEquals(11, after.ledger().there().doubt().spreadDb());
         double there = before.ledger().there().marginDb() - RELAY.mode().desenseDb() - 5;
         assertEquals(Odds.ofMargin(there, 11), after.odds().there(), 1e-9);
         HopPath direct = HopPath.direct(learned(), WEST, EAST).orElseThrow();

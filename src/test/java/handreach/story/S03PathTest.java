@@ -8,6 +8,7 @@ import com.fasterxml.jackson.databind.ObjectMapper;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.Arrays;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -125,6 +126,28 @@ class S03PathTest {
                     model.get("model").asText());
         }
         assertTrue(node.get("reading").asText().length() > 20);
+    }
+
+    /** Odds of the most hopeful model under a table of all of them are no answer: the plan's model gives 1 %, free space 100 %. */
+    @Test
+    void besideAllModelsTheLedgerIsThatOfThePlansModel() throws IOException {
+        String[] ask = {
+            "path", "--plan", "elevation-samples/forest-hills", "--from", "spike camp", "--to", "north spur", "--json"
+        };
+        JsonNode one = json(CommandRun.of(ask));
+        String[] askAll = Arrays.copyOf(ask, ask.length + 2);
+        askAll[ask.length] = "--model";
+        askAll[ask.length + 1] = "all";
+        CommandRun run = CommandRun.of(askAll);
+        JsonNode all = json(run);
+        assertEquals("handheld", all.get("model").asText());
+        assertEquals("handheld", all.get("ledger_model").asText());
+        assertEquals(one.get("ledger"), all.get("ledger"));
+        assertEquals(one.get("loss_db"), all.get("loss_db"));
+        assertEquals("handheld", all.get("models").get(0).get("model").asText());
+        askAll[ask.length - 1] = "--explain";
+        String text = CommandRun.of(askAll).out();
+        assertTrue(text.contains("The ledger and its odds are by handheld."), text);
     }
 
     @Test

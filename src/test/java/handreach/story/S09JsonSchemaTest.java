@@ -62,6 +62,7 @@ class S09JsonSchemaTest {
             "reading",
             "steps",
             "ledger",
+            "ledger_model",
             "search",
             "distance_km",
             "loss_db",
@@ -111,6 +112,8 @@ class S09JsonSchemaTest {
                 with(ground, "--model", "delta-bullington"),
                 with(ground, "--model", "two-ray"),
                 with(spur, "--explain"),
+                List.of("path", "--plan", calibrated(), "--from", "spike camp", "--to", "north spur", "--model", "all"),
+                List.of("reach", calibrated(), "--no-area"),
                 List.of("path", "--profile", profile(), "--frequency-mhz", "446"),
                 List.of("reach", SAMPLES + "urban-coast", "--no-area"),
                 List.of("reach", SAMPLES + "forest-hills", "--no-area"),
@@ -139,6 +142,14 @@ class S09JsonSchemaTest {
 
     private String out() {
         return folder.resolve("out").toString();
+    }
+
+    private String calibrated() {
+        try {
+            return CalibratedPlan.accepted(folder).toString();
+        } catch (IOException e) {
+            throw new java.io.UncheckedIOException(e);
+        }
     }
 
     private String profile() {
