@@ -22,11 +22,14 @@ import java.util.Objects;
  * @param held what it already contains
  */
 public record AntennaDelta(Db delta, Doubt doubt, Mounting mounting, int readings, String source, EffectsHeld held) {
+    /** Largest delta that is believed of an antenna, either way, dB: a shorted plug loses less. */
+    public static final double LARGEST_DB = 60;
     /** Doubt of a delta from a single trial, which shows no scatter of its own, dB; scatter in the hand, our suggestion. */
     private static final double SINGLE_TRIAL_DB = 2;
 
     public AntennaDelta {
-        if (!(Math.abs(delta.db()) <= 60)) throw new IllegalArgumentException("delta over the control " + delta);
+        if (!(Math.abs(delta.db()) <= LARGEST_DB))
+            throw new IllegalArgumentException("delta over the control " + delta);
         if (readings < 0) throw new IllegalArgumentException("readings " + readings);
         Objects.requireNonNull(doubt);
         Objects.requireNonNull(mounting);

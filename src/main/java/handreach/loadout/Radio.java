@@ -11,9 +11,14 @@ import handreach.units.Dbm;
  * @param modulation voice mode
  */
 public record Radio(String name, Dbm power, Dbm sensitivity, Modulation modulation) {
+    /** Reference sensitivities that are believed, dBm: from some decibels under the noise of a noiseless receiver to a deaf one. */
+    public static final double BEST_SENSITIVITY_DBM = -135;
+
+    public static final double WORST_SENSITIVITY_DBM = -60;
+
     public Radio {
         if (!(power.dbm() >= -30 && power.dbm() <= 70)) throw new IllegalArgumentException("power " + power);
-        if (!(sensitivity.dbm() >= -135 && sensitivity.dbm() <= -60))
+        if (!(sensitivity.dbm() >= BEST_SENSITIVITY_DBM && sensitivity.dbm() <= WORST_SENSITIVITY_DBM))
             throw new IllegalArgumentException("sensitivity " + sensitivity);
     }
 

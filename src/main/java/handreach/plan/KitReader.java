@@ -3,6 +3,7 @@ package handreach.plan;
 import handreach.input.Faults;
 import handreach.loadout.Carry;
 import handreach.loadout.Radiator;
+import handreach.loadout.Radio;
 import handreach.units.Dbd;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -54,7 +55,8 @@ final class KitReader {
         for (PlanSection section : root.tables("radio")) {
             String name = name(section, names, "handheld 5 W");
             double power = section.requiredNumber("power_w", 0.001, 1500, "W");
-            OptionalDouble sensitivity = section.number("sensitivity_dbm", -150, -60, "dBm");
+            OptionalDouble sensitivity =
+                    section.number("sensitivity_dbm", Radio.BEST_SENSITIVITY_DBM, Radio.WORST_SENSITIVITY_DBM, "dBm");
             OptionalDouble noise = section.number("noise_figure_db", 0, 40, "dB");
             if (sensitivity.isEmpty()
                     && noise.isEmpty()
@@ -123,7 +125,7 @@ final class KitReader {
                     "gain_db",
                     "has no reference: a gain means something only over an isotropic antenna, a dipole, or the control. Write"
                             + " delta_db for decibels over the control of this plan.");
-        if (delta.isPresent() && (uncertainty.isEmpty() || mount.isEmpty()))
+        if (delta.isPresent() && !(section.has("delta_uncertainty_db") && section.has("delta_mount")))
             section.fault(
                     "delta_db",
                     "stands alone. Add delta_uncertainty_db (its standard uncertainty) and delta_mount (how it was held).");

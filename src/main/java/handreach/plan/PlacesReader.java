@@ -2,6 +2,7 @@ package handreach.plan;
 
 import handreach.geodesy.Position;
 import handreach.input.Faults;
+import handreach.reach.AreaRequest;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.HashSet;
@@ -58,7 +59,8 @@ final class PlacesReader {
         if (centre.isEmpty() && !section.has("centre"))
             section.fault(
                     "centre", "is missing and there is no [[position]] to take it from. Add centre = \"a place\".");
-        double radius = section.requiredNumber("radius_km", 0.2, 200, "km");
+        double radius = section.requiredNumber(
+                "radius_km", AreaRequest.LEAST_RADIUS_M / 1000, AreaRequest.LARGEST_RADIUS_M / 1000, "km");
         Optional<Path> polygon = PlanReader.existing(section, "polygon", false, folder, faults);
         section.refuseUnknownKeys();
         return new Places.Area(centre.orElse(new Position(0, 0)), radius, polygon);

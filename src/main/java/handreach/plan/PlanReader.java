@@ -28,6 +28,8 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import org.tomlj.Toml;
 import org.tomlj.TomlParseResult;
 
@@ -35,6 +37,8 @@ import org.tomlj.TomlParseResult;
 final class PlanReader {
     private static final Keyword<Lengths> LENGTHS =
             Keyword.of(List.of(Lengths.values()), lengths -> lengths.name().toLowerCase(Locale.ROOT));
+    private static final Pattern DECIMAL_COMMA =
+            Pattern.compile("\\s*([\\w-]+)\\s*=\\s*([+-]?\\d{1,12}),(\\d{1,12})\\s*(?:#.*)?");
 
     private final Faults faults = new Faults();
     private final String source;
@@ -70,9 +74,25 @@ final class PlanReader {
             String message =
                     String.valueOf(error.getMessage()).replaceAll("\\s+", " ").strip();
             int line = error.position() == null ? 0 : error.position().line();
-            faults.add(text.name(), line, "is not TOML here: " + message + ". Check quotes and brackets on this line.");
+            Optional<String> comma = decimalComma(text, line);
+            if (comma.isPresent()) faults.add(text.name(), line, comma.get());
+            else
+                faults.add(
+                        text.name(),
+                        line,
+                        "is not TOML here: " + message + ". Check quotes and brackets on this line.");
         });
         throw new InputFault(faults.list());
+    }
+
+    /** What to say of a line on which a number has a comma where its point should be. */
+    private static Optional<String> decimalComma(SourceText text, int line) {
+        if (line < 1 || line > text.lines().size()) return Optional.empty();
+        Matcher number = DECIMAL_COMMA.matcher(text.lines().get(line - 1));
+        if (!number.matches()) return Optional.empty();
+        String found = number.group(2) + "," + number.group(3);
+        return Optional.of(number.group(1) + " is " + found + ", a number with a point is expected. Write "
+                + number.group(2) + "." + number.group(3) + ".");
     }
 
     private Plan plan() {
@@ -151,7 +171,8 @@ final class PlanReader {
         CoverLegend legend = section.word("legend", CoverLegend.KEYWORD, CoverLegend.WORLD_COVER);
         Optional<Path> polygons = existing(section, "cover_areas", false, folder, faults);
         GroundChoice.CoverHeights heights = new GroundChoice.CoverHeights(
-                section.number("canopy_height_m", 0, 120, "m"), section.number("roof_height_m", 0, 300, "m"));
+                section.number("canopy_height_m", 0, Cover.TALLEST_M, "m"),
+                section.number("roof_height_m", 0, Cover.TALLEST_M, "m"));
         return new GroundChoice.CoverChoice(surface, everywhere, raster, legend, polygons, heights);
     }
 

@@ -228,7 +228,9 @@ final class PlanSection {
         return unit.isEmpty() ? "" : " " + unit;
     }
 
-    private static String plain(double number) {
+    static String plain(double number) {
+        if (Double.isNaN(number)) return "nan";
+        if (Double.isInfinite(number)) return number > 0 ? "inf" : "-inf";
         return new java.math.BigDecimal(Double.toString(number))
                 .stripTrailingZeros()
                 .toPlainString();

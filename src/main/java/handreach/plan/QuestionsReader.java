@@ -2,7 +2,10 @@ package handreach.plan;
 
 import handreach.input.Faults;
 import handreach.input.NearestWord;
+import handreach.loadout.Radio;
 import handreach.propagation.LossModels;
+import handreach.reach.AreaRequest;
+import handreach.reach.BearingRequest;
 import handreach.relay.RelayMode;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -54,11 +57,21 @@ final class QuestionsReader {
         Questions.ReachQuestion question = new Questions.ReachQuestion(
                 section.reference(Reference.FROM, positions),
                 section.reference(Reference.WITH, loadouts),
-                section.number("bearing_step_deg", 1, 90, "degrees", 5),
-                section.number("cell_m", 5, 2000, "m", 30),
+                bearingStep(section),
+                section.number("cell_m", AreaRequest.LEAST_CELL_M, AreaRequest.LARGEST_CELL_M, "m", 30),
                 section.word("model", LossModels.KEYWORD, LossModels.HANDHELD));
         section.refuseUnknownKeys();
         return question;
+    }
+
+    private static double bearingStep(PlanSection section) {
+        double step = section.number("bearing_step_deg", 1, 90, "degrees", BearingRequest.USUAL_STEP_DEG);
+        if (BearingRequest.makesTurn(step)) return step;
+        section.fault(
+                "bearing_step_deg",
+                "is " + PlanSection.plain(step)
+                        + ", which does not go into 360 degrees. Take 1, 5, 10 or another that does.");
+        return BearingRequest.USUAL_STEP_DEG;
     }
 
     private Questions.RelayQuestion relay() {
@@ -76,7 +89,7 @@ final class QuestionsReader {
             section.fault("talk", "is \"listed\", but there are no pairs. Add pairs = [[\"a\", \"b\"]].");
         Questions.RelayEquipment equipment = new Questions.RelayEquipment(
                 section.number("power_w", 0.001, 1500, "W", 5),
-                section.number("sensitivity_dbm", -150, -60, "dBm", -118),
+                section.number("sensitivity_dbm", Radio.BEST_SENSITIVITY_DBM, Radio.WORST_SENSITIVITY_DBM, "dBm", -118),
                 section.number("gain_dbd", -30, 20, "dBd", -0.5),
                 section.number("mast_m", 0.5, 60, "m", 3),
                 section.number("feed_loss_db", 0, 30, "dB", 1),

@@ -18,7 +18,6 @@ import java.util.OptionalDouble;
  */
 public record CutSettings(Surface surface, OptionalDouble canopyHeightM, OptionalDouble roofHeightM) {
     public static final CutSettings DEFAULT = of(Surface.BARE_EARTH);
-    private static final double TALLEST_M = 150;
 
     public CutSettings {
         Objects.requireNonNull(surface);
@@ -31,9 +30,9 @@ public record CutSettings(Surface surface, OptionalDouble canopyHeightM, Optiona
     }
 
     private static void check(String what, OptionalDouble heightM) {
-        if (heightM.isPresent() && !(heightM.getAsDouble() >= 0 && heightM.getAsDouble() <= TALLEST_M))
+        if (heightM.isPresent() && !(heightM.getAsDouble() >= 0 && heightM.getAsDouble() <= Cover.TALLEST_M))
             throw new IllegalArgumentException(
-                    what + " height " + heightM.getAsDouble() + " m is not between 0 and 150");
+                    what + " height " + heightM.getAsDouble() + " m is not between 0 and " + Cover.TALLEST_M);
     }
 
     /** Height of what stands on ground of this cover, m above the ground. */

@@ -26,6 +26,13 @@ public record AreaRequest(
     /** Farthest cell an engine reckons: beyond, the house has no model for antennas near the ground. */
     public static final double LARGEST_RADIUS_M = 120_000;
 
+    /** Least radius that can be asked for: within it hardly a hill stands between two people, m; our suggestion. */
+    public static final double LEAST_RADIUS_M = 200;
+    /** Sides of a cell that can be asked for, m; our suggestion. */
+    public static final double LEAST_CELL_M = 5;
+
+    public static final double LARGEST_CELL_M = 2000;
+
     public AreaRequest {
         if (!(radiusM > 0 && radiusM <= LARGEST_RADIUS_M))
             throw new IllegalArgumentException("radius " + radiusM + " m, allowed up to " + LARGEST_RADIUS_M);

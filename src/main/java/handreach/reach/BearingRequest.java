@@ -22,10 +22,15 @@ public record BearingRequest(
         if (!(radiusM >= CellsByRadial.NEAREST_M && radiusM <= AreaRequest.LARGEST_RADIUS_M))
             throw new IllegalArgumentException("radius " + radiusM + " m, allowed " + CellsByRadial.NEAREST_M + " to "
                     + AreaRequest.LARGEST_RADIUS_M);
-        if (!(stepDeg >= 0.1 && stepDeg <= 90) || Math.abs(360 / stepDeg - Math.rint(360 / stepDeg)) > 1e-9)
+        if (!(stepDeg >= 0.1 && stepDeg <= 90) || !makesTurn(stepDeg))
             throw new IllegalArgumentException("bearings every " + stepDeg + " degrees do not make a turn");
         if (source == null || conditions == null || model == null)
             throw new IllegalArgumentException("a bearing request leaves nothing out");
+    }
+
+    /** Whether steps of this many degrees make a whole turn. */
+    public static boolean makesTurn(double stepDeg) {
+        return Math.abs(360 / stepDeg - Math.rint(360 / stepDeg)) <= 1e-9;
     }
 
     /** Number of bearings. */

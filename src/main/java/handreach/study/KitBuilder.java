@@ -229,6 +229,7 @@ final class KitBuilder {
     }
 
     private AntennaDelta delta(MountResult mount, AntennaResult result) {
+        requireBelieved(mount, result);
         if (mount.frequencyMhz().isPresent() && frequencyGap(mount) > 0.05)
             warnOnce("The bench read " + result.antenna() + " at "
                     + number(mount.frequencyMhz().getAsDouble()) + " MHz; the channel is " + number(frequency.mhz())
@@ -241,6 +242,22 @@ final class KitBuilder {
                 result.n(),
                 "bench, " + result.n() + " readings, mounting \""
                         + mount.mounting().name() + "\"");
+    }
+
+    private void requireBelieved(MountResult mount, AntennaResult result) {
+        double db = result.delta().delta().db();
+        if (Math.abs(db) <= AntennaDelta.LARGEST_DB) return;
+        String file = plan.kit()
+                .bench()
+                .map(named -> String.valueOf(named.file().getFileName()))
+                .orElse("bench");
+        throw new InputFault(
+                file,
+                0,
+                "\"" + result.antenna() + "\" in mounting \"" + mount.mounting().name() + "\" lies " + number(db)
+                        + " dB over the control, allowed is -" + number(AntennaDelta.LARGEST_DB) + " to "
+                        + number(AntennaDelta.LARGEST_DB)
+                        + " dB. Check its received_level readings: their sign, and that all are in dBm.");
     }
 
     private void warnOnce(String warning) {

@@ -8,7 +8,9 @@ import handreach.plan.Plan;
 import handreach.plan.Questions;
 import handreach.propagation.LossModel;
 import handreach.propagation.LossModels;
+import handreach.reach.AreaRequest;
 import handreach.reach.MapEngine;
+import java.math.BigDecimal;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -30,10 +32,6 @@ public record ReachWish(
         OptionalDouble radiusKm,
         OptionalDouble cellM,
         List<String> loadouts) {
-    private static final double LEAST_RADIUS_KM = 0.2;
-    private static final double LARGEST_RADIUS_KM = 120;
-    private static final double LEAST_CELL_M = 5;
-    private static final double LARGEST_CELL_M = 2000;
 
     public ReachWish {
         loadouts = List.copyOf(loadouts);
@@ -53,8 +51,14 @@ public record ReachWish(
     /** Every fault of the wish at once, named by the options that set it. */
     void check(Plan plan) {
         Faults faults = new Faults();
-        within(faults, "--radius-km", radiusKm, LEAST_RADIUS_KM, LARGEST_RADIUS_KM, "km");
-        within(faults, "--cell-m", cellM, LEAST_CELL_M, LARGEST_CELL_M, "m");
+        within(
+                faults,
+                "--radius-km",
+                radiusKm,
+                AreaRequest.LEAST_RADIUS_M / 1000,
+                AreaRequest.LARGEST_RADIUS_M / 1000,
+                "km");
+        within(faults, "--cell-m", cellM, AreaRequest.LEAST_CELL_M, AreaRequest.LARGEST_CELL_M, "m");
         List<String> known =
                 plan.kit().loadouts().stream().map(Kit.LoadoutEntry::name).toList();
         for (String name : loadouts)
@@ -84,8 +88,13 @@ public record ReachWish(
             faults.add(
                     option,
                     0,
-                    "is " + value.getAsDouble() + ", allowed is " + low + " to " + high + " " + unit
-                            + ". Correct the value.");
+                    "is " + plain(value.getAsDouble()) + ", allowed is " + plain(low) + " to " + plain(high) + " "
+                            + unit + ". Correct the value.");
+    }
+
+    private static String plain(double number) {
+        if (!Double.isFinite(number)) return String.valueOf(number);
+        return new BigDecimal(Double.toString(number)).stripTrailingZeros().toPlainString();
     }
 
     private LossModel modelFor(Plan plan) {
