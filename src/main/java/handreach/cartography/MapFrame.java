@@ -30,6 +30,11 @@ public record MapFrame(Position centre, double metresPerPx, int widthPx, int hei
             throw new IllegalArgumentException("a map that reaches within a degree of a pole");
     }
 
+    /** Whether a map of this radius stays clear of the poles, where its projection ends. */
+    public static boolean canHold(Position centre, double radiusM) {
+        return Math.abs(centre.latitudeDeg()) + Math.toDegrees(radiusM / EQUATOR_RADIUS_M) < NEAREST_TO_POLE_DEG;
+    }
+
     /**
      * The frame that shows a radius around a position, with the shorter side just holding the circle.
      *

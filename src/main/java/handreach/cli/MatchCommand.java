@@ -3,11 +3,13 @@ package handreach.cli;
 import handreach.bench.MatchAnalysis;
 import handreach.bench.Touchstone;
 import handreach.input.Faults;
+import handreach.input.NumberText;
 import handreach.plan.PlanFile;
 import handreach.report.MatchText;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.OptionalDouble;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -28,6 +30,8 @@ import picocli.CommandLine.Parameters;
             "SWR says nothing about efficiency: a resistor has SWR 1."
         })
 final class MatchCommand implements Callable<Integer> {
+    private static final String CHANNEL = "--channel-mhz";
+
     @Parameters(
             index = "0",
             arity = "1..*",
@@ -35,8 +39,11 @@ final class MatchCommand implements Callable<Integer> {
             description = "Touchstone files, version 1 or 2; several are compared with the first.")
     private List<Path> files;
 
-    @Option(names = "--channel-mhz", paramLabel = "MHZ", split = ",", description = "Channels to look at, in MHz.")
-    private List<Double> channelsMhz = new ArrayList<>();
+    @Option(
+            names = CHANNEL,
+            paramLabel = "MHZ[,MHZ]",
+            description = "Channels to look at, in MHz, with a point as in 155.16; several with commas between.")
+    private List<String> channelsMhz = List.of();
 
     @Option(names = "--plan", paramLabel = "PLAN", description = "Take the channel from this plan.")
     private Path plan;
@@ -51,9 +58,9 @@ final class MatchCommand implements Callable<Integer> {
     public Integer call() {
         Faults faults = new Faults();
         AirOptions.check(faults, "--system-ohm", systemOhm, 1, 1000, "ohm");
-        for (double mhz : channelsMhz) AirOptions.check(faults, "--channel-mhz", mhz, 0.1, 10_000, "MHz");
+        List<Double> channels = new ArrayList<>();
+        for (String written : channelsMhz) channels.addAll(channels(faults, written));
         faults.throwIfAny();
-        List<Double> channels = new ArrayList<>(channelsMhz);
         if (plan != null)
             channels.add(PlanFile.open(plan).plan().channel().frequency().mhz());
         List<MatchAnalysis> sweeps = files.stream()
@@ -63,5 +70,36 @@ final class MatchCommand implements Callable<Integer> {
         if (json.isWanted()) json.print(MatchText.json(sweeps));
         else json.out().print(MatchText.text(sweeps));
         return 0;
+    }
+
+    /** Channels with commas between; two whole numbers in a row may as well be one with a decimal comma, and are not guessed at. */
+    private static List<Double> channels(Faults faults, String written) {
+        List<Double> channels = new ArrayList<>();
+        String before = "";
+        for (String word : written.split(",", -1)) {
+            String text = word.strip();
+            OptionalDouble mhz = NumberText.parse(text);
+            if (mhz.isEmpty())
+                faults.add(
+                        CHANNEL, 0, "is " + written + ", numbers of MHz such as 155.16 or 155.16,446.05 are expected.");
+            else if (isWhole(before) && isWhole(text))
+                faults.add(
+                        CHANNEL,
+                        0,
+                        "is " + written + ", which may mean " + before + "." + text + " or the channels " + before
+                                + " and " + text + ". Write " + before + "." + text + ", or " + before + ".0," + text
+                                + ".0.");
+            else {
+                AirOptions.check(faults, CHANNEL, mhz.getAsDouble(), 0.1, 10_000, "MHz");
+                channels.add(mhz.getAsDouble());
+            }
+            if (!faults.isEmpty()) return channels;
+            before = text;
+        }
+        return channels;
+    }
+
+    private static boolean isWhole(String text) {
+        return text.matches("\\d+");
     }
 }

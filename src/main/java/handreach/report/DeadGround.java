@@ -19,6 +19,9 @@ public final class DeadGround {
     /** Height of an eye or antenna over ground, from which the rise is judged, m. */
     private static final double EYE_M = 1.5;
 
+    /** What rises nearer than this is the slope that one stands on, not something that stands in the way, m; our suggestion. */
+    private static final double FEET_M = 50;
+
     private static final List<String> WINDS =
             List.of("N", "NNE", "NE", "ENE", "E", "ESE", "SE", "SSE", "S", "SSW", "SW", "WSW", "W", "WNW", "NW", "NNW");
 
@@ -53,7 +56,8 @@ public final class DeadGround {
      * @shape  one trace in, at most five lines out; reads one cut of the ground a sector
      * @unit   bearings degrees from true north; lengths as the style says
      * @valid  every trace; bearings without heights are told apart from dead ones
-     * @error  the rise named is the one with the greatest elevation angle on the sector's middle bearing, to 1/200 of its length
+     * @error  the rise named is the one with the greatest elevation angle on the sector's middle bearing, to 1/200 of its length; the
+     *     slope of the first 50 m is not named
      * @source definition ours: below six tenths of the median reach
      */
     public static List<CardLine> lines(RoseTrace trace, Elevation elevation, Position middle, Lengths style) {
@@ -153,7 +157,7 @@ public final class DeadGround {
         if (isVoid[0]) return "";
         int best = -1;
         double steepest = 0;
-        for (int i = 1; i <= SAMPLES; i++) {
+        for (int i = (int) Math.ceil(SAMPLES * FEET_M / lengthM); i <= SAMPLES; i++) {
             double slope = (height[i] - height[0] - EYE_M) / (lengthM * i / SAMPLES);
             if (!isVoid[i] && slope > steepest) {
                 steepest = slope;

@@ -6,8 +6,11 @@ import handreach.cartography.GridLine;
 import handreach.cartography.HeightLattice;
 import handreach.cartography.Hillshade;
 import handreach.cartography.MapFrame;
+import handreach.geodesy.Position;
+import handreach.input.InputFault;
 import handreach.terrain.Elevation;
 import java.util.List;
+import java.util.Locale;
 import java.util.OptionalDouble;
 
 /**
@@ -27,6 +30,21 @@ public record MapGround(
     public MapGround {
         contours = List.copyOf(contours);
         graticule = List.copyOf(graticule);
+    }
+
+    /** The frame round a radius; near a pole, where no map of this kind can be drawn, it is a fault of the plan. */
+    static MapFrame frame(Position centre, double radiusM, int widthPx, int heightPx) {
+        if (!MapFrame.canHold(centre, radiusM))
+            throw new InputFault(
+                    "plan",
+                    0,
+                    String.format(
+                            Locale.ROOT,
+                            "the map would reach from latitude %.2f over %.1f km, allowed is up to a degree from a pole. Take a"
+                                    + " smaller radius_km under [area], or a place farther from the pole.",
+                            centre.latitudeDeg(),
+                            radiusM / 1000));
+        return MapFrame.around(centre, radiusM, widthPx, heightPx);
     }
 
     /** Relief with contours; the picture may be tinted already, or {@link Picture#relief}. */

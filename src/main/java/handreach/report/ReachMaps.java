@@ -49,7 +49,7 @@ final class ReachMaps {
         this.answer = answer;
         this.scene = answer.scene();
         this.plan = scene.plan();
-        this.frame = MapFrame.around(
+        this.frame = MapGround.frame(
                 answer.middle(), MARGIN * 1000 * plan.places().area().radiusKm(), MAP_PX, MAP_PX);
         this.relief = MapGround.hillshade(scene.tiles(), frame);
         List<GridLine> graticule = Graticule.of(frame, plan.heading().placeForm(), 5);

@@ -246,7 +246,7 @@ public final class RelayPages {
     private Drawing map() {
         Scene scene = answer.scene();
         double radiusM = MARGIN * 1000 * plan.places().area().radiusKm();
-        MapFrame frame = MapFrame.around(plan.places().area().centre(), radiusM, MAP_PX, MAP_PX);
+        MapFrame frame = MapGround.frame(plan.places().area().centre(), radiusM, MAP_PX, MAP_PX);
         MapGround ground = MapGround.of(
                 scene.tiles(),
                 frame,

@@ -82,7 +82,7 @@ public final class RoseFigure implements Figure {
     public RoseFigure over(Elevation elevation, Position middle, List<MapPlace> places) {
         double metres = radius.high() * style.longUnitM();
         int side = (int) Math.ceil(2 * radiusPx * SHARPNESS);
-        MapFrame frame = MapFrame.around(middle, metres, side, side);
+        MapFrame frame = MapGround.frame(middle, metres, side, side);
         Picture relief = Picture.relief(MapGround.hillshade(elevation, frame));
         return new RoseFigure(title, traces, style, room, Optional.of(new Ground(relief, frame, List.copyOf(places))));
     }

@@ -159,7 +159,7 @@ public final class WalkPages {
                 new Position(south, middle.longitudeDeg()), new Position(north, middle.longitudeDeg()));
         double wide = GeodesicLine.distanceM(
                 new Position(middle.latitudeDeg(), first + west), new Position(middle.latitudeDeg(), first + east));
-        return MapFrame.around(middle, Math.max(LEAST_RADIUS_M, MARGIN * Math.max(tall, wide) / 2), MAP_PX, MAP_PX);
+        return MapGround.frame(middle, Math.max(LEAST_RADIUS_M, MARGIN * Math.max(tall, wide) / 2), MAP_PX, MAP_PX);
     }
 
     private List<Block> odds() {

@@ -18,7 +18,6 @@ import java.nio.charset.StandardCharsets;
 import java.nio.charset.UnsupportedCharsetException;
 import java.time.DateTimeException;
 import java.time.Instant;
-import java.time.OffsetDateTime;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -236,17 +235,22 @@ final class GpxReader {
     private Optional<Instant> time(String text) {
         if (text.isEmpty()) return Optional.empty();
         try {
-            return Optional.of(OffsetDateTime.parse(text).toInstant());
+            return counted(ClockTime.parse(text));
         } catch (DateTimeException notFull) {
             try {
-                Instant utc = Instant.parse(text + "Z");
-                localTimes++;
-                return Optional.of(utc);
+                Optional<Instant> utc = counted(ClockTime.parse(text + "Z"));
+                if (utc.isPresent()) localTimes++;
+                return utc;
             } catch (DateTimeException notAtAll) {
                 unreadTimes++;
                 return Optional.empty();
             }
         }
+    }
+
+    private Optional<Instant> counted(Optional<Instant> time) {
+        if (time.isEmpty()) unreadTimes++;
+        return time;
     }
 
     private List<String> notes() {
@@ -256,7 +260,9 @@ final class GpxReader {
         if (untimed > 0)
             notes.add(name + ": " + untimed + " of " + points.size()
                     + " points have no time; reports cannot be joined to them by time.");
-        if (unreadTimes > 0) notes.add(name + ": " + unreadTimes + " times could not be read and count as missing.");
+        if (unreadTimes > 0)
+            notes.add(name + ": " + unreadTimes + " times could not be read, or lie outside the " + ClockTime.YEARS
+                    + ", and count as missing.");
         if (localTimes > 0)
             notes.add(name + ": " + localTimes + " times name no time zone; they are taken as UTC, as GPX asks.");
         return notes;

@@ -11,7 +11,6 @@ import java.io.IOException;
 import java.io.StringReader;
 import java.time.DateTimeException;
 import java.time.Instant;
-import java.time.OffsetDateTime;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
@@ -161,7 +160,8 @@ public final class ReportFile {
         if (text.isEmpty()) return Optional.empty();
         for (String full : List.of(text, text + "Z", text + ":00Z")) {
             try {
-                return Optional.of(OffsetDateTime.parse(full).toInstant());
+                Optional<Instant> moment = ClockTime.parse(full);
+                if (moment.isPresent()) return moment;
             } catch (DateTimeException next) {
                 continue;
             }
@@ -171,7 +171,7 @@ public final class ReportFile {
                 row.line(),
                 "time is \"" + cell(row, "time")
                         + "\", a day and time such as 2026-05-04T09:30:00Z is expected (UTC, or with"
-                        + " its offset). Write it so.");
+                        + " its offset; " + ClockTime.YEARS + "). Write it so.");
         return Optional.empty();
     }
 

@@ -83,7 +83,7 @@ class PlanFileTest {
                 told.stream().anyMatch(t -> t.contains("carry is \"fase\"") && t.contains("Did you mean face?")),
                 told.toString());
         assertTrue(
-                told.stream().anyMatch(t -> t.contains("radius_km is 5000, allowed is 0.2 to 200 km")),
+                told.stream().anyMatch(t -> t.contains("radius_km is 5000, allowed is 0.2 to 120 km")),
                 told.toString());
         assertTrue(told.stream().anyMatch(t -> t.contains("Did you mean factory?")), told.toString());
     }

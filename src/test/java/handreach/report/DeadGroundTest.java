@@ -57,6 +57,28 @@ class DeadGroundTest {
         assertTrue(lines.get(1).words().startsWith("on 1 of 72 bearings"));
     }
 
+    /** The steepest of all is the bank of 6 m at one's feet; what stands in the way is the wall. */
+    @Test
+    void theBankAtOnesFeetIsNotTheRise() {
+        PaperGround bank = new PaperGround(
+                (lat, lon) -> {
+                    double m = GeodesicLine.distanceM(MIDDLE, new Position(lat, lon));
+                    return m > 900 && m < 1000 ? 640 : m > 5 ? 506 : 500;
+                },
+                30);
+        String words = DeadGround.lines(trace(35, 85, -1), bank, MIDDLE, Lengths.IMPERIAL)
+                .get(0)
+                .words();
+        assertEquals("nothing sure beyond 0.6 mi, behind the rise of 2100 ft at 0.6 mi.", words);
+    }
+
+    @Test
+    void shortLengthsOfOneUnitAreSaidOnce() {
+        assertEquals("480 to 900 ft", Lengths.IMPERIAL.range(146.3, 274.3));
+        assertEquals("900 m to 1.2 km", Lengths.METRIC.range(900, 1200));
+        assertEquals("900 m", Lengths.METRIC.range(899, 901));
+    }
+
     @Test
     void withoutHeightsNoRiseIsInvented() {
         PaperGround none = new PaperGround((lat, lon) -> Double.NaN, 30);
