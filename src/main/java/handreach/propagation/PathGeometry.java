@@ -129,7 +129,8 @@ public final class PathGeometry {
     }
 
     /**
-     * The inner sample with the least clearance in Fresnel radii; empty when the profile has no inner sample.
+     * The inner sample with the least clearance in Fresnel radii; empty when the profile has no inner sample. What every face of an
+     * answer calls the least clearance is this, of the geometry over bare ground.
      *
      * @shape  O(n), pure
      * @unit   as {@link Clearance}

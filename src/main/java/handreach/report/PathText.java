@@ -244,17 +244,18 @@ public final class PathText {
         StringBuilder words =
                 new StringBuilder(geometry.lineOfSight() ? "In line of sight" : "Out of sight of each other");
         geometry.worstClearance()
-                .ifPresent(worst -> words.append(String.format(
-                        Locale.ROOT,
-                        "; least clearance %.1f m (%.2f of the first Fresnel radius) at %.2f km",
-                        worst.clearanceM(),
-                        worst.inFresnelRadii(),
-                        worst.distanceKm())));
-        words.append(String.format(
-                Locale.ROOT,
-                "; departs at %+.2f\u00b0, arrives at %+.2f\u00b0.",
-                geometry.departureDeg(),
-                geometry.arrivalDeg()));
+                .ifPresent(worst -> words.append("; least clearance over bare ground ")
+                        .append(Decibels.number(worst.clearanceM(), 1))
+                        .append(" m (")
+                        .append(Decibels.number(worst.inFresnelRadii(), 2))
+                        .append(" of the first Fresnel radius) at ")
+                        .append(Decibels.number(worst.distanceKm(), 2))
+                        .append(" km"));
+        words.append("; departs at ")
+                .append(Decibels.signed(geometry.departureDeg(), 2))
+                .append("\u00b0, arrives at ")
+                .append(Decibels.signed(geometry.arrivalDeg(), 2))
+                .append("\u00b0.");
         for (PathGeometry.Obstacle edge : geometry.obstacles())
             words.append(String.format(
                     Locale.ROOT,

@@ -12,7 +12,8 @@ import java.util.Locale;
 
 /**
  * The cut between two terminals: ground on the curved earth, what stands on it, the straight ray, the part of the Fresnel zone
- * that should be free, and the obstacles.
+ * that should be free, and the obstacles. Sight, clearance and obstacles are those over the bare ground, as everywhere: what trees
+ * and buildings cost is a loss of its own.
  */
 public final class ProfileFigure implements Figure {
     private static final double WIDTH_PX = 900;
@@ -55,7 +56,7 @@ public final class ProfileFigure implements Figure {
         this.terminals = terminals;
         this.conditions = conditions;
         this.marks = List.copyOf(marks);
-        this.geometry = PathGeometry.overClutter(profile, terminals, conditions.atmosphere(), conditions.frequency());
+        this.geometry = PathGeometry.of(profile, terminals, conditions.atmosphere(), conditions.frequency());
         double low = Double.POSITIVE_INFINITY;
         double high = Double.NEGATIVE_INFINITY;
         for (int i = 0; i < profile.count(); i++) {
@@ -126,7 +127,7 @@ public final class ProfileFigure implements Figure {
                 terminals.rxHeightM()));
         geometry.worstClearance()
                 .ifPresent(worst ->
-                        text.append(" It is ").append(clearanceWords(worst)).append('.'));
+                        text.append(" It is ").append(clearanceWords(worst)).append(", over bare ground."));
         for (ProfileMark mark : marks)
             text.append(
                     String.format(Locale.ROOT, " At %.2f km: %s.", profile.distanceKm(mark.sample()), mark.label()));
@@ -137,7 +138,7 @@ public final class ProfileFigure implements Figure {
         double share = worst.inFresnelRadii();
         String state = share >= FREE_SHARE ? "clear" : share >= 0 ? "grazed" : "blocked";
         return state + ": least clearance " + Axis.number(share, 2)
-                + String.format(Locale.ROOT, " of the first Fresnel zone at %.2f km", worst.distanceKm());
+                + String.format(Locale.ROOT, " of the first Fresnel radius at %.2f km", worst.distanceKm());
     }
 
     @Override
@@ -265,7 +266,7 @@ public final class ProfileFigure implements Figure {
         for (ProfileMark mark : marks) {
             if (!mark.carriesString()) continue;
             points.add(across.px(profile.distanceKm(mark.sample())));
-            points.add(up.px(groundM(mark.sample()) + profile.clutterM(mark.sample())));
+            points.add(up.px(groundM(mark.sample())));
         }
         if (points.size() == 2) return;
         points.add(across.endPx());
@@ -279,7 +280,7 @@ public final class ProfileFigure implements Figure {
         List<Rectangle2D> taken = new ArrayList<>();
         for (ProfileMark mark : marks) {
             double x = across.px(profile.distanceKm(mark.sample()));
-            double y = up.px(groundM(mark.sample()) + profile.clutterM(mark.sample()));
+            double y = up.px(groundM(mark.sample()));
             double width = Typeface.of(false).widthPx(mark.label(), 12) + 8;
             Rectangle2D box = freeBox(taken, x, y, width);
             taken.add(box);
@@ -307,7 +308,7 @@ public final class ProfileFigure implements Figure {
     private void drawClearance(Pen pen, PathGeometry.Clearance worst) {
         double x = across.px(worst.distanceKm());
         double from = up.px(geometry.rayHeightM(worst.sample()));
-        double to = up.px(groundM(worst.sample()) + profile.clutterM(worst.sample()));
+        double to = up.px(groundM(worst.sample()));
         pen.draw(Outline.line(x, from, x, to), Ink.line(CLEARANCE_RGB, 2));
         pen.draw(Outline.line(x - 5, from, x + 5, from), Ink.line(CLEARANCE_RGB, 2));
         pen.write(
