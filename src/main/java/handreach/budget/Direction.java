@@ -69,6 +69,11 @@ final class Direction {
             sources.add("path " + extra.label(), extra.doubt().commonDb());
             squares += extra.doubt().spreadDb() * extra.doubt().spreadDb();
         }
+        if (receiver.desense().isPresent()) {
+            Doubt doubt = receiver.desense().get().doubt();
+            sources.add("desense", doubt.commonDb());
+            squares += doubt.spreadDb() * doubt.spreadDb();
+        }
         double noise = noiseSpreadDb();
         double body = to.spreadDb() * receiveShare;
         double model = terms.model().spreadDb();
@@ -85,7 +90,7 @@ final class Direction {
         Radio radio = receiver.loadout().radio();
         String passed = String.format(
                 Locale.ROOT, "antenna and body hold off %.1f dB of the outside noise", to.lossToNoiseDb());
-        return List.of(
+        List<LedgerLine> lines = new ArrayList<>(List.of(
                 new LedgerLine(
                         "sensitivity",
                         "reference sensitivity, " + radio.modulation().label(),
@@ -106,7 +111,11 @@ final class Direction {
                         0.0 - radio.qualityDb(terms.quality(), terms.fading()),
                         Doubt.NONE,
                         "TIA TSB-88 Annex A (from memory)",
-                        terms.quality().meaning()));
+                        terms.quality().meaning())));
+        receiver.desense()
+                .ifPresent(line -> lines.add(
+                        new LedgerLine("desense", line.label(), line.value().db(), line.doubt(), line.source(), "")));
+        return List.copyOf(lines);
     }
 
     double fixedDb() {

@@ -94,14 +94,42 @@ public final class LinkBudget {
         return weaker().spreadDb();
     }
 
-    /** Odds of copy at a place with this margin. */
-    public double odds(double marginDb) {
-        return Odds.ofMargin(marginDb, spreadDb());
+    public double spreadThereDb() {
+        return there.spreadDb();
     }
 
-    /** Margin at which the wanted odds are reached. */
+    public double spreadBackDb() {
+        return back.spreadDb();
+    }
+
+    /** Odds of copy both ways at a place with this margin of the weaker direction: those of the way with the lower odds. */
+    public double odds(double marginDb) {
+        if (there.spreadDb() == back.spreadDb()) return Odds.ofMargin(marginDb, there.spreadDb());
+        double weakest = weaker().fixedDb();
+        return Math.min(oddsThere(marginDb + there.fixedDb() - weakest), oddsBack(marginDb + back.fixedDb() - weakest));
+    }
+
+    /** Odds of copy from the first end to the second with this margin of that way. */
+    public double oddsThere(double marginThereDb) {
+        return Odds.ofMargin(marginThereDb, there.spreadDb());
+    }
+
+    /** Odds of copy from the second end to the first with this margin of that way. */
+    public double oddsBack(double marginBackDb) {
+        return Odds.ofMargin(marginBackDb, back.spreadDb());
+    }
+
+    /** Margin of the weaker direction at which both ways reach the wanted odds. */
     public double locationMarginDb() {
-        return weaker().locationMarginDb();
+        return locationMarginDb(terms.odds());
+    }
+
+    /** The same for other odds. */
+    public double locationMarginDb(double odds) {
+        double weakest = weaker().fixedDb();
+        return Math.max(
+                Odds.marginFor(odds, there.spreadDb()) - (there.fixedDb() - weakest),
+                Odds.marginFor(odds, back.spreadDb()) - (back.fixedDb() - weakest));
     }
 
     /** Greatest path loss at which the wanted odds are reached, with the path at the horizon at both ends, dB. */

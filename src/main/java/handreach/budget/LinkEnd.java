@@ -2,6 +2,7 @@ package handreach.budget;
 
 import handreach.loadout.Loadout;
 import java.util.List;
+import java.util.Optional;
 
 /**
  * One end of a link.
@@ -10,10 +11,21 @@ import java.util.List;
  * @param noise noise at this end
  * @param posture how the person stands
  * @param extras further lines of this end, such as feed loss; they count on transmit and on receive
+ * @param desense what a transmitter beside it takes from its receiver; it counts on receive alone
  */
-public record LinkEnd(Loadout loadout, SiteNoise noise, Posture posture, List<ExtraLine> extras) {
+public record LinkEnd(
+        Loadout loadout, SiteNoise noise, Posture posture, List<ExtraLine> extras, Optional<ExtraLine> desense) {
     public LinkEnd {
         extras = List.copyOf(extras);
+    }
+
+    public LinkEnd(Loadout loadout, SiteNoise noise, Posture posture, List<ExtraLine> extras) {
+        this(loadout, noise, posture, extras, Optional.empty());
+    }
+
+    /** The same end with a transmitter beside its receiver. */
+    public LinkEnd desensed(ExtraLine line) {
+        return new LinkEnd(loadout, noise, posture, extras, Optional.of(line));
     }
 
     public static LinkEnd of(Loadout loadout, SiteNoise noise) {

@@ -16,7 +16,16 @@ public record TwoWayLedger(Ledger there, Ledger back) {
         return weaker().marginDb();
     }
 
+    /** Odds of copy both ways: those of the way with the lower odds, which a wide spread can make the one with the larger margin. */
     public double odds() {
-        return Math.min(there.odds(), back.odds());
+        return lessLikely().odds();
+    }
+
+    /** The direction with the lower odds; the weaker, when equal. */
+    public Ledger lessLikely() {
+        double thereOdds = there.odds();
+        double backOdds = back.odds();
+        if (thereOdds == backOdds) return weaker();
+        return backOdds < thereOdds ? back : there;
     }
 }

@@ -25,6 +25,10 @@ final class LedgerWords {
             Map.entry("pattern", "What it changes that the path leaves or arrives above or below the horizon."),
             Map.entry("extra", "A further line that the plan states."),
             Map.entry("polarisation", "What it costs that the two antennas do not stand parallel."),
+            Map.entry(
+                    "desense",
+                    "What the relay's own transmitter, on the air at the same time, takes from its receiver."),
+            Map.entry("site", "How much better or worse walks have found this ground than the model says."),
             Map.entry("path", "Part of the loss over this very ground, as the model reckons it."),
             Map.entry(
                     "sensitivity",

@@ -89,7 +89,7 @@ public final class ReachLink {
         return learned == null ? budget.commonDoubtDb() : learned.commonDoubtDb(budget.commonDoubtDb());
     }
 
-    /** Spread between places, dB: the ledger's, or the one found on the walks. */
+    /** Spread between places of the weaker direction, dB: the ledger's, or the one found on the walks. */
     public double spreadDb() {
         return learned == null ? budget.spreadDb() : learned.spreadDb(budget.spreadDb());
     }
@@ -101,12 +101,17 @@ public final class ReachLink {
 
     /** Margin at which these odds are reached, dB. */
     public double thresholdDb(double targetOdds) {
-        return Odds.marginFor(targetOdds, spreadDb());
+        return isSpreadTaught() ? Odds.marginFor(targetOdds, spreadDb()) : budget.locationMarginDb(targetOdds);
     }
 
-    /** Odds of copy at a place with this margin. */
+    /** Odds of copy both ways at a place with this margin of the weaker direction. */
     public double odds(double marginDb) {
-        return Odds.ofMargin(marginDb, spreadDb());
+        return isSpreadTaught() ? Odds.ofMargin(marginDb, spreadDb()) : budget.odds(marginDb);
+    }
+
+    /** Whether walks have taught one spread for both ways. */
+    private boolean isSpreadTaught() {
+        return learned != null && learned.calibration().spreadDb() != 0;
     }
 
     /** Common doubt of the difference of two links' margins, dB; what they share cancels. */

@@ -71,7 +71,7 @@ public record DirectVerdict(List<DirectLink> links, List<IfCarried> everybody, S
         Optional<HopPath> path = HopPath.direct(question.setting(), a, b);
         if (path.isEmpty()) return new DirectLink(talk, path, Double.NEGATIVE_INFINITY, Double.NEGATIVE_INFINITY);
         HopBudget budget = HopBudget.direct(question.setting(), a, b);
-        double standing = path.get().odds().marginDb() / budget.spreadDb();
+        double standing = path.get().odds().standing();
         return new DirectLink(talk, path, standing, standing - budget.pessimism());
     }
 

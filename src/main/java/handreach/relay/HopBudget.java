@@ -20,42 +20,41 @@ final class HopBudget {
 
     private final LinkBudget budget;
     private final Optional<Taught> taught;
-    private final double thereLossDb;
-    private final double backLossDb;
-    private final double spreadDb;
+    private final double thereSpreadDb;
+    private final double backSpreadDb;
 
-    private HopBudget(LinkBudget budget, Optional<Taught> taught, double thereDesenseDb, double backDesenseDb) {
+    private HopBudget(LinkBudget budget, Optional<Taught> taught) {
         this.budget = budget;
         this.taught = taught;
-        this.thereLossDb = thereDesenseDb + siteShiftDb();
-        this.backLossDb = backDesenseDb + siteShiftDb();
-        this.spreadDb = Math.max(
+        this.thereSpreadDb = spreadDb(budget.spreadThereDb());
+        this.backSpreadDb = spreadDb(budget.spreadBackDb());
+    }
+
+    private double spreadDb(double ledgerDb) {
+        return Math.max(
                 LEAST_SPREAD_DB,
-                taught.map(known -> known.lesson().spreadDb(budget.spreadDb())).orElseGet(budget::spreadDb));
+                taught.map(known -> known.lesson().spreadDb(ledgerDb)).orElse(ledgerDb));
+    }
+
+    private static HopBudget of(RelayQuestion.Setting setting, LinkEnd a, LinkEnd b, Position... people) {
+        LinkBudget budget = LinkBudget.between(a, b, setting.terms());
+        return new HopBudget(budget, taught(setting, budget, a, b, people));
     }
 
     /** What walks have taught about the hop, and the shift that comes of it. */
     private record Taught(SiteLesson lesson, double shiftDb) {}
 
     static HopBudget direct(RelayQuestion.Setting setting, Demand a, Demand b) {
-        LinkBudget budget = LinkBudget.between(a.end(), b.end(), setting.terms());
-        return new HopBudget(budget, taught(setting, budget, a.end(), b.end(), a.at(), b.at()), 0, 0);
+        return of(setting, a.end(), b.end(), a.at(), b.at());
     }
 
     /** From somebody to the relay: its own transmitter deafens it a little. */
     static HopBudget toRelay(RelayQuestion.Setting setting, Demand demand, RelayEquipment relay) {
-        LinkBudget budget = LinkBudget.between(demand.end(), relay.end(), setting.terms());
-        return new HopBudget(
-                budget,
-                taught(setting, budget, demand.end(), relay.end(), demand.at()),
-                relay.mode().desenseDb(),
-                0);
+        return of(setting, demand.end(), relay.atWork(), demand.at());
     }
 
     static HopBudget betweenRelays(RelayQuestion.Setting setting, RelayEquipment relay) {
-        LinkBudget budget = LinkBudget.between(relay.end(), relay.end(), setting.terms());
-        double desense = relay.mode().desenseDb();
-        return new HopBudget(budget, taught(setting, budget, relay.end(), relay.end()), desense, desense);
+        return of(setting, relay.atWork(), relay.atWork());
     }
 
     private static Optional<Taught> taught(
@@ -70,10 +69,6 @@ final class HopBudget {
         return end.loadout().carry().carry().word();
     }
 
-    LinkBudget budget() {
-        return budget;
-    }
-
     /** Both directions line by line, with what walks have taught. */
     TwoWayLedger ledger(PathLoss loss, double aDeg, double bDeg) {
         TwoWayLedger plain = budget.ledger(loss, aDeg, bDeg);
@@ -82,16 +77,11 @@ final class HopBudget {
                 .orElse(plain);
     }
 
-    double marginThereDb(double lossDb, double aDeg, double bDeg) {
-        return budget.marginThereDb(lossDb, aDeg, bDeg) - thereLossDb;
-    }
-
-    double marginBackDb(double lossDb, double aDeg, double bDeg) {
-        return budget.marginBackDb(lossDb, aDeg, bDeg) - backLossDb;
-    }
-
+    /** Margin over spread, of the way with the lower odds. */
     double standing(double lossDb, double aDeg, double bDeg) {
-        return Math.min(marginThereDb(lossDb, aDeg, bDeg), marginBackDb(lossDb, aDeg, bDeg)) / spreadDb;
+        double there = budget.marginThereDb(lossDb, aDeg, bDeg) - siteShiftDb();
+        double back = budget.marginBackDb(lossDb, aDeg, bDeg) - siteShiftDb();
+        return Math.min(there / thereSpreadDb, back / backSpreadDb);
     }
 
     /** What walks have taught to add to the loss, dB. */
@@ -99,15 +89,11 @@ final class HopBudget {
         return taught.map(Taught::shiftDb).orElse(0.0);
     }
 
-    double spreadDb() {
-        return spreadDb;
-    }
-
     /** What the standing falls by at the pessimistic end of the doubt that is common to all places. */
     double pessimism() {
         double doubt = taught.map(known -> known.lesson().commonDoubtDb(budget.commonDoubtDb()))
                 .orElseGet(budget::commonDoubtDb);
-        return COVERAGE * doubt / spreadDb;
+        return COVERAGE * doubt / (budget.isBackWeaker() ? backSpreadDb : thereSpreadDb);
     }
 
     /** The standing at which the wanted odds are reached. */

@@ -19,7 +19,7 @@ import java.util.Optional;
  * @param profile heights and cover along it
  * @param geometry clearance, obstacles, angles
  * @param loss by the chosen model
- * @param ledger both directions, line by line, with what walks have taught; desense of a relay is beside it, in the odds
+ * @param ledger both directions, line by line, desense of a relay and what walks have taught among them
  * @param odds of copy
  */
 public record HopPath(
@@ -32,10 +32,12 @@ public record HopPath(
      * @param there from the first end to the second
      * @param back the other way
      * @param marginDb of the weaker direction at the median place
+     * @param standing margin over spread of the direction with the lower odds
      * @param pessimistic odds of the weaker direction at the pessimistic end of the doubt that is common to all places
-     * @param siteShiftDb what walks have taught to add to the loss, dB; in the ledger, the margin and the odds
+     * @param siteShiftDb what walks have taught to add to the loss, dB; a line of the ledger
      */
-    public record HopOdds(double there, double back, double marginDb, double pessimistic, double siteShiftDb) {
+    public record HopOdds(
+            double there, double back, double marginDb, double standing, double pessimistic, double siteShiftDb) {
         /** Odds of the weaker direction. */
         public double weaker() {
             return Math.min(there, back);
@@ -86,17 +88,16 @@ public record HopPath(
         PathLoss loss = setting.model().loss(profile, terminals, setting.conditions());
         double departure = geometry.departureDeg();
         double arrival = geometry.arrivalDeg();
-        double there = budget.marginThereDb(loss.lossDb(), departure, arrival);
-        double back = budget.marginBackDb(loss.lossDb(), departure, arrival);
-        double weaker = budget.standing(loss.lossDb(), departure, arrival);
+        TwoWayLedger ledger = budget.ledger(loss, departure, arrival);
+        double standing = budget.standing(loss.lossDb(), departure, arrival);
         HopOdds odds = new HopOdds(
-                Odds.ofMargin(there, budget.spreadDb()),
-                Odds.ofMargin(back, budget.spreadDb()),
-                Math.min(there, back),
-                Odds.ofMargin(weaker - budget.pessimism(), 1),
+                ledger.there().odds(),
+                ledger.back().odds(),
+                ledger.marginDb(),
+                standing,
+                Odds.ofMargin(standing - budget.pessimism(), 1),
                 budget.siteShiftDb());
-        return Optional.of(
-                new HopPath(cut.line(), profile, geometry, loss, budget.ledger(loss, departure, arrival), odds));
+        return Optional.of(new HopPath(cut.line(), profile, geometry, loss, ledger, odds));
     }
 
     /** The ground that stands highest into the ray, if any does. */

@@ -75,6 +75,17 @@ public record RelayEquipment(LinkEnd end, RelayMode mode, boolean chained) {
      */
     public record IsolationMargin(double neededDb, double verticalM, double onThisMastDb, double marginDb) {}
 
+    /** The end at work: its own transmitter deafens it a little where it sends and hears at once. */
+    LinkEnd atWork() {
+        if (mode.desenseDb() == 0) return end;
+        return end.desensed(new ExtraLine(
+                "desense by its own transmitter",
+                new Db(-mode.desenseDb()),
+                Doubt.NONE,
+                "our suggestion, with the isolation it needs",
+                Optional.empty()));
+    }
+
     public double mastM() {
         return end.loadout().heightM();
     }

@@ -267,7 +267,7 @@ public final class RelayPages {
         return question.demands().get(hop.demand()).name();
     }
 
-    /** A hop as a path, from who must be served to the relay on its mast; desense is in the hop's odds, not in the ledger. */
+    /** A hop as a path, from who must be served to the relay on its mast. */
     public static PathAnswer path(RelayAnswer answer, SiteCheck.Hop hop) {
         HopPath path = hop.path();
         return new PathAnswer(

@@ -320,7 +320,7 @@ public final class WalkStudy {
         return switch (way) {
             case TO_WALKER -> ledger.there();
             case TO_BASE -> ledger.back();
-            case BOTH -> ledger.weaker();
+            case BOTH -> ledger.lessLikely();
         };
     }
 }

@@ -293,6 +293,27 @@ class LinkBudgetTest {
         assertEquals(Math.sqrt(81 + 9 + 9), link.spreadDb(), EXACT); // persons at both ends, places
     }
 
+    /** A base in noise and a walker in quiet spread differently: the odds of the pair are those of the worse way, on every face. */
+    @Test
+    void waysThatSpreadDifferentlyHaveOddsOfTheirOwn() {
+        LinkEnd base = LinkEnd.of(PaperLink.control(5, Carry.FACE), new SiteNoise("invented", 30, 12, "invented"));
+        LinkEnd walker = LinkEnd.of(PaperLink.control(50, Carry.FACE), SiteNoise.NONE);
+        LinkBudget link = LinkBudget.between(base, walker, PaperLink.terms());
+        assertTrue(link.spreadThereDb() + 1 < link.spreadBackDb());
+        for (double lossDb = 100; lossDb < 190; lossDb += 0.5) {
+            TwoWayLedger both = link.ledger(PaperLink.path(lossDb), 0, 0);
+            double pair = Math.min(both.there().odds(), both.back().odds());
+            assertEquals(pair, both.odds());
+            assertEquals(pair, link.odds(link.marginDb(lossDb, 0, 0)), EXACT, "at " + lossDb);
+            assertEquals(both.there().odds(), link.oddsThere(link.marginThereDb(lossDb, 0, 0)), EXACT);
+            assertEquals(both.back().odds(), link.oddsBack(link.marginBackDb(lossDb, 0, 0)), EXACT);
+            assertEquals(
+                    pair >= 0.9,
+                    link.marginDb(lossDb, 0, 0) >= link.locationMarginDb(0.9),
+                    "reached where both ways reach, at " + lossDb);
+        }
+    }
+
     @Test
     void atTheAllowedLossTheOddsAreTheWantedOnes() {
         LinkBudget link = even(5, 5);

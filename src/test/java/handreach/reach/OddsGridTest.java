@@ -4,9 +4,11 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import handreach.budget.TwoWayLedger;
 import handreach.geodesy.Position;
 import handreach.propagation.LossModels;
 import handreach.propagation.PathConditions;
+import handreach.propagation.PathLoss;
 import handreach.propagation.Terminals;
 import handreach.terrain.Cover;
 import handreach.uncertainty.Interval;
@@ -160,5 +162,17 @@ class OddsGridTest {
         assertEquals(6.5, taught.spreadDb());
         assertTrue(calibration.holdsAt(new Position(46.52, 8.12)));
         assertTrue(!calibration.holdsAt(new Position(46.6, 8.1)));
+        // a map and the ledger of a path to the same place say the same
+        PathLoss path = new PathLoss("invented", 120, 100, List.of(), List.of(), List.of());
+        for (Cover cover : List.of(Cover.OPEN, Cover.WOODLAND)) {
+            SiteLesson lesson = new SiteLesson(calibration, "face", "chest", 0.8);
+            TwoWayLedger ledger =
+                    lesson.over(plain.budget().ledger(path, 0, 0), lesson.shiftDb(List.of(cover)), 0.9);
+            double margin = taught.marginDb(120, 0, 0, cover);
+            assertEquals(margin, ledger.marginDb(), 1e-9);
+            assertEquals(taught.odds(margin), ledger.odds(), 1e-9);
+            assertEquals(taught.thresholdDb(0.9), ledger.weaker().locationMarginDb(), 1e-9);
+            assertEquals(taught.commonDoubtDb(), ledger.weaker().doubt().commonDb(), 1e-9);
+        }
     }
 }

@@ -99,10 +99,49 @@ class LearnedSiteTest {
         assertEquals(before.ledger().marginDb() - 5, after.ledger().marginDb(), 1e-9);
         assertEquals(-5, after.ledger().there().valueDb("site"), 1e-12);
         assertEquals(11, after.ledger().there().doubt().spreadDb());
-        double there = before.ledger().there().marginDb() - RELAY.mode().desenseDb() - 5;
+        double there = before.ledger().there().marginDb() - 5;
         assertEquals(Odds.ofMargin(there, 11), after.odds().there(), 1e-9);
         HopPath direct = HopPath.direct(learned(), WEST, EAST).orElseThrow();
         assertEquals(6, direct.odds().siteShiftDb(), 1e-12);
+    }
+
+    /** The ledger is printed below the odds: they are the same figures, desense and walks included. */
+    @Test
+    void theOddsOfAHopAreThoseOfItsLedger() {
+        for (RelayQuestion.Setting setting : List.of(plain(), learned())) {
+            for (HopPath hop : List.of(
+                    HopPath.toRelay(setting, WEST, PaperWorld.at(0, 0), RELAY).orElseThrow(),
+                    HopPath.betweenRelays(setting, PaperWorld.at(0, 0), PaperWorld.at(0, 900), RELAY)
+                            .orElseThrow(),
+                    HopPath.direct(setting, WEST, EAST).orElseThrow())) {
+                assertEquals(hop.ledger().there().odds(), hop.odds().there());
+                assertEquals(hop.ledger().back().odds(), hop.odds().back());
+                assertEquals(hop.ledger().marginDb(), hop.odds().marginDb());
+                assertEquals(hop.ledger().odds(), hop.odds().weaker());
+            }
+        }
+    }
+
+    /** By hand: desense is on the way in alone, 1 dB, and the way out has no such line. */
+    @Test
+    void desenseIsALineOfTheWayIn() {
+        HopPath hop = HopPath.toRelay(plain(), WEST, PaperWorld.at(0, 0), RELAY).orElseThrow();
+        assertEquals(-1, hop.ledger().there().valueDb("desense"));
+        assertEquals(0, hop.ledger().back().valueDb("desense"));
+        assertEquals(
+                0,
+                HopPath.toRelay(
+                                plain(),
+                                WEST,
+                                PaperWorld.at(0, 0),
+                                PaperWorld.relay(RelayMode.STORE_AND_FORWARD, false))
+                        .orElseThrow()
+                        .ledger()
+                        .there()
+                        .lines()
+                        .stream()
+                        .filter(line -> line.key().equals("desense"))
+                        .count());
     }
 
     /** Oracle: what the search sweeps is what one exact path says, calibrated or not. */

@@ -45,7 +45,7 @@ class PathFacesTest {
                 Profile.of(d, h, trees, cover, zone),
                 new Terminals(1.5, 1.5),
                 PathConditions.standard(new Frequency(155)),
-                List.of(LossModels.named("handheld").orElseThrow()));
+                List.of(LossModels.HANDHELD));
     }
 
     @Test
@@ -85,8 +85,14 @@ class PathFacesTest {
                 Profile.of(d, new double[n]),
                 new Terminals(1.5, 1.5),
                 PathConditions.standard(new Frequency(155)),
-                List.of(LossModels.named("free-space").orElseThrow()));
+                List.of(LossModels.KEYWORD.find("free-space").orElseThrow()));
         String text = PathText.text(level, false);
-        assertTrue(Pattern.compile("[-\u2212]0\\.0+(?![0-9])").matcher(text).results().findAny().isEmpty(), text);
+        assertTrue(
+                Pattern.compile("[-\u2212]0\\.0+(?![0-9])")
+                        .matcher(text)
+                        .results()
+                        .findAny()
+                        .isEmpty(),
+                text);
     }
 }
