@@ -14,6 +14,7 @@ import handreach.study.ReachStudy;
 import handreach.study.Scene;
 import handreach.units.Lengths;
 import handreach.units.Shares;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
@@ -55,7 +56,29 @@ final class ReachPanel extends VBox {
     private final ReadOnlyStringWrapper answer = new ReadOnlyStringWrapper("");
     private final ReadOnlyObjectWrapper<ReachAnswer> found = new ReadOnlyObjectWrapper<>();
     private final Worker.Rest settle;
+    private List<Double> shares = List.of();
     private boolean isFilling;
+
+    /** An answer with the share of each loadout: of the cells on the map where they are the plan's own, so that key and table agree. */
+    private record Counted(ReachAnswer answer, List<Double> shares) {
+        static Counted of(ReachAnswer answer, LiveReach.Losses cells) {
+            List<Double> shares = new ArrayList<>();
+            for (int i = 0; i < answer.loadouts().size(); i++) shares.add(share(answer, i, cells));
+            return new Counted(answer, shares);
+        }
+
+        private static double share(ReachAnswer answer, int loadout, LiveReach.Losses cells) {
+            double bearings = answer.share(loadout).value();
+            Scene scene = answer.scene();
+            if (cells == null
+                    || cells.isCoarse()
+                    || !cells.stand().equals(answer.middle())
+                    || !cells.model().equals(scene.model().name())) return bearings;
+            return cells.odds(answer.loadouts().get(loadout).link())
+                    .map(odds -> odds.share(scene.plan().channel().wish().odds()))
+                    .orElse(bearings);
+        }
+    }
 
     ReachPanel(Session session, LiveReach live) {
         super(10);
@@ -185,10 +208,12 @@ final class ReachPanel extends VBox {
     private void study() {
         Scene scene = session.scene().get();
         if (scene == null || found.get() != null && found.get().scene() == scene) return;
+        LiveReach.Losses cells = live.losses().get();
         studying.ask(
-                progress -> ReachStudy.run(scene, false, progress),
+                progress -> Counted.of(ReachStudy.run(scene, false, progress), cells),
                 fresh -> {
-                    found.set(fresh);
+                    shares = fresh.shares();
+                    found.set(fresh.answer());
                     fill();
                 },
                 wrong -> {
@@ -216,7 +241,7 @@ final class ReachPanel extends VBox {
                     name,
                     cell(lengths.text(reach.medianM().value()), isCarried),
                     cell(lengths.text(reach.worstM().value()), isCarried),
-                    cell(Shares.share(reach.share().value()), isCarried));
+                    cell(Shares.share(shares.get(i)), isCarried));
             if (!isCarried) continue;
             answer.set(String.format(
                     Locale.ROOT,
@@ -224,7 +249,7 @@ final class ReachPanel extends VBox {
                     lengths.text(reach.medianM().value()),
                     lengths.text(reach.medianM().interval95().low()),
                     lengths.text(reach.medianM().interval95().high()),
-                    Shares.share(reach.share().value())));
+                    Shares.share(shares.get(i))));
             verdict.setText(capital(carried.name() + ": " + fresh.verdicts().get(i)));
         }
     }

@@ -113,11 +113,19 @@ public final class OddsGrid {
         return shareAbove(link.thresholdDb(targetOdds));
     }
 
-    /** 95 % interval of {@link #share} from the doubt common to all places. */
-    public Interval shareInterval(double targetOdds) {
+    /** {@link #share} with its 95 % interval from the doubt common to all places, in one pass. */
+    public ReachEstimate shareEstimate(double targetOdds) {
         double threshold = link.thresholdDb(targetOdds);
         double shift = ReachLink.COVERAGE_95 * link.commonDoubtDb();
-        return new Interval(shareAbove(threshold + shift), shareAbove(threshold - shift));
+        double[] thresholds = {threshold, threshold + shift, threshold - shift};
+        long[] reached = new long[thresholds.length];
+        for (int cell = 0; cell < grid().count(); cell++) {
+            if (!losses.isKnown(cell)) continue;
+            double margin = marginDb(cell);
+            for (int i = 0; i < reached.length; i++) if (margin >= thresholds[i]) reached[i]++;
+        }
+        double known = Math.max(1, losses.knownCount());
+        return new ReachEstimate(reached[0] / known, new Interval(reached[1] / known, reached[2] / known));
     }
 
     private double shareAbove(double thresholdDb) {

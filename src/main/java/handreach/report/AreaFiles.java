@@ -65,8 +65,7 @@ final class AreaFiles {
     private int best() {
         int best = 0;
         for (int i = 1; i < answer.loadouts().size(); i++)
-            if (answer.loadouts().get(i).share().value()
-                    > answer.loadouts().get(best).share().value()) best = i;
+            if (answer.share(i).value() > answer.share(best).value()) best = i;
         return best;
     }
 

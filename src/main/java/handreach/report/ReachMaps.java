@@ -100,7 +100,7 @@ final class ReachMaps {
         List<LegendEntry> entries = new ArrayList<>();
         for (int i = 0; i <= OddsRamp.BREAKS.size(); i++)
             entries.add(LegendEntry.area(Ink.fill(OddsRamp.rgb(i)), "odds " + OddsRamp.label(i)));
-        String share = Shares.share(odds.share(target()));
+        String share = Shares.share(answer.share(loadout).value());
         MapFigure figure = figure(
                 "Odds of copy with " + name,
                 "Map of the odds of copy around the middle, over relief. " + share

@@ -128,18 +128,16 @@ final class ReachPages {
         List<ReachLine> lines = new ArrayList<>();
         for (int i = 0; i < answer.loadouts().size(); i++) {
             LoadoutReach reach = answer.loadouts().get(i);
-            String share = String.format(
-                    Locale.ROOT,
-                    "%.0f %% (%.0f to %.0f)",
-                    100 * reach.share().value(),
-                    100 * reach.share().interval95().low(),
-                    100 * reach.share().interval95().high());
+            ReachEstimate share = answer.share(i);
             lines.add(new ReachLine(
                     LoadoutMark.of(i),
                     reach.link().name(),
                     span(reach.medianM(), isCut(reach)),
                     new ReachLine.Worst(span(reach.worstM(), false), reach.worstBearingDeg()),
-                    share,
+                    Shares.share(
+                            share.value(),
+                            share.interval95().low(),
+                            share.interval95().high()),
                     answer.verdicts().get(i)));
         }
         return lines;
@@ -209,8 +207,7 @@ final class ReachPages {
     int bestLoadout() {
         int best = 0;
         for (int i = 1; i < answer.loadouts().size(); i++)
-            if (answer.loadouts().get(i).share().value()
-                    > answer.loadouts().get(best).share().value()) best = i;
+            if (answer.share(i).value() > answer.share(best).value()) best = i;
         return best;
     }
 

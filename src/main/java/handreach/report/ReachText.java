@@ -39,9 +39,8 @@ public final class ReachText {
         middle.put("place", plan.heading().placeForm().format(answer.middle()));
         node.put("control", answer.scene().controlLoadout().name());
         ArrayNode loadouts = node.putArray("loadouts");
-        for (int i = 0; i < answer.loadouts().size(); i++)
-            loadouts.add(
-                    loadout(answer, answer.loadouts().get(i), answer.verdicts().get(i)));
+        for (int i = 0; i < answer.loadouts().size(); i++) loadouts.add(loadout(answer, i));
+        node.put("area_share_of", answer.area().isPresent() ? "cells" : "bearings");
         node.set("area", answer.area().map(ReachText::area).orElse(null));
         node.put("other_end", answer.otherEnd());
         CalibrationJson.put(node, answer.scene().calibration(), Optional.of(plan.heading()));
@@ -66,14 +65,16 @@ public final class ReachText {
         return node;
     }
 
-    private static ObjectNode loadout(ReachAnswer answer, LoadoutReach reach, String verdict) {
+    private static ObjectNode loadout(ReachAnswer answer, int number) {
+        LoadoutReach reach = answer.loadouts().get(number);
+        ReachEstimate share = answer.share(number);
         ObjectNode node = (ObjectNode) Json.tree(new Object() {});
         node.put("loadout", reach.link().name());
         estimate(node, "median", reach.medianM());
         estimate(node, "worst", reach.worstM());
         node.put("worst_bearing_deg", reach.worstBearingDeg());
-        node.put("area_share", reach.share().value());
-        interval(node, "area_share_interval_95", reach.share().interval95(), 1);
+        node.put("area_share", share.value());
+        interval(node, "area_share_interval_95", share.interval95(), 1);
         if (reach.overControl().isPresent()) {
             ReachDifference difference = reach.overControl().get();
             ObjectNode against = node.putObject("against_control");
@@ -83,7 +84,7 @@ public final class ReachText {
         } else node.putNull("against_control");
         Burden burden = answer.scene().loadout(reach.link().name()).antenna().burden();
         node.set("burden", Json.tree(burden));
-        node.put("verdict", verdict);
+        node.put("verdict", answer.verdicts().get(number));
         ArrayNode bearings = node.putArray("bearings");
         for (int i = 0; i < reach.bearings(); i++) bearings.add(bearing(reach, i));
         return node;
@@ -146,7 +147,11 @@ public final class ReachText {
                 .append(
                         " from what is\nuncertain everywhere at once (model, carry loss, bench). + means at least: the radius or unknown")
                 .append(" ground ended it.\n")
-                .append(answer.area().map(ReachText::areaWords).orElse(""))
+                .append(
+                        answer.area()
+                                .map(ReachText::areaWords)
+                                .orElse(
+                                        "Of the ground: counted along the bearings; with maps (--out) it is counted cell by cell.\n"))
                 .append(Cautions.brief(Caution.RELIANCE))
                 .append('\n');
         return out.toString();
@@ -181,7 +186,8 @@ public final class ReachText {
     private static String table(ReachAnswer answer, Lengths lengths) {
         TextTable table = TextTable.of(
                 "loadout", "median reach", "95 % interval", "worst bearing", "of the ground", "antenna cm", "g");
-        for (LoadoutReach reach : answer.loadouts()) {
+        for (int i = 0; i < answer.loadouts().size(); i++) {
+            LoadoutReach reach = answer.loadouts().get(i);
             Loadout loadout = answer.scene().loadout(reach.link().name());
             table.row(
                     reach.link().name(),
@@ -189,7 +195,7 @@ public final class ReachText {
                     lengths.text(reach.medianM().interval95().low()) + " to "
                             + lengths.text(reach.medianM().interval95().high()),
                     lengths.text(reach.worstM().value()) + " " + Compass.word(reach.worstBearingDeg()),
-                    String.format(Locale.ROOT, "%.0f %%", 100 * reach.share().value()),
+                    Shares.share(answer.share(i).value()),
                     String.format(
                             Locale.ROOT, "%.0f", loadout.antenna().burden().lengthCm()),
                     String.format(

@@ -6,6 +6,7 @@ import handreach.reach.LeastLoadout;
 import handreach.reach.LoadoutReach;
 import handreach.reach.LossGrid;
 import handreach.reach.OddsGrid;
+import handreach.reach.ReachEstimate;
 import java.util.List;
 import java.util.Optional;
 
@@ -55,14 +56,32 @@ public record ReachAnswer(
     }
 
     /**
+     * Share of the known ground within the radius that one of the loadouts reaches with the wanted odds: of the cells where they were
+     * reckoned, else of the bearings. Every face reads it here, so that a table and the map under it agree.
+     */
+    public ReachEstimate share(int loadout) {
+        return area.map(cells -> cells.shares().get(loadout))
+                .orElseGet(() -> loadouts.get(loadout).share());
+    }
+
+    /**
      * The area, cell by cell.
      *
      * @param odds one grid a loadout, in the plan's order
+     * @param shares share of the known cells at the wanted odds or better, in the same order
      * @param least loadouts in order of burden, and which is the least that reaches each cell
      */
-    public record AreaAnswer(List<OddsGrid> odds, LeastLoadout least) {
+    public record AreaAnswer(List<OddsGrid> odds, List<ReachEstimate> shares, LeastLoadout least) {
         public AreaAnswer {
             odds = List.copyOf(odds);
+            shares = List.copyOf(shares);
+        }
+
+        static AreaAnswer of(List<OddsGrid> odds, List<OddsGrid> byBurden, double targetOdds) {
+            return new AreaAnswer(
+                    odds,
+                    odds.stream().map(one -> one.shareEstimate(targetOdds)).toList(),
+                    LeastLoadout.of(byBurden, targetOdds));
         }
 
         /** Losses behind the odds, one for each pair of antenna heights. */

@@ -9,7 +9,6 @@ import handreach.reach.AreaRequest;
 import handreach.reach.BearingLosses;
 import handreach.reach.BearingRequest;
 import handreach.reach.CellGrid;
-import handreach.reach.LeastLoadout;
 import handreach.reach.LoadoutReach;
 import handreach.reach.LossGrid;
 import handreach.reach.MapEngine;
@@ -160,7 +159,7 @@ public final class ReachStudy {
         List<LossGrid> losses = engine.engine(request, Scene.threads()).losses(request, heights, ground, progress);
         List<OddsGrid> odds = new ArrayList<>();
         for (ReachLink link : links) odds.add(OddsGrid.of(losses.get(heights.indexOf(link.terminals())), link));
-        return new ReachAnswer.AreaAnswer(odds, LeastLoadout.of(byBurden(odds), targetOdds));
+        return ReachAnswer.AreaAnswer.of(odds, byBurden(odds), targetOdds);
     }
 
     /** Loadouts from the least burdensome up: by the user's ranks, then by score, then as the plan has them. */

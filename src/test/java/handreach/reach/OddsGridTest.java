@@ -79,7 +79,8 @@ class OddsGridTest {
         assertEquals((double) reached / LOSSES.knownCount(), odds.share(0.9), 1e-12);
         assertTrue(LOSSES.count(LossGrid.State.UNKNOWN) > 0);
         assertTrue(odds.share(0.9) > 0.05 && odds.share(0.9) < 0.95, odds.share(0.9) + " share");
-        assertTrue(odds.shareInterval(0.9).contains(odds.share(0.9)));
+        assertEquals(odds.share(0.9), odds.shareEstimate(0.9).value());
+        assertTrue(odds.shareEstimate(0.9).interval95().contains(odds.share(0.9)));
         assertTrue(odds.share(0.5) >= odds.share(0.9));
     }
 
