@@ -1,6 +1,7 @@
 package handreach.desktop;
 
 import handreach.input.SourceText;
+import handreach.input.Table;
 import handreach.plan.PlanText;
 import handreach.terrain.AreaPolygons;
 import handreach.walk.GpxTrack;
@@ -13,7 +14,6 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.Consumer;
@@ -53,15 +53,7 @@ final class BringIn {
     }
 
     private static boolean isLog(Path file) {
-        String head = SourceText.read(file)
-                .text()
-                .lines()
-                .filter(line -> !line.isBlank() && !line.startsWith("#"))
-                .findFirst()
-                .orElse("");
-        List<String> columns = Stream.of(head.toLowerCase(Locale.ROOT).split("[,;\\t]"))
-                .map(String::strip)
-                .toList();
+        List<String> columns = Table.headsOf(SourceText.readTable(file));
         return !columns.contains("antenna")
                 && columns.stream()
                         .anyMatch(List.of("copy", "readability", "level_dbm", "sinad_db", "direction")::contains);

@@ -1,30 +1,84 @@
 package handreach.input;
 
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
+import java.util.regex.Pattern;
+import java.util.stream.Collectors;
 
 /** Collects the faults of one input, so that all are told at once. Not for use by several threads. */
 public final class Faults {
-    private final List<Fault> found = new ArrayList<>();
+    private static final Pattern FOUND = Pattern.compile("\"[^\"]*\"");
 
+    private final Map<String, Told> told = new LinkedHashMap<>();
+    private int count;
+
+    /** A fault, and the further lines that have the same one. */
+    private static final class Told {
+        private static final int LINES_NAMED = 4;
+
+        private final Fault first;
+        private final List<Integer> next = new ArrayList<>();
+        private int more;
+
+        Told(Fault first) {
+            this.first = first;
+        }
+
+        void also(int line) {
+            more++;
+            if (next.size() < LINES_NAMED) next.add(line);
+        }
+
+        Fault fault() {
+            if (more == 0) return first;
+            String lines = next.stream().map(String::valueOf).collect(Collectors.joining(", "));
+            return new Fault(
+                    first.source(),
+                    first.line(),
+                    first.text() + " And " + more + " more like it: line" + (more > 1 ? "s " : " ") + lines
+                            + (more > next.size() ? " and so on." : "."));
+        }
+    }
+
+    /** Adds a fault that is told by itself. */
     public void add(String source, int line, String text) {
-        found.add(new Fault(source, line, text));
+        add("fault " + count, new Fault(source, line, text));
+    }
+
+    /** Adds a fault of one of many lines: of those that differ only in what was found, in quotation marks, one is told, with their number. */
+    public void addLike(String source, int line, String text) {
+        String cause = FOUND.matcher(text).replaceAll("\"\"");
+        add(source + ": " + cause, new Fault(source, line, text));
+    }
+
+    private void add(String cause, Fault fault) {
+        count++;
+        Told known = told.putIfAbsent(cause, new Told(fault));
+        if (known != null) known.also(fault.line());
     }
 
     public void addAll(InputFault other) {
-        found.addAll(other.faults());
+        other.faults().forEach(fault -> add("fault " + count, fault));
     }
 
     public boolean isEmpty() {
-        return found.isEmpty();
+        return told.isEmpty();
     }
 
+    /** How many were added, each counted by itself. */
+    public int count() {
+        return count;
+    }
+
+    /** What is to be told, in the order in which it was found. */
     public List<Fault> list() {
-        return List.copyOf(found);
+        return told.values().stream().map(Told::fault).toList();
     }
 
     /** Speaks if anything was found. */
     public void throwIfAny() {
-        if (!found.isEmpty()) throw new InputFault(found);
+        if (!isEmpty()) throw new InputFault(list());
     }
 }

@@ -17,6 +17,9 @@ import java.util.Optional;
 /** A user's text file as numbered lines, with the name the user knows it by. */
 public final class SourceText {
     private static final long LIMIT_BYTES = 64L << 20;
+    /** What spreadsheets write on the most usual desktop system when not asked for UTF-8. */
+    private static final Charset SPREADSHEET_CODE_PAGE = Charset.forName("windows-1252");
+
     private final String name;
     private final List<String> lines;
     private final boolean fallback;
@@ -35,6 +38,11 @@ public final class SourceText {
     /** Reads a UTF-8 file (a byte-order mark is passed over); at most 64 MiB. */
     public static SourceText read(Path file) {
         return read(file, LIMIT_BYTES);
+    }
+
+    /** Reads a table, which a spreadsheet may have written in its older character set; see {@link #isFallback}. */
+    public static SourceText readTable(Path file) {
+        return read(file, SPREADSHEET_CODE_PAGE);
     }
 
     /** Reads a UTF-8 file of at most the given size. */

@@ -3,6 +3,7 @@ package handreach.plan;
 import handreach.input.Faults;
 import handreach.input.Keyword;
 import handreach.input.NearestWord;
+import handreach.input.NumberText;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.LinkedHashSet;
@@ -90,10 +91,10 @@ final class PlanSection {
             return OptionalDouble.empty();
         }
         if (!(number >= low && number <= high)) {
-            String found = value instanceof Long ? value.toString() : plain(number);
+            String found = value instanceof Long ? value.toString() : NumberText.plain(number);
             fault(
                     key,
-                    "is " + found + ", allowed is " + plain(low) + " to " + plain(high) + in(unit)
+                    "is " + found + ", allowed is " + NumberText.plain(low) + " to " + NumberText.plain(high) + in(unit)
                             + ". Correct the value.");
             return OptionalDouble.empty();
         }
@@ -109,8 +110,8 @@ final class PlanSection {
             faults.add(
                     source,
                     startLine,
-                    label() + " has no " + key + ". Add it, from " + plain(low) + " to " + plain(high) + in(unit)
-                            + ".");
+                    label() + " has no " + key + ". Add it, from " + NumberText.plain(low) + " to "
+                            + NumberText.plain(high) + in(unit) + ".");
             return low;
         }
         return number(key, low, high, unit, low);
@@ -226,14 +227,6 @@ final class PlanSection {
 
     private static String in(String unit) {
         return unit.isEmpty() ? "" : " " + unit;
-    }
-
-    static String plain(double number) {
-        if (Double.isNaN(number)) return "nan";
-        if (Double.isInfinite(number)) return number > 0 ? "inf" : "-inf";
-        return new java.math.BigDecimal(Double.toString(number))
-                .stripTrailingZeros()
-                .toPlainString();
     }
 
     private static String shown(Object value) {

@@ -1,6 +1,7 @@
 package handreach.plan;
 
 import handreach.input.Faults;
+import handreach.input.NumberText;
 import handreach.input.NearestWord;
 import handreach.loadout.Radio;
 import handreach.propagation.LossModels;
@@ -69,7 +70,7 @@ final class QuestionsReader {
         if (BearingRequest.makesTurn(step)) return step;
         section.fault(
                 "bearing_step_deg",
-                "is " + PlanSection.plain(step)
+                "is " + NumberText.plain(step)
                         + ", which does not go into 360 degrees. Take 1, 5, 10 or another that does.");
         return BearingRequest.USUAL_STEP_DEG;
     }

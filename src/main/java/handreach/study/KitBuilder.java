@@ -109,8 +109,8 @@ final class KitBuilder {
     private Optional<ElevationPattern> pattern(Kit.AntennaEntry entry) {
         return entry.known()
                 .pattern()
-                .map(file ->
-                        patterns.computeIfAbsent(entry.name(), name -> ElevationPattern.read(SourceText.read(file))));
+                .map(file -> patterns.computeIfAbsent(
+                        entry.name(), name -> ElevationPattern.read(SourceText.readTable(file))));
     }
 
     private CarryLoss carry(Carry carry) {

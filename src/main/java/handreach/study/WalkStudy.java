@@ -144,7 +144,7 @@ public final class WalkStudy {
             t.swapHint(area).ifPresent(words -> faults.add(t.name(), 0, words));
         });
         List<WalkReport> reports = ReportFile.read(
-                SourceText.read(walk.reports()),
+                SourceText.readTable(walk.reports()),
                 new Stretch(progress, "reading the reports of " + walk.name(), from, read));
         String source = String.valueOf(walk.reports().getFileName());
         for (WalkReport report : reports)

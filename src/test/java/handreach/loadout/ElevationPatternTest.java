@@ -197,13 +197,25 @@ class ElevationPatternTest {
                 InputFault.class,
                 () -> ElevationPattern.read(SourceText.of(
                         "own.csv",
-                        "elevation_deg,gain\n-30,-2\n-30,1\n95,1\n10,\n20,1,5\n30,2\n40,nan\n50,1\n60,2\n")));
+                        "elevation_deg,gain_dbi\n-30,-2\n-30,1\n95,1\n10,\n20,1,5\n30,2\n40,nan\n50,1\n60,2\n")));
         List<String> told = fault.faults().stream().map(f -> f.message()).toList();
-        assertEquals(6, told.size(), () -> String.join("\n", told));
-        assertTrue(told.get(0).startsWith("own.csv line 1: the header is \"elevation_deg,gain\""), told.get(0));
-        assertTrue(told.get(1).startsWith("own.csv line 3: elevation_deg is -30, it must be above"), told.get(1));
-        assertTrue(told.get(2).contains("line 4: elevation_deg is \"95\", allowed is a number from -90 to 90"));
-        assertTrue(told.get(4).contains("line 6: has 3 columns, 2 are needed"), told.get(4));
+        assertEquals(5, told.size(), () -> String.join("\n", told));
+        assertTrue(told.get(0).startsWith("own.csv line 3: elevation_deg is \"-30\", it must be above"), told.get(0));
+        assertTrue(told.get(1).contains("line 4: elevation_deg is \"95\", allowed is a number from -90 to 90"));
+        assertTrue(told.get(3).contains("line 6: has 3 cells, the column heads are 2"), told.get(3));
+    }
+
+    @Test
+    void theColumnsOfAPatternFileStandInAnyOrderAndAreRefusedByTheirNames() {
+        ElevationPattern own =
+                ElevationPattern.read(SourceText.of("own.csv", "gain_dbi;elevation_deg\n-2,5;-30\n1,5;0\n0,5;20\n"));
+        assertEquals(1.5, own.gainDbi(0), 1e-12);
+        InputFault fault = assertThrows(
+                InputFault.class,
+                () -> ElevationPattern.read(SourceText.of("own.csv", "elevation_deg,gain\n0,1\n1,1\n2,1\n")));
+        assertTrue(
+                fault.getMessage().startsWith("own.csv line 1: there is no column \"gain\". Columns are elevation_deg"),
+                fault.getMessage());
     }
 
     @Test

@@ -88,7 +88,8 @@ class CoverPolygonsTest {
         assertEquals(5, fault.faults().size());
         String all = fault.getMessage();
         assertTrue(
-                all.contains("cover.geojson: feature 1 has a cover that is \"wodland\", allowed is open, water, woodland"),
+                all.contains(
+                        "cover.geojson: feature 1 has a cover that is \"wodland\", allowed is open, water, woodland"),
                 all);
         assertTrue(all.contains("Did you mean woodland?"), all);
         assertTrue(all.contains("feature 2 is a 'Point'"), all);

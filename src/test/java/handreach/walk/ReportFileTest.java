@@ -55,10 +55,28 @@ class ReportFileTest {
         assertEquals(8, lines.size(), fault.getMessage());
         assertTrue(lines.get(0).startsWith("walk.csv line 2: time is \"half past nine\""));
         assertTrue(lines.get(1).contains("look exchanged"));
-        assertTrue(lines.get(2).contains("Decimals take a point."));
+        assertTrue(lines.get(2).contains("written with a decimal comma in a table parted by commas"));
         assertTrue(lines.get(4).contains("Did you mean to-walker?"));
         assertTrue(lines.get(6).startsWith("walk.csv line 7: has 4 cells"));
         assertTrue(lines.get(7).contains("neither a time nor a position"));
+    }
+
+    @Test
+    void aSpreadsheetMayPartBySemicolonsAndWriteDecimalCommas() {
+        List<WalkReport> reports =
+                read("sep=;", "Time;Latitude;Longitude;Level dBm;Note", ";36,2;-84,25;<-101,5;\"a; b\"");
+        assertEquals(36.2, reports.get(0).origin().at().orElseThrow().latitudeDeg());
+        assertEquals(-101.5, reports.get(0).heard().value());
+        assertEquals("a; b", reports.get(0).note());
+        assertEquals(3, reports.get(0).origin().line());
+    }
+
+    @Test
+    void aFaultOfEveryRowIsToldOnce() {
+        String row = "2026-05-04T09:00:00Z,S9";
+        InputFault fault = assertThrows(InputFault.class, () -> read("time,level_dbm", row, row, row));
+        assertEquals(1, fault.faults().size(), fault.getMessage());
+        assertTrue(fault.getMessage().endsWith("And 2 more like it: lines 3, 4."), fault.getMessage());
     }
 
     @Test
