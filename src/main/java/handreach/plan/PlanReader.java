@@ -171,8 +171,8 @@ final class PlanReader {
         CoverLegend legend = section.word("legend", CoverLegend.KEYWORD, CoverLegend.WORLD_COVER);
         Optional<Path> polygons = existing(section, "cover_areas", false, folder, faults);
         GroundChoice.CoverHeights heights = new GroundChoice.CoverHeights(
-                section.number("canopy_height_m", 0, Cover.TALLEST_M, "m"),
-                section.number("roof_height_m", 0, Cover.TALLEST_M, "m"));
+                section.number("canopy_height_m", 1, Cover.TALLEST_M, "m"),
+                section.number("roof_height_m", 1, Cover.TALLEST_M, "m"));
         return new GroundChoice.CoverChoice(surface, everywhere, raster, legend, polygons, heights);
     }
 

@@ -12,7 +12,7 @@ import java.util.Objects;
  *
  * <p>After {@link #cut} the first {@code count} entries of the arrays belong to that path, until the next cut; they are lent, not
  * given. Samples lie at equal distances from terminal to terminal, no farther apart than half of the finest posts along the path.
- * The end samples are bare: what stands around a person is not what the person stands on.
+ * At the end samples the clutter is what stands around the person, who stands on the ground under it.
  */
 public final class PathSampler {
     /** Spacing of posts where no tile is, m: as one arc-second. */
@@ -107,8 +107,6 @@ public final class PathSampler {
             else heightM[i] -= heldOf[kind];
         }
         distanceKm[count - 1] = line.lengthM() / 1000;
-        clutterM[0] = 0;
-        clutterM[count - 1] = 0;
         return count;
     }
 
@@ -148,7 +146,7 @@ public final class PathSampler {
         return heightM;
     }
 
-    /** Height of what stands on the ground, m; 0 at both ends. */
+    /** Height of what stands on the ground, m; at the ends around the person, not under them. */
     public double[] clutterM() {
         return clutterM;
     }

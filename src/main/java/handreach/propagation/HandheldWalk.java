@@ -5,26 +5,21 @@ import handreach.terrain.Cover;
 /**
  * A radial walked outward under the {@code handheld} model, with what stands around its two ends.
  *
- * <p>Of the three ways to count trees and town exactly one is taken: bare ground between the ends and one term per end. An end in
- * woodland adds the loss of its way through the trees (P.833) to the path from its true height. For an end in town the path is
- * reckoned to the height of the roofs and the loss from there down to the antenna (P.2108) added; since open ground costs a low
- * antenna more than some towns do by that rule, a town never makes a path better than open ground would. What stands between the
- * ends adds nothing.
+ * <p>Of the three ways to count trees and town exactly one is taken: bare ground between the ends and one term per end
+ * ({@link EndCover}). What stands between the ends adds nothing.
  *
  * <p>One object per thread; nothing is allocated while walking.
  */
 public final class HandheldWalk {
-    private final PathConditions conditions;
     private final HandheldTerms terms;
-    private final double woodDbPerM;
-    private final double woodCeilingDb;
+    private final EndCover ends;
     private final StretchedString string;
     private final StretchedString raised;
     private double raisedNearM;
     private double nearTownDb;
     private boolean nearInWood;
     private double nearWoodRunM;
-    private double nearTreesM;
+    private double nearTopsOverM;
 
     // What was reckoned last.
     private double bareDb;
@@ -34,10 +29,8 @@ public final class HandheldWalk {
 
     /** Room for so many ground samples a radial. */
     public HandheldWalk(PathConditions conditions, Terminals terminals, int capacity) {
-        this.conditions = conditions;
         terms = HandheldTerms.of(conditions, terminals);
-        woodDbPerM = Woodland.attenuationDbPerM(conditions.frequency(), conditions.polarization());
-        woodCeilingDb = Woodland.ceilingDb(conditions.frequency(), conditions.polarization());
+        ends = new EndCover(conditions);
         string = new StretchedString(capacity);
         raised = new StretchedString(capacity);
     }
@@ -60,11 +53,11 @@ public final class HandheldWalk {
      */
     public void start(double groundM, Cover cover, double clutterM, double woodRunM) {
         double heightM = terms.terminals().txHeightM();
-        raisedNearM = raisedM(heightM, cover, clutterM);
-        nearTownDb = roofsDb(heightM, raisedNearM, cover);
+        raisedNearM = EndCover.reckonedM(heightM, cover, clutterM);
+        nearTownDb = ends.roofsDb(heightM, raisedNearM, cover);
         nearInWood = cover == Cover.WOODLAND;
         nearWoodRun(woodRunM);
-        nearTreesM = treesM(clutterM);
+        nearTopsOverM = EndCover.topsOverM(heightM, clutterM);
         string.start(terms.effectiveRadiusM(), groundM, heightM);
         if (raisedNearM > heightM) raised.start(terms.effectiveRadiusM(), groundM, raisedNearM);
     }
@@ -119,41 +112,20 @@ public final class HandheldWalk {
     public double excessDb(Cover cover, double clutterM, double woodRunM) {
         double nearM = terms.terminals().txHeightM();
         double farM = terms.terminals().rxHeightM();
-        double raisedFarM = raisedM(farM, cover, clutterM);
+        double raisedFarM = EndCover.reckonedM(farM, cover, clutterM);
         townDb = 0;
         double overRoofs = Double.NEGATIVE_INFINITY;
         if (nearInTown() || raisedFarM > farM)
             overRoofs = nearTownDb
-                    + roofsDb(farM, raisedFarM, cover)
+                    + ends.roofsDb(farM, raisedFarM, cover)
                     + terms.excessDb(nearInTown() ? raised : string, raisedNearM, raisedFarM);
         bareDb = terms.excessDb(string, nearM, farM);
         edgesDb = terms.edgesDb(string);
         townDb = Math.max(0, overRoofs - bareDb);
         double farWood = cover == Cover.WOODLAND ? woodRunM : 0;
-        woodDb = throughTreesDb(nearWoodRunM, nearTreesM - nearM, string.nearSlope())
-                + throughTreesDb(farWood, treesM(clutterM) - farM, string.farSlope());
+        woodDb = ends.throughTreesDb(nearWoodRunM, nearTopsOverM, string.nearSlope())
+                + ends.throughTreesDb(farWood, EndCover.topsOverM(farM, clutterM), string.farSlope());
         return bareDb + townDb + woodDb;
-    }
-
-    private static double treesM(double clutterM) {
-        return clutterM > 0 ? clutterM : TerminalClutter.representativeHeightM(Cover.WOODLAND);
-    }
-
-    private static double raisedM(double heightM, Cover cover, double clutterM) {
-        if (!cover.isTown()) return heightM;
-        return Math.max(heightM, clutterM > 0 ? clutterM : TerminalClutter.representativeHeightM(cover));
-    }
-
-    private double roofsDb(double heightM, double roofsM, Cover cover) {
-        if (!(roofsM > heightM)) return 0;
-        return TerminalClutter.lossDb(conditions.frequency(), cover, heightM, roofsM, TerminalClutter.STREET_WIDTH_M);
-    }
-
-    /** Loss on the way out of the wood: to its edge, or to where the rising ray passes the tree tops. */
-    private double throughTreesDb(double runM, double toTopsM, double slope) {
-        if (!(runM > 0) || !(toTopsM > 0)) return 0;
-        double depth = slope > 0 ? Math.min(runM, toTopsM / slope) : runM;
-        return Woodland.terminalDb(depth, woodDbPerM, woodCeilingDb);
     }
 
     /** Whether the antennas of the path reckoned last see each other over the bare ground. */

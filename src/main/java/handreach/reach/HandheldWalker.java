@@ -34,7 +34,7 @@ final class HandheldWalker implements RadialWalker {
     @Override
     public void start(Ray onto) {
         begin(onto);
-        walk.start(ray.groundM[0], COVERS[ray.cover[0]], 0, 0);
+        walk.start(ray.groundM[0], COVERS[ray.cover[0]], ray.standingM[ray.cover[0]], 0);
         endsAtReceiver = false;
     }
 
@@ -51,7 +51,7 @@ final class HandheldWalker implements RadialWalker {
     public void path(Ray onto) {
         int last = onto.known - 1;
         begin(onto);
-        walk.lay(1000 * onto.xKm[last] / last, onto.groundM, last, COVERS[ray.cover[0]], 0);
+        walk.lay(1000 * onto.xKm[last] / last, onto.groundM, last, COVERS[ray.cover[0]], ray.standingM[ray.cover[0]]);
         if (ray.isWoodless) lastOpen = last - 1;
         else for (taken = 1; taken < last; taken++) passCover();
         taken = last - 1;
@@ -97,7 +97,7 @@ final class HandheldWalker implements RadialWalker {
         double riseKm = (groundM + terminals.rxHeightM() - ray.groundM[0] - terminals.txHeightM()) / 1000;
         return freeSpaceAtKmDb
                 + 10 * Math.log10(distanceKm * distanceKm + riseKm * riseKm)
-                + walk.excessDb(COVERS[cover], 0, farWoodM());
+                + walk.excessDb(COVERS[cover], ray.standingM[cover], farWoodM());
     }
 
     /** Edges of a wood lie half-way between the last sample in it and the first outside. */

@@ -42,7 +42,7 @@ final class PerPathRadial implements RadialModel {
         distanceKm[n - 1] = at.xKm();
         heightM[n - 1] = at.groundM();
         cover[n - 1] = COVERS[at.cover()];
-        clutterM[n - 1] = 0;
+        clutterM[n - 1] = ray.standingM[at.cover()];
         Zone[] zone = new Zone[n];
         Arrays.fill(zone, Zone.INLAND);
         return model.loss(Profile.of(distanceKm, heightM, clutterM, cover, zone), terminals, conditions)

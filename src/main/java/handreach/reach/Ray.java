@@ -13,6 +13,9 @@ import java.util.Arrays;
 final class Ray {
     static final int BLOCK = 32;
     private static final double CLEAR_NU = -0.78;
+    private static final double[] REPRESENTATIVE_M = Arrays.stream(Cover.values())
+            .mapToDouble(Cover::representativeHeightM)
+            .toArray();
 
     int count;
     /** Samples from here on are unknown: the first void, or {@code count}. */
@@ -22,6 +25,8 @@ final class Ray {
     double[] groundM = new double[0];
     double[] clutterM = new double[0];
     byte[] cover = new byte[0];
+    /** Height of what stands on ground of each cover, m, by its ordinal; the sampler's own table, only read. */
+    double[] standingM = REPRESENTATIVE_M;
     /** No wood stands anywhere along it, and that is known without a look at the samples. */
     boolean isWoodless;
 
@@ -47,14 +52,13 @@ final class Ray {
         blockTopM = new double[room / BLOCK + 1];
     }
 
-    /** Puts one cover and its height on all samples but the first, which has no height. */
+    /** Puts one cover and its height on all samples. */
     void coverEvenly(int ordinal, double heightM) {
         isWoodless = ordinal != Cover.WOODLAND.ordinal();
         if (evenCover == ordinal) return;
         evenCover = ordinal;
         Arrays.fill(cover, (byte) ordinal);
         Arrays.fill(clutterM, heightM);
-        clutterM[0] = 0;
     }
 
     /** The cover differs from sample to sample, and is filled in one by one. */

@@ -72,11 +72,11 @@ final class RaySampler {
         wrap(count);
         ground.elevation().heights(latitude, longitude, count, ray.groundM, isVoid);
         ray.known = firstVoid(isVoid, count);
+        ray.standingM = clutterM;
         if (everywhere < 0) {
             ray.coverUnevenly();
             cover(count, ray.groundM, ray.cover);
             lookedUp(clutterM, ray.cover, count, ray.clutterM);
-            ray.clutterM[0] = 0;
         } else {
             lower(ray.groundM, count);
             ray.coverEvenly(everywhere, clutterM[everywhere]);

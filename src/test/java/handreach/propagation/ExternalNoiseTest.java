@@ -26,6 +26,18 @@ class ExternalNoiseTest {
     }
 
     @ParameterizedTest
+    @CsvSource({"CITY,11.0,6.7,8.4", "RESIDENTIAL,10.6,5.3,5.8", "RURAL,9.2,4.6,6.8", "QUIET_RURAL,9.2,4.6,6.8"})
+    void variationsAgreeWithTheTableOfP372(
+            NoiseEnvironment environment, double upperDb, double lowerDb, double placesDb) {
+        // Rec. ITU-R P.372-16, table of the variations of man-made noise with time (upper and lower decile) and with
+        // place, in whole
+        // tenths of a decibel (from memory). It has no row for quiet rural; that it is taken as rural is ours.
+        assertEquals(upperDb, environment.upperDecileDb());
+        assertEquals(lowerDb, environment.lowerDecileDb());
+        assertEquals(placesDb, environment.placeSpreadDb());
+    }
+
+    @ParameterizedTest
     @CsvFileSource(resources = "noise-power-p372.csv", useHeadersInDisplayName = true)
     void noisePowerAgreesWithTheCascade(double mhz, double antennaLossDb, double powerDbm) {
         double external = ExternalNoise.manMadeDb(NoiseEnvironment.RESIDENTIAL, new Frequency(mhz));

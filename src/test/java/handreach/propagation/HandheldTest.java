@@ -214,6 +214,46 @@ class HandheldTest {
     }
 
     @Test
+    void eachEndLeavesItsOwnWoodByItsOwnTreeTops() {
+        // By hand, 150 MHz V: γ 0.05755 dB/m, A_m 11.238 dB (above). Level ground on a flat earth, a crest of 200 m
+        // half-way on
+        // 3 km, antennas 2 and 4 m up: the string rises with 198/1500 at the first end and with 196/1500 at the last.
+        // Trees of 12 m
+        // at the first end and 30 m at the last.
+        // Ways in the trees: 10/(198/1500) = 75.76 m: 3.614 dB; 26/(196/1500) = 198.98 m: 7.181 dB.
+        double treesThere = -11.238 * Math.expm1(-75.76 * 0.05755 / 11.238);
+        double treesBack = -11.238 * Math.expm1(-198.98 * 0.05755 / 11.238);
+        Profile crest = wooded(12, 30);
+        PathConditions flat = new PathConditions(
+                new Frequency(150),
+                Polarization.VERTICAL,
+                Ground.AVERAGE,
+                Atmosphere.ofFactor(1e6, 325),
+                Climate.MEDIAN);
+        PathLoss there = MODEL.loss(crest, new Terminals(2, 4), flat);
+        assertEquals(treesThere + treesBack, part(there, "woodland"), 0.01);
+        PathLoss back = MODEL.loss(crest.reversed(), new Terminals(4, 2), flat);
+        assertEquals(part(there, "woodland"), part(back, "woodland"), 1e-9);
+        // 18 m of trees in place of 30 at the last end: 14 m over the antenna, 107.14 m of way.
+        double lower = -11.238 * Math.expm1(-107.14 * 0.05755 / 11.238);
+        assertEquals(treesThere + lower, part(MODEL.loss(wooded(12, 18), new Terminals(2, 4), flat), "woodland"), 0.01);
+    }
+
+    @Test
+    void roofsOfUnlikeHeightCountAtTheirOwnEnd() {
+        PathConditions conditions = at(446);
+        Terminals hands = new Terminals(1.5, 2);
+        double over = MODEL.loss(covered(Cover.OPEN, 0, Cover.OPEN, 0), new Terminals(8, 24), conditions)
+                        .excessDb()
+                + TerminalClutter.lossDb(conditions.frequency(), Cover.SUBURBAN, 1.5, 8, 27)
+                + TerminalClutter.lossDb(conditions.frequency(), Cover.URBAN, 2, 24, 27);
+        Profile towns = standing(covered(Cover.SUBURBAN, 200, Cover.URBAN, 200), 8, 24);
+        assertEquals(over, MODEL.loss(towns, hands, conditions).excessDb(), 1e-9);
+        assertEquals(
+                over, MODEL.loss(towns.reversed(), hands.reversed(), conditions).excessDb(), 1e-6);
+    }
+
+    @Test
     void anAntennaAboveTheTreesOrRoofsLosesNothingToThem() {
         PathLoss loss = MODEL.loss(covered(Cover.WOODLAND, 500, Cover.URBAN, 500), new Terminals(16, 16), at(150));
         assertEquals(0, part(loss, "woodland"));
@@ -258,6 +298,34 @@ class HandheldTest {
             h[i] = Math.max(0, heightM * (1 - Math.abs(d[i] - atKm) / 0.9));
         }
         return Profile.of(d, h);
+    }
+
+    /** Woods 300 m deep at both ends of 3 km with one crest of 200 m half-way, trees of these heights around the ends. */
+    private static Profile wooded(double nearTreesM, double farTreesM) {
+        Profile level = covered(Cover.WOODLAND, 300, Cover.WOODLAND, 300);
+        double[] ground = level.heightsM();
+        ground[150] = 200;
+        Cover[] cover = new Cover[301];
+        Zone[] zone = new Zone[301];
+        for (int i = 0; i < cover.length; i++) {
+            cover[i] = level.cover(i);
+            zone[i] = level.zone(i);
+        }
+        return standing(Profile.of(level.distancesKm(), ground, new double[301], cover, zone), nearTreesM, farTreesM);
+    }
+
+    /** The same with what stands around the ends told: so high around the first half's cover, so high around the other's. */
+    private static Profile standing(Profile profile, double nearM, double farM) {
+        int n = profile.count();
+        double[] clutter = new double[n];
+        Cover[] cover = new Cover[n];
+        Zone[] zone = new Zone[n];
+        for (int i = 0; i < n; i++) {
+            cover[i] = profile.cover(i);
+            zone[i] = profile.zone(i);
+            if (cover[i] != Cover.OPEN) clutter[i] = 2 * i < n ? nearM : farM;
+        }
+        return Profile.of(profile.distancesKm(), profile.heightsM(), clutter, cover, zone);
     }
 
     /** Level 3 km with so many metres of cover around each end; borders half-way between the 10 m samples. */

@@ -24,6 +24,9 @@ class SmoothGroundTest {
     private static final double[][] LEVEL = new double[2][1000];
     private static final StretchedString STRING = new StretchedString(1000);
 
+    /** Two ways to one formula differ by rounding alone. */
+    private static final double ROUNDING_DB = 1e-8;
+
     /** What the default model promises on smooth ground. */
     private static final double PROMISED_DB = 1;
 
@@ -124,6 +127,24 @@ class SmoothGroundTest {
             assertTrue(now > before && now - before < 0.5, "at " + d + " m");
             before = now;
         }
+    }
+
+    @Test
+    void theBulgeCostsNothingFromTheRequiredClearanceOn() {
+        // By hand, Rec. ITU-R P.526-15 section 3.2: clear from h_req = 0.552 √(d1 d2 λ/d). Antennas of one height: d1 =
+        // d2 = d/2,
+        // so h_req = 0.276 √(λ d), and the clearance is the height less the bulge (d/2)²/2a. From there on the field is
+        // that of the heights over the tangent plane alone.
+        Frequency frequency = new Frequency(446);
+        SmoothGround smooth = new SmoothGround(frequency, Polarization.VERTICAL, Ground.AVERAGE, EARTH_M);
+        double d = 10_000;
+        double bulge = d * d / 8 / EARTH_M;
+        double required = 0.276 * Math.sqrt(frequency.wavelengthM() * d);
+        double clear = 1.001 * required;
+        assertEquals(smooth.nortonDb(d, clear, clear), smooth.lossDb(d, bulge + clear, bulge + clear), ROUNDING_DB);
+        double blocked = 0.999 * required;
+        double apart = smooth.lossDb(d, bulge + blocked, bulge + blocked) - smooth.nortonDb(d, blocked, blocked);
+        assertTrue(Math.abs(apart) > 1000 * ROUNDING_DB, "nothing of the bulge is left: " + apart);
     }
 
     @Test

@@ -127,6 +127,8 @@ class RadialModelTest {
     static Ray ray(Random random, int n) {
         Ray ray = new Ray();
         ray.size(n);
+        // Trees and roofs of heights of their own: the far end must not borrow the near one's.
+        if (random.nextBoolean()) ray.standingM = new double[] {0, 0, 22, 7, 13, 31};
         double step = 0.010 + 0.08 * random.nextDouble();
         double rough = step * 1000 * 0.6 * random.nextDouble() * random.nextDouble();
         double height = 500 * random.nextDouble();
@@ -138,7 +140,7 @@ class RadialModelTest {
             if (i > 0) ray.cover[i] = random.nextInt(12) == 0 ? (byte) random.nextInt(6) : ray.cover[i - 1];
             else ray.cover[0] = (byte) (covered ? random.nextInt(6) : 0);
             if (!covered) ray.cover[i] = 0;
-            ray.clutterM[i] = i == 0 ? 0 : Cover.values()[ray.cover[i]].representativeHeightM();
+            ray.clutterM[i] = ray.standingM[ray.cover[i]];
             height += rough * random.nextGaussian() - pull * (height - 200);
             ray.groundM[i] = coast && i > n / 2 ? 0 : Math.max(-5, height);
         }
@@ -167,7 +169,7 @@ class RadialModelTest {
         for (int i = 0; i <= last; i++) covers[i] = Cover.values()[ray.cover[i]];
         distance[n - 1] = x;
         height[n - 1] = ground;
-        clutter[n - 1] = 0;
+        clutter[n - 1] = ray.standingM[cover];
         covers[n - 1] = Cover.values()[cover];
         return Profile.of(distance, height, clutter, covers, zones);
     }
