@@ -92,7 +92,7 @@ public final class Handheld implements LossModel {
                         "the handheld model");
         for (int i = 1; i < profile.count() - 1; i++)
             if (profile.clutterM(i) > 0 && profile.cover(i) != Cover.WATER) {
-                account.warn("Trees and buildings count at the two ends only; those between are left out.");
+                account.warn(LossAccount.ENDS_ONLY);
                 return;
             }
     }

@@ -10,6 +10,9 @@ final class LossAccount {
     /** No model of this room is meant for less, km. */
     static final double SHORTEST_KM = 0.05;
 
+    /** Said by models that count cover at the ends, of paths with some between. */
+    static final String ENDS_ONLY = "Trees and buildings count at the two ends only; those between are left out.";
+
     private static final double HALF_WAY_ROUND_KM = 20_038;
 
     private final String model;

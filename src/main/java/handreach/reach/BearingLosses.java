@@ -1,5 +1,6 @@
 package handreach.reach;
 
+import handreach.propagation.CoveredMarch;
 import handreach.propagation.LossModels;
 import handreach.propagation.Terminals;
 import java.util.List;
@@ -80,33 +81,29 @@ public final class BearingLosses {
             int known = Math.max(0, ray.known - first);
             double[] distanceM = new double[ray.count - first];
             for (int i = 0; i < distanceM.length; i++) distanceM[i] = 1000 * ray.xKm[first + i];
-            double[][] marched = request.model().equals(LossModels.FULL_WAVE) && known > 0
-                    ? RadialMarch.lossDb(ray, heights, request.conditions(), progress)
-                    : null;
+            List<CoveredMarch> marches = request.model().equals(LossModels.FULL_WAVE) && known > 0
+                    ? RadialMarch.along(ray, heights, request.conditions(), progress)
+                    : List.of();
             for (int k = 0; k < found.length; k++) {
                 RadialLosses losses = new RadialLosses(request.bearingDeg(number), distanceM, known);
-                fill(losses, heights.get(k), first, known, marched == null ? null : marched[k]);
+                fill(losses, walker(k, marches), first, known);
                 found[k][number] = losses;
             }
         }
 
-        private void fill(RadialLosses losses, Terminals pair, int first, int known, double[] marchedDb) {
+        private RadialWalker walker(int pair, List<CoveredMarch> marches) {
+            if (marches.isEmpty()) return RadialWalkers.of(request.model(), heights.get(pair), request.conditions());
+            return new MarchedWalker(heights.get(pair), request.conditions()).over(marches.get(pair));
+        }
+
+        private void fill(RadialLosses losses, RadialWalker walk, int first, int known) {
             if (known == 0) return;
-            // A march gives losses only; sight and angles then come with free space.
-            RadialWalker walk = RadialWalkers.of(
-                    marchedDb == null ? request.model() : LossModels.FREE_SPACE, pair, request.conditions());
             walk.start(ray);
             for (int i = 0; i < known; i++) {
                 int sample = first + i;
                 walk.advanceTo(ray.xKm[sample]);
                 walk.stand(ray.xKm[sample], ray.groundM[sample], ray.cover[sample]);
-                double lossDb = walk.lossDb();
-                losses.put(
-                        i,
-                        marchedDb == null ? lossDb : marchedDb[sample],
-                        walk,
-                        ray.groundM[sample],
-                        ray.cover[sample]);
+                losses.put(i, walk.lossDb(), walk, ray.groundM[sample], ray.cover[sample]);
             }
         }
     }

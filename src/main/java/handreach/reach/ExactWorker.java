@@ -1,5 +1,6 @@
 package handreach.reach;
 
+import handreach.propagation.CoveredMarch;
 import handreach.propagation.LossModel;
 import handreach.propagation.LossModels;
 import handreach.propagation.Terminals;
@@ -30,9 +31,10 @@ final class ExactWorker {
         this.heights = List.of(pairs);
         this.progress = progress;
         this.isMarched = model.equals(LossModels.FULL_WAVE);
-        // A march gives losses only; sight and angles then come with free space.
-        LossModel walked = isMarched ? LossModels.FREE_SPACE : model;
-        for (int k = 0; k < out.length; k++) walker[k] = RadialWalkers.of(walked, pairs[k], setting.conditions());
+        for (int k = 0; k < out.length; k++)
+            walker[k] = isMarched
+                    ? new MarchedWalker(pairs[k], setting.conditions())
+                    : RadialWalkers.of(model, pairs[k], setting.conditions());
     }
 
     /** Loss to one cell into each grid; false when the cell lies outside the radius. */
@@ -58,12 +60,13 @@ final class ExactWorker {
             return true;
         }
         int cover = ray.cover[intervals];
-        double[][] marched = isMarched ? RadialMarch.lossDb(ray, heights, setting.conditions(), progress) : null;
+        List<CoveredMarch> marches =
+                isMarched ? RadialMarch.along(ray, heights, setting.conditions(), progress) : List.of();
         for (int k = 0; k < out.length; k++) {
             RadialWalker walk = walker[k];
+            if (walk instanceof MarchedWalker marched) marched.over(marches.get(k));
             walk.path(ray);
-            double lossDb = marched == null ? walk.lossDb() : marched[k][intervals];
-            out[k].put(cell, lossDb, walk.departureDeg(), walk.arrivalDeg(), walk.isInSight(), cover);
+            out[k].put(cell, walk.lossDb(), walk.departureDeg(), walk.arrivalDeg(), walk.isInSight(), cover);
         }
         return true;
     }

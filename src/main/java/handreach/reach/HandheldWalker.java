@@ -7,7 +7,6 @@ import handreach.terrain.Cover;
 
 /** The {@code handheld} model along rays: one string walked outwards, and the unbroken woodland from either end. */
 final class HandheldWalker implements RadialWalker {
-    private static final int WOOD = Cover.WOODLAND.ordinal();
     private static final Cover[] COVERS = Cover.values();
 
     private final PathConditions conditions;
@@ -17,8 +16,7 @@ final class HandheldWalker implements RadialWalker {
     private Ray ray;
     private int taken;
     private boolean endsAtReceiver;
-    private int firstOpen;
-    private int lastOpen;
+    private final WoodRuns woods = new WoodRuns();
     private double distanceKm;
     private double groundM;
     private int cover;
@@ -43,8 +41,7 @@ final class HandheldWalker implements RadialWalker {
         if (walk.capacity() < ray.count + 2)
             walk = new HandheldWalk(conditions, terminals, ray.count + ray.count / 4 + 2);
         taken = 0;
-        firstOpen = ray.cover[0] == WOOD ? -1 : 0;
-        lastOpen = firstOpen;
+        woods.start(ray);
     }
 
     @Override
@@ -52,8 +49,8 @@ final class HandheldWalker implements RadialWalker {
         int last = onto.known - 1;
         begin(onto);
         walk.lay(1000 * onto.xKm[last] / last, onto.groundM, last, COVERS[ray.cover[0]], ray.standingM[ray.cover[0]]);
-        if (ray.isWoodless) lastOpen = last - 1;
-        else for (taken = 1; taken < last; taken++) passCover();
+        if (ray.isWoodless) woods.passOpen(last - 1);
+        else for (int i = 1; i < last; i++) woods.pass(i);
         taken = last - 1;
         distanceKm = onto.xKm[last];
         groundM = onto.groundM[last];
@@ -66,14 +63,8 @@ final class HandheldWalker implements RadialWalker {
             taken++;
             end(1000 * ray.xKm[taken], ray.groundM[taken]);
             endsAtReceiver = false;
-            if (!ray.isWoodless) passCover();
+            if (!ray.isWoodless) woods.pass(taken);
         }
-    }
-
-    private void passCover() {
-        if (ray.cover[taken] == WOOD) return;
-        lastOpen = taken;
-        if (firstOpen < 0) firstOpen = taken;
     }
 
     @Override
@@ -93,25 +84,11 @@ final class HandheldWalker implements RadialWalker {
 
     @Override
     public double lossDb() {
-        walk.nearWoodRun(nearWoodM());
+        walk.nearWoodRun(woods.nearM(taken, distanceKm, cover));
         double riseKm = (groundM + terminals.rxHeightM() - ray.groundM[0] - terminals.txHeightM()) / 1000;
         return freeSpaceAtKmDb
                 + 10 * Math.log10(distanceKm * distanceKm + riseKm * riseKm)
-                + walk.excessDb(COVERS[cover], ray.standingM[cover], farWoodM());
-    }
-
-    /** Edges of a wood lie half-way between the last sample in it and the first outside. */
-    private double nearWoodM() {
-        if (ray.cover[0] != WOOD) return 0;
-        if (firstOpen >= 0) return 500 * (ray.xKm[firstOpen - 1] + ray.xKm[firstOpen]);
-        return cover == WOOD ? 1000 * distanceKm : 500 * (ray.xKm[taken] + distanceKm);
-    }
-
-    private double farWoodM() {
-        if (cover != WOOD) return 0;
-        if (lastOpen < 0) return 1000 * distanceKm;
-        double insideKm = lastOpen == taken ? distanceKm : ray.xKm[lastOpen + 1];
-        return 1000 * distanceKm - 500 * (ray.xKm[lastOpen] + insideKm);
+                + walk.excessDb(COVERS[cover], ray.standingM[cover], woods.farM(taken, distanceKm, cover));
     }
 
     @Override

@@ -1,6 +1,6 @@
 package handreach.reach;
 
-import handreach.propagation.LossModels;
+import handreach.propagation.CoveredMarch;
 import handreach.propagation.Terminals;
 import java.util.ArrayList;
 import java.util.List;
@@ -97,6 +97,7 @@ public final class MarchArea implements AreaEngine {
         private final Progress progress;
         private final RaySampler sampler;
         private final RaySampler samplerOfCells;
+        private final List<MarchedWalker> walkers;
         private final Ray ray = new Ray();
 
         MarchWorker(
@@ -112,6 +113,9 @@ public final class MarchArea implements AreaEngine {
             this.progress = progress;
             this.sampler = setting.sampler();
             this.samplerOfCells = setting.sampler();
+            this.walkers = heights.stream()
+                    .map(pair -> new MarchedWalker(pair, setting.conditions()))
+                    .toList();
         }
 
         void radial(int number) {
@@ -127,35 +131,25 @@ public final class MarchArea implements AreaEngine {
                     for (int slot = first; slot < end; slot++) grid.putUnknown(cells.cell(slot));
                 return;
             }
-            double[][] loss = RadialMarch.lossDb(ray, heights, setting.conditions(), progress);
-            for (int k = 0; k < grids.size(); k++) fill(grids.get(k), heights.get(k), loss[k], first, end);
+            List<CoveredMarch> marches = RadialMarch.along(ray, heights, setting.conditions(), progress);
+            for (int k = 0; k < grids.size(); k++)
+                fill(grids.get(k), walkers.get(k).over(marches.get(k)), first, end);
         }
 
-        private void fill(LossGrid grid, Terminals pair, double[] lossDb, int first, int end) {
-            RadialWalker sight = RadialWalkers.of(LossModels.FREE_SPACE, pair, setting.conditions());
-            sight.start(ray);
+        private void fill(LossGrid grid, MarchedWalker walk, int first, int end) {
+            walk.start(ray);
             double stepKm = ray.xKm[1];
             for (int slot = first; slot < end; slot++) {
                 int cell = cells.cell(slot);
                 double distanceKm = Math.max(CellsByRadial.NEAREST_M, cells.distanceM(slot)) / 1000;
-                // Half a millimetre less, since the farthest cell stands on the last sample.
-                int inner = Math.max(1, (int) (distanceKm / stepKm - 1e-6));
-                int outer = Math.min(inner + 1, ray.count - 1);
-                if (samplerOfCells.isVoid(slot - first) || outer >= ray.known) {
+                if (samplerOfCells.isVoid(slot - first) || !walk.isKnown(distanceKm)) {
                     grid.putUnknown(cell);
                     continue;
                 }
-                double share = Math.max(0, Math.min(1, distanceKm / stepKm - inner));
                 int cover = samplerOfCells.coverOrdinal(slot - first);
-                sight.advanceTo(distanceKm - stepKm / 2);
-                sight.stand(distanceKm, samplerOfCells.heightM(slot - first), cover);
-                grid.put(
-                        cell,
-                        lossDb[inner] + share * (lossDb[outer] - lossDb[inner]),
-                        sight.departureDeg(),
-                        sight.arrivalDeg(),
-                        sight.isInSight(),
-                        cover);
+                walk.advanceTo(distanceKm - stepKm / 2);
+                walk.stand(distanceKm, samplerOfCells.heightM(slot - first), cover);
+                grid.put(cell, walk.lossDb(), walk.departureDeg(), walk.arrivalDeg(), walk.isInSight(), cover);
             }
         }
     }

@@ -44,7 +44,7 @@ final class MarchProbe {
     }
 
     void march() {
-        RadialMarch.lossDb(ray, heights, setting.conditions(), Progress.SILENT);
+        RadialMarch.along(ray, heights, setting.conditions(), Progress.SILENT);
     }
 
     /** Mean counted seconds of paths of a length all round. */

@@ -1,57 +1,59 @@
 package handreach.reach;
 
 import handreach.profile.Profile;
-import handreach.propagation.FieldMarch;
+import handreach.propagation.CoveredMarch;
 import handreach.propagation.FieldMarchCost;
-import handreach.propagation.FullWaveRadial;
 import handreach.propagation.PathConditions;
 import handreach.propagation.Terminals;
 import java.util.Arrays;
 import java.util.List;
 
-/** The field marched along a ray: loss at its samples for several pairs of heights, one march for each height at the source. */
+/** The field marched along a ray for several pairs of heights: those with one height at the source share a march. */
 final class RadialMarch {
     private RadialMarch() {}
 
-    /** Loss in dB by pair of heights and known sample; sample 0 holds 0. Needs two known samples. */
-    static double[][] lossDb(Ray ray, List<Terminals> heights, PathConditions conditions, Progress progress) {
+    /** One march for each pair of heights, over the known samples with what stands there. Needs two known samples. */
+    static List<CoveredMarch> along(Ray ray, List<Terminals> heights, PathConditions conditions, Progress progress) {
         Profile profile = profile(ray);
-        double[][] loss = new double[heights.size()][];
-        for (int k = 0; k < loss.length; k++) {
-            if (loss[k] != null) continue;
-            double txHeightM = heights.get(k).txHeightM();
-            double[] rxHeightM = heights.stream()
-                    .filter(pair -> pair.txHeightM() == txHeightM)
-                    .mapToDouble(Terminals::rxHeightM)
-                    .toArray();
-            List<FullWaveRadial> marches =
-                    FieldMarch.along(profile, txHeightM, rxHeightM, conditions, share -> !progress.isCancelled());
+        CoveredMarch[] along = new CoveredMarch[heights.size()];
+        for (double txHeightM : sources(heights)) {
+            List<CoveredMarch> marches = CoveredMarch.along(
+                    profile,
+                    txHeightM,
+                    receivers(heights, txHeightM),
+                    ray.roofsM(),
+                    conditions,
+                    share -> !progress.isCancelled());
             int read = 0;
-            for (int j = k; j < loss.length; j++)
-                if (heights.get(j).txHeightM() == txHeightM) loss[j] = means(marches.get(read++));
+            for (int k = 0; k < along.length; k++)
+                if (heights.get(k).txHeightM() == txHeightM) along[k] = marches.get(read++);
         }
-        return loss;
+        return List.of(along);
     }
 
-    /** What marching this ray costs, for each height at the source. */
+    /** What marching this ray costs, march by march. */
     static List<FieldMarchCost> costs(Ray ray, List<Terminals> heights, PathConditions conditions) {
         Profile profile = profile(ray);
-        double rxHeightM =
-                heights.stream().mapToDouble(Terminals::rxHeightM).max().orElseThrow();
-        return heights.stream()
-                .mapToDouble(Terminals::txHeightM)
-                .distinct()
-                .mapToObj(txHeightM -> FieldMarch.cost(profile, txHeightM, rxHeightM, conditions))
+        return Arrays.stream(sources(heights))
+                .boxed()
+                .flatMap(txHeightM ->
+                        CoveredMarch.costs(profile, txHeightM, receivers(heights, txHeightM), ray.roofsM(), conditions)
+                                .stream())
                 .toList();
     }
 
-    private static Profile profile(Ray ray) {
-        return Profile.of(Arrays.copyOf(ray.xKm, ray.known), Arrays.copyOf(ray.groundM, ray.known));
+    private static double[] sources(List<Terminals> heights) {
+        return heights.stream().mapToDouble(Terminals::txHeightM).distinct().toArray();
     }
 
-    private static double[] means(FullWaveRadial march) {
-        double[] mean = new double[march.count()];
-        for (int i = 1; i < mean.length; i++) mean[i] = march.meanLossDb(i);
-        return mean;
+    private static double[] receivers(List<Terminals> heights, double txHeightM) {
+        return heights.stream()
+                .filter(pair -> pair.txHeightM() == txHeightM)
+                .mapToDouble(Terminals::rxHeightM)
+                .toArray();
+    }
+
+    private static Profile profile(Ray ray) {
+        return ray.profile(ray.known);
     }
 }

@@ -1,7 +1,11 @@
 package handreach.reach;
 
+import handreach.profile.Profile;
+import handreach.profile.Zone;
+import handreach.propagation.CoveredMarch;
 import handreach.terrain.Cover;
 import java.util.Arrays;
+import java.util.stream.Stream;
 
 /**
  * Ground samples along one radial, in arrays that are used again for the next: sample 0 is the ground under the source.
@@ -13,6 +17,7 @@ import java.util.Arrays;
 final class Ray {
     static final int BLOCK = 32;
     private static final double CLEAR_NU = -0.78;
+    private static final Cover[] COVERS = Cover.values();
     private static final double[] REPRESENTATIVE_M = Arrays.stream(Cover.values())
             .mapToDouble(Cover::representativeHeightM)
             .toArray();
@@ -59,6 +64,37 @@ final class Ray {
         evenCover = ordinal;
         Arrays.fill(cover, (byte) ordinal);
         Arrays.fill(clutterM, heightM);
+    }
+
+    /** The first samples as a profile, the last of them its far end. */
+    Profile profile(int samples) {
+        int last = samples - 1;
+        return profile(last, xKm[last], groundM[last], cover[last]);
+    }
+
+    /** The first samples and a receiver behind them as a profile. */
+    Profile profile(int samples, double atKm, double onGroundM, int coverOrdinal) {
+        int n = samples + 1;
+        double[] distanceKm = Arrays.copyOf(xKm, n);
+        double[] heightM = Arrays.copyOf(groundM, n);
+        double[] standing = Arrays.copyOf(clutterM, n);
+        Cover[] kind = new Cover[n];
+        for (int i = 0; i < samples; i++) kind[i] = COVERS[cover[i]];
+        distanceKm[samples] = atKm;
+        heightM[samples] = onGroundM;
+        standing[samples] = standingM[coverOrdinal];
+        kind[samples] = COVERS[coverOrdinal];
+        Zone[] zone = new Zone[n];
+        Arrays.fill(zone, Zone.INLAND);
+        return Profile.of(distanceKm, heightM, standing, kind, zone);
+    }
+
+    /** Heights of roofs that a receiver along it may stand among, m, each once. */
+    double[] roofsM() {
+        Stream<Cover> covers = evenCover < 0 ? Stream.of(Cover.values()) : Stream.of(Cover.values()[evenCover]);
+        return covers.flatMapToDouble(kind -> Arrays.stream(CoveredMarch.roofsM(kind, standingM[kind.ordinal()])))
+                .distinct()
+                .toArray();
     }
 
     /** The cover differs from sample to sample, and is filled in one by one. */

@@ -12,14 +12,21 @@ import handreach.profile.Profile;
 import handreach.propagation.FullWave;
 import handreach.propagation.LossModels;
 import handreach.propagation.PathConditions;
+import handreach.propagation.PathLoss;
 import handreach.propagation.Terminals;
+import handreach.propagation.Woodland;
 import handreach.terrain.Cover;
 import handreach.terrain.LandCover;
+import handreach.terrain.Surface;
 import handreach.units.Frequency;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.OptionalDouble;
 import java.util.concurrent.CancellationException;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.Arguments;
+import org.junit.jupiter.params.provider.MethodSource;
 
 /** Maps by the march: how far they differ from one march per cell, and that this is measured as told. */
 class MarchAreaTest {
@@ -32,6 +39,10 @@ class MarchAreaTest {
     private static final AreaRequest REQUEST =
             AreaRequest.around(SOURCE, RADIUS_M, 50, FACE, CHANNEL, LossModels.FULL_WAVE);
     private static final LandCover OPEN = LandCover.uniform(Cover.OPEN);
+    private static final LandCover STRIPES = (lat, lon, count, out) -> {
+        Cover[] kinds = {Cover.WOODLAND, Cover.SUBURBAN, Cover.OPEN, Cover.URBAN};
+        for (int i = 0; i < count; i++) out[i] = kinds[Math.floorMod((int) Math.floor(lon[i] * 300), kinds.length)];
+    };
 
     /** Of level ground by 0.3 dB at most from Norton's field, which is the same on all sides. */
     private static final double LEVEL_DB = 0.1;
@@ -47,10 +58,11 @@ class MarchAreaTest {
         assertTrue(difference.largestDb() < LEVEL_DB, difference.toString());
     }
 
-    @Test
-    void onRoughGroundTheDifferenceIsThatOfTheSameCellsReckonedOneByOne() {
-        PaperGround ground = ground(40);
-        List<LossGrid> grids = march(2, ground);
+    @ParameterizedTest
+    @MethodSource("covers")
+    void onRoughGroundTheDifferenceIsThatOfTheSameCellsReckonedOneByOne(LandCover cover, CutSettings settings) {
+        AreaGround ground = new AreaGround(ground(40), cover, settings);
+        List<LossGrid> grids = new MarchArea(2, ARC_M).losses(REQUEST, HEIGHTS, ground, Progress.SILENT);
         List<Integer> cells = comparedCells();
         for (int k = 0; k < HEIGHTS.size(); k++) {
             List<Double> by = new ArrayList<>();
@@ -67,6 +79,45 @@ class MarchAreaTest {
             assertEquals(largest, stated.largestDb(), SAME_DB);
             assertTrue(stated.rmsDb() > 0.3, "rough ground differs from radial to radial: " + stated);
         }
+    }
+
+    /** Open ground; and stripes of wood, town and open ground whose heights are their own and partly in the tiles. */
+    static List<Arguments> covers() {
+        CutSettings tall = new CutSettings(Surface.RADAR, OptionalDouble.of(22), OptionalDouble.of(12));
+        return List.of(Arguments.of(OPEN, CutSettings.DEFAULT), Arguments.of(STRIPES, tall));
+    }
+
+    @Test
+    void radialsAndMapsLoseInWoodsAndTownWhatAPathLosesThere() {
+        CutSettings tall = new CutSettings(Surface.BARE_EARTH, OptionalDouble.of(22), OptionalDouble.of(12));
+        AreaGround ground = new AreaGround(ground(40), STRIPES, tall);
+        List<BearingLosses> rose = BearingLosses.of(
+                new BearingRequest(SOURCE, RADIUS_M, 30, CHANNEL, LossModels.FULL_WAVE), HEIGHTS, ground, 2, Progress.SILENT);
+        RaySampler sampler = AreaSetting.of(REQUEST, ground).sampler();
+        for (int bearing = 0; bearing < 12; bearing++) {
+            Ray ray = new Ray();
+            AreaSetting.of(REQUEST, ground).cut(sampler, Math.toRadians(30 * bearing), RADIUS_M, ray);
+            for (int k = 0; k < HEIGHTS.size(); k++) {
+                RadialLosses losses = rose.get(k).radials().get(bearing);
+                PathLoss path = new FullWave().loss(ray.profile(ray.known), HEIGHTS.get(k), CHANNEL);
+                assertEquals(path.lossDb(), losses.lossDb(losses.knownCount() - 1), SAME_DB, "bearing " + bearing);
+            }
+        }
+    }
+
+    @Test
+    void woodsAllOverWeighOnTheMapAtBothEnds() { // by hand: deep in 22 m of trees on level ground both ends pay
+        // their ceiling
+        CutSettings tall = new CutSettings(Surface.RADAR, OptionalDouble.of(22), OptionalDouble.empty());
+        LandCover woods = LandCover.uniform(Cover.WOODLAND);
+        LossGrid bare = march(2, ground(0)).get(0);
+        LossGrid under = new MarchArea(2, ARC_M)
+                .losses(REQUEST, HEIGHTS, new AreaGround(ground(0), woods, tall), Progress.SILENT)
+                .get(0);
+        double ceilingDb = Woodland.ceilingDb(CHANNEL.frequency(), CHANNEL.polarization());
+        int rim = bare.grid().indexOf(new Position(46.5125, 8.1));
+        // 1.4 km of trees, γ 0.057 dB/m: e^(−7) of the ceiling is left, a hundredth of a decibel at each end.
+        assertEquals(bare.lossDb(rim) + 2 * ceilingDb, under.lossDb(rim), 0.1);
     }
 
     @Test
@@ -151,10 +202,10 @@ class MarchAreaTest {
         return cells;
     }
 
-    private static double ownPathDb(PaperGround ground, CellGrid grid, int cell, Terminals pair) {
+    private static double ownPathDb(AreaGround ground, CellGrid grid, int cell, Terminals pair) {
         Position there = grid.positionOf(cell);
         assertTrue(GeodesicLine.distanceM(SOURCE, there) > CellsByRadial.NEAREST_M);
-        Profile profile = PathCut.between(ground, OPEN, SOURCE, there, CutSettings.DEFAULT)
+        Profile profile = PathCut.between(ground.elevation(), ground.landCover(), SOURCE, there, ground.settings())
                 .profile()
                 .orElseThrow();
         return new FullWave().loss(profile, pair, CHANNEL).lossDb();
