@@ -1,6 +1,7 @@
 package handreach.reach;
 
 import handreach.propagation.CoveredMarch;
+import handreach.propagation.LossModel;
 import handreach.propagation.LossModels;
 import handreach.propagation.Terminals;
 import java.util.List;
@@ -8,6 +9,8 @@ import java.util.stream.IntStream;
 
 /** Losses along all bearings from one position for one pair of antenna heights. Immutable. */
 public final class BearingLosses {
+    private static final int LOOKED = 8;
+
     private final BearingRequest request;
     private final Terminals terminals;
     private final List<RadialLosses> radials;
@@ -56,6 +59,14 @@ public final class BearingLosses {
         return radials;
     }
 
+    /** Samples whose paths are asked for warnings: the nearest, and one every eighth of the known way. */
+    private static int[] looked(int known) {
+        return IntStream.rangeClosed(0, LOOKED)
+                .map(step -> step * (known - 1) / LOOKED)
+                .distinct()
+                .toArray();
+    }
+
     /** One thread's share. */
     private static final class BearingWorker {
         private final BearingRequest request;
@@ -63,6 +74,7 @@ public final class BearingLosses {
         private final AreaSetting setting;
         private final Progress progress;
         private final RaySampler sampler;
+        private final LossModel model;
         private final Ray ray = new Ray();
 
         BearingWorker(BearingRequest request, List<Terminals> heights, AreaSetting setting, Progress progress) {
@@ -71,6 +83,7 @@ public final class BearingLosses {
             this.setting = setting;
             this.progress = progress;
             this.sampler = setting.sampler();
+            this.model = request.model();
         }
 
         void bearing(int number, RadialLosses[][] found) {
@@ -86,7 +99,7 @@ public final class BearingLosses {
                     : List.of();
             for (int k = 0; k < found.length; k++) {
                 RadialLosses losses = new RadialLosses(request.bearingDeg(number), distanceM, known);
-                fill(losses, walker(k, marches), first, known);
+                fill(losses, heights.get(k), walker(k, marches), first, known);
                 found[k][number] = losses;
             }
         }
@@ -96,15 +109,31 @@ public final class BearingLosses {
             return new MarchedWalker(heights.get(pair), request.conditions()).over(marches.get(pair));
         }
 
-        private void fill(RadialLosses losses, RadialWalker walk, int first, int known) {
+        private void fill(RadialLosses losses, Terminals pair, RadialWalker walk, int first, int known) {
             if (known == 0) return;
             walk.start(ray);
+            if (walk instanceof MarchedWalker marched)
+                losses.warn(0, Double.POSITIVE_INFINITY, marched.warningsOfMarch());
+            int[] looked = looked(known);
+            int next = 0;
             for (int i = 0; i < known; i++) {
                 int sample = first + i;
                 walk.advanceTo(ray.xKm[sample]);
                 walk.stand(ray.xKm[sample], ray.groundM[sample], ray.cover[sample]);
                 losses.put(i, walk.lossDb(), walk, ray.groundM[sample], ray.cover[sample]);
+                if (next < looked.length && looked[next] == i) {
+                    double fromM = next == 0 ? 0 : losses.distanceM(i);
+                    double toM = ++next == looked.length ? Double.POSITIVE_INFINITY : losses.distanceM(i);
+                    losses.warn(fromM, toM, warnings(walk, pair, sample));
+                }
             }
+        }
+
+        /** A march knows what is doubtful about it; of other models the single path to the sample is asked. */
+        private List<String> warnings(RadialWalker walk, Terminals pair, int sample) {
+            if (walk instanceof MarchedWalker marched) return marched.warnings();
+            return model.loss(ray.profile(sample + 1), pair, request.conditions())
+                    .warnings();
         }
     }
 }

@@ -5,7 +5,6 @@ import handreach.propagation.CoveredMarch;
 import handreach.propagation.PathConditions;
 import handreach.propagation.Terminals;
 import handreach.terrain.Cover;
-import java.util.ArrayList;
 import java.util.List;
 
 /**
@@ -91,9 +90,12 @@ final class MarchedWalker implements RadialWalker {
 
     /** What is doubtful about the path to where it stands; asked after the loss. */
     List<String> warnings() {
-        List<String> warnings = new ArrayList<>(march.bare().warnings());
-        warnings.addAll(march.warnings(outer(), COVERS[cover], woodDb));
-        return warnings;
+        return march.warnings(outer(), COVERS[cover], woodDb);
+    }
+
+    /** What is doubtful about the march as a whole. */
+    List<String> warningsOfMarch() {
+        return march.bare().warnings();
     }
 
     @Override

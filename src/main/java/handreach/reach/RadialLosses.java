@@ -1,6 +1,9 @@
 package handreach.reach;
 
 import handreach.terrain.Cover;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
 import java.util.OptionalDouble;
 
 /**
@@ -16,6 +19,7 @@ public final class RadialLosses {
     private final boolean[] inSight;
     private final byte[] cover;
     private final int known;
+    private final Map<String, ModelNote.Met> warnings = new LinkedHashMap<>();
 
     /** Rooms for n samples; filled by {@link #put} before it is handed out. */
     RadialLosses(double bearingDeg, double[] distanceM, int known) {
@@ -37,6 +41,19 @@ public final class RadialLosses {
         groundM[i] = ground;
         inSight[i] = at.isInSight();
         cover[i] = (byte) coverOrdinal;
+    }
+
+    /** What the model says of paths between two distances, m; distances do not fall from call to call. */
+    void warn(double fromM, double toM, List<String> sentences) {
+        for (String sentence : sentences) {
+            ModelNote.Met met = new ModelNote.Met(sentence, fromM, toM);
+            warnings.merge(met.kind(), met, (before, now) -> before.reaching(now.toM()));
+        }
+    }
+
+    /** Each warning of the model on this bearing once, as the nearest looked-at path has it. */
+    List<ModelNote.Met> warnings() {
+        return List.copyOf(warnings.values());
     }
 
     /** Bearing, degrees from true north. */

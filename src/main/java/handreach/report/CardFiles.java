@@ -60,7 +60,7 @@ public final class CardFiles {
                 heading,
                 loadouts(),
                 rose,
-                new CardView.Words(deadGround(), relay, fallback(), List.of()),
+                new CardView.Words(deadGround(), relay, fallback(), List.of(), doubts()),
                 Cautions.CARRYING);
     }
 
@@ -111,6 +111,10 @@ public final class CardFiles {
         else lines.add(CardLine.of("Reckoned for " + scene.controlLoadout().name() + "."));
         scene.calibration().map(CalibrationFile::words).map(CardLine::of).ifPresent(lines::add);
         return lines;
+    }
+
+    private List<CardLine> doubts() {
+        return answer.warnings().stream().map(CardLine::of).toList();
     }
 
     private static List<CardLine> fallback() {

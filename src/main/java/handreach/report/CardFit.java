@@ -8,6 +8,8 @@ import java.util.function.BiPredicate;
 final class CardFit {
     private static final double LARGEST_PX = 15;
     private static final double STEP_PX = 0.5;
+    /** Place of the doubts among the lists that can be cut. */
+    private static final int DOUBTS = 5;
 
     private final CardView view;
     private final double sizePx;
@@ -43,12 +45,15 @@ final class CardFit {
             view.words().relay().size(),
             view.words().fallback().size(),
             view.words().checkTimes().size(),
-            view.loadouts().size()
+            view.loadouts().size(),
+            view.words().doubts().size()
         };
         while (!fits.test(shorter, Lettering.SMALLEST_PX)) {
             int longest = 0;
-            for (int i = 1; i < left.length; i++) if (left[i] > left[longest]) longest = i;
-            if (left[longest] <= 1) break;
+            for (int i = 1; i < DOUBTS; i++) if (left[i] > left[longest]) longest = i;
+            // What to do comes before what is doubtful about the figures, which the report has too.
+            if (left[DOUBTS] > 0) longest = DOUBTS;
+            else if (left[longest] <= 1) break;
             left[longest]--;
             shorter = cut(view, left);
         }
@@ -61,7 +66,8 @@ final class CardFit {
                 cut(words.deadGround(), left[0]),
                 cut(words.relay(), left[1]),
                 cut(words.fallback(), left[2]),
-                cut(words.checkTimes(), left[3]));
+                cut(words.checkTimes(), left[3]),
+                cut(words.doubts(), left[5]));
         return new CardView(view.heading(), view.loadouts().subList(0, left[4]), view.rose(), shorter, view.cautions());
     }
 

@@ -122,6 +122,7 @@ final class CardFold implements Figure {
         text.gap();
         text.heading("Relay");
         text.lines(view.words().relay());
+        CardPage.doubts(text, view);
     }
 
     private static void back(CardText text, CardView view) {

@@ -157,12 +157,21 @@ final class CardPage implements Figure {
         text.lines(view.words().relay());
     }
 
+    /** What is doubtful about the figures; nothing where nothing is. */
+    static void doubts(CardText text, CardView view) {
+        if (view.words().doubts().isEmpty()) return;
+        text.gap();
+        text.heading("Doubtful");
+        text.lines(view.words().doubts());
+    }
+
     private static void right(CardText text, CardView view) {
         text.heading("If contact is lost");
         text.numbered(view.words().fallback());
         text.gap();
         text.heading("Check times");
         text.lines(view.words().checkTimes());
+        doubts(text, view);
     }
 
     private static void caution(CardText text, Caution caution) {

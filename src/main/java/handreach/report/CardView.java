@@ -31,10 +31,16 @@ public record CardView(
      * @param relay where it stands, how to get there
      * @param fallback what to do when contact is lost, in order
      * @param checkTimes when to call
+     * @param doubts what the model warns of; an empty list leaves nothing
      */
     public record Words(
-            List<CardLine> deadGround, List<CardLine> relay, List<CardLine> fallback, List<CardLine> checkTimes) {
+            List<CardLine> deadGround,
+            List<CardLine> relay,
+            List<CardLine> fallback,
+            List<CardLine> checkTimes,
+            List<CardLine> doubts) {
         public Words {
+            doubts = List.copyOf(doubts);
             deadGround = List.copyOf(deadGround);
             relay = List.copyOf(relay);
             fallback = List.copyOf(fallback);

@@ -14,13 +14,16 @@ import handreach.reach.LossGrid;
 import handreach.reach.MapEngine;
 import handreach.reach.MarchCost;
 import handreach.reach.MarchTrial;
+import handreach.reach.ModelNote;
 import handreach.reach.OddsGrid;
 import handreach.reach.Progress;
 import handreach.reach.ReachLink;
+import handreach.units.Lengths;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.LongSupplier;
@@ -117,9 +120,30 @@ public final class ReachStudy {
         if (unknown > 0)
             warnings.add("On " + unknown + " of " + controlReach.bearings()
                     + " bearings the ground is unknown somewhere within the radius; beyond that nothing is claimed.");
+        for (ModelNote note : ModelNote.of(losses)) warnings.add(words(note));
         Optional<ReachAnswer.AreaAnswer> area =
                 wish.withArea() ? Optional.of(area(odds, wish, progress)) : Optional.empty();
         return new ReachAnswer(scene, middle, reaches, area, verdicts, List.copyOf(warnings));
+    }
+
+    /** A warning of the model with where it holds, as every face says it. */
+    private String words(ModelNote note) {
+        if (note.isEverywhere()) return note.sentence() + " On every bearing.";
+        Lengths lengths = scene.plan().heading().lengths();
+        String first = note.firstM().isPresent()
+                ? "nearest at " + lengths.text(note.firstM().getAsDouble()) + " towards"
+                : "the first at";
+        return String.format(
+                Locale.ROOT,
+                "%s On %d of %d bearings, %s %.0f°%s.",
+                note.sentence(),
+                note.bearings(),
+                note.of(),
+                first,
+                note.firstBearingDeg(),
+                note.lastM().isPresent()
+                        ? ", no farther than " + lengths.text(note.lastM().getAsDouble())
+                        : "");
     }
 
     private BearingLosses losses(List<BearingLosses> all, int loadout) {

@@ -38,7 +38,7 @@ class FieldCardTest {
                 new CardView.Heading(name, "Ops 1, 155.100 MHz", "copy at 90 % of places", MADE),
                 loadouts,
                 ROSE,
-                new CardView.Words(many, many, many, many),
+                new CardView.Words(many, many, many, many, many),
                 Cautions.RAISING);
     }
 
@@ -112,8 +112,31 @@ class FieldCardTest {
     }
 
     @Test
+    void doubtsArePrintedAndGiveWayToWhatToDo() throws IOException {
+        CardLine[] steps = new CardLine[6];
+        for (int i = 0; i < steps.length; i++) steps[i] = CardLine.of("Step " + i + " of what to do.");
+        for (int doubts : new int[] {2, 60}) {
+            List<CardLine> many = Collections.nCopies(doubts, CardLine.of("Lost beyond 65 dB on 44 of 72 bearings."));
+            CardView.Words words = new CardView.Words(List.of(), List.of(), List.of(steps), List.of(), many);
+            CardView view = new CardView(view("whip", 1).heading(), List.of(), ROSE, words, Cautions.CARRYING);
+            for (WholeFile.Content card :
+                    List.of(FieldCard.sheet(view, CardSize.A4), FieldCard.fold(view, CardSize.A4)))
+                try (PDDocument document = Loader.loadPDF(bytes(card))) {
+                    String text = new PDFTextStripper().getText(document).replaceAll("\\s+", "");
+                    assertTrue(
+                            text.contains("Doubtful")
+                                    && text.contains(doubts == 2 ? "44of72bearings" : "moreinthereport"),
+                            text);
+                    for (CardLine step : steps)
+                        assertTrue(text.contains(step.words().replace(" ", "")), text);
+                    assertEquals(doubts == 60, text.contains("moreinthereport"));
+                }
+        }
+    }
+
+    @Test
     void anEmptyListLeavesLinesForThePencil() throws IOException {
-        CardView.Words none = new CardView.Words(List.of(), List.of(), List.of(), List.of());
+        CardView.Words none = new CardView.Words(List.of(), List.of(), List.of(), List.of(), List.of());
         CardView view = new CardView(view("whip", 1).heading(), List.of(), ROSE, none, Cautions.CARRYING);
         try (PDDocument document = Loader.loadPDF(bytes(FieldCard.sheet(view, CardSize.A4)))) {
             assertTrue(new PDFTextStripper().getText(document).contains("Check times"));

@@ -40,6 +40,46 @@ class S04ReachTest {
         }
     }
 
+    @ParameterizedTest
+    @CsvSource({"handheld", "full-wave"})
+    void whatTheModelDoubtsIsSaidOnceOnEveryFace(String model) throws IOException {
+        String trees = "Trees and buildings count at the two ends only; those between are left out. On every bearing.";
+        CommandRun text = CommandRun.of("reach", "elevation-samples/forest-hills", "--model", model);
+        assertEquals(
+                1,
+                text.err().lines().filter(line -> line.equals("Note: " + trees)).count(),
+                text.err());
+        assertEquals(
+                1,
+                text.err().lines().filter(line -> line.startsWith("Note: Lost")).count(),
+                text.err());
+        JsonNode warnings = new ObjectMapper()
+                .readTree(CommandRun.of("reach", "elevation-samples/forest-hills", "--model", model, "--json")
+                        .out())
+                .get("warnings");
+        List<String> told = new ArrayList<>();
+        warnings.forEach(one -> told.add(one.asText()));
+        assertTrue(told.contains(trees), told.toString());
+        assertTrue(
+                told.stream()
+                        .anyMatch(one ->
+                                one.matches("Lost: .*On [0-9]+ of 72 bearings, nearest at .* towards [0-9]+°\\.")),
+                told.toString());
+    }
+
+    @Test
+    void theReportAndTheCardCarryTheDoubtsOfTheModel() throws IOException {
+        Path report = folder.resolve("report.html");
+        assertEquals(
+                0,
+                CommandRun.of("report", "elevation-samples/urban-coast", "--out", report.toString())
+                        .code());
+        assertTrue(Files.readString(report).contains("Trees and buildings count at the two ends only"));
+        Path card = folder.resolve("card.pdf");
+        CommandRun run = CommandRun.of("card", "elevation-samples/urban-coast", "--out", card.toString(), "--json");
+        assertTrue(run.out().contains("Trees and buildings count at the two ends only"), run.out());
+    }
+
     @Test
     void theHipNeverReachesFartherThanTheFace() throws IOException {
         JsonNode node = new ObjectMapper()
