@@ -160,7 +160,7 @@ public final class PathText {
         if (explain) out.append('\n').append(steps(answer.loss()));
         answer.ledger()
                 .ifPresent(ledger -> out.append('\n')
-                        .append(String.join(" ", ledgerWords(answer)))
+                        .append(String.join("\n", ledgerWords(answer)))
                         .append("\n\n")
                         .append(LedgerText.of(ledger)));
         return out.toString();

@@ -224,7 +224,7 @@ class S04ReachTest {
                 "--engine exact --model full-wave|--engine: is exact, but full-wave goes along whole radials. Take --engine march, or another --model.",
                 "--loadout helix|--loadout: \"helix\" is not in the plan. It has: factory at face, factory at hip, quarter-wave at chest,"
                         + " quarter-wave with wire at face, half-wave at face, five-eighths at face.",
-                "--radius-km 500|--radius-km: is 500.0, allowed is 0.2 to 120.0 km. Correct the value.",
+                "--radius-km 500|--radius-km: is 500, allowed is 0.2 to 120 km. Correct the value.",
                 "--only rasters|--only: says what to write, but not where. Add --out and a folder.",
             })
     void aWishThatCannotBeMetIsSaidInOneLine(String options, String said) {

@@ -106,6 +106,7 @@ class S09TroubleshootingTest {
         run("reach", folder.resolve("missing.toml"));
         plan("frequency_mhz = 155.16", "frequncy_mhz = 155.16");
         plan("frequency_mhz = 155.16", "frequency_mhz = 155,16");
+        plan("frequency_mhz = 155.16", "frequency_mhz = [155.16");
         plan("radius_km = 5", "radius_km = 900");
         plan("carry = \"hip\"", "carry = \"hipp\"");
         plan("control = true", "control = true\ngain_db = 3");
