@@ -102,7 +102,7 @@ final class BenchFindings extends VBox {
         channels.getChildren().clear();
         BenchReport.channels(now.sweeps())
                 .ifPresent(sheet -> channels.getChildren().add(new SheetGrid(sheet)));
-        List<AntennaCost> burden = BenchFiles.costs(now.scene().plan());
+        List<AntennaCost> burden = AntennaCost.of(now.scene().plan());
         costs.getChildren().clear();
         if (!burden.isEmpty())
             costs.getChildren()

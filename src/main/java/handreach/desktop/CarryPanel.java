@@ -167,8 +167,9 @@ final class CarryPanel extends VBox {
         words.append(String.format(
                 Locale.ROOT, ", %s, %.1f m up", loadout.carry().carry().word(), loadout.heightM()));
         Burden burden = loadout.antenna().burden();
-        if (burden.lengthCm() > 0)
-            words.append(String.format(Locale.ROOT, "; %.0f cm, %.0f g", burden.lengthCm(), burden.massG()));
+        if (burden.lengthCm() > 0) words.append(String.format(Locale.ROOT, "; %.0f cm", burden.lengthCm()));
+        if (burden.massG().isPresent())
+            words.append(String.format(Locale.ROOT, ", %.0f g", burden.massG().getAsDouble()));
         benchWords(scene, entry).ifPresent(delta -> words.append('\n').append(delta));
         return words.toString();
     }

@@ -2,16 +2,17 @@ package handreach.loadout;
 
 import java.util.EnumSet;
 import java.util.List;
+import java.util.OptionalDouble;
 
 /**
- * What it costs to carry an antenna.
+ * What it costs to carry an antenna. What nobody stated stays empty: it is not known to be nothing.
  *
  * @param lengthCm length beyond the radio, cm
  * @param massG mass, g
  * @param price in the user's own currency
  * @param stiffness 0 limp to 10 rigid
  */
-public record Burden(double lengthCm, double massG, double price, double stiffness) {
+public record Burden(double lengthCm, OptionalDouble massG, OptionalDouble price, OptionalDouble stiffness) {
     /** One side of a burden, with the amount that counts as one. */
     public enum Aspect {
         LENGTH(30),
@@ -30,8 +31,13 @@ public record Burden(double lengthCm, double massG, double price, double stiffne
             List.of(Aspect.LENGTH, Aspect.MASS, Aspect.PRICE, Aspect.STIFFNESS);
 
     public Burden {
-        for (double part : new double[] {lengthCm, massG, price, stiffness})
+        for (double part : new double[] {lengthCm, massG.orElse(0), price.orElse(0), stiffness.orElse(0)})
             if (!(part >= 0) || Double.isInfinite(part)) throw new IllegalArgumentException("burden below 0: " + part);
+    }
+
+    /** With every side stated. */
+    public Burden(double lengthCm, double massG, double price, double stiffness) {
+        this(lengthCm, OptionalDouble.of(massG), OptionalDouble.of(price), OptionalDouble.of(stiffness));
     }
 
     /**
@@ -39,7 +45,7 @@ public record Burden(double lengthCm, double massG, double price, double stiffne
      *
      * @shape  four sides in, scalar out; pure
      * @unit   ranking from the heaviest concern down, each side at most once; result without unit, more is more burden
-     * @valid  any ranking; a side left out counts nothing
+     * @valid  any ranking; a side left out counts nothing, and so does one that nobody stated
      * @error  none; an order, not a measure
      * @source rank-sum weights 4, 3, 2, 1; units 30 cm, 50 g, 30 of money, 2.5 steps of stiffness: our suggestion
      */
@@ -57,9 +63,9 @@ public record Burden(double lengthCm, double massG, double price, double stiffne
     private double amount(Aspect aspect) {
         return switch (aspect) {
             case LENGTH -> lengthCm;
-            case MASS -> massG;
-            case PRICE -> price;
-            case STIFFNESS -> stiffness;
+            case MASS -> massG.orElse(0);
+            case PRICE -> price.orElse(0);
+            case STIFFNESS -> stiffness.orElse(0);
         };
     }
 }

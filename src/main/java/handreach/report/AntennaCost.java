@@ -1,11 +1,91 @@
 package handreach.report;
 
+import handreach.bench.BenchAnalysis;
+import handreach.bench.DeltaOverControl;
 import handreach.loadout.Burden;
+import handreach.plan.Kit;
+import handreach.plan.Plan;
+import handreach.study.Scene;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.stream.Collectors;
 
 /**
- * What an antenna costs to carry.
+ * What an antenna buys over the control and what it costs to carry.
  *
- * @param antenna its name as in the bench file
+ * @param antenna what the user calls it
+ * @param source where its level over the control comes from
  * @param burden length, mass, price, stiffness
  */
-public record AntennaCost(String antenna, Burden burden) {}
+public record AntennaCost(String antenna, Source source, Burden burden) {
+    private static final String WIRE = " with counterpoise wire";
+
+    /**
+     * Where a level over the control comes from.
+     *
+     * @param benchName its name in the bench file
+     * @param onlyWithWire whether only mountings with a counterpoise wire count
+     * @param stated what the plan states in place of readings
+     */
+    public record Source(String benchName, boolean onlyWithWire, Optional<String> stated) {}
+
+    /** An antenna known by its name in the bench file alone. */
+    public AntennaCost(String antenna, Burden burden) {
+        this(antenna, new Source(antenna, false, Optional.empty()), burden);
+    }
+
+    /** Every antenna of a plan, carried or not, and once more with the wire where that was read or is carried. */
+    public static List<AntennaCost> of(Plan plan) {
+        List<AntennaCost> costs = new ArrayList<>();
+        for (Kit.AntennaEntry entry : plan.kit().antennas()) {
+            Burden burden = Scene.burden(plan, entry);
+            Optional<String> stated = stated(entry);
+            String name = entry.delta().benchName();
+            costs.add(new AntennaCost(entry.name(), new Source(name, false, stated), burden));
+            Optional<String> withWire = entry.delta().withWire();
+            boolean isCarried = plan.kit().loadouts().stream()
+                    .anyMatch(one -> one.counterpoise() && one.antenna().equals(entry.name()));
+            if (withWire.isPresent() || isCarried)
+                costs.add(new AntennaCost(
+                        entry.name() + WIRE, new Source(withWire.orElse(name), withWire.isEmpty(), stated), burden));
+        }
+        return costs;
+    }
+
+    private static Optional<String> stated(Kit.AntennaEntry entry) {
+        if (entry.known().gain().isPresent())
+            return entry.known()
+                    .gain()
+                    .map(gain -> String.format(Locale.ROOT, "%.1f dBi, stated in the plan", gain.dbi())
+                            .replace('-', '\u2212'));
+        if (entry.delta().deltaDb().isEmpty()) return Optional.empty();
+        return Optional.of(Axis.signed(entry.delta().deltaDb().getAsDouble(), 1) + " dB "
+                + entry.delta().mount().orElse("")
+                + ", stated in the plan");
+    }
+
+    /** What it buys, as read on the bench in every mounting, or as the plan states it. */
+    String buys(Optional<BenchAnalysis> analysis) {
+        if (source.stated().isPresent()) return source.stated().get();
+        if (analysis.isEmpty()) return "not read";
+        boolean isControl = analysis.get()
+                .control()
+                .filter(source.benchName()::equalsIgnoreCase)
+                .isPresent();
+        if (isControl && !source.onlyWithWire()) return "control";
+        List<DeltaOverControl> deltas = analysis.get().deltas(source.benchName()).stream()
+                .filter(delta -> !source.onlyWithWire() || delta.mounting().withCounterpoise())
+                .toList();
+        if (deltas.isEmpty()) return "not read";
+        return deltas.stream()
+                .map(d -> Axis.signed(d.db(), 1) + " dB " + d.mounting().name())
+                .collect(Collectors.joining("; "));
+    }
+
+    /** A side of the burden that may not have been stated; never 0 for not known. */
+    static String side(java.util.OptionalDouble side) {
+        return side.isPresent() ? Axis.number(side.getAsDouble(), 0) : "not given";
+    }
+}

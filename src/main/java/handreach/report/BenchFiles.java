@@ -3,13 +3,9 @@ package handreach.report;
 import handreach.bench.BenchAnalysis;
 import handreach.bench.MatchAnalysis;
 import handreach.bench.Touchstone;
-import handreach.loadout.Burden;
 import handreach.plan.Channel;
-import handreach.plan.Kit;
-import handreach.plan.Plan;
 import handreach.plan.PlanFile;
 import java.nio.file.Path;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 
@@ -26,7 +22,7 @@ public final class BenchFiles {
                 .toList();
         List<ChannelMark> marks =
                 plan.map(p -> List.of(mark(p.plan().channel()))).orElse(List.of());
-        List<AntennaCost> costs = plan.map(p -> costs(p.plan())).orElse(List.of());
+        List<AntennaCost> costs = plan.map(p -> AntennaCost.of(p.plan())).orElse(List.of());
         String title =
                 plan.map(p -> p.plan().heading().title()).orElse(analysis.file().name());
         BenchView view = new BenchView(
@@ -42,22 +38,5 @@ public final class BenchFiles {
     /** Where a channel stands on a sweep. */
     public static ChannelMark mark(Channel channel) {
         return new ChannelMark(channel.name(), channel.frequency().mhz());
-    }
-
-    /** What the antennas of a plan cost to carry, those whose length it gives. */
-    public static List<AntennaCost> costs(Plan plan) {
-        List<AntennaCost> costs = new ArrayList<>();
-        for (Kit.AntennaEntry entry : plan.kit().antennas()) {
-            Kit.Size size = entry.size();
-            if (size.lengthCm().isEmpty()) continue;
-            costs.add(new AntennaCost(
-                    entry.delta().benchName(),
-                    new Burden(
-                            size.lengthCm().getAsDouble(),
-                            size.massG().orElse(0),
-                            size.price().orElse(0),
-                            size.stiffness().orElse(0))));
-        }
-        return costs;
     }
 }

@@ -3,7 +3,6 @@ package handreach.report;
 import handreach.bench.AntennaResult;
 import handreach.bench.BenchAnalysis;
 import handreach.bench.ChannelMatch;
-import handreach.bench.DeltaOverControl;
 import handreach.bench.Effect;
 import handreach.bench.LevelSummary;
 import handreach.bench.MatchAnalysis;
@@ -273,13 +272,12 @@ public final class BenchReport {
     public static Sheet costs(List<AntennaCost> costs, Optional<BenchAnalysis> analysis) {
         List<Sheet.Row> rows = new ArrayList<>();
         for (AntennaCost cost : costs) {
-            String buys = analysis.map(known -> buys(known, cost.antenna())).orElse("not read");
             rows.add(Sheet.Row.of(
                     cost.antenna(),
-                    buys,
+                    cost.buys(analysis),
                     Axis.number(cost.burden().lengthCm(), 0),
-                    Axis.number(cost.burden().massG(), 0),
-                    Axis.number(cost.burden().price(), 0)));
+                    AntennaCost.side(cost.burden().massG()),
+                    AntennaCost.side(cost.burden().price())));
         }
         return new Sheet(
                 "",
@@ -290,14 +288,5 @@ public final class BenchReport {
                         Sheet.Column.number("mass, g"),
                         Sheet.Column.number("price, own currency")),
                 rows);
-    }
-
-    private static String buys(BenchAnalysis analysis, String antenna) {
-        if (analysis.control().filter(antenna::equalsIgnoreCase).isPresent()) return "control";
-        List<DeltaOverControl> deltas = analysis.deltas(antenna);
-        if (deltas.isEmpty()) return "not read";
-        return deltas.stream()
-                .map(d -> Axis.signed(d.db(), 1) + " dB " + d.mounting().name())
-                .collect(Collectors.joining("; "));
     }
 }

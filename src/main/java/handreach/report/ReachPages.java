@@ -65,11 +65,7 @@ final class ReachPages {
     }
 
     private BenchView benchView(String imprint) {
-        List<AntennaCost> costs = scene.loadouts().stream()
-                .map(loadout -> new AntennaCost(
-                        loadout.antenna().name(), loadout.antenna().burden()))
-                .distinct()
-                .toList();
+        List<AntennaCost> costs = AntennaCost.of(plan);
         return new BenchView(plan.heading().title(), scene.bench().orElseThrow(), List.of(), List.of(), costs, imprint);
     }
 

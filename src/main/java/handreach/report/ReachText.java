@@ -185,7 +185,7 @@ public final class ReachText {
 
     private static String table(ReachAnswer answer, Lengths lengths) {
         TextTable table = TextTable.of(
-                "loadout", "median reach", "95 % interval", "worst bearing", "of the ground", "antenna cm", "g");
+                "loadout", "median reach", "95 % interval", "worst bearing", "of the ground", "antenna cm", ">g");
         for (int i = 0; i < answer.loadouts().size(); i++) {
             LoadoutReach reach = answer.loadouts().get(i);
             Loadout loadout = answer.scene().loadout(reach.link().name());
@@ -198,8 +198,7 @@ public final class ReachText {
                     Shares.share(answer.share(i).value()),
                     String.format(
                             Locale.ROOT, "%.0f", loadout.antenna().burden().lengthCm()),
-                    String.format(
-                            Locale.ROOT, "%.0f", loadout.antenna().burden().massG()));
+                    AntennaCost.side(loadout.antenna().burden().massG()));
         }
         return table.text();
     }

@@ -131,10 +131,7 @@ public final class RelayPages {
                             Locale.ROOT,
                             "%.0f",
                             one.loadout().antenna().burden().lengthCm()),
-                    String.format(
-                            Locale.ROOT,
-                            "%.0f",
-                            one.loadout().antenna().burden().massG()),
+                    AntennaCost.side(one.loadout().antenna().burden().massG()),
                     Shares.share(one.standing().share()),
                     Shares.odds(one.standing().worstOdds())));
         if (!rows.isEmpty())

@@ -68,7 +68,7 @@ public final class RelayText {
     }
 
     private String everybody() {
-        TextTable table = TextTable.of("loadout", "antenna cm", "g", ">talks served", ">worst talk");
+        TextTable table = TextTable.of("loadout", "antenna cm", ">g", ">talks served", ">worst talk");
         for (DirectVerdict.IfCarried one : answer.direct().everybody())
             table.row(
                     one.loadout().name(),
@@ -76,10 +76,7 @@ public final class RelayText {
                             Locale.ROOT,
                             "%.0f",
                             one.loadout().antenna().burden().lengthCm()),
-                    String.format(
-                            Locale.ROOT,
-                            "%.0f",
-                            one.loadout().antenna().burden().massG()),
+                    AntennaCost.side(one.loadout().antenna().burden().massG()),
                     Shares.share(one.standing().share()),
                     Shares.odds(one.standing().worstOdds()));
         return table.text();

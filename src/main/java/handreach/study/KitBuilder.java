@@ -37,6 +37,8 @@ import java.util.OptionalDouble;
 
 /** Builds loadouts out of what the plan says and what the bench measured. */
 final class KitBuilder {
+    private static final String WITH_WIRE = " with counterpoise wire";
+
     private final Plan plan;
     private final Optional<BenchAnalysis> bench;
     private final Frequency frequency;
@@ -89,21 +91,21 @@ final class KitBuilder {
 
     private Antenna antenna(Kit.AntennaEntry entry, boolean counterpoise) {
         Radiator radiator = entry.radiator();
-        double usual = radiator.usualLengthWavelengths() * frequency.wavelengthM();
-        double lengthM =
-                entry.size().lengthCm().isPresent() ? entry.size().lengthCm().getAsDouble() / 100 : usual;
-        Kit.Size size = entry.size();
-        Burden burden = new Burden(
-                100 * lengthM,
-                size.massG().orElse(0),
-                size.price().orElse(0),
-                size.stiffness().orElse(0));
-        String name = counterpoise ? entry.name() + " with counterpoise wire" : entry.name();
-        Antenna antenna = new Antenna(name, radiator, lengthM, counterpoise, burden, pattern(entry));
+        Burden burden = burden(entry, frequency);
+        String name = counterpoise ? entry.name() + WITH_WIRE : entry.name();
+        Antenna antenna = new Antenna(name, radiator, burden.lengthCm() / 100, counterpoise, burden, pattern(entry));
         antenna.pattern(frequency, Carry.FACE).notes().stream()
                 .filter(note -> !note.startsWith("Gain with"))
                 .forEach(note -> warnOnce(entry.name() + ": " + note));
         return antenna;
+    }
+
+    /** What an antenna costs to carry: its length as stated, else that usual for its radiator; the rest only as stated. */
+    static Burden burden(Kit.AntennaEntry entry, Frequency frequency) {
+        Kit.Size size = entry.size();
+        Radiator radiator = entry.radiator();
+        double usualCm = 100 * radiator.usualLengthWavelengths() * frequency.wavelengthM();
+        return new Burden(size.lengthCm().orElse(usualCm), size.massG(), size.price(), size.stiffness());
     }
 
     private Optional<ElevationPattern> pattern(Kit.AntennaEntry entry) {
@@ -145,7 +147,7 @@ final class KitBuilder {
             Kit.DeltaEntry said = entry.delta();
             return new AntennaGain.OverControl(
                     AntennaDelta.declared(
-                            loadout.counterpoise() ? entry.name() + " with counterpoise wire" : entry.name(),
+                            loadout.counterpoise() ? entry.name() + WITH_WIRE : entry.name(),
                             new Db(said.deltaDb().getAsDouble()),
                             Doubt.common(said.uncertaintyDb().orElseThrow()),
                             said.mount().orElseThrow(),

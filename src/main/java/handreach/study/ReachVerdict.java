@@ -50,20 +50,28 @@ final class ReachVerdict {
         if (high < 0) return "worse on this ground" + (burden.isEmpty() ? "" : ", and it costs " + burden);
         if (difference.medianM() < FELT_M)
             return "told apart, but too little to be felt" + (burden.isEmpty() ? "" : " for " + burden);
-        return burden.isEmpty() ? "worth it, and no more to carry" : "more reach for " + burden;
+        return burden.isEmpty() ? "worth it, " + noMore(loadout.antenna().burden()) : "more reach for " + burden;
     }
 
-    /** What it costs more than the control. */
+    /** "No more to carry" is said only where nothing is left open. */
+    private String noMore(Burden burden) {
+        boolean isKnown =
+                burden.massG().isPresent() && control.antenna().burden().massG().isPresent();
+        return isKnown ? "and no more to carry" : "and no longer; mass not given";
+    }
+
+    /** What it costs more than the control, as far as it is known. */
     private String burden(Burden burden) {
         Burden base = control.antenna().burden();
         double lengthCm = burden.lengthCm() - base.lengthCm();
-        double massG = burden.massG() - base.massG();
         StringBuilder words = new StringBuilder();
         if (lengthCm > 0.5)
             words.append(
                     lengths == Lengths.IMPERIAL
                             ? String.format(Locale.ROOT, "%.0f in more", lengthCm / 2.54)
                             : String.format(Locale.ROOT, "%.0f cm more", lengthCm));
+        if (burden.massG().isEmpty() || base.massG().isEmpty()) return words.toString();
+        double massG = burden.massG().getAsDouble() - base.massG().getAsDouble();
         if (massG > 0.5)
             words.append(words.isEmpty() ? "" : " and ").append(String.format(Locale.ROOT, "%.0f g more", massG));
         return words.toString();

@@ -148,12 +148,19 @@ final class RelayWords {
     private String burden(Loadout loadout) {
         Burden more = loadout.antenna().burden();
         Burden base = scene.controlLoadout().antenna().burden();
+        String mass = more.massG().isPresent() && base.massG().isPresent()
+                ? String.format(
+                        Locale.ROOT,
+                        " and %+.0f g",
+                        more.massG().getAsDouble() - base.massG().getAsDouble())
+                : "";
         return String.format(
                 Locale.ROOT,
-                "%+.0f cm and %+.0f g against %s",
+                "%+.0f cm%s against %s%s",
                 more.lengthCm() - base.lengthCm(),
-                more.massG() - base.massG(),
-                scene.controlLoadout().name());
+                mass,
+                scene.controlLoadout().name(),
+                mass.isEmpty() ? ", mass not given" : "");
     }
 
     private String place(Position at) {

@@ -370,6 +370,11 @@ public final class Scene {
         return Math.max(1, Runtime.getRuntime().availableProcessors());
     }
 
+    /** What an antenna of a plan costs to carry, as its loadouts have it. */
+    public static Burden burden(Plan plan, Kit.AntennaEntry antenna) {
+        return KitBuilder.burden(antenna, plan.channel().frequency());
+    }
+
     /** One number to order loadouts by: the user's own rank where there is one, else the score of the burden. */
     public double burdenScore(Loadout loadout) {
         int at = loadouts.indexOf(loadout);
