@@ -8,6 +8,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 
 /** Where copy is not to be expected, in words: sectors in which reach falls far behind the rest, and what stands there. */
 public final class DeadGround {
@@ -77,12 +78,23 @@ public final class DeadGround {
         }
         if (lines.isEmpty() && !known.isEmpty())
             lines.add(CardLine.of("No bearing falls far behind the rest; expect gaps in hollows all the same."));
-        long unknown = (long) trace.points().size() - known.size();
-        if (unknown > 0)
-            lines.add(new CardLine(
-                    "Unknown:",
-                    "on " + unknown + " of " + trace.points().size() + " bearings the maps have no heights."));
+        words.unknown(trace.points()).ifPresent(lines::add);
         return lines;
+    }
+
+    /** On how many bearings heights end before copy does, and how near the nearest of these ends is. */
+    private Optional<CardLine> unknown(List<RosePoint> points) {
+        List<RosePoint> ended =
+                points.stream().filter(point -> !point.isKnown()).toList();
+        if (ended.isEmpty()) return Optional.empty();
+        double nearest = ended.stream()
+                .mapToDouble(point -> point.unknownBeyondKm().orElseThrow())
+                .min()
+                .orElseThrow();
+        return Optional.of(new CardLine(
+                "Unknown:",
+                "on " + ended.size() + " of " + points.size() + " bearings heights end before copy does, the nearest "
+                        + style.text(1000 * nearest) + " from the middle. Nothing is claimed beyond."));
     }
 
     /** Runs of bearings below the limit, one over north taken whole. */

@@ -52,6 +52,7 @@ public final class MapFigure implements Figure {
                             ? LegendEntry.line(Ink.line(Lettering.INK, 1.3), outline.name())
                             : LegendEntry.line(outline.mark(), outline.name()));
         entries.addAll(key.entries());
+        if (ground.picture().showsUnknown()) entries.add(UnknownGround.onMap());
         if (ground.contourIntervalM() > 0) entries.add(LegendEntry.line(Ink.line(CONTOUR_RGB, 1), contourWords()));
         this.legend = new Legend(entries, ground.frame().widthPx());
     }

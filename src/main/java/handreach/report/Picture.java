@@ -25,13 +25,18 @@ public final class Picture {
     private static final double AREA_TINT = 0.3;
     private static final double HATCH_TINT = 0.85;
     private static final int OVERLAY_OPACITY = 0xB0;
-    private static final int UNKNOWN_LINE = 0xA8B0B5;
 
     private final BufferedImage image;
     private final boolean isGrey;
+    private final boolean showsUnknown;
 
     private Picture(BufferedImage image) {
+        this(image, false);
+    }
+
+    private Picture(BufferedImage image, boolean showsUnknown) {
         this.image = image;
+        this.showsUnknown = showsUnknown;
         this.isGrey = image.getType() == BufferedImage.TYPE_INT_RGB && isGrey(image);
     }
 
@@ -48,6 +53,11 @@ public final class Picture {
     /** Whether no pixel has a colour and none is see-through. */
     boolean isGrey() {
         return isGrey;
+    }
+
+    /** Whether some of it is ground without heights, which a key must explain. */
+    boolean showsUnknown() {
+        return showsUnknown;
     }
 
     /** What is known of a place, to be tinted over the relief. */
@@ -72,6 +82,29 @@ public final class Picture {
     /** Relief alone, light enough to write on; ground without heights is hatched. */
     public static Picture relief(Hillshade hillshade) {
         return tinted(hillshade, (x, y, shade) -> Srgb.grey(OddsRamp.lightened(shade)));
+    }
+
+    /** Which pixels are beyond what is known, though they may have a height. */
+    @FunctionalInterface
+    interface Beyond {
+        boolean known(int xPx, int yPx);
+    }
+
+    /** Relief alone; hatched where there are no heights, and over the relief where it is beyond what is known. */
+    static Picture relief(Hillshade hillshade, Beyond beyond, double scale) {
+        int width = hillshade.frame().widthPx();
+        int height = hillshade.frame().heightPx();
+        int[] rgb = new int[width * height];
+        boolean showsUnknown = false;
+        for (int y = 0; y < height; y++)
+            for (int x = 0; x < width; x++) {
+                boolean isVoid = hillshade.isVoid(x, y);
+                boolean isBeyond = isVoid || beyond.known(x, y);
+                showsUnknown |= isBeyond;
+                if (isBeyond && UnknownGround.inks(x, y, scale)) rgb[y * width + x] = UnknownGround.LINE_RGB;
+                else rgb[y * width + x] = isVoid ? UNKNOWN_PAPER : Srgb.grey(OddsRamp.lightened(hillshade.shade(x, y)));
+            }
+        return new Picture(image(width, height, rgb), showsUnknown);
     }
 
     /** Relief tinted by odds of copy. */
@@ -125,14 +158,21 @@ public final class Picture {
             for (int x = 0; x < width; x++)
                 rgb[y * width + x] = hillshade.isVoid(x, y) ? unknown(x, y) : tint.rgb(x, y, hillshade.shade(x, y));
         });
-        return of(width, height, rgb);
+        boolean showsUnknown = IntStream.range(0, height)
+                .parallel()
+                .anyMatch(y -> IntStream.range(0, width).anyMatch(x -> hillshade.isVoid(x, y)));
+        return new Picture(image(width, height, rgb), showsUnknown);
     }
 
     /** A picture of the given pixels, 0xRRGGBB, row by row from the north. */
     public static Picture of(int width, int height, int[] rgb) {
+        return new Picture(image(width, height, rgb));
+    }
+
+    private static BufferedImage image(int width, int height, int[] rgb) {
         BufferedImage image = new BufferedImage(width, height, BufferedImage.TYPE_INT_RGB);
         image.setRGB(0, 0, width, height, rgb, 0, width);
-        return new Picture(image);
+        return image;
     }
 
     /** A picture with see-through pixels, 0xAARRGGBB, row by row from the north. */
@@ -153,7 +193,7 @@ public final class Picture {
     }
 
     private static int unknown(int x, int y) {
-        return Math.floorMod(x + y, 8) < 1 ? UNKNOWN_LINE : UNKNOWN_PAPER;
+        return UnknownGround.inks(x, y, 1) ? UnknownGround.LINE_RGB : UNKNOWN_PAPER;
     }
 
     public int widthPx() {

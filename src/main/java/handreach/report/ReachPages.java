@@ -19,6 +19,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.stream.IntStream;
 
 /** Puts a reach answer on paper: the report page, and the pieces that the field card shares with it. */
@@ -183,9 +184,14 @@ final class ReachPages {
                     value,
                     Math.min(value, metres.interval95().low() / 1000),
                     Math.max(value, metres.interval95().high() / 1000),
-                    isKnown));
+                    isKnown,
+                    kilometres(radial.unknownBeyondM())));
         }
         return new RoseTrace(LoadoutMark.of(loadout), reach.link().name(), points, showsInterval);
+    }
+
+    private static OptionalDouble kilometres(OptionalDouble metres) {
+        return metres.isPresent() ? OptionalDouble.of(metres.getAsDouble() / 1000) : metres;
     }
 
     private List<Drawing> maps() {

@@ -1,13 +1,11 @@
 package handreach.report;
 
-import handreach.cartography.Hatch;
 import handreach.cartography.LabelPlacement;
 import handreach.cartography.LoadoutMark;
 import handreach.cartography.MapFrame;
 import handreach.geodesy.Position;
 import handreach.terrain.Elevation;
 import handreach.units.Lengths;
-import java.awt.geom.Arc2D;
 import java.awt.geom.Path2D;
 import java.util.ArrayList;
 import java.util.List;
@@ -23,6 +21,9 @@ public final class RoseFigure implements Figure {
     private static final int RINGS = 5;
     /** Pixels of relief to each px of the figure, so that it stays sharp in print. */
     private static final double SHARPNESS = 1.6;
+
+    /** Bearings on which the edge of known ground is drawn. */
+    private static final int BEARINGS = 1440;
 
     private static final int GRID_RGB = 0xB4BCC1;
 
@@ -58,8 +59,8 @@ public final class RoseFigure implements Figure {
             for (RoseTrace trace : traces) entries.add(LegendEntry.line(trace.mark(), trace.name()));
         if (traces.stream().anyMatch(RoseTrace::showsInterval))
             entries.add(LegendEntry.area(Ink.fill(0x6B7880).opacity(0.3), "interval from common doubt"));
-        if (traces.stream().anyMatch(t -> t.points().stream().anyMatch(p -> !p.isKnown())))
-            entries.add(LegendEntry.area(Ink.hatch(0x6B7880, Hatch.CROSSED), "no heights known"));
+        if (ground.map(g -> g.relief().showsUnknown()).orElseGet(() -> unknown().isSomewhere(outerKm())))
+            entries.add(UnknownGround.onRose());
         this.legend = new Legend(entries, widthPx() - 10);
     }
 
@@ -83,8 +84,29 @@ public final class RoseFigure implements Figure {
         double metres = radius.high() * style.longUnitM();
         int side = (int) Math.ceil(2 * radiusPx * SHARPNESS);
         MapFrame frame = MapGround.frame(middle, metres, side, side);
-        Picture relief = Picture.relief(MapGround.hillshade(elevation, frame));
+        UnknownGround unknown = unknown();
+        double[] beyondPx = new double[BEARINGS];
+        for (int i = 0; i < BEARINGS; i++)
+            beyondPx[i] = 1000 * unknown.beyondKm(360.0 * i / BEARINGS) / frame.metresPerPx();
+        double half = side / 2.0;
+        Picture.Beyond beyond = (x, y) -> {
+            double right = x + 0.5 - half;
+            double up = half - y - 0.5;
+            double bearing = Math.toDegrees(Math.atan2(right, up));
+            int at = (int) Math.round(bearing * BEARINGS / 360);
+            return Math.hypot(right, up) > beyondPx[Math.floorMod(at, BEARINGS)];
+        };
+        Picture relief = Picture.relief(MapGround.hillshade(elevation, frame), beyond, SHARPNESS);
         return new RoseFigure(title, traces, style, room, Optional.of(new Ground(relief, frame, List.copyOf(places))));
+    }
+
+    /** The ground is the same for all, so the first says where heights end. */
+    private UnknownGround unknown() {
+        return UnknownGround.of(traces.get(0));
+    }
+
+    private double outerKm() {
+        return radius.high() * style.longUnitM() / 1000;
     }
 
     private double middleX() {
@@ -141,7 +163,7 @@ public final class RoseFigure implements Figure {
     public void draw(Pen pen) {
         ground.ifPresent(g -> drawGround(pen, g));
         drawGrid(pen);
-        drawUnknown(pen);
+        if (ground.isEmpty()) drawUnknown(pen);
         for (RoseTrace trace : traces) if (trace.showsInterval()) drawBand(pen, trace);
         for (RoseTrace trace : traces) pen.named(trace.name(), () -> drawTrace(pen, trace));
         List<double[]> taken = new ArrayList<>();
@@ -218,41 +240,35 @@ public final class RoseFigure implements Figure {
         }
     }
 
+    /** Where there is no relief to show it: the ground from where heights end out to the last ring. */
     private void drawUnknown(Pen pen) {
-        List<RosePoint> points = traces.get(0).points();
-        for (int i = 0; i < points.size(); i++) {
-            if (points.get(i).isKnown()) continue;
-            double half = 180.0 / points.size();
-            Arc2D wedge = new Arc2D.Double(
-                    middleX() - radiusPx,
-                    middleY() - radiusPx,
-                    2 * radiusPx,
-                    2 * radiusPx,
-                    90 - points.get(i).bearingDeg() - half,
-                    2 * half,
-                    Arc2D.PIE);
-            pen.draw(wedge, Ink.hatch(0x9AA4AA, Hatch.CROSSED));
+        UnknownGround unknown = unknown();
+        if (!unknown.isSomewhere(outerKm())) return;
+        Path2D area = new Path2D.Double();
+        for (int i = 0; i < BEARINGS; i++) {
+            double from = 360.0 * i / BEARINGS;
+            double to = 360.0 * (i + 1) / BEARINGS;
+            double inner = px(unknown.beyondKm((from + to) / 2));
+            if (!(inner < radiusPx)) continue;
+            double[][] corners = {place(from, inner), place(from, radiusPx), place(to, radiusPx), place(to, inner)};
+            area.moveTo(corners[0][0], corners[0][1]);
+            for (int k = 1; k < corners.length; k++) area.lineTo(corners[k][0], corners[k][1]);
+            area.closePath();
         }
+        pen.draw(area, UnknownGround.ink());
     }
 
     private void drawBand(Pen pen, RoseTrace trace) {
         Path2D band = new Path2D.Double(Path2D.WIND_EVEN_ODD);
-        for (List<RosePoint> run : runs(trace.points())) {
-            boolean isWhole = run.size() == trace.points().size();
-            addRun(band, run, RosePoint::highKm, false);
-            if (isWhole) band.closePath();
-            addRun(band, isWhole ? run : reversed(run), RosePoint::lowKm, !isWhole);
-            band.closePath();
-        }
+        addRing(band, trace.points(), RosePoint::highKm);
+        addRing(band, trace.points(), RosePoint::lowKm);
         pen.draw(band, Ink.fill(trace.mark().rgb()).opacity(0.17));
     }
 
+    /** Where heights end before copy does, the line runs along that end. */
     private void drawTrace(Pen pen, RoseTrace trace) {
         Path2D line = new Path2D.Double();
-        for (List<RosePoint> run : runs(trace.points())) {
-            addRun(line, run, RosePoint::distanceKm, false);
-            if (run.size() == trace.points().size()) line.closePath();
-        }
+        addRing(line, trace.points(), RosePoint::distanceKm);
         LoadoutMark mark = trace.mark();
         pen.draw(line, Ink.line(0xFFFFFF, 4.2).opacity(0.75));
         pen.draw(line, Ink.line(mark.rgb(), 2.2, mark.dashPx()));
@@ -307,39 +323,15 @@ public final class RoseFigure implements Figure {
         double km(RosePoint point);
     }
 
-    /** Stretches of known bearings; one that runs over north is one stretch. */
-    private static List<List<RosePoint>> runs(List<RosePoint> points) {
-        int n = points.size();
-        int start = 0;
-        while (start < n && points.get(start).isKnown()) start++;
-        if (start == n) return List.of(points);
-        List<List<RosePoint>> runs = new ArrayList<>();
-        List<RosePoint> run = new ArrayList<>();
-        for (int k = 1; k <= n; k++) {
-            RosePoint p = points.get((start + k) % n);
-            if (p.isKnown()) run.add(p);
-            else if (!run.isEmpty()) {
-                runs.add(run);
-                run = new ArrayList<>();
-            }
-        }
-        return runs;
-    }
-
-    private static List<RosePoint> reversed(List<RosePoint> run) {
-        List<RosePoint> back = new ArrayList<>(run);
-        java.util.Collections.reverse(back);
-        return back;
-    }
-
-    private void addRun(Path2D path, List<RosePoint> run, Length length, boolean goesOn) {
-        boolean isOpen = goesOn;
-        for (RosePoint p : run) {
+    private void addRing(Path2D path, List<RosePoint> points, Length length) {
+        boolean isFirst = true;
+        for (RosePoint p : points) {
             double[] at = place(p.bearingDeg(), px(length.km(p)));
-            if (isOpen) path.lineTo(at[0], at[1]);
-            else path.moveTo(at[0], at[1]);
-            isOpen = true;
+            if (isFirst) path.moveTo(at[0], at[1]);
+            else path.lineTo(at[0], at[1]);
+            isFirst = false;
         }
+        path.closePath();
     }
 
     private double px(double distanceKm) {

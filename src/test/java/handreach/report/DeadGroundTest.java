@@ -28,7 +28,7 @@ class DeadGroundTest {
             boolean isDead =
                     deadFromDeg <= deadToDeg ? b >= deadFromDeg && b <= deadToDeg : b >= deadFromDeg || b <= deadToDeg;
             double km = isDead ? 0.9 : 3;
-            points.add(new RosePoint(b, km, km, km, b != unknownDeg));
+            points.add(b == unknownDeg ? RosePoint.endedByUnknown(b, km) : RosePoint.known(b, km, km, km));
         }
         return new RoseTrace(LoadoutMark.of(0), "whip", points, false);
     }
@@ -54,7 +54,9 @@ class DeadGroundTest {
         List<CardLine> lines = DeadGround.lines(trace(500, 510, 90), WALLED, MIDDLE, Lengths.METRIC);
         assertTrue(lines.get(0).words().startsWith("No bearing falls far behind"));
         assertEquals("Unknown:", lines.get(1).strong());
-        assertTrue(lines.get(1).words().startsWith("on 1 of 72 bearings"));
+        assertEquals(
+                "on 1 of 72 bearings heights end before copy does, the nearest 3.0 km from the middle. Nothing is claimed beyond.",
+                lines.get(1).words());
     }
 
     /** The steepest of all is the bank of 6 m at one's feet; what stands in the way is the wall. */

@@ -5,6 +5,8 @@ import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import handreach.cartography.LoadoutMark;
+import handreach.cartography.PaperGround;
+import handreach.geodesy.Position;
 import handreach.uncertainty.Interval;
 import handreach.units.Lengths;
 import java.util.ArrayList;
@@ -14,17 +16,17 @@ import org.junit.jupiter.api.Test;
 class FiguresTest {
     private static List<RosePoint> circle(double km) {
         List<RosePoint> points = new ArrayList<>();
-        for (int b = 0; b < 360; b += 5) points.add(new RosePoint(b, km, km, km, true));
+        for (int b = 0; b < 360; b += 5) points.add(RosePoint.known(b, km, km, km));
         return points;
     }
 
     @Test
     void theRoseDescribesFarthestAndShortest() {
         List<RosePoint> points = circle(2);
-        points.set(6, new RosePoint(30, 3.5, 3, 4, true));
-        points.set(36, new RosePoint(180, 0.4, 0.3, 0.5, true));
-        RoseFigure rose =
-                RoseFigure.of("r", List.of(new RoseTrace(LoadoutMark.of(0), "whip", points, false)), Lengths.METRIC);
+        points.set(6, RosePoint.known(30, 3.5, 3, 4));
+        points.set(36, RosePoint.known(180, 0.4, 0.3, 0.5));
+        RoseFigure rose = RoseFigure.of(
+                "r", List.of(new RoseTrace(LoadoutMark.of(0), "whip", points, false)), Lengths.METRIC);
         assertTrue(rose.description().contains("farthest 3.5 km towards 030°, shortest 400 m towards 180°"));
     }
 
@@ -39,12 +41,18 @@ class FiguresTest {
     }
 
     @Test
-    void unknownBearingsBreakTheLine() {
+    void groundWithoutHeightsIsHatchedAndExplainedAndTheLineGoesOnUpToIt() {
         List<RosePoint> points = circle(2);
-        points.set(20, new RosePoint(100, 0, 0, 0, false));
+        points.set(20, RosePoint.endedByUnknown(100, 1.2));
         RoseTrace broken = new RoseTrace(LoadoutMark.of(0), "whip", points, true);
-        String svg = Svg.text(RoseFigure.of("r", List.of(broken), Lengths.METRIC), "f1");
+        RoseFigure rose = RoseFigure.of("r", List.of(broken), Lengths.METRIC);
+        String svg = Svg.text(rose, "f1");
         assertTrue(svg.contains("no heights known"));
+        // by hand: 1.2 km of 2 km at 262 px, 10° below due east
+        double px = 262 * 1.2 / 2;
+        String corner = "L" + Svg.n(rose.widthPx() / 2 + px * Math.cos(Math.toRadians(10))) + " "
+                + Svg.n(262 + 34 + px * Math.sin(Math.toRadians(10)));
+        assertTrue(svg.contains(corner), "the line runs through " + corner);
         String whole = Svg.text(
                 RoseFigure.of("r", List.of(new RoseTrace(LoadoutMark.of(0), "w", circle(2), true)), Lengths.METRIC),
                 "f1");
@@ -52,8 +60,69 @@ class FiguresTest {
     }
 
     @Test
+    void knownGroundBeforeTheEndOfHeightsIsNotHatched() { // by hand: heights end 1.5 km east of the middle
+        RoseTrace trace = new RoseTrace(LoadoutMark.of(0), "whip", edgeInTheEast(1.5), false);
+        UnknownGround unknown = UnknownGround.of(trace);
+        assertEquals(1.5, unknown.beyondKm(90), 1e-9);
+        assertEquals(1.5 / Math.cos(Math.toRadians(2.5)), unknown.beyondKm(92.5), 1e-9);
+        assertEquals(1.5 / Math.cos(Math.toRadians(33)), unknown.beyondKm(57), 1e-9);
+        assertEquals(Double.POSITIVE_INFINITY, unknown.beyondKm(270));
+        assertEquals(Double.POSITIVE_INFINITY, unknown.beyondKm(359.9));
+    }
+
+    /** Reach of 2 km on ground whose heights end along a straight line so far east of the middle. */
+    private static List<RosePoint> edgeInTheEast(double km) {
+        List<RosePoint> points = circle(2);
+        for (int i = 0; i < points.size(); i++) {
+            double end = km / Math.sin(Math.toRadians(points.get(i).bearingDeg()));
+            if (end > 0 && end < 2)
+                points.set(i, RosePoint.endedByUnknown(points.get(i).bearingDeg(), end));
+        }
+        return points;
+    }
+
+    @Test
+    void onReliefTheSameHatchCoversVoidsAndWhatLiesBehindThem() {
+        // heights end 1.5 km east of the middle, and come back for nobody to reckon with at 1.7 km
+        PaperGround gap = new PaperGround((lat, lon) -> isBetween(lon, 1.5, 1.7) ? Double.NaN : 500, 30);
+        RoseFigure rose = RoseFigure.of(
+                        "r",
+                        List.of(new RoseTrace(LoadoutMark.of(0), "whip", edgeInTheEast(1.5), false)),
+                        Lengths.METRIC)
+                .over(gap, EQUATOR, List.of());
+        Picture picture = Picture.of(rose, 2);
+        double middle = rose.widthPx() / 2;
+        assertTrue(isHatched(picture, middle + 262 * 0.8, MIDDLE_Y), "in the gap");
+        assertTrue(isHatched(picture, middle + 262 * 0.93, MIDDLE_Y), "behind the gap");
+        assertTrue(!isHatched(picture, middle + 262 * 0.68, MIDDLE_Y), "before the gap");
+        assertTrue(!isHatched(picture, middle - 262 * 0.8, MIDDLE_Y), "on the other side");
+        assertTrue(Svg.text(rose, "f1").contains("no heights known"));
+    }
+
+    private static final Position EQUATOR = new Position(0, 10);
+    /** A little below the line to the east, where no ring, spoke or word stands, px. */
+    private static final double MIDDLE_Y = 262 + 34 + 14;
+
+    private static boolean isBetween(double longitudeDeg, double fromKm, double toKm) {
+        double km = (longitudeDeg - 10) * 111.32;
+        return km > fromKm && km < toKm;
+    }
+
+    /** The ground is flat and so of one grey: what varies is the hatch. */
+    private static boolean isHatched(Picture picture, double xPx, double yPx) {
+        int least = 255;
+        int most = 0;
+        for (int dx = -8; dx <= 8; dx++) {
+            int grey = picture.rgb((int) (2 * xPx) + dx, (int) (2 * yPx)) & 0xFF;
+            least = Math.min(least, grey);
+            most = Math.max(most, grey);
+        }
+        return most - least > 30;
+    }
+
+    @Test
     void bearingsMustRiseAndReachMustLieInItsInterval() {
-        assertThrows(IllegalArgumentException.class, () -> new RosePoint(0, 2, 2.1, 3, true));
+        assertThrows(IllegalArgumentException.class, () -> RosePoint.known(0, 2, 2.1, 3));
         List<RosePoint> same =
                 List.of(circle(1).get(0), circle(1).get(0), circle(1).get(1));
         assertThrows(IllegalArgumentException.class, () -> new RoseTrace(LoadoutMark.of(0), "x", same, false));

@@ -71,7 +71,8 @@ final class SampleFigures {
         List<RosePoint> points = new ArrayList<>();
         for (int b = 0; b < 360; b += 10) {
             double km = 2 + index * 0.3 + Math.cos(Math.toRadians(b));
-            points.add(new RosePoint(b, km, km * 0.8, km * 1.2, b < 100 || b > 120));
+            points.add(
+                    b < 100 || b > 120 ? RosePoint.known(b, km, km * 0.8, km * 1.2) : RosePoint.endedByUnknown(b, km));
         }
         return new RoseTrace(LoadoutMark.of(index), HOSTILE, points, showsInterval);
     }
