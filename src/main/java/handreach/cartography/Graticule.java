@@ -92,11 +92,11 @@ public final class Graticule {
         for (long k = (long) Math.ceil(west / step); k * step <= east; k++) {
             double shown = k * step >= 180 ? k * step - 360 : k * step;
             String label = text.apply(Math.abs(shown)) + side(shown, step, " E", " W");
-            lines.add(new GridLine(label, true, line(k * step, south, k * step, north)));
+            lines.add(new GridLine(label, true, line(k * step, south, k * step, north), ""));
         }
         for (long k = (long) Math.ceil(south / step); k * step <= north; k++) {
             String label = text.apply(Math.abs(k * step)) + side(k * step, step, " N", " S");
-            lines.add(new GridLine(label, false, line(west, k * step, east, k * step)));
+            lines.add(new GridLine(label, false, line(west, k * step, east, k * step), ""));
         }
         return lines;
     }
@@ -118,11 +118,14 @@ public final class Graticule {
         double wishM = Math.max(box[2] - box[0], box[3] - box[1]) / wanted;
         double step = 1;
         while (step < NEAR_ENOUGH * wishM) step *= String.valueOf((long) step).startsWith("2") ? 2.5 : 2;
+        String name = PlaceForm.UTM.format(frame.centre()).split(" ")[0];
         List<GridLine> lines = new ArrayList<>();
         for (double e = Math.ceil(box[0] / step) * step; e <= box[2]; e += step)
-            lines.add(new GridLine(kilometres(e, step) + " E", true, gridLine(zone, frame, e, box[1], e, box[3])));
+            lines.add(
+                    new GridLine(kilometres(e, step) + " E", true, gridLine(zone, frame, e, box[1], e, box[3]), name));
         for (double n = Math.ceil(box[1] / step) * step; n <= box[3]; n += step)
-            lines.add(new GridLine(kilometres(n, step) + " N", false, gridLine(zone, frame, box[0], n, box[2], n)));
+            lines.add(
+                    new GridLine(kilometres(n, step) + " N", false, gridLine(zone, frame, box[0], n, box[2], n), name));
         return lines;
     }
 

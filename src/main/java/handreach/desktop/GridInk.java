@@ -26,6 +26,7 @@ final class GridInk implements MapInk {
         if (scene.get() == null) return;
         int wanted = (int) Math.max(2, Math.round(frame.widthPx() / PX_A_LINE));
         Color colour = pen.look().grid().deriveColor(0, 1, 1, 0.45);
+        boolean tellsZone = true;
         for (GridLine line : Graticule.of(frame, scene.get().plan().heading().placeForm(), wanted)) {
             Coordinate[] at = line.line().getCoordinates();
             double[] xy = new double[2 * at.length];
@@ -34,19 +35,24 @@ final class GridInk implements MapInk {
                 xy[2 * i + 1] = frame.yPx(at[i].getY());
             }
             pen.line(colour, 0.8, false, List.of(), xy);
-            label(pen, frame, line, xy);
+            if (label(pen, frame, line, tellsZone, xy)) tellsZone = false;
         }
     }
 
-    private static void label(MapPen pen, MapFrame frame, GridLine line, double[] xy) {
+    /** Writes the label where it has room, with its zone if that is still to be told; whether it did. */
+    private static boolean label(MapPen pen, MapFrame frame, GridLine line, boolean tellsZone, double[] xy) {
         Color ink = pen.look().grid();
+        String words = tellsZone ? (line.zone() + " " + line.label()).strip() : line.label();
         if (line.runsNorth()) {
             double x = xy[1] < xy[xy.length - 1] ? xy[0] : xy[xy.length - 2];
-            if (x > 40 && x < frame.widthPx() - 40)
-                pen.words(line.label(), x, EDGE_PX, TextAlignment.CENTER, false, ink);
+            boolean hasRoom = x > 40 && x < frame.widthPx() - 40;
+            if (hasRoom) pen.words(words, x, EDGE_PX, TextAlignment.CENTER, false, ink);
+            return hasRoom;
         } else {
             double y = xy[1];
-            if (y > 40 && y < frame.heightPx() - 60) pen.words(line.label(), 6, y, TextAlignment.LEFT, false, ink);
+            boolean hasRoom = y > 40 && y < frame.heightPx() - 60;
+            if (hasRoom) pen.words(words, 6, y, TextAlignment.LEFT, false, ink);
+            return hasRoom;
         }
     }
 }

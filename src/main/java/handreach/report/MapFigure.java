@@ -28,6 +28,7 @@ public final class MapFigure implements Figure {
     /** Side of a square below which an island or a hole is not drawn, px. */
     private static final double SPECK_PX = 5;
 
+    private static final int GRID_RGB = 0x2F4A5C;
     private static final int CONTOUR_RGB = 0x6B5B45;
 
     private final String title;
@@ -54,6 +55,12 @@ public final class MapFigure implements Figure {
         entries.addAll(key.entries());
         if (ground.picture().showsUnknown()) entries.add(UnknownGround.onMap());
         if (ground.contourIntervalM() > 0) entries.add(LegendEntry.line(Ink.line(CONTOUR_RGB, 1), contourWords()));
+        ground.graticule().stream()
+                .map(GridLine::zone)
+                .filter(zone -> !zone.isEmpty())
+                .findFirst()
+                .ifPresent(zone -> entries.add(
+                        LegendEntry.line(Ink.line(GRID_RGB, 1).opacity(0.55), "grid: UTM zone " + zone + ", km")));
         this.legend = new Legend(entries, ground.frame().widthPx());
     }
 
@@ -158,7 +165,7 @@ public final class MapFigure implements Figure {
         for (GridLine line : ground.graticule())
             pen.draw(
                     Outline.of(line.line(), ground.frame(), LEFT_PX, TOP_PX),
-                    Ink.line(0x2F4A5C, 0.6).opacity(0.55));
+                    Ink.line(GRID_RGB, 0.6).opacity(0.55));
     }
 
     private void drawGraticuleLabels(Pen pen) {

@@ -53,6 +53,12 @@ class GraticuleTest {
     }
 
     @Test
+    void metricGridLinesSayTheirZoneAndDegreesNeedNone() {
+        for (GridLine line : Graticule.of(FRAME, PlaceForm.UTM, 5)) assertEquals("32T", line.zone());
+        for (GridLine line : Graticule.of(FRAME, PlaceForm.DECIMAL, 5)) assertEquals("", line.zone());
+    }
+
+    @Test
     void acrossThe180thMeridianLabelsTurn() {
         MapFrame frame = MapFrame.around(new Position(-17, 180), 20_000, 600, 600);
         List<String> labels = labels(Graticule.latitudeLongitude(frame, 4), true);

@@ -121,6 +121,11 @@ class FiguresTest {
     }
 
     @Test
+    void theKeyOfAMapTellsTheZoneOfItsGrid() {
+        assertTrue(SampleFigures.svg(SampleFigures.all().get(0)).contains("grid: UTM zone 32T, km"));
+    }
+
+    @Test
     void bearingsMustRiseAndReachMustLieInItsInterval() {
         assertThrows(IllegalArgumentException.class, () -> RosePoint.known(0, 2, 2.1, 3));
         List<RosePoint> same =
