@@ -4,17 +4,17 @@ import handreach.input.InputFault;
 import handreach.input.NearestWord;
 import handreach.plan.PlanFile;
 import handreach.report.CardFiles;
-import handreach.report.CardLine;
 import handreach.report.CardSize;
-import handreach.report.RelayPages;
 import handreach.study.ReachAnswer;
 import handreach.study.ReachStudy;
+import handreach.study.RelayAnswer;
 import handreach.study.RelayStudy;
 import handreach.study.Scene;
 import java.nio.file.Path;
 import java.time.Instant;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -67,13 +67,13 @@ final class CardCommand implements Callable<Integer> {
                     "is " + paper + ", allowed is a4 or letter." + NearestWord.hint(paper, PAPERS.keySet()));
         Scene scene = Scene.open(PlanFile.open(plan));
         ReachAnswer answer;
-        List<CardLine> lines = List.of();
+        Optional<RelayAnswer> sites = Optional.empty();
         try (ConsoleProgress progress = ConsoleProgress.on(json.err())) {
             answer = ReachStudy.run(scene, false, progress);
-            if (relay) lines = RelayPages.cardLines(RelayStudy.run(scene, progress));
+            if (relay) sites = Optional.of(RelayStudy.run(scene, progress));
         }
         json.warn(answer.warnings());
-        CardFiles.write(answer, lines, Instant.now(), size, fold, out);
+        CardFiles.write(answer, sites, Instant.now(), size, fold, out);
         if (json.isWanted()) json.print(new Answer(out.toString(), paper, fold, answer.warnings()));
         else json.out().println("Written: " + out);
         return 0;

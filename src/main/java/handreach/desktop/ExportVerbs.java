@@ -5,7 +5,6 @@ import handreach.plan.Places;
 import handreach.reach.Progress;
 import handreach.report.BenchFiles;
 import handreach.report.CardFiles;
-import handreach.report.CardLine;
 import handreach.report.CardSize;
 import handreach.report.Gpx;
 import handreach.report.MapPlace;
@@ -52,9 +51,8 @@ final class ExportVerbs {
         Optional<RelayAnswer> relay = fitting();
         run("Field card", (scene, progress) -> {
             ReachAnswer reach = ReachStudy.run(scene, false, progress);
-            List<CardLine> lines = relay.map(RelayPages::cardLines).orElse(List.of());
             progress.goOn();
-            CardFiles.write(reach, lines, Instant.now(), paper, isFold, file);
+            CardFiles.write(reach, relay, Instant.now(), paper, isFold, file);
             return List.of(file);
         });
     }

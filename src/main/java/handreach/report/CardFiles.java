@@ -3,42 +3,57 @@ package handreach.report;
 import handreach.cartography.LoadoutMark;
 import handreach.geodesy.Compass;
 import handreach.plan.CalibrationFile;
+import handreach.geodesy.GeodesicLine;
 import handreach.plan.Places;
 import handreach.plan.Plan;
 import handreach.reach.LoadoutReach;
 import handreach.study.ReachAnswer;
+import handreach.study.RelayAnswer;
 import handreach.study.Scene;
 import handreach.units.Lengths;
 import handreach.units.Shares;
+import handreach.study.Whereabouts;
 import java.nio.file.Path;
 import java.time.Instant;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
+import java.util.stream.Stream;
 
 /** The field card of a plan: one page for the pocket. */
 public final class CardFiles {
     private static final int MOST_LINES = 4;
+    /** Places beyond this many times the farthest reach would shrink the lines too much: they stand on the last ring as arrows. */
+    private static final double MOST_BEYOND = 1.6;
+    /** Room for a symbol within the last ring. */
+    private static final double EDGE = 1.05;
+
     private final ReachAnswer answer;
     private final Scene scene;
     private final Plan plan;
     private final ReachPages pages;
+    private final Optional<RelayAnswer> relay;
+    private final CardWho who;
 
-    private CardFiles(ReachAnswer answer) {
+    private CardFiles(ReachAnswer answer, Optional<RelayAnswer> relay) {
         this.answer = answer;
         this.scene = answer.scene();
         this.plan = scene.plan();
         this.pages = new ReachPages(answer);
+        this.relay = relay;
+        this.who = new CardWho(Whereabouts.of(scene), relay, plan);
     }
 
-    /** Writes the card as PDF; a fold is four small pages on one sheet of A4. Relay lines come from a relay study, or are empty. */
+    /** Writes the card as PDF; a fold is four small pages on one sheet of A4. */
     public static void write(
-            ReachAnswer answer, List<CardLine> relay, Instant made, CardSize paper, boolean fold, Path file) {
-        CardView view = new CardFiles(answer).view(relay, made);
+            ReachAnswer answer, Optional<RelayAnswer> relay, Instant made, CardSize paper, boolean fold, Path file) {
+        CardView view = new CardFiles(answer, relay).view(made);
         WholeFile.write(file, fold ? FieldCard.fold(view, paper) : FieldCard.sheet(view, paper));
     }
 
-    private CardView view(List<CardLine> relay, Instant made) {
+    private CardView view(Instant made) {
         CardView.Heading heading = new CardView.Heading(
                 plan.heading().title(),
                 plan.channel().name()
@@ -55,46 +70,73 @@ public final class CardFiles {
                                 + plan.heading().placeForm().format(answer.middle())
                                 + (scene.calibration().isPresent() ? ", calibrated" : "")),
                 made);
-        RoseFigure rose = pages.rose(drawn()).over(scene.tiles(), answer.middle(), pages.places());
         return new CardView(
                 heading,
                 loadouts(),
-                rose,
-                new CardView.Words(deadGround(), relay, fallback(), List.of(), doubts()),
+                who.people(),
+                rose(),
+                new CardView.Words(
+                        deadGround(),
+                        relay.map(RelayPages::cardLines).orElse(List.of()),
+                        fallback(),
+                        List.of(),
+                        doubts()),
                 Cautions.CARRYING);
+    }
+
+    /** The rose over relief, far enough out for the places that lie not too far beyond the lines. */
+    private RoseFigure rose() {
+        RoseFigure rose = pages.rose(drawn());
+        double most = MOST_BEYOND * rose.farthestKm();
+        double out = who.places().stream()
+                .mapToDouble(place -> EDGE * GeodesicLine.distanceM(answer.middle(), place.position()) / 1000)
+                .filter(km -> km <= most)
+                .max()
+                .orElse(0);
+        return rose.outTo(out).over(scene.tiles(), answer.middle(), who.places(), who.ways());
+    }
+
+    /** Every loadout that somebody carries at a position, on a route or in a sector, in the plan's order. */
+    private List<Integer> carried() {
+        Places places = plan.places();
+        return Stream.of(
+                        places.positions().stream().map(Places.PositionEntry::loadout),
+                        places.routes().stream().map(Places.RouteEntry::loadout),
+                        places.sectors().stream().map(Places.SectorEntry::loadout))
+                .flatMap(each -> each)
+                .flatMap(Optional::stream)
+                .map(this::indexOf)
+                .distinct()
+                .sorted()
+                .toList();
     }
 
     /** What people carry and the control; where nobody has a loadout yet, what the report draws. */
     private List<Integer> drawn() {
-        List<Integer> carried = plan.places().positions().stream()
-                .flatMap(entry -> entry.loadout().stream())
-                .map(this::indexOf)
-                .distinct()
-                .limit(MOST_LINES)
-                .sorted()
-                .toList();
+        List<Integer> carried = carried().stream().limit(MOST_LINES).toList();
         return carried.isEmpty() ? pages.drawn() : carried;
     }
 
-    /** People with their loadouts first, then the loadouts that nobody carries yet. */
-    private List<CardLoadout> loadouts() {
+    /** Those on the rose first, then what else is carried. */
+    private CardView.Loadouts loadouts() {
+        List<Integer> drawn = drawn();
         List<CardLoadout> lines = new ArrayList<>();
-        for (Places.PositionEntry entry : plan.places().positions())
-            entry.loadout().ifPresent(name -> lines.add(line(entry.name(), name)));
-        for (int i : drawn()) {
-            String name = answer.loadouts().get(i).link().name();
-            if (lines.stream().noneMatch(line -> line.loadout().equals(name))) lines.add(line("", name));
-        }
-        return lines;
+        for (int i : drawn) lines.add(line(i, Optional.of(LoadoutMark.of(i))));
+        for (int i : carried()) if (!drawn.contains(i)) lines.add(line(i, Optional.empty()));
+        String far = plan.questions()
+                .reach()
+                .with()
+                .map(name -> "Reach when " + name + " is at the middle.")
+                .orElse("Reach with the same at both ends.");
+        return new CardView.Loadouts(far, lines);
     }
 
-    private CardLoadout line(String who, String loadout) {
-        int index = indexOf(loadout);
+    private CardLoadout line(int index, Optional<LoadoutMark> mark) {
         LoadoutReach reach = answer.loadouts().get(index);
         Lengths lengths = plan.heading().lengths();
         String words = lengths.text(reach.medianM().value()) + ", worst "
                 + lengths.text(reach.worstM().value()) + " " + Compass.word(reach.worstBearingDeg());
-        return new CardLoadout(LoadoutMark.of(index), who, loadout, words);
+        return new CardLoadout(mark, reach.link().name(), words);
     }
 
     private int indexOf(String loadout) {
@@ -104,17 +146,27 @@ public final class CardFiles {
     }
 
     private List<CardLine> deadGround() {
-        int control = indexOf(scene.controlLoadout().name());
+        int least = leastCarried();
         List<CardLine> lines = new ArrayList<>(
-                DeadGround.lines(pages.trace(control, false), scene.tiles(), answer.middle(), pages.style()));
+                DeadGround.lines(pages.trace(least, false), scene.tiles(), answer.middle(), pages.style()));
         if (lines.isEmpty()) lines.add(CardLine.of("None in a whole sector within the radius; single hollows remain."));
-        else lines.add(CardLine.of("Reckoned for " + scene.controlLoadout().name() + "."));
+        else
+            lines.add(CardLine.of(
+                    "Reckoned for " + answer.loadouts().get(least).link().name() + "."));
         scene.calibration().map(CalibrationFile::words).map(CardLine::of).ifPresent(lines::add);
         return lines;
     }
 
     private List<CardLine> doubts() {
         return answer.warnings().stream().map(CardLine::of).toList();
+    }
+
+    /** What reaches least of all that is carried; the control where nobody carries anything yet. */
+    private int leastCarried() {
+        return carried().stream()
+                .min(Comparator.comparingDouble(
+                        i -> answer.loadouts().get(i).medianM().value()))
+                .orElseGet(() -> indexOf(scene.controlLoadout().name()));
     }
 
     private static List<CardLine> fallback() {

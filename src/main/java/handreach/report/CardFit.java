@@ -9,7 +9,7 @@ final class CardFit {
     private static final double LARGEST_PX = 15;
     private static final double STEP_PX = 0.5;
     /** Place of the doubts among the lists that can be cut. */
-    private static final int DOUBTS = 5;
+    private static final int DOUBTS = 6;
 
     private final CardView view;
     private final double sizePx;
@@ -45,7 +45,8 @@ final class CardFit {
             view.words().relay().size(),
             view.words().fallback().size(),
             view.words().checkTimes().size(),
-            view.loadouts().size(),
+            view.loadouts().lines().size(),
+            view.people().rows().size(),
             view.words().doubts().size()
         };
         while (!fits.test(shorter, Lettering.SMALLEST_PX)) {
@@ -67,8 +68,11 @@ final class CardFit {
                 cut(words.relay(), left[1]),
                 cut(words.fallback(), left[2]),
                 cut(words.checkTimes(), left[3]),
-                cut(words.doubts(), left[5]));
-        return new CardView(view.heading(), view.loadouts().subList(0, left[4]), view.rose(), shorter, view.cautions());
+                cut(words.doubts(), left[DOUBTS]));
+        CardView.Loadouts loadouts = new CardView.Loadouts(
+                view.loadouts().far(), view.loadouts().lines().subList(0, left[4]));
+        return new CardView(
+                view.heading(), loadouts, view.people().first(left[5]), view.rose(), shorter, view.cautions());
     }
 
     private static List<CardLine> cut(List<CardLine> lines, int count) {

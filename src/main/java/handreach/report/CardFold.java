@@ -105,8 +105,10 @@ final class CardFold implements Figure {
     }
 
     private static void cover(CardText text, CardView view) {
-        text.heading("Who carries what");
-        for (CardLoadout loadout : view.loadouts()) text.loadout(loadout);
+        if (!view.people().rows().isEmpty()) {
+            text.heading("Who is where, seen from " + view.people().from());
+            text.people(view.people());
+        }
         if (!view.heading().target().isBlank()) text.paragraph(view.heading().target());
     }
 
@@ -117,6 +119,9 @@ final class CardFold implements Figure {
     }
 
     private static void second(CardText text, CardView view) {
+        text.heading("Loadouts");
+        text.paragraph(view.loadouts().far());
+        for (CardLoadout loadout : view.loadouts().lines()) text.loadout(loadout);
         text.heading("Dead ground");
         text.lines(view.words().deadGround());
         text.gap();

@@ -1,13 +1,13 @@
 package handreach.report;
 
 import handreach.cartography.LoadoutMark;
+import java.util.Optional;
 
 /**
- * Who carries what.
+ * What people carry, and how far it reaches.
  *
- * @param mark how its line is told from the others
- * @param who person or party, may be empty
+ * @param mark its line on the rose; empty where it has none
  * @param loadout what the user calls it
  * @param reach how far, in words
  */
-public record CardLoadout(LoadoutMark mark, String who, String loadout, String reach) {}
+public record CardLoadout(Optional<LoadoutMark> mark, String loadout, String reach) {}

@@ -5,7 +5,7 @@ import java.time.format.DateTimeFormatter;
 import java.util.List;
 import java.util.Locale;
 
-/** The field card on one sheet: who carries what, the rose over the relief, and everything in words. */
+/** The field card on one sheet: loadouts, the rose over the relief, who is where, and everything in words. */
 final class CardPage implements Figure {
     static final DateTimeFormatter DAY = DateTimeFormatter.ofPattern("d MMMM uuuu, HH:mm 'UTC'", Locale.ENGLISH)
             .withZone(ZoneOffset.UTC);
@@ -16,6 +16,9 @@ final class CardPage implements Figure {
     private static final double LARGEST_ROSE_PX = 192;
     /** Words come before the picture, but below this the rose could not be read at arm's length. */
     private static final double SMALLEST_ROSE_PX = 144;
+
+    /** Dead ground and relay may stand beside the rose. */
+    private static final int WORDS_BESIDE = 2;
 
     private final CardSize paper;
     private final RoseFigure rose;
@@ -82,11 +85,50 @@ final class CardPage implements Figure {
     }
 
     private boolean fits(CardView view, double size) {
-        double side = TOP_PX + CardText.height(t -> carriers(t, view), sideWidth(), size);
+        int beside = beside(view, size);
+        double side = TOP_PX + CardText.height(t -> side(t, view, beside), sideWidth(), size);
         double below = Math.max(side, TOP_PX + rose.heightPx()) + 14;
-        double left = CardText.height(t -> left(t, view), half(), size);
-        double right = CardText.height(t -> right(t, view), half(), size);
-        return below + Math.max(left, right) + 12 <= paper.heightPx() - EDGE_PX - cautionHeight(view);
+        double people = CardText.height(t -> people(t, view), width(), size);
+        double left = CardText.height(t -> left(t, view, beside), half(), size);
+        double right = CardText.height(t -> right(t, view, beside), half(), size);
+        return below + people + Math.max(left, right) + 12 <= paper.heightPx() - EDGE_PX - cautionHeight(view);
+    }
+
+    /** How many of dead ground and relay, in this order, find room under the loadouts, beside the rose. */
+    private int beside(CardView view, double size) {
+        int count = WORDS_BESIDE;
+        while (count > 0) {
+            int tried = count;
+            if (CardText.height(t -> side(t, view, tried), sideWidth(), size) <= rose.heightPx()) return count;
+            count--;
+        }
+        return 0;
+    }
+
+    private static void side(CardText text, CardView view, int count) {
+        carriers(text, view);
+        if (count > 0) deadGround(text, view);
+        if (count > 1) {
+            text.gap();
+            relay(text, view);
+        }
+    }
+
+    private static void left(CardText text, CardView view, int beside) {
+        if (beside == 0) {
+            deadGround(text, view);
+            text.gap();
+        }
+        if (beside < WORDS_BESIDE) relay(text, view);
+        else checkTimes(text, view);
+    }
+
+    private static void right(CardText text, CardView view, int beside) {
+        text.heading("If contact is lost");
+        text.numbered(view.words().fallback());
+        if (beside == WORDS_BESIDE) return;
+        text.gap();
+        checkTimes(text, view);
     }
 
     @Override
@@ -115,17 +157,21 @@ final class CardPage implements Figure {
         drawHeading(pen, view.heading());
         pen.moved(java.awt.geom.AffineTransform.getTranslateInstance(EDGE_PX, TOP_PX), () -> rose.draw(pen));
         CardText side = new CardText(pen, sideX(), TOP_PX, sideWidth(), sideSize(view));
-        carriers(side, view);
-        double below = Math.max(side.y(), TOP_PX + rose.heightPx()) + 14;
-        left(new CardText(pen, EDGE_PX, below, half(), fit.sizePx()), view);
-        right(new CardText(pen, EDGE_PX + half() + GAP_PX, below, half(), fit.sizePx()), view);
+        double size = fit.sizePx();
+        int beside = beside(view, size);
+        side(side, view, beside);
+        CardText people = new CardText(pen, EDGE_PX, Math.max(side.y(), TOP_PX + rose.heightPx()) + 14, width(), size);
+        people(people, view);
+        left(new CardText(pen, EDGE_PX, people.y(), half(), size), view, beside);
+        right(new CardText(pen, EDGE_PX + half() + GAP_PX, people.y(), half(), size), view, beside);
         drawCautions(pen, view);
     }
 
     /** The column beside the rose often has room for larger letters than the words below it. */
     private double sideSize(CardView view) {
         double size = fit.sizePx();
-        while (size < 15.5 && CardText.height(t -> carriers(t, view), sideWidth(), size + 0.5) <= rose.heightPx())
+        int beside = beside(view, size);
+        while (size < 15.5 && CardText.height(t -> side(t, view, beside), sideWidth(), size + 0.5) <= rose.heightPx())
             size += 0.5;
         return size;
     }
@@ -145,14 +191,24 @@ final class CardPage implements Figure {
     }
 
     private static void carriers(CardText text, CardView view) {
-        text.heading("Who carries what");
-        for (CardLoadout loadout : view.loadouts()) text.loadout(loadout);
+        text.heading("Loadouts");
+        text.paragraph(view.loadouts().far());
+        for (CardLoadout loadout : view.loadouts().lines()) text.loadout(loadout);
     }
 
-    private static void left(CardText text, CardView view) {
+    private static void people(CardText text, CardView view) {
+        if (view.people().rows().isEmpty()) return;
+        text.heading("Who is where, seen from " + view.people().from());
+        text.people(view.people());
+        text.gap();
+    }
+
+    private static void deadGround(CardText text, CardView view) {
         text.heading("Dead ground");
         text.lines(view.words().deadGround());
-        text.gap();
+    }
+
+    private static void relay(CardText text, CardView view) {
         text.heading("Relay");
         text.lines(view.words().relay());
     }
@@ -165,10 +221,7 @@ final class CardPage implements Figure {
         text.lines(view.words().doubts());
     }
 
-    private static void right(CardText text, CardView view) {
-        text.heading("If contact is lost");
-        text.numbered(view.words().fallback());
-        text.gap();
+    private static void checkTimes(CardText text, CardView view) {
         text.heading("Check times");
         text.lines(view.words().checkTimes());
         doubts(text, view);

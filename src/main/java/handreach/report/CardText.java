@@ -1,12 +1,21 @@
 package handreach.report;
 
+import handreach.cartography.LoadoutMark;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.function.IntPredicate;
 
 /** Text flowing down a column of a card. Without a pen it only measures. */
 final class CardText {
     private static final double LEADING = 1.32;
     private static final int BLANK_LINES = 3;
+    /** Narrower than this a table of people would be all wrapped lines, px. */
+    private static final double TABLE_PX = 500;
+
+    private static final double CELL_GAP_PX = 14;
+    private static final int NAME = 1;
+    private static final int CARRIES = 2;
+    private static final int WAY = 4;
 
     private final Pen pen;
     private final double x;
@@ -31,8 +40,8 @@ final class CardText {
     void heading(String words) {
         if (pen != null) {
             pen.draw(Outline.line(x, y, x + widthPx, y), Ink.line(Lettering.INK, 1.4));
-            pen.write(
-                    x, y + sizePx * 1.45, words, Lettering.plain(sizePx * 1.08).bold());
+            Lettering lettering = Lettering.plain(sizePx * 1.08).bold();
+            pen.write(x, y + sizePx * 1.45, Fitted.words(words, lettering, widthPx), lettering);
         }
         y += sizePx * 2.05;
     }
@@ -72,17 +81,122 @@ final class CardText {
     /** A loadout with the line that stands for it on the rose. */
     void loadout(CardLoadout loadout) {
         double indent = 46;
-        if (pen != null) {
+        if (pen != null && loadout.mark().isPresent()) {
+            LoadoutMark mark = loadout.mark().get();
             double middle = y + sizePx * 0.66;
-            Ink ink = Ink.line(loadout.mark().rgb(), 2.2, loadout.mark().dashPx());
+            Ink ink = Ink.line(mark.rgb(), 2.2, mark.dashPx());
             pen.draw(Outline.line(x, middle, x + 36, middle), ink);
-            Badge.draw(pen, x + 18, middle, loadout.mark().letter(), ink);
+            Badge.draw(pen, x + 18, middle, mark.letter(), ink);
         }
-        String who = loadout.who().isBlank() ? loadout.loadout() : loadout.who();
-        line(new CardLine(who, ""), indent);
-        if (!loadout.who().isBlank()) line(CardLine.of(loadout.loadout()), indent);
+        line(new CardLine(loadout.loadout(), ""), indent);
         line(CardLine.of(loadout.reach()), indent);
         y += sizePx * 0.45;
+    }
+
+    /** Everybody in a table where there is room for one, else one below the other. */
+    void people(CardPeople people) {
+        if (widthPx >= TABLE_PX) table(people);
+        else for (CardPerson person : people.rows()) stacked(person);
+        if (!people.rest().isEmpty()) brief(people.rest());
+        if (!people.note().isBlank()) paragraph(people.note());
+    }
+
+    private void stacked(CardPerson person) {
+        String where = person.way().isBlank() ? person.place() : person.place() + "; " + person.way();
+        line(new CardLine((person.number() + " " + person.name()).strip(), where), 0);
+        List<Word> words = new ArrayList<>(words(CardLine.of(person.carries())));
+        say(words, "calls", person.odds().calls());
+        say(words, "hears", person.odds().hears());
+        say(words, "by relay", person.odds().byRelay());
+        flow(words, 0);
+        y += sizePx * 0.3;
+    }
+
+    /** Name, way and odds of several people in one paragraph. */
+    private void brief(List<CardPerson> people) {
+        List<Word> words = new ArrayList<>();
+        for (CardPerson person : people) {
+            if (!words.isEmpty()) end(words, ";");
+            for (String text : (person.number() + " " + person.name()).strip().split(" ")) add(words, text, true);
+            for (String text : person.way().split(" ")) add(words, text, false);
+            say(words, "calls", person.odds().calls());
+            say(words, "hears", person.odds().hears());
+            say(words, "by relay", person.odds().byRelay());
+        }
+        flow(words, 0);
+        y += sizePx * 0.25;
+    }
+
+    private static void end(List<Word> words, String mark) {
+        Word last = words.remove(words.size() - 1);
+        words.add(new Word(last.text() + mark, last.isBold()));
+    }
+
+    private void say(List<Word> words, String what, CardPerson.Share share) {
+        if (share.words().isBlank()) return;
+        end(words, ",");
+        for (String text : what.split(" ")) add(words, text, false);
+        for (String text : share.words().split(" ")) add(words, text, share.isWeak());
+    }
+
+    private static List<String> cells(CardPerson person) {
+        return List.of(
+                person.number(),
+                person.name(),
+                person.carries(),
+                person.place(),
+                person.way(),
+                person.odds().calls().words(),
+                person.odds().hears().words(),
+                person.odds().byRelay().words());
+    }
+
+    private static boolean isWeak(CardPerson person, int column) {
+        CardPerson.Odds odds = person.odds();
+        return List.of(odds.calls(), odds.hears(), odds.byRelay())
+                .get(column - WAY - 1)
+                .isWeak();
+    }
+
+    /** Columns as wide as their words; name and loadout share what is left and wrap. */
+    private void table(CardPeople people) {
+        List<String> heads = List.of("", "", "carries", "place", "true bearing", "calls", "hears", "by relay");
+        int columns = heads.size();
+        double[] width = new double[columns];
+        for (CardPerson person : people.rows())
+            for (int c = 0; c < columns; c++) {
+                double cell =
+                        Typeface.of(c == NAME || c > WAY).widthPx(cells(person).get(c), sizePx);
+                width[c] = Math.max(width[c], cell);
+            }
+        for (int c = WAY + 1; c < columns; c++)
+            if (width[c] > 0) width[c] = Math.max(width[c], Typeface.of(false).widthPx(heads.get(c), sizePx));
+        double fixed = 0;
+        for (int c = 0; c < columns; c++)
+            if (width[c] > 0 && c != NAME && c != CARRIES) fixed += width[c] + CELL_GAP_PX;
+        double left = widthPx - fixed - 2 * CELL_GAP_PX;
+        double name = Math.min(width[NAME], Math.max(left / 2, left - width[CARRIES]));
+        width[NAME] = Math.max(name, sizePx * 4);
+        width[CARRIES] = Math.max(left - width[NAME], sizePx * 4);
+        row(heads, width, column -> false);
+        for (CardPerson person : people.rows())
+            row(cells(person), width, column -> column == NAME || column > WAY && isWeak(person, column));
+        y += sizePx * 0.2;
+    }
+
+    private void row(List<String> cells, double[] width, IntPredicate isBold) {
+        double left = x;
+        double bottom = y;
+        for (int c = 0; c < cells.size(); c++) {
+            if (width[c] <= 0) continue;
+            CardText cell = new CardText(pen, left, y, width[c] + CELL_GAP_PX / 2, sizePx);
+            cell.line(isBold.test(c) ? new CardLine(cells.get(c), "") : CardLine.of(cells.get(c)), 0);
+            bottom = Math.max(bottom, cell.y());
+            left += width[c] + CELL_GAP_PX;
+        }
+        y = bottom;
+        if (pen != null) pen.draw(Outline.line(x, y + 1, x + widthPx, y + 1), Ink.line(0xB4BCC1, 0.7));
+        y += sizePx * 0.15;
     }
 
     void paragraph(String words) {
@@ -91,8 +205,11 @@ final class CardText {
     }
 
     private void line(CardLine line, double indent) {
+        flow(words(line), indent);
+    }
+
+    private void flow(List<Word> words, double indent) {
         double left = 0;
-        List<Word> words = words(line);
         double space = Typeface.of(false).widthPx(" ", sizePx);
         for (Word word : words) {
             double width = Typeface.of(word.isBold()).widthPx(word.text(), sizePx);

@@ -7,13 +7,26 @@ import java.util.List;
  * Everything a field card shows.
  *
  * @param heading title, channel, target, and when it was made
- * @param loadouts who carries what
+ * @param loadouts what is carried, and the key to the lines of the rose
+ * @param people who is where
  * @param rose reach by bearing, over relief
  * @param words dead ground, relay, fallback, check times
  * @param cautions which cautions concern the carrier
  */
 public record CardView(
-        Heading heading, List<CardLoadout> loadouts, RoseFigure rose, Words words, List<Caution> cautions) {
+        Heading heading, Loadouts loadouts, CardPeople people, RoseFigure rose, Words words, List<Caution> cautions) {
+    /**
+     * Loadouts with their reach.
+     *
+     * @param far what stands at the other end, in words
+     * @param lines one each
+     */
+    public record Loadouts(String far, List<CardLoadout> lines) {
+        public Loadouts {
+            lines = List.copyOf(lines);
+        }
+    }
+
     /**
      * The top of the card.
      *
@@ -49,7 +62,6 @@ public record CardView(
     }
 
     public CardView {
-        loadouts = List.copyOf(loadouts);
         cautions = List.copyOf(cautions);
     }
 }

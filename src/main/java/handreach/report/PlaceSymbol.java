@@ -33,8 +33,16 @@ final class PlaceSymbol {
     }
 
     private static void name(Pen pen, Spot spot, LabelPlacement labels) {
-        String name = spot.place().label();
-        Envelope box = labels.place(room(spot), Typeface.of(true).widthPx(name, LABEL_PX), LINE_PX);
+        name(pen, room(spot), spot.place().label(), labels);
+    }
+
+    /** A name beside a point that has a symbol of its own, or none. */
+    static void name(Pen pen, double x, double y, String name, LabelPlacement labels) {
+        name(pen, new Envelope(x - 2, x + 2, y - 2, y + 2), name, labels);
+    }
+
+    private static void name(Pen pen, Envelope mark, String name, LabelPlacement labels) {
+        Envelope box = labels.place(mark, Typeface.of(true).widthPx(name, LABEL_PX), LINE_PX);
         double baseLine = box.centre().getY() + BASE_LINE_PX;
         pen.write(
                 box.getMinX(), baseLine, name, Lettering.plain(LABEL_PX).bold().halo());

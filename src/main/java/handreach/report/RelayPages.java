@@ -3,6 +3,7 @@ package handreach.report;
 import handreach.cartography.Graticule;
 import handreach.cartography.MapFrame;
 import handreach.plan.Plan;
+import handreach.relay.Demand;
 import handreach.relay.DirectLink;
 import handreach.relay.DirectVerdict;
 import handreach.relay.HopPath;
@@ -15,8 +16,10 @@ import handreach.study.Scene;
 import handreach.units.Lengths;
 import handreach.units.Shares;
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
 
 /** The relay answer on paper: sections for the report, a page of its own, lines for the field card. */
@@ -26,7 +29,8 @@ public final class RelayPages {
     /** More people than this make a matrix that no page holds. */
     private static final int MOST_IN_MATRIX = 12;
 
-    private static final int MOST_CARD_LINES = 4;
+    /** Names of people not served that a card has room for. */
+    private static final int MOST_UNSERVED = 8;
 
     private final RelayAnswer answer;
     private final RelayQuestion question;
@@ -86,27 +90,49 @@ public final class RelayPages {
         for (int i = 0; i < best.get().sites().size(); i++) {
             String walk = RelayText.walk(access.get(i));
             lines.add(new CardLine(
-                    best.get().sites().size() == 1 ? "Relay" : "Relay " + (i + 1),
+                    relayName(i, best.get().sites().size()),
                     plan(answer).heading().placeForm().format(best.get().sites().get(i)) + ", "
                             + RelayText.height(access.get(i)) + " m"
                             + (walk.isEmpty() ? "" : ", " + walk + " on foot")));
         }
         lines.add(CardLine.of(Shares.share(best.get().standing().share()) + " of the talks; the worst has "
                 + Shares.odds(best.get().standing().worstOdds()) + "."));
-        answer.found().orElseThrow().unserved().stream()
-                .limit(1)
-                .forEach(one -> lines.add(new CardLine(
-                        "Not served",
-                        question(answer).demands().get(one.demand()).name())));
-        return lines.stream().limit(MOST_CARD_LINES + 1).toList();
+        List<String> unserved = pages.unserved();
+        if (!unserved.isEmpty()) lines.add(0, new CardLine("Not served:", listed(unserved)));
+        return lines;
+    }
+
+    /** What a recommended relay is called on every sheet. */
+    static String relayName(int index, int count) {
+        return count == 1 ? "Relay" : "Relay " + (index + 1);
+    }
+
+    /** Everybody whom the recommended relays leave without copy; points of a route or sector are counted under its name. */
+    private List<String> unserved() {
+        Map<String, Integer> groups = new LinkedHashMap<>();
+        List<String> names = new ArrayList<>();
+        for (RelayAnswer.Unserved one : answer.found().orElseThrow().unserved()) {
+            Demand demand = question.demands().get(one.demand());
+            if (demand.group().isEmpty()) names.add(demand.name());
+            else groups.merge(demand.group().get(), 1, Integer::sum);
+        }
+        groups.forEach((group, count) -> {
+            long all = question.demands().stream()
+                    .filter(demand -> demand.group().equals(Optional.of(group)))
+                    .count();
+            names.add(group + " (" + count + " of " + all + (all == 1 ? " point)" : " points)"));
+        });
+        return names;
+    }
+
+    /** All names, or the first with the number of the rest. */
+    static String listed(List<String> names) {
+        if (names.size() <= MOST_UNSERVED) return String.join(", ", names);
+        return String.join(", ", names.subList(0, MOST_UNSERVED)) + " and " + (names.size() - MOST_UNSERVED) + " more";
     }
 
     private static Plan plan(RelayAnswer answer) {
         return answer.scene().plan();
-    }
-
-    private static RelayQuestion question(RelayAnswer answer) {
-        return answer.question();
     }
 
     private List<RelayAnswer.Access> access() {

@@ -6,11 +6,13 @@ import handreach.cartography.MapFrame;
 import handreach.geodesy.Position;
 import handreach.terrain.Elevation;
 import handreach.units.Lengths;
+import java.awt.geom.AffineTransform;
 import java.awt.geom.Path2D;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import org.locationtech.jts.geom.Coordinate;
 
 /** Reach by bearing and loadout, seen from above: the farther the line from the middle, the farther it reaches. */
 public final class RoseFigure implements Figure {
@@ -26,6 +28,8 @@ public final class RoseFigure implements Figure {
     private static final int BEARINGS = 1440;
 
     private static final int GRID_RGB = 0xB4BCC1;
+    private static final Ink ROUTE = Ink.line(0x6B3F1D, 1.8);
+    private static final Ink SECTOR = Ink.line(0x6B3F1D, 1.8, List.of(1.5, 3.0));
 
     private final String title;
     private final List<RoseTrace> traces;
@@ -37,10 +41,10 @@ public final class RoseFigure implements Figure {
     private final Legend legend;
 
     /** How large it is drawn, and whether its legend names the loadouts or something beside it does. */
-    private record Room(double radiusPx, boolean namesLoadouts) {}
+    private record Room(double radiusPx, boolean namesLoadouts, double leastKm) {}
 
     /** Relief under the rose, and places on it. */
-    private record Ground(Picture relief, MapFrame frame, List<MapPlace> places) {}
+    private record Ground(Picture relief, MapFrame frame, List<MapPlace> places, List<RoseWay> ways) {}
 
     private RoseFigure(String title, List<RoseTrace> traces, Lengths style, Room room, Optional<Ground> ground) {
         this.title = title;
@@ -49,7 +53,7 @@ public final class RoseFigure implements Figure {
         this.room = room;
         this.radiusPx = room.radiusPx();
         this.ground = ground;
-        double farthest = 0.1;
+        double farthest = Math.max(0.1, room.leastKm());
         for (RoseTrace trace : traces)
             for (RosePoint p : trace.points())
                 farthest = Math.max(farthest, trace.showsInterval() ? p.highKm() : p.distanceKm());
@@ -61,26 +65,50 @@ public final class RoseFigure implements Figure {
             entries.add(LegendEntry.area(Ink.fill(0x6B7880).opacity(0.3), "interval from common doubt"));
         if (ground.map(g -> g.relief().showsUnknown()).orElseGet(() -> unknown().isSomewhere(outerKm())))
             entries.add(UnknownGround.onRose());
+        List<RoseWay> ways = ground.map(Ground::ways).orElse(List.of());
+        if (ways.stream().anyMatch(way -> !way.isArea())) entries.add(LegendEntry.line(ROUTE, "route"));
+        if (ways.stream().anyMatch(RoseWay::isArea)) entries.add(LegendEntry.line(SECTOR, "sector"));
         this.legend = new Legend(entries, widthPx() - 10);
     }
 
     public static RoseFigure of(String title, List<RoseTrace> traces, Lengths style) {
         if (traces.isEmpty()) throw new IllegalArgumentException("a rose without loadouts");
-        return new RoseFigure(title, traces, style, new Room(USUAL_RADIUS_PX, true), Optional.empty());
+        return new RoseFigure(title, traces, style, new Room(USUAL_RADIUS_PX, true, 0), Optional.empty());
     }
 
     /** The same with another radius of the outer ring, px. */
     public RoseFigure sized(double newRadiusPx) {
-        return new RoseFigure(title, traces, style, new Room(newRadiusPx, room.namesLoadouts()), ground);
+        return new RoseFigure(
+                title, traces, style, new Room(newRadiusPx, room.namesLoadouts(), room.leastKm()), ground);
     }
 
     /** The same without the names of the loadouts, for where a table beside it explains the letters. */
     RoseFigure beside() {
-        return new RoseFigure(title, traces, style, new Room(radiusPx, false), ground);
+        return new RoseFigure(title, traces, style, new Room(radiusPx, false, room.leastKm()), ground);
+    }
+
+    /** The same with rings at least so far out; before it is laid over relief. */
+    RoseFigure outTo(double km) {
+        if (ground.isPresent()) throw new IllegalStateException("the relief has its scale already");
+        return new RoseFigure(title, traces, style, new Room(radiusPx, room.namesLoadouts(), km), ground);
+    }
+
+    /** How far the lines reach, km. */
+    double farthestKm() {
+        return traces.stream()
+                .flatMap(trace -> trace.points().stream())
+                .mapToDouble(RosePoint::distanceKm)
+                .max()
+                .orElse(0);
     }
 
     /** The same over the relief around the position in its middle, with places marked. */
     public RoseFigure over(Elevation elevation, Position middle, List<MapPlace> places) {
+        return over(elevation, middle, places, List.of());
+    }
+
+    /** With routes and sectors too. */
+    RoseFigure over(Elevation elevation, Position middle, List<MapPlace> places, List<RoseWay> ways) {
         double metres = radius.high() * style.longUnitM();
         int side = (int) Math.ceil(2 * radiusPx * SHARPNESS);
         MapFrame frame = MapGround.frame(middle, metres, side, side);
@@ -97,7 +125,12 @@ public final class RoseFigure implements Figure {
             return Math.hypot(right, up) > beyondPx[Math.floorMod(at, BEARINGS)];
         };
         Picture relief = Picture.relief(MapGround.hillshade(elevation, frame), beyond, SHARPNESS);
-        return new RoseFigure(title, traces, style, room, Optional.of(new Ground(relief, frame, List.copyOf(places))));
+        return new RoseFigure(
+                title,
+                traces,
+                style,
+                room,
+                Optional.of(new Ground(relief, frame, List.copyOf(places), List.copyOf(ways))));
     }
 
     /** The ground is the same for all, so the first says where heights end. */
@@ -165,6 +198,7 @@ public final class RoseFigure implements Figure {
         drawGrid(pen);
         if (ground.isEmpty()) drawUnknown(pen);
         for (RoseTrace trace : traces) if (trace.showsInterval()) drawBand(pen, trace);
+        ground.ifPresent(g -> drawWays(pen, g));
         for (RoseTrace trace : traces) pen.named(trace.name(), () -> drawTrace(pen, trace));
         List<double[]> taken = new ArrayList<>();
         for (int i = 0; i < traces.size(); i++) drawLetters(pen, traces.get(i), i, taken);
@@ -181,6 +215,66 @@ public final class RoseFigure implements Figure {
                 () -> pen.place(g.relief(), Outline.box(x, y, 2 * radiusPx, 2 * radiusPx)));
     }
 
+    private Path2D path(Ground g, RoseWay way) {
+        Path2D path = Outline.of(way.shape(), g.frame(), 0, 0);
+        double share = 2 * radiusPx / g.frame().widthPx();
+        AffineTransform move = AffineTransform.getTranslateInstance(middleX() - radiusPx, middleY() - radiusPx);
+        move.scale(share, share);
+        path.transform(move);
+        return path;
+    }
+
+    private void drawWays(Pen pen, Ground g) {
+        pen.clipped(Outline.disc(middleX(), middleY(), radiusPx), () -> {
+            for (RoseWay way : g.ways())
+                pen.named(way.label(), () -> pen.draw(path(g, way), way.isArea() ? SECTOR : ROUTE));
+        });
+    }
+
+    /** The name of a sector stands within it, that of a route where it passes farthest from any place. */
+    private void nameWays(Pen pen, Ground g, List<PlaceSymbol.Spot> spots, LabelPlacement labels) {
+        double share = 2 * radiusPx / g.frame().widthPx();
+        for (RoseWay way : g.ways()) {
+            if (way.label().isBlank() || way.shape().isEmpty()) continue;
+            double[] best = null;
+            double farthest = -1;
+            Coordinate[] candidates = way.isArea()
+                    ? new Coordinate[] {way.shape().getInteriorPoint().getCoordinate()}
+                    : way.shape().getCoordinates();
+            for (Coordinate c : candidates) {
+                double x = middleX() - radiusPx + share * g.frame().xPx(c.getX());
+                double y = middleY() - radiusPx + share * g.frame().yPx(c.getY());
+                if (Math.hypot(x - middleX(), y - middleY()) > radiusPx - 12) continue;
+                double apart = Math.hypot(x - middleX(), y - middleY());
+                for (PlaceSymbol.Spot spot : spots) apart = Math.min(apart, Math.hypot(x - spot.x(), y - spot.y()));
+                if (apart <= farthest) continue;
+                farthest = apart;
+                best = new double[] {x, y};
+            }
+            if (best != null) PlaceSymbol.name(pen, best[0], best[1], way.label(), labels);
+        }
+    }
+
+    /** A place beyond the last ring: an arrow on the ring towards it, so that nobody is missing. */
+    private void drawBeyond(Pen pen, MapPlace place, double x, double y, LabelPlacement labels) {
+        double length = Math.hypot(x - middleX(), y - middleY());
+        double right = (x - middleX()) / length;
+        double down = (y - middleY()) / length;
+        double tipX = middleX() + right * (radiusPx - 2);
+        double tipY = middleY() + down * (radiusPx - 2);
+        Path2D arrow = Outline.line(
+                tipX,
+                tipY,
+                tipX - 13 * right - 5 * down,
+                tipY - 13 * down + 5 * right,
+                tipX - 13 * right + 5 * down,
+                tipY - 13 * down - 5 * right);
+        arrow.closePath();
+        pen.draw(arrow, Ink.fill(Lettering.INK).outlined(0xFFFFFF, 1.2));
+        labels.keepFree(Outline.room(arrow));
+        PlaceSymbol.name(pen, tipX - 8 * right, tipY - 8 * down, place.label(), labels);
+    }
+
     /** Places within the rose; their names keep clear of the letters. */
     private void drawPlaces(Pen pen, Ground g, List<double[]> letters) {
         LabelPlacement labels = new LabelPlacement(Outline.room(Outline.disc(middleX(), middleY(), radiusPx)));
@@ -195,8 +289,10 @@ public final class RoseFigure implements Figure {
                     - radiusPx
                     + share * g.frame().yPx(place.position().latitudeDeg());
             if (Math.hypot(x - middleX(), y - middleY()) < radiusPx - 6) spots.add(new PlaceSymbol.Spot(place, x, y));
+            else drawBeyond(pen, place, x, y, labels);
         }
         PlaceSymbol.draw(pen, spots, labels);
+        nameWays(pen, g, spots, labels);
     }
 
     private double ringStep() {

@@ -41,6 +41,19 @@ final class RelayDemands {
     }
 
     static List<Demand> of(Scene scene, List<String> warnings) {
+        List<Demand> demands = all(scene, warnings);
+        if (demands.size() > RelayQuestion.MOST_DEMANDS)
+            throw new InputFault(
+                    "plan",
+                    0,
+                    "positions, routes and sectors make " + demands.size() + " places to serve, at most "
+                            + RelayQuestion.MOST_DEMANDS
+                            + " are allowed. Leave some out, or give sectors a larger spacing_m.");
+        return demands;
+    }
+
+    /** However many they are. */
+    static List<Demand> all(Scene scene, List<String> warnings) {
         RelayDemands reader = new RelayDemands(scene, warnings);
         Places places = scene.plan().places();
         for (Places.PositionEntry entry : places.positions())
@@ -52,13 +65,6 @@ final class RelayDemands {
                     entry.weight()));
         for (Places.RouteEntry entry : places.routes()) reader.route(entry);
         for (Places.SectorEntry entry : places.sectors()) reader.sector(entry);
-        if (reader.demands.size() > RelayQuestion.MOST_DEMANDS)
-            throw new InputFault(
-                    "plan",
-                    0,
-                    "positions, routes and sectors make " + reader.demands.size() + " places to serve, at most "
-                            + RelayQuestion.MOST_DEMANDS
-                            + " are allowed. Leave some out, or give sectors a larger spacing_m.");
         return reader.demands;
     }
 

@@ -72,9 +72,7 @@ public final class RelayStudy {
     private RelayAnswer answer() {
         List<Demand> demands = RelayDemands.of(scene, warnings);
         List<Talk> talks = RelayDemands.talks(scene, demands);
-        RelayQuestion.Setting setting = new RelayQuestion.Setting(
-                scene.terms(), scene.conditions(), scene.model(), scene.ground(), scene.learned());
-        RelayQuestion question = new RelayQuestion(demands, talks, setting);
+        RelayQuestion question = new RelayQuestion(demands, talks, setting(scene));
         RelayEquipment relay = equipment();
         DirectVerdict direct = DirectVerdict.of(question, byBurden(), progress);
         Optional<RelayAnswer.Found> found =
@@ -87,6 +85,12 @@ public final class RelayStudy {
                 direct,
                 found,
                 new RelayAnswer.Words(verdict, List.copyOf(new LinkedHashSet<>(warnings))));
+    }
+
+    /** What is asked of every path between two people of a plan. */
+    static RelayQuestion.Setting setting(Scene scene) {
+        return new RelayQuestion.Setting(
+                scene.terms(), scene.conditions(), scene.model(), scene.ground(), scene.learned());
     }
 
     /** What can be carried on the body, from the least burdensome up. */

@@ -37,6 +37,11 @@ public final class Shares {
         return odds(odds) + " (" + range(odds(low), odds(high)) + ")";
     }
 
+    /** From the lowest odds to the highest: {@code 40 to 51 %}. */
+    public static String oddsRange(double low, double high) {
+        return range(odds(low), odds(high));
+    }
+
     /** Odds that somebody asked for, as asked, to a hundredth of a per cent: {@code 80 %}, {@code 99.5 %}. */
     public static String wanted(double odds) {
         return BigDecimal.valueOf(100 * odds)

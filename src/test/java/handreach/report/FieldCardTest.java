@@ -12,6 +12,7 @@ import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
+import java.util.Optional;
 import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.cos.COSName;
 import org.apache.pdfbox.pdmodel.PDDocument;
@@ -32,11 +33,24 @@ class FieldCardTest {
         List<CardLine> many =
                 Collections.nCopies(lines, new CardLine("NE to E:", "nothing sure beyond 0.8 km, " + name));
         List<CardLoadout> loadouts = new ArrayList<>();
-        for (int i = 0; i < 4; i++)
-            loadouts.add(new CardLoadout(LoadoutMark.of(i), "Party " + i, name, "median 2.9 km (2.1 to 3.8)"));
+        List<CardPerson> people = new ArrayList<>();
+        for (int i = 0; i < 4; i++) {
+            loadouts.add(new CardLoadout(Optional.of(LoadoutMark.of(i)), name, "median 2.9 km (2.1 to 3.8)"));
+            people.add(new CardPerson(
+                    String.valueOf(i + 1),
+                    "Party " + i,
+                    name,
+                    "16S 750626 4017508",
+                    "045\u00b0, 2.9 km",
+                    new CardPerson.Odds(
+                            new CardPerson.Share("23 %", true),
+                            new CardPerson.Share("45 %", true),
+                            new CardPerson.Share(">99 %", false))));
+        }
         return new CardView(
                 new CardView.Heading(name, "Ops 1, 155.100 MHz", "copy at 90 % of places", MADE),
-                loadouts,
+                new CardView.Loadouts("Reach with the same at both ends.", loadouts),
+                new CardPeople("camp", "Calls: odds that camp copies them.", people, List.of()),
                 ROSE,
                 new CardView.Words(many, many, many, many, many),
                 Cautions.RAISING);
@@ -76,7 +90,10 @@ class FieldCardTest {
                 Letters letters = new Letters();
                 String text = letters.getText(card).replaceAll("\\s+", " ");
                 for (String word : List.of(
-                        "Who carries what",
+                        "Loadouts",
+                        "Who is where",
+                        "16S 750626 4017508",
+                        "045\u00b0, 2.9 km",
                         "Party 3",
                         "Dead ground",
                         "Relay",
@@ -118,7 +135,7 @@ class FieldCardTest {
         for (int doubts : new int[] {2, 60}) {
             List<CardLine> many = Collections.nCopies(doubts, CardLine.of("Lost beyond 65 dB on 44 of 72 bearings."));
             CardView.Words words = new CardView.Words(List.of(), List.of(), List.of(steps), List.of(), many);
-            CardView view = new CardView(view("whip", 1).heading(), List.of(), ROSE, words, Cautions.CARRYING);
+            CardView view = bare(words);
             for (WholeFile.Content card :
                     List.of(FieldCard.sheet(view, CardSize.A4), FieldCard.fold(view, CardSize.A4)))
                 try (PDDocument document = Loader.loadPDF(bytes(card))) {
@@ -134,10 +151,20 @@ class FieldCardTest {
         }
     }
 
+    private static CardView bare(CardView.Words words) {
+        return new CardView(
+                view("whip", 1).heading(),
+                new CardView.Loadouts("", List.of()),
+                new CardPeople("", "", List.of(), List.of()),
+                ROSE,
+                words,
+                Cautions.CARRYING);
+    }
+
     @Test
     void anEmptyListLeavesLinesForThePencil() throws IOException {
         CardView.Words none = new CardView.Words(List.of(), List.of(), List.of(), List.of(), List.of());
-        CardView view = new CardView(view("whip", 1).heading(), List.of(), ROSE, none, Cautions.CARRYING);
+        CardView view = bare(none);
         try (PDDocument document = Loader.loadPDF(bytes(FieldCard.sheet(view, CardSize.A4)))) {
             assertTrue(new PDFTextStripper().getText(document).contains("Check times"));
         }
