@@ -99,6 +99,23 @@ class FiguresTest {
         assertTrue(Svg.text(rose, "f1").contains("no heights known"));
     }
 
+    @Test
+    void aPlaceBeyondTheLastRingStandsOnItWithItsName() { // by hand: 4 km east, the last ring is 2 km
+        PaperGround flat = new PaperGround((lat, lon) -> 500, 30);
+        MapPlace far = new MapPlace(new Position(0, 10 + 4 / 111.32), MapPlace.Kind.PERSON, "far crew");
+        RoseFigure rose = RoseFigure.of(
+                        "r", List.of(new RoseTrace(LoadoutMark.of(0), "whip", circle(2), false)), LengthStyle.METRIC)
+                .over(flat, EQUATOR, List.of(far));
+        String svg = Svg.text(rose, "f1");
+        assertTrue(svg.contains("far crew"));
+        assertTrue(svg.contains("M" + Svg.n(rose.widthPx() / 2 + 260) + " "), "the tip of its arrow");
+        RoseFigure wider = RoseFigure.of(
+                        "r", List.of(new RoseTrace(LoadoutMark.of(0), "whip", circle(2), false)), LengthStyle.METRIC)
+                .outTo(4.2)
+                .over(flat, EQUATOR, List.of(far));
+        assertTrue(!Svg.text(wider, "f1").contains("M" + Svg.n(rose.widthPx() / 2 + 260) + " "), "now it has a symbol");
+    }
+
     private static final Position EQUATOR = new Position(0, 10);
     /** A little below the line to the east, where no ring, spoke or word stands, px. */
     private static final double MIDDLE_Y = 262 + 34 + 14;
