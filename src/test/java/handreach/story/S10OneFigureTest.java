@@ -1,0 +1,338 @@
+package handreach.story;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import handreach.geodesy.Compass;
+import handreach.units.Decibels;
+import handreach.units.Lengths;
+import handreach.units.Shares;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.regex.MatchResult;
+import java.util.regex.Pattern;
+import java.util.stream.Stream;
+import org.apache.pdfbox.Loader;
+import org.apache.pdfbox.pdmodel.PDDocument;
+import org.apache.pdfbox.text.PDFTextStripper;
+import org.junit.jupiter.api.DynamicTest;
+import org.junit.jupiter.api.TestFactory;
+import org.junit.jupiter.api.io.TempDir;
+
+/**
+ * The same thing never shows two numbers: every sample plan is answered on every face - terminal, JSON, HTML, card, relay and walk
+ * pages - and each figure is read off all of them.
+ */
+class S10OneFigureTest {
+    private static final List<String> SAMPLES =
+            List.of("forest-hills", "high-mountains", "invented-valley", "urban-coast");
+    /** Odds of one pair by two commands: one formula on one profile, summed in another order. */
+    private static final double SAME = 1e-9;
+    /** Cells of the maps: large, since this story is about figures, not about maps. */
+    private static final String CELLS = "cell_m = 150";
+
+    private static final Pattern CLEARANCE = Pattern.compile(
+            "least clearance .*?([\u2212-]?[0-9]+\\.[0-9]{2}) of the first Fresnel radius\\)? at ([0-9.]+) km");
+    private static final Pattern PROMISE =
+            Pattern.compile("odds( of copy)?( of| with)? (100|0) ?%|(>|<|&gt;|&lt;)(99|1) ?%");
+    private static final Pattern NEGATIVE_NOUGHT =
+            Pattern.compile("(?<![0-9.])[\u2212-]0(\\.0+)?(?![0-9.])(?= ?dB|\\s*$| m\\b|\u00b0)");
+    private static final Pattern DOUBLES_TAIL = Pattern.compile("[0-9]\\.[0-9]{9,}");
+
+    @TempDir
+    Path folder;
+
+    @TestFactory
+    Stream<DynamicTest> everyFaceOfEverySampleSaysTheSame() {
+        return SAMPLES.stream().map(name -> DynamicTest.dynamicTest(name, () -> new Faces(folder, name).agree()));
+    }
+
+    /** All answers to one plan. */
+    private static final class Faces {
+        private final Path plan;
+        private final Path out;
+        private final Lengths lengths;
+        private final JsonNode reach;
+        private final String reachText;
+        private final String report;
+        private final JsonNode relay;
+        private final String relayText;
+        private final String relayPage;
+        private final String card;
+        private final boolean hasWalk;
+
+        Faces(Path folder, String name) throws IOException {
+            this.plan = copied(folder, name);
+            this.out = folder.resolve(name + "-out");
+            String words = Files.readString(plan.resolve("plan.toml"));
+            this.lengths = Lengths.of(words.contains("\"imperial\""));
+            this.hasWalk = words.contains("[[walk]]");
+            this.reachText = run("reach", plan.toString(), "--out", out.toString(), "--only", "report,numbers,maps");
+            this.reach = json(out.resolve("reach.json"));
+            this.relayText = run("relay", plan.toString(), "--out", out.toString());
+            this.relay = json(out.resolve("relay.json"));
+            this.relayPage = Files.readString(out.resolve("relay.html"));
+            Path full = out.resolve("full.html");
+            run("report", plan.toString(), "--out", full.toString());
+            this.report = Files.readString(full);
+            Path pdf = out.resolve("card.pdf");
+            run("card", plan.toString(), "--relay", "--out", pdf.toString());
+            this.card = flat(pdfText(pdf));
+        }
+
+        void agree() throws IOException {
+            reachAgrees(Files.readString(out.resolve("report.html")));
+            reachAgrees(report);
+            cardAgrees();
+            pairsAgree();
+            weakestHopAgrees();
+            if (hasWalk) walkAgrees();
+            for (String page : List.of(report, relayPage)) clearancesAgree(page);
+            for (String face : List.of(reachText, relayText, card, words(report), words(relayPage))) isHonest(face);
+        }
+
+        /** Median, worst and share of each loadout in terminal, table and caption, as the JSON has them. */
+        private void reachAgrees(String page) {
+            List<String> rows = rows(page);
+            assertEquals("cells", reach.get("area_share_of").asText());
+            for (JsonNode one : reach.get("loadouts")) {
+                String name = one.get("loadout").asText();
+                String median = lengths.text(1000 * one.get("median_km").asDouble());
+                String worst = lengths.text(1000 * one.get("worst_km").asDouble());
+                String towards = Compass.word(one.get("worst_bearing_deg").asDouble());
+                String share = Shares.share(one.get("area_share").asDouble());
+                String line = flat(line(reachText, name + "  "));
+                assertTrue(line.startsWith(name + " " + median + " "), line + " has not " + median);
+                assertTrue(line.contains(" " + worst + " " + towards + " " + share + " "), line + " has not " + share);
+                String row = rows.stream()
+                        .filter(each -> each.matches("[A-Z] " + Pattern.quote(name) + " (at least )?[0-9].*"))
+                        .findFirst()
+                        .orElseThrow(() -> new AssertionError("no row for " + name + " in " + rows));
+                assertTrue(
+                        row.matches(".* (at least )?" + Pattern.quote(median) + " \\(.*"), row + " has not " + median);
+                assertTrue(row.contains(" " + worst + " ("), row + " has not " + worst);
+                assertTrue(row.contains(" " + share + " ("), row + " has not " + share);
+                for (MatchResult said :
+                        all("Odds of copy with " + Pattern.quote(name) + "; (.+?) of the known", words(page)))
+                    assertEquals(share, said.group(1), "caption of " + name);
+            }
+            assertTrue(
+                    !all("of the known ground reaches the target", words(page)).isEmpty());
+        }
+
+        private void cardAgrees() {
+            int found = 0;
+            for (JsonNode one : reach.get("loadouts")) {
+                String median = lengths.text(1000 * one.get("median_km").asDouble());
+                String worst = lengths.text(1000 * one.get("worst_km").asDouble());
+                String line = median + ", worst " + worst + " "
+                        + Compass.word(one.get("worst_bearing_deg").asDouble());
+                if (card.contains(line)) found++;
+            }
+            int said = all(", worst ", card).size();
+            assertTrue(said > 0, card);
+            assertTrue(found > 0 && all("worst [0-9]", card).size() == said, card);
+            for (MatchResult each : all("([0-9.]+ (?:km|m|mi|ft)), worst ([0-9.]+ (?:km|m|mi|ft))", card))
+                assertTrue(
+                        Stream.iterate(0, i -> i < reach.get("loadouts").size(), i -> i + 1)
+                                .map(reach.get("loadouts")::get)
+                                .anyMatch(one -> each.group(1)
+                                                .equals(lengths.text(1000
+                                                        * one.get("median_km").asDouble()))
+                                        && each.group(2)
+                                                .equals(lengths.text(1000
+                                                        * one.get("worst_km").asDouble()))),
+                        each.group());
+        }
+
+        /** Odds and margin of each pair of people, by relay and by path. */
+        private void pairsAgree() throws IOException {
+            for (JsonNode talk : relay.get("direct").get("talks")) {
+                if (!talk.get("known").asBoolean()) continue;
+                String a = talk.get("a").asText();
+                String b = talk.get("b").asText();
+                String text = run("path", "--plan", plan.toString(), "--from", a, "--to", b);
+                JsonNode ledger = parsed(run("path", "--plan", plan.toString(), "--from", a, "--to", b, "--json"))
+                        .get("ledger");
+                double there = talk.get("odds_there").asDouble();
+                double back = talk.get("odds_back").asDouble();
+                double margin = talk.get("margin_db").asDouble();
+                String who = a + " and " + b;
+                assertEquals(there, ledger.get("there").get("odds_of_copy").asDouble(), SAME, who);
+                assertEquals(back, ledger.get("back").get("odds_of_copy").asDouble(), SAME, who);
+                assertEquals(margin, ledger.get("margin_db").asDouble(), SAME, who);
+                assertEquals(Math.min(there, back), ledger.get("odds_of_copy").asDouble(), SAME, who);
+                assertEquals(
+                        talk.get("odds").asDouble(), ledger.get("odds_of_copy").asDouble(), SAME, who);
+                String rules =
+                        "margin " + Decibels.text(margin) + ", odds of copy " + Shares.odds(Math.min(there, back));
+                assertTrue(text.contains(rules), text);
+                String row = flat(line(relayText, a + " "));
+                if (row.contains(" " + b + " "))
+                    assertTrue(row.contains(b + " " + Shares.odds(there) + " " + Shares.odds(back) + " "), row);
+                List<String> table = rows(relayPage);
+                assertTrue(table.stream().anyMatch(each -> saysFrom(each, a, there)), who + " there, in " + table);
+                assertTrue(table.stream().anyMatch(each -> saysFrom(each, b, back)), who + " back, in " + table);
+            }
+        }
+
+        /** Whether a row of the table of pairs starts with this name and holds these odds. */
+        private static boolean saysFrom(String row, String name, double odds) {
+            return row.startsWith(name + " ") && (row + " ").contains(" " + Shares.odds(odds) + " ");
+        }
+
+        /** Odds and margin of the weakest hop: caption, ledger under it, and terminal. */
+        private void weakestHopAgrees() {
+            for (MatchResult hop : all("odds (over 99 %|under 1 %|[0-9]+ %) there, (.+?) back\\.", words(relayPage))) {
+                String under = words(relayPage).substring(hop.end());
+                MatchResult ledger = all(
+                                "odds of copy ((?:over|under) [0-9]+ %|[0-9]+ %) ((?:over|under) [0-9]+ %|[0-9]+ %)",
+                                under)
+                        .get(0);
+                assertEquals(hop.group(1), ledger.group(1));
+                assertEquals(hop.group(2), ledger.group(2));
+                MatchResult margins = all("margin at the median place ([+\u2212]?[0-9.]+) ([+\u2212]?[0-9.]+)", under)
+                        .get(0);
+                double weaker = Math.min(number(margins.group(1)), number(margins.group(2)));
+                assertTrue(
+                        relayText.contains("margin " + Decibels.text(weaker) + " at the median place"),
+                        relayText + " has not " + weaker);
+            }
+        }
+
+        /** Odds of the worst reports: terminal, page, report and JSON. */
+        private void walkAgrees() throws IOException {
+            String text = run("walk", plan.toString(), "--out", out.toString());
+            JsonNode walk = parsed(run("walk", plan.toString(), "--json"));
+            String page = Files.readString(out.resolve("walk.html"));
+            for (JsonNode line : walk.get("worst_lines"))
+                for (JsonNode report : walk.get("reports")) {
+                    if (report.get("line").asInt() != line.asInt()) continue;
+                    String odds = Shares.odds(report.get("odds").asDouble());
+                    String number = line.asText();
+                    assertTrue(
+                            text.lines()
+                                    .map(Faces::flat)
+                                    .anyMatch(each -> each.startsWith(number + " ") && each.contains(" " + odds + " ")),
+                            text);
+                    for (String face : List.of(page, this.report))
+                        assertTrue(
+                                rows(face).stream()
+                                        .anyMatch(each ->
+                                                each.startsWith(number + " ") && each.contains(" " + odds + " ")),
+                                "line " + number + " has not " + odds);
+                }
+            clearancesAgree(page);
+            isHonest(text);
+            isHonest(words(page));
+            String waypoints = Files.readString(out.resolve("walk-odds.gpx"));
+            assertTrue(all("<name>(100|0) %", waypoints).isEmpty(), waypoints);
+            assertFalse(all("<name>over 99 %", waypoints).isEmpty(), waypoints);
+        }
+
+        /** Chart and caption of each drawn path. */
+        private static void clearancesAgree(String page) {
+            int drawn = 0;
+            for (MatchResult figure : all("(?s)<figure.*?</figure>", page))
+                if (clearanceAgrees(words(figure.group())) > 1) drawn++;
+            assertTrue(drawn > 0 || !page.contains("Cut of "), "a path is drawn without its clearance");
+        }
+
+        private static int clearanceAgrees(String text) {
+            List<MatchResult> said = all(CLEARANCE.pattern(), text);
+            for (MatchResult one : said) {
+                assertEquals(number(said.get(0).group(1)), number(one.group(1)), text);
+                assertEquals(said.get(0).group(2), one.group(2), text);
+            }
+            return said.size();
+        }
+
+        /** No odds are a promise, no number is a negative nought or a whole double. */
+        private static void isHonest(String face) {
+            for (Pattern wrong : List.of(PROMISE, NEGATIVE_NOUGHT, DOUBLES_TAIL))
+                assertFalse(
+                        wrong.matcher(face).find(),
+                        () -> all(wrong.pattern(), face).get(0).group() + " in " + face);
+        }
+
+        private static double number(String text) {
+            return Double.parseDouble(text.replace('\u2212', '-'));
+        }
+
+        private static List<MatchResult> all(String pattern, String text) {
+            return Pattern.compile(pattern).matcher(text).results().toList();
+        }
+
+        private static String line(String text, String start) {
+            return text.lines()
+                    .filter(each -> each.startsWith(start))
+                    .findFirst()
+                    .orElseThrow(() -> new AssertionError("no line starts with " + start + " in\n" + text));
+        }
+
+        private static String flat(String text) {
+            return text.replace('\u00a0', ' ').replaceAll("\\s+", " ").strip();
+        }
+
+        /** Rows of the tables of a page, cell after cell. */
+        private static List<String> rows(String page) {
+            List<String> rows = new ArrayList<>();
+            for (MatchResult row : all("(?s)<tr.*?</tr>", page)) rows.add(words(row.group()));
+            return rows;
+        }
+
+        private static String words(String html) {
+            return flat(html.replaceAll("(?s)<style.*?</style>", " ")
+                    .replaceAll("<[a-zA-Z/!][^>]*>", " ")
+                    .replace("&quot;", "\"")
+                    .replace("&amp;", "&"));
+        }
+
+        private static String run(String... args) {
+            CommandRun run = CommandRun.of(args);
+            assertEquals(0, run.code(), run.err());
+            return run.out();
+        }
+
+        private static JsonNode json(Path file) throws IOException {
+            return parsed(Files.readString(file));
+        }
+
+        private static JsonNode parsed(String text) throws IOException {
+            return new ObjectMapper().readTree(text);
+        }
+
+        private static String pdfText(Path file) throws IOException {
+            try (PDDocument document = Loader.loadPDF(file.toFile())) {
+                PDFTextStripper stripper = new PDFTextStripper();
+                stripper.setSortByPosition(false);
+                return stripper.getText(document);
+            }
+        }
+
+        private static Path copied(Path folder, String name) throws IOException {
+            Path samples = Path.of("elevation-samples");
+            for (String part : List.of(name, "invented-bench"))
+                try (Stream<Path> files = Files.walk(samples.resolve(part))) {
+                    for (Path file : files.toList()) {
+                        Path there = folder.resolve(samples.relativize(file).toString());
+                        if (Files.isDirectory(file)) Files.createDirectories(there);
+                        else Files.copy(file, there, StandardCopyOption.REPLACE_EXISTING);
+                    }
+                }
+            Path to = folder.resolve(name);
+            Path plan = to.resolve("plan.toml");
+            String text = Files.readString(plan).replaceAll("(?m)^cell_m *= *[0-9.]+", CELLS);
+            assertTrue(text.contains(CELLS), name + " lost its cell_m");
+            Files.writeString(plan, text);
+            return to;
+        }
+    }
+}
