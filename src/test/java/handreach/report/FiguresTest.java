@@ -104,13 +104,13 @@ class FiguresTest {
         PaperGround flat = new PaperGround((lat, lon) -> 500, 30);
         MapPlace far = new MapPlace(new Position(0, 10 + 4 / 111.32), MapPlace.Kind.PERSON, "far crew");
         RoseFigure rose = RoseFigure.of(
-                        "r", List.of(new RoseTrace(LoadoutMark.of(0), "whip", circle(2), false)), LengthStyle.METRIC)
+                        "r", List.of(new RoseTrace(LoadoutMark.of(0), "whip", circle(2), false)), Lengths.METRIC)
                 .over(flat, EQUATOR, List.of(far));
         String svg = Svg.text(rose, "f1");
         assertTrue(svg.contains("far crew"));
         assertTrue(svg.contains("M" + Svg.n(rose.widthPx() / 2 + 260) + " "), "the tip of its arrow");
         RoseFigure wider = RoseFigure.of(
-                        "r", List.of(new RoseTrace(LoadoutMark.of(0), "whip", circle(2), false)), LengthStyle.METRIC)
+                        "r", List.of(new RoseTrace(LoadoutMark.of(0), "whip", circle(2), false)), Lengths.METRIC)
                 .outTo(4.2)
                 .over(flat, EQUATOR, List.of(far));
         assertTrue(!Svg.text(wider, "f1").contains("M" + Svg.n(rose.widthPx() / 2 + 260) + " "), "now it has a symbol");
