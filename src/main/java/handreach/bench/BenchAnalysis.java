@@ -3,7 +3,6 @@ package handreach.bench;
 import handreach.input.Fault;
 import handreach.input.InputFault;
 import handreach.input.NearestWord;
-import handreach.uncertainty.Estimate;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -192,19 +191,5 @@ public final class BenchAnalysis {
                 .filter(d -> levels.stream().noneMatch(l -> l.mounting().equals(d.mounting())))
                 .toList();
         return Stream.concat(levels.stream(), meter.stream()).toList();
-    }
-
-    /**
-     * What it costs or gains an antenna to be in one mounting instead of another, from its received levels in both: the hand
-     * against the box, say. Declared doubts of a difference between two antennas are not added.
-     *
-     * @shape  names in, at most one estimate out; O(n), pure
-     * @unit   dB, negative when the first mounting weakens
-     * @valid  received levels of the antenna in both mountings at one common frequency (the first found), two or more in each
-     * @error  statistics below 1e-9 dB; range, distance and power must have stayed the same between the two
-     * @source Welch, as for deltas; mountings are seldom changed in turns
-     */
-    public Optional<Estimate> mountingEffect(String antenna, String mounting, String against) {
-        return MountingContrast.of(file, antenna, mounting, against);
     }
 }

@@ -82,25 +82,4 @@ public final class Exposure {
         double limit = limitWPerM2(rule, People.PUBLIC, frequency);
         return Math.ceil(distanceM(powerW, gain, duty, USUAL_REFLECTION, limit) * 2) / 2;
     }
-
-    /** Whether the distance formula holds there: from λ/2π up. */
-    public static boolean isFarField(double distanceM, Frequency frequency) {
-        return distanceM >= frequency.wavelengthM() / (2 * Math.PI);
-    }
-
-    /**
-     * Effective radiated power below which one fixed source needs no further study under the FCC's rule.
-     *
-     * @shape  scalars in, scalar out; pure
-     * @unit   distance of people m, result W over a dipole (ERP)
-     * @valid  30 to 1500 MHz and distances from λ/2π; outside: IllegalArgumentException
-     * @error  none
-     * @source 47 CFR 1.1307(b)(3), table (from memory): 3.83 R² to 300 MHz, 0.0128 R² f above
-     */
-    public static double exemptErpW(double distanceM, Frequency frequency) {
-        double mhz = frequency.mhz();
-        if (!(mhz >= 30 && mhz <= 1500) || !isFarField(distanceM, frequency))
-            throw new IllegalArgumentException("exemption at " + mhz + " MHz and " + distanceM + " m");
-        return (mhz <= 300 ? 3.83 : 0.0128 * mhz) * distanceM * distanceM;
-    }
 }

@@ -67,11 +67,6 @@ public final class Faults {
         return told.isEmpty();
     }
 
-    /** How many were added, each counted by itself. */
-    public int count() {
-        return count;
-    }
-
     /** What is to be told, in the order in which it was found. */
     public List<Fault> list() {
         return told.values().stream().map(Told::fault).toList();

@@ -87,11 +87,6 @@ public record CarryLoss(Carry carry, Band band, Dbd mean, Doubt doubt, double fr
                 origin);
     }
 
-    /** The user's own absolute figure in place of the default: the control worn like this against a reference dipole. */
-    public static CarryLoss stated(Carry carry, Band band, Dbd mean, Doubt doubt, String origin) {
-        return new CarryLoss(carry, band, mean, doubt, standard(carry, band).frontBackDb, origin);
-    }
-
     /** Whether this is a row of the default table. */
     public boolean isStandard() {
         return origin.equals(BRACKETED);

@@ -47,11 +47,6 @@ public record ControlAnchor(Band band, Dbd onBox, double commonDb, Origin origin
         return new ControlAnchor(band, onBox, commonDb, Origin.MEASURED, source);
     }
 
-    /** Found from a walk over known ground. */
-    public static ControlAnchor fitted(Band band, Dbd onBox, double commonDb, String source) {
-        return new ControlAnchor(band, onBox, commonDb, Origin.FITTED, source);
-    }
-
     /** How much better this control is than the usual one, dB. */
     public double shiftDb() {
         return onBox.minus(standard(band).onBox).db();

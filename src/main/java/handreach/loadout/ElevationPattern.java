@@ -45,11 +45,6 @@ public final class ElevationPattern {
         return PatternFile.read(source);
     }
 
-    /** The same to all sides. */
-    public static ElevationPattern isotropic() {
-        return new ElevationPattern("isotropic", new double[COUNT], List.of());
-    }
-
     /**
      * Pattern of a radiator of this length on this mounting.
      *

@@ -156,19 +156,6 @@ final class PlanSection {
         return reference.key();
     }
 
-    List<String> texts(String key) {
-        Object value = value(key);
-        if (value == null) return List.of();
-        if (value instanceof String text) return List.of(text);
-        List<String> texts = new ArrayList<>();
-        if (value instanceof TomlArray array && array.toList().stream().allMatch(String.class::isInstance)) {
-            array.toList().forEach(text -> texts.add((String) text));
-            return texts;
-        }
-        fault(key, "is " + shown(value) + ", a list of texts such as [\"a\", \"b\"] is expected.");
-        return List.of();
-    }
-
     /** A list of pairs of texts, such as {@code [["a", "b"], ["a", "c"]]}. */
     List<List<String>> pairs(String key) {
         Object value = value(key);

@@ -1,6 +1,5 @@
 package handreach.propagation;
 
-import handreach.units.Dbm;
 import handreach.units.Frequency;
 import java.util.ArrayList;
 import java.util.List;
@@ -82,22 +81,6 @@ public final class ExternalNoise {
                             ? "its curve is carried on, and galactic noise outweighs it"
                             : "the curve is carried on with a floor of ours"));
         return warnings;
-    }
-
-    /**
-     * Noise power at the receiver input behind an antenna with losses.
-     *
-     * @shape  scalars in, scalar out; pure
-     * @unit   external noise dB above kT0b, loss of antenna and body together dB (not negative), receiver noise figure dB, bandwidth Hz;
-     *     result dBm
-     * @valid  lossy parts at 290 K
-     * @error  exact within the cascade
-     * @source Rec. ITU-R P.372-16, section 2; cascade of noise factors
-     */
-    public static Dbm powerDbm(double externalDb, double antennaLossDb, double noiseFigureDb, double bandwidthHz) {
-        if (!(bandwidthHz > 0)) throw new IllegalArgumentException("bandwidth " + bandwidthHz + " Hz");
-        double factor = antennaFactor(externalDb, antennaLossDb) + factor(noiseFigureDb) - 1;
-        return new Dbm(THERMAL_DBM_PER_HZ + 10 * Math.log10(bandwidthHz) + 10 * Math.log10(factor));
     }
 
     /**

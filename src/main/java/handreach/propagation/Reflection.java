@@ -69,9 +69,4 @@ public final class Reflection {
         }
         return sum / Math.sqrt(2 * Math.PI * x);
     }
-
-    /** The simple factor exp(−g²/2), right for small g. */
-    public static double simpleRoughnessFactor(double g) {
-        return Math.exp(-g * g / 2);
-    }
 }

@@ -71,39 +71,4 @@ public final class StreetLevel {
             case SUBURBAN, OPEN, WATER, WOODLAND -> 0;
         };
     }
-
-    /**
-     * Median loss along one street in sight, two slopes that meet where the ground reflection takes over.
-     *
-     * @shape  scalars in, scalar out; pure
-     * @unit   distance m, antenna heights above the road m; result dB
-     * @valid  300 MHz to 3 GHz
-     * @error  standard deviation about 7 dB
-     * @source Rec. ITU-R P.1411-11, section 4.1.2, UHF (from memory)
-     */
-    public static double canyonDb(Frequency frequency, double distanceM, double h1M, double h2M) {
-        if (!(distanceM > 0) || !(h1M > 0) || !(h2M > 0))
-            throw new IllegalArgumentException("distance " + distanceM + " m, heights " + h1M + ", " + h2M + " m");
-        double wavelengthM = frequency.wavelengthM();
-        double breakM = 4 * h1M * h2M / wavelengthM;
-        double breakDb = Math.abs(20 * Math.log10(wavelengthM * wavelengthM / (8 * Math.PI * h1M * h2M)));
-        double slope = distanceM <= breakM ? 20 : 40;
-        return breakDb + 6 + slope * Math.log10(distanceM / breakM);
-    }
-
-    /**
-     * Median loss in a street canyon, one slope.
-     *
-     * @shape  scalars in, scalar out; pure
-     * @unit   distance m; result dB
-     * @valid  0.8 to 73 GHz, 5 to 660 m in sight (30 to 715 m out of sight among high buildings)
-     * @error  standard deviation 5.1 dB in sight, 7.6 dB out of sight
-     * @source Rec. ITU-R P.1411-11, section 4.1.1, Table 4
-     */
-    public static double siteGeneralDb(Frequency frequency, double distanceM, boolean inSight) {
-        if (!(distanceM > 0)) throw new IllegalArgumentException("distance " + distanceM + " m");
-        double logD = Math.log10(distanceM);
-        double logF = Math.log10(frequency.ghz());
-        return inSight ? 21.2 * logD + 29.2 + 21.1 * logF : 40.0 * logD + 10.2 + 23.6 * logF;
-    }
 }

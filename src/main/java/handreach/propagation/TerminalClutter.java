@@ -5,7 +5,6 @@ import handreach.units.Frequency;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
-import org.apache.commons.math3.distribution.NormalDistribution;
 
 /**
  * Loss of a terminal below the roofs or tree tops around it, on top of a loss computed to their height.
@@ -15,8 +14,6 @@ import org.apache.commons.math3.distribution.NormalDistribution;
 public final class TerminalClutter {
     /** Width of street without local knowledge, m. */
     public static final double STREET_WIDTH_M = 27;
-
-    private static final NormalDistribution STANDARD = new NormalDistribution(null, 0, 1);
 
     private TerminalClutter() {}
 
@@ -60,32 +57,6 @@ public final class TerminalClutter {
         double angleDeg = Math.toDegrees(Math.atan(difference / streetWidthM));
         double nu = 0.342 * Math.sqrt(f) * Math.sqrt(difference * angleDeg);
         return Math.max(0, KnifeEdge.lossDb(nu) - 6.03);
-    }
-
-    /**
-     * Statistical loss of one terminal in town, not exceeded at p % of the places.
-     *
-     * @shape  scalars in, scalar out; pure
-     * @unit   distance km, share of places % strictly between 0 and 100; result dB
-     * @valid  0.5 to 67 GHz, from 0.25 km (one end) or 1 km (both); urban and suburban
-     * @error  0.05 dB against published rows; the places differ by 4 to 6 dB
-     * @source Rec. ITU-R P.2108-1, section 3.2, equations (3) to (6)
-     */
-    public static double statisticalDb(Frequency frequency, double distanceKm, double locationPercent) {
-        if (!(distanceKm > 0) || !(locationPercent > 0 && locationPercent < 100))
-            throw new IllegalArgumentException("distance " + distanceKm + " km, " + locationPercent + " % of places");
-        return Math.min(
-                statistical(frequency, distanceKm, locationPercent), statistical(frequency, 2, locationPercent));
-    }
-
-    private static double statistical(Frequency frequency, double distanceKm, double locationPercent) {
-        double logF = Math.log10(frequency.ghz());
-        double ll = -2 * Math.log10(Math.pow(10, -5 * logF - 12.5) + Math.pow(10, -16.5));
-        double ls = 32.98 + 23.9 * Math.log10(distanceKm) + 3 * logF;
-        double wl = Math.pow(10, -0.2 * ll);
-        double ws = Math.pow(10, -0.2 * ls);
-        double sigma = Math.sqrt((16 * wl + 36 * ws) / (wl + ws));
-        return -5 * Math.log10(wl + ws) + sigma * STANDARD.inverseCumulativeProbability(locationPercent / 100);
     }
 
     /** One sentence when the height-gain loss is asked for outside 30 MHz to 3 GHz. */

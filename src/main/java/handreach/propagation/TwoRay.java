@@ -56,54 +56,6 @@ public final class TwoRay {
         return -20 * Math.log10(Math.max(field, 1e-6));
     }
 
-    /**
-     * Plane-earth basic transmission loss, 40 log d − 20 log(h1 h2).
-     *
-     * @shape  scalars in, scalar out; pure
-     * @unit   ground distance m, heights m; result dB
-     * @valid  distance above about 12 h1 h2/λ, both heights above about 2 h0
-     * @error  25 dB too lossy for 1.5 m vertical antennas at 30 MHz over average ground
-     * @source Bullington (1947)
-     */
-    public static double planeEarthLossDb(double distanceM, double h1M, double h2M) {
-        return 40 * Math.log10(distanceM) - 20 * Math.log10(h1M * h2M);
-    }
-
-    /**
-     * Plane-earth loss with every height replaced by √(h² + h0²).
-     *
-     * @shape  scalars in, scalar out; pure
-     * @unit   as {@link #planeEarthLossDb}
-     * @valid  distance above about 12 h1 h2/λ
-     * @error  within 1 dB of the full sum beyond |w| = 10
-     * @source Bullington (1947, 1957), minimum effective height
-     */
-    public static double raisedPlaneEarthLossDb(
-            double distanceM, double h1M, double h2M, Frequency frequency, Polarization polarization, Ground ground) {
-        double h0 = SurfaceWave.effectiveHeightM(frequency, polarization, ground);
-        return planeEarthLossDb(distanceM, Math.hypot(h1M, h0), Math.hypot(h2M, h0));
-    }
-
-    /**
-     * Basic transmission loss from the complex height gains, E/E0 = 2/(k d |Δ|²) |1 + jkΔh1| |1 + jkΔh2|.
-     *
-     * @shape  scalars in, scalar out; pure
-     * @unit   as {@link #planeEarthLossDb}
-     * @valid  |w| above 10 and 2 k h1 h2/d below 0.3
-     * @error  −0.5 to +0.1 dB for |w| above 100, −1.5 dB at 10 to 30
-     * @source Norton (1941)
-     */
-    public static double heightGainLossDb(
-            double distanceM, double h1M, double h2M, Frequency frequency, Polarization polarization, Ground ground) {
-        double impedance = ground.surfaceImpedance(frequency, polarization).abs();
-        double field = 2
-                / (frequency.waveNumber() * distanceM * impedance * impedance)
-                * SurfaceWave.heightGain(frequency, polarization, ground, h1M).abs()
-                * SurfaceWave.heightGain(frequency, polarization, ground, h2M).abs();
-        double slantKm = Math.hypot(distanceM, h1M - h2M) / 1000;
-        return FreeSpace.lossDb(frequency, slantKm) - 20 * Math.log10(field);
-    }
-
     /** Distance beyond which flat ground no longer stands for the earth, km: 80/∛f(MHz) (from memory). */
     public static double flatEarthLimitKm(Frequency frequency) {
         return 80 / Math.cbrt(frequency.mhz());

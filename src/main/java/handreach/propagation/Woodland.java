@@ -124,39 +124,6 @@ public final class Woodland {
     }
 
     /**
-     * Loss of a belt of trees in the path of a ray: through the trees or over their tops, whichever powers add.
-     *
-     * @shape  scalars in, scalar out; pure
-     * @unit   thickness of the belt along the ray m; ν of the tree tops as a knife edge; result dB
-     * @valid  both ends outside the belt, 30 MHz to 1 GHz
-     * @error  a factor of 2 in dB through the trees
-     * @source Rec. ITU-R P.833-9, section 3 (least of the ways); adding the powers is ours
-     */
-    public static double beltDb(Frequency frequency, Polarization polarization, double thicknessM, double topNu) {
-        if (!(thicknessM >= 0)) throw new IllegalArgumentException("thickness of a belt " + thicknessM + " m");
-        double through = attenuationDbPerM(frequency, polarization) * thicknessM;
-        double over = KnifeEdge.lossDb(topNu);
-        double sum = -10 * Math.log10(Math.pow(10, -through / 10) + Math.pow(10, -over / 10));
-        return Math.max(0, sum);
-    }
-
-    /**
-     * Length of a ray inside the wood around its lower end: to the edge of the wood, or to where it rises above the tree tops.
-     *
-     * @shape  scalars in, scalar out; pure
-     * @unit   run of wood along the path m, tree height and antenna height above ground m, departure angle degrees; result m
-     * @valid  an antenna above the trees has no length in them
-     * @error  the tree tops taken as level
-     * @source geometry
-     */
-    public static double depthM(double woodRunM, double treeHeightM, double antennaM, double departureDeg) {
-        double toTops = treeHeightM - antennaM;
-        if (toTops <= 0 || woodRunM <= 0) return 0;
-        double slope = Math.tan(Math.toRadians(departureDeg));
-        return slope <= 0 ? woodRunM : Math.min(woodRunM, toTops / slope);
-    }
-
-    /**
      * Unbroken run of woodland from an end of the profile; borders lie half-way between samples.
      *
      * @shape  n samples in, scalar out; O(n), pure

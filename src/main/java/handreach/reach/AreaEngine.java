@@ -13,9 +13,6 @@ import java.util.List;
  * {@link java.util.concurrent.CancellationException} and hands nothing out.
  */
 public interface AreaEngine {
-    /** Which of the engines it is. */
-    MapEngine kind();
-
     /**
      * Losses for several pairs of antenna heights over the same cells; the ground is read once.
      *

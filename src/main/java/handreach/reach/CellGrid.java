@@ -58,51 +58,9 @@ public final class CellGrid {
         return new CellGrid(centre.latitudeDeg(), centre.longitudeDeg(), side, side, cellM);
     }
 
-    /**
-     * The grid that covers a box in degrees; its outer edge is the box, grown to whole cells round the same middle.
-     *
-     * @shape  height / cell times width / cell cells; O(1)
-     * @unit   degrees; cell m
-     * @valid  south below north, west below east (a box over the 180th meridian ends beyond 180); size as {@link #around}
-     * @error  none
-     * @source radii of curvature of the WGS 84 ellipsoid
-     */
-    public static CellGrid over(double southDeg, double westDeg, double northDeg, double eastDeg, double cellM) {
-        if (!(southDeg < northDeg) || !(westDeg < eastDeg) || !(cellM >= 1))
-            throw new IllegalArgumentException("box " + southDeg + " to " + northDeg + ", " + westDeg + " to " + eastDeg
-                    + ", cells of " + cellM + " m");
-        double middleDeg = (southDeg + northDeg) / 2;
-        double heightM = Math.toRadians(northDeg - southDeg) * meridionalRadiusM(middleDeg);
-        double widthM =
-                Math.toRadians(eastDeg - westDeg) * transverseRadiusM(middleDeg) * Math.cos(Math.toRadians(middleDeg));
-        double cells = Math.ceil(heightM / cellM) * Math.ceil(widthM / cellM);
-        if (!(cells <= MOST_CELLS))
-            throw new IllegalArgumentException(String.format(
-                    Locale.ROOT,
-                    "%.1f by %.1f km in cells of %.0f m are %.1f million cells, at most %.1f million fit: take cells of %.0f m",
-                    heightM / 1000,
-                    widthM / 1000,
-                    cellM,
-                    cells / 1e6,
-                    MOST_CELLS / 1e6,
-                    Math.ceil(Math.sqrt(heightM * widthM / MOST_CELLS) * 1.001)));
-        return new CellGrid(
-                middleDeg,
-                (westDeg + eastDeg) / 2,
-                Math.max(1, (int) Math.ceil(heightM / cellM)),
-                Math.max(1, (int) Math.ceil(widthM / cellM)),
-                cellM);
-    }
-
     /** Largest radius that fits with cells of this size, m. */
     public static double largestRadiusM(double cellM) {
         return (Math.floor(Math.sqrt(MOST_CELLS)) - 1) / 2 * cellM;
-    }
-
-    /** Bytes that one {@link LossGrid} over this radius holds, without what an engine needs while it works. */
-    public static long bytesFor(double radiusM, double cellM) {
-        long side = sideOf(radiusM, cellM);
-        return side * side * LossGrid.BYTES_PER_CELL;
     }
 
     public int rows() {

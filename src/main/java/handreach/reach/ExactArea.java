@@ -19,16 +19,11 @@ public final class ExactArea implements AreaEngine {
     }
 
     @Override
-    public MapEngine kind() {
-        return MapEngine.EXACT;
-    }
-
-    @Override
     public List<LossGrid> losses(AreaRequest request, List<Terminals> heights, AreaGround ground, Progress progress) {
         AreaSetting setting = AreaSetting.ofCells(request, ground);
         CellGrid grid = request.grid();
         LossGrid[] out = new LossGrid[heights.size()];
-        for (int k = 0; k < out.length; k++) out[k] = new LossGrid(request.with(heights.get(k)), kind());
+        for (int k = 0; k < out.length; k++) out[k] = new LossGrid(request.with(heights.get(k)), MapEngine.EXACT);
         workers.run(
                 grid.rows(),
                 () -> new ExactWorker(setting, request.model(), heights.toArray(new Terminals[0]), grid, out, progress),

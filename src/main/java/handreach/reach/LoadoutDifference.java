@@ -1,7 +1,5 @@
 package handreach.reach;
 
-import org.locationtech.jts.geom.MultiPolygon;
-
 /** What one link reaches that another does not: the places a bigger antenna buys, and those it loses. */
 public final class LoadoutDifference {
     /** What the two links do in a cell. */
@@ -72,10 +70,5 @@ public final class LoadoutDifference {
     public double share(Place kind) {
         int known = grid.count() - count[Place.UNKNOWN.ordinal()];
         return known == 0 ? 0 : (double) count[kind.ordinal()] / known;
-    }
-
-    /** Outline of all cells of a kind. */
-    public MultiPolygon outline(Place kind) {
-        return ReachOutline.of(grid, cell -> place[cell] == kind.ordinal());
     }
 }

@@ -65,18 +65,13 @@ public final class MarchArea implements AreaEngine {
     }
 
     @Override
-    public MapEngine kind() {
-        return MapEngine.MARCH;
-    }
-
-    @Override
     public List<LossGrid> losses(AreaRequest request, List<Terminals> heights, AreaGround ground, Progress progress) {
         AreaSetting setting = AreaSetting.of(request, ground);
         int radials = radials(request.radiusM(), arcM);
         CellsByRadial cells = CellsByRadial.of(
                 request.grid(), setting.frame(), radials, workers, new Stretch(progress, "cells to radials", 0, 0.01));
         List<LossGrid> grids = new ArrayList<>();
-        for (Terminals pair : heights) grids.add(new LossGrid(request.with(pair), kind()));
+        for (Terminals pair : heights) grids.add(new LossGrid(request.with(pair), MapEngine.MARCH));
         double end = measures ? 0.97 : 1;
         workers.run(
                 radials,

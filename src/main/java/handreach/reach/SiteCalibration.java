@@ -4,7 +4,6 @@ import handreach.geodesy.Position;
 import handreach.terrain.Cover;
 import java.time.LocalDate;
 import java.util.Map;
-import net.sf.geographiclib.Geodesic;
 
 /**
  * What walks have taught about a site: a value that a person accepts into the plan, and that reach applies to margins. It never
@@ -75,17 +74,6 @@ public record SiteCalibration(
         biasByCarry = Map.copyOf(biasByCarry);
     }
 
-    /** Whether a position lies where the calibration holds. */
-    public boolean holdsAt(Position position) {
-        return Geodesic.WGS84.Inverse(
-                                area.middle().latitudeDeg(),
-                                area.middle().longitudeDeg(),
-                                position.latitudeDeg(),
-                                position.longitudeDeg())
-                        .s12
-                <= area.radiusM();
-    }
-
     /**
      * What is added to the loss of a link with one end in this cover and these carry positions at the two ends.
      *
@@ -103,23 +91,6 @@ public record SiteCalibration(
     /** The same where no cover counts: the common shift and those of the carry positions. */
     double lossShiftDb(String carryA, String carryB) {
         return bias.lossDb() + carry(carryA).lossDb() + carry(carryB).lossDb();
-    }
-
-    /**
-     * Standard uncertainty of {@link #lossShiftDb}: the parts are independent.
-     *
-     * @shape  scalars in, scalar out; pure
-     * @unit   dB
-     * @valid  as {@link #lossShiftDb}
-     * @error  correlation between the parts of one walk is left out, which overstates the doubt
-     * @source JCGM 100:2008, 5.1.2
-     */
-    public double uncertaintyDb(Cover cover, String carryA, String carryB) {
-        return Math.hypot(
-                Math.hypot(
-                        bias.standardUncertaintyDb(),
-                        biasByCover.getOrDefault(cover, Shift.NONE).standardUncertaintyDb()),
-                Math.hypot(carry(carryA).standardUncertaintyDb(), carry(carryB).standardUncertaintyDb()));
     }
 
     /** The same for the mix of covers that was walked: what of the doubt is common to all places. */

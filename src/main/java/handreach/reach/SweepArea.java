@@ -36,11 +36,6 @@ public final class SweepArea implements AreaEngine {
     }
 
     @Override
-    public MapEngine kind() {
-        return MapEngine.SWEEP;
-    }
-
-    @Override
     public List<LossGrid> losses(AreaRequest request, List<Terminals> heights, AreaGround ground, Progress progress) {
         AreaSetting setting = AreaSetting.ofCells(request, ground);
         Sampling sampling = Sampling.of(setting, request.grid().cellM());
@@ -51,7 +46,7 @@ public final class SweepArea implements AreaEngine {
                 workers,
                 new Stretch(progress, "cells to radials", 0, 0.05));
         List<LossGrid> grids = new ArrayList<>();
-        for (Terminals pair : heights) grids.add(new LossGrid(request.with(pair), kind()));
+        for (Terminals pair : heights) grids.add(new LossGrid(request.with(pair), MapEngine.SWEEP));
         double end = measures ? 0.97 : 1;
         workers.run(
                 sampling.radials(),

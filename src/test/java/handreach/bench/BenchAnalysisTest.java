@@ -545,22 +545,6 @@ class BenchAnalysisTest {
     }
 
     @Test
-    void whatTheHandCostsAnAntenna() {
-        BenchAnalysis analysis = new Bench()
-                .header()
-                .block("helical", Bench.CONTROL)
-                .block("whip", Bench.CANDIDATE)
-                .level("whip", "box", -36.0, 1)
-                .level("whip", "box", -36.4, 2)
-                .level("whip", "box", -36.2, 3)
-                .against("helical");
-        Estimate effect = analysis.mountingEffect("whip", "hand", "box").orElseThrow();
-        assertEquals(-39.766667 + 36.2, effect.value(), 1e-6);
-        assertTrue(effect.standardUncertainty() > 0.1 && effect.standardUncertainty() < 0.2);
-        assertEquals(Optional.empty(), analysis.mountingEffect("helical", "hand", "box"));
-    }
-
-    @Test
     void matchRowsAloneNeedNoControl() {
         BenchAnalysis analysis = BenchAnalysis.of(Bench.read(Bench.HEADER
                 + "whip,box,swr,1.5,:1,155,,\nwhip,box,return_loss,14,dB,155,,\nwhip,box,swr,3,:1,150,,\n"

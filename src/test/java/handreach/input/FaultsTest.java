@@ -35,7 +35,6 @@ class FaultsTest {
                         "a.csv line 3: depth is \"x\", a number is expected. And 1 more like it: line 5.",
                         "a.csv line 6: width is \"y\", a number is expected."),
                 told());
-        assertEquals(3, faults.count());
     }
 
     @Test

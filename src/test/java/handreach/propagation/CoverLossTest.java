@@ -69,15 +69,6 @@ class CoverLossTest {
     }
 
     @Test
-    void aBeltIsCrossedByTheEasierWay() {
-        Frequency f = new Frequency(450);
-        double through = 100 * Woodland.attenuationDbPerM(f, Polarization.VERTICAL);
-        assertTrue(Woodland.beltDb(f, Polarization.VERTICAL, 100, 5) < Math.min(through, KnifeEdge.lossDb(5)));
-        assertEquals(through, Woodland.beltDb(f, Polarization.VERTICAL, 100, 300), 0.1);
-        assertEquals(0, Woodland.beltDb(f, Polarization.VERTICAL, 0, 5));
-    }
-
-    @Test
     void aBeltBetweenTwoMastsIsFoundWithItsThickness() {
         // By hand: samples every 1 km, wood at 3 and 4 km reaches from 2.5 to 4.5 km; masts of 10 m look through 15 m
         // of trees.
@@ -140,15 +131,6 @@ class CoverLossTest {
     }
 
     @Test
-    void theRayLeavesTheWoodByItsEdgeOrItsTops() {
-        // By hand: 13.5 m of trees above the antenna, 10° up: 13.5/tan 10° = 76.6 m.
-        assertEquals(76.56, Woodland.depthM(300, 15, 1.5, 10), 0.01);
-        assertEquals(50, Woodland.depthM(50, 15, 1.5, 10), 1e-9);
-        assertEquals(300, Woodland.depthM(300, 15, 1.5, -2), 1e-9);
-        assertEquals(0, Woodland.depthM(300, 15, 20, 0), 1e-9);
-    }
-
-    @Test
     void theRunOfWoodEndsHalfWayToTheFirstOpenSample() {
         Profile profile = covered(Cover.WOODLAND, Cover.WOODLAND, Cover.OPEN, Cover.WOODLAND, Cover.OPEN);
         assertEquals(1500, Woodland.runFromEndM(profile, true), 1e-9);
@@ -179,12 +161,6 @@ class CoverLossTest {
     }
 
     @ParameterizedTest
-    @CsvFileSource(resources = "statistical-clutter-p2108.csv", useHeadersInDisplayName = true)
-    void statisticalClutterAgreesWithP2108(double mhz, double km, double percent, double lossDb, double rounding) {
-        assertEquals(lossDb, TerminalClutter.statisticalDb(new Frequency(mhz), km, percent), rounding);
-    }
-
-    @ParameterizedTest
     @CsvFileSource(resources = "street-level-spread-p1411.csv", useHeadersInDisplayName = true)
     void streetSpreadsAgreeWithTheTableOfP1411(double percent, double sightDb, double cornerDb, double sightM) {
         assertEquals(sightDb, StreetLevel.sightSpreadDb(percent), 0.051);
@@ -207,32 +183,6 @@ class CoverLossTest {
                     StreetLevel.lossDb(f, edge - 1e-6, Cover.URBAN, 50),
                     StreetLevel.lossDb(f, edge + 1e-6, Cover.URBAN, 50),
                     1e-3);
-    }
-
-    @Test
-    void theCanyonAgreesWithItsRowsAndBendsAtTheBreak() {
-        // Rec. ITU-R P.1411-11 section 4.1.1: 0.9 GHz, 100 m, in sight: 70.63 dB (independent calculation).
-        assertEquals(70.63, StreetLevel.siteGeneralDb(new Frequency(900), 100, true), 0.006);
-        Frequency f = new Frequency(450);
-        double breakM = 4 * 1.5 * 1.5 / f.wavelengthM();
-        double at = StreetLevel.canyonDb(f, breakM, 1.5, 1.5);
-        assertEquals(
-                20, StreetLevel.canyonDb(f, breakM, 1.5, 1.5) - StreetLevel.canyonDb(f, breakM / 10, 1.5, 1.5), 1e-9);
-        assertEquals(40, StreetLevel.canyonDb(f, breakM * 10, 1.5, 1.5) - at, 1e-9);
-        // By hand at the break: |20 log(λ²/(8π·2.25))| + 6 with λ = 0.6662 m.
-        assertEquals(Math.abs(20 * Math.log10(0.66621 * 0.66621 / (8 * Math.PI * 2.25))) + 6, at, 0.01);
-    }
-
-    @ParameterizedTest
-    @CsvFileSource(resources = "building-entry-p2109.csv", useHeadersInDisplayName = true)
-    void buildingEntryAgreesWithP2109(
-            double mhz,
-            BuildingEntry building,
-            double probability,
-            double elevationDeg,
-            double lossDb,
-            double rounding) {
-        assertEquals(lossDb, building.lossDb(new Frequency(mhz), probability, elevationDeg), rounding);
     }
 
     @Test
@@ -280,8 +230,6 @@ class CoverLossTest {
         assertThrows(IllegalArgumentException.class, () -> Woodland.terminalDb(f, Polarization.VERTICAL, -1));
         assertThrows(IllegalArgumentException.class, () -> TerminalClutter.lossDb(f, Cover.URBAN, 0, 15, 27));
         assertThrows(IllegalArgumentException.class, () -> StreetLevel.lossDb(f, 100, Cover.URBAN, 100));
-        assertThrows(IllegalArgumentException.class, () -> BuildingEntry.TRADITIONAL.lossDb(f, 1, 0));
-        assertThrows(IllegalArgumentException.class, () -> TerminalClutter.statisticalDb(f, 0, 50));
     }
 
     private static Profile wooded(double[] heightM, int... woods) {

@@ -1,7 +1,6 @@
 package handreach.propagation;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
-import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import handreach.profile.Profile;
@@ -72,68 +71,6 @@ class KnifeEdgeTest {
     @Test
     void raisingTheEdgeAlwaysCosts() {
         for (double nu = -0.77; nu < 50; nu += 0.01) assertTrue(KnifeEdge.lossDb(nu + 0.01) > KnifeEdge.lossDb(nu));
-    }
-
-    @ParameterizedTest
-    @CsvFileSource(resources = "rounded-obstacle-p526.csv", useHeadersInDisplayName = true)
-    void roundedObstacleAgreesWithTheRows(
-            double heightM, double d1Km, double d2Km, double mhz, double radiusM, double lossDb) {
-        assertEquals(
-                lossDb, RoundedObstacle.lossDb(heightM, d1Km, d2Km, radiusM, new Frequency(mhz).wavelengthM()), 0.0006);
-    }
-
-    @Test
-    void intermediateValuesOfTheRoundedObstacle() {
-        // Rec. ITU-R P.526-15 section 4.2, first row: m 0.0116, n 8.738, T 2.021.
-        double lambda = new Frequency(150).wavelengthM();
-        double m = RoundedObstacle.m(2, 8, 100, lambda);
-        double n = RoundedObstacle.n(30, 100, lambda);
-        assertEquals(0.0116, m, 0.00006);
-        assertEquals(8.738, n, 0.0006);
-        assertEquals(2.021, RoundedObstacle.curvatureDb(m, n), 0.0006);
-    }
-
-    @Test
-    void aGrazingCylinderFollowsTheEssaCubic() {
-        // Oracle: ESSA/NBS grazing cubic 6.02 + 5.556 r + 3.418 r² + 0.256 r³, r = √m (Rice et al., NBS Technical Note
-        // 101).
-        double lambda = 2;
-        for (double radius : new double[] {50, 200, 1000}) {
-            double m = RoundedObstacle.m(3, 7, radius, lambda);
-            double r = Math.sqrt(m);
-            assertTrue(m < 0.25);
-            double want = 6.02 + 5.556 * r + 3.418 * r * r + 0.256 * r * r * r;
-            assertEquals(want, RoundedObstacle.lossDb(0, 3, 7, radius, lambda), 0.2);
-        }
-    }
-
-    @Test
-    void theTwoBranchesOfTheCurvatureMeet() {
-        // By hand at m n = 4: −(2 − 12.5 n) m = 50 − 2 m, and −6 − 20 log 4 − (2 − 17 n) m = 49.96 − 2 m.
-        for (double m : new double[] {0.1, 0.5, 2}) {
-            double n = 4 / m;
-            assertEquals(
-                    RoundedObstacle.curvatureDb(m, n * 0.999999), RoundedObstacle.curvatureDb(m, n * 1.000001), 0.05);
-            double want =
-                    7.2 * Math.sqrt(m) + 3.6 * Math.pow(m, 1.5) - 0.8 * m * m - 2 * m + 136 - 6 - 20 * Math.log10(8);
-            assertEquals(want, RoundedObstacle.curvatureDb(m, 2 * n), 1e-9);
-        }
-    }
-
-    @Test
-    void aSharpEdgeIsARoundedOneWithoutRadius() {
-        double lambda = 0.67;
-        assertEquals(
-                KnifeEdge.lossDb(KnifeEdge.nu(25, 3, 4, lambda)), RoundedObstacle.lossDb(25, 3, 4, 1e-6, lambda), 0.02);
-        assertEquals(RoundedObstacle.lossDb(25, 3, 4, 0, lambda), RoundedObstacle.lossDb(25, 3, 4, 1e-6, lambda), 0.02);
-    }
-
-    @Test
-    void theRoundedTopJoinsAtGrazingWithoutAStep() {
-        double above = RoundedObstacle.lossDb(1e-6, 3, 4, 300, 2);
-        double below = RoundedObstacle.lossDb(-1e-6, 3, 4, 300, 2);
-        assertEquals(above, below, 1e-3);
-        assertThrows(IllegalArgumentException.class, () -> RoundedObstacle.lossDb(1, 3, 4, -1, 2));
     }
 
     @ParameterizedTest

@@ -93,23 +93,6 @@ class PathGeometryTest {
     }
 
     @Test
-    void aRadialInOnePassSeesWhatEverySeparatePathSees() {
-        Random random = new Random(42);
-        for (int world = 0; world < 60; world++) {
-            Profile radial = PaperGround.rolling(random);
-            Terminals terminals = new Terminals(0.8 + random.nextDouble() * 9, 0.8 + random.nextDouble() * 30);
-            RadialAngles all = RadialAngles.of(radial, terminals, K43);
-            for (int j = 1; j < radial.count(); j++) {
-                PathGeometry one = PathGeometry.of(radial.upTo(j), terminals, K43, F150);
-                String where = "world " + world + " sample " + j;
-                assertEquals(one.lineOfSight(), all.lineOfSight(j), where);
-                assertEquals(one.departureDeg(), all.departureDeg(j), 1e-9, where);
-                assertEquals(one.arrivalDeg(), all.arrivalDeg(j), 1e-9, where);
-            }
-        }
-    }
-
-    @Test
     void turningThePathRoundSwapsTheAngles() {
         Random random = new Random(8);
         for (int i = 0; i < 200; i++) {

@@ -161,8 +161,6 @@ class OddsGridTest {
         assertEquals(1.772, taught.commonDoubtDb(), 0.001);
         assertTrue(plain.commonDoubtDb() > taught.commonDoubtDb());
         assertEquals(6.5, taught.spreadDb());
-        assertTrue(calibration.holdsAt(new Position(46.52, 8.12)));
-        assertTrue(!calibration.holdsAt(new Position(46.6, 8.1)));
         // a map and the ledger of a path to the same place say the same
         PathLoss path = new PathLoss("invented", 120, 100, List.of(), List.of(), List.of());
         for (Cover cover : List.of(Cover.OPEN, Cover.WOODLAND)) {
