@@ -40,6 +40,14 @@ final class AntennaReadings {
         return levels;
     }
 
+    /** Levels less a drift of so many decibels a reading. */
+    List<Double> levels(double driftDb) {
+        if (driftDb == 0) return levels;
+        List<Double> without = new ArrayList<>();
+        for (int i = 0; i < n(); i++) without.add(levels.get(i) - driftDb * places.get(i));
+        return without;
+    }
+
     List<Double> places() {
         return places;
     }

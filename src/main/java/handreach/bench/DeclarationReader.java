@@ -98,7 +98,6 @@ final class DeclarationReader {
             Matcher matcher = LINE.matcher(bare(lines.get(i)));
             if (matcher.matches()) take(matcher, i + 1, i < header);
         }
-        resolution();
         return new Declarations(
                 Optional.ofNullable(entries.get("control")).map(Entry::value),
                 order(),
@@ -106,7 +105,10 @@ final class DeclarationReader {
                 meter(),
                 range(),
                 new Instrument(
-                        number("noise_floor_dbm", -200, 60), number("overload_dbm", -200, 60), earlierScatter()));
+                        number("noise_floor_dbm", -200, 60),
+                        number("overload_dbm", -200, 60),
+                        earlierScatter(),
+                        resolution()));
     }
 
     /** Without what a spreadsheet adds: quotation marks around the line and separators behind it. */
@@ -188,14 +190,9 @@ final class DeclarationReader {
         };
     }
 
-    /** Each of the two levels is rounded by up to half a step. */
-    private void resolution() {
+    private OptionalDouble resolution() {
         OptionalDouble step = number("resolution_db", 0, 20);
-        if (step.isEmpty() || step.getAsDouble() == 0) return;
-        double one = step.getAsDouble() / 2 / Math.sqrt(3);
-        doubts.add(new DeclaredDoubt(
-                Optional.empty(),
-                UncertaintyPart.declared("display step of the instrument", one * Math.sqrt(2), Shape.STANDARD, 0)));
+        return step.isPresent() && step.getAsDouble() > 0 ? step : OptionalDouble.empty();
     }
 
     private Optional<TrialOrder> order() {

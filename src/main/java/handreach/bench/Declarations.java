@@ -53,9 +53,13 @@ public record Declarations(
      * @param noiseFloorDbm what it reads with the transmitter off
      * @param overloadDbm where it stops being linear
      * @param earlierScatter scatter of single readings known from earlier sessions
+     * @param resolutionDb step of its display
      */
     public record Instrument(
-            OptionalDouble noiseFloorDbm, OptionalDouble overloadDbm, Optional<EarlierScatter> earlierScatter) {}
+            OptionalDouble noiseFloorDbm,
+            OptionalDouble overloadDbm,
+            Optional<EarlierScatter> earlierScatter,
+            OptionalDouble resolutionDb) {}
 
     /**
      * Scatter of single remounted readings found in earlier sessions (GUM 4.2.4), used where a comparison has one trial.
@@ -87,7 +91,8 @@ public record Declarations(
                 List.of(),
                 MeterScale.undeclared(),
                 Optional.empty(),
-                new Instrument(OptionalDouble.empty(), OptionalDouble.empty(), Optional.empty()));
+                new Instrument(
+                        OptionalDouble.empty(), OptionalDouble.empty(), Optional.empty(), OptionalDouble.empty()));
     }
 
     /** Declared doubts of the difference between two antennas; one that both declare for themselves counts twice. */

@@ -1,7 +1,7 @@
 package handreach.bench;
 
+import handreach.bench.AntennaResult.Finding;
 import handreach.bench.AntennaResult.Verdict;
-import handreach.uncertainty.Estimate;
 import handreach.uncertainty.Holm;
 import handreach.units.Db;
 import java.util.ArrayList;
@@ -19,6 +19,9 @@ final class LevelComparison {
     private static final double FLOOR_MARGIN_DB = 10;
 
     private static final double OVERLOAD_MARGIN_DB = 1;
+
+    /** Names spelled out before a remark; further ones are counted. */
+    private static final int MOST_NAMES = 4;
 
     private final BenchFile file;
     private final String control;
@@ -68,29 +71,86 @@ final class LevelComparison {
                 session.antennas().stream().filter(a -> a != reference).toList();
         List<LevelDifference> differences =
                 others.stream().map(a -> session.difference(a, reference)).toList();
-        List<Double> odds = differences.stream()
-                .flatMap(d -> d.estimate().stream())
-                .map(Estimate::twoSidedP)
-                .toList();
-        List<Double> adjusted = Holm.adjusted(odds);
+        List<Verdict> verdicts = verdicts(
+                differences.stream().filter(d -> d.estimate().isPresent()).toList());
         List<AntennaResult> results = new ArrayList<>();
-        int judged = 0;
+        Map<String, List<String>> remarks = new LinkedHashMap<>();
+        int next = 0;
         for (int i = 0; i < others.size(); i++) {
             LevelDifference difference = differences.get(i);
-            Optional<Verdict> verdict = Optional.empty();
-            if (difference.estimate().isPresent()) {
-                double p = adjusted.get(judged);
-                verdict = Optional.of(new Verdict(odds.get(judged), p, p < LEVEL));
-                judged++;
-            }
+            Optional<Verdict> verdict =
+                    difference.estimate().isPresent() ? Optional.of(verdicts.get(next++)) : Optional.empty();
             results.add(result(key, others.get(i), reference, difference, verdict));
             for (String remark : difference.remarks())
-                warnings.add(others.get(i).antenna() + ", " + key.words() + ": " + remark);
+                remarks.computeIfAbsent(remark, same -> new ArrayList<>())
+                        .add(others.get(i).antenna());
         }
+        remarks.forEach((remark, names) -> warnings.add(together(names) + ", " + key.words() + ": " + remark));
+        session.drift()
+                .filter(ControlDrift::significant)
+                .ifPresent(drift -> warnOfDrift(key, drift, results, warnings));
+        warnOfFewTrials(key, results, warnings);
         warnOfHolm(key, results, warnings);
         results.sort(
                 Comparator.comparingDouble((AntennaResult a) -> a.delta().db()).reversed());
         return results;
+    }
+
+    /** The family is that of the comparisons that can be judged; those that cannot are told by all. */
+    private static List<Verdict> verdicts(List<LevelDifference> differences) {
+        List<Double> odds =
+                differences.stream().map(d -> d.odds().orElseThrow()).toList();
+        List<Double> judgedOdds = new ArrayList<>();
+        for (int i = 0; i < odds.size(); i++) if (differences.get(i).judged()) judgedOdds.add(odds.get(i));
+        List<Double> amongAll = Holm.adjusted(odds);
+        List<Double> amongJudged = Holm.adjusted(judgedOdds);
+        List<Verdict> verdicts = new ArrayList<>();
+        int judged = 0;
+        for (int i = 0; i < odds.size(); i++) {
+            boolean isJudged = differences.get(i).judged();
+            double adjusted = isJudged ? amongJudged.get(judged++) : amongAll.get(i);
+            Finding finding =
+                    !isJudged ? Finding.TOO_FEW_TRIALS : adjusted < LEVEL ? Finding.TOLD_APART : Finding.NOT_TOLD_APART;
+            verdicts.add(new Verdict(odds.get(i), adjusted, finding, odds.size()));
+        }
+        return verdicts;
+    }
+
+    /** Names before a remark that holds for all of them. */
+    private static String together(List<String> names) {
+        if (names.size() <= MOST_NAMES) return String.join(", ", names);
+        return String.join(", ", names.subList(0, MOST_NAMES - 1)) + " and " + (names.size() - MOST_NAMES + 1)
+                + " more";
+    }
+
+    private static void warnOfDrift(
+            SessionKey key, ControlDrift drift, List<AntennaResult> results, List<String> warnings) {
+        List<String> corrected = results.stream()
+                .filter(r -> r.method() == ComparisonMethod.PAIRED_DRIFT_CORRECTED
+                        || r.method() == ComparisonMethod.WELCH_DRIFT_CORRECTED)
+                .map(AntennaResult::antenna)
+                .toList();
+        if (corrected.isEmpty()) return;
+        warnings.add(String.format(
+                Locale.ROOT,
+                "In %s the levels drifted by %+.3f dB from one reading to the next (odds of chance %.4f). The drift is taken out of"
+                        + " %s, along a straight line over the order of readings, and the doubt of the line is carried. Change"
+                        + " the order of antennas from trial to trial, and a drift cancels by itself.",
+                key.words(),
+                drift.dbPerReading(),
+                drift.p(),
+                corrected.size() == results.size() ? "every delta" : "the deltas of " + together(corrected)));
+    }
+
+    private static void warnOfFewTrials(SessionKey key, List<AntennaResult> results, List<String> warnings) {
+        List<String> few = results.stream()
+                .filter(r -> r.finding() == Finding.TOO_FEW_TRIALS)
+                .map(AntennaResult::antenna)
+                .toList();
+        if (few.isEmpty()) return;
+        warnings.add(together(few) + ", " + key.words() + ": no verdict from fewer than " + LevelSession.LEAST_TRIALS
+                + " trials, since two or three that agree may do so by luck. Read on, or declare earlier_scatter_db or the doubts of"
+                + " the instrument.");
     }
 
     private static AntennaResult result(
@@ -114,7 +174,7 @@ final class LevelComparison {
         for (AntennaResult result : results) {
             if (result.verdict().isEmpty()) continue;
             Verdict verdict = result.verdict().get();
-            if (verdict.p() < LEVEL && !verdict.toldApart())
+            if (verdict.p() < LEVEL && verdict.finding() == Finding.NOT_TOLD_APART)
                 warnings.add(String.format(
                         Locale.ROOT,
                         "%s, %s: its own interval leaves out zero (odds of chance %.3f), but among the %d antennas judged"

@@ -4,6 +4,7 @@ import handreach.uncertainty.Estimate;
 import handreach.uncertainty.UncertaintyPart;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
 
 /**
  * One antenna less another.
@@ -13,6 +14,8 @@ import java.util.Optional;
  * @param estimate the same with its doubt, where there is any knowledge of scatter
  * @param parts where the doubt comes from
  * @param detection what could have been shown
+ * @param odds odds of such a difference by chance, where there is any knowledge of scatter
+ * @param judged whether trials or declared doubts are enough for a verdict
  * @param remarks what should be known about this comparison, in plain words
  */
 record LevelDifference(
@@ -21,4 +24,6 @@ record LevelDifference(
         Optional<Estimate> estimate,
         List<UncertaintyPart> parts,
         Optional<DetectionLimit> detection,
+        OptionalDouble odds,
+        boolean judged,
         List<String> remarks) {}

@@ -45,7 +45,7 @@ public final class MountResult {
      * antenna perhaps in several. Worked out when first asked for: no loadout is built of them.
      */
     public synchronized List<List<String>> alike() {
-        if (alike == null) alike = AlikeGroups.of(session);
+        if (alike == null) alike = AlikeGroups.of(session, antennas);
         return alike;
     }
 

@@ -12,9 +12,9 @@ import java.util.Optional;
  * @param first levels of the first antenna
  * @param second levels of the second antenna, in the same order of trials
  * @param left trials of either that had no partner
- * @param meanPlacesApart how many readings later, on average, the first was read than the second
+ * @param apart how many readings later the first was read than the second, pair by pair
  */
-record TrialPairs(List<Double> first, List<Double> second, int left, double meanPlacesApart) {
+record TrialPairs(List<Double> first, List<Double> second, int left, List<Double> apart) {
     /** Below this share of common trials the readings are not a series of pairs with a few lost, but something else. */
     private static final double COMMON_SHARE = 0.8;
 
@@ -32,15 +32,15 @@ record TrialPairs(List<Double> first, List<Double> second, int left, double mean
         double needed = COMMON_SHARE * Math.max(first.n(), second.n());
         if (pairs.size() < 2 || pairs.size() < needed) return Optional.empty();
         if (declared.isEmpty() && !areInTurns(pairs)) return Optional.empty();
-        double apart = 0;
+        List<Double> apart = new ArrayList<>();
         List<Double> firstLevels = new ArrayList<>();
         List<Double> secondLevels = new ArrayList<>();
         for (Pair pair : pairs) {
             firstLevels.add(first.levels().get(pair.first()));
             secondLevels.add(second.levels().get(pair.second()));
-            apart += first.places().get(pair.first()) - second.places().get(pair.second());
+            apart.add(first.places().get(pair.first()) - second.places().get(pair.second()));
         }
-        return Optional.of(new TrialPairs(firstLevels, secondLevels, left, apart / pairs.size()));
+        return Optional.of(new TrialPairs(firstLevels, secondLevels, left, apart));
     }
 
     /** Whether the two share trial numbers that the order of rows does not bear out. */

@@ -49,6 +49,7 @@ public final class BenchText {
             one.put("db_per_reading", drift.dbPerReading());
             one.put("p", drift.p());
             one.put("significant", drift.significant());
+            one.put("basis", drift.basis().name().toLowerCase(Locale.ROOT));
         });
         return node;
     }
@@ -67,6 +68,12 @@ public final class BenchText {
                     .add(interval.get().high());
         else node.putNull("interval_95_db");
         node.put("told_apart", result.toldApart());
+        node.put("verdict", result.finding().name().toLowerCase(Locale.ROOT).replace('_', '-'));
+        node.put("reason", result.reason());
+        result.intervalTogether()
+                .ifPresent(together -> node.putArray("interval_95_together_db")
+                        .add(together.low())
+                        .add(together.high()));
         result.delta()
                 .estimate()
                 .ifPresent(estimate -> putFinite(node, "degrees_of_freedom", estimate.degreesOfFreedom()));
@@ -210,7 +217,7 @@ public final class BenchText {
                             .interval95()
                             .map(i -> String.format(Locale.ROOT, "%+.2f to %+.2f", i.low(), i.high()))
                             .orElse("-"),
-                    result.verdict().isEmpty() ? "cannot say" : result.toldApart() ? "yes" : "no",
+                    told(result),
                     result.detection()
                             .map(limit -> number(limit.minimumDifferenceDb(), 2))
                             .orElse("-"),
@@ -219,6 +226,14 @@ public final class BenchText {
                             .map(trials -> trials.isPresent() ? Integer.toString(trials.getAsInt()) : "never")
                             .orElse("-"));
         return table.text();
+    }
+
+    private static String told(AntennaResult result) {
+        return switch (result.finding()) {
+            case TOLD_APART -> "yes";
+            case NOT_TOLD_APART -> "no";
+            case TOO_FEW_TRIALS, NO_SCATTER -> "cannot say";
+        };
     }
 
     private static String number(double value, int digits) {

@@ -30,6 +30,22 @@ public record Estimate(double value, double standardUncertainty, double degreesO
     }
 
     /**
+     * One of several intervals that together cover all their true values 19 times out of 20.
+     *
+     * @shape  count in, one interval out; pure
+     * @unit   that of the value
+     * @valid  one interval and more, which then is {@link #interval95}; fewer: IllegalArgumentException
+     * @error  that of {@link StudentT#quantile}; wider than need be where the values hang together
+     * @source Bonferroni's inequality, Dunn, J. American Statistical Association 56 (1961) 52: t(1 − 0.025/m, ν) u
+     */
+    public Interval interval95Among(int count) {
+        if (count < 1) throw new IllegalArgumentException(count + " intervals");
+        if (standardUncertainty == 0) return new Interval(value, value);
+        double half = StudentT.quantile(1 - 0.025 / count, degreesOfFreedom) * standardUncertainty;
+        return new Interval(value - half, value + half);
+    }
+
+    /**
      * Half the width of {@link #interval95}.
      *
      * @shape  scalar out; pure
