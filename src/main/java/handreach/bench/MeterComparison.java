@@ -47,7 +47,12 @@ final class MeterComparison {
         });
         ranks.sort((a, b) -> Integer.compare(a.rank(), b.rank()));
         return new MeterResult(
-                key.mounting(), key.frequencyMhz(), ranks, agreement(key, medians), deltas(key, readings));
+                key.mounting(),
+                key.frequencyMhz(),
+                file.declarations().meter().basis(),
+                ranks,
+                agreement(key, medians),
+                deltas(key, readings));
     }
 
     private static double median(List<Reading> readings) {
@@ -58,7 +63,8 @@ final class MeterComparison {
         return n % 2 == 1 ? values.get(n / 2) : (values.get(n / 2 - 1) + values.get(n / 2)) / 2;
     }
 
-    private static Optional<Interval> bracket(double value, Double reference) {
+    private Optional<Interval> bracket(double value, Double reference) {
+        if (file.declarations().meter().isDeclared()) return Optional.empty();
         if (reference == null || !(value > 0) || !(reference > 0)) return Optional.empty();
         double small = 10 * Math.log10(value / reference);
         return Optional.of(new Interval(Math.min(small, 2 * small), Math.max(small, 2 * small)));

@@ -12,12 +12,41 @@ import java.util.TreeMap;
 public final class MeterScale {
     /** Why microamps may or may not become decibels. */
     public enum Basis {
-        UNDECLARED,
+        UNDECLARED("no law declared: any ratio is something between 10 log and 20 log"),
         /** Small signal: current follows power. */
-        SQUARE_LAW,
+        SQUARE_LAW("declared law square: current follows power"),
         /** Large signal: current follows voltage. */
-        LINEAR_LAW,
-        CALIBRATED
+        LINEAR_LAW("declared law linear: current follows voltage"),
+        CALIBRATED("declared calibration");
+
+        private final String words;
+
+        Basis(String words) {
+            this.words = words;
+        }
+
+        public String words() {
+            return words;
+        }
+
+        /**
+         * What a detector that keeps its declared law but in part may do to a difference: up to half of the way to the other law,
+         * anywhere alike. It grows with the difference and never changes its sign, so it has no part in a verdict.
+         *
+         * @shape  scalar in, scalar out; pure
+         * @unit   difference dB; result dB, one standard uncertainty
+         * @valid  every finite difference; 0 under a calibration, which has no law to be kept
+         * @error  the half-way is our suggestion; the two laws themselves: detector theory (from memory)
+         * @source rectangular half-width, JCGM 100:2008 (GUM) 4.3.7; the half-width is our suggestion
+         */
+        public double lawDoubtDb(double differenceDb) {
+            double toTheOther = switch (this) {
+                case SQUARE_LAW -> Math.abs(differenceDb);
+                case LINEAR_LAW -> Math.abs(differenceDb) / 2;
+                case UNDECLARED, CALIBRATED -> 0;
+            };
+            return toTheOther / 2 / Math.sqrt(3);
+        }
     }
 
     private final Basis basis;

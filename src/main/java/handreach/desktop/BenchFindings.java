@@ -10,6 +10,7 @@ import handreach.loadout.Loadout;
 import handreach.report.AntennaCost;
 import handreach.report.BenchFiles;
 import handreach.report.BenchReport;
+import handreach.report.BenchWords;
 import handreach.report.Curve;
 import handreach.report.DeltaFigure;
 import handreach.report.DeltaRow;
@@ -118,8 +119,9 @@ final class BenchFindings extends VBox {
         List<Node> lines = new ArrayList<>();
         for (MountResult mount : analysis.mounts()) {
             lines.add(words(BenchReport.group(mount), "strong"));
+            lines.add(words(BenchWords.ranking(mount), "bench-ranking"));
             for (AntennaResult antenna : mount.antennas())
-                lines.add(words(BenchReport.verdict(mount, antenna), "bench-verdict"));
+                lines.add(words(BenchWords.verdict(mount, antenna), "bench-verdict"));
             for (List<String> alike : mount.alike())
                 lines.add(words("Cannot be told from one another: " + String.join(", ", alike) + ".", "quiet"));
         }

@@ -49,6 +49,12 @@ public record AntennaDelta(Db delta, Doubt doubt, Mounting mounting, int reading
         return new AntennaDelta(delta, doubt, place, 0, source, EffectsHeld.of(antenna, place));
     }
 
+    /** The same with one more standard uncertainty that is common to all places. */
+    public AntennaDelta withFurtherDoubt(double commonDb) {
+        Doubt more = new Doubt(Math.hypot(doubt.commonDb(), commonDb), doubt.spreadDb());
+        return new AntennaDelta(delta, more, mounting, readings, source, held);
+    }
+
     public boolean holds(Effect effect) {
         return held.holds(effect);
     }

@@ -3,6 +3,7 @@ package handreach.report;
 import handreach.bench.BenchAnalysis;
 import handreach.bench.MatchAnalysis;
 import handreach.bench.Touchstone;
+import handreach.plan.Kit;
 import handreach.plan.Channel;
 import handreach.plan.PlanFile;
 import java.nio.file.Path;
@@ -32,7 +33,10 @@ public final class BenchFiles {
                 marks,
                 costs,
                 "Made by Handreach from " + analysis.file().name() + ".");
-        WholeFile.write(file, HtmlPage.text(BenchReport.page(view)));
+        WholeFile.write(
+                file,
+                HtmlPage.text(BenchReport.page(
+                        view, plan.flatMap(p -> p.plan().kit().bench()).map(Kit.Bench::mount))));
     }
 
     /** Where a channel stands on a sweep. */

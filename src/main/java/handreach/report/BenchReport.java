@@ -4,15 +4,19 @@ import handreach.bench.AntennaResult;
 import handreach.bench.BenchAnalysis;
 import handreach.bench.ChannelMatch;
 import handreach.bench.Effect;
-import handreach.bench.LevelSummary;
 import handreach.bench.MatchAnalysis;
+import handreach.bench.MatchReadings;
+import handreach.bench.MeterResult;
+import handreach.bench.MeterScale;
 import handreach.bench.MountResult;
 import handreach.cartography.LoadoutMark;
 import handreach.uncertainty.Interval;
 import handreach.uncertainty.UncertaintyPart;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.stream.Collectors;
 
 /** The report on a bench session: what the antennas are worth over the control, how sure that is, and what they cost. */
@@ -22,7 +26,14 @@ public final class BenchReport {
     private BenchReport() {}
 
     public static Page page(BenchView view) {
-        List<Section> sections = new ArrayList<>(sections(view));
+        return page(view, Optional.empty());
+    }
+
+    /** The mounting named, that in which the antennas are used, stands first. */
+    public static Page page(BenchView view, Optional<String> mountOfUse) {
+        List<MountResult> mounts = inOrder(view.analysis(), mountOfUse);
+        List<Section> sections = new ArrayList<>(sections(view, mounts));
+        if (!view.analysis().matches().isEmpty()) sections.add(matchReadings(view.analysis()));
         sections.add(
                 Section.of(
                         "Limits of this session",
@@ -36,16 +47,22 @@ public final class BenchReport {
                 "Bench report",
                 view.title(),
                 "What is each antenna worth over the control, and can they be told apart?",
-                answer(view.analysis()),
+                answer(mounts),
                 sections,
                 view.imprint());
     }
 
     /** The evidence alone, to stand inside another report. */
-    public static List<Section> sections(BenchView view) {
+    public static List<Section> sections(BenchView view, Optional<String> mountOfUse) {
+        return sections(view, inOrder(view.analysis(), mountOfUse));
+    }
+
+    private static List<Section> sections(BenchView view, List<MountResult> mounts) {
         List<Section> sections = new ArrayList<>();
-        if (!view.analysis().mounts().isEmpty())
-            sections.add(new Section("Bench: level over the control", levels(view.analysis())));
+        if (!mounts.isEmpty())
+            sections.add(new Section("Bench: level over the control", levels(view.analysis(), mounts)));
+        if (!view.analysis().meters().isEmpty())
+            sections.add(new Section("Bench: field meter", meters(view.analysis())));
         if (!view.sweeps().isEmpty()) sections.add(new Section("Bench: match", match(view)));
         if (!view.costs().isEmpty())
             sections.add(
@@ -57,49 +74,48 @@ public final class BenchReport {
         return sections;
     }
 
-    private static List<Block> answer(BenchAnalysis analysis) {
+    /** The mounting of use first: the one named, else those in the hand and on the body, each in the order of the file. */
+    private static List<MountResult> inOrder(BenchAnalysis analysis, Optional<String> mountOfUse) {
+        return analysis.mounts().stream()
+                .sorted(Comparator.comparingInt((MountResult mount) -> rank(mount, mountOfUse)))
+                .toList();
+    }
+
+    private static int rank(MountResult mount, Optional<String> mountOfUse) {
+        if (mountOfUse.filter(mount.mounting().name()::equalsIgnoreCase).isPresent()) return 0;
+        return switch (mount.mounting().kind()) {
+            case HAND, BODY -> 1;
+            case CHASSIS, COUNTERPOISE -> 2;
+            case INSTRUMENT -> 3;
+        };
+    }
+
+    private static List<Block> answer(List<MountResult> mounts) {
         List<Block> blocks = new ArrayList<>();
-        for (MountResult mount : analysis.mounts())
-            for (AntennaResult antenna : mount.antennas()) {
-                String words = verdict(mount, antenna);
-                blocks.add(blocks.isEmpty() ? Paragraph.answer(words) : Paragraph.of(words));
-            }
+        for (MountResult mount : mounts) {
+            String words = BenchWords.ranking(mount);
+            blocks.add(blocks.isEmpty() ? Paragraph.answer(words) : Paragraph.of(words));
+        }
         if (blocks.isEmpty())
             blocks.add(
                     Paragraph.answer("This session holds nothing to compare; what it says about match stands below."));
         return blocks;
     }
 
-    /** One antenna in one mounting, in a sentence or two. */
-    public static String verdict(MountResult mount, AntennaResult antenna) {
-        double delta = antenna.delta().db();
-        String size = Axis.number(Math.abs(delta), 1) + " dB " + (delta < 0 ? "weaker" : "stronger") + " than "
-                + antenna.delta().control() + " (" + mount.mounting().name() + ")";
-        Optional<Interval> interval = antenna.delta().interval95();
-        if (interval.isEmpty())
-            return antenna.antenna() + " read " + size
-                    + ", once: nothing is known about its scatter, so nothing more can be said.";
-        String doubt = ", 95 % interval " + Axis.signed(interval.get().low(), 1) + " to "
-                + Axis.signed(interval.get().high(), 1) + " dB";
-        if (antenna.toldApart()) return antenna.antenna() + " is " + size + doubt + ": told apart.";
-        String limit = antenna.detection()
-                .map(d -> " This session would have shown a difference of " + Axis.number(d.minimumDifferenceDb(), 1)
-                        + " dB.")
-                .orElse("");
-        return antenna.antenna() + " read " + size + doubt + ": not told apart." + limit;
-    }
-
-    private static List<Block> levels(BenchAnalysis analysis) {
+    private static List<Block> levels(BenchAnalysis analysis, List<MountResult> mounts) {
         List<Block> blocks = new ArrayList<>();
         String control = analysis.control().orElse("the control");
-        List<DeltaRow> rows = rows(analysis);
+        List<DeltaRow> rows = rowsOf(mounts);
         if (!rows.isEmpty())
             blocks.add(new Drawing(
                     DeltaFigure.of("Level over the control with 95 % intervals", control, rows),
                     "Filled: told apart from the control after all comparisons of the mounting were made stricter together."
                             + " Open: not told apart."));
-        for (MountResult mount : analysis.mounts()) {
+        for (MountResult mount : mounts) {
             blocks.add(table(mount));
+            blocks.add(new Bullets(mount.antennas().stream()
+                    .map(antenna -> BenchWords.verdict(mount, antenna))
+                    .toList()));
             if (mount.antennas().size() > 1) blocks.add(pairs(mount, control));
         }
         return blocks;
@@ -107,8 +123,12 @@ public final class BenchReport {
 
     /** Every difference whose doubt is known, as {@link DeltaFigure} draws it. */
     public static List<DeltaRow> rows(BenchAnalysis analysis) {
+        return rowsOf(analysis.mounts());
+    }
+
+    private static List<DeltaRow> rowsOf(List<MountResult> mounts) {
         List<DeltaRow> rows = new ArrayList<>();
-        for (MountResult mount : analysis.mounts())
+        for (MountResult mount : mounts)
             for (AntennaResult antenna : mount.antennas())
                 antenna.delta()
                         .interval95()
@@ -124,9 +144,11 @@ public final class BenchReport {
 
     /** Mounting and, where it is known, frequency. */
     public static String group(MountResult mount) {
-        return mount.frequencyMhz().isEmpty()
-                ? mount.mounting().name()
-                : mount.mounting().name() + ", " + plain(mount.frequencyMhz().getAsDouble()) + " MHz";
+        return group(mount.mounting().name(), mount.frequencyMhz());
+    }
+
+    private static String group(String mounting, OptionalDouble frequencyMhz) {
+        return frequencyMhz.isEmpty() ? mounting : mounting + ", " + plain(frequencyMhz.getAsDouble()) + " MHz";
     }
 
     private static String plain(double value) {
@@ -147,7 +169,7 @@ public final class BenchReport {
                     interval.map(i -> Axis.signed(i.low(), 1) + " to " + Axis.signed(i.high(), 1))
                             .orElse("unknown"),
                     antenna.verdict().map(v -> chance(v.adjustedP())).orElse("unknown"),
-                    antenna.toldApart() ? "told apart" : "not told apart",
+                    antenna.finding().words(),
                     antenna.parts().stream().map(BenchReport::part).collect(Collectors.joining("; "))));
         }
         return new Sheet(
@@ -164,6 +186,98 @@ public final class BenchReport {
                         Sheet.Column.words("verdict"),
                         Sheet.Column.words("doubt from, dB")),
                 rows);
+    }
+
+    private static List<Block> meters(BenchAnalysis analysis) {
+        List<Block> blocks = new ArrayList<>();
+        for (MeterResult meter : analysis.meters()) {
+            blocks.add(meter(meter, analysis.control().orElse("")));
+            blocks.add(Paragraph.of(BenchWords.meter(meter)));
+        }
+        return blocks;
+    }
+
+    private static Sheet meter(MeterResult meter, String control) {
+        boolean isRankOnly = meter.basis() == MeterScale.Basis.UNDECLARED;
+        List<Sheet.Row> rows = new ArrayList<>();
+        for (MeterResult.Rank rank : meter.ranks()) {
+            Optional<AntennaResult> result = meter.antenna(rank.antenna());
+            String told = rank.antenna().equalsIgnoreCase(control)
+                    ? "control"
+                    : result.map(r -> r.finding().words()).orElse("rank only");
+            Optional<Interval> interval = isRankOnly
+                    ? rank.bracketDb()
+                    : result.flatMap(r -> r.delta().interval95());
+            rows.add(Sheet.Row.of(
+                    rank.antenna(),
+                    String.valueOf(rank.rank()),
+                    String.valueOf(rank.n()),
+                    Axis.number(rank.medianMicroamps(), 1),
+                    result.map(r -> Axis.signed(r.delta().db(), 1)).orElse(""),
+                    interval.map(i -> Axis.signed(i.low(), 1) + " to " + Axis.signed(i.high(), 1))
+                            .orElse(""),
+                    told));
+        }
+        return new Sheet(
+                "Field meter, " + group(meter.mounting().name(), meter.frequencyMhz()) + ".",
+                List.of(
+                        Sheet.Column.words("antenna"),
+                        Sheet.Column.number("rank"),
+                        Sheet.Column.number("n"),
+                        Sheet.Column.number("median, uA"),
+                        Sheet.Column.number("over control, dB"),
+                        Sheet.Column.number(isRankOnly ? "between, dB" : "95 % interval, dB"),
+                        Sheet.Column.words("verdict")),
+                rows);
+    }
+
+    /** SWR and return loss as they were read, one row an antenna, mounting and frequency. */
+    private static Section matchReadings(BenchAnalysis analysis) {
+        List<Sheet.Row> rows = new ArrayList<>();
+        List<Sheet.Row> tuned = new ArrayList<>();
+        for (MatchReadings readings : analysis.matches()) {
+            String mounting = readings.mounting().name();
+            for (MatchReadings.Point point : readings.points())
+                rows.add(Sheet.Row.of(
+                        readings.antenna(),
+                        mounting,
+                        plain(point.frequencyMhz()),
+                        Axis.number(point.match().swr(), 2),
+                        Axis.number(point.match().returnLossDb(), 1),
+                        Axis.number(point.match().mismatchLossDb(), 2)));
+            if (readings.resonanceMhz().isPresent() || readings.bandwidthMhz().isPresent())
+                tuned.add(Sheet.Row.of(
+                        readings.antenna(),
+                        mounting,
+                        megahertz(readings.resonanceMhz()),
+                        megahertz(readings.bandwidthMhz())));
+        }
+        List<Block> blocks = new ArrayList<>();
+        if (!rows.isEmpty())
+            blocks.add(new Sheet(
+                    "Match explains a delta of the same mounting; it is never a second loss.",
+                    List.of(
+                            Sheet.Column.words("antenna"),
+                            Sheet.Column.words("mounting"),
+                            Sheet.Column.number("MHz"),
+                            Sheet.Column.number("SWR, :1"),
+                            Sheet.Column.number("return loss, dB"),
+                            Sheet.Column.number("mismatch loss, dB")),
+                    rows));
+        if (!tuned.isEmpty())
+            blocks.add(new Sheet(
+                    "Tuning as it was read.",
+                    List.of(
+                            Sheet.Column.words("antenna"),
+                            Sheet.Column.words("mounting"),
+                            Sheet.Column.number("resonance, MHz"),
+                            Sheet.Column.number("3:1 bandwidth, MHz")),
+                    tuned));
+        return new Section("Bench: match as it was read", blocks);
+    }
+
+    private static String megahertz(OptionalDouble value) {
+        return value.isPresent() ? Axis.number(value.getAsDouble(), 2) : "";
     }
 
     private static String part(UncertaintyPart part) {
@@ -185,22 +299,16 @@ public final class BenchReport {
     /** Every antenna against every other; two are alike when some group that cannot be told apart holds both. */
     private static Drawing pairs(MountResult mount, String control) {
         List<String> names = new ArrayList<>();
-        List<LevelSummary> levels = new ArrayList<>();
         names.add(control);
-        levels.add(mount.control());
-        for (AntennaResult antenna : mount.antennas()) {
-            names.add(antenna.antenna());
-            levels.add(antenna.level());
-        }
+        for (AntennaResult antenna : mount.antennas()) names.add(antenna.antenna());
         List<PairCell> cells = new ArrayList<>();
         for (int i = 1; i < names.size(); i++)
             for (int j = 0; j < i; j++) {
                 String row = names.get(i);
                 String column = names.get(j);
                 boolean isAlike = mount.alike().stream().anyMatch(g -> g.contains(row) && g.contains(column));
-                double difference = j == 0
-                        ? mount.antennas().get(i - 1).delta().db()
-                        : levels.get(i).mean() - levels.get(j).mean();
+                double difference = mount.antennas().get(i - 1).delta().db()
+                        - (j == 0 ? 0 : mount.antennas().get(j - 1).delta().db());
                 cells.add(new PairCell(i, j, difference, !isAlike));
             }
         return new Drawing(

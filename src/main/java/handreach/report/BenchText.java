@@ -6,6 +6,7 @@ import handreach.bench.AntennaResult;
 import handreach.bench.BenchAnalysis;
 import handreach.bench.MatchReadings;
 import handreach.bench.MeterResult;
+import handreach.bench.MeterScale;
 import handreach.bench.MountResult;
 import handreach.uncertainty.Interval;
 import java.util.List;
@@ -70,10 +71,12 @@ public final class BenchText {
         node.put("told_apart", result.toldApart());
         node.put("verdict", result.finding().name().toLowerCase(Locale.ROOT).replace('_', '-'));
         node.put("reason", result.reason());
-        result.intervalTogether()
-                .ifPresent(together -> node.putArray("interval_95_together_db")
-                        .add(together.low())
-                        .add(together.high()));
+        Optional<Interval> together = result.intervalTogether();
+        if (together.isPresent())
+            node.putArray("interval_95_together_db")
+                    .add(together.get().low())
+                    .add(together.get().high());
+        else node.putNull("interval_95_together_db");
         result.delta()
                 .estimate()
                 .ifPresent(estimate -> putFinite(node, "degrees_of_freedom", estimate.degreesOfFreedom()));
@@ -100,6 +103,7 @@ public final class BenchText {
         ObjectNode node = (ObjectNode) Json.tree(new Object() {});
         node.put("mount", meter.mounting().name());
         put(node, "frequency_mhz", meter.frequencyMhz());
+        node.put("basis", meter.basis().name().toLowerCase(Locale.ROOT).replace('_', '-'));
         ArrayNode ranks = node.putArray("ranks");
         for (MeterResult.Rank rank : meter.ranks()) {
             ObjectNode one = ranks.addObject();
@@ -150,25 +154,17 @@ public final class BenchText {
                 .ifPresent(control -> out.append("Control: ").append(control).append("\n"));
         for (MountResult mount : analysis.mounts()) {
             out.append('\n').append(title(mount)).append('\n').append(table(mount, settleDb));
+            out.append(BenchWords.ranking(mount)).append('\n');
             for (List<String> group : mount.alike())
                 out.append("Cannot be told apart: ")
                         .append(String.join(", ", group))
                         .append(".\n");
         }
-        for (MeterResult meter : analysis.meters()) {
-            TextTable table =
-                    TextTable.of("field meter, " + meter.mounting().name(), "rank", "n", "median uA", "between dB");
-            for (MeterResult.Rank rank : meter.ranks())
-                table.row(
-                        rank.antenna(),
-                        Integer.toString(rank.rank()),
-                        Integer.toString(rank.n()),
-                        number(rank.medianMicroamps(), 1),
-                        rank.bracketDb()
-                                .map(b -> number(b.low(), 1) + " to " + number(b.high(), 1))
-                                .orElse(""));
-            out.append('\n').append(table.text());
-        }
+        for (MeterResult meter : analysis.meters())
+            out.append('\n')
+                    .append(meter.basis() == MeterScale.Basis.UNDECLARED ? ranks(meter) : decibels(meter))
+                    .append(BenchWords.meter(meter))
+                    .append('\n');
         TextTable match = TextTable.of("match", "mount", "MHz", "SWR", "return loss dB", "mismatch dB");
         for (MatchReadings readings : analysis.matches())
             for (MatchReadings.Point point : readings.points())
@@ -184,6 +180,62 @@ public final class BenchText {
                     .append(match.text())
                     .append("Match explains a delta of the same mounting; it is never a second loss.\n");
         return out.toString();
+    }
+
+    private static String ranks(MeterResult meter) {
+        TextTable table =
+                TextTable.of("field meter, " + meter.mounting().name(), "rank", "n", "median uA", "between dB");
+        for (MeterResult.Rank rank : meter.ranks())
+            table.row(
+                    rank.antenna(),
+                    Integer.toString(rank.rank()),
+                    Integer.toString(rank.n()),
+                    number(rank.medianMicroamps(), 1),
+                    rank.bracketDb()
+                            .map(b -> number(b.low(), 1) + " to " + number(b.high(), 1))
+                            .orElse(""));
+        return table.text();
+    }
+
+    private static String decibels(MeterResult meter) {
+        TextTable table = TextTable.of(
+                "field meter, " + meter.mounting().name(),
+                "rank",
+                "n",
+                "median uA",
+                "delta dB",
+                "u dB",
+                "95 % interval",
+                "told apart");
+        for (MeterResult.Rank rank : meter.ranks()) {
+            Optional<AntennaResult> result = meter.antenna(rank.antenna());
+            table.row(
+                    rank.antenna(),
+                    Integer.toString(rank.rank()),
+                    Integer.toString(rank.n()),
+                    number(rank.medianMicroamps(), 1),
+                    result.map(BenchText::delta).orElse("-"),
+                    result.map(BenchText::doubt).orElse("-"),
+                    result.map(BenchText::interval).orElse("-"),
+                    result.map(BenchText::told).orElse("-"));
+        }
+        return table.text();
+    }
+
+    private static String delta(AntennaResult result) {
+        return String.format(Locale.ROOT, "%+.2f", result.delta().db());
+    }
+
+    private static String doubt(AntennaResult result) {
+        OptionalDouble u = result.delta().standardUncertaintyDb();
+        return u.isPresent() ? number(u.getAsDouble(), 2) : "-";
+    }
+
+    private static String interval(AntennaResult result) {
+        return result.delta()
+                .interval95()
+                .map(i -> String.format(Locale.ROOT, "%+.2f to %+.2f", i.low(), i.high()))
+                .orElse("-");
     }
 
     private static String title(MountResult mount) {
@@ -209,14 +261,9 @@ public final class BenchText {
             table.row(
                     result.antenna(),
                     Integer.toString(result.n()),
-                    String.format(Locale.ROOT, "%+.2f", result.delta().db()),
-                    result.delta().standardUncertaintyDb().isPresent()
-                            ? number(result.delta().standardUncertaintyDb().getAsDouble(), 2)
-                            : "-",
-                    result.delta()
-                            .interval95()
-                            .map(i -> String.format(Locale.ROOT, "%+.2f to %+.2f", i.low(), i.high()))
-                            .orElse("-"),
+                    delta(result),
+                    doubt(result),
+                    interval(result),
                     told(result),
                     result.detection()
                             .map(limit -> number(limit.minimumDifferenceDb(), 2))

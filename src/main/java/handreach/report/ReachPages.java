@@ -4,6 +4,7 @@ import handreach.cartography.LoadoutMark;
 import handreach.geodesy.Compass;
 import handreach.loadout.Loadout;
 import handreach.plan.CalibrationFile;
+import handreach.plan.Kit;
 import handreach.plan.Places;
 import handreach.plan.Plan;
 import handreach.reach.LoadoutReach;
@@ -53,7 +54,9 @@ final class ReachPages {
     /** The whole report with the plan's bench beside it and further evidence behind. */
     Page page(List<Section> more, String imprint) {
         List<Section> evidence = new ArrayList<>();
-        scene.bench().ifPresent(bench -> evidence.addAll(BenchReport.sections(benchView(imprint))));
+        scene.bench()
+                .ifPresent(bench -> evidence.addAll(BenchReport.sections(
+                        benchView(imprint), plan.kit().bench().map(Kit.Bench::mount))));
         evidence.addAll(more);
         ReachView view = new ReachView(
                 opening(imprint),

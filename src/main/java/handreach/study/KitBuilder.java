@@ -2,8 +2,9 @@ package handreach.study;
 
 import handreach.bench.AntennaResult;
 import handreach.bench.BenchAnalysis;
+import handreach.bench.MeterScale;
 import handreach.bench.MountKind;
-import handreach.bench.MountResult;
+import handreach.bench.Mounting;
 import handreach.input.InputFault;
 import handreach.input.SourceText;
 import handreach.loadout.Antenna;
@@ -34,6 +35,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.stream.Stream;
 
 /** Builds loadouts out of what the plan says and what the bench measured. */
 final class KitBuilder {
@@ -172,37 +174,63 @@ final class KitBuilder {
                 "plan.toml",
                 0,
                 "antenna \"" + entry.name() + "\"" + with + " of loadout \"" + loadout.name()
-                        + "\" has no delta over the control: no received_level readings of it stand in the bench file. Add readings,"
+                        + "\" has no delta over the control: neither received_level readings of it stand in the bench file, nor"
+                        + " field_meter readings with a detector_law or meter_calibration declared. Add readings,"
                         + " name it with bench" + (loadout.counterpoise() ? "_with_counterpoise" : "")
                         + ", or declare delta_db, delta_uncertainty_db and delta_mount.");
     }
 
+    /**
+     * One antenna in one mounting of the bench, from levels or from a field meter of which the law is declared.
+     *
+     * @param law of the meter; none for levels
+     */
+    private record Found(
+            Mounting mounting, OptionalDouble frequencyMhz, AntennaResult result, Optional<MeterScale.Basis> law) {}
+
+    private Stream<Found> fromLevels(String name) {
+        return bench.orElseThrow().mounts().stream()
+                .flatMap(mount -> mount.antenna(name).stream()
+                        .map(result -> new Found(mount.mounting(), mount.frequencyMhz(), result, Optional.empty())));
+    }
+
+    private Stream<Found> fromMeter(String name) {
+        return bench.orElseThrow().meters().stream()
+                .flatMap(meter -> meter.antenna(name).stream()
+                        .map(result ->
+                                new Found(meter.mounting(), meter.frequencyMhz(), result, Optional.of(meter.basis()))));
+    }
+
+    /** From levels; from a field meter only where the antenna has none that would do. */
     private Optional<AntennaDelta> measured(Kit.AntennaEntry entry, Kit.LoadoutEntry loadout) {
         if (bench.isEmpty()) return Optional.empty();
         Optional<String> wired = entry.delta().withWire();
         String name = loadout.counterpoise()
                 ? wired.orElse(entry.delta().benchName())
                 : entry.delta().benchName();
-        Optional<MountResult> mount = bench.get().mounts().stream()
-                .filter(result -> result.antenna(name).isPresent())
-                .filter(result -> !loadout.counterpoise()
-                        || wired.isPresent()
-                        || result.mounting().withCounterpoise())
-                .filter(result -> loadout.counterpoise() || !result.mounting().withCounterpoise())
-                .min(Comparator.<MountResult>comparingInt(result -> isWished(result) ? 0 : 1)
-                        .thenComparingInt(result -> distance(result.mounting().kind(), loadout.carry()))
-                        .thenComparingDouble(result -> frequencyGap(result)));
-        return mount.map(result -> delta(result, result.antenna(name).orElseThrow()));
+        return nearest(fromLevels(name), loadout, wired.isPresent())
+                .or(() -> nearest(fromMeter(name), loadout, wired.isPresent()))
+                .map(this::delta);
     }
 
-    private boolean isWished(MountResult result) {
+    private Optional<Found> nearest(Stream<Found> all, Kit.LoadoutEntry loadout, boolean isNamedWired) {
+        return all.filter(found -> !loadout.counterpoise()
+                        || isNamedWired
+                        || found.mounting().withCounterpoise())
+                .filter(found -> loadout.counterpoise() || !found.mounting().withCounterpoise())
+                .min(Comparator.<Found>comparingInt(found -> isWished(found) ? 0 : 1)
+                        .thenComparingInt(found -> distance(found.mounting().kind(), loadout.carry()))
+                        .thenComparingDouble(this::frequencyGap));
+    }
+
+    private boolean isWished(Found found) {
         String wish = plan.kit().bench().map(Kit.Bench::mount).orElse("");
-        return result.mounting().name().equalsIgnoreCase(wish);
+        return found.mounting().name().equalsIgnoreCase(wish);
     }
 
-    private double frequencyGap(MountResult result) {
-        if (result.frequencyMhz().isEmpty()) return 0;
-        return Math.abs(result.frequencyMhz().getAsDouble() / frequency.mhz() - 1);
+    private double frequencyGap(Found found) {
+        if (found.frequencyMhz().isEmpty()) return 0;
+        return Math.abs(found.frequencyMhz().getAsDouble() / frequency.mhz() - 1);
     }
 
     /** How far a mounting is from the way a radio is carried; less is nearer. */
@@ -230,24 +258,31 @@ final class KitBuilder {
         return order.indexOf(kind);
     }
 
-    private AntennaDelta delta(MountResult mount, AntennaResult result) {
-        requireBelieved(mount, result);
-        if (mount.frequencyMhz().isPresent() && frequencyGap(mount) > 0.05)
+    private AntennaDelta delta(Found found) {
+        requireBelieved(found);
+        AntennaResult result = found.result();
+        String mount = found.mounting().name();
+        if (found.frequencyMhz().isPresent() && frequencyGap(found) > 0.05)
             warnOnce("The bench read " + result.antenna() + " at "
-                    + number(mount.frequencyMhz().getAsDouble()) + " MHz; the channel is " + number(frequency.mhz())
+                    + number(found.frequencyMhz().getAsDouble()) + " MHz; the channel is " + number(frequency.mhz())
                     + " MHz. A delta does not carry over between bands.");
         if (result.delta().standardUncertaintyDb().isEmpty())
-            warnOnce(result.antenna() + " was read once in " + mount.mounting().name()
+            warnOnce(result.antenna() + " was read once in " + mount
                     + ": its scatter is unknown, 2 dB of doubt are taken (our suggestion).");
-        return AntennaDelta.of(
-                result.delta(),
-                result.n(),
-                "bench, " + result.n() + " readings, mounting \""
-                        + mount.mounting().name() + "\"");
+        double db = result.delta().db();
+        String read = result.n() + " readings, mounting \"" + mount + "\"";
+        if (found.law().isEmpty()) return AntennaDelta.of(result.delta(), result.n(), "bench, " + read);
+        double lawDb = found.law().get().lawDoubtDb(db);
+        String source = "bench, field meter, " + found.law().get().words() + ", " + read
+                + (lawDb > 0
+                        ? "; doubt of the law " + number(Math.round(100 * lawDb) / 100.0)
+                                + " dB, half of the way to the other law (our suggestion)"
+                        : "");
+        return AntennaDelta.of(result.delta(), result.n(), source).withFurtherDoubt(lawDb);
     }
 
-    private void requireBelieved(MountResult mount, AntennaResult result) {
-        double db = result.delta().delta().db();
+    private void requireBelieved(Found found) {
+        double db = found.result().delta().delta().db();
         if (Math.abs(db) <= AntennaDelta.LARGEST_DB) return;
         String file = plan.kit()
                 .bench()
@@ -256,10 +291,10 @@ final class KitBuilder {
         throw new InputFault(
                 file,
                 0,
-                "\"" + result.antenna() + "\" in mounting \"" + mount.mounting().name() + "\" lies " + number(db)
+                "\"" + found.result().antenna() + "\" in mounting \"" + found.mounting().name() + "\" lies " + number(db)
                         + " dB over the control, allowed is -" + number(AntennaDelta.LARGEST_DB) + " to "
                         + number(AntennaDelta.LARGEST_DB)
-                        + " dB. Check its received_level readings: their sign, and that all are in dBm.");
+                        + " dB. Check its readings: their sign, and that all are in one unit.");
     }
 
     private void warnOnce(String warning) {

@@ -30,6 +30,9 @@ class ReportPagesTest {
             helical,in hand,received_level,-49.8,dBm,155.1,3,
             whip,in hand,received_level,-46.7,dBm,155.1,3,
             wire,in hand,received_level,-49.6,dBm,155.1,3,
+            helical,in hand,received_level,-50.1,dBm,155.1,4,
+            whip,in hand,received_level,-47.1,dBm,155.1,4,
+            wire,in hand,received_level,-50.1,dBm,155.1,4,
             """;
 
     private static BenchView bench() {
@@ -83,7 +86,7 @@ class ReportPagesTest {
                         Optional.of(SampleFigures.rose()),
                         List.of(new Drawing(SampleFigures.profile(), ""))),
                 List.of(new ReachView.Link("A to B", ledger())),
-                BenchReport.sections(bench()),
+                BenchReport.sections(bench(), Optional.empty()),
                 grounds);
     }
 
@@ -152,16 +155,25 @@ class ReportPagesTest {
         Page page = BenchReport.page(bench());
         List<String> words = new ArrayList<>();
         page.answer().forEach(b -> words.add(((Paragraph) b).words()));
-        assertTrue(words.get(0).startsWith("whip is 3.0 dB stronger than helical (in hand)"), words.get(0));
-        assertTrue(words.get(0).endsWith("told apart."), words.get(0));
+        assertEquals(1, words.size());
         assertTrue(
-                words.get(1).contains("not told apart. This session would have shown a difference of"), words.get(1));
+                words.get(0).startsWith("Mounting \"in hand\": strongest of 2 antennas is whip, +3.0 dB over helical."),
+                words.get(0));
+        assertTrue(words.get(0).contains("the interval that holds for all of them together"), words.get(0));
+        assertTrue(words.get(0).endsWith("It is told apart from the control."), words.get(0));
+        List<String> verdicts = ((Bullets) page.sections().get(0).blocks().get(2)).points();
+        assertTrue(verdicts.get(0).startsWith("whip is 3.0 dB stronger than helical (in hand)"), verdicts.get(0));
+        assertTrue(verdicts.get(0).endsWith("told apart."), verdicts.get(0));
+        assertTrue(
+                verdicts.get(1).contains("not told apart. This session would have shown a difference of"),
+                verdicts.get(1));
         assertTrue(page.sections().stream().anyMatch(s -> s.heading().equals("Cautions")));
     }
 
     @Test
     void pairsThatCannotBeToldApartAreHatched() {
-        Drawing pairs = (Drawing) BenchReport.sections(bench()).get(0).blocks().get(2);
+        Drawing pairs = (Drawing)
+                BenchReport.sections(bench(), Optional.empty()).get(0).blocks().get(3);
         String words = pairs.figure().description();
         assertTrue(words.contains("whip and helical: +3.0 dB, told apart."), words);
         assertTrue(words.contains("wire and helical: 0.0 dB, not told apart."), words);
@@ -169,7 +181,8 @@ class ReportPagesTest {
 
     @Test
     void costsStandBesideWhatTheyBuy() {
-        Sheet costs = (Sheet) BenchReport.sections(bench()).get(1).blocks().get(0);
+        Sheet costs = (Sheet)
+                BenchReport.sections(bench(), Optional.empty()).get(1).blocks().get(0);
         assertEquals(
                 List.of("whip", "+3.0 dB in hand", "47", "45", "25"),
                 costs.rows().get(0).cells());

@@ -1,0 +1,195 @@
+package handreach.story;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.Locale;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** A bench session with a field meter, from the readings to the terminal, the report and a plan: the same answer on all. */
+class S11BenchTest {
+    private static final Path VALLEY = Path.of("elevation-samples/invented-valley");
+    private static final String HEADER = "antenna,mount,quantity,value,unit,frequency_mhz,trial,note\n";
+    /** Figures are printed to two digits. */
+    private static final double PRINTED = 0.005;
+
+    @TempDir
+    Path folder;
+
+    /** Five turns; by hand whip over helical 10 log of 2 = 3.01 dB in each, stub 1.76 dB below. */
+    private Path session(String declaration, boolean withLevels) throws IOException {
+        StringBuilder text = new StringBuilder(declaration).append(HEADER);
+        double[] turn = {20, 21, 19, 20.5, 20.2};
+        for (int t = 1; t <= turn.length; t++) {
+            double wobble = 1 + 0.01 * (t % 3);
+            row(text, "factory helical", "field_meter", turn[t - 1], "uA", t);
+            row(text, "quarter-wave whip", "field_meter", 2 * turn[t - 1] * wobble, "uA", t);
+            row(text, "stub", "field_meter", turn[t - 1] / 1.5 / wobble, "uA", t);
+            if (!withLevels) continue;
+            row(text, "factory helical", "received_level", -42 - 0.1 * (t % 2), "dBm", t);
+            row(text, "quarter-wave whip", "received_level", -39 + 0.1 * (t % 3), "dBm", t);
+            row(text, "stub", "received_level", -44 + 0.1 * (t % 4), "dBm", t);
+        }
+        text.append(
+                "quarter-wave whip,in hand,swr,1.37,:1,155,,\nquarter-wave whip,in hand,return_loss,17.5,dB,150,,\n");
+        Path file = folder.resolve("bench.csv");
+        Files.writeString(file, text);
+        return file;
+    }
+
+    private static void row(StringBuilder text, String antenna, String quantity, double value, String unit, int trial) {
+        text.append(
+                String.format(Locale.ROOT, "%s,in hand,%s,%.3f,%s,155,%d,%n", antenna, quantity, value, unit, trial));
+    }
+
+    @Test
+    void decibelsOfADeclaredLawStandOnEveryFace() throws IOException {
+        for (String law :
+                new String[] {"detector_law = square", "meter_calibration = 5:-40, 10:-37, 20:-34, 40:-31, 80:-28"}) {
+            Path file = session("# " + law + "\n", true);
+            Path report = folder.resolve("bench.html");
+            CommandRun run = CommandRun.of(
+                    "bench", file.toString(), "--control", "factory helical", "--report", report.toString());
+            assertEquals(0, run.code(), run.err());
+            JsonNode node = new ObjectMapper()
+                    .readTree(CommandRun.of("bench", file.toString(), "--control", "factory helical", "--json")
+                            .out());
+            JsonNode whip = node.at("/field_meter/0/deltas/0");
+            assertEquals("quarter-wave whip", whip.get("antenna").asText());
+            assertEquals(3.05, whip.get("delta_db").asDouble(), 0.06);
+            assertTrue(whip.get("told_apart").asBoolean());
+            String html = Files.readString(report);
+            String meter = run.out().substring(run.out().indexOf("field meter"));
+            String delta =
+                    String.format(Locale.ROOT, "%+.2f", whip.get("delta_db").asDouble());
+            String interval = String.format(
+                    Locale.ROOT,
+                    "%+.2f to %+.2f",
+                    whip.at("/interval_95_db/0").asDouble(),
+                    whip.at("/interval_95_db/1").asDouble());
+            assertTrue(meter.contains(delta) && meter.contains(interval), meter);
+            assertFalse(run.out().contains("between dB"), run.out());
+            assertFalse(node.at("/field_meter/0/ranks/1").has("bracket_db"));
+            String kendall = String.format(
+                    Locale.ROOT,
+                    "Kendall %+.2f",
+                    node.at("/field_meter/0/agreement/kendall").asDouble());
+            assertTrue(plain(meter).contains("Kendall +1.0") && plain(html).contains("Kendall +1.0"), kendall + meter);
+            assertTrue(html.contains("Field meter, in hand, 155 MHz"));
+            assertTrue(html.contains("41.2"), "the median of the whip, microamps");
+            assertTrue(html.contains("Match explains a delta") && html.contains("1.37") && html.contains("17.5"));
+        }
+    }
+
+    private static String plain(String text) {
+        return text.replace('\u2212', '-');
+    }
+
+    @Test
+    void withoutALawThereIsTheSpanAndTheRankOnly() throws IOException {
+        Path file = session("", true);
+        CommandRun run = CommandRun.of("bench", file.toString(), "--control", "factory helical");
+        assertTrue(run.out().contains("between dB"), run.out());
+        assertTrue(run.out().contains("Microamps only rank"), run.out());
+        assertTrue(plain(run.out()).contains("Kendall +1.0"), run.out());
+    }
+
+    /** u of the law: 3.1 dB of difference, half of the way to the other law is 1.5 dB, over √3 0.9 dB. */
+    @Test
+    void aPlanTakesMicroampsWhereThereIsNoLevel() throws IOException {
+        session("# detector_law = square\n", false);
+        Path plan = plan();
+        CommandRun run = CommandRun.of("path", "--plan", plan.toString(), "--from", "camp", "--to", "pass", "--json");
+        assertEquals(0, run.code(), run.err());
+        String out = run.out();
+        assertTrue(out.contains("bench, field meter, declared law square: current follows power, 5 readings"), out);
+        assertTrue(out.contains("doubt of the law 0.8") || out.contains("doubt of the law 0.9"), out);
+    }
+
+    @Test
+    void microampsWithoutALawAreNoDelta() throws IOException {
+        session("", false);
+        CommandRun run = CommandRun.of("path", "--plan", plan().toString(), "--from", "camp", "--to", "pass");
+        assertEquals(2, run.code());
+        assertTrue(
+                run.err().contains("nor field_meter readings with a detector_law or meter_calibration declared"),
+                run.err());
+    }
+
+    /** The means lie 68.05 dB apart: one clear line instead of a defect. */
+    @Test
+    void aDifferenceThatNoAntennaMakesIsOneClearLine() throws IOException {
+        StringBuilder text = new StringBuilder(HEADER);
+        for (int t = 1; t <= 4; t++) {
+            row(text, "factory helical", "received_level", -42 - 0.1 * (t % 2), "dBm", t);
+            row(text, "quarter-wave whip", "received_level", -110 - 0.2 * (t % 2), "dBm", t);
+        }
+        Files.writeString(folder.resolve("bench.csv"), text);
+        CommandRun run = CommandRun.of("path", "--plan", plan().toString(), "--from", "camp", "--to", "pass");
+        assertEquals(2, run.code(), run.err());
+        assertTrue(
+                run.err().contains("quarter-wave whip in mounting \"in hand\" lie 68.05 dB from the control's"),
+                run.err());
+        assertFalse(run.err().contains("defect"), run.err());
+    }
+
+    /** The valley with two antennas and two loadouts, read on the bench beside it. */
+    private Path plan() throws IOException {
+        String text = Files.readString(VALLEY.resolve("plan.toml"));
+        String head = text.substring(0, text.indexOf("[[antenna]]"))
+                .replace(
+                        "tiles = \"tiles\"",
+                        "tiles = \"" + VALLEY.toAbsolutePath().resolve("tiles") + "\"")
+                .replace("../invented-bench/bench.csv", "bench.csv");
+        String kit = """
+                [[antenna]]
+                name = "factory helical"
+                control = true
+                radiator = "short-helical"
+                length_cm = 15
+
+                [[antenna]]
+                name = "quarter-wave whip"
+                radiator = "quarter-wave"
+                length_cm = 46
+
+                [[loadout]]
+                name = "helical"
+                antenna = "factory helical"
+                carry = "face"
+
+                [[loadout]]
+                name = "whip"
+                antenna = "quarter-wave whip"
+                carry = "face"
+
+                [area]
+                centre = "camp"
+                radius_km = 8
+
+                [[position]]
+                name = "camp"
+                at = "44.4773, -29.5217"
+                loadout = "whip"
+                base = true
+
+                [[position]]
+                name = "pass"
+                at = "44.5640, -29.3766"
+                loadout = "helical"
+
+                [reach]
+                from = "camp"
+                """;
+        Path plan = folder.resolve("plan.toml");
+        Files.writeString(plan, head + kit);
+        return plan;
+    }
+}
