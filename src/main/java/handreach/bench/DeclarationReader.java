@@ -23,8 +23,27 @@ import java.util.regex.Pattern;
 
 /** Reads the lines {@code # key = value} above the header of a bench file. */
 final class DeclarationReader {
-    private static final Pattern LINE =
-            Pattern.compile("#\\s*([A-Za-z][A-Za-z0-9_]*)(?:\\s+for\\s+([^=]+?))?\\s*=\\s*(.*)");
+    private static final Pattern KEY = Pattern.compile("[A-Za-z][A-Za-z0-9_]*");
+    /** Key and antenna, blanks between them tidied to one. */
+    private static final Pattern KEY_FOR = Pattern.compile("([A-Za-z][A-Za-z0-9_]*) for (.+)");
+
+    /** A line as it was written: key, the antenna it holds for, value. */
+    private record Written(String key, Optional<String> antenna, String value) {
+        /** In time that grows with the length of the line, whatever stands in it. */
+        static Optional<Written> of(String line) {
+            int equals = line.indexOf('=');
+            if (!line.startsWith("#") || equals < 0) return Optional.empty();
+            String left = BLANKS.matcher(line.substring(1, equals).strip()).replaceAll(" ");
+            String value = line.substring(equals + 1).strip();
+            if (KEY.matcher(left).matches()) return Optional.of(new Written(left, Optional.empty(), value));
+            Matcher matcher = KEY_FOR.matcher(left);
+            return matcher.matches()
+                    ? Optional.of(new Written(matcher.group(1), Optional.of(matcher.group(2)), value))
+                    : Optional.empty();
+        }
+    }
+
+    private static final Pattern BLANKS = Pattern.compile("\\s+");
     private static final Pattern DOUBT = Pattern.compile("(\\S+)(?:\\s+([a-z-]+))?(?:\\s+([0-9.]+)\\s*%)?");
 
     /** How a doubt is taken where its line gives only a number. */
@@ -95,8 +114,8 @@ final class DeclarationReader {
     Declarations read(List<String> lines, int header) {
         for (int i = 0; i < lines.size(); i++) {
             if (lines.get(i).indexOf('#') < 0) continue;
-            Matcher matcher = LINE.matcher(bare(lines.get(i)));
-            if (matcher.matches()) take(matcher, i + 1, i < header);
+            int line = i + 1;
+            Written.of(bare(lines.get(i))).ifPresent(written -> take(written, line, line <= header));
         }
         return new Declarations(
                 Optional.ofNullable(entries.get("control")).map(Entry::value),
@@ -113,26 +132,27 @@ final class DeclarationReader {
 
     /** Without what a spreadsheet adds: quotation marks around the line and separators behind it. */
     private static String bare(String line) {
-        String text = line.strip().replaceAll("[,;\\t ]+$", "");
+        int end = line.length();
+        while (end > 0 && (Character.isWhitespace(line.charAt(end - 1)) || ",;".indexOf(line.charAt(end - 1)) >= 0))
+            end--;
+        String text = line.substring(0, end).strip();
         if (text.startsWith("\"") && text.endsWith("\"") && text.length() > 1)
             text = text.substring(1, text.length() - 1).replace("\"\"", "\"");
         return text.strip();
     }
 
-    private void take(Matcher matcher, int line, boolean isAboveHeader) {
-        String key = matcher.group(1).toLowerCase(Locale.ROOT);
-        String value = matcher.group(3).strip();
-        Optional<String> antenna =
-                Optional.ofNullable(matcher.group(2)).map(name -> name.strip().replaceAll("\\s+", " "));
+    private void take(Written written, int line, boolean isAboveHeader) {
+        String key = written.key().toLowerCase(Locale.ROOT);
+        String value = written.value();
+        Optional<String> antenna = written.antenna();
         if (!keys().contains(key)) {
             if (NearestWord.of(key, keys()).isPresent())
                 fault(
                         line,
-                        "there is no declaration \"" + matcher.group(1) + "\"." + NearestWord.hint(key, keys())
+                        "there is no declaration \"" + written.key() + "\"." + NearestWord.hint(key, keys())
                                 + " A remark is better written without an equals sign.");
             else if (key.contains("_"))
-                notes.add("The line \"# " + matcher.group(1)
-                        + " = …\" is no known declaration and is taken as a remark.");
+                notes.add("The line \"# " + written.key() + " = …\" is no known declaration and is taken as a remark.");
             return;
         }
         if (!isAboveHeader) {
@@ -155,7 +175,8 @@ final class DeclarationReader {
     }
 
     private void doubt(DoubtKey key, Optional<String> antenna, String value, int line) {
-        Matcher matcher = DOUBT.matcher(value.toLowerCase(Locale.ROOT));
+        Matcher matcher =
+                DOUBT.matcher(BLANKS.matcher(value.toLowerCase(Locale.ROOT)).replaceAll(" "));
         OptionalDouble number = matcher.matches() ? parsed(matcher.group(1)) : OptionalDouble.empty();
         Optional<Shape> shape = matcher.matches() ? shape(matcher.group(2), key.shape) : Optional.empty();
         OptionalDouble percent = !matcher.matches() || matcher.group(3) == null

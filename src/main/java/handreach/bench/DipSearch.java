@@ -1,10 +1,14 @@
 package handreach.bench;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Comparator;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import java.util.function.DoubleUnaryOperator;
+import java.util.stream.IntStream;
 import org.apache.commons.math3.analysis.solvers.BrentSolver;
 import org.apache.commons.math3.complex.Complex;
 import org.apache.commons.math3.optim.MaxEval;
@@ -16,6 +20,9 @@ import org.apache.commons.math3.optim.univariate.UnivariateObjectiveFunction;
 /** Finds where a curve of reflection dips, how wide, and where its reactance is zero. */
 final class DipSearch {
     private static final int STEPS_BETWEEN_POINTS = 32;
+    /** Steps altogether: a sweep of more than 31 250 rows is looked at in fewer between two, as its rows stand close. */
+    private static final int MOST_STEPS = 1_000_000;
+
     /** Reflection of SWR 6 between two dips makes them two. */
     private static final double PARTING = Match.ofSwr(6).reflection();
 
@@ -28,45 +35,56 @@ final class DipSearch {
     private final double[] grid;
     private final double[] reflection;
     private final double[] imaginary;
+    /** How many steps up to and with this one take hardly any power: two places with the same count lie in one dip. */
+    private final int[] parted;
+    /** Steps before which the reactance passes through zero. */
+    private final int[] crossings;
 
     DipSearch(ReflectionCurve curve, double systemOhm) {
         this.curve = curve;
         this.systemOhm = systemOhm;
         int cells = curve.count() - 1;
-        grid = new double[cells * STEPS_BETWEEN_POINTS + 1];
+        int steps = Math.max(1, Math.min(STEPS_BETWEEN_POINTS, MOST_STEPS / Math.max(1, cells)));
+        grid = new double[cells * steps + 1];
         reflection = new double[grid.length];
         imaginary = new double[grid.length];
         for (int i = 0; i < grid.length; i++) {
-            int cell = Math.min(cells - 1, i / STEPS_BETWEEN_POINTS);
-            double share = (double) (i - cell * STEPS_BETWEEN_POINTS) / STEPS_BETWEEN_POINTS;
+            int cell = Math.min(cells - 1, i / steps);
+            double share = (double) (i - cell * steps) / steps;
             double low = curve.mhz(Math.max(0, cell));
             grid[i] = cells == 0 ? low : share == 1 ? curve.mhz(cell + 1) : low + share * (curve.mhz(cell + 1) - low);
             Complex value = curve.at(grid[i]);
             reflection[i] = value.abs();
             imaginary[i] = value.getImaginary();
         }
+        parted = new int[grid.length];
+        int so = 0;
+        for (int i = 0; i < grid.length; i++) {
+            if (reflection[i] > PARTING) so++;
+            parted[i] = so;
+        }
+        crossings = IntStream.range(1, grid.length)
+                .filter(i -> !(imaginary[i - 1] == 0 && imaginary[i] == 0) && imaginary[i - 1] * imaginary[i] <= 0)
+                .toArray();
     }
 
-    /** The least SWR of all, and further dips that reach 3:1 in bands of their own; by frequency. */
+    /**
+     * The least SWR of all, and further dips that reach 3:1 in bands of their own; by frequency. Between two dips the antenna takes
+     * hardly any power somewhere; noise makes no such gap.
+     */
     List<Dip> dips() {
         List<Dip> found = new ArrayList<>();
+        Set<Integer> taken = new HashSet<>();
         minima().stream().sorted(Comparator.comparingDouble(i -> reflection[i])).forEach(i -> {
+            if (!found.isEmpty() && (reflection[i] > PARTING || taken.contains(parted[i]))) return;
             double mhz = refined(i);
-            boolean isNew = found.stream().allMatch(d -> isParted(mhz, d.frequencyMhz()));
-            boolean isDeep = curve.match(mhz).swr() <= 3;
-            if (found.isEmpty() || (isNew && isDeep)) found.add(dip(mhz));
+            if (!found.isEmpty() && curve.match(mhz).swr() > 3) return;
+            found.add(dip(mhz));
+            taken.add(parted[i]);
         });
         return found.stream()
                 .sorted(Comparator.comparingDouble(Dip::frequencyMhz))
                 .toList();
-    }
-
-    /** Whether the antenna takes hardly any power somewhere between two frequencies; noise makes no such gap. */
-    private boolean isParted(double mhz, double otherMhz) {
-        for (int i = 0; i < grid.length; i++)
-            if (grid[i] > Math.min(mhz, otherMhz) && grid[i] < Math.max(mhz, otherMhz) && reflection[i] > PARTING)
-                return true;
-        return false;
     }
 
     private List<Integer> minima() {
@@ -105,8 +123,7 @@ final class DipSearch {
         double limit = Match.ofSwr(swr).reflection();
         DoubleUnaryOperator over = f -> curve.at(f).abs() - limit;
         if (over.applyAsDouble(mhz) > 0) return Optional.empty();
-        int above = 0;
-        while (above < grid.length && grid[above] <= mhz) above++;
+        int above = firstAbove(mhz);
         int up = above;
         while (up < grid.length && reflection[up] <= limit) up++;
         int down = above - 1;
@@ -114,6 +131,13 @@ final class DipSearch {
         double high = up == grid.length ? curve.highestMhz() : root(over, Math.max(mhz, grid[up - 1]), grid[up]);
         double low = down < 0 ? curve.lowestMhz() : root(over, grid[down], Math.min(mhz, grid[down + 1]));
         return Optional.of(new Band(low, high, down < 0, up == grid.length));
+    }
+
+    private int firstAbove(double mhz) {
+        int found = Arrays.binarySearch(grid, mhz);
+        if (found < 0) return -found - 1;
+        while (found < grid.length && grid[found] <= mhz) found++;
+        return found;
     }
 
     private static double root(DoubleUnaryOperator function, double low, double high) {
@@ -127,10 +151,12 @@ final class DipSearch {
 
     /** The zero of the reactance nearest to a frequency. Reactance and the imaginary part of Γ are zero together. */
     private Optional<Resonance> resonance(double nearMhz) {
+        int above = Arrays.binarySearch(crossings, firstAbove(nearMhz));
+        int next = above < 0 ? -above - 1 : above;
         double best = Double.NaN;
-        for (int i = 1; i < grid.length; i++) {
-            if (imaginary[i - 1] == 0 && imaginary[i] == 0) continue;
-            if (imaginary[i - 1] * imaginary[i] > 0) continue;
+        // the zeros stand in order: the nearest is among those of the cell itself and of one crossing on either side
+        for (int k = Math.max(0, next - 2); k < Math.min(crossings.length, next + 2); k++) {
+            int i = crossings[k];
             double zero = root(f -> curve.at(f).getImaginary(), grid[i - 1], grid[i]);
             if (Double.isNaN(best) || Math.abs(zero - nearMhz) < Math.abs(best - nearMhz)) best = zero;
         }

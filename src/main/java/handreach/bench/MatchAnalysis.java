@@ -13,6 +13,9 @@ public final class MatchAnalysis {
     /** Return loss that is usually wished for (common practice, no source). */
     public static final double WISHED_RETURN_LOSS_DB = 10;
 
+    /** A dip that is no better tells nothing of a length: an open, a short, a cable without an antenna (our suggestion). */
+    private static final double MOST_SWR_TO_TRIM = 20;
+
     private final Touchstone file;
     private final double systemOhm;
     private final ReflectionCurve curve;
@@ -34,7 +37,7 @@ public final class MatchAnalysis {
     /**
      * Looks at a sweep over the file's own reference impedance.
      *
-     * @shape  n rows and m channels in, one analysis out; O(n + m), pure
+     * @shape  n rows and m channels in, one analysis out; O(n log n + m d) with d dips, pure
      * @unit   channels MHz
      * @valid  channels above 0 MHz; those outside the sweep are told and left out
      * @error  resonance and 3:1 bandwidth of a series resonant circuit within 0.1 % as long as the 3:1 band is no narrower than
@@ -70,9 +73,13 @@ public final class MatchAnalysis {
                     curve.match(mhz),
                     Math.max(0, impedance.getReal()),
                     impedance.getImaginary(),
-                    new Trim(nearest(mhz).tunedMhz(), mhz)));
+                    trim(nearest(mhz), mhz)));
         }
         return List.copyOf(found);
+    }
+
+    private static Optional<Trim> trim(Dip dip, double mhz) {
+        return dip.match().swr() > MOST_SWR_TO_TRIM ? Optional.empty() : Optional.of(new Trim(dip.tunedMhz(), mhz));
     }
 
     private Dip nearest(double mhz) {
@@ -110,14 +117,15 @@ public final class MatchAnalysis {
                     channel.match().returnLossDb(),
                     channel.match().swr(),
                     channel.match().mismatchLossDb()));
-        if (Math.abs(channel.trim().tooLongPercent()) > Trim.MOST_PERCENT)
-            told.add(String.format(
-                    Locale.ROOT,
-                    "The antenna is tuned to %.1f MHz, %.0f %% off %s MHz: that is not a matter of trimming. Look at the"
-                            + " mounting, the counterpoise and the band the antenna was made for first.",
-                    channel.trim().tunedMhz(),
-                    Math.abs(channel.trim().tooLongPercent()),
-                    SessionKey.plain(channel.channelMhz())));
+        channel.trim()
+                .filter(trim -> Math.abs(trim.tooLongPercent()) > Trim.MOST_PERCENT)
+                .ifPresent(trim -> told.add(String.format(
+                        Locale.ROOT,
+                        "The antenna is tuned to %.1f MHz, %.0f %% off %s MHz: that is not a matter of trimming. Look at the"
+                                + " mounting, the counterpoise and the band the antenna was made for first.",
+                        trim.tunedMhz(),
+                        Math.abs(trim.tooLongPercent()),
+                        SessionKey.plain(channel.channelMhz()))));
     }
 
     public String name() {

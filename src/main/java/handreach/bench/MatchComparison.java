@@ -61,7 +61,8 @@ public final class MatchComparison {
         Optional<Double> ratio = first.main()
                 .band3()
                 .filter(Band::isWhole)
-                .flatMap(a -> other.main().band3().filter(Band::isWhole).map(b -> b.widthMhz() / a.widthMhz()));
+                .flatMap(a -> other.main().band3().filter(Band::isWhole).map(b -> b.widthMhz() / a.widthMhz()))
+                .filter(Double::isFinite);
         List<Double> changes = new ArrayList<>();
         StringBuilder words = new StringBuilder(String.format(
                 Locale.ROOT,

@@ -46,7 +46,15 @@ final class RangeCheck {
                     farM));
         double groundDb = range.groundEffectDb(frequency);
         double sensitiveDb = range.heightSensitivityDb(frequency);
-        if (groundDb < NEAR_NULL_DB)
+        if (groundDb < NEAR_NULL_DB && isGrazing(range, frequency))
+            found.add(String.format(
+                    Locale.ROOT,
+                    "Test range: at %s the ground reflection takes %.1f dB away: at this distance the ray grazes the ground, which"
+                            + " cancels it the more, the lower and the farther the antennas. %s",
+                    at,
+                    -groundDb,
+                    advice(range)));
+        else if (groundDb < NEAR_NULL_DB)
             found.add(String.format(
                     Locale.ROOT,
                     "Test range: at %s the ground reflection takes %.1f dB away at this distance and these heights: the receiver"
@@ -63,6 +71,13 @@ final class RangeCheck {
                     sensitiveDb,
                     advice(range)));
         return found;
+    }
+
+    /** Beyond the farthest null there is none any more, only the slow fall of a path that grazes the ground. */
+    private static boolean isGrazing(TestRange range, Frequency frequency) {
+        double direct = Math.hypot(range.distanceM(), range.txHeightM() - range.rxHeightM());
+        double mirrored = Math.hypot(range.distanceM(), range.txHeightM() + range.rxHeightM());
+        return mirrored - direct < frequency.wavelengthM() / 2;
     }
 
     private static String advice(TestRange range) {

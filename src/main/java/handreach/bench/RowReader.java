@@ -16,6 +16,9 @@ import java.util.TreeSet;
 
 /** Turns the fields of a row into a reading, or says all that is wrong with them. */
 final class RowReader {
+    /** A billionth of what moves the needle of a sensitive meter. */
+    private static final double LEAST_MICROAMPS = 1e-6;
+
     private static final String GAIN_NEEDS_REFERENCE =
             "A gain has no meaning without its reference: over isotropic (dBi), over a half-wave dipole (dBd), or over the"
                     + " control in a named mounting. ";
@@ -148,6 +151,14 @@ final class RowReader {
         OptionalDouble number = number(typed, line, "value");
         if (number.isEmpty()) return Optional.empty();
         double value = number.getAsDouble();
+        if (quantity == Quantity.FIELD_METER && value > 0 && value < LEAST_MICROAMPS) {
+            fault(
+                    line,
+                    "field_meter is " + field(fields, "value")
+                            + " uA; no meter shows less than 0.000001. Write 0 where the needle did not"
+                            + " move, or check the number.");
+            return Optional.empty();
+        }
         if (value < quantity.lowest() || value > quantity.highest()) {
             fault(line, rangeFault(quantity, typed));
             return Optional.empty();

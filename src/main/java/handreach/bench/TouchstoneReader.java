@@ -50,6 +50,11 @@ final class TouchstoneReader {
     private final List<String> lines;
     private final Faults faults = new Faults();
     private final List<String> warnings = new ArrayList<>();
+    /** No line is made outside; beyond, nothing is left of the reflection but rounding. */
+    private static final double LEAST_OHM = 0.1;
+
+    private static final double MOST_OHM = 10_000;
+
     private final List<Double> references = new ArrayList<>();
     private final List<Row> rows = new ArrayList<>();
 
@@ -202,12 +207,12 @@ final class TouchstoneReader {
             else if (word.equals("RI") || word.equals("MA") || word.equals("DB")) pair = Pair.valueOf(word);
             else if (word.equals("R")) {
                 OptionalDouble ohm = i + 1 < words.length ? NumberText.parse(words[++i]) : OptionalDouble.empty();
-                if (ohm.isPresent() && ohm.getAsDouble() > 0) optionOhm = ohm.getAsDouble();
+                if (ohm.isPresent() && isImpedance(ohm.getAsDouble())) optionOhm = ohm.getAsDouble();
                 else
                     fault(
                             line,
                             "the option line gives R " + (i < words.length ? words[i] : "")
-                                    + "; after R the reference impedance in ohms is expected, above zero, such as R 50.");
+                                    + "; after R the reference impedance in ohms is expected, 0.1 to 10000, such as R 50.");
             } else
                 fault(
                         line,
@@ -216,14 +221,19 @@ final class TouchstoneReader {
         }
     }
 
+    private static boolean isImpedance(double ohm) {
+        return ohm >= LEAST_OHM && ohm <= MOST_OHM;
+    }
+
     private void references(String text, int line) {
         for (String word : text.split("\\s+")) {
             OptionalDouble ohm = NumberText.parse(word);
-            if (ohm.isPresent() && ohm.getAsDouble() > 0) references.add(ohm.getAsDouble());
+            if (ohm.isPresent() && isImpedance(ohm.getAsDouble())) references.add(ohm.getAsDouble());
             else {
                 fault(
                         line,
-                        "[Reference] has \"" + word + "\"; an impedance in ohms above zero is expected for each port.");
+                        "[Reference] has \"" + word
+                                + "\"; an impedance of 0.1 to 10000 ohms is expected for each port.");
                 return;
             }
         }

@@ -346,7 +346,10 @@ public final class BenchReport {
                         Axis.number(channel.match().swr(), 2),
                         Axis.number(channel.match().returnLossDb(), 1),
                         Axis.number(channel.match().mismatchLossDb(), 2),
-                        Axis.signed(channel.trim().tooLongPercent(), 1)));
+                        channel.trim()
+                                .map(trim -> Axis.signed(trim.tooLongPercent(), 1))
+                                .orElse(""),
+                        channel.advice()));
         if (rows.isEmpty()) return Optional.empty();
         return Optional.of(new Sheet(
                 "On the channels. Too long is positive, in per cent of the present length.",
@@ -356,7 +359,8 @@ public final class BenchReport {
                         Sheet.Column.number("SWR, :1"),
                         Sheet.Column.number("return loss, dB"),
                         Sheet.Column.number("mismatch loss, dB"),
-                        Sheet.Column.number("too long, %")),
+                        Sheet.Column.number("too long, %"),
+                        Sheet.Column.words("advice")),
                 rows));
     }
 

@@ -8,6 +8,7 @@ import handreach.bench.Dip;
 import handreach.bench.MatchAnalysis;
 import handreach.bench.MatchComparison;
 import handreach.bench.RadiatorLength;
+import handreach.bench.Trim;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
@@ -73,8 +74,9 @@ public final class MatchText {
         node.put("mismatch_loss_db", channel.match().mismatchLossDb());
         node.put("resistance_ohm", channel.resistanceOhm());
         node.put("reactance_ohm", channel.reactanceOhm());
-        node.put("too_long_percent", channel.trim().tooLongPercent());
-        node.put("too_long_mm", channel.trim().tooLongMm());
+        node.put("too_long_percent", channel.trim().map(Trim::tooLongPercent).orElse(null));
+        node.put("too_long_mm", channel.trim().map(Trim::tooLongMm).orElse(null));
+        node.put("advice", channel.advice());
         node.put("counterpoise_mm", RadiatorLength.counterpoiseMm(channel.channelMhz()));
         return node;
     }
@@ -125,10 +127,19 @@ public final class MatchText {
                         number(c.match().mismatchLossDb(), 2),
                         number(c.resistanceOhm(), 1),
                         number(c.reactanceOhm(), 1),
-                        String.format(Locale.ROOT, "%+.2f", c.trim().tooLongPercent()),
-                        String.format(Locale.ROOT, "%+.1f", c.trim().tooLongMm()),
+                        c.trim()
+                                .map(trim -> String.format(Locale.ROOT, "%+.2f", trim.tooLongPercent()))
+                                .orElse("-"),
+                        c.trim()
+                                .map(trim -> String.format(Locale.ROOT, "%+.1f", trim.tooLongMm()))
+                                .orElse("-"),
                         number(RadiatorLength.counterpoiseMm(c.channelMhz()), 0));
             out.append(table.text());
+            for (ChannelMatch c : sweep.channels())
+                out.append(number(c.channelMhz(), 3))
+                        .append(" MHz: ")
+                        .append(c.advice())
+                        .append('\n');
         }
         return out.toString();
     }

@@ -2,6 +2,7 @@ package handreach.bench;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTimeoutPreemptively;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import handreach.input.InputFault;
@@ -20,6 +21,9 @@ import org.junit.jupiter.params.provider.CsvSource;
 
 class BenchFileTest {
     private static final String H = Bench.HEADER;
+
+    /** Far above what reading takes on a busy machine, far below what a square of blanks takes. */
+    private static final java.time.Duration HANG = java.time.Duration.ofSeconds(60);
 
     @Test
     void aPlainRowIsRead() {
@@ -282,5 +286,31 @@ class BenchFileTest {
                         "# detector_law = square\n# meter_calibration = 1:2,3:4\n" + H + "whip,hand,swr,2,:1,155,1,\n")
                 .get(0)
                 .contains("Keep the calibration"));
+    }
+
+    /** A million blanks in a declaration: read over, not searched from each blank anew. */
+    @Test
+    void blanksOfAnyLengthAreReadOver() {
+        String blanks = " ".repeat(1_000_000);
+        for (String line : List.of(
+                "# linearity_db" + blanks + "x",
+                "# linearity_db for whip" + blanks + "= 0.5",
+                "# linearity_db =" + blanks + "0.5" + blanks + "10 %" + blanks + ",",
+                "# remark " + blanks + ";" + blanks + "end"))
+            assertTimeoutPreemptively(HANG, () -> Bench.read(line + "\n" + H + "whip,hand,swr,2,:1,155,1,\n"));
+        Declarations read = Bench.read("# linearity_db for long" + blanks + "whip = 0.5" + blanks + "10 %\n" + H
+                        + "whip,hand,swr,2,:1,155,1,\n")
+                .declarations();
+        assertEquals(1, read.doubtsOf("long whip", "control").size());
+    }
+
+    @Test
+    void microampsThatNoMeterShowsAreRefused() {
+        assertTrue(Bench.faults(H + "whip,hand,field_meter,4.9e-324,uA,155,1,\n")
+                .get(0)
+                .contains("no meter shows less than 0.000001"));
+        assertEquals(
+                1,
+                Bench.read(H + "whip,hand,field_meter,0,uA,155,1,\n").readings().size());
     }
 }

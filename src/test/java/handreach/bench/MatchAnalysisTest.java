@@ -2,6 +2,7 @@ package handreach.bench;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTimeoutPreemptively;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import handreach.input.SourceText;
@@ -17,6 +18,8 @@ import org.junit.jupiter.params.provider.CsvSource;
 
 class MatchAnalysisTest {
     private static final double STATED = 1e-3;
+    /** Far above what one pass takes on a busy machine, far below what a square of rows takes. */
+    private static final java.time.Duration HANG = java.time.Duration.ofSeconds(60);
 
     /** A sweep of an impedance given as a function of MHz, in full digits. */
     private static Touchstone sweep(
@@ -195,7 +198,8 @@ class MatchAnalysisTest {
         Trim trim = MatchAnalysis.of(sweep(130, 180, 2, 50, f -> series(f, 50, 150, 10)), List.of(155.0))
                 .channels()
                 .get(0)
-                .trim();
+                .trim()
+                .orElseThrow();
         assertEquals(3.226, trim.tooLongPercent(), 0.01);
         assertEquals(15.3, trim.tooLongMm(), 0.1);
         assertTrue(new Trim(158, 155).tooLongMm() < 0);
@@ -236,5 +240,62 @@ class MatchAnalysisTest {
                 - Match.ofImpedance(series(155, 20, 152, 40), 50).mismatchLossDb();
         assertEquals(expected, change.mismatchChangeDb().get(0), 1e-3);
         assertTrue(change.words().contains("tuned 6.0 MHz lower"), change.words());
+    }
+
+    /** Of each length of sweep that gives no length: an open, a short, an open behind a little cable loss. */
+    @Test
+    void whatTakesNoPowerGetsNoAdviceOnLength() {
+        for (double size : new double[] {1, -1, 0.97}) {
+            StringBuilder text = new StringBuilder("# MHz S RI R 50\n");
+            for (int mhz = 140; mhz <= 170; mhz++) text.append(mhz + " " + size + " 0\n");
+            MatchAnalysis found =
+                    MatchAnalysis.of(Touchstone.of(SourceText.of("open.s1p", text.toString())), List.of(155.0));
+            assertEquals(Optional.empty(), found.channels().get(0).trim());
+            assertTrue(found.channels().get(0).advice().startsWith("No advice on length"));
+        }
+    }
+
+    /** By hand: tuned at 150, wanted 155 MHz: 1 − 150/155 = 3.23 %; 74 948 · 0.95 · (1/150 − 1/155) = 15.3 mm. */
+    @Test
+    void theAdviceIsOnePlainSentence() {
+        assertEquals(
+                "Cut 15 mm (a straight quarter-wave whip; 3.2 % of any other), in small steps, and sweep again.",
+                advice(150, 45));
+        assertEquals(
+                "Lengthen by 14 mm (a straight quarter-wave whip; 3.2 % of any other), in small steps, and sweep again.",
+                advice(160, 45));
+        assertTrue(advice(155, 45).startsWith("Leave it: a better match would win 0.0"), advice(155, 45));
+        assertTrue(advice(155, 14).startsWith("The length is right, the match is not: 14 ohm"), advice(155, 14));
+        assertTrue(advice(120, 45).startsWith("Not a matter of trimming: it is tuned 23 % too low"), advice(120, 45));
+    }
+
+    private static String advice(double tunedMhz, double ohm) {
+        StringBuilder text = new StringBuilder("# MHz Z RI R 50\n");
+        for (double mhz = 100; mhz <= 180; mhz += 0.5)
+            text.append(String.format(
+                    Locale.ROOT, "%f %f %f%n", mhz, ohm / 50, ohm / 50 * 20 * (mhz / tunedMhz - tunedMhz / mhz)));
+        return MatchAnalysis.of(Touchstone.of(SourceText.of("whip.s1p", text.toString())), List.of(155.0))
+                .channels()
+                .get(0)
+                .advice();
+    }
+
+    /** Noise of a hundred thousand rows has some million dips; looking at each against each took a minute and a half. */
+    @Test
+    void aSweepOfNoiseIsLookedThroughInOnePass() {
+        Random random = new Random(6);
+        StringBuilder text = new StringBuilder("# MHz S RI R 50\n");
+        for (int i = 0; i < 100_000; i++) {
+            double size = 0.99 * random.nextDouble();
+            double angle = 2 * Math.PI * random.nextDouble();
+            text.append(100 + i / 1000.0)
+                    .append(' ')
+                    .append(size * Math.cos(angle))
+                    .append(' ');
+            text.append(size * Math.sin(angle)).append('\n');
+        }
+        Touchstone file = Touchstone.of(SourceText.of("noise.s1p", text.toString()));
+        MatchAnalysis found = assertTimeoutPreemptively(HANG, () -> MatchAnalysis.of(file, List.of(150.0)));
+        assertTrue(found.dips().size() > 1000);
     }
 }

@@ -1,6 +1,7 @@
 package handreach.bench;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
@@ -80,6 +81,9 @@ class TestRangeTest {
         assertTrue(Bench.together(RangeCheck.findings(range(5, 1.5, 1.5, Polarization.VERTICAL), uhf))
                 .contains("0.25 m higher or lower"));
         assertTrue(Bench.together(RangeCheck.findings(range(400, 1.5, 1.5, Polarization.VERTICAL), uhf))
+                .contains("the ray grazes the ground"));
+        // both paths differ by one wave, 1.934 m: (6² − 1.934²)/(2 · 1.934) = 8.34 m
+        assertTrue(Bench.together(RangeCheck.findings(range(8.34, 3, 3, Polarization.HORIZONTAL), new Frequency(155)))
                 .contains("sits near a null"));
         assertTrue(RangeCheck.findings(range(12, 1.5, 1.5, Polarization.VERTICAL), uhf)
                 .isEmpty());
@@ -108,5 +112,15 @@ class TestRangeTest {
         assertThrows(IllegalArgumentException.class, () -> range(10, Double.NaN, 1, Polarization.VERTICAL));
         assertThrows(IllegalArgumentException.class, () -> new RangeGround(0.5, 0));
         assertThrows(IllegalArgumentException.class, () -> TestRange.farFieldM(0, new Frequency(155)));
+    }
+
+    /** At 100 m and 1.5 m both paths differ by 45 mm, far less than half a wave: no null lies out there, the ray grazes the ground. */
+    @Test
+    void aGrazingRayIsNotCalledANull() {
+        TestRange far =
+                new TestRange(100, 1.5, 1.5, Polarization.VERTICAL, RangeGround.AVERAGE, OptionalDouble.of(0.5));
+        String said = Bench.together(RangeCheck.findings(far, new Frequency(155)));
+        assertTrue(said.contains("the ray grazes the ground"), said);
+        assertFalse(said.contains("null"), said);
     }
 }

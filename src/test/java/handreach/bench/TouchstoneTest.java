@@ -183,4 +183,14 @@ class TouchstoneTest {
                         "[Version] 2.0\n# MHz S RI\n[Number of Ports] 1\n[Number of Frequencies] 2\n[Network Data]\n155 0.1 0\n")
                 .contains("says 2, but 1 rows follow"));
     }
+
+    @Test
+    void referencesThatNoLineHasAreRefused() {
+        for (String ohm : List.of("9e99", "0", "1e-9", "20000"))
+            assertTrue(assertThrows(
+                            InputFault.class,
+                            () -> Touchstone.of(SourceText.of("r.s1p", "# MHz S RI R " + ohm + "\n150 0.1 0\n")))
+                    .getMessage()
+                    .contains("0.1 to 10000"));
+    }
 }
