@@ -52,10 +52,11 @@ public final class BenchAnalysis {
     /**
      * Compares every antenna with the control, mounting by mounting and frequency by frequency.
      *
-     * <p>Differences within trials where antenna and control were read in turns, Welch's comparison otherwise; a drift of the
-     * control is taken out where it is beyond doubt and the control was read before and after; declared doubts are combined
-     * by the GUM; the verdicts of one mounting are made stricter together (Holm). Without declarations and drift the numbers
-     * are those of the plain paired or Welch test.
+     * <p>Differences within trials where antenna and control were read in turns, Welch's comparison otherwise; a drift that is
+     * seen is taken out, from turns or from a control that was read before and after, and its doubt carried; declared doubts are
+     * combined by the GUM; the verdicts of one mounting are made stricter together (Holm), and none is given from fewer than four
+     * trials unless declared doubts carry it. Without declarations and drift the numbers are those of the plain paired or Welch
+     * test.
      *
      * @shape  n readings in, one analysis out; O(n log n) plus the pairs of antennas in a mounting; pure
      * @unit   levels dBm, deltas dB, positive when stronger than the control

@@ -69,7 +69,9 @@ public final class BenchWords {
         }
         List<String> alike = alike(mount, best.antenna());
         if (!alike.isEmpty())
-            words.append(" Not told apart from it: ")
+            words.append(" Not told apart from ")
+                    .append(best.antenna())
+                    .append(": ")
                     .append(String.join(", ", alike))
                     .append('.');
         return words.toString();
