@@ -156,7 +156,8 @@ public final class GeoJson {
         for (int turn = -1; turn <= 1; turn++) {
             double west = -180 + 360.0 * turn;
             Geometry window = GEOMETRY.toGeometry(new Envelope(west, west + 360, -90, 90));
-            Geometry part = geometry.intersection(window);
+            // a copy: what the library cuts out shares corners with what is still to be cut
+            Geometry part = geometry.intersection(window).copy();
             if (part.isEmpty()) continue;
             double shift = -360.0 * turn;
             part.apply((Coordinate c) -> c.setX(c.getX() + shift));

@@ -13,6 +13,8 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Geometry;
 import org.locationtech.jts.geom.GeometryFactory;
@@ -20,6 +22,8 @@ import org.locationtech.jts.geom.LinearRing;
 
 class GeoJsonTest {
     private static final GeometryFactory GEOMETRY = new GeometryFactory();
+    /** Corners are rounded to 1e-7 degrees; some 2 degrees of edges in all. */
+    private static final double AREA_OF_ROUNDED_CORNERS_DEG2 = 2e-7;
 
     private static JsonNode written(Geometry geometry) {
         String text = GeoJson.text(List.of(new GeoJson.Feature(geometry, Map.of("name", "x"))));
@@ -84,6 +88,37 @@ class GeoJsonTest {
                 assertTrue(Math.abs(point.get(0).asDouble()) <= 180);
         }
         assertEquals(2, area, 1e-9);
+    }
+
+    @ParameterizedTest
+    @ValueSource(doubles = {180, -180, 179.985, 179.998, -179.985, -179.99, -179.999})
+    void anOutlineOfCellsRoundThe180thMeridianKeepsItsAreaAndItsSides(double centreDeg) {
+        CellGrid grid = CellGrid.around(new Position(-16.8, centreDeg), 3000, 200);
+        // every third column out: many parts, some of which touch the cut
+        Geometry outline = ReachOutline.of(grid, cell -> cell % 3 != 0);
+        JsonNode geometry = written(outline);
+        double area = 0;
+        for (JsonNode polygon : geometry.get("coordinates"))
+            for (JsonNode ring : polygon) {
+                area += turn(ring) / 2;
+                double west = 999;
+                double east = -999;
+                for (JsonNode point : ring) {
+                    west = Math.min(west, point.get(0).asDouble());
+                    east = Math.max(east, point.get(0).asDouble());
+                }
+                assertTrue(west >= -180 && east <= 180, west + " to " + east);
+                assertTrue(east - west < 1, "a ring runs round the earth: " + west + " to " + east);
+            }
+        assertEquals(outline.getArea(), area, AREA_OF_ROUNDED_CORNERS_DEG2);
+    }
+
+    @Test
+    void cuttingLeavesTheGivenGeometryAsItWas() {
+        Geometry given = GEOMETRY.createPolygon(ring(179, 0, 181, 0, 181, 1, 179, 1, 179, 0));
+        Geometry before = given.copy();
+        written(given);
+        assertTrue(given.equalsExact(before));
     }
 
     @Test
