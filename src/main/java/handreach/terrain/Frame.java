@@ -23,9 +23,13 @@ interface Frame {
         }
     };
 
+    /** What a place outside the plane becomes: a pole, which no tile of a plane reaches. */
+    Position NOWHERE = new Position(90, 0);
+
     /** Plane coordinates, x to the east first; NaN where the projection has none. */
     void toPlane(double latitudeDeg, double longitudeDeg, double[] xy);
 
+    /** The position of plane coordinates; {@link #NOWHERE} where the projection has none. */
     Position toPosition(double x, double y);
 
     /** Equal for frames that give equal coordinates. */

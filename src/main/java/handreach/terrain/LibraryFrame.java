@@ -57,6 +57,7 @@ final class LibraryFrame implements Frame {
     /** By its EPSG code, or by the parameters that the file spells out where the code is 0; near a point of the plane. */
     static LibraryFrame of(Path file, int epsgCode, double x, double y) {
         String name = String.valueOf(file.getFileName());
+        EpsgList.unpack(name);
         try {
             if (epsgCode > 0) return of(CRS.decode("EPSG:" + epsgCode, true), "EPSG:" + epsgCode, x, y);
             GeoTiffReader reader = new GeoTiffReader(file.toFile());
@@ -73,6 +74,10 @@ final class LibraryFrame implements Frame {
 
     /** By the text that lies beside a grid. */
     static LibraryFrame ofText(String name, String wkt, double x, double y) {
+        for (String none : new String[] {"Infinity", "NaN"})
+            if (wkt.contains(none))
+                throw new InputFault(name, 0, "holds '" + none + "', where a number is expected. Fetch it again.");
+        EpsgList.unpack(name);
         try {
             CoordinateReferenceSystem crs = CRS.parseWKT(wkt);
             return of(crs, String.valueOf(crs.getName().getCode()), x, y);
@@ -91,6 +96,9 @@ final class LibraryFrame implements Frame {
 
     private static LibraryFrame of(CoordinateReferenceSystem crs, String key, double x, double y)
             throws FactoryException, TransformException {
+        if (crs.getCoordinateSystem().getDimension() == 3)
+            throw new FactoryException(
+                    "it has three axes, so the heights count from the ellipsoid and not from the sea");
         if (CRS.getAxisOrder(crs) == CRS.AxisOrder.NORTH_EAST)
             throw new FactoryException("its first axis points north");
         LibraryFrame usual = new LibraryFrame(key, null, CRS.findMathTransform(DefaultGeographicCRS.WGS84, crs, true));
@@ -162,7 +170,7 @@ final class LibraryFrame implements Frame {
             transform(unshift, xy);
             swap(xy);
         }
-        if (!(Math.abs(xy[0]) <= 360) || !(Math.abs(xy[1]) <= 90)) return new Position(90, 0);
+        if (!(Math.abs(xy[0]) <= 360) || !(Math.abs(xy[1]) <= 90)) return NOWHERE;
         return new Position(xy[1], xy[0]);
     }
 

@@ -2,14 +2,17 @@ package handreach.terrain;
 
 import handreach.input.InputFault;
 import java.io.IOException;
+import java.nio.BufferUnderflowException;
 import java.nio.file.AccessDeniedException;
 import java.nio.file.Files;
+import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 import java.util.function.Consumer;
+import java.util.regex.Pattern;
 import java.util.stream.Stream;
 
 /** Which files of a folder are tiles, and of which format. */
@@ -19,6 +22,9 @@ final class TileFiles {
     private TileFiles() {}
 
     private static final int LONGEST_REASON = 120;
+    private static final int LONGEST_LOOKED_AT = 1000;
+    private static final Pattern CLASS_NAME =
+            Pattern.compile("\\b(?:java|javax|jdk|sun|com|org|it)(?:\\.[\\w$]+)+:?|\\b\\w*(?:Exception|Error)\\b:?");
 
     /** Drafts of all tiles that can be used; what is wrong with the others goes to the warnings. */
     static List<TileDraft> drafts(Path folder, Consumer<String> warnings) {
@@ -91,14 +97,26 @@ final class TileFiles {
         }
     }
 
-    /** What an I/O failure says, in a few words. */
+    /** What a library trips over in a damaged file, in words that speak of its own code. */
+    private static boolean isOfTheMachine(Exception e) {
+        return e instanceof ClassCastException
+                || e instanceof NullPointerException
+                || e instanceof IndexOutOfBoundsException
+                || e instanceof NegativeArraySizeException
+                || e instanceof ArrayStoreException
+                || e instanceof BufferUnderflowException;
+    }
+
+    /** What an I/O failure says, in a few words without names of classes. */
     static String reason(Exception e) {
         if (e instanceof AccessDeniedException) return "access denied";
+        if (e instanceof NoSuchFileException) return "no such file or folder";
         String said = e.getMessage();
         if (said == null || said.isBlank()) return "no reason given";
-        String line = said.replaceAll("[\\w.]*(Exception|Error)\\b:?", "")
-                .replaceAll("\\s+", " ")
-                .strip();
+        if (isOfTheMachine(e)) return "its inside does not fit together";
+        String start = said.length() > LONGEST_LOOKED_AT ? said.substring(0, LONGEST_LOOKED_AT) : said;
+        String line =
+                CLASS_NAME.matcher(start).replaceAll("").replaceAll("\\s+", " ").strip();
         if (line.isEmpty()) return "no reason given";
         return line.length() > LONGEST_REASON ? line.substring(0, LONGEST_REASON) + " \u2026" : line;
     }

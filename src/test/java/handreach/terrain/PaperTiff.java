@@ -14,7 +14,7 @@ import java.util.function.ToDoubleBiFunction;
 import java.util.zip.Deflater;
 
 /** Writes GeoTIFF files tag by tag, right or wrong as a test wants them. */
-final class PaperTiff {
+public final class PaperTiff {
     static final int[] EPSG_4326 = {1024, 2, 2048, 4326};
     private static final int NO_COMPRESSION = 1;
     private static final int DEFLATE = 8;
@@ -39,9 +39,11 @@ final class PaperTiff {
     private String metadata;
     private int samples = 1;
     private boolean hasOverviewFirst;
+    private final TreeMap<Integer, Object> more = new TreeMap<>();
+    private final TreeMap<Integer, String> keyTexts = new TreeMap<>();
 
     /** The value at a column and row. */
-    PaperTiff(int width, int height, ToDoubleBiFunction<Integer, Integer> value) {
+    public PaperTiff(int width, int height, ToDoubleBiFunction<Integer, Integer> value) {
         this.width = width;
         this.height = height;
         this.value = value;
@@ -49,93 +51,105 @@ final class PaperTiff {
         this.blockHeight = height;
     }
 
-    PaperTiff sample(int bits, int format) {
+    public PaperTiff sample(int bits, int format) {
         this.bits = bits;
         this.format = format;
         return this;
     }
 
-    PaperTiff bigEndian() {
+    public PaperTiff bigEndian() {
         order = ByteOrder.BIG_ENDIAN;
         return this;
     }
 
-    PaperTiff bigTiff() {
+    public PaperTiff bigTiff() {
         isBig = true;
         return this;
     }
 
-    PaperTiff deflated() {
+    public PaperTiff deflated() {
         compression = DEFLATE;
         return this;
     }
 
-    PaperTiff statedCompression(int code) {
+    public PaperTiff statedCompression(int code) {
         statedCompression = code;
         return this;
     }
 
-    PaperTiff strips(int rows) {
+    public PaperTiff strips(int rows) {
         blockHeight = rows;
         return this;
     }
 
-    PaperTiff tiles(int side) {
+    public PaperTiff tiles(int side) {
         blockWidth = side;
         blockHeight = side;
         return this;
     }
 
-    PaperTiff point() {
+    public PaperTiff point() {
         isPoint = true;
         return this;
     }
 
     /** Pairs of key and code. */
-    PaperTiff keys(int... pairs) {
+    public PaperTiff keys(int... pairs) {
         geoKeys = pairs;
         return this;
     }
 
     /** Tie point of the upper left corner or centre, and the size of a pixel. */
-    PaperTiff at(double x, double y, double pixelX, double pixelY) {
+    public PaperTiff at(double x, double y, double pixelX, double pixelY) {
         scale = new double[] {pixelX, pixelY, 0};
         tie = new double[] {0, 0, 0, x, y, 0};
         return this;
     }
 
-    PaperTiff matrix(double... sixteen) {
+    public PaperTiff matrix(double... sixteen) {
         matrix = sixteen;
         return this;
     }
 
-    PaperTiff nowhere() {
+    public PaperTiff nowhere() {
         scale = null;
         tie = null;
         return this;
     }
 
-    PaperTiff nodata(String text) {
+    public PaperTiff nodata(String text) {
         nodata = text;
         return this;
     }
 
-    PaperTiff metadata(String xml) {
+    public PaperTiff metadata(String xml) {
         metadata = xml;
         return this;
     }
 
-    PaperTiff samples(int count) {
+    /** Any other tag: a text, 16-bit numbers in an int[], 32-bit ones in a long[], or double[]. */
+    public PaperTiff tag(int tag, Object value) {
+        more.put(tag, value);
+        return this;
+    }
+
+    /** A key that says something in words. */
+    public PaperTiff keyText(int key, String text) {
+        keyTexts.put(key, text);
+        return this;
+    }
+
+    public PaperTiff samples(int count) {
         samples = count;
         return this;
     }
 
-    PaperTiff overviewFirst() {
+    public PaperTiff overviewFirst() {
         hasOverviewFirst = true;
         return this;
     }
 
-    Path write(Path file) throws IOException {
+    public Path write(Path file) throws IOException {
         return Files.write(file, bytes());
     }
 
@@ -228,10 +242,11 @@ final class PaperTiff {
             tags.put(33550, scale);
             tags.put(33922, tie);
         }
-        int[] directory = new int[4 + 4 * (geoKeys.length / 2 + 1)];
+        int count = geoKeys.length / 2 + 1 + keyTexts.size();
+        int[] directory = new int[4 + 4 * count];
         directory[0] = 1;
         directory[1] = 1;
-        directory[3] = geoKeys.length / 2 + 1;
+        directory[3] = count;
         TreeMap<Integer, Integer> keys = new TreeMap<>();
         for (int i = 0; i < geoKeys.length; i += 2) keys.put(geoKeys[i], geoKeys[i + 1]);
         keys.put(1025, isPoint ? 2 : 1);
@@ -242,9 +257,20 @@ final class PaperTiff {
             directory[k + 3] = key.getValue();
             k += 4;
         }
+        StringBuilder words = new StringBuilder();
+        for (var key : keyTexts.entrySet()) {
+            directory[k] = key.getKey();
+            directory[k + 1] = 34737;
+            directory[k + 2] = key.getValue().length() + 1;
+            directory[k + 3] = words.length();
+            words.append(key.getValue()).append('|');
+            k += 4;
+        }
+        if (!words.isEmpty()) tags.put(34737, words.toString());
         if (geoKeys.length > 0) tags.put(34735, java.util.Arrays.copyOf(directory, k));
         if (metadata != null) tags.put(42112, metadata);
         if (nodata != null) tags.put(42113, nodata);
+        tags.putAll(more);
         return tags;
     }
 
