@@ -14,7 +14,7 @@ final class ShortPosts implements Posts {
     /** Reckoned when first asked for: a tile of one second has 13 million posts, and most work never asks. */
     private volatile Tally tally;
 
-    /** Takes over the array and fills its small voids. */
+    /** Takes over the array, makes void what is no height of ground, and fills small voids. */
     ShortPosts(int rows, int columns, short[] heightM) {
         this(rows, columns, heightM, true);
     }
@@ -29,27 +29,48 @@ final class ShortPosts implements Posts {
         this.rows = rows;
         this.columns = columns;
         this.heightM = heightM;
-        this.filled = fills && hasVoid(heightM) ? filledIn(rows, columns, heightM) : new int[0];
+        if (fills && hasBeyond(heightM)) {
+            makeVoid(heightM);
+            this.filled = filledIn(rows, columns, heightM);
+        } else {
+            this.filled = new int[0];
+        }
     }
 
-    private static boolean hasVoid(short[] heightM) {
+    /** Whether a post is void, or no height of ground, which comes to the same. */
+    private static boolean hasBeyond(short[] heightM) {
         int inEights = heightM.length - heightM.length % EIGHT;
-        for (int i = 0; i < inEights; i += EIGHT) if (isAnyOfEightVoid(heightM, i)) return true;
-        for (int i = inEights; i < heightM.length; i++) if (heightM[i] == VOID) return true;
+        for (int i = 0; i < inEights; i += EIGHT) if (isAnyOfEightBeyond(heightM, i)) return true;
+        for (int i = inEights; i < heightM.length; i++) if (!EarthHeight.holds(heightM[i])) return true;
         return false;
     }
 
-    /** One comparison for eight posts of the 13 million of a tile: only the void, −32768, is still negative with 32767 added. */
-    private static boolean isAnyOfEightVoid(short[] h, int i) {
-        return (h[i] + 32767
-                        | h[i + 1] + 32767
-                        | h[i + 2] + 32767
-                        | h[i + 3] + 32767
-                        | h[i + 4] + 32767
-                        | h[i + 5] + 32767
-                        | h[i + 6] + 32767
-                        | h[i + 7] + 32767)
+    /**
+     * One comparison for eight posts of the 13 million of a tile: negative when any lies below or above; the void, −32768, lies below.
+     * Written out, for until code is compiled in full a method is a call.
+     */
+    private static boolean isAnyOfEightBeyond(short[] h, int i) {
+        return (h[i] - EarthHeight.LOWEST_M
+                        | EarthHeight.HIGHEST_M - h[i]
+                        | h[i + 1] - EarthHeight.LOWEST_M
+                        | EarthHeight.HIGHEST_M - h[i + 1]
+                        | h[i + 2] - EarthHeight.LOWEST_M
+                        | EarthHeight.HIGHEST_M - h[i + 2]
+                        | h[i + 3] - EarthHeight.LOWEST_M
+                        | EarthHeight.HIGHEST_M - h[i + 3]
+                        | h[i + 4] - EarthHeight.LOWEST_M
+                        | EarthHeight.HIGHEST_M - h[i + 4]
+                        | h[i + 5] - EarthHeight.LOWEST_M
+                        | EarthHeight.HIGHEST_M - h[i + 5]
+                        | h[i + 6] - EarthHeight.LOWEST_M
+                        | EarthHeight.HIGHEST_M - h[i + 6]
+                        | h[i + 7] - EarthHeight.LOWEST_M
+                        | EarthHeight.HIGHEST_M - h[i + 7])
                 < 0;
+    }
+
+    private static void makeVoid(short[] heightM) {
+        for (int i = 0; i < heightM.length; i++) if (!EarthHeight.holds(heightM[i])) heightM[i] = VOID;
     }
 
     private Tally tally() {

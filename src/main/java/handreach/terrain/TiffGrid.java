@@ -118,7 +118,7 @@ final class TiffGrid {
             if (fit.northY() > 90.001
                     || south < -90.001
                     || fit.westX() < -360
-                    || east > 540
+                    || east > 360.001
                     || east - fit.westX() > 360.001)
                 throw new InputFault(
                         name,
@@ -127,6 +127,15 @@ final class TiffGrid {
                                 + " north, which is not on earth. Check its coordinate reference system.");
             return new TileBounds(Math.max(-90, south), turned(fit.westX()), Math.min(90, fit.northY()), turned(east));
         }
+        if (fit.frame() instanceof UtmFrame utm && !(utm.holds(fit.westX(), fit.northY()) && utm.holds(east, south)))
+            throw new InputFault(
+                    name,
+                    0,
+                    "lies at eastings " + whole(fit.westX()) + " to " + whole(east) + ", northings " + whole(south)
+                            + " to "
+                            + whole(fit.northY())
+                            + ", which is not in its UTM zone. Take a zone number off its eastings, or check its coordinate"
+                            + " reference system.");
         double[] box = {90, 540, -90, -540};
         Position centre = fit.frame().toPosition((fit.westX() + east) / 2, (fit.northY() + south) / 2);
         int steps = 32;
@@ -142,6 +151,10 @@ final class TiffGrid {
             throw new InputFault(
                     name, 0, "covers more than half of the earth in its projection. Cut it, or warp it to EPSG:4326.");
         return new TileBounds(box[0], turned(box[1]), box[2], turned(box[3]));
+    }
+
+    private static String whole(double metres) {
+        return String.valueOf(Math.round(metres));
     }
 
     private static void widen(double[] box, Position centre, Position place) {

@@ -24,10 +24,13 @@ final class TiffHeader {
     static final int HEIGHT = 257;
     static final int BITS_PER_SAMPLE = 258;
     static final int COMPRESSION = 259;
+    static final int PHOTOMETRIC = 262;
     static final int STRIP_OFFSETS = 273;
     static final int SAMPLES_PER_PIXEL = 277;
     static final int ROWS_PER_STRIP = 278;
     static final int STRIP_BYTE_COUNTS = 279;
+    static final int SOFTWARE = 305;
+    static final int COLOR_MAP = 320;
     static final int TILE_WIDTH = 322;
     static final int TILE_HEIGHT = 323;
     static final int TILE_OFFSETS = 324;
@@ -48,10 +51,13 @@ final class TiffHeader {
             HEIGHT,
             BITS_PER_SAMPLE,
             COMPRESSION,
+            PHOTOMETRIC,
             STRIP_OFFSETS,
             SAMPLES_PER_PIXEL,
             ROWS_PER_STRIP,
             STRIP_BYTE_COUNTS,
+            SOFTWARE,
+            COLOR_MAP,
             TILE_WIDTH,
             TILE_HEIGHT,
             TILE_OFFSETS,
@@ -67,7 +73,12 @@ final class TiffHeader {
             GDAL_NODATA);
     private static final int MOST_IMAGES = 64;
     private static final int MOST_ENTRIES = 4096;
+    /** Of all tags together: the offsets of 2 million blocks in BigTIFF. Both this reader and the library read and keep them. */
     private static final long MOST_TAG_BYTES = 32L << 20;
+    /** Numbers of one tag, each held as 8 bytes, whatever its width in the file. */
+    private static final long MOST_NUMBERS = 4L << 20;
+
+    private static final long LONGEST_TEXT = 4L << 20;
     private static final int[] TYPE_BYTES = {0, 1, 1, 2, 4, 8, 1, 1, 2, 4, 8, 4, 8, 4, 0, 0, 8, 8, 8};
 
     private final SeekableByteChannel channel;
@@ -76,6 +87,7 @@ final class TiffHeader {
     private boolean isBig;
     private ByteOrder order = ByteOrder.BIG_ENDIAN;
     private int imageIndex;
+    private long tagBytes;
     private final Map<Integer, double[]> numbers = new HashMap<>();
     private final Map<Integer, String> texts = new HashMap<>();
 
@@ -124,7 +136,12 @@ final class TiffHeader {
         int entryBytes = isBig ? 20 : 12;
         long first = offset + (isBig ? 8 : 2);
         ByteBuffer table = bytes(first, (int) entries * entryBytes + (isBig ? 8 : 4));
-        for (int i = 0; i < entries; i++) entry(table, i * entryBytes);
+        Set<Integer> seen = new HashSet<>();
+        for (int i = 0; i < entries; i++) {
+            int tag = Short.toUnsignedInt(table.getShort(i * entryBytes));
+            if (!seen.add(tag)) throw fault("has tag " + tag + " twice, so its header is broken. Fetch it again.");
+            entry(table, i * entryBytes);
+        }
         int end = (int) entries * entryBytes;
         return isBig ? table.getLong(end) : Integer.toUnsignedLong(table.getInt(end));
     }
@@ -135,11 +152,15 @@ final class TiffHeader {
         if (type >= TYPE_BYTES.length || TYPE_BYTES[type] == 0) return;
         long count = isBig ? table.getLong(at + 4) : Integer.toUnsignedLong(table.getInt(at + 4));
         int valueAt = at + (isBig ? 12 : 8);
+        if (count < 0 || count > fileBytes) throw new EOFException();
+        tagBytes += count * TYPE_BYTES[type];
+        if (tagBytes > MOST_TAG_BYTES)
+            throw fault("has more than 32 MiB of tags, so its header is broken. Fetch it again.");
         if (!WANTED.contains(tag)) {
             mustLieInFile(table, valueAt, count, TYPE_BYTES[type]);
             return;
         }
-        if (count < 0 || count > MOST_TAG_BYTES / TYPE_BYTES[type]) throw fault("has a broken header. Fetch it again.");
+        if (count > (type == 2 ? LONGEST_TEXT : MOST_NUMBERS)) throw fault("has a broken header. Fetch it again.");
         int size = (int) count * TYPE_BYTES[type];
         ByteBuffer value;
         if (size <= (isBig ? 8 : 4)) {
@@ -160,7 +181,6 @@ final class TiffHeader {
 
     /** The library that unpacks the image reads every tag and believes its count; a false one would have it ask for gigabytes. */
     private void mustLieInFile(ByteBuffer table, int valueAt, long count, int bytesEach) throws IOException {
-        if (count < 0 || count > fileBytes) throw new EOFException();
         long size = count * bytesEach;
         if (size <= (isBig ? 8 : 4)) return;
         long offset = isBig ? table.getLong(valueAt) : Integer.toUnsignedLong(table.getInt(valueAt));
@@ -224,6 +244,7 @@ final class TiffHeader {
         return numbers.getOrDefault(tag, new double[0]);
     }
 
+    /** A text of a tag; empty if it is missing. */
     String text(int tag) {
         return texts.getOrDefault(tag, "");
     }
