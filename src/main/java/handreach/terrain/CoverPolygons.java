@@ -29,11 +29,13 @@ public final class CoverPolygons implements LandCover {
     private record Area(Cover cover, IndexedPointInAreaLocator inside, Envelope box) {}
 
     private final LandCover outside;
+    private final List<Envelope> boxes;
     private final Envelope all = new Envelope();
     private final Area[][] cells = new Area[SIDE * SIDE][];
 
     private CoverPolygons(List<Area> areas, LandCover outside) {
         this.outside = outside;
+        this.boxes = areas.stream().map(Area::box).toList();
         for (Area area : areas) all.expandToInclude(area.box);
         List<List<Area>> found = new ArrayList<>();
         for (int k = 0; k < cells.length; k++) found.add(new ArrayList<>());
@@ -77,6 +79,14 @@ public final class CoverPolygons implements LandCover {
         for (JsonNode feature : root.path("features")) reader.feature(++number, feature);
         reader.faults.throwIfAny();
         return new CoverPolygons(reader.areas, outside);
+    }
+
+    /** Whether the box round any polygon meets a rectangle. */
+    public boolean holdsAny(TileBounds area) {
+        return boxes.stream()
+                .anyMatch(box -> new TileBounds(box.getMinY(), box.getMinX(), box.getMaxY(), box.getMaxX())
+                        .overlap(area)
+                        .isPresent());
     }
 
     private int cellX(double x) {

@@ -10,6 +10,7 @@ import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Stream;
 
@@ -19,6 +20,7 @@ import java.util.stream.Stream;
  */
 public final class CoverRaster implements LandCover {
     static final long KEPT_BYTES = 256L << 20;
+    private static final int LOOKED_A_SIDE = 16;
     private static final Cover[] KINDS = Cover.values();
 
     private final List<CoverTile> tiles;
@@ -87,6 +89,37 @@ public final class CoverRaster implements LandCover {
         synchronized (kept) {
             return List.copyOf(warnings);
         }
+    }
+
+    /**
+     * Whether the maps hold a class anywhere inside a rectangle, looked for on a raster of 16 by 16 places, from its middle outward, over
+     * what each map has of it.
+     */
+    public boolean holdsAny(TileBounds area) {
+        for (CoverTile tile : tiles) {
+            Optional<TileBounds> shared = tile.bounds().overlap(area);
+            if (shared.isPresent() && holdsAny(tile, shared.get())) return true;
+        }
+        return false;
+    }
+
+    private boolean holdsAny(CoverTile tile, TileBounds area) {
+        double[] xy = new double[2];
+        for (int ring = 1; ring <= LOOKED_A_SIDE / 2; ring++)
+            for (int i = -ring; i < ring; i++)
+                for (int k = -ring; k < ring; k++) {
+                    if (Math.max(Math.abs(2 * i + 1), Math.abs(2 * k + 1)) != 2 * ring - 1) continue;
+                    double lat = area.southDeg() + (area.northDeg() - area.southDeg()) * share(i);
+                    long pixel = tile.pixel(lat, area.longitudeDeg(share(k)), xy);
+                    if (pixel < 0) continue;
+                    CoverTile.Block block = tile.block((int) (pixel >> 32), (int) pixel);
+                    if (kinds(block)[block.index((int) (pixel >> 32), (int) pixel)] != 0) return true;
+                }
+        return false;
+    }
+
+    private static double share(int fromMiddle) {
+        return (fromMiddle + LOOKED_A_SIDE / 2 + 0.5) / LOOKED_A_SIDE;
     }
 
     @Override

@@ -43,6 +43,11 @@ final class CoverTile {
         return new CoverTile(image, fit, posts.widened(4 * pixelDeg));
     }
 
+    /** The rectangle outside which there is no pixel; it is a few pixels too large. */
+    TileBounds bounds() {
+        return bounds;
+    }
+
     boolean mayHold(double latitudeDeg, double longitudeDeg) {
         return bounds.holds(latitudeDeg, longitudeDeg);
     }

@@ -11,6 +11,7 @@ import java.nio.file.Path;
 import java.util.HashMap;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -44,13 +45,15 @@ final class EsriGrid implements PostSource {
     private final int columns;
     private final int rows;
     private final double nodata;
+    private final GridFit fit;
 
-    private EsriGrid(Path file, int columns, int rows, double nodata) {
+    private EsriGrid(Path file, int columns, int rows, double nodata, GridFit fit) {
         this.file = file;
         this.name = String.valueOf(file.getFileName());
         this.columns = columns;
         this.rows = rows;
         this.nodata = nodata;
+        this.fit = fit;
     }
 
     /** Reads the header lines and a {@code .prj} file beside the grid. */
@@ -82,9 +85,9 @@ final class EsriGrid implements PostSource {
         TiffGrid.checkPixels(name, dx, dy, west, south);
         double north = south + (rows - 1) * dy;
         TiffFrame.Named plane = plane(file, name, west, north, Math.max(dx, dy));
-        EsriGrid grid = new EsriGrid(file, columns, rows, header.getOrDefault("nodata_value", -9999.0));
-        return TiffGrid.drafted(
-                name, "Esri ASCII grid", plane, new GridFit(plane.frame(), west, north, 1 / dx, 1 / dy), grid);
+        GridFit fit = new GridFit(plane.frame(), west, north, 1 / dx, 1 / dy);
+        EsriGrid grid = new EsriGrid(file, columns, rows, header.getOrDefault("nodata_value", -9999.0), fit);
+        return TiffGrid.drafted(name, "Esri ASCII grid", plane, fit, grid);
     }
 
     private static Map<String, Double> header(Tokens tokens, String name) throws IOException {
@@ -193,6 +196,13 @@ final class EsriGrid implements PostSource {
         }
     }
 
+    @Override
+    public Optional<String> against(Posts read) {
+        double[] groundM = Tile.groundSpacingM(fit, TiffGrid.bounds(name, fit, rows, columns));
+        ValueSigns signs = new ValueSigns(groundM[0], groundM[1]);
+        return signs.look(read) ? signs.verdict() : Optional.empty();
+    }
+
     private Posts shortened(float[] heightM) {
         short[] whole = new short[heightM.length];
         for (int k = 0; k < whole.length; k++)
@@ -205,7 +215,7 @@ final class EsriGrid implements PostSource {
         if (Double.isNaN(value) && !token.equalsIgnoreCase("nan"))
             throw new InputFault(
                     name, line, "'" + token + "' is not a height. Mend the line, or fetch the grid again.");
-        return value == nodata || !(Math.abs(value) <= 12_000) ? Float.NaN : (float) value;
+        return value == nodata || !EarthHeight.holds(value) ? Float.NaN : (float) value;
     }
 
     /** A number in plain form; NaN if it is none. */

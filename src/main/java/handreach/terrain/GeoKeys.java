@@ -21,24 +21,35 @@ final class GeoKeys {
     static final int FALSE_EASTING = 3082;
     static final int FALSE_NORTHING = 3083;
     static final int ORIGIN_SCALE = 3092;
+    static final int VERTICAL = 4096;
+    static final int VERTICAL_CITATION = 4097;
     static final int VERTICAL_UNITS = 4099;
 
     private final Map<Integer, Double> values = new HashMap<>();
+    private final Map<Integer, String> texts = new HashMap<>();
 
     GeoKeys(TiffHeader header) {
         double[] directory = header.numbers(TiffHeader.GEO_KEYS);
         double[] doubles = header.numbers(TiffHeader.GEO_DOUBLES);
+        String ascii = header.text(TiffHeader.GEO_ASCII);
         for (int at = 4; at + 3 < directory.length; at += 4) {
             int key = (int) directory[at];
             int place = (int) directory[at + 1];
             int index = (int) directory[at + 3];
             if (place == 0) values.put(key, directory[at + 3]);
             else if (place == TiffHeader.GEO_DOUBLES && index < doubles.length) values.put(key, doubles[index]);
+            else if (place == TiffHeader.GEO_ASCII && index < ascii.length())
+                texts.put(key, ascii.substring(index, Math.min(ascii.length(), index + (int) directory[at + 2])));
         }
     }
 
     double number(int key, double ifMissing) {
         return values.getOrDefault(key, ifMissing);
+    }
+
+    /** What a key says in words; empty if it says nothing. */
+    String text(int key) {
+        return texts.getOrDefault(key, "");
     }
 
     int code(int key) {

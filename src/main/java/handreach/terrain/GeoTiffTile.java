@@ -6,30 +6,29 @@ import java.io.IOException;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.regex.Matcher;
-import java.util.regex.Pattern;
+import java.util.Optional;
+import java.util.Set;
 
 /**
  * Elevation in a GeoTIFF file, or a part of a large one.
  *
  * <p>The tie point of a pixel-is-area file is the corner of a pixel, of a pixel-is-point file its centre (OGC GeoTIFF 1.1,
  * requirement class raster type); posts are pixel centres in both. Void are the value of the nodata tag, NaN, −32768, −9999 and
- * whatever lies outside −12 000 to 12 000 m.
+ * whatever lies outside {@link EarthHeight}.
  */
 final class GeoTiffTile implements PostSource {
     private static final long WHOLE_POSTS = 16L << 20;
     private static final int PART_SIDE = 2048;
     private static final int MOST_PARTS = 100_000;
-    private static final double DEEPEST_M = -12_000;
-    private static final double HIGHEST_M = 12_000;
     private static final double COMMON_NODATA = -9999;
     private static final double FOOT_M = 0.3048;
     private static final double SURVEY_FOOT_M = 1200.0 / 3937;
-    private static final Pattern ITEM =
-            Pattern.compile("<Item[^>]*role=\"(scale|offset|unittype)\"[^>]*>([^<]*)</Item>");
+    private static final Set<String> FEET = Set.of("ft", "foot", "feet");
+    private static final Set<String> SURVEY_FEET = Set.of("ftUS", "US survey foot", "sfoot");
 
     private final TiffImage image;
     private final Scaling scaling;
+    private final Proof proof;
     private final int x;
     private final int y;
     private final int columns;
@@ -42,9 +41,49 @@ final class GeoTiffTile implements PostSource {
         }
     }
 
-    private GeoTiffTile(TiffImage image, Scaling scaling, int x, int y, int columns, int rows) {
+    /** Whether the values of a file can be ground: looked at once, for all of its parts. */
+    private static final class Proof {
+        private static final int SPOT_SIDE = 64;
+        private static final int SPOTS_A_SIDE = 3;
+
+        private final TiffGrid grid;
+        private final String name;
+        private Optional<String> against;
+
+        Proof(TiffGrid grid, String name) {
+            this.grid = grid;
+            this.name = name;
+        }
+
+        synchronized Optional<String> against(GeoTiffTile part, Posts read) {
+            if (against == null) against = looked(part, read);
+            return against;
+        }
+
+        private Optional<String> looked(GeoTiffTile part, Posts read) {
+            GridFit fit = grid.fit(0, 0);
+            int width = part.image.width();
+            int height = part.image.height();
+            double[] groundM = Tile.groundSpacingM(fit, TiffGrid.bounds(name, fit, height, width));
+            ValueSigns signs = new ValueSigns(groundM[0], groundM[1]);
+            if (part.columns == width && part.rows == height)
+                return signs.look(read) ? signs.verdict() : Optional.empty();
+            int columns = Math.min(SPOT_SIDE, width);
+            int rows = Math.min(SPOT_SIDE, height);
+            for (int i = 0; i < SPOTS_A_SIDE * SPOTS_A_SIDE; i++) {
+                int x = (int) ((i % SPOTS_A_SIDE + 0.5) / SPOTS_A_SIDE * (width - columns));
+                int y = (int) ((i / SPOTS_A_SIDE + 0.5) / SPOTS_A_SIDE * (height - rows));
+                if (!signs.look(new GeoTiffTile(part.image, part.scaling, this, x, y, columns, rows).read()))
+                    return Optional.empty();
+            }
+            return signs.verdict();
+        }
+    }
+
+    private GeoTiffTile(TiffImage image, Scaling scaling, Proof proof, int x, int y, int columns, int rows) {
         this.image = image;
         this.scaling = scaling;
+        this.proof = proof;
         this.x = x;
         this.y = y;
         this.columns = columns;
@@ -55,9 +94,13 @@ final class GeoTiffTile implements PostSource {
     static List<TileDraft> drafts(Path file) throws IOException {
         TiffHeader header = TiffHeader.read(file);
         GeoKeys keys = new GeoKeys(header);
+        HeaderSigns.against(file, header, keys).ifPresent(fault -> {
+            throw fault;
+        });
         TiffImage image = TiffImage.of(file, header);
         TiffGrid grid = TiffGrid.of(file, header, keys);
         Scaling scaling = scaling(header, keys);
+        Proof proof = new Proof(grid, header.name());
         boolean isWhole = (long) image.width() * image.height() <= WHOLE_POSTS;
         int partWidth = isWhole || !image.isTiled() ? image.width() : PART_SIDE;
         int partHeight = isWhole
@@ -73,6 +116,7 @@ final class GeoTiffTile implements PostSource {
                         new GeoTiffTile(
                                 image,
                                 scaling,
+                                proof,
                                 x,
                                 y,
                                 Math.min(partWidth + 1, image.width() - x),
@@ -87,16 +131,17 @@ final class GeoTiffTile implements PostSource {
         double unitM = unit == 9002 ? FOOT_M : unit == 9003 ? SURVEY_FOOT_M : 1;
         double scale = 1;
         double offset = 0;
-        Matcher item = ITEM.matcher(header.text(TiffHeader.GDAL_METADATA));
-        while (item.find()) {
-            String text = item.group(2).strip();
-            if (item.group(1).equals("unittype")) {
-                if (text.matches("ft|foot|feet")) unitM = FOOT_M;
-                else if (text.matches("ftUS|US survey foot|sfoot")) unitM = SURVEY_FOOT_M;
-            } else if (item.group(1).equals("scale")) {
-                scale = number(text, 1);
-            } else {
-                offset = number(text, 0);
+        for (GdalMetadata.Item item : GdalMetadata.items(header.text(TiffHeader.GDAL_METADATA))) {
+            switch (item.role()) {
+                case "unittype" -> {
+                    if (FEET.contains(item.text())) unitM = FOOT_M;
+                    else if (SURVEY_FEET.contains(item.text())) unitM = SURVEY_FOOT_M;
+                }
+                case "scale" -> scale = number(item.text(), 1);
+                case "offset" -> offset = number(item.text(), 0);
+                default -> {
+                    // says nothing of the values
+                }
             }
         }
         return new Scaling(scale * unitM, offset * unitM, number(header.text(TiffHeader.GDAL_NODATA), Double.NaN));
@@ -127,6 +172,11 @@ final class GeoTiffTile implements PostSource {
         return image.sample() == TiffImage.Sample.SIGNED_16 && scaling.isPlain() ? whole(raster) : fractions(raster);
     }
 
+    @Override
+    public Optional<String> against(Posts read) {
+        return proof.against(this, read);
+    }
+
     private Posts whole(Raster raster) {
         short[] heightM = new short[rows * columns];
         short[] line = new short[columns];
@@ -153,7 +203,6 @@ final class GeoTiffTile implements PostSource {
     private boolean isVoid(double stored) {
         if (Double.isNaN(stored) || stored == COMMON_NODATA || stored == Short.MIN_VALUE) return true;
         if (stored == scaling.nodata || (float) stored == (float) scaling.nodata) return true;
-        double heightM = stored * scaling.factor + scaling.offsetM;
-        return !(heightM >= DEEPEST_M && heightM <= HIGHEST_M);
+        return !EarthHeight.holds(stored * scaling.factor + scaling.offsetM);
     }
 }

@@ -1,5 +1,7 @@
 package handreach.terrain;
 
+import java.util.Optional;
+
 /** Where the posts of a tile are read from when they are first needed. */
 interface PostSource {
     int rows();
@@ -8,4 +10,9 @@ interface PostSource {
 
     /** Reads all posts; an {@link handreach.input.InputFault} says what is wrong with the file. */
     Posts read();
+
+    /** What these posts tell against the file's being ground, and what to do about it; nothing where it may be. */
+    default Optional<String> against(Posts read) {
+        return Optional.empty();
+    }
 }

@@ -17,6 +17,9 @@ final class TiffFrame {
     private static final Set<Integer> LIKE_WGS84 = Set.of(
             4326, 4979, 4269, 4258, 4283, 7844, 4167, 4612, 4617, 4674, 4152, 4759, 6318, 4171, 4148, 9057, 9755);
 
+    /** WGS 84 with three axes, the third a height above the ellipsoid; the library tells the others of this kind. */
+    private static final int WITH_ELLIPSOIDAL_HEIGHTS = 4979;
+
     private static final Set<Integer> LIKE_WGS84_ELLIPSOIDS = Set.of(7030, 7019);
 
     /**
@@ -26,6 +29,11 @@ final class TiffFrame {
     record Named(Frame frame, String crs) {}
 
     private TiffFrame() {}
+
+    /** Whether a geographic system counts heights from the ellipsoid, as far as its code tells without a projection library. */
+    static boolean hasEllipsoidalHeights(int geographicCode) {
+        return geographicCode == WITH_ELLIPSOIDAL_HEIGHTS;
+    }
 
     /** The point is any of the tile, in its own coordinates. */
     static Named of(Path file, GeoKeys keys, double x, double y) {

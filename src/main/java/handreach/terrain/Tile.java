@@ -18,6 +18,7 @@ final class Tile {
     private final PostSource source;
     private volatile Posts posts;
     private volatile long lastUsed;
+    private volatile boolean isAsked;
 
     Tile(TileDraft draft, Lattice.Seat seat) {
         this.summary = draft.summary();
@@ -60,6 +61,21 @@ final class Tile {
 
     void hold(Posts read) {
         posts = read;
+    }
+
+    /** Somebody wants heights of this tile; true for the first. */
+    boolean isFirstAsked() {
+        return !isAsked && askedFirst();
+    }
+
+    private synchronized boolean askedFirst() {
+        boolean isFirst = !isAsked;
+        isAsked = true;
+        return isFirst;
+    }
+
+    boolean isAsked() {
+        return isAsked;
     }
 
     long lastUsed() {

@@ -2,17 +2,22 @@ package handreach.terrain;
 
 import handreach.input.InputFault;
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
+import java.util.concurrent.atomic.AtomicInteger;
 import java.util.concurrent.atomic.AtomicLong;
 
 /** Keeps the posts that were used last within a bound of memory. A tile that cannot be read becomes void and is reported. */
 final class TileCache {
     private final long limitBytes;
     private final AtomicLong clock = new AtomicLong(1);
+    private final AtomicInteger asked = new AtomicInteger();
     private final List<Tile> held = new ArrayList<>();
     private final Set<String> warnings = new LinkedHashSet<>();
+    private final Set<String> refused = new HashSet<>();
     private long heldBytes;
 
     TileCache(long limitBytes) {
@@ -26,7 +31,19 @@ final class TileCache {
 
     Posts posts(Tile tile) {
         Posts posts = tile.held();
+        if (tile.isFirstAsked()) asked.incrementAndGet();
         tile.use(clock.get());
+        return posts != null ? posts : load(tile);
+    }
+
+    /** How many tiles somebody wanted heights of. */
+    int askedCount() {
+        return asked.get();
+    }
+
+    /** The posts of a tile whose heights nobody asked for. */
+    Posts glance(Tile tile) {
+        Posts posts = tile.held();
         return posts != null ? posts : load(tile);
     }
 
@@ -44,7 +61,11 @@ final class TileCache {
 
     private Posts read(Tile tile) {
         try {
-            return tile.source().read();
+            Posts posts = tile.source().read();
+            Optional<String> against = tile.source().against(posts);
+            if (against.isEmpty()) return posts;
+            warn(tile.summary.name() + ": " + against.get());
+            refuse(tile.summary.name());
         } catch (InputFault fault) {
             warn(fault.getMessage() + " Its ground is unknown.");
         } catch (OutOfMemoryError e) {
@@ -65,6 +86,15 @@ final class TileCache {
             heldBytes -= oldest.held().bytes();
             oldest.hold(null);
         }
+    }
+
+    private synchronized void refuse(String name) {
+        refused.add(name);
+    }
+
+    /** Whether the posts of a file have shown that it is no ground. */
+    synchronized boolean isRefused(String name) {
+        return refused.contains(name);
     }
 
     synchronized void warn(String warning) {

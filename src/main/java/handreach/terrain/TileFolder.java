@@ -14,7 +14,7 @@ import java.util.OptionalDouble;
  * The elevation tiles of one folder, whatever their formats and resolutions.
  *
  * <p>Opening reads names and headers only; posts are read when a position needs them, and the least recently used are let go. Where
- * tiles overlap, the finest that has a height answers. Between two tiles that share no posts the four posts come from both. A file
+ * tiles overlap, the finest that has a height answers; those above the ellipsoid by their name come last. Between two tiles that share no posts the four posts come from both. A file
  * that cannot be used is reported and its ground is void; it does not stop the others.
  */
 public final class TileFolder implements Elevation {
@@ -22,6 +22,7 @@ public final class TileFolder implements Elevation {
     private final TileCache cache;
     private final List<Tile> ranked;
     private final List<TileSummary> summaries;
+    private final Disagreements disagreements;
 
     private TileFolder(List<TileDraft> drafts, TileCache cache) {
         this.cache = cache;
@@ -38,7 +39,9 @@ public final class TileFolder implements Elevation {
                     tile, rounded(Tile.meanSpacingM(draft.fit(), draft.summary().bounds())));
             byName.merge(draft.summary().name(), draft.summary(), TileFolder::joined);
         }
-        tiles.sort(Comparator.<Tile>comparingDouble(meanM::get)
+        tiles.sort(Comparator.<Tile, Boolean>comparing(
+                        tile -> tile.summary.nature().isFromEllipsoid())
+                .thenComparing(meanM::get)
                 .thenComparing(tile -> tile.summary.name())
                 .thenComparingInt(tile -> tile.row0)
                 .thenComparingInt(tile -> tile.column0));
@@ -47,6 +50,7 @@ public final class TileFolder implements Elevation {
         this.index = new TileIndex(ranked);
         for (Tile tile : ranked) tile.rivals(rivals(tile));
         this.summaries = List.copyOf(byName.values());
+        this.disagreements = new Disagreements(ranked, index, cache);
     }
 
     /**
@@ -109,18 +113,37 @@ public final class TileFolder implements Elevation {
         return summaries;
     }
 
-    /** What was wrong with files so far; a broken tile is often found only when its posts are first needed. */
+    /**
+     * What was wrong with files so far, and which give different heights for the same ground; a broken tile is often found only when
+     * its posts are first needed.
+     */
     public List<String> warnings() {
-        return cache.warnings();
+        List<String> different = disagreements.words();
+        List<String> all = new ArrayList<>(cache.warnings());
+        all.addAll(different);
+        for (TileSummary tile : summaries)
+            if (tile.nature().isFromEllipsoid()
+                    && isAsked(tile.name())
+                    && different.stream().noneMatch(said -> said.startsWith(tile.name() + ":")))
+                all.add(tile.name()
+                        + ": its heights count from the ellipsoid, as its name says, and lie up to 107 m off"
+                        + " those above the sea. It is used only where no other tile has a height.");
+        return List.copyOf(all);
     }
 
-    /** Reads every tile and counts its posts, one after another. */
+    private boolean isAsked(String name) {
+        return ranked.stream()
+                .anyMatch(tile -> tile.isAsked() && tile.summary.name().equals(name));
+    }
+
+    /** Reads every tile and counts its posts, one after another; without those that prove to be no ground. */
     public List<TileSurvey> survey() {
         Map<String, TileSurvey> found = new LinkedHashMap<>();
         for (TileSummary summary : summaries)
             found.put(summary.name(), new TileSurvey(summary, 0, 0, 0, OptionalDouble.empty(), OptionalDouble.empty()));
         for (Tile tile : ranked)
             found.computeIfPresent(tile.summary.name(), (name, so) -> counted(so, cache.posts(tile)));
+        found.keySet().removeIf(cache::isRefused);
         return List.copyOf(found.values());
     }
 
@@ -157,8 +180,16 @@ public final class TileFolder implements Elevation {
     }
 
     private String covering(double latitudeDeg, double longitudeDeg) {
-        Tile tile = coveringTile(latitudeDeg, longitudeDeg);
+        Tile tile = groundTile(latitudeDeg, longitudeDeg);
         return tile == null ? "" : tile.summary.name();
+    }
+
+    /** The first tile over a place that has not proved to be no ground. */
+    private Tile groundTile(double latitudeDeg, double longitudeDeg) {
+        for (Tile tile : index.at(latitudeDeg, longitudeDeg))
+            if (GroundProbe.covers(tile, latitudeDeg, longitudeDeg) && !cache.isRefused(tile.summary.name()))
+                return tile;
+        return null;
     }
 
     private Tile coveringTile(double latitudeDeg, double longitudeDeg) {

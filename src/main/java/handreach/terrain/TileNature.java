@@ -12,14 +12,22 @@ import java.util.Optional;
  */
 public record TileNature(Optional<Surface> surface, String verticalDatum) {
     private static final String UNKNOWN = "not told by the name";
+    private static final String ELLIPSOID = "ellipsoid, as its name says; used only where no other tile has a height";
 
     public TileNature {
         Objects.requireNonNull(surface);
         Objects.requireNonNull(verticalDatum);
     }
 
+    /** Whether the name says that heights count from the ellipsoid, up to 107 m off those above the sea. */
+    public boolean isFromEllipsoid() {
+        return verticalDatum.equals(ELLIPSOID);
+    }
+
     static TileNature of(String fileName) {
         String name = fileName.toLowerCase(Locale.ROOT);
+        if ((name.contains("ellipsoid") || name.matches("(.*[-_.])?hae[-_.].*")) && !name.contains("geoid"))
+            return new TileNature(Optional.empty(), ELLIPSOID);
         if (name.startsWith("copernicus_dsm"))
             return new TileNature(Optional.of(Surface.SURFACE_MODEL), "EGM2008 geoid");
         if (name.matches("usgs_(13|1|2|1m|19)_.*") || name.matches("(img)?n\\d\\dw\\d{3}_(13|1|2)(_.*)?\\.tif"))
