@@ -117,10 +117,15 @@ final class PathCommand implements Callable<Integer> {
     @Mixin
     private JsonChoice json;
 
+    /** What has been printed before the answer was at hand. */
+    private List<String> told = List.of();
+
     @Override
     public Integer call() {
         PathAnswer answer = plan != null ? inPlan() : profileFile != null ? overProfile() : betweenPlaces();
-        json.warn(answer.warnings());
+        json.warn(answer.warnings().stream()
+                .filter(warning -> !told.contains(warning))
+                .toList());
         if (json.isWanted()) json.print(PathText.json(answer, explain));
         else json.out().print(PathText.text(answer, explain));
         if (figure != null) {
@@ -177,7 +182,8 @@ final class PathCommand implements Callable<Integer> {
         Scene scene = Scene.open(PlanFile.open(plan));
         List<LossModel> models = models(faults, scene.plan().questions().reach().model());
         faults.throwIfAny();
-        json.warn(scene.warnings());
+        told = scene.warnings();
+        json.warn(told);
         Loadout near = loadout(scene, from, fromLoadout);
         Loadout far = loadout(scene, to, toLoadout);
         return PathStudy.between(scene, place(scene, from, "--from"), near, place(scene, to, "--to"), far, models);

@@ -47,7 +47,8 @@ final class TilesCommand implements Callable<Integer> {
             String tile,
             String interpolation,
             boolean isVoid,
-            boolean filled) {}
+            boolean filled,
+            List<String> warnings) {}
 
     private record Tile(
             String name,
@@ -82,7 +83,8 @@ final class TilesCommand implements Callable<Integer> {
                     reading.tile(),
                     "bilinear",
                     reading.isVoid(),
-                    reading.isFilled()));
+                    reading.isFilled(),
+                    tiles.warnings()));
             tree.set("void", tree.remove("is_void"));
             json.print(tree);
         } else if (reading.isVoid()) {

@@ -1,23 +1,64 @@
 package handreach.study;
 
 import handreach.plan.GroundChoice;
+import handreach.plan.Plan;
 import handreach.terrain.Cover;
 import handreach.terrain.CoverPolygons;
 import handreach.terrain.CoverRaster;
 import handreach.terrain.LandCover;
+import handreach.terrain.TileBounds;
 import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Optional;
 
-/** Opens what a plan says about cover: polygons first, then the raster, then the same everywhere. */
-final class CoverOpening {
-    private CoverOpening() {}
-
-    static LandCover of(GroundChoice.CoverChoice choice) {
+/**
+ * What a plan says about cover, opened: polygons first, then the raster, then the same everywhere.
+ *
+ * @param cover all of it
+ * @param raster the class maps, if the plan names any
+ * @param polygons the polygons, likewise
+ */
+record CoverOpening(LandCover cover, Optional<CoverRaster> raster, Optional<CoverPolygons> polygons) {
+    static CoverOpening of(GroundChoice.CoverChoice choice) {
         Cover everywhere = choice.everywhere();
-        LandCover base = choice.raster()
-                .<LandCover>map(file -> CoverRaster.open(file, choice.legend(), everywhere))
-                .orElse(LandCover.uniform(everywhere));
-        Optional<Path> polygons = choice.polygons();
-        return polygons.<LandCover>map(file -> CoverPolygons.read(file, base)).orElse(base);
+        Optional<CoverRaster> raster =
+                choice.raster().map(file -> CoverRaster.open(file, choice.legend(), everywhere));
+        LandCover base = raster.<LandCover>map(one -> one).orElse(LandCover.uniform(everywhere));
+        Optional<CoverPolygons> polygons = choice.polygons().map(file -> CoverPolygons.read(file, base));
+        return new CoverOpening(polygons.<LandCover>map(one -> one).orElse(base), raster, polygons);
+    }
+
+    /** Whether raster or polygons say anything about the area of a plan; without it, the plan is as one without land cover. */
+    boolean tellsAnythingIn(Plan plan) {
+        TileBounds area = area(plan);
+        return raster.map(one -> one.holdsAny(area)).orElse(false)
+                || polygons.map(one -> one.holdsAny(area)).orElse(false);
+    }
+
+    /** What was doubtful: files and codes, and what covers none of the area. */
+    List<String> warnings(Plan plan) {
+        List<String> all = new ArrayList<>();
+        GroundChoice.CoverChoice choice = plan.ground().cover();
+        TileBounds area = area(plan);
+        raster.filter(one -> !one.holdsAny(area))
+                .ifPresent(one -> all.add(coversNothing(choice.raster(), "land_cover", plan)));
+        polygons.filter(one -> !one.holdsAny(area))
+                .ifPresent(one -> all.add(coversNothing(choice.polygons(), "cover_areas", plan)));
+        raster.ifPresent(one -> all.addAll(one.warnings()));
+        return all;
+    }
+
+    private static String coversNothing(Optional<Path> file, String key, Plan plan) {
+        return file.map(Path::getFileName).orElseThrow()
+                + ": covers none of the plan's area, so what stands on the ground is "
+                + plan.ground().cover().everywhere().word()
+                + " and the doubt that without land cover. Name a map of this area, or take "
+                + key + " out of the plan.";
+    }
+
+    private static TileBounds area(Plan plan) {
+        return TileBounds.around(
+                plan.places().area().centre(), 1000 * plan.places().area().radiusKm());
     }
 }

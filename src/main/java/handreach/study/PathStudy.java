@@ -16,6 +16,7 @@ import handreach.propagation.PathLoss;
 import handreach.propagation.Terminals;
 import handreach.terrain.Elevation;
 import handreach.terrain.LandCover;
+import handreach.terrain.TileFolder;
 import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -47,6 +48,31 @@ public final class PathStudy {
             Terminals terminals,
             PathConditions conditions,
             List<LossModel> models) {
+        PathAnswer answer = cut(ground, from, to, terminals, conditions, models);
+        return ground.elevation() instanceof TileFolder tiles ? told(answer, tiles) : answer;
+    }
+
+    /** With what is doubtful about the tiles, which a run of many paths tells once for all of them. */
+    private static PathAnswer told(PathAnswer path, TileFolder tiles) {
+        Set<String> all = new LinkedHashSet<>(tiles.warnings());
+        all.addAll(path.warnings());
+        return new PathAnswer(
+                path.link(),
+                path.profile(),
+                path.losses(),
+                path.geometry(),
+                path.ledger(),
+                path.calibration(),
+                List.copyOf(all));
+    }
+
+    private static PathAnswer cut(
+            GroundChoice ground,
+            Position from,
+            Position to,
+            Terminals terminals,
+            PathConditions conditions,
+            List<LossModel> models) {
         PathCut cut = PathCut.between(ground.elevation(), ground.cover(), from, to, ground.cut());
         Profile profile = cut.profile().orElseThrow(() -> unknownGround(cut));
         PathLink link = new PathLink(terminals, conditions, Optional.of(cut.line()));
@@ -61,7 +87,7 @@ public final class PathStudy {
             Scene scene, Position from, Loadout near, Position to, Loadout far, List<LossModel> models) {
         Carried carried = Carried.of(scene, near, far);
         PathAnswer path = between(scene, from, to, carried, models);
-        return new PathAnswer(
+        PathAnswer taught = new PathAnswer(
                 path.link(),
                 path.profile(),
                 path.losses(),
@@ -69,6 +95,7 @@ public final class PathStudy {
                 path.ledger().map(ledger -> scene.taught(ledger, carried, from, to)),
                 scene.calibration(),
                 path.warnings());
+        return told(taught, scene.tiles());
     }
 
     /** What is carried at both ends, with the budget of the link, which is the same between all places. */
@@ -80,7 +107,7 @@ public final class PathStudy {
 
     /** The same as before any walk, for a link whose budget is at hand: to reckon it takes longer than most paths. */
     static PathAnswer between(Scene scene, Position from, Position to, Carried carried, List<LossModel> models) {
-        PathAnswer path = between(
+        PathAnswer path = cut(
                 new GroundChoice(scene.tiles(), scene.cover(), scene.cut()),
                 from,
                 to,

@@ -123,6 +123,7 @@ public final class ReachStudy {
         for (ModelNote note : ModelNote.of(losses)) warnings.add(words(note));
         Optional<ReachAnswer.AreaAnswer> area =
                 wish.withArea() ? Optional.of(area(odds, wish, progress)) : Optional.empty();
+        warnings.addAll(scene.warnings());
         return new ReachAnswer(scene, middle, reaches, area, verdicts, List.copyOf(warnings));
     }
 

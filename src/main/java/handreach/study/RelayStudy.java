@@ -77,6 +77,7 @@ public final class RelayStudy {
         DirectVerdict direct = DirectVerdict.of(question, byBurden(), progress);
         Optional<RelayAnswer.Found> found =
                 direct.isEnough() ? Optional.empty() : Optional.of(search(question, relay, direct));
+        warnings.addAll(scene.warnings());
         List<String> verdict = new RelayWords(scene, question, direct).verdict(found);
         return new RelayAnswer(
                 scene,

@@ -34,11 +34,13 @@ import handreach.terrain.LandCover;
 import handreach.terrain.TileFolder;
 import handreach.uncertainty.Doubt;
 import java.util.ArrayList;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
+import java.util.Set;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.CompletionException;
 import java.util.concurrent.ConcurrentHashMap;
@@ -54,7 +56,10 @@ public final class Scene {
     private final PlanFile file;
     private final Plan plan;
     private final TileFolder tiles;
-    private final LandCover cover;
+    private final CoverOpening cover;
+    /** Whether land cover says anything about the area. */
+    private final boolean hasCover;
+
     private final CutSettings cut;
     private final Optional<BenchAnalysis> bench;
     private final List<Loadout> loadouts;
@@ -68,7 +73,7 @@ public final class Scene {
     private Scene(
             PlanFile file,
             TileFolder tiles,
-            LandCover cover,
+            CoverOpening cover,
             CutSettings cut,
             Optional<BenchAnalysis> bench,
             List<String> benchNotes) {
@@ -76,10 +81,10 @@ public final class Scene {
         this.plan = file.plan();
         this.tiles = tiles;
         this.cover = cover;
+        this.hasCover = cover.tellsAnythingIn(plan);
         this.cut = cut;
         this.bench = bench;
         List<String> notes = new ArrayList<>(benchNotes);
-        notes.addAll(tiles.warnings());
         this.loadouts = List.copyOf(new KitBuilder(file.plan(), bench, notes).loadouts());
         this.calibration = file.plan().questions().calibration().map(CalibrationFile::read);
         calibration.ifPresent(learned -> notes.add(learned.words()));
@@ -91,6 +96,7 @@ public final class Scene {
         this.plan = plan;
         this.tiles = before.tiles;
         this.cover = before.cover;
+        this.hasCover = before.hasCover;
         this.cut = before.cut;
         this.bench = before.bench;
         this.loadouts = before.loadouts;
@@ -160,7 +166,7 @@ public final class Scene {
     }
 
     public LandCover cover() {
-        return cover;
+        return cover.cover();
     }
 
     public CutSettings cut() {
@@ -176,9 +182,12 @@ public final class Scene {
         return loadouts;
     }
 
-    /** What was doubtful while opening, one sentence each. */
+    /** What was doubtful while opening and with the tiles that have been read since, one sentence each. */
     public List<String> warnings() {
-        return warnings;
+        Set<String> all = new LinkedHashSet<>(tiles.warnings());
+        all.addAll(cover.warnings(file.plan()));
+        all.addAll(warnings);
+        return List.copyOf(all);
     }
 
     public Loadout loadout(String name) {
@@ -248,9 +257,7 @@ public final class Scene {
     /** What is asked of every link of the plan. */
     public LinkTerms terms() {
         Questions.Doubts doubts = plan().questions().doubts();
-        boolean isOpen = plan().ground().cover().everywhere() == Cover.OPEN
-                && plan().ground().cover().raster().isEmpty()
-                && plan().ground().cover().polygons().isEmpty();
+        boolean isOpen = plan().ground().cover().everywhere() == Cover.OPEN && !hasCover;
         Doubt usual = isOpen ? LinkTerms.MODEL_OPEN : LinkTerms.MODEL_HILLS;
         Doubt model = new Doubt(
                 doubts.modelCommonDb().orElse(MODEL_COMMON_DB),
@@ -357,12 +364,12 @@ public final class Scene {
     }
 
     private Cover coverAt(Position at) {
-        return cover.coverAt(at.latitudeDeg(), at.longitudeDeg());
+        return cover.cover().coverAt(at.latitudeDeg(), at.longitudeDeg());
     }
 
     /** Ground and cover as the area engines read them. */
     public AreaGround ground() {
-        return new AreaGround(tiles, cover, cut);
+        return new AreaGround(tiles, cover.cover(), cut);
     }
 
     /** How many threads long work may use. */

@@ -122,6 +122,7 @@ public final class WalkStudy {
         List<WalkAnswer.Seen> worst =
                 comparison.worst().stream().map(this::seen).toList();
         progress.done("the worst places", 1);
+        warnings.addAll(scene.warnings());
         return new WalkAnswer(scene, pairs, comparison, worst, learned, List.copyOf(warnings));
     }
 
