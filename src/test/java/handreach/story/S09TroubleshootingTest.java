@@ -7,6 +7,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import handreach.input.InputFault;
 import handreach.plan.PlanFile;
+import handreach.terrain.PaperTiff;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
@@ -79,6 +80,7 @@ class S09TroubleshootingTest {
     private void provoke() throws IOException {
         plans();
         tiles();
+        rastersThatAreNoGround();
         benches();
         walks();
         writing();
@@ -131,6 +133,26 @@ class S09TroubleshootingTest {
         file("t3/a.tif", Arrays.copyOf(whole, whole.length - 5000));
         run("tiles", folder.resolve("t3"));
         run("tiles", SAMPLE.resolve("tiles"), "--at", "10,10");
+    }
+
+    private void rastersThatAreNoGround() throws IOException {
+        Files.createDirectories(folder.resolve("t4"));
+        Files.copy(SAMPLE.resolve("tiles/cumberland-forest-3s.tif"), folder.resolve("t4/ground.tif"));
+        double step = 1 / 1200.0;
+        PaperTiff any = new PaperTiff(50, 50, (x, y) -> x % 250).at(-84.3, 36.4, step, step);
+        any.write(folder.resolve("t4/lower.tif"));
+        any.keyText(4097, "WGS 84 ellipsoid").write(folder.resolve("t4/ellipsoid.tif"));
+        any.tag(305, "Handreach").write(folder.resolve("t4/ours.tif"));
+        any.tag(305, "another").tag(320, new int[768]).write(folder.resolve("t4/cover.tif"));
+        new PaperTiff(50, 50, (x, y) -> x)
+                .keys(1024, 1, 3072, 32632)
+                .at(32_430_941, 5_150_000, 30, 30)
+                .write(folder.resolve("t4/slip.tif"));
+        run("tiles", folder.resolve("t4"));
+        any.sample(8, 1).at(6, 1, step, step).write(folder.resolve("cover.tif"));
+        plan("cover = \"woodland\"", "cover = \"woodland\"\nland_cover = \"cover.tif\"");
+        Path profile = file("hole.csv", "distance_km,height_m\n0,100\n1,-9999\n2,100\n");
+        run("path", "--profile", profile, "--frequency-mhz", "155");
     }
 
     private void benches() throws IOException {
