@@ -140,7 +140,7 @@ final class RelaySheet {
         Demand demand = answer.question().demands().get(hop.demand());
         String words = String.format(
                 Locale.ROOT,
-                "%s, %s from the relay: %s there, %s back, margin %.1f dB at the median place.",
+                "%s, %s from the relay: %s there, %s back, margin %s at the median place.",
                 demand.name(),
                 lengths.text(path.line().lengthM()),
                 Shares.odds(path.odds().there()),

@@ -11,9 +11,9 @@ import handreach.propagation.LossModels;
 import handreach.study.PathAnswer;
 import handreach.study.PathStudy;
 import handreach.study.Scene;
+import handreach.units.Shares;
 import java.nio.file.Path;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import javafx.geometry.Bounds;
 import javafx.geometry.Point2D;
@@ -77,10 +77,7 @@ class PathPaneTest {
     }
 
     private static String odds(PathAnswer answer) {
-        return String.format(
-                Locale.ROOT,
-                "odds of copy %.0f %%",
-                100 * answer.ledger().orElseThrow().odds());
+        return "odds of copy " + Shares.odds(answer.ledger().orElseThrow().odds());
     }
 
     @Test
