@@ -91,7 +91,7 @@ public final class FieldMarch {
         double highestM = highest(txHeightM, rxHeightsM);
         FieldMarchGround ground = ground(profile, highestM, conditions);
         FieldMarchGrid grid = FieldMarchGrid.fast(ground, wave.wavelengthM(), txHeightM + highestM);
-        checkCost(FieldMarchCost.of(ground, grid, wave.quantumM()), profile);
+        checkCost(FieldMarchCost.of(ground, grid, wave), profile);
         FieldMarch march = new FieldMarch(ground, grid, wave, txHeightM, rxHeightsM);
         march.goOn = goOn;
         march.run();
@@ -122,7 +122,7 @@ public final class FieldMarch {
         FieldMarchWave wave = FieldMarchWave.of(conditions);
         FieldMarchGround ground = ground(profile, 1, conditions);
         FieldMarchGrid grid = FieldMarchGrid.fast(ground, wave.wavelengthM(), txHeightM + overM);
-        checkCost(FieldMarchCost.of(ground, grid, wave.quantumM()), profile);
+        checkCost(FieldMarchCost.of(ground, grid, wave), profile);
         FieldMarch march = new FieldMarch(ground, grid, wave, txHeightM);
         double low = Double.POSITIVE_INFINITY;
         double high = Double.NEGATIVE_INFINITY;
@@ -152,7 +152,7 @@ public final class FieldMarch {
         FieldMarchGround ground = ground(profile, highestM, conditions);
         FieldMarchWave wave = FieldMarchWave.of(conditions);
         FieldMarchGrid grid = FieldMarchGrid.fast(ground, wave.wavelengthM(), txHeightM + highestM);
-        return FieldMarchCost.of(ground, grid, wave.quantumM());
+        return FieldMarchCost.of(ground, grid, wave);
     }
 
     static FieldMarchGround ground(Profile profile, double rxHeightM, PathConditions conditions) {
@@ -177,23 +177,32 @@ public final class FieldMarch {
     }
 
     void run() {
-        FieldMarchColumn column = new FieldMarchColumn(grid, wave);
+        run(FieldMarchPace.of(ground, grid, wave.wavelengthM()));
+    }
+
+    void run(FieldMarchPace pace) {
+        FieldMarchColumn[] columns = new FieldMarchColumn[FieldMarchPace.MOST_HALVINGS + 1];
+        FieldMarchColumn column = columnOf(pace.halvings(0), columns);
         double slope = ground.slopeRad(0);
         double startM = Math.min(Math.max(10 * wave.wavelengthM(), NEAR_RATIO * txHeightM), 0.75 * ground.facetM(0));
-        column.start(wave, startM - txHeightM * Math.sin(slope), txHeightM * Math.cos(slope));
+        column.start(
+                wave, startM - txHeightM * Math.sin(slope), txHeightM * Math.cos(slope), ground.raysRad(0));
         double quantumM = wave.quantumM();
         double carriedM = 0;
         double told = 0;
         for (int f = 0; f < ground.facets(); f++) {
             double lengthM = ground.facetM(f);
             double from = f == 0 ? startM : 0;
-            if (f > 0) column.turn(ground.slopeRad(f) - ground.slopeRad(f - 1));
+            if (f > 0) {
+                column = handedOn(column, pace.halvings(f - 1), pace.halvings(f), columns);
+                column.turn(ground.slopeRad(f) - ground.slopeRad(f - 1), pace.turnSteps(f));
+            }
             look(column, f, from);
             double restM = lengthM - from + carriedM;
-            int m = grid.stepsFor(lengthM - from);
+            int m = pace.steps(f, lengthM - from);
             long quanta = FieldMarchGrid.quanta(restM / m, quantumM);
             for (int i = 1; i <= m; i++) {
-                column.advance(quanta, quantumM);
+                column.advance(quanta, quantumM, pace.order(f));
                 look(column, f, from + (lengthM - from) * i / m);
             }
             carriedM = restM - m * quanta * quantumM;
@@ -203,6 +212,27 @@ public final class FieldMarch {
                 if (!goOn.test(share)) throw new CancellationException("the march was stopped");
             }
         }
+    }
+
+    private FieldMarchColumn columnOf(int halvings, FieldMarchColumn[] columns) {
+        if (columns[halvings] == null) columns[halvings] = new FieldMarchColumn(grid.halved(halvings), wave);
+        return columns[halvings];
+    }
+
+    /** The field on nodes of another spacing, halved or doubled as often as need be. */
+    private FieldMarchColumn handedOn(FieldMarchColumn from, int halved, int halvings, FieldMarchColumn[] columns) {
+        FieldMarchColumn column = from;
+        for (int h = halved; h < halvings; h++) {
+            FieldMarchColumn finer = columnOf(h + 1, columns);
+            finer.takeBetween(column);
+            column = finer;
+        }
+        for (int h = halved; h > halvings; h--) {
+            FieldMarchColumn coarser = columnOf(h - 1, columns);
+            coarser.takeEverySecond(column);
+            column = coarser;
+        }
+        return column;
     }
 
     /** Notes the power at the far antenna's height above the ground under it. */

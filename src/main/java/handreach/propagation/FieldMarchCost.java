@@ -7,7 +7,7 @@ import java.util.Set;
  * What a field march will cost, reckoned before it starts.
  *
  * @param steps range steps along the ground
- * @param nodes nodes of the column
+ * @param nodes nodes of the column where they stand closest
  * @param turns steps taken in turning at the corners
  * @param seconds about how long one warm thread takes on the machine of the fit ({@link FieldMarch#cost})
  * @param bytes working memory
@@ -24,26 +24,36 @@ public record FieldMarchCost(long steps, int nodes, long turns, double seconds, 
     /** Doubles kept for each node: field, side, work, turn factors, absorber. */
     private static final long DOUBLES_PER_NODE = 28;
 
-    static FieldMarchCost of(FieldMarchGround ground, FieldMarchGrid grid, double quantumM) {
+    static FieldMarchCost of(FieldMarchGround ground, FieldMarchGrid grid, FieldMarchWave wave) {
+        FieldMarchPace pace = FieldMarchPace.of(ground, grid, wave.wavelengthM());
+        double quantumM = wave.quantumM();
         long steps = 0;
         long turns = 0;
+        int finest = 0;
+        double seconds = 0;
         Set<Long> lengths = new HashSet<>();
         double carriedM = 0;
         for (int f = 0; f < ground.facets(); f++) {
-            int m = grid.stepsFor(ground.facetM(f));
+            int m = pace.steps(f, ground.facetM(f));
             double restM = ground.facetM(f) + carriedM;
             long quanta = FieldMarchGrid.quanta(restM / m, quantumM);
-            lengths.add(quanta);
             carriedM = restM - m * quanta * quantumM;
+            int halvings = pace.halvings(f);
+            int order = pace.order(f);
+            // a step is kept for its length, order and spacing
+            if (lengths.add((quanta * FieldMarchColumn.ORDERS + order) * (FieldMarchPace.MOST_HALVINGS + 1) + halvings))
+                seconds += order * NEW_POLE_S;
+            finest = Math.max(finest, halvings);
+            int nodes = grid.halved(halvings).nodes();
+            int turned = f > 0 ? pace.turnSteps(f) : 0;
+            double perNode = (double) order * m * POLE_NODE_S + turned * TURN_NODE_S + CORNER_NODE_S;
+            seconds += nodes * (f == 0 ? perNode + START_NODE_S : perNode);
             steps += m;
-            if (f > 0) turns += grid.turnStepsFor(ground.slopeRad(f) - ground.slopeRad(f - 1));
+            turns += turned;
         }
-        double perNode = grid.order() * steps * POLE_NODE_S
-                + turns * TURN_NODE_S
-                + ground.facets() * CORNER_NODE_S
-                + START_NODE_S;
-        double seconds = perNode * grid.nodes() + grid.order() * lengths.size() * NEW_POLE_S;
-        long bytes = 8L * DOUBLES_PER_NODE * grid.nodes() + 16L * (steps + ground.facets()) + 4_000_000;
-        return new FieldMarchCost(steps, grid.nodes(), turns, seconds, bytes);
+        int nodes = grid.halved(finest).nodes();
+        // columns of every spacing, each half the size of the next, and the factors of the steps kept
+        long bytes = 8L * DOUBLES_PER_NODE * nodes * (finest > 0 ? 2 : 1) + 16L * (steps + ground.facets()) + 4_000_000;
+        return new FieldMarchCost(steps, nodes, turns, seconds, bytes);
     }
 }

@@ -39,7 +39,7 @@ record FieldMarchGrid(double spacingM, double stepM, double topM, double absorbe
             double stepM) {
         double fresnelM = Math.sqrt(wavelengthM * ground.lengthM() / 4);
         double absorberM = Math.max(80, 3 * fresnelM) * margin;
-        double topM = ground.reliefM() + 60 + antennasM + 3 * fresnelM * margin + absorberM;
+        double topM = ground.columnM(60 + antennasM + 3 * fresnelM * margin) + absorberM;
         return new FieldMarchGrid(spacingM, stepM, topM, absorberM, stepM > 12 * wavelengthM ? 6 : 4, 15 * wavelengthM);
     }
 
@@ -56,6 +56,13 @@ record FieldMarchGrid(double spacingM, double stepM, double topM, double absorbe
     /** A step of about this length as whole quanta, so that steps are used again. */
     static long quanta(double stepM, double quantumM) {
         return Math.max(1, Math.round(stepM / quantumM));
+    }
+
+    /** The same with nodes half as far apart, so many times over. */
+    FieldMarchGrid halved(int times) {
+        return times == 0
+                ? this
+                : new FieldMarchGrid(spacingM / (1 << times), stepM, topM, absorberM, order, turnM);
     }
 
     int nodes() {

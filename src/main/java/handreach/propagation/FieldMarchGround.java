@@ -14,11 +14,20 @@ final class FieldMarchGround {
     private static final double SHORTEST_WAVELENGTHS = 2;
     /** The starting field stands on the first facet and is wrong by 0.7 dB two wavelengths from the source. */
     private static final double FIRST_WAVELENGTHS = 7;
+    /** Cosine of the greatest angle between ray and facet by which a column is lengthened (70 degrees), and of the least (20). */
+    private static final double LEAST_ACROSS = 0.34;
+
+    private static final double GENTLE_ACROSS = 0.94;
 
     private final double[] distanceM;
     private final double[] bentM;
     private final double lengthM;
     private final double reliefM;
+    /** Slope, as rise over run, from a point to the horizon ahead and to the horizon behind; and height of the hull over it. */
+    private final double[] ahead;
+
+    private final double[] behind;
+    private final double[] overM;
 
     private FieldMarchGround(double[] distanceM, double[] bentM, double lengthM) {
         this.distanceM = distanceM;
@@ -36,6 +45,43 @@ final class FieldMarchGround {
             above = Math.max(above, bentM[i] - line);
         }
         this.reliefM = Math.max(high - low, above);
+        this.ahead = new double[last + 1];
+        this.behind = new double[last + 1];
+        this.overM = new double[last + 1];
+        horizons();
+    }
+
+    /** Tangents from every point to the upper hull of what lies ahead and of what lies behind, in one sweep each. */
+    private void horizons() {
+        int n = bentM.length;
+        int[] hull = new int[n];
+        int top = 0;
+        for (int i = n - 1; i >= 0; i--) {
+            while (top > 1 && slope(i, hull[top - 1]) <= slope(i, hull[top - 2])) top--;
+            ahead[i] = top > 0 ? slope(i, hull[top - 1]) : Double.NEGATIVE_INFINITY;
+            hull[top++] = i;
+        }
+        for (int h = top - 1; h > 0; h--) {
+            double slope = slope(hull[h], hull[h - 1]);
+            for (int i = hull[h]; i <= hull[h - 1]; i++) {
+                double highM = bentM[hull[h]] + slope * (distanceM[i] - distanceM[hull[h]]) - bentM[i];
+                double hullRad = Math.atan(slope);
+                for (int f = Math.max(0, i - 1); f <= Math.min(n - 2, i); f++) {
+                    double across = Math.max(LEAST_ACROSS, Math.cos(hullRad - slopeRad(f)));
+                    overM[i] = Math.max(overM[i], highM * Math.cos(hullRad) / across);
+                }
+            }
+        }
+        top = 0;
+        for (int i = 0; i < n; i++) {
+            while (top > 1 && slope(hull[top - 1], i) >= slope(hull[top - 2], i)) top--;
+            behind[i] = top > 0 ? slope(hull[top - 1], i) : Double.POSITIVE_INFINITY;
+            hull[top++] = i;
+        }
+    }
+
+    private double slope(int from, int to) {
+        return (bentM[to] - bentM[from]) / (distanceM[to] - distanceM[from]);
     }
 
     /**
@@ -156,6 +202,31 @@ final class FieldMarchGround {
     /** How far the highest ground stands over the lowest, or over the line between the ends, m. */
     double reliefM() {
         return reliefM;
+    }
+
+    /**
+     * Greatest angle to a facet of rays that pass over the whole of it, from ground before it to ground behind it: such a ray is
+     * no steeper than the line from the start of the facet to the horizon ahead, nor than that from the horizon behind to its end.
+     */
+    double raysRad(int facet) {
+        double slope = slopeRad(facet);
+        return Math.max(Math.atan(ahead[facet]) - slope, slope - Math.atan(behind[facet + 1]));
+    }
+
+    /** How far, along the normal of the facets that meet at a point, the straight lines between ground and ground reach, m. */
+    double overM(int point) {
+        return overM[point];
+    }
+
+    /** Height of a column that holds all rays between ground and ground with some air above them, m over the facet. */
+    double columnM(double airM) {
+        double most = reliefM + airM;
+        for (int f = 0; f < facets(); f++) {
+            double across = Math.max(LEAST_ACROSS, Math.cos(raysRad(f)));
+            double air = airM * Math.max(1, GENTLE_ACROSS / across);
+            most = Math.max(most, Math.max(overM[f], overM[f + 1]) + air);
+        }
+        return most;
     }
 
     double steepestRad() {

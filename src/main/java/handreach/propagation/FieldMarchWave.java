@@ -59,14 +59,15 @@ record FieldMarchWave(double waveNumber, Complex impedance) {
      * @param alongM distance along the ground from the foot of the source to the column
      * @param sourceM height of the source normal to the ground
      * @param heightM height on the column
+     * @param raysRad steepest ray that must be whole
      */
-    Complex starter(double alongM, double sourceM, double heightM) {
+    Complex starter(double alongM, double sourceM, double heightM, double raysRad) {
         double r1 = Math.hypot(alongM, heightM - sourceM);
         double r2 = Math.hypot(alongM, heightM + sourceM);
-        Complex direct = turned(-waveNumber * r1).multiply(taper(heightM - sourceM, alongM) / Math.sqrt(r1));
+        Complex direct = turned(-waveNumber * r1).multiply(taper(heightM - sourceM, alongM, raysRad) / Math.sqrt(r1));
         Complex image = reflected((heightM + sourceM) / r2, r2)
                 .multiply(turned(-waveNumber * r2))
-                .multiply(taper(heightM + sourceM, alongM) / Math.sqrt(r2));
+                .multiply(taper(heightM + sourceM, alongM, raysRad) / Math.sqrt(r2));
         return direct.add(image);
     }
 
@@ -79,9 +80,13 @@ record FieldMarchWave(double waveNumber, Complex impedance) {
         return reflection.add(surface);
     }
 
-    /** 1 below 25° from the facet, 0 above 60°, as cos² between: steeper waves are not carried well by the march. */
-    private static double taper(double riseM, double alongM) {
-        double share = (Math.toDegrees(Math.atan2(Math.abs(riseM), alongM)) - 25) / 35;
+    /**
+     * 1 to 25° from the facet, or to the steepest ray that must be whole, and 0 from 35° above that, as cos² between: steeper waves
+     * lead nowhere.
+     */
+    private static double taper(double riseM, double alongM, double raysRad) {
+        double wholeDeg = Math.max(25, Math.toDegrees(raysRad));
+        double share = (Math.toDegrees(Math.atan2(Math.abs(riseM), alongM)) - wholeDeg) / Math.min(35, 90 - wholeDeg);
         double c = Math.cos(0.5 * Math.PI * Math.min(1, Math.max(0, share)));
         return c * c;
     }

@@ -11,6 +11,7 @@ import org.apache.commons.math3.complex.Complex;
  */
 final class PadeStep {
     private static final double EVANESCENT_ZERO = -3;
+    private static final double EVANESCENT_FROM = -1.8;
 
     private final Complex[] pole;
     private final Complex[] weight;
@@ -47,6 +48,32 @@ final class PadeStep {
             Complex c = valueOf(numerator, x).multiply(pole[i].negate());
             for (int j = 0; j < order; j++)
                 if (j != i) c = c.divide(pole[j].multiply(x).add(1));
+            weight[i] = c;
+        }
+        return new PadeStep(pole, weight);
+    }
+
+    /**
+     * A step that goes nowhere and lets evanescent waves die: 1/(1 + (X/X₀)⁸), X₀ = −1.8.
+     *
+     * @shape  8 poles out; pure
+     * @unit   dimensionless
+     * @valid  any X up to 0
+     * @error  takes 3e-7 of a wave at 40° from the facet, 9e-4 at 60°, 0.9 % at 90°; leaves 1.6 % at X = −3
+     * @source Butterworth's low pass, in partial fractions
+     */
+    static PadeStep calming() {
+        int n = 8;
+        Complex[] pole = new Complex[n];
+        for (int i = 0; i < n; i++) {
+            double angle = Math.PI * (2 * i + 1) / n;
+            pole[i] = new Complex(Math.cos(angle), Math.sin(angle)).divide(-EVANESCENT_FROM);
+        }
+        Complex[] weight = new Complex[n];
+        for (int i = 0; i < n; i++) {
+            Complex c = pole[i].negate();
+            for (int j = 0; j < n; j++)
+                if (j != i) c = c.divide(Complex.ONE.subtract(pole[j].divide(pole[i])));
             weight[i] = c;
         }
         return new PadeStep(pole, weight);

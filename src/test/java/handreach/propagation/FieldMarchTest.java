@@ -79,7 +79,7 @@ class FieldMarchTest {
             FieldMarchGrid grid = new FieldMarchGrid(
                     wave.wavelengthM() / 2.5, 10 * wave.wavelengthM(), 770, 150, 4, 15 * wave.wavelengthM());
             FieldMarchColumn column = new FieldMarchColumn(grid, wave);
-            column.start(wave, 30, 300);
+            column.start(wave, 30, 300, 0);
             for (int i = 0; i < 247; i++) column.advance(10, 1);
             column.screen(300 + number(row, "edge_m"));
             double sum = 0;
