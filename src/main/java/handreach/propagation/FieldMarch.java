@@ -20,6 +20,11 @@ public final class FieldMarch {
 
     private static final long MOST_BYTES = 512_000_000;
 
+    /** Behind ground steeper than this there is no answer: no independent solution was at hand to hold one against. */
+    private static final double STEEPEST_DEG = 45;
+    /** Up to here the march was held against an independent solution; from here on only against itself on a finer grid. */
+    private static final double CHECKED_DEG = 40;
+
     /** Steepest direct or mirrored ray of the march, as distance over the sum of the heights. */
     private static final double NEAR_RATIO = 2.2;
     /** Power below which rounding of the march, not the ground, decides. */
@@ -50,8 +55,9 @@ public final class FieldMarch {
      *
      * @shape  profile of n samples in, n − 1 losses out; one march, cost as {@link #cost}; pure, one thread
      * @unit   heights m above ground, losses dB, positive weakens
-     * @valid  30 to 1000 MHz, ground slopes to about 20°, bare ground; what lies nearer than 2.2 times the sum of the heights is
-     *         reckoned over the plane through both feet; a march of more than 10 min or 512 MB is refused
+     * @valid  30 to 1000 MHz, bare ground; behind slopes above 45° there is no answer ({@link FullWaveRadial#answered}); what lies
+     *         nearer than 2.2 times the sum of the heights is reckoned over the plane through both feet; a march of more than 10 min
+     *         or 512 MB is refused
      * @error  level ground within 0.3 dB of Norton's field; smooth earth within 0.3 dB of the residue series; over relief 0.1 dB
      *         (146 MHz) to 1 dB (446 MHz) from a finer grid while the excess is below 60 dB; not reciprocal to better than that
      * @source Collins, J. Acoust. Soc. Am. 93 (1993) 1736 (range step); Beilis and Tappert, J. Acoust. Soc. Am. 66 (1979) 811 and
@@ -89,15 +95,46 @@ public final class FieldMarch {
             Profile profile, double txHeightM, double[] rxHeightsM, PathConditions conditions, DoublePredicate goOn) {
         FieldMarchWave wave = FieldMarchWave.of(conditions);
         double highestM = highest(txHeightM, rxHeightsM);
-        FieldMarchGround ground = ground(profile, highestM, conditions);
+        int answered = answered(profile, conditions);
+        Profile held = held(profile, answered);
+        FieldMarchGround ground = ground(held, highestM, conditions);
         FieldMarchGrid grid = FieldMarchGrid.fast(ground, wave.wavelengthM(), txHeightM + highestM);
-        checkCost(FieldMarchCost.of(ground, grid, wave), profile);
         FieldMarch march = new FieldMarch(ground, grid, wave, txHeightM, rxHeightsM);
-        march.goOn = goOn;
-        march.run();
+        if (answered > 1) {
+            checkCost(FieldMarchCost.of(ground, grid, wave), held);
+            march.goOn = goOn;
+            march.run();
+        }
         List<FullWaveRadial> radials = new ArrayList<>();
-        for (int i = 0; i < rxHeightsM.length; i++) radials.add(march.radial(i, profile, conditions));
+        for (int i = 0; i < rxHeightsM.length; i++) radials.add(march.radial(i, profile, answered, conditions));
         return radials;
+    }
+
+    /**
+     * How far along a profile the march answers: not behind ground steeper than it holds.
+     *
+     * @shape  profile in, number of samples out, 1 (the antenna's own place) to all; O(samples), pure
+     * @unit   samples from the start
+     * @valid  any profile; slopes are those of the facets the march goes along, samples closer than two wavelengths averaged
+     * @error  none
+     * @source the limit is ours: docs/full-wave.md
+     */
+    public static int answered(Profile profile, PathConditions conditions) {
+        int answered = profile.count();
+        while (answered > 1) {
+            FieldMarchGround ground = ground(held(profile, answered), 0, conditions);
+            int steep = ground.firstSteeper(Math.toRadians(STEEPEST_DEG));
+            if (steep == ground.facets()) return answered;
+            int before = 1;
+            while (before < answered && 1000 * profile.distanceKm(before) <= ground.startM(steep) + 1e-6) before++;
+            answered = Math.min(answered - 1, before);
+        }
+        return answered;
+    }
+
+    /** The samples answered for; at least two, since a profile has no fewer. */
+    private static Profile held(Profile profile, int answered) {
+        return answered == profile.count() ? profile : profile.upTo(Math.max(1, answered - 1));
     }
 
     private static double highest(double txHeightM, double[] rxHeightsM) {
@@ -120,7 +157,8 @@ public final class FieldMarch {
             Profile profile, double txHeightM, PathConditions conditions, int columns, int rows, double aboveM) {
         double overM = Math.max(1, new Terminals(txHeightM, aboveM).rxHeightM());
         FieldMarchWave wave = FieldMarchWave.of(conditions);
-        FieldMarchGround ground = ground(profile, 1, conditions);
+        int answered = answered(profile, conditions);
+        FieldMarchGround ground = ground(held(profile, answered), 1, conditions);
         FieldMarchGrid grid = FieldMarchGrid.fast(ground, wave.wavelengthM(), txHeightM + overM);
         checkCost(FieldMarchCost.of(ground, grid, wave), profile);
         FieldMarch march = new FieldMarch(ground, grid, wave, txHeightM);
@@ -133,7 +171,7 @@ public final class FieldMarch {
         FieldPicture picture = new FieldPicture(columns, rows, profile.lengthKm(), low, high + aboveM);
         march.sketch = new FieldMarchSketch(
                 picture, 1000 * conditions.atmosphere().effectiveRadiusKm(), ground.startHeightM(0) + txHeightM);
-        march.run();
+        if (answered > 1) march.run();
         return picture;
     }
 
@@ -149,7 +187,7 @@ public final class FieldMarch {
      */
     public static FieldMarchCost cost(Profile profile, double txHeightM, double rxHeightM, PathConditions conditions) {
         double highestM = highest(txHeightM, new double[] {rxHeightM});
-        FieldMarchGround ground = ground(profile, highestM, conditions);
+        FieldMarchGround ground = ground(held(profile, answered(profile, conditions)), highestM, conditions);
         FieldMarchWave wave = FieldMarchWave.of(conditions);
         FieldMarchGrid grid = FieldMarchGrid.fast(ground, wave.wavelengthM(), txHeightM + highestM);
         return FieldMarchCost.of(ground, grid, wave);
@@ -258,6 +296,10 @@ public final class FieldMarch {
     }
 
     FullWaveRadial radial(int height, Profile profile, PathConditions conditions) {
+        return radial(height, profile, profile.count(), conditions);
+    }
+
+    private FullWaveRadial radial(int height, Profile profile, int answered, PathConditions conditions) {
         int n = profile.count();
         double rx = rxHeightM[height];
         double[] d = profile.distancesKm();
@@ -265,7 +307,7 @@ public final class FieldMarch {
         double[] point = new double[n];
         double[] mean = new double[n];
         double nearM = Math.max(track[height].firstM(), NEAR_RATIO * (txHeightM + rx));
-        for (int i = 1; i < n; i++) {
+        for (int i = 1; i < answered; i++) {
             double x = 1000 * d[i];
             double riseM = profile.heightM(i) - profile.heightM(0);
             double slantM = Math.hypot(x, riseM + rx - txHeightM);
@@ -276,7 +318,9 @@ public final class FieldMarch {
             point[i] = free[i] - 10 * Math.log10(at);
             mean[i] = free[i] - 10 * Math.log10(around);
         }
-        return new FullWaveRadial(d, free, point, mean, warnings(profile, conditions));
+        String refusal = answered < n ? refusal(profile, answered, conditions) : "";
+        return new FullWaveRadial(
+                d, new double[][] {free, point, mean}, answered, refusal, warnings(profile, refusal, conditions));
     }
 
     /** Over the plane through both feet. */
@@ -289,8 +333,20 @@ public final class FieldMarch {
         return Math.max(LEAST_POWER, factor * factor);
     }
 
-    private List<String> warnings(Profile profile, PathConditions conditions) {
+    private static String refusal(Profile profile, int answered, PathConditions conditions) {
+        FieldMarchGround all = ground(profile, 0, conditions);
+        return String.format(
+                Locale.ROOT,
+                "from %.2f km the ground slopes by more than %.0f°, up to %.0f°: behind that the field march gives no answer"
+                        + " (docs/full-wave.md). Take the handheld model.",
+                profile.distanceKm(answered - 1),
+                STEEPEST_DEG,
+                Math.ceil(Math.toDegrees(all.steepestRad())));
+    }
+
+    private List<String> warnings(Profile profile, String refusal, PathConditions conditions) {
         List<String> warnings = new ArrayList<>();
+        if (!refusal.isEmpty()) warnings.add("No answer for the whole path: " + refusal);
         double mhz = conditions.frequency().mhz();
         if (mhz < 30 || mhz > 1000)
             warnings.add(String.format(
@@ -298,10 +354,12 @@ public final class FieldMarch {
                     "The field march was checked from 30 to 1000 MHz, not at %.6g MHz (docs/full-wave.md).",
                     mhz));
         double steepest = Math.toDegrees(ground.steepestRad());
-        if (steepest > 25)
+        if (steepest > CHECKED_DEG)
             warnings.add(String.format(
                     Locale.ROOT,
-                    "The field march was checked on slopes up to 20°; this ground reaches %.0f° (docs/full-wave.md).",
+                    "The field march was checked by an independent solution on slopes up to %.0f°, and beyond only against a finer"
+                            + " grid of its own; this ground reaches %.0f° (docs/full-wave.md).",
+                    CHECKED_DEG,
                     steepest));
         if (profile.lengthKm() > 100)
             warnings.add(String.format(

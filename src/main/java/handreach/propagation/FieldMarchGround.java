@@ -229,6 +229,13 @@ final class FieldMarchGround {
         return most;
     }
 
+    /** First facet steeper than an angle; the number of facets where there is none. */
+    int firstSteeper(double angleRad) {
+        int f = 0;
+        while (f < facets() && Math.abs(slopeRad(f)) <= angleRad) f++;
+        return f;
+    }
+
     double steepestRad() {
         double steepest = 0;
         for (int i = 0; i < facets(); i++) steepest = Math.max(steepest, Math.abs(slopeRad(i)));

@@ -30,6 +30,8 @@ final class FieldMarchPace {
     private static final double NODES_TO_DEG = 20;
 
     private static final double HALVED_TO_DEG = 45;
+    /** The edge of a crest is a finer thing than a ray: nodes of half the spacing suffice up to here. */
+    private static final double CREST_HALVED_TO_DEG = 32;
     /** Phase that one step of a turn may give the rest kη(√(1+X) − 1) of the highest ray: beyond, Crank and Nicolson bend it. */
     private static final double TURN_RAD = 2;
     /** More steps of one turn are not taken: what they would gain is lost in rounding and in calming. */
@@ -59,7 +61,9 @@ final class FieldMarchPace {
             double raysDeg = Math.toDegrees(ground.raysRad(f));
             choose(f, raysDeg, grid, wavelengthM);
             stepM[f] = Math.min(stepM[f], behindCrestM(ground, f, wavelengthM));
-            int own = halvings(Math.max(raysDeg, Math.toDegrees(sharpestRad(ground, f))));
+            int own = Math.max(
+                    halvings(raysDeg, HALVED_TO_DEG),
+                    halvings(Math.toDegrees(sharpestRad(ground, f)), CREST_HALVED_TO_DEG));
             for (int g = Math.max(0, f - 1); g <= Math.min(n - 1, f + 1); g++)
                 halvings[g] = Math.max(halvings[g], own);
             if (f > 0) turnSteps[f] = turnSteps(ground, f, grid, wavelengthM);
@@ -118,9 +122,9 @@ final class FieldMarchPace {
         return Math.max(before, behind);
     }
 
-    private static int halvings(double deg) {
+    private static int halvings(double deg, double halvedToDeg) {
         if (deg <= NODES_TO_DEG) return 0;
-        return deg <= HALVED_TO_DEG ? 1 : MOST_HALVINGS;
+        return deg <= halvedToDeg ? 1 : MOST_HALVINGS;
     }
 
     private static int turnSteps(FieldMarchGround ground, int facet, FieldMarchGrid grid, double wavelengthM) {

@@ -55,6 +55,7 @@ final class ExactWorker {
         sampler.aim(sine, cosine);
         int intervals = setting.exactIntervals(distanceM, sampler.finestPostM(distanceM));
         sampler.fill(intervals + 1, distanceM / intervals, ray);
+        if (isMarched) RadialMarch.endAtSteepGround(ray, setting.conditions());
         if (ray.known <= intervals) {
             for (CellSink losses : out) losses.putUnknown(cell);
             return true;

@@ -7,7 +7,7 @@ import java.util.Optional;
  * Loss from one position to every cell of a grid, with the elevation angles at which the path leaves and arrives. Immutable
  * once an engine has handed it out.
  *
- * <p>A cell is known, unknown (its path meets ground that no tile knows), or outside the radius. Only a known cell has numbers;
+ * <p>A cell is known, unknown (its path meets ground that no tile knows, or that is too steep for the model), or outside the radius. Only a known cell has numbers;
  * asking another for its loss is a mistake and is refused.
  */
 public final class LossGrid implements CellSink {
@@ -22,7 +22,10 @@ public final class LossGrid implements CellSink {
     }
 
     private static final int STATE_BITS = 3;
+    /** On a known cell: in sight. On an unknown one: behind ground too steep for the model. */
     private static final int SIGHT_BIT = 4;
+
+    private static final int STEEP_BIT = SIGHT_BIT;
     private static final int COVER_SHIFT = 3;
     private static final State[] STATES = State.values();
     private static final Cover[] COVERS = Cover.values();
@@ -79,6 +82,11 @@ public final class LossGrid implements CellSink {
     @Override
     public void putUnknown(int cell) {
         mark[cell] = (byte) State.UNKNOWN.ordinal();
+    }
+
+    /** Unknown, since its path meets ground too steep for the model to answer behind. */
+    void putBehindSteepGround(int cell) {
+        mark[cell] = (byte) (State.UNKNOWN.ordinal() | STEEP_BIT);
     }
 
     public AreaRequest request() {
@@ -144,6 +152,13 @@ public final class LossGrid implements CellSink {
     public int count(State state) {
         int n = 0;
         for (byte m : mark) if ((m & STATE_BITS) == state.ordinal()) n++;
+        return n;
+    }
+
+    /** Number of cells that are unknown only because the model gives no answer behind steep ground. */
+    public int behindSteepGround() {
+        int n = 0;
+        for (byte m : mark) if (m == (byte) (State.UNKNOWN.ordinal() | STEEP_BIT)) n++;
         return n;
     }
 

@@ -120,15 +120,22 @@ public final class MarchArea implements AreaEngine {
             cells.sort(number);
             double farthestM = Math.max(CellsByRadial.NEAREST_M, cells.distanceM(end - 1));
             setting.cut(sampler, 2 * Math.PI * number / cells.radials(), farthestM, ray);
+            RadialMarch.endAtSteepGround(ray, setting.conditions());
             samplerOfCells.cells(grids.get(0).grid(), cells, first, end);
             if (ray.known < 2) {
                 for (LossGrid grid : grids)
-                    for (int slot = first; slot < end; slot++) grid.putUnknown(cells.cell(slot));
+                    for (int slot = first; slot < end; slot++) putNoLoss(grid, slot, first);
                 return;
             }
             List<CoveredMarch> marches = RadialMarch.along(ray, heights, setting.conditions(), progress);
             for (int k = 0; k < grids.size(); k++)
                 fill(grids.get(k), walkers.get(k).over(marches.get(k)), first, end);
+        }
+
+        private void putNoLoss(LossGrid grid, int slot, int first) {
+            boolean isSteep = ray.endsAtSteepGround && !samplerOfCells.isVoid(slot - first);
+            if (isSteep) grid.putBehindSteepGround(cells.cell(slot));
+            else grid.putUnknown(cells.cell(slot));
         }
 
         private void fill(LossGrid grid, MarchedWalker walk, int first, int end) {
@@ -138,7 +145,7 @@ public final class MarchArea implements AreaEngine {
                 int cell = cells.cell(slot);
                 double distanceKm = Math.max(CellsByRadial.NEAREST_M, cells.distanceM(slot)) / 1000;
                 if (samplerOfCells.isVoid(slot - first) || !walk.isKnown(distanceKm)) {
-                    grid.putUnknown(cell);
+                    putNoLoss(grid, slot, first);
                     continue;
                 }
                 int cover = samplerOfCells.coverOrdinal(slot - first);

@@ -23,9 +23,10 @@ final class MarchProbe {
         return setting.radiusM();
     }
 
-    /** Cuts the ground along an azimuth; false where too little of it is known to march at all. */
+    /** Cuts the ground along an azimuth; false where too little of it is known, or not too steep, to march at all. */
     boolean cut(double azimuthRad, double lengthM) {
         setting.cut(sampler, azimuthRad, lengthM, ray);
+        RadialMarch.endAtSteepGround(ray, setting.conditions());
         return ray.known >= 2;
     }
 

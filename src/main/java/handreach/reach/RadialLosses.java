@@ -20,12 +20,14 @@ public final class RadialLosses {
     private final byte[] cover;
     private final int known;
     private final Map<String, ModelNote.Met> warnings = new LinkedHashMap<>();
+    private final boolean endsAtSteepGround;
 
     /** Rooms for n samples; filled by {@link #put} before it is handed out. */
-    RadialLosses(double bearingDeg, double[] distanceM, int known) {
+    RadialLosses(double bearingDeg, double[] distanceM, int known, boolean endsAtSteepGround) {
         this.bearingDeg = bearingDeg;
         this.distanceM = distanceM;
         this.known = known;
+        this.endsAtSteepGround = endsAtSteepGround;
         this.groundM = new double[known];
         this.figure = new float[3][known];
         this.inSight = new boolean[known];
@@ -66,9 +68,14 @@ public final class RadialLosses {
         return distanceM.length;
     }
 
-    /** Number of known samples; those from here on lie at or beyond ground that no tile knows. */
+    /** Number of known samples; those from here on lie at or beyond ground that no tile knows, or behind ground too steep. */
     public int knownCount() {
         return known;
+    }
+
+    /** The known samples end before ground too steep for the model, which has no answer behind it, and not before a void. */
+    public boolean endsAtSteepGround() {
+        return endsAtSteepGround;
     }
 
     public double distanceM(int i) {

@@ -2,6 +2,7 @@ package handreach.reach;
 
 import handreach.profile.Profile;
 import handreach.propagation.CoveredMarch;
+import handreach.propagation.FieldMarch;
 import handreach.propagation.FieldMarchCost;
 import handreach.propagation.PathConditions;
 import handreach.propagation.Terminals;
@@ -29,6 +30,15 @@ final class RadialMarch {
                 if (heights.get(k).txHeightM() == txHeightM) along[k] = marches.get(read++);
         }
         return List.of(along);
+    }
+
+    /** Ends a ray where ground is too steep for the march to answer for what lies behind. */
+    static void endAtSteepGround(Ray ray, PathConditions conditions) {
+        ray.endsAtSteepGround = false;
+        if (ray.known < 2) return;
+        int answered = FieldMarch.answered(profile(ray), conditions);
+        ray.endsAtSteepGround = answered < ray.known;
+        ray.known = answered;
     }
 
     /** What marching this ray costs, march by march. */

@@ -25,6 +25,8 @@ final class Ray {
     int count;
     /** Samples from here on are unknown: the first void, or {@code count}. */
     int known;
+    /** Samples end before ground too steep for the march, not before a void. */
+    boolean endsAtSteepGround;
 
     double[] xKm = new double[0];
     double[] groundM = new double[0];

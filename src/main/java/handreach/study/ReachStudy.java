@@ -17,6 +17,7 @@ import handreach.reach.MarchTrial;
 import handreach.reach.ModelNote;
 import handreach.reach.OddsGrid;
 import handreach.reach.Progress;
+import handreach.reach.RadialLosses;
 import handreach.reach.ReachLink;
 import handreach.units.Lengths;
 import java.util.ArrayList;
@@ -116,13 +117,19 @@ public final class ReachStudy {
             reaches.add(reach);
             verdicts.add(verdict.words(loadouts.get(i), reach));
         }
-        int unknown = controlReach.partlyUnknown();
+        int steep = (int) losses(losses, control).radials().stream()
+                .filter(RadialLosses::endsAtSteepGround)
+                .count();
+        if (steep > 0)
+            warnings.add(noAnswer("On " + steep + " of " + controlReach.bearings() + " bearings"));
+        int unknown = controlReach.partlyUnknown() - steep;
         if (unknown > 0)
             warnings.add("On " + unknown + " of " + controlReach.bearings()
                     + " bearings the ground is unknown somewhere within the radius; beyond that nothing is claimed.");
         for (ModelNote note : ModelNote.of(losses)) warnings.add(words(note));
         Optional<ReachAnswer.AreaAnswer> area =
                 wish.withArea() ? Optional.of(area(odds, wish, progress)) : Optional.empty();
+        area.ifPresent(this::warnOfSteepCells);
         warnings.addAll(scene.warnings());
         return new ReachAnswer(scene, middle, reaches, area, verdicts, List.copyOf(warnings));
     }
@@ -145,6 +152,17 @@ public final class ReachStudy {
                 note.lastM().isPresent()
                         ? ", no farther than " + lengths.text(note.lastM().getAsDouble())
                         : "");
+    }
+
+    private void warnOfSteepCells(ReachAnswer.AreaAnswer area) {
+        LossGrid grid = area.losses().get(0);
+        int steep = grid.behindSteepGround();
+        if (steep > 0) warnings.add(noAnswer("Towards " + steep + " cells of the map"));
+    }
+
+    private static String noAnswer(String where) {
+        return where + " the ground is steeper somewhere than the field march holds; behind that it gives no answer, and nothing is"
+                + " claimed (docs/full-wave.md).";
     }
 
     private BearingLosses losses(List<BearingLosses> all, int loadout) {

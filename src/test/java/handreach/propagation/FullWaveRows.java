@@ -67,7 +67,25 @@ final class FullWaveRows {
         return Profile.of(d, h);
     }
 
-    /** One of the 24 profiles of the yardstick. */
+    /**
+     * Ground that is level but for one valley (depth below 0) or ridge with even faces, 30 m between samples as nearly as the length
+     * allows.
+     */
+    static Profile faces(double slopeDeg, double heightM, double levelM) {
+        double faceM = Math.abs(heightM) / Math.tan(Math.toRadians(slopeDeg));
+        double lengthM = 2 * levelM + 2 * faceM;
+        int n = (int) Math.round(lengthM / 30) + 1;
+        double[] d = new double[n];
+        double[] h = new double[n];
+        for (int i = 0; i < n; i++) {
+            double x = lengthM * i / (n - 1);
+            d[i] = x / 1000;
+            h[i] = heightM * Math.max(0, 1 - Math.abs(x - lengthM / 2) / faceM);
+        }
+        return Profile.of(d, h);
+    }
+
+    /** One of the profiles of the yardstick, the 24 by their id and those of {@code steep/}. */
     static Profile profile(String id) {
         List<Map<String, String>> rows = read("fullwave/" + id + ".csv");
         double[] d = new double[rows.size()];
