@@ -1,8 +1,8 @@
 package handreach.plan;
 
 import handreach.input.Faults;
-import handreach.input.NumberText;
 import handreach.input.NearestWord;
+import handreach.input.NumberText;
 import handreach.loadout.Radio;
 import handreach.propagation.LossModels;
 import handreach.reach.AreaRequest;

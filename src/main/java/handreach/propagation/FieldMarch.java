@@ -223,8 +223,7 @@ public final class FieldMarch {
         FieldMarchColumn column = columnOf(pace.halvings(0), columns);
         double slope = ground.slopeRad(0);
         double startM = Math.min(Math.max(10 * wave.wavelengthM(), NEAR_RATIO * txHeightM), 0.75 * ground.facetM(0));
-        column.start(
-                wave, startM - txHeightM * Math.sin(slope), txHeightM * Math.cos(slope), ground.raysRad(0));
+        column.start(wave, startM - txHeightM * Math.sin(slope), txHeightM * Math.cos(slope), ground.raysRad(0));
         double quantumM = wave.quantumM();
         double carriedM = 0;
         double told = 0;

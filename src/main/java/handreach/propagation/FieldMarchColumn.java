@@ -127,7 +127,8 @@ final class FieldMarchColumn {
             if (i == 0) {
                 odd[0] = Complex.ZERO;
             } else {
-                Complex before = i == 1 ? even[0].multiply(2) : even[i - 1].multiply(4).add(even[i - 2]);
+                Complex before =
+                        i == 1 ? even[0].multiply(2) : even[i - 1].multiply(4).add(even[i - 2]);
                 Complex rest = i == 1 ? Complex.ZERO : odd[i - 2];
                 Complex known = rest.add(step.multiply(before.add(psi)));
                 odd[i] = known.divide(step.add(1));

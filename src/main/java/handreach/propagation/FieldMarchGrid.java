@@ -60,9 +60,7 @@ record FieldMarchGrid(double spacingM, double stepM, double topM, double absorbe
 
     /** The same with nodes half as far apart, so many times over. */
     FieldMarchGrid halved(int times) {
-        return times == 0
-                ? this
-                : new FieldMarchGrid(spacingM / (1 << times), stepM, topM, absorberM, order, turnM);
+        return times == 0 ? this : new FieldMarchGrid(spacingM / (1 << times), stepM, topM, absorberM, order, turnM);
     }
 
     int nodes() {

@@ -49,8 +49,7 @@ final class FieldMarchPace {
     private final int[] turnSteps;
     private final double refinement;
 
-    private FieldMarchPace(
-            FieldMarchGround ground, FieldMarchGrid grid, double wavelengthM, double refinement) {
+    private FieldMarchPace(FieldMarchGround ground, FieldMarchGrid grid, double wavelengthM, double refinement) {
         int n = ground.facets();
         this.refinement = refinement;
         this.stepM = new double[n];
@@ -64,8 +63,7 @@ final class FieldMarchPace {
             int own = Math.max(
                     halvings(raysDeg, HALVED_TO_DEG),
                     halvings(Math.toDegrees(sharpestRad(ground, f)), CREST_HALVED_TO_DEG));
-            for (int g = Math.max(0, f - 1); g <= Math.min(n - 1, f + 1); g++)
-                halvings[g] = Math.max(halvings[g], own);
+            for (int g = Math.max(0, f - 1); g <= Math.min(n - 1, f + 1); g++) halvings[g] = Math.max(halvings[g], own);
             if (f > 0) turnSteps[f] = turnSteps(ground, f, grid, wavelengthM);
         }
     }
@@ -80,8 +78,7 @@ final class FieldMarchPace {
      */
     static FieldMarchPace halved(FieldMarchGround ground, FieldMarchGrid grid, double wavelengthM) {
         FieldMarchPace pace = new FieldMarchPace(ground, grid, wavelengthM, 2);
-        for (int f = 0; f < pace.halvings.length; f++)
-            pace.halvings[f] = Math.min(pace.halvings[f], MOST_HALVINGS - 1);
+        for (int f = 0; f < pace.halvings.length; f++) pace.halvings[f] = Math.min(pace.halvings[f], MOST_HALVINGS - 1);
         return pace;
     }
 

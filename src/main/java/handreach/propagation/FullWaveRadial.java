@@ -19,11 +19,7 @@ public final class FullWaveRadial {
 
     /** @param refusal why samples from {@code answered} on have no loss, a sentence for the user */
     FullWaveRadial(
-            double[] distanceKm,
-            double[][] freePointMeanDb,
-            int answered,
-            String refusal,
-            List<String> warnings) {
+            double[] distanceKm, double[][] freePointMeanDb, int answered, String refusal, List<String> warnings) {
         this.distanceKm = distanceKm;
         this.freeSpaceDb = freePointMeanDb[0];
         this.pointDb = freePointMeanDb[1];

@@ -72,8 +72,7 @@ final class PadeStep {
         Complex[] weight = new Complex[n];
         for (int i = 0; i < n; i++) {
             Complex c = pole[i].negate();
-            for (int j = 0; j < n; j++)
-                if (j != i) c = c.divide(Complex.ONE.subtract(pole[j].divide(pole[i])));
+            for (int j = 0; j < n; j++) if (j != i) c = c.divide(Complex.ONE.subtract(pole[j].divide(pole[i])));
             weight[i] = c;
         }
         return new PadeStep(pole, weight);

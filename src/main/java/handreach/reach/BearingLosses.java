@@ -89,8 +89,7 @@ public final class BearingLosses {
         void bearing(int number, RadialLosses[][] found) {
             double azimuth = Math.toRadians(request.bearingDeg(number));
             setting.cut(sampler, azimuth, request.radiusM(), ray);
-            if (request.model().equals(LossModels.FULL_WAVE))
-                RadialMarch.endAtSteepGround(ray, request.conditions());
+            if (request.model().equals(LossModels.FULL_WAVE)) RadialMarch.endAtSteepGround(ray, request.conditions());
             else ray.endsAtSteepGround = false;
             int first = 1;
             while (first < ray.count - 1 && ray.xKm[first] * 1000 < CellsByRadial.NEAREST_M) first++;
@@ -101,7 +100,8 @@ public final class BearingLosses {
                     ? RadialMarch.along(ray, heights, request.conditions(), progress)
                     : List.of();
             for (int k = 0; k < found.length; k++) {
-                RadialLosses losses = new RadialLosses(request.bearingDeg(number), distanceM, known, ray.endsAtSteepGround);
+                RadialLosses losses =
+                        new RadialLosses(request.bearingDeg(number), distanceM, known, ray.endsAtSteepGround);
                 fill(losses, heights.get(k), walker(k, marches), first, known);
                 found[k][number] = losses;
             }

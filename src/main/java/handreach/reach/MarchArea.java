@@ -123,8 +123,7 @@ public final class MarchArea implements AreaEngine {
             RadialMarch.endAtSteepGround(ray, setting.conditions());
             samplerOfCells.cells(grids.get(0).grid(), cells, first, end);
             if (ray.known < 2) {
-                for (LossGrid grid : grids)
-                    for (int slot = first; slot < end; slot++) putNoLoss(grid, slot, first);
+                for (LossGrid grid : grids) for (int slot = first; slot < end; slot++) putNoLoss(grid, slot, first);
                 return;
             }
             List<CoveredMarch> marches = RadialMarch.along(ray, heights, setting.conditions(), progress);

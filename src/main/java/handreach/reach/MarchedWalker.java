@@ -1,7 +1,7 @@
 package handreach.reach;
 
-import handreach.propagation.LossModels;
 import handreach.propagation.CoveredMarch;
+import handreach.propagation.LossModels;
 import handreach.propagation.PathConditions;
 import handreach.propagation.Terminals;
 import handreach.terrain.Cover;

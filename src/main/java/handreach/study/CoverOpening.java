@@ -22,8 +22,7 @@ import java.util.Optional;
 record CoverOpening(LandCover cover, Optional<CoverRaster> raster, Optional<CoverPolygons> polygons) {
     static CoverOpening of(GroundChoice.CoverChoice choice) {
         Cover everywhere = choice.everywhere();
-        Optional<CoverRaster> raster =
-                choice.raster().map(file -> CoverRaster.open(file, choice.legend(), everywhere));
+        Optional<CoverRaster> raster = choice.raster().map(file -> CoverRaster.open(file, choice.legend(), everywhere));
         LandCover base = raster.<LandCover>map(one -> one).orElse(LandCover.uniform(everywhere));
         Optional<CoverPolygons> polygons = choice.polygons().map(file -> CoverPolygons.read(file, base));
         return new CoverOpening(polygons.<LandCover>map(one -> one).orElse(base), raster, polygons);

@@ -291,7 +291,8 @@ final class KitBuilder {
         throw new InputFault(
                 file,
                 0,
-                "\"" + found.result().antenna() + "\" in mounting \"" + found.mounting().name() + "\" lies " + number(db)
+                "\"" + found.result().antenna() + "\" in mounting \""
+                        + found.mounting().name() + "\" lies " + number(db)
                         + " dB over the control, allowed is -" + number(AntennaDelta.LARGEST_DB) + " to "
                         + number(AntennaDelta.LARGEST_DB)
                         + " dB. Check its readings: their sign, and that all are in one unit.");

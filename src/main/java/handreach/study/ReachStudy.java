@@ -120,8 +120,7 @@ public final class ReachStudy {
         int steep = (int) losses(losses, control).radials().stream()
                 .filter(RadialLosses::endsAtSteepGround)
                 .count();
-        if (steep > 0)
-            warnings.add(noAnswer("On " + steep + " of " + controlReach.bearings() + " bearings"));
+        if (steep > 0) warnings.add(noAnswer("On " + steep + " of " + controlReach.bearings() + " bearings"));
         int unknown = controlReach.partlyUnknown() - steep;
         if (unknown > 0)
             warnings.add("On " + unknown + " of " + controlReach.bearings()
@@ -161,7 +160,8 @@ public final class ReachStudy {
     }
 
     private static String noAnswer(String where) {
-        return where + " the ground is steeper somewhere than the field march holds; behind that it gives no answer, and nothing is"
+        return where
+                + " the ground is steeper somewhere than the field march holds; behind that it gives no answer, and nothing is"
                 + " claimed (docs/full-wave.md).";
     }
 

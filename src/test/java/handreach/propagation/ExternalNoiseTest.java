@@ -26,7 +26,8 @@ class ExternalNoiseTest {
     @ParameterizedTest
     @CsvSource({"CITY,8.4", "RESIDENTIAL,5.8", "RURAL,6.8", "QUIET_RURAL,6.8"})
     void placeSpreadAgreesWithTheTableOfP372(NoiseEnvironment environment, double placesDb) {
-        // Rec. ITU-R P.372-16, table of the variations of man-made noise with place, in tenths of a decibel (from memory).
+        // Rec. ITU-R P.372-16, table of the variations of man-made noise with place, in tenths of a decibel (from
+        // memory).
         // It has no row for quiet rural; that it is taken as rural is ours.
         assertEquals(placesDb, environment.placeSpreadDb());
     }

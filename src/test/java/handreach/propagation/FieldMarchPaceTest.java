@@ -48,7 +48,8 @@ class FieldMarchPaceTest {
 
     @Test
     void gentleGroundKeepsStepsAndNodesOfTheGrid() {
-        for (Profile profile : new Profile[] {level(3000, 30, 0), FullWaveRows.profile("c02"), FullWaveRows.profile("d09")}) {
+        for (Profile profile :
+                new Profile[] {level(3000, 30, 0), FullWaveRows.profile("c02"), FullWaveRows.profile("d09")}) {
             FieldMarchGround ground = FieldMarch.ground(profile, 1.5, CHANNEL);
             FieldMarchGrid grid = FieldMarchGrid.fast(ground, WAVELENGTH_M, 3);
             FieldMarchPace pace = FieldMarchPace.of(ground, grid, WAVELENGTH_M);
@@ -111,7 +112,8 @@ class FieldMarchPaceTest {
     private static final double BETWEEN = 0.012;
 
     @Test
-    void aFieldHandedToCloserNodesAndBackIsTheSame() { // law, and the values between by hand from closer nodes at the start
+    void aFieldHandedToCloserNodesAndBackIsTheSame() { // law, and the values between by hand from closer nodes at
+        // the start
         FieldMarchWave wave = FieldMarchWave.of(CHANNEL);
         FieldMarchGrid grid = new FieldMarchGrid(WAVELENGTH_M / 2.25, 20, 300, 60, 4, 15 * WAVELENGTH_M);
         FieldMarchColumn coarse = column(grid, wave);

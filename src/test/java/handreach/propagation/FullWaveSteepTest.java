@@ -63,8 +63,7 @@ class FullWaveSteepTest {
     private static double lastSixtyMetresDb(Profile profile) {
         FieldMarchGround ground = FieldMarch.ground(profile, 1.5, CHANNEL);
         FieldMarchWave wave = FieldMarchWave.of(CHANNEL);
-        FieldMarch march =
-                new FieldMarch(ground, FieldMarchGrid.fast(ground, wave.wavelengthM(), 3), wave, 1.5, 1.5);
+        FieldMarch march = new FieldMarch(ground, FieldMarchGrid.fast(ground, wave.wavelengthM(), 3), wave, 1.5, 1.5);
         march.run();
         double sum = 0;
         for (int i = 0; i <= 60; i++) sum += march.track(0).at(1000 * profile.lengthKm() - i);
@@ -167,8 +166,7 @@ class FullWaveSteepTest {
         FullWaveRadial before = FieldMarch.along(cliff.upTo(3), 1.5, 1.5, CHANNEL);
         assertEquals(4, radial.answered());
         assertEquals(before.meanLossDb(3), radial.meanLossDb(3), 1e-9);
-        IllegalArgumentException refused =
-                assertThrows(IllegalArgumentException.class, () -> radial.meanLossDb(4));
+        IllegalArgumentException refused = assertThrows(IllegalArgumentException.class, () -> radial.meanLossDb(4));
         assertEquals(
                 "from 0.09 km the ground slopes by more than 45°, up to 46°: behind that the field march gives no answer"
                         + " (docs/full-wave.md). Take the handheld model.",
@@ -176,7 +174,9 @@ class FullWaveSteepTest {
         assertThrows(IllegalArgumentException.class, () -> radial.excessDb(6));
         assertThrows(
                 IllegalArgumentException.class, () -> new FullWave().loss(cliff, new Terminals(1.5, 1.5), CHANNEL));
-        assertTrue(radial.warnings().get(0).contains("No answer"), radial.warnings().toString());
+        assertTrue(
+                radial.warnings().get(0).contains("No answer"),
+                radial.warnings().toString());
         Profile atOnce = Profile.of(new double[] {0, 0.03, 0.06}, new double[] {0, 40, 40});
         assertEquals(1, FieldMarch.along(atOnce, 1.5, 1.5, CHANNEL).answered());
     }
@@ -195,9 +195,13 @@ class FullWaveSteepTest {
 
     @Test
     void onSlopesBeyondTheIndependentCheckItWarns() {
-        List<String> steep = new FullWave().loss(faces(43, -100, 90), new Terminals(1.5, 1.5), CHANNEL).warnings();
+        List<String> steep = new FullWave()
+                .loss(faces(43, -100, 90), new Terminals(1.5, 1.5), CHANNEL)
+                .warnings();
         assertTrue(steep.get(0).contains("only against a finer grid"), steep.toString());
-        List<String> held = new FullWave().loss(faces(36, -100, 90), new Terminals(1.5, 1.5), CHANNEL).warnings();
+        List<String> held = new FullWave()
+                .loss(faces(36, -100, 90), new Terminals(1.5, 1.5), CHANNEL)
+                .warnings();
         assertFalse(held.stream().anyMatch(w -> w.contains("slopes")), held.toString());
     }
 }

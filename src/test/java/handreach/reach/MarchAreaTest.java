@@ -92,7 +92,11 @@ class MarchAreaTest {
         CutSettings tall = new CutSettings(Surface.BARE_EARTH, OptionalDouble.of(22), OptionalDouble.of(12));
         AreaGround ground = new AreaGround(ground(40), STRIPES, tall);
         List<BearingLosses> rose = BearingLosses.of(
-                new BearingRequest(SOURCE, RADIUS_M, 30, CHANNEL, LossModels.FULL_WAVE), HEIGHTS, ground, 2, Progress.SILENT);
+                new BearingRequest(SOURCE, RADIUS_M, 30, CHANNEL, LossModels.FULL_WAVE),
+                HEIGHTS,
+                ground,
+                2,
+                Progress.SILENT);
         RaySampler sampler = AreaSetting.of(REQUEST, ground).sampler();
         for (int bearing = 0; bearing < 12; bearing++) {
             Ray ray = new Ray();

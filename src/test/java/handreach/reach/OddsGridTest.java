@@ -165,8 +165,7 @@ class OddsGridTest {
         PathLoss path = new PathLoss("invented", 120, 100, List.of(), List.of(), List.of());
         for (Cover cover : List.of(Cover.OPEN, Cover.WOODLAND)) {
             SiteLesson lesson = new SiteLesson(calibration, "face", "chest", 0.8);
-            TwoWayLedger ledger =
-                    lesson.over(plain.budget().ledger(path, 0, 0), lesson.shiftDb(List.of(cover)), 0.9);
+            TwoWayLedger ledger = lesson.over(plain.budget().ledger(path, 0, 0), lesson.shiftDb(List.of(cover)), 0.9);
             double margin = taught.marginDb(120, 0, 0, cover);
             assertEquals(margin, ledger.marginDb(), 1e-9);
             assertEquals(taught.odds(margin), ledger.odds(), 1e-9);

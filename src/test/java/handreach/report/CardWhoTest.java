@@ -165,10 +165,8 @@ class CardWhoTest {
             double there = link.path().orElseThrow().odds().there();
             double back = link.path().orElseThrow().odds().back();
             CardPerson.Odds told = row(other).odds();
-            assertEquals(
-                    Shares.odds(isFirstBase ? back : there), told.calls().words());
-            assertEquals(
-                    Shares.odds(isFirstBase ? there : back), told.hears().words());
+            assertEquals(Shares.odds(isFirstBase ? back : there), told.calls().words());
+            assertEquals(Shares.odds(isFirstBase ? there : back), told.hears().words());
             checked++;
         }
         assertEquals(2, checked);

@@ -25,8 +25,8 @@ class FiguresTest {
         List<RosePoint> points = circle(2);
         points.set(6, RosePoint.known(30, 3.5, 3, 4));
         points.set(36, RosePoint.known(180, 0.4, 0.3, 0.5));
-        RoseFigure rose = RoseFigure.of(
-                "r", List.of(new RoseTrace(LoadoutMark.of(0), "whip", points, false)), Lengths.METRIC);
+        RoseFigure rose =
+                RoseFigure.of("r", List.of(new RoseTrace(LoadoutMark.of(0), "whip", points, false)), Lengths.METRIC);
         assertTrue(rose.description().contains("farthest 3.5 km towards 030°, shortest 400 m towards 180°"));
     }
 
