@@ -153,7 +153,7 @@ public final class CardFiles {
         else
             lines.add(CardLine.of(
                     "Reckoned for " + answer.loadouts().get(least).link().name() + "."));
-        scene.calibration().map(CalibrationFile::words).map(CardLine::of).ifPresent(lines::add);
+        scene.calibration().map(CalibrationFile::words).map(CardLine::of).ifPresent(line -> lines.add(0, line));
         return lines;
     }
 

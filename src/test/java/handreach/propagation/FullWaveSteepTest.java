@@ -14,6 +14,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Random;
+import org.apache.commons.math3.complex.Complex;
 import org.apache.commons.math3.stat.descriptive.SummaryStatistics;
 import org.junit.jupiter.api.Test;
 
@@ -138,6 +139,37 @@ class FullWaveSteepTest {
                 if (slope > 8) assertEquals(before, now, SMOOTH_DB, (sign < 0 ? "valley " : "ridge ") + slope);
                 before = now;
             }
+        }
+    }
+
+    /** Two rays at each end leave out what the finite faces and the foot of the valley add. */
+    private static final double RAYS_DB = 0.4;
+
+    @Test
+    void acrossAValleyFromFaceToFaceItIsTwoRaysAtEachEnd() { // by hand: a level ray meets both faces at their slope
+        for (double slopeDeg : new double[] {30, 36, 40, 44}) {
+            double slope = Math.toRadians(slopeDeg);
+            double[] d = new double[11];
+            double[] h = new double[11];
+            for (int i = 0; i < d.length; i++) {
+                d[i] = 0.03 * i;
+                h[i] = 30 * Math.tan(slope) * Math.abs(i - 5);
+            }
+            FullWaveRadial radial = FieldMarch.along(Profile.of(d, h), 1.5, 1.5, CHANNEL);
+            FieldMarchWave wave = FieldMarchWave.of(CHANNEL);
+            double sine = Math.sin(slope);
+            Complex reflection =
+                    wave.impedance().negate().add(sine).divide(wave.impedance().add(sine));
+            double longerM = 2 * 1.5 * Math.cos(slope) * sine;
+            double turned = -wave.waveNumber() * longerM;
+            Complex oneEnd = reflection
+                    .multiply(new Complex(Math.cos(turned), Math.sin(turned)))
+                    .add(1);
+            assertEquals(
+                    -40 * Math.log10(oneEnd.abs()),
+                    radial.pointLossDb(10) - radial.freeSpaceDb(10),
+                    RAYS_DB,
+                    slopeDeg + " degrees");
         }
     }
 

@@ -140,6 +140,40 @@ class MarchAreaTest {
     }
 
     @Test
+    void behindACliffCellsAndBearingsAreUnknownAndSaidToBe() { // paper world: level ground, a cliff of 250 m a
+        // kilometre north
+        PaperGround cliff = ground(0).withCliff(46.509, 250);
+        LossGrid grid = march(2, cliff).get(0);
+        LossGrid open = march(2, ground(0)).get(0);
+        int behind = 0;
+        for (int cell = 0; cell < grid.grid().count(); cell++) {
+            if (open.state(cell) == LossGrid.State.OUTSIDE) continue;
+            double northDeg = grid.grid().positionOf(cell).latitudeDeg() - 46.509;
+            if (northDeg > 0.001) {
+                assertEquals(LossGrid.State.UNKNOWN, grid.state(cell), "behind the cliff");
+                behind++;
+            } else if (northDeg < -0.001) {
+                // sloping along a radial is less steep than across: all of this is before the cliff
+                assertEquals(open.lossDb(cell), grid.lossDb(cell), 0.5, "before the cliff");
+            }
+        }
+        assertTrue(behind > 50, behind + " cells");
+        assertTrue(grid.behindSteepGround() >= behind, grid.behindSteepGround() + " cells told");
+        assertEquals(0, open.behindSteepGround());
+        assertEquals(
+                0, march(2, ground(0).withVoid(46.51, 8.1, 0.004)).get(0).behindSteepGround(), "a void is no cliff");
+
+        BearingRequest rose = new BearingRequest(SOURCE, RADIUS_M, 30, CHANNEL, LossModels.FULL_WAVE);
+        List<RadialLosses> radials = BearingLosses.of(rose, HEIGHTS, new AreaGround(cliff), 2, Progress.SILENT)
+                .get(0)
+                .radials();
+        assertTrue(radials.get(0).endsAtSteepGround()
+                && radials.get(0).unknownBeyondM().orElseThrow() < 1100);
+        assertTrue(!radials.get(6).endsAtSteepGround()
+                && radials.get(6).unknownBeyondM().isEmpty());
+    }
+
+    @Test
     void aStopDuringTheComparisonHandsNothingOut() {
         Told told = new Told(MarchAreaTest::isComparison);
         MarchArea engine = new MarchArea(2, ARC_M);

@@ -73,6 +73,14 @@ final class PaperGround implements Elevation {
         return new PaperGround(northDeg, westDeg, stepDeg, side, holed);
     }
 
+    /** The same ground with everything north of a latitude raised at once. */
+    PaperGround withCliff(double lat, double upM) {
+        float[] raised = postM.clone();
+        for (int r = 0; r < side; r++)
+            if (northDeg - r * stepDeg > lat) for (int c = 0; c < side; c++) raised[r * side + c] += (float) upM;
+        return new PaperGround(northDeg, westDeg, stepDeg, side, raised);
+    }
+
     @Override
     public void heights(double[] latitudeDeg, double[] longitudeDeg, int count, double[] heightM, boolean[] isVoid) {
         for (int i = 0; i < count; i++) {

@@ -189,6 +189,62 @@ class S04ReachTest {
     }
 
     @Test
+    void behindGroundTooSteepForTheMarchNothingIsClaimedAndThatIsSaid() throws IOException {
+        String[] words = {
+            "reach",
+            "elevation-samples/invented-valley",
+            "--model",
+            "full-wave",
+            "--radius-km",
+            "4",
+            "--loadout",
+            "factory at face"
+        };
+        String said =
+                " bearings the ground is steeper somewhere than the field march holds; behind that it gives no answer";
+        CommandRun text = CommandRun.of(words);
+        assertEquals(0, text.code(), text.err());
+        assertTrue(text.err().contains(said), text.err());
+        List<String> asJson = new ArrayList<>(List.of(words));
+        asJson.add("--json");
+        JsonNode node = new ObjectMapper()
+                .readTree(CommandRun.of(asJson.toArray(new String[0])).out());
+        assertTrue(
+                node.get("warnings").toString().contains(said),
+                node.get("warnings").toString());
+        int ended = 0;
+        for (JsonNode bearing : node.get("loadouts").get(0).get("bearings"))
+            if (!bearing.get("unknown_beyond_km").isNull()) ended++;
+        assertTrue(
+                node.get("warnings").toString().contains("On " + ended + " of 72 bearings"), ended + " bearings end");
+        asJson.set(3, "handheld");
+        JsonNode closed = new ObjectMapper()
+                .readTree(CommandRun.of(asJson.toArray(new String[0])).out());
+        assertFalse(closed.get("warnings").toString().contains("steeper"), "another model has no such limit");
+    }
+
+    @Test
+    void aPathOverGroundTooSteepForTheMarchIsRefusedInOneLine() throws IOException {
+        Path cliff = folder.resolve("cliff.csv");
+        StringBuilder ground = new StringBuilder("distance_km,height_m\n");
+        for (int i = 0; i < 40; i++)
+            ground.append(i * 0.03).append(',').append(i < 20 ? 0 : 60).append('\n');
+        Files.writeString(cliff, ground.toString());
+        CommandRun alone = CommandRun.of(
+                "path", "--profile", cliff.toString(), "--frequency-mhz", "155", "--model", "full-wave", "--json");
+        assertEquals(2, alone.code());
+        assertEquals("", alone.out());
+        assertEquals(
+                "path: full-wave: from 0.57 km the ground slopes by more than 45°, up to 64°: behind that the field march gives"
+                        + " no answer (docs/full-wave.md). Take the handheld model.",
+                alone.err().strip());
+        CommandRun all = CommandRun.of(
+                "path", "--profile", cliff.toString(), "--frequency-mhz", "155", "--model", "all", "--json");
+        JsonNode node = new ObjectMapper().readTree(all.out());
+        assertTrue(node.get("warnings").toString().contains("full-wave does not apply: from 0.57 km"), all.err());
+    }
+
+    @Test
     void aMarchedMapTellsHowFarItDiffersFromOnePathPerCell() {
         CommandRun run = CommandRun.of(
                 "reach",

@@ -135,7 +135,7 @@ class S11BenchTest {
         CommandRun run = CommandRun.of("path", "--plan", plan().toString(), "--from", "camp", "--to", "pass");
         assertEquals(2, run.code(), run.err());
         assertTrue(
-                run.err().contains("quarter-wave whip in mounting \"in hand\" lie 68.05 dB from the control's"),
+                run.err().contains("\"quarter-wave whip\" in mounting \"in hand\" lies -68.05 dB over the control"),
                 run.err());
         assertFalse(run.err().contains("defect"), run.err());
     }
