@@ -68,7 +68,7 @@ class ModelNoteTest {
     @Test
     void theMarchHandsOnWhatItsPathsWarnOf() {
         PathConditions channel = PathConditions.standard(new Frequency(146));
-        AreaGround ground = wild(150);
+        AreaGround ground = wild(270);
         BearingRequest request = new BearingRequest(SOURCE, RADIUS_M, 30, channel, LossModels.FULL_WAVE);
         List<Terminals> one = HEIGHTS.subList(0, 1);
         List<ModelNote> notes = ModelNote.of(BearingLosses.of(request, one, ground, 2, Progress.SILENT));
