@@ -1,7 +1,7 @@
 package handreach.reach;
 
-import handreach.propagation.LossModels;
 import handreach.geodesy.Position;
+import handreach.propagation.LossModels;
 import handreach.propagation.PathConditions;
 import handreach.terrain.TileFolder;
 import java.nio.file.Path;

@@ -1,9 +1,8 @@
 package handreach.reach;
 
-import java.util.List;
-import handreach.propagation.LossModels;
-import handreach.propagation.LossModel;
 import handreach.geodesy.Position;
+import handreach.propagation.LossModel;
+import handreach.propagation.LossModels;
 import handreach.propagation.PathConditions;
 import handreach.propagation.Terminals;
 import handreach.terrain.TileFolder;
@@ -11,6 +10,7 @@ import handreach.units.Frequency;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.List;
 import java.util.Locale;
 import java.util.function.Supplier;
 

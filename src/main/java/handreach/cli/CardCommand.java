@@ -4,7 +4,7 @@ import handreach.input.InputFault;
 import handreach.input.NearestWord;
 import handreach.plan.PlanFile;
 import handreach.report.CardFiles;
-import handreach.report.CardSize;
+import handreach.report.card.CardSize;
 import handreach.study.ReachAnswer;
 import handreach.study.ReachStudy;
 import handreach.study.RelayAnswer;

@@ -1,6 +1,6 @@
 package handreach.cli;
 
-import handreach.report.Json;
+import handreach.report.file.Json;
 import java.io.PrintWriter;
 import java.util.List;
 import picocli.CommandLine.Model.CommandSpec;

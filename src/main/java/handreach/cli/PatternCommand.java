@@ -4,7 +4,7 @@ import handreach.input.Faults;
 import handreach.loadout.ElevationPattern;
 import handreach.loadout.PatternMount;
 import handreach.loadout.Radiator;
-import handreach.report.TextTable;
+import handreach.report.page.TextTable;
 import handreach.units.Frequency;
 import java.util.ArrayList;
 import java.util.List;

@@ -2,7 +2,7 @@ package handreach.cli;
 
 import handreach.geodesy.Place;
 import handreach.geodesy.Position;
-import handreach.report.TextTable;
+import handreach.report.page.TextTable;
 import handreach.terrain.Reading;
 import handreach.terrain.TileBounds;
 import handreach.terrain.TileFolder;
@@ -76,7 +76,7 @@ final class TilesCommand implements Callable<Integer> {
         Reading reading = tiles.at(place);
         json.warn(tiles.warnings());
         if (json.isWanted()) {
-            var tree = (com.fasterxml.jackson.databind.node.ObjectNode) handreach.report.Json.tree(new Height(
+            var tree = (com.fasterxml.jackson.databind.node.ObjectNode) handreach.report.file.Json.tree(new Height(
                     place.latitudeDeg(),
                     place.longitudeDeg(),
                     reading.heightM(),

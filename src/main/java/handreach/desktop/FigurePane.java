@@ -1,7 +1,7 @@
 package handreach.desktop;
 
-import handreach.report.Figure;
-import handreach.report.Picture;
+import handreach.report.draw.Figure;
+import handreach.report.draw.Picture;
 import java.nio.IntBuffer;
 import java.util.function.Supplier;
 import javafx.scene.image.Image;

@@ -1,6 +1,6 @@
 package handreach.desktop;
 
-import handreach.report.CardSize;
+import handreach.report.card.CardSize;
 import java.awt.image.BufferedImage;
 import java.io.File;
 import java.nio.file.Path;

@@ -2,7 +2,7 @@ package handreach.desktop;
 
 import handreach.budget.TwoWayLedger;
 import handreach.report.LedgerPair;
-import handreach.report.Sheet;
+import handreach.report.page.Sheet;
 import java.util.List;
 import java.util.function.BiConsumer;
 import javafx.css.PseudoClass;

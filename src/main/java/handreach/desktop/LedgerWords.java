@@ -1,9 +1,9 @@
 package handreach.desktop;
 
 import handreach.budget.LedgerLine;
-import handreach.report.Axis;
 import handreach.report.LedgerPair;
 import handreach.report.LedgerSheet;
+import handreach.report.figure.Axis;
 import java.util.Map;
 
 /** What a line of a ledger means, in plain words. */

@@ -4,7 +4,7 @@ import handreach.propagation.PathGeometry;
 import handreach.report.LedgerPair;
 import handreach.report.LedgerSheet;
 import handreach.report.PathText;
-import handreach.report.Sheet;
+import handreach.report.page.Sheet;
 import handreach.study.PathAnswer;
 import java.util.List;
 

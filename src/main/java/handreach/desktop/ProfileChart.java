@@ -3,7 +3,7 @@ package handreach.desktop;
 import handreach.geodesy.Position;
 import handreach.profile.Profile;
 import handreach.propagation.PathGeometry;
-import handreach.report.Axis;
+import handreach.report.figure.Axis;
 import handreach.units.Lengths;
 import java.util.Locale;
 import java.util.Optional;

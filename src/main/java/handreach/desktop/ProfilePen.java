@@ -2,7 +2,7 @@ package handreach.desktop;
 
 import handreach.profile.Profile;
 import handreach.propagation.PathGeometry;
-import handreach.report.Axis;
+import handreach.report.figure.Axis;
 import handreach.terrain.Cover;
 import handreach.units.Lengths;
 import java.util.ArrayList;

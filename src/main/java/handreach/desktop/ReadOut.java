@@ -5,7 +5,7 @@ import handreach.geodesy.GeodesicLine;
 import handreach.geodesy.Position;
 import handreach.loadout.Loadout;
 import handreach.reach.OddsGrid;
-import handreach.report.Axis;
+import handreach.report.figure.Axis;
 import handreach.study.Scene;
 import handreach.terrain.Reading;
 import handreach.uncertainty.Interval;

@@ -1,6 +1,6 @@
 package handreach.desktop;
 
-import handreach.report.Sheet;
+import handreach.report.page.Sheet;
 import javafx.geometry.HPos;
 import javafx.geometry.Pos;
 import javafx.geometry.VPos;

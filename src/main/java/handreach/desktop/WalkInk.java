@@ -1,7 +1,7 @@
 package handreach.desktop;
 
 import handreach.cartography.MapFrame;
-import handreach.report.WalkMark;
+import handreach.report.figure.WalkMark;
 import handreach.study.WalkAnswer;
 import handreach.study.WalkNextAnswer;
 import handreach.walk.WalkPair;

@@ -5,7 +5,7 @@ import handreach.geodesy.Position;
 import handreach.plan.CalibrationFile;
 import handreach.plan.PlanText;
 import handreach.plan.Questions;
-import handreach.report.WholeFile;
+import handreach.report.file.WholeFile;
 import handreach.study.Scene;
 import handreach.study.WalkAnswer;
 import handreach.study.WalkNextAnswer;

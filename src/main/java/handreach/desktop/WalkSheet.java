@@ -1,8 +1,8 @@
 package handreach.desktop;
 
 import handreach.geodesy.Compass;
-import handreach.report.Axis;
 import handreach.report.WalkText;
+import handreach.report.figure.Axis;
 import handreach.study.WalkAnswer;
 import handreach.units.Lengths;
 import handreach.units.Shares;

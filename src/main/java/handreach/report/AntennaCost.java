@@ -5,6 +5,7 @@ import handreach.bench.DeltaOverControl;
 import handreach.loadout.Burden;
 import handreach.plan.Kit;
 import handreach.plan.Plan;
+import handreach.report.figure.Axis;
 import handreach.study.Scene;
 import java.util.ArrayList;
 import java.util.List;

@@ -8,6 +8,8 @@ import handreach.bench.MatchReadings;
 import handreach.bench.MeterResult;
 import handreach.bench.MeterScale;
 import handreach.bench.MountResult;
+import handreach.report.file.Json;
+import handreach.report.page.TextTable;
 import handreach.uncertainty.Interval;
 import java.util.List;
 import java.util.Locale;

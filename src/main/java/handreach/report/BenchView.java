@@ -2,6 +2,7 @@ package handreach.report;
 
 import handreach.bench.BenchAnalysis;
 import handreach.bench.MatchAnalysis;
+import handreach.report.figure.ChannelMark;
 import java.util.List;
 
 /**

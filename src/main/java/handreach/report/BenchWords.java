@@ -5,6 +5,7 @@ import handreach.bench.AntennaResult.Finding;
 import handreach.bench.MeterResult;
 import handreach.bench.MeterScale;
 import handreach.bench.MountResult;
+import handreach.report.figure.Axis;
 import handreach.uncertainty.Interval;
 import handreach.uncertainty.RankAgreement;
 import java.util.List;

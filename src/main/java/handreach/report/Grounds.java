@@ -1,5 +1,12 @@
 package handreach.report;
 
+import handreach.report.page.Block;
+import handreach.report.page.Bullets;
+import handreach.report.page.Caution;
+import handreach.report.page.CautionBlock;
+import handreach.report.page.Paragraph;
+import handreach.report.page.Section;
+import handreach.report.page.Sheet;
 import java.util.ArrayList;
 import java.util.List;
 

@@ -3,6 +3,8 @@ package handreach.report;
 import handreach.budget.Ledger;
 import handreach.budget.LedgerLine;
 import handreach.budget.TwoWayLedger;
+import handreach.report.figure.Axis;
+import handreach.report.page.Sheet;
 import handreach.uncertainty.Doubt;
 import handreach.units.Shares;
 import java.util.ArrayList;

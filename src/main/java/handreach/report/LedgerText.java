@@ -3,6 +3,7 @@ package handreach.report;
 import handreach.budget.Ledger;
 import handreach.budget.LedgerLine;
 import handreach.budget.TwoWayLedger;
+import handreach.report.page.TextTable;
 import handreach.units.Decibels;
 import handreach.units.Shares;
 

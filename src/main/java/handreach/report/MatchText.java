@@ -9,6 +9,8 @@ import handreach.bench.MatchAnalysis;
 import handreach.bench.MatchComparison;
 import handreach.bench.RadiatorLength;
 import handreach.bench.Trim;
+import handreach.report.file.Json;
+import handreach.report.page.TextTable;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;

@@ -1,5 +1,7 @@
 package handreach.report;
 
+import handreach.report.figure.RoseFigure;
+import handreach.report.page.Drawing;
 import java.util.List;
 import java.util.Optional;
 

@@ -1,5 +1,6 @@
 package handreach.report;
 
+import handreach.report.figure.RoseFigure;
 import handreach.study.ReachAnswer;
 import java.util.List;
 

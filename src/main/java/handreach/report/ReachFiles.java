@@ -2,6 +2,12 @@ package handreach.report;
 
 import handreach.reach.OddsGrid;
 import handreach.reach.Progress;
+import handreach.report.file.FileBatch;
+import handreach.report.file.GeoJson;
+import handreach.report.file.Json;
+import handreach.report.file.WholeFile;
+import handreach.report.page.HtmlPage;
+import handreach.report.page.Section;
 import handreach.study.ReachAnswer;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;

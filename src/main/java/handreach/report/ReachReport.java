@@ -1,5 +1,12 @@
 package handreach.report;
 
+import handreach.report.page.Block;
+import handreach.report.page.Drawing;
+import handreach.report.page.Opening;
+import handreach.report.page.Page;
+import handreach.report.page.Section;
+import handreach.report.page.Sheet;
+import handreach.report.page.Subheading;
 import handreach.units.Lengths;
 import java.util.ArrayList;
 import java.util.List;

@@ -1,6 +1,8 @@
 package handreach.report;
 
 import handreach.budget.TwoWayLedger;
+import handreach.report.page.Opening;
+import handreach.report.page.Section;
 import handreach.units.Lengths;
 import java.util.List;
 

@@ -12,6 +12,7 @@ import handreach.relay.RelayQuestion;
 import handreach.relay.SiteCheck;
 import handreach.relay.Standing;
 import handreach.relay.Talk;
+import handreach.report.file.Json;
 import handreach.study.RelayAnswer;
 import java.util.Optional;
 import java.util.OptionalDouble;

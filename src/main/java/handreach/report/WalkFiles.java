@@ -1,5 +1,10 @@
 package handreach.report;
 
+import handreach.report.figure.MapPlace;
+import handreach.report.file.Gpx;
+import handreach.report.file.Json;
+import handreach.report.file.WholeFile;
+import handreach.report.page.HtmlPage;
 import handreach.study.WalkAnswer;
 import handreach.units.Shares;
 import handreach.walk.WalkPair;

@@ -1,5 +1,9 @@
 package handreach.report;
 
+import handreach.report.figure.MapPlace;
+import handreach.report.file.Gpx;
+import handreach.report.file.Json;
+import handreach.report.file.WholeFile;
 import handreach.study.WalkNextAnswer;
 import handreach.units.Shares;
 import java.nio.file.Path;

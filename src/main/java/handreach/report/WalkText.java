@@ -4,6 +4,11 @@ import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import handreach.geodesy.Compass;
 import handreach.reach.SiteCalibration;
+import handreach.report.file.Csv;
+import handreach.report.file.Json;
+import handreach.report.page.Caution;
+import handreach.report.page.Cautions;
+import handreach.report.page.TextTable;
 import handreach.study.WalkAnswer;
 import handreach.units.Decibels;
 import handreach.units.Lengths;
@@ -117,7 +122,7 @@ public final class WalkText {
         return table.text();
     }
 
-    static String length(OptionalDouble metres, Lengths lengths) {
+    public static String length(OptionalDouble metres, Lengths lengths) {
         return metres.isPresent() ? lengths.text(metres.getAsDouble()) : "none";
     }
 

@@ -6,6 +6,8 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import handreach.plan.PlanFile;
 import handreach.reach.Progress;
+import handreach.report.figure.Axis;
+import handreach.report.page.Sheet;
 import handreach.study.ReachStudy;
 import handreach.study.ReachWish;
 import handreach.study.RelayStudy;

@@ -8,6 +8,8 @@ import handreach.profile.Zone;
 import handreach.propagation.LossModels;
 import handreach.propagation.PathConditions;
 import handreach.propagation.Terminals;
+import handreach.report.draw.Figure;
+import handreach.report.draw.Svg;
 import handreach.study.PathAnswer;
 import handreach.study.PathStudy;
 import handreach.terrain.Cover;

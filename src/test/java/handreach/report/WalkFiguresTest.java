@@ -5,6 +5,12 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import handreach.geodesy.Position;
+import handreach.report.draw.Figure;
+import handreach.report.draw.Pen;
+import handreach.report.draw.Svg;
+import handreach.report.figure.WalkMark;
+import handreach.report.figure.WalkRangeFigure;
+import handreach.report.figure.WalkReliabilityFigure;
 import handreach.terrain.Cover;
 import handreach.units.Lengths;
 import handreach.walk.BlockedCheck;

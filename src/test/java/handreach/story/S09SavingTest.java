@@ -6,7 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import handreach.input.InputFault;
 import handreach.plan.PlanFile;
-import handreach.report.WholeFile;
+import handreach.report.file.WholeFile;
 import java.io.BufferedReader;
 import java.io.IOException;
 import java.io.InputStreamReader;

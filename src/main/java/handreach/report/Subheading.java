@@ -1,9 +1,0 @@
-package handreach.report;
-
-/** A heading inside a section. */
-public record Subheading(String words) implements Block {
-    @Override
-    public void appendTo(Html html) {
-        html.element("h3", words);
-    }
-}

@@ -1,0 +1,162 @@
+package handreach.report.card;
+
+import handreach.report.draw.Figure;
+import handreach.report.draw.Fitted;
+import handreach.report.draw.Ink;
+import handreach.report.draw.Lettering;
+import handreach.report.draw.Outline;
+import handreach.report.draw.Pen;
+import handreach.report.draw.Typeface;
+import handreach.report.figure.RoseFigure;
+import handreach.report.page.Caution;
+import handreach.report.page.Cautions;
+import java.awt.geom.AffineTransform;
+import java.util.List;
+
+/**
+ * The field card on one side of a sheet to be folded twice into a quarter (A6 from A4): cover at the lower right, back at the
+ * lower left, the two inner pages above, upside down until folded.
+ */
+final class CardFold implements Figure {
+    private static final double EDGE_PX = 24;
+    private static final double CAUTION_PX = 12;
+
+    private final CardSize paper;
+    private final RoseFigure rose;
+    private final CardFit fit;
+
+    CardFold(CardView view, CardSize paper) {
+        this.paper = paper;
+        double inner = paper.widthPx() / 2 - 2 * EDGE_PX;
+        this.rose = view.rose().sized(Math.min(inner / 2 - 42, 148));
+        this.fit = CardFit.of(view, this::fits);
+    }
+
+    private double panelWidth() {
+        return paper.widthPx() / 2;
+    }
+
+    private double panelHeight() {
+        return paper.heightPx() / 2;
+    }
+
+    private double inner() {
+        return panelWidth() - 2 * EDGE_PX;
+    }
+
+    private boolean fits(CardView view, double size) {
+        double room = panelHeight() - 2 * EDGE_PX;
+        return 84 + CardText.height(t -> cover(t, view), inner(), size) <= room
+                && CardText.height(t -> second(t, view), inner(), size) <= room
+                && CardText.height(t -> back(t, view), inner(), Math.min(size, 12.5)) + cautionHeight(view) <= room;
+    }
+
+    private double cautionHeight(CardView view) {
+        return CardText.height(t -> cautions(t, view.cautions()), inner(), CAUTION_PX);
+    }
+
+    @Override
+    public String title() {
+        return "Folding field card: " + fit.view().heading().title();
+    }
+
+    @Override
+    public String description() {
+        return rose.description();
+    }
+
+    @Override
+    public double widthPx() {
+        return paper.widthPx();
+    }
+
+    @Override
+    public double heightPx() {
+        return paper.heightPx();
+    }
+
+    @Override
+    public void draw(Pen pen) {
+        double w = panelWidth();
+        double h = panelHeight();
+        CardView view = fit.view();
+        pen.moved(AffineTransform.getTranslateInstance(w, h), () -> drawCover(pen, view));
+        pen.moved(AffineTransform.getTranslateInstance(0, h), () -> drawBack(pen, view));
+        pen.moved(turned(2 * w, h), () -> drawRose(pen));
+        pen.moved(turned(w, h), () -> second(new CardText(pen, EDGE_PX, EDGE_PX, inner(), fit.sizePx()), view));
+        Ink fold = Ink.line(0x8A949A, 0.8, List.of(2.0, 4.0));
+        pen.draw(Outline.line(w, 0, w, 2 * h), fold);
+        pen.draw(Outline.line(0, h, 2 * w, h), fold);
+    }
+
+    /** Half a turn that puts the panel's upper left corner at its lower right. */
+    private static AffineTransform turned(double right, double bottom) {
+        return new AffineTransform(-1, 0, 0, -1, right, bottom);
+    }
+
+    private void drawCover(Pen pen, CardView view) {
+        CardView.Heading heading = view.heading();
+        pen.write(EDGE_PX, EDGE_PX + 12, "Field card", Lettering.quiet(12).bold());
+        pen.write(
+                panelWidth() - EDGE_PX,
+                EDGE_PX + 12,
+                CardPage.DAY.format(heading.made()),
+                Lettering.quiet(12).end());
+        double size = 21;
+        while (size > 14 && Typeface.of(true).widthPx(heading.title(), size) > inner()) size -= 0.5;
+        Lettering large = Lettering.plain(size).bold();
+        pen.write(EDGE_PX, EDGE_PX + 40, Fitted.words(heading.title(), large, inner()), large);
+        pen.write(
+                EDGE_PX,
+                EDGE_PX + 62,
+                Fitted.words(heading.channel(), Lettering.plain(14), inner()),
+                Lettering.plain(14));
+        cover(new CardText(pen, EDGE_PX, EDGE_PX + 84, inner(), fit.sizePx()), view);
+    }
+
+    private static void cover(CardText text, CardView view) {
+        if (!view.people().rows().isEmpty()) {
+            text.heading("Who is where, seen from " + view.people().from());
+            text.people(view.people());
+        }
+        if (!view.heading().target().isBlank()) text.paragraph(view.heading().target());
+    }
+
+    private void drawRose(Pen pen) {
+        double x = (panelWidth() - rose.widthPx()) / 2;
+        pen.write(EDGE_PX, EDGE_PX + 13, "Reach by bearing", Lettering.plain(14).bold());
+        pen.moved(AffineTransform.getTranslateInstance(x, EDGE_PX + 22), () -> rose.draw(pen));
+    }
+
+    private static void second(CardText text, CardView view) {
+        text.heading("Loadouts");
+        text.paragraph(view.loadouts().far());
+        for (CardLoadout loadout : view.loadouts().lines()) text.loadout(loadout);
+        text.heading("Dead ground");
+        text.lines(view.words().deadGround());
+        text.gap();
+        text.heading("Relay");
+        text.lines(view.words().relay());
+        CardPage.doubts(text, view);
+    }
+
+    private static void back(CardText text, CardView view) {
+        text.heading("If contact is lost");
+        text.numbered(view.words().fallback());
+        text.gap();
+        text.heading("Check times");
+        text.lines(view.words().checkTimes());
+        text.gap();
+    }
+
+    private static void cautions(CardText text, List<Caution> cautions) {
+        text.heading("Cautions");
+        for (Caution caution : cautions) text.paragraph(Cautions.brief(caution));
+    }
+
+    private void drawBack(Pen pen, CardView view) {
+        back(new CardText(pen, EDGE_PX, EDGE_PX, inner(), Math.min(fit.sizePx(), 12.5)), view);
+        double top = panelHeight() - EDGE_PX - cautionHeight(view);
+        cautions(new CardText(pen, EDGE_PX, top, inner(), CAUTION_PX), view.cautions());
+    }
+}

@@ -1,0 +1,255 @@
+package handreach.report.card;
+
+import handreach.report.draw.Figure;
+import handreach.report.draw.Fitted;
+import handreach.report.draw.Ink;
+import handreach.report.draw.Lettering;
+import handreach.report.draw.Outline;
+import handreach.report.draw.Pen;
+import handreach.report.draw.Typeface;
+import handreach.report.figure.RoseFigure;
+import handreach.report.page.Caution;
+import handreach.report.page.Cautions;
+import java.time.ZoneOffset;
+import java.time.format.DateTimeFormatter;
+import java.util.List;
+import java.util.Locale;
+
+/** The field card on one sheet: loadouts, the rose over the relief, who is where, and everything in words. */
+final class CardPage implements Figure {
+    static final DateTimeFormatter DAY = DateTimeFormatter.ofPattern("d MMMM uuuu, HH:mm 'UTC'", Locale.ENGLISH)
+            .withZone(ZoneOffset.UTC);
+    private static final double EDGE_PX = 44;
+    private static final double GAP_PX = 26;
+    private static final double TOP_PX = 112;
+    private static final double CAUTION_PX = 12;
+    private static final double LARGEST_ROSE_PX = 192;
+    /** Words come before the picture, but below this the rose could not be read at arm's length. */
+    private static final double SMALLEST_ROSE_PX = 144;
+
+    /** Dead ground and relay may stand beside the rose. */
+    private static final int WORDS_BESIDE = 2;
+
+    private final CardSize paper;
+    private final RoseFigure rose;
+    private final CardFit fit;
+
+    private CardPage(CardView view, CardSize paper, double rosePx) {
+        this.paper = paper;
+        this.rose = view.rose().beside().sized(rosePx);
+        this.fit = CardFit.of(view, this::fits);
+    }
+
+    /** The card with the largest rose that leaves room for all words. */
+    static CardPage of(CardView view, CardSize paper) {
+        double rosePx = LARGEST_ROSE_PX;
+        CardPage page = new CardPage(view, paper, rosePx);
+        while (page.fit.isCut() && rosePx > SMALLEST_ROSE_PX) {
+            rosePx -= 16;
+            page = new CardPage(view, paper, rosePx);
+        }
+        return page;
+    }
+
+    private double width() {
+        return paper.widthPx() - 2 * EDGE_PX;
+    }
+
+    private double sideX() {
+        return EDGE_PX + rose.widthPx() + GAP_PX;
+    }
+
+    private double sideWidth() {
+        return width() - rose.widthPx() - GAP_PX;
+    }
+
+    private double half() {
+        return (width() - GAP_PX) / 2;
+    }
+
+    private double columnHeight(List<Caution> cautions) {
+        return CardText.height(t -> cautions.forEach(c -> caution(t, c)), half() - 14, CAUTION_PX);
+    }
+
+    /** How many cautions stand in the first column so that the two end nearest to each other. */
+    private int split(List<Caution> cautions) {
+        int best = 0;
+        double least = Double.POSITIVE_INFINITY;
+        for (int k = 0; k <= cautions.size(); k++) {
+            double longer =
+                    Math.max(columnHeight(cautions.subList(0, k)), columnHeight(cautions.subList(k, cautions.size())));
+            if (longer < least) {
+                least = longer;
+                best = k;
+            }
+        }
+        return best;
+    }
+
+    private double cautionHeight(CardView view) {
+        int k = split(view.cautions());
+        return 40
+                + Math.max(
+                        columnHeight(view.cautions().subList(0, k)),
+                        columnHeight(view.cautions().subList(k, view.cautions().size())));
+    }
+
+    private boolean fits(CardView view, double size) {
+        int beside = beside(view, size);
+        double side = TOP_PX + CardText.height(t -> side(t, view, beside), sideWidth(), size);
+        double below = Math.max(side, TOP_PX + rose.heightPx()) + 14;
+        double people = CardText.height(t -> people(t, view), width(), size);
+        double left = CardText.height(t -> left(t, view, beside), half(), size);
+        double right = CardText.height(t -> right(t, view, beside), half(), size);
+        return below + people + Math.max(left, right) + 12 <= paper.heightPx() - EDGE_PX - cautionHeight(view);
+    }
+
+    /** How many of dead ground and relay, in this order, find room under the loadouts, beside the rose. */
+    private int beside(CardView view, double size) {
+        int count = WORDS_BESIDE;
+        while (count > 0) {
+            int tried = count;
+            if (CardText.height(t -> side(t, view, tried), sideWidth(), size) <= rose.heightPx()) return count;
+            count--;
+        }
+        return 0;
+    }
+
+    private static void side(CardText text, CardView view, int count) {
+        carriers(text, view);
+        if (count > 0) deadGround(text, view);
+        if (count > 1) {
+            text.gap();
+            relay(text, view);
+        }
+    }
+
+    private static void left(CardText text, CardView view, int beside) {
+        if (beside == 0) {
+            deadGround(text, view);
+            text.gap();
+        }
+        if (beside < WORDS_BESIDE) relay(text, view);
+        else checkTimes(text, view);
+    }
+
+    private static void right(CardText text, CardView view, int beside) {
+        text.heading("If contact is lost");
+        text.numbered(view.words().fallback());
+        if (beside == WORDS_BESIDE) return;
+        text.gap();
+        checkTimes(text, view);
+    }
+
+    @Override
+    public String title() {
+        return "Field card: " + fit.view().heading().title();
+    }
+
+    @Override
+    public String description() {
+        return rose.description();
+    }
+
+    @Override
+    public double widthPx() {
+        return paper.widthPx();
+    }
+
+    @Override
+    public double heightPx() {
+        return paper.heightPx();
+    }
+
+    @Override
+    public void draw(Pen pen) {
+        CardView view = fit.view();
+        drawHeading(pen, view.heading());
+        pen.moved(java.awt.geom.AffineTransform.getTranslateInstance(EDGE_PX, TOP_PX), () -> rose.draw(pen));
+        CardText side = new CardText(pen, sideX(), TOP_PX, sideWidth(), sideSize(view));
+        double size = fit.sizePx();
+        int beside = beside(view, size);
+        side(side, view, beside);
+        CardText people = new CardText(pen, EDGE_PX, Math.max(side.y(), TOP_PX + rose.heightPx()) + 14, width(), size);
+        people(people, view);
+        left(new CardText(pen, EDGE_PX, people.y(), half(), size), view, beside);
+        right(new CardText(pen, EDGE_PX + half() + GAP_PX, people.y(), half(), size), view, beside);
+        drawCautions(pen, view);
+    }
+
+    /** The column beside the rose often has room for larger letters than the words below it. */
+    private double sideSize(CardView view) {
+        double size = fit.sizePx();
+        int beside = beside(view, size);
+        while (size < 15.5 && CardText.height(t -> side(t, view, beside), sideWidth(), size + 0.5) <= rose.heightPx())
+            size += 0.5;
+        return size;
+    }
+
+    private void drawHeading(Pen pen, CardView.Heading heading) {
+        double right = EDGE_PX + width();
+        pen.write(EDGE_PX, 48, "Field card", Lettering.quiet(13).bold());
+        pen.write(right, 48, DAY.format(heading.made()), Lettering.quiet(13).end());
+        double size = 25;
+        while (size > 15 && Typeface.of(true).widthPx(heading.title(), size) > width()) size -= 0.5;
+        Lettering large = Lettering.plain(size).bold();
+        pen.write(EDGE_PX, 75, Fitted.words(heading.title(), large, width()), large);
+        String line = heading.channel() + (heading.target().isBlank() ? "" : "  ·  " + heading.target());
+        double small = 14;
+        while (small > Lettering.SMALLEST_PX && Typeface.of(false).widthPx(line, small) > width()) small -= 0.5;
+        pen.write(EDGE_PX, 97, Fitted.words(line, Lettering.plain(small), width()), Lettering.plain(small));
+    }
+
+    private static void carriers(CardText text, CardView view) {
+        text.heading("Loadouts");
+        text.paragraph(view.loadouts().far());
+        for (CardLoadout loadout : view.loadouts().lines()) text.loadout(loadout);
+    }
+
+    private static void people(CardText text, CardView view) {
+        if (view.people().rows().isEmpty()) return;
+        text.heading("Who is where, seen from " + view.people().from());
+        text.people(view.people());
+        text.gap();
+    }
+
+    private static void deadGround(CardText text, CardView view) {
+        text.heading("Dead ground");
+        text.lines(view.words().deadGround());
+    }
+
+    private static void relay(CardText text, CardView view) {
+        text.heading("Relay");
+        text.lines(view.words().relay());
+    }
+
+    /** What is doubtful about the figures; nothing where nothing is. */
+    static void doubts(CardText text, CardView view) {
+        if (view.words().doubts().isEmpty()) return;
+        text.gap();
+        text.heading("Doubtful");
+        text.lines(view.words().doubts());
+    }
+
+    private static void checkTimes(CardText text, CardView view) {
+        text.heading("Check times");
+        text.lines(view.words().checkTimes());
+        doubts(text, view);
+    }
+
+    private static void caution(CardText text, Caution caution) {
+        text.lines(List.of(new CardLine(Cautions.title(caution) + ".", Cautions.brief(caution))));
+    }
+
+    private void drawCautions(Pen pen, CardView view) {
+        double height = cautionHeight(view);
+        double top = paper.heightPx() - EDGE_PX - height;
+        pen.draw(Outline.box(EDGE_PX, top, width(), height), Ink.line(Lettering.INK, 1.6));
+        pen.write(EDGE_PX + 14, top + 22, "Cautions", Lettering.plain(14).bold());
+        int k = split(view.cautions());
+        CardText left = new CardText(pen, EDGE_PX + 14, top + 32, half() - 14, CAUTION_PX);
+        view.cautions().subList(0, k).forEach(c -> caution(left, c));
+        CardText right = new CardText(pen, EDGE_PX + half() + GAP_PX, top + 32, half() - 14, CAUTION_PX);
+        view.cautions().subList(k, view.cautions().size()).forEach(c -> caution(right, c));
+    }
+}

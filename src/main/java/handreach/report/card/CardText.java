@@ -1,0 +1,263 @@
+package handreach.report.card;
+
+import handreach.cartography.LoadoutMark;
+import handreach.report.draw.Fitted;
+import handreach.report.draw.Ink;
+import handreach.report.draw.Lettering;
+import handreach.report.draw.Outline;
+import handreach.report.draw.Pen;
+import handreach.report.draw.Typeface;
+import handreach.report.figure.Badge;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.function.IntPredicate;
+
+/** Text flowing down a column of a card. Without a pen it only measures. */
+final class CardText {
+    private static final double LEADING = 1.32;
+    private static final int BLANK_LINES = 3;
+    /** Narrower than this a table of people would be all wrapped lines, px. */
+    private static final double TABLE_PX = 500;
+
+    private static final double CELL_GAP_PX = 14;
+    private static final int NAME = 1;
+    private static final int CARRIES = 2;
+    private static final int WAY = 4;
+
+    private final Pen pen;
+    private final double x;
+    private final double widthPx;
+    private final double sizePx;
+    private double y;
+
+    /** @param pen null to measure only */
+    CardText(Pen pen, double x, double y, double widthPx, double sizePx) {
+        this.pen = pen;
+        this.x = x;
+        this.y = y;
+        this.widthPx = widthPx;
+        this.sizePx = sizePx;
+    }
+
+    /** Where the next line would begin, px. */
+    double y() {
+        return y;
+    }
+
+    void heading(String words) {
+        if (pen != null) {
+            pen.draw(Outline.line(x, y, x + widthPx, y), Ink.line(Lettering.INK, 1.4));
+            Lettering lettering = Lettering.plain(sizePx * 1.08).bold();
+            pen.write(x, y + sizePx * 1.45, Fitted.words(words, lettering, widthPx), lettering);
+        }
+        y += sizePx * 2.05;
+    }
+
+    void gap() {
+        y += sizePx * 0.9;
+    }
+
+    /** Lines with a bold start, each wrapped; none leaves ruled lines to be filled in by hand. */
+    void lines(List<CardLine> lines) {
+        for (CardLine line : lines) {
+            line(line, 0);
+            y += sizePx * 0.25;
+        }
+        if (lines.isEmpty()) blanks();
+    }
+
+    void numbered(List<CardLine> lines) {
+        double indent = sizePx * 1.5;
+        for (int i = 0; i < lines.size(); i++) {
+            if (pen != null)
+                pen.write(x, y + sizePx, (i + 1) + ".", Lettering.plain(sizePx).bold());
+            line(lines.get(i), indent);
+            y += sizePx * 0.25;
+        }
+        if (lines.isEmpty()) blanks();
+    }
+
+    private void blanks() {
+        for (int i = 0; i < BLANK_LINES; i++) {
+            y += sizePx * 1.9;
+            if (pen != null) pen.draw(Outline.line(x, y, x + widthPx, y), Ink.line(0x8A949A, 0.8));
+        }
+        y += sizePx * 0.4;
+    }
+
+    /** A loadout with the line that stands for it on the rose. */
+    void loadout(CardLoadout loadout) {
+        double indent = 46;
+        if (pen != null && loadout.mark().isPresent()) {
+            LoadoutMark mark = loadout.mark().get();
+            double middle = y + sizePx * 0.66;
+            Ink ink = Ink.line(mark.rgb(), 2.2, mark.dashPx());
+            pen.draw(Outline.line(x, middle, x + 36, middle), ink);
+            Badge.draw(pen, x + 18, middle, mark.letter(), ink);
+        }
+        line(new CardLine(loadout.loadout(), ""), indent);
+        line(CardLine.of(loadout.reach()), indent);
+        y += sizePx * 0.45;
+    }
+
+    /** Everybody in a table where there is room for one, else one below the other. */
+    void people(CardPeople people) {
+        if (widthPx >= TABLE_PX) table(people);
+        else for (CardPerson person : people.rows()) stacked(person);
+        if (!people.rest().isEmpty()) brief(people.rest());
+        if (!people.note().isBlank()) paragraph(people.note());
+    }
+
+    private void stacked(CardPerson person) {
+        String where = person.way().isBlank() ? person.place() : person.place() + "; " + person.way();
+        line(new CardLine((person.number() + " " + person.name()).strip(), where), 0);
+        List<Word> words = new ArrayList<>(words(CardLine.of(person.carries())));
+        say(words, "calls", person.odds().calls());
+        say(words, "hears", person.odds().hears());
+        say(words, "by relay", person.odds().byRelay());
+        flow(words, 0);
+        y += sizePx * 0.3;
+    }
+
+    /** Name, way and odds of several people in one paragraph. */
+    private void brief(List<CardPerson> people) {
+        List<Word> words = new ArrayList<>();
+        for (CardPerson person : people) {
+            if (!words.isEmpty()) end(words, ";");
+            for (String text : (person.number() + " " + person.name()).strip().split(" ")) add(words, text, true);
+            for (String text : person.way().split(" ")) add(words, text, false);
+            say(words, "calls", person.odds().calls());
+            say(words, "hears", person.odds().hears());
+            say(words, "by relay", person.odds().byRelay());
+        }
+        flow(words, 0);
+        y += sizePx * 0.25;
+    }
+
+    private static void end(List<Word> words, String mark) {
+        Word last = words.remove(words.size() - 1);
+        words.add(new Word(last.text() + mark, last.isBold()));
+    }
+
+    private void say(List<Word> words, String what, CardPerson.Share share) {
+        if (share.words().isBlank()) return;
+        end(words, ",");
+        for (String text : what.split(" ")) add(words, text, false);
+        for (String text : share.words().split(" ")) add(words, text, share.isWeak());
+    }
+
+    private static List<String> cells(CardPerson person) {
+        return List.of(
+                person.number(),
+                person.name(),
+                person.carries(),
+                person.place(),
+                person.way(),
+                person.odds().calls().words(),
+                person.odds().hears().words(),
+                person.odds().byRelay().words());
+    }
+
+    private static boolean isWeak(CardPerson person, int column) {
+        CardPerson.Odds odds = person.odds();
+        return List.of(odds.calls(), odds.hears(), odds.byRelay())
+                .get(column - WAY - 1)
+                .isWeak();
+    }
+
+    /** Columns as wide as their words; name and loadout share what is left and wrap. */
+    private void table(CardPeople people) {
+        List<String> heads = List.of("", "", "carries", "place", "true bearing", "calls", "hears", "by relay");
+        int columns = heads.size();
+        double[] width = new double[columns];
+        for (CardPerson person : people.rows())
+            for (int c = 0; c < columns; c++) {
+                double cell =
+                        Typeface.of(c == NAME || c > WAY).widthPx(cells(person).get(c), sizePx);
+                width[c] = Math.max(width[c], cell);
+            }
+        for (int c = WAY + 1; c < columns; c++)
+            if (width[c] > 0) width[c] = Math.max(width[c], Typeface.of(false).widthPx(heads.get(c), sizePx));
+        double fixed = 0;
+        for (int c = 0; c < columns; c++)
+            if (width[c] > 0 && c != NAME && c != CARRIES) fixed += width[c] + CELL_GAP_PX;
+        double left = widthPx - fixed - 2 * CELL_GAP_PX;
+        double name = Math.min(width[NAME], Math.max(left / 2, left - width[CARRIES]));
+        width[NAME] = Math.max(name, sizePx * 4);
+        width[CARRIES] = Math.max(left - width[NAME], sizePx * 4);
+        row(heads, width, column -> false);
+        for (CardPerson person : people.rows())
+            row(cells(person), width, column -> column == NAME || column > WAY && isWeak(person, column));
+        y += sizePx * 0.2;
+    }
+
+    private void row(List<String> cells, double[] width, IntPredicate isBold) {
+        double left = x;
+        double bottom = y;
+        for (int c = 0; c < cells.size(); c++) {
+            if (width[c] <= 0) continue;
+            CardText cell = new CardText(pen, left, y, width[c] + CELL_GAP_PX / 2, sizePx);
+            cell.line(isBold.test(c) ? new CardLine(cells.get(c), "") : CardLine.of(cells.get(c)), 0);
+            bottom = Math.max(bottom, cell.y());
+            left += width[c] + CELL_GAP_PX;
+        }
+        y = bottom;
+        if (pen != null) pen.draw(Outline.line(x, y + 1, x + widthPx, y + 1), Ink.line(0xB4BCC1, 0.7));
+        y += sizePx * 0.15;
+    }
+
+    void paragraph(String words) {
+        line(CardLine.of(words), 0);
+        y += sizePx * 0.25;
+    }
+
+    private void line(CardLine line, double indent) {
+        flow(words(line), indent);
+    }
+
+    private void flow(List<Word> words, double indent) {
+        double left = 0;
+        double space = Typeface.of(false).widthPx(" ", sizePx);
+        for (Word word : words) {
+            double width = Typeface.of(word.isBold()).widthPx(word.text(), sizePx);
+            if (left > 0 && left + width > widthPx - indent) {
+                left = 0;
+                y += sizePx * LEADING;
+            }
+            if (pen != null) {
+                Lettering lettering = Lettering.plain(sizePx);
+                pen.write(x + indent + left, y + sizePx, word.text(), word.isBold() ? lettering.bold() : lettering);
+            }
+            left += width + space;
+        }
+        y += sizePx * LEADING;
+    }
+
+    private record Word(String text, boolean isBold) {}
+
+    /** Words of a line; one longer than the column is broken so that nothing runs over the edge. */
+    private List<Word> words(CardLine line) {
+        List<Word> words = new ArrayList<>();
+        for (String text : Typeface.clean(line.strong()).strip().split(" ")) add(words, text, true);
+        for (String text : Typeface.clean(line.words()).strip().split(" ")) add(words, text, false);
+        return words;
+    }
+
+    private void add(List<Word> words, String text, boolean isBold) {
+        String rest = text;
+        while (!rest.isEmpty()) {
+            int end = rest.length();
+            while (end > 1 && Typeface.of(isBold).widthPx(rest.substring(0, end), sizePx) > widthPx * 0.85)
+                end = rest.offsetByCodePoints(end, -1);
+            words.add(new Word(rest.substring(0, end), isBold));
+            rest = rest.substring(end);
+        }
+    }
+
+    /** Height that a drawing of text takes at a size, px. */
+    static double height(java.util.function.Consumer<CardText> drawing, double widthPx, double sizePx) {
+        CardText measure = new CardText(null, 0, 0, widthPx, sizePx);
+        drawing.accept(measure);
+        return measure.y();
+    }
+}

@@ -1,0 +1,69 @@
+package handreach.report.card;
+
+import handreach.report.figure.RoseFigure;
+import handreach.report.page.Caution;
+import java.time.Instant;
+import java.util.List;
+
+/**
+ * Everything a field card shows.
+ *
+ * @param heading title, channel, target, and when it was made
+ * @param loadouts what is carried, and the key to the lines of the rose
+ * @param people who is where
+ * @param rose reach by bearing, over relief
+ * @param words dead ground, relay, fallback, check times
+ * @param cautions which cautions concern the carrier
+ */
+public record CardView(
+        Heading heading, Loadouts loadouts, CardPeople people, RoseFigure rose, Words words, List<Caution> cautions) {
+    /**
+     * Loadouts with their reach.
+     *
+     * @param far what stands at the other end, in words
+     * @param lines one each
+     */
+    public record Loadouts(String far, List<CardLoadout> lines) {
+        public Loadouts {
+            lines = List.copyOf(lines);
+        }
+    }
+
+    /**
+     * The top of the card.
+     *
+     * @param title what the plan is called
+     * @param channel name and frequency
+     * @param target what counts as copy, and from where the rose is drawn
+     * @param made when the card was made
+     */
+    public record Heading(String title, String channel, String target, Instant made) {}
+
+    /**
+     * What stands in words; an empty list leaves lines to be filled in by hand.
+     *
+     * @param deadGround where copy is not to be expected
+     * @param relay where it stands, how to get there
+     * @param fallback what to do when contact is lost, in order
+     * @param checkTimes when to call
+     * @param doubts what the model warns of; an empty list leaves nothing
+     */
+    public record Words(
+            List<CardLine> deadGround,
+            List<CardLine> relay,
+            List<CardLine> fallback,
+            List<CardLine> checkTimes,
+            List<CardLine> doubts) {
+        public Words {
+            doubts = List.copyOf(doubts);
+            deadGround = List.copyOf(deadGround);
+            relay = List.copyOf(relay);
+            fallback = List.copyOf(fallback);
+            checkTimes = List.copyOf(checkTimes);
+        }
+    }
+
+    public CardView {
+        cautions = List.copyOf(cautions);
+    }
+}

@@ -1,0 +1,82 @@
+package handreach.report.figure;
+
+import handreach.cartography.LabelPlacement;
+import handreach.report.draw.Ink;
+import handreach.report.draw.Lettering;
+import handreach.report.draw.Outline;
+import handreach.report.draw.Pen;
+import handreach.report.draw.Typeface;
+import java.awt.geom.Path2D;
+import java.util.List;
+import org.locationtech.jts.geom.Envelope;
+
+/** Symbols of places, which stay apart in black and white, with their names beside them. */
+final class PlaceSymbol {
+    private static final double LABEL_PX = 14;
+    private static final double LINE_PX = 16;
+    /** From the middle of a line of text down to its base line. */
+    private static final double BASE_LINE_PX = 5;
+
+    private PlaceSymbol() {}
+
+    /**
+     * A place on the page.
+     *
+     * @param place what stands there
+     * @param x px from the left
+     * @param y px from above
+     */
+    record Spot(MapPlace place, double x, double y) {}
+
+    /** Draws all symbols, and then each name where it covers least. */
+    static void draw(Pen pen, List<Spot> spots, LabelPlacement labels) {
+        for (Spot spot : spots) {
+            draw(pen, spot.place().kind(), spot.x(), spot.y());
+            labels.keepFree(room(spot));
+        }
+        for (Spot spot : spots) if (!spot.place().label().isBlank()) name(pen, spot, labels);
+    }
+
+    private static void name(Pen pen, Spot spot, LabelPlacement labels) {
+        name(pen, room(spot), spot.place().label(), labels);
+    }
+
+    /** A name beside a point that has a symbol of its own, or none. */
+    static void name(Pen pen, double x, double y, String name, LabelPlacement labels) {
+        name(pen, new Envelope(x - 2, x + 2, y - 2, y + 2), name, labels);
+    }
+
+    private static void name(Pen pen, Envelope mark, String name, LabelPlacement labels) {
+        Envelope box = labels.place(mark, Typeface.of(true).widthPx(name, LABEL_PX), LINE_PX);
+        double baseLine = box.centre().getY() + BASE_LINE_PX;
+        pen.write(
+                box.getMinX(), baseLine, name, Lettering.plain(LABEL_PX).bold().halo());
+    }
+
+    private static Envelope room(Spot spot) {
+        double half = spot.place().kind() == MapPlace.Kind.RELAY ? 9 : 6;
+        return Outline.room(Outline.disc(spot.x(), spot.y(), half));
+    }
+
+    private static void draw(Pen pen, MapPlace.Kind kind, double x, double y) {
+        Ink ink = Ink.fill(0xFFFFFF).outlined(Lettering.INK, 2);
+        switch (kind) {
+            case BASE ->
+                pen.draw(
+                        Outline.box(x - 6, y - 6, 12, 12),
+                        Ink.fill(Lettering.INK).outlined(0xFFFFFF, 1.6));
+            case PERSON -> pen.draw(Outline.disc(x, y, 6), ink);
+            case RELAY -> pen.draw(triangle(x, y), ink);
+            case POINT -> {
+                pen.draw(Outline.line(x - 6, y - 6, x + 6, y + 6), Ink.line(Lettering.INK, 2));
+                pen.draw(Outline.line(x - 6, y + 6, x + 6, y - 6), Ink.line(Lettering.INK, 2));
+            }
+        }
+    }
+
+    private static Path2D triangle(double x, double y) {
+        Path2D path = Outline.line(x, y - 9, x + 8, y + 6, x - 8, y + 6);
+        path.closePath();
+        return path;
+    }
+}

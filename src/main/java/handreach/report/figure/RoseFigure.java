@@ -1,0 +1,448 @@
+package handreach.report.figure;
+
+import handreach.cartography.LabelPlacement;
+import handreach.cartography.LoadoutMark;
+import handreach.cartography.MapFrame;
+import handreach.geodesy.Position;
+import handreach.report.draw.Figure;
+import handreach.report.draw.Ink;
+import handreach.report.draw.LegendEntry;
+import handreach.report.draw.Lettering;
+import handreach.report.draw.Outline;
+import handreach.report.draw.Pen;
+import handreach.report.draw.Picture;
+import handreach.terrain.Elevation;
+import handreach.units.Lengths;
+import java.awt.geom.AffineTransform;
+import java.awt.geom.Path2D;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import org.locationtech.jts.geom.Coordinate;
+
+/** Reach by bearing and loadout, seen from above: the farther the line from the middle, the farther it reaches. */
+public final class RoseFigure implements Figure {
+    private static final double USUAL_RADIUS_PX = 262;
+    private static final double AROUND_PX = 42;
+    private static final double TOP_PX = 34;
+    private static final double BADGES_APART_PX = 19;
+    private static final int RINGS = 5;
+    /** Pixels of relief to each px of the figure, so that it stays sharp in print. */
+    private static final double SHARPNESS = 1.6;
+
+    /** Bearings on which the edge of known ground is drawn. */
+    private static final int BEARINGS = 1440;
+
+    private static final int GRID_RGB = 0xB4BCC1;
+    private static final Ink ROUTE = Ink.line(0x6B3F1D, 1.8);
+    private static final Ink SECTOR = Ink.line(0x6B3F1D, 1.8, List.of(1.5, 3.0));
+
+    private final String title;
+    private final List<RoseTrace> traces;
+    private final Lengths style;
+    private final Room room;
+    private final double radiusPx;
+    private final Optional<Ground> ground;
+    private final Axis radius;
+    private final Legend legend;
+
+    /** How large it is drawn, and whether its legend names the loadouts or something beside it does. */
+    private record Room(double radiusPx, boolean namesLoadouts, double leastKm) {}
+
+    /** Relief under the rose, and places on it. */
+    private record Ground(Picture relief, MapFrame frame, List<MapPlace> places, List<RoseWay> ways) {}
+
+    private RoseFigure(String title, List<RoseTrace> traces, Lengths style, Room room, Optional<Ground> ground) {
+        this.title = title;
+        this.traces = List.copyOf(traces);
+        this.style = style;
+        this.room = room;
+        this.radiusPx = room.radiusPx();
+        this.ground = ground;
+        double farthest = Math.max(0.1, room.leastKm());
+        for (RoseTrace trace : traces)
+            for (RosePoint p : trace.points())
+                farthest = Math.max(farthest, trace.showsInterval() ? p.highKm() : p.distanceKm());
+        this.radius = Axis.rounded(0, farthest * 1000 / style.longUnitM(), RINGS, 0, radiusPx);
+        List<LegendEntry> entries = new ArrayList<>();
+        if (room.namesLoadouts())
+            for (RoseTrace trace : traces) entries.add(LegendEntry.line(trace.mark(), trace.name()));
+        if (traces.stream().anyMatch(RoseTrace::showsInterval))
+            entries.add(LegendEntry.area(Ink.fill(0x6B7880).opacity(0.3), "interval from common doubt"));
+        if (ground.map(g -> g.relief().showsUnknown()).orElseGet(() -> unknown().isSomewhere(outerKm())))
+            entries.add(UnknownGround.onRose());
+        List<RoseWay> ways = ground.map(Ground::ways).orElse(List.of());
+        if (ways.stream().anyMatch(way -> !way.isArea())) entries.add(LegendEntry.line(ROUTE, "route"));
+        if (ways.stream().anyMatch(RoseWay::isArea)) entries.add(LegendEntry.line(SECTOR, "sector"));
+        this.legend = new Legend(entries, widthPx() - 10);
+    }
+
+    public static RoseFigure of(String title, List<RoseTrace> traces, Lengths style) {
+        if (traces.isEmpty()) throw new IllegalArgumentException("a rose without loadouts");
+        return new RoseFigure(title, traces, style, new Room(USUAL_RADIUS_PX, true, 0), Optional.empty());
+    }
+
+    /** The same with another radius of the outer ring, px. */
+    public RoseFigure sized(double newRadiusPx) {
+        return new RoseFigure(
+                title, traces, style, new Room(newRadiusPx, room.namesLoadouts(), room.leastKm()), ground);
+    }
+
+    /** The same without the names of the loadouts, for where a table beside it explains the letters. */
+    public RoseFigure beside() {
+        return new RoseFigure(title, traces, style, new Room(radiusPx, false, room.leastKm()), ground);
+    }
+
+    /** The same with rings at least so far out; before it is laid over relief. */
+    public RoseFigure outTo(double km) {
+        if (ground.isPresent()) throw new IllegalStateException("the relief has its scale already");
+        return new RoseFigure(title, traces, style, new Room(radiusPx, room.namesLoadouts(), km), ground);
+    }
+
+    /** How far the lines reach, km. */
+    public double farthestKm() {
+        return traces.stream()
+                .flatMap(trace -> trace.points().stream())
+                .mapToDouble(RosePoint::distanceKm)
+                .max()
+                .orElse(0);
+    }
+
+    /** The same over the relief around the position in its middle, with places marked. */
+    public RoseFigure over(Elevation elevation, Position middle, List<MapPlace> places) {
+        return over(elevation, middle, places, List.of());
+    }
+
+    /** With routes and sectors too. */
+    public RoseFigure over(Elevation elevation, Position middle, List<MapPlace> places, List<RoseWay> ways) {
+        double metres = radius.high() * style.longUnitM();
+        int side = (int) Math.ceil(2 * radiusPx * SHARPNESS);
+        MapFrame frame = MapGround.frame(middle, metres, side, side);
+        UnknownGround unknown = unknown();
+        double[] beyondPx = new double[BEARINGS];
+        for (int i = 0; i < BEARINGS; i++)
+            beyondPx[i] = 1000 * unknown.beyondKm(360.0 * i / BEARINGS) / frame.metresPerPx();
+        double half = side / 2.0;
+        Picture.Beyond beyond = (x, y) -> {
+            double right = x + 0.5 - half;
+            double up = half - y - 0.5;
+            double bearing = Math.toDegrees(Math.atan2(right, up));
+            int at = (int) Math.round(bearing * BEARINGS / 360);
+            return Math.hypot(right, up) > beyondPx[Math.floorMod(at, BEARINGS)];
+        };
+        Picture relief = Picture.relief(MapGround.hillshade(elevation, frame), beyond, SHARPNESS);
+        return new RoseFigure(
+                title,
+                traces,
+                style,
+                room,
+                Optional.of(new Ground(relief, frame, List.copyOf(places), List.copyOf(ways))));
+    }
+
+    /** The ground is the same for all, so the first says where heights end. */
+    private UnknownGround unknown() {
+        return UnknownGround.of(traces.get(0));
+    }
+
+    private double outerKm() {
+        return radius.high() * style.longUnitM() / 1000;
+    }
+
+    private double middleX() {
+        return widthPx() / 2;
+    }
+
+    private double middleY() {
+        return radiusPx + TOP_PX;
+    }
+
+    @Override
+    public String title() {
+        return title;
+    }
+
+    @Override
+    public String description() {
+        StringBuilder words = new StringBuilder("Reach by bearing from true north, rings every ")
+                .append(radius.text(ringStep(), RINGS))
+                .append(' ')
+                .append(style.longUnit())
+                .append('.');
+        for (RoseTrace trace : traces) {
+            RosePoint far = trace.points().get(0);
+            RosePoint near = far;
+            for (RosePoint p : trace.points()) {
+                if (p.distanceKm() > far.distanceKm()) far = p;
+                if (p.distanceKm() < near.distanceKm()) near = p;
+            }
+            words.append(String.format(
+                    Locale.ROOT,
+                    " Loadout %s, %s: farthest %s towards %03.0f°, shortest %s towards %03.0f°.",
+                    trace.mark().letter(),
+                    trace.name(),
+                    style.text(1000 * far.distanceKm()),
+                    far.bearingDeg(),
+                    style.text(1000 * near.distanceKm()),
+                    near.bearingDeg()));
+        }
+        return words.toString();
+    }
+
+    @Override
+    public double widthPx() {
+        return 2 * (radiusPx + AROUND_PX);
+    }
+
+    @Override
+    public double heightPx() {
+        return middleY() + radiusPx + 40 + legend.heightPx();
+    }
+
+    @Override
+    public void draw(Pen pen) {
+        ground.ifPresent(g -> drawGround(pen, g));
+        drawGrid(pen);
+        if (ground.isEmpty()) drawUnknown(pen);
+        for (RoseTrace trace : traces) if (trace.showsInterval()) drawBand(pen, trace);
+        ground.ifPresent(g -> drawWays(pen, g));
+        for (RoseTrace trace : traces) pen.named(trace.name(), () -> drawTrace(pen, trace));
+        List<double[]> taken = new ArrayList<>();
+        for (int i = 0; i < traces.size(); i++) drawLetters(pen, traces.get(i), i, taken);
+        drawRingLabels(pen);
+        ground.ifPresent(g -> drawPlaces(pen, g, taken));
+        legend.draw(pen, 5, middleY() + radiusPx + 36);
+    }
+
+    private void drawGround(Pen pen, Ground g) {
+        double x = middleX() - radiusPx;
+        double y = middleY() - radiusPx;
+        pen.clipped(
+                Outline.disc(middleX(), middleY(), radiusPx),
+                () -> pen.place(g.relief(), Outline.box(x, y, 2 * radiusPx, 2 * radiusPx)));
+    }
+
+    private Path2D path(Ground g, RoseWay way) {
+        Path2D path = Outline.of(way.shape(), g.frame(), 0, 0);
+        double share = 2 * radiusPx / g.frame().widthPx();
+        AffineTransform move = AffineTransform.getTranslateInstance(middleX() - radiusPx, middleY() - radiusPx);
+        move.scale(share, share);
+        path.transform(move);
+        return path;
+    }
+
+    private void drawWays(Pen pen, Ground g) {
+        pen.clipped(Outline.disc(middleX(), middleY(), radiusPx), () -> {
+            for (RoseWay way : g.ways())
+                pen.named(way.label(), () -> pen.draw(path(g, way), way.isArea() ? SECTOR : ROUTE));
+        });
+    }
+
+    /** The name of a sector stands within it, that of a route where it passes farthest from any place. */
+    private void nameWays(Pen pen, Ground g, List<PlaceSymbol.Spot> spots, LabelPlacement labels) {
+        double share = 2 * radiusPx / g.frame().widthPx();
+        for (RoseWay way : g.ways()) {
+            if (way.label().isBlank() || way.shape().isEmpty()) continue;
+            double[] best = null;
+            double farthest = -1;
+            Coordinate[] candidates = way.isArea()
+                    ? new Coordinate[] {way.shape().getInteriorPoint().getCoordinate()}
+                    : way.shape().getCoordinates();
+            for (Coordinate c : candidates) {
+                double x = middleX() - radiusPx + share * g.frame().xPx(c.getX());
+                double y = middleY() - radiusPx + share * g.frame().yPx(c.getY());
+                if (Math.hypot(x - middleX(), y - middleY()) > radiusPx - 12) continue;
+                double apart = Math.hypot(x - middleX(), y - middleY());
+                for (PlaceSymbol.Spot spot : spots) apart = Math.min(apart, Math.hypot(x - spot.x(), y - spot.y()));
+                if (apart <= farthest) continue;
+                farthest = apart;
+                best = new double[] {x, y};
+            }
+            if (best != null) PlaceSymbol.name(pen, best[0], best[1], way.label(), labels);
+        }
+    }
+
+    /** A place beyond the last ring: an arrow on the ring towards it, so that nobody is missing. */
+    private void drawBeyond(Pen pen, MapPlace place, double x, double y, LabelPlacement labels) {
+        double length = Math.hypot(x - middleX(), y - middleY());
+        double right = (x - middleX()) / length;
+        double down = (y - middleY()) / length;
+        double tipX = middleX() + right * (radiusPx - 2);
+        double tipY = middleY() + down * (radiusPx - 2);
+        Path2D arrow = Outline.line(
+                tipX,
+                tipY,
+                tipX - 13 * right - 5 * down,
+                tipY - 13 * down + 5 * right,
+                tipX - 13 * right + 5 * down,
+                tipY - 13 * down - 5 * right);
+        arrow.closePath();
+        pen.draw(arrow, Ink.fill(Lettering.INK).outlined(0xFFFFFF, 1.2));
+        labels.keepFree(Outline.room(arrow));
+        PlaceSymbol.name(pen, tipX - 8 * right, tipY - 8 * down, place.label(), labels);
+    }
+
+    /** Places within the rose; their names keep clear of the letters. */
+    private void drawPlaces(Pen pen, Ground g, List<double[]> letters) {
+        LabelPlacement labels = new LabelPlacement(Outline.room(Outline.disc(middleX(), middleY(), radiusPx)));
+        for (double[] at : letters) labels.keepFree(Outline.room(Badge.disc(at[0], at[1], "")));
+        double share = 2 * radiusPx / g.frame().widthPx();
+        List<PlaceSymbol.Spot> spots = new ArrayList<>();
+        for (MapPlace place : g.places()) {
+            double x = middleX()
+                    - radiusPx
+                    + share * g.frame().xPx(place.position().longitudeDeg());
+            double y = middleY()
+                    - radiusPx
+                    + share * g.frame().yPx(place.position().latitudeDeg());
+            if (Math.hypot(x - middleX(), y - middleY()) < radiusPx - 6) spots.add(new PlaceSymbol.Spot(place, x, y));
+            else drawBeyond(pen, place, x, y, labels);
+        }
+        PlaceSymbol.draw(pen, spots, labels);
+        nameWays(pen, g, spots, labels);
+    }
+
+    private double ringStep() {
+        return Axis.step(radius.low(), radius.high(), RINGS);
+    }
+
+    private void drawGrid(Pen pen) {
+        for (double ring : radius.ticks(RINGS)) {
+            if (ring <= 0) continue;
+            boolean isOuter = ring >= radius.high() - 1e-9;
+            pen.draw(
+                    Outline.disc(middleX(), middleY(), radius.px(ring)),
+                    Ink.line(isOuter ? 0x8A949A : GRID_RGB, isOuter ? 1.2 : 0.9));
+        }
+        for (int bearing = 0; bearing < 360; bearing += 30) {
+            double[] out = place(bearing, radiusPx);
+            pen.draw(
+                    Outline.line(middleX(), middleY(), out[0], out[1]),
+                    Ink.line(GRID_RGB, bearing % 90 == 0 ? 1.1 : 0.6));
+            double[] word = place(bearing, radiusPx + 17);
+            boolean isCardinal = bearing % 90 == 0;
+            String text = isCardinal
+                    ? "NESW".substring(bearing / 90, bearing / 90 + 1)
+                    : String.format(Locale.ROOT, "%03d°", bearing);
+            Lettering lettering = isCardinal ? Lettering.plain(15).bold() : Lettering.quiet(12);
+            pen.write(word[0], word[1] + 5, text, lettering.middle());
+        }
+        pen.draw(Outline.disc(middleX(), middleY(), 3.5), Ink.fill(Lettering.INK));
+    }
+
+    private void drawRingLabels(Pen pen) {
+        for (double ring : radius.ticks(RINGS)) {
+            if (ring <= 0) continue;
+            double[] at = place(75, radius.px(ring));
+            String unit = ring >= radius.high() - 1e-9 ? " " + style.longUnit() : "";
+            pen.write(
+                    at[0] - 3,
+                    at[1] + 4,
+                    radius.text(ring, RINGS) + unit,
+                    Lettering.quiet(12).end().halo());
+        }
+    }
+
+    /** Where there is no relief to show it: the ground from where heights end out to the last ring. */
+    private void drawUnknown(Pen pen) {
+        UnknownGround unknown = unknown();
+        if (!unknown.isSomewhere(outerKm())) return;
+        Path2D area = new Path2D.Double();
+        for (int i = 0; i < BEARINGS; i++) {
+            double from = 360.0 * i / BEARINGS;
+            double to = 360.0 * (i + 1) / BEARINGS;
+            double inner = px(unknown.beyondKm((from + to) / 2));
+            if (!(inner < radiusPx)) continue;
+            double[][] corners = {place(from, inner), place(from, radiusPx), place(to, radiusPx), place(to, inner)};
+            area.moveTo(corners[0][0], corners[0][1]);
+            for (int k = 1; k < corners.length; k++) area.lineTo(corners[k][0], corners[k][1]);
+            area.closePath();
+        }
+        pen.draw(area, UnknownGround.ink());
+    }
+
+    private void drawBand(Pen pen, RoseTrace trace) {
+        Path2D band = new Path2D.Double(Path2D.WIND_EVEN_ODD);
+        addRing(band, trace.points(), RosePoint::highKm);
+        addRing(band, trace.points(), RosePoint::lowKm);
+        pen.draw(band, Ink.fill(trace.mark().rgb()).opacity(0.17));
+    }
+
+    /** Where heights end before copy does, the line runs along that end. */
+    private void drawTrace(Pen pen, RoseTrace trace) {
+        Path2D line = new Path2D.Double();
+        addRing(line, trace.points(), RosePoint::distanceKm);
+        LoadoutMark mark = trace.mark();
+        pen.draw(line, Ink.line(0xFFFFFF, 4.2).opacity(0.75));
+        pen.draw(line, Ink.line(mark.rgb(), 2.2, mark.dashPx()));
+    }
+
+    /** Letters stand where this trace lies farthest from the others, so that they do not pile up. */
+    private void drawLetters(Pen pen, RoseTrace trace, int index, List<double[]> taken) {
+        int n = trace.points().size();
+        for (int third = 0; third < 3; third++) {
+            int best = -1;
+            double clearest = Double.NEGATIVE_INFINITY;
+            for (int k = third * n / 3; k < (third + 1) * n / 3; k++) {
+                RosePoint here = trace.points().get(k);
+                double clear =
+                        clearance(trace, index, k) + room(place(here.bearingDeg(), px(here.distanceKm())), taken);
+                if (trace.points().get(k).isKnown() && clear > clearest) {
+                    clearest = clear;
+                    best = k;
+                }
+            }
+            if (best < 0) continue;
+            RosePoint p = trace.points().get(best);
+            double[] at = place(p.bearingDeg(), px(p.distanceKm()));
+            Badge.draw(
+                    pen,
+                    at[0],
+                    at[1],
+                    trace.mark().letter(),
+                    Ink.line(trace.mark().rgb(), 1));
+            taken.add(at);
+        }
+    }
+
+    /** Distance to the nearest letter already set, as far as it matters: beyond two discs it does not. */
+    private static double room(double[] at, List<double[]> taken) {
+        double nearest = 2 * BADGES_APART_PX;
+        for (double[] other : taken) nearest = Math.min(nearest, Math.hypot(at[0] - other[0], at[1] - other[1]));
+        return nearest < BADGES_APART_PX ? nearest - 1000 : nearest;
+    }
+
+    private double clearance(RoseTrace trace, int index, int k) {
+        double here = px(trace.points().get(k).distanceKm());
+        double clear = here;
+        for (int j = 0; j < traces.size(); j++) {
+            if (j == index || traces.get(j).points().size() != trace.points().size()) continue;
+            clear = Math.min(clear, Math.abs(px(traces.get(j).points().get(k).distanceKm()) - here));
+        }
+        return clear;
+    }
+
+    private interface Length {
+        double km(RosePoint point);
+    }
+
+    private void addRing(Path2D path, List<RosePoint> points, Length length) {
+        boolean isFirst = true;
+        for (RosePoint p : points) {
+            double[] at = place(p.bearingDeg(), px(length.km(p)));
+            if (isFirst) path.moveTo(at[0], at[1]);
+            else path.lineTo(at[0], at[1]);
+            isFirst = false;
+        }
+        path.closePath();
+    }
+
+    private double px(double distanceKm) {
+        return radius.px(distanceKm * 1000 / style.longUnitM());
+    }
+
+    private double[] place(double bearingDeg, double radiusPx) {
+        double angle = Math.toRadians(bearingDeg);
+        return new double[] {middleX() + radiusPx * Math.sin(angle), middleY() - radiusPx * Math.cos(angle)};
+    }
+}

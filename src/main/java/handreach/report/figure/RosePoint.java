@@ -1,0 +1,38 @@
+package handreach.report.figure;
+
+import java.util.OptionalDouble;
+
+/**
+ * Reach along one bearing.
+ *
+ * @param bearingDeg degrees from true north
+ * @param distanceKm reach, km
+ * @param lowKm lower end of its interval, km
+ * @param highKm upper end of its interval, km
+ * @param isKnown false where ground without heights ended it, so that it is at least this
+ * @param unknownBeyondKm from where on heights are missing, km; empty where all are known
+ */
+public record RosePoint(
+        double bearingDeg,
+        double distanceKm,
+        double lowKm,
+        double highKm,
+        boolean isKnown,
+        OptionalDouble unknownBeyondKm) {
+    public RosePoint {
+        if (!(lowKm >= 0 && lowKm <= distanceKm && distanceKm <= highKm) || Double.isInfinite(highKm))
+            throw new IllegalArgumentException("reach " + distanceKm + " km, interval " + lowKm + " to " + highKm);
+        if (!isKnown && unknownBeyondKm.isEmpty())
+            throw new IllegalArgumentException("ended by unknown ground that begins nowhere");
+    }
+
+    /** Over ground whose heights are all known. */
+    static RosePoint known(double bearingDeg, double distanceKm, double lowKm, double highKm) {
+        return new RosePoint(bearingDeg, distanceKm, lowKm, highKm, true, OptionalDouble.empty());
+    }
+
+    /** Ended by missing heights just there. */
+    static RosePoint endedByUnknown(double bearingDeg, double distanceKm) {
+        return new RosePoint(bearingDeg, distanceKm, distanceKm, distanceKm, false, OptionalDouble.of(distanceKm));
+    }
+}

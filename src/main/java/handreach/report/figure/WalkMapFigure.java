@@ -1,0 +1,104 @@
+package handreach.report.figure;
+
+import handreach.cartography.LabelPlacement;
+import handreach.cartography.MapFrame;
+import handreach.geodesy.Position;
+import handreach.report.draw.Figure;
+import handreach.report.draw.Lettering;
+import handreach.report.draw.Pen;
+import handreach.walk.WalkPair;
+import java.util.Arrays;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Locale;
+
+/** The reports of walks on the ground, each with the mark of how it stands against its prediction. */
+public final class WalkMapFigure implements Figure {
+    private static final double ROW_PX = 23;
+    private static final double COLUMN_PX = 385;
+
+    private final MapFigure map;
+    private final MapFrame frame;
+    private final List<WalkPair> pairs;
+    private final List<MapPlace> places;
+
+    private WalkMapFigure(MapFigure map, MapFrame frame, List<WalkPair> pairs, List<MapPlace> places) {
+        this.map = map;
+        this.frame = frame;
+        this.pairs = pairs.stream().sorted(Comparator.comparing(WalkMark::of)).toList();
+        this.places = List.copyOf(places);
+    }
+
+    /** Marks of reports over a ground; misses are drawn last, so that nothing hides them. */
+    public static WalkMapFigure of(MapGround ground, List<WalkPair> pairs, List<MapPlace> places, MapFigure.Key key) {
+        MapFigure map = MapFigure.of(
+                new MapFigure.Words("Walked against predicted", description(pairs)), ground, List.of(), List.of(), key);
+        return new WalkMapFigure(map, ground.frame(), pairs, places);
+    }
+
+    private static String description(List<WalkPair> pairs) {
+        StringBuilder words = new StringBuilder(
+                "Map of the reports of the walks over relief. Marks by how they stand to the prediction:");
+        for (WalkMark mark : WalkMark.values())
+            words.append(String.format(
+                    Locale.ROOT,
+                    " %s, %d.",
+                    mark.label(),
+                    pairs.stream().filter(pair -> WalkMark.of(pair) == mark).count()));
+        return words.toString();
+    }
+
+    @Override
+    public String title() {
+        return map.title();
+    }
+
+    @Override
+    public String description() {
+        return map.description();
+    }
+
+    @Override
+    public double widthPx() {
+        return map.widthPx();
+    }
+
+    @Override
+    public double heightPx() {
+        return map.heightPx() + ROW_PX * (WalkMark.values().length / 2) + 4;
+    }
+
+    @Override
+    public void draw(Pen pen) {
+        map.draw(pen);
+        pen.clipped(map.window(), () -> {
+            for (WalkPair pair : pairs)
+                at(pair.spot().at(), (x, y) -> WalkMark.of(pair).draw(pen, x, y));
+        });
+        LabelPlacement labels = map.labels();
+        for (WalkPair pair : pairs)
+            at(pair.spot().at(), (x, y) -> labels.keepFree(WalkMark.of(pair).room(x, y)));
+        PlaceSymbol.draw(pen, map.spots(places), labels);
+        double left = map.window().getMinX() + 12;
+        List<WalkMark> marks = Arrays.asList(WalkMark.values());
+        int rows = marks.size() / 2;
+        for (int i = 0; i < marks.size(); i++) {
+            double x = left + COLUMN_PX * (i / rows);
+            double y = map.heightPx() + ROW_PX * (i % rows) + ROW_PX / 2;
+            marks.get(i).draw(pen, x, y);
+            pen.write(x + 18, y + 4.6, marks.get(i).label(), Lettering.plain(13));
+        }
+    }
+
+    /** What is drawn at a place of the page. */
+    @FunctionalInterface
+    private interface Mark {
+        void draw(double xPx, double yPx);
+    }
+
+    private void at(Position position, Mark mark) {
+        mark.draw(
+                map.window().getMinX() + frame.xPx(position.longitudeDeg()),
+                map.window().getMinY() + frame.yPx(position.latitudeDeg()));
+    }
+}

@@ -1,0 +1,79 @@
+package handreach.report.file;
+
+import java.io.IOException;
+import java.nio.file.FileAlreadyExistsException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.HashSet;
+import java.util.Set;
+import java.util.concurrent.CancellationException;
+import java.util.concurrent.ThreadLocalRandom;
+
+/**
+ * Files being written at this moment, under their provisional names. When the program is told to end, they are deleted and no new
+ * one is begun, so that an interrupt leaves nothing half written behind.
+ */
+final class PartFiles {
+    private static final PartFiles OPEN = new PartFiles();
+
+    private final Set<Path> open = new HashSet<>();
+    private boolean isWatching;
+    private boolean isEnding;
+
+    private PartFiles() {}
+
+    /** A new empty file beside the target. */
+    static Path beside(Path target) throws IOException {
+        synchronized (OPEN) {
+            OPEN.watch();
+            Path part = fresh(target);
+            OPEN.open.add(part);
+            return part;
+        }
+    }
+
+    /** With the rights of any new file; the usual maker of temporary files gives them to the owner alone. */
+    private static Path fresh(Path target) throws IOException {
+        while (true) {
+            String number = Long.toHexString(ThreadLocalRandom.current().nextLong());
+            try {
+                return Files.createFile(target.resolveSibling("." + target.getFileName() + "." + number + ".part"));
+            } catch (FileAlreadyExistsException taken) {
+                continue;
+            }
+        }
+    }
+
+    /** The part is finished and in its place, or given up: in either case nothing is left of it. */
+    static void close(Path part) throws IOException {
+        synchronized (OPEN) {
+            OPEN.open.remove(part);
+            Files.deleteIfExists(part);
+        }
+    }
+
+    /** Whether the program is being ended; then whatever fails fails for that reason. */
+    static boolean isEnding() {
+        synchronized (OPEN) {
+            return OPEN.isEnding;
+        }
+    }
+
+    private void watch() {
+        if (isEnding) throw new CancellationException("the program is ending");
+        if (isWatching) return;
+        try {
+            Runtime.getRuntime().addShutdownHook(new Thread(PartFiles::end, "part files"));
+            isWatching = true;
+        } catch (IllegalStateException ending) {
+            throw new CancellationException("the program is ending");
+        }
+    }
+
+    private static void end() {
+        synchronized (OPEN) {
+            OPEN.isEnding = true;
+            for (Path part : OPEN.open) if (!part.toFile().delete()) continue;
+        }
+    }
+}

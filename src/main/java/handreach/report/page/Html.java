@@ -1,0 +1,60 @@
+package handreach.report.page;
+
+import handreach.report.draw.Figure;
+import handreach.report.draw.Markup;
+import handreach.report.draw.Svg;
+
+/** HTML element by element. Text and attribute values are escaped here and nowhere else. */
+public final class Html {
+    private final StringBuilder out = new StringBuilder();
+    private int figures;
+
+    Html() {}
+
+    Html open(String tag, String... attributes) {
+        out.append('<').append(tag);
+        for (int i = 0; i + 1 < attributes.length; i += 2)
+            out.append(' ')
+                    .append(attributes[i])
+                    .append("=\"")
+                    .append(Markup.escaped(attributes[i + 1]))
+                    .append('"');
+        out.append('>');
+        return this;
+    }
+
+    Html close(String tag) {
+        out.append("</").append(tag).append(">\n");
+        return this;
+    }
+
+    Html text(String words) {
+        out.append(Markup.escaped(words));
+        return this;
+    }
+
+    Html element(String tag, String words, String... attributes) {
+        return open(tag, attributes).text(words).close(tag);
+    }
+
+    Html figure(Figure figure) {
+        figures++;
+        out.append(Svg.text(figure, "f" + figures));
+        return this;
+    }
+
+    /** The style sheet of this program: the only text that is not escaped, and never the user's. */
+    Html style(String sheet) {
+        out.append("<style>\n").append(sheet).append("</style>\n");
+        return this;
+    }
+
+    Html doctype() {
+        out.append("<!DOCTYPE html>\n");
+        return this;
+    }
+
+    String end() {
+        return out.toString();
+    }
+}

@@ -1,0 +1,73 @@
+package handreach.report.page;
+
+/** The style sheet of reports: one column, quiet rules, no colour that carries meaning alone, nothing below 12 px. */
+final class PageStyle {
+    static final String SHEET = """
+            :root { color-scheme: light; --ink: #1f262b; --quiet: #4a545b; --rule: #d9dfe2; --deep: #0b4f7a; }
+            * { box-sizing: border-box; }
+            html { -webkit-text-size-adjust: 100%; }
+            body { margin: 0 auto; padding: 3.5rem 1.5rem 4rem; max-width: 60rem; color: var(--ink); background: #fff;
+              font: 1rem/1.58 system-ui, "Helvetica Neue", Arial, "Liberation Sans", sans-serif; }
+            header { margin-bottom: 2.2rem; }
+            .kind { margin: 0; color: var(--deep); font-size: .9rem; font-weight: 600; letter-spacing: .04em; }
+            h1, h2, .answer { font-family: Charter, "Iowan Old Style", Georgia, "Liberation Serif", serif; }
+            h1 { margin: .2rem 0 .6rem; font-size: 2.3rem; line-height: 1.18; font-weight: 600; letter-spacing: -.01em; }
+            .question { margin: 0; max-width: 44rem; color: var(--quiet); font-size: 1.1rem; }
+            .answer { margin: 0 0 1rem; padding: .1rem 0 .1rem 1.1rem; border-left: 4px solid var(--deep);
+              font-size: 1.32rem; line-height: 1.45; max-width: 48rem; }
+            nav { margin: 2.2rem 0 0; padding: .8rem 0; border-top: 1px solid var(--rule);
+              border-bottom: 1px solid var(--rule); }
+            nav ol { display: flex; flex-wrap: wrap; gap: .25rem 1.5rem; margin: 0; padding: 0; list-style: none;
+              font-size: .95rem; }
+            a { color: var(--deep); text-decoration-thickness: 1px; text-underline-offset: 3px; }
+            section { margin-top: 3.2rem; }
+            section.first { margin-top: 0; }
+            h2 { margin: 0 0 1rem; font-size: 1.6rem; line-height: 1.25; font-weight: 600; }
+            h3 { margin: 1.6rem 0 .2rem; font-size: 1.05rem; }
+            p, ul { margin: 0 0 1rem; max-width: 46rem; }
+            ul { padding-left: 1.2rem; }
+            li { margin-bottom: .35rem; }
+            .quiet { color: var(--quiet); font-size: .92rem; }
+            .warning { padding: .7rem 1rem; border: 1px solid var(--ink); border-left-width: 6px; }
+            dl { display: grid; grid-template-columns: repeat(auto-fit, minmax(13rem, 1fr)); gap: .9rem 1.6rem;
+              margin: 0 0 1.4rem; }
+            dt { color: var(--quiet); font-size: .88rem; }
+            dd { margin: 0; font-weight: 600; }
+            .wide { overflow-x: auto; margin: 0 0 1.6rem; }
+            table { width: 100%; border-collapse: collapse; font-size: .95rem; line-height: 1.4; }
+            caption { padding: 0 0 .6rem; text-align: left; color: var(--quiet); font-size: .92rem; }
+            th, td { padding: .5rem .9rem .5rem 0; text-align: left; vertical-align: top;
+              border-bottom: 1px solid var(--rule); }
+            th { font-weight: 600; }
+            tbody th { font-weight: 500; }
+            thead th { border-bottom: 2px solid var(--ink); vertical-align: bottom; line-height: 1.25; }
+            .n { text-align: right; font-variant-numeric: tabular-nums; white-space: nowrap; }
+            thead .n { white-space: normal; }
+            tr.sum th, tr.sum td { font-weight: 700; border-top: 1.5px solid var(--ink); }
+            figure { margin: 1.2rem 0 2rem; }
+            figure svg { display: block; max-width: 100%; height: auto; }
+            figcaption { margin-top: .5rem; max-width: 46rem; color: var(--quiet); font-size: .92rem; }
+            .cautions { padding: .4rem 1.4rem .6rem; border: 1.5px solid var(--ink); }
+            footer { margin-top: 4rem; padding-top: .9rem; border-top: 1px solid var(--rule); color: var(--quiet);
+              font-size: .88rem; }
+            @media print {
+              @page { margin: 16mm 15mm 18mm; }
+              body { max-width: none; padding: 0; font-size: 10pt; line-height: 1.45; }
+              h1 { font-size: 21pt; }
+              h2 { font-size: 14pt; }
+              .answer { font-size: 13pt; }
+              .kind, .quiet, caption, figcaption, dt, footer { font-size: 9pt; }
+              table, nav ol { font-size: 9pt; }
+              nav { display: none; }
+              a { color: inherit; text-decoration: none; }
+              section { margin-top: 9mm; }
+              h2, h3 { break-after: avoid; }
+              figure, tr, .wide, .warning, .caution, dl > div { break-inside: avoid; }
+              caption, thead { break-after: avoid; }
+              p { orphans: 3; widows: 3; }
+              .wide { overflow: visible; }
+            }
+            """;
+
+    private PageStyle() {}
+}

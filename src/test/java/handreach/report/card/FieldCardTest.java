@@ -1,0 +1,224 @@
+package handreach.report.card;
+
+import static org.junit.jupiter.api.Assertions.assertArrayEquals;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import handreach.cartography.LoadoutMark;
+import handreach.report.SampleFigures;
+import handreach.report.draw.Svg;
+import handreach.report.figure.RoseFigure;
+import handreach.report.file.WholeFile;
+import handreach.report.page.Caution;
+import handreach.report.page.Cautions;
+import handreach.units.Lengths;
+import java.io.ByteArrayOutputStream;
+import java.io.IOException;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.List;
+import java.util.Optional;
+import org.apache.pdfbox.Loader;
+import org.apache.pdfbox.cos.COSName;
+import org.apache.pdfbox.pdmodel.PDDocument;
+import org.apache.pdfbox.pdmodel.PDPage;
+import org.apache.pdfbox.pdmodel.font.PDFont;
+import org.apache.pdfbox.text.PDFTextStripper;
+import org.apache.pdfbox.text.TextPosition;
+import org.junit.jupiter.api.Test;
+
+class FieldCardTest {
+    private static final Instant MADE = Instant.parse("2026-05-02T06:30:00Z");
+    private static final RoseFigure ROSE = RoseFigure.of(
+                    "reach", List.of(SampleFigures.trace(0, true), SampleFigures.trace(1, false)), Lengths.METRIC)
+            .sized(60)
+            .over(SampleFigures.HILLS, SampleFigures.MIDDLE, List.of());
+
+    private static CardView view(String name, int lines) {
+        List<CardLine> many =
+                Collections.nCopies(lines, new CardLine("NE to E:", "nothing sure beyond 0.8 km, " + name));
+        List<CardLoadout> loadouts = new ArrayList<>();
+        List<CardPerson> people = new ArrayList<>();
+        for (int i = 0; i < 4; i++) {
+            loadouts.add(new CardLoadout(Optional.of(LoadoutMark.of(i)), name, "median 2.9 km (2.1 to 3.8)"));
+            people.add(new CardPerson(
+                    String.valueOf(i + 1),
+                    "Party " + i,
+                    name,
+                    "16S 750626 4017508",
+                    "045\u00b0, 2.9 km",
+                    new CardPerson.Odds(
+                            new CardPerson.Share("23 %", true),
+                            new CardPerson.Share("45 %", true),
+                            new CardPerson.Share(">99 %", false))));
+        }
+        return new CardView(
+                new CardView.Heading(name, "Ops 1, 155.100 MHz", "copy at 90 % of places", MADE),
+                new CardView.Loadouts("Reach with the same at both ends.", loadouts),
+                new CardPeople("camp", "Calls: odds that camp copies them.", people, List.of()),
+                ROSE,
+                new CardView.Words(many, many, many, many, many),
+                Cautions.RAISING);
+    }
+
+    private static byte[] bytes(WholeFile.Content content) throws IOException {
+        ByteArrayOutputStream out = new ByteArrayOutputStream();
+        content.writeTo(out);
+        return out.toByteArray();
+    }
+
+    /** Text of a page and the places of its letters. */
+    private static final class Letters extends PDFTextStripper {
+        private final List<TextPosition> all = new ArrayList<>();
+
+        Letters() throws IOException {
+            setSuppressDuplicateOverlappingText(true);
+        }
+
+        @Override
+        protected void processTextPosition(TextPosition text) {
+            super.processTextPosition(text);
+            all.add(text);
+        }
+    }
+
+    @Test
+    void everythingStandsOnOneSheetOfTheRightSize() throws IOException {
+        for (CardSize paper : CardSize.values())
+            try (PDDocument card = Loader.loadPDF(bytes(FieldCard.sheet(view("whip", 3), paper)))) {
+                assertEquals(1, card.getNumberOfPages());
+                PDPage page = card.getPage(0);
+                assertEquals(
+                        paper == CardSize.A4 ? 595.28 : 612, page.getMediaBox().getWidth(), 0.1);
+                assertEquals(
+                        paper == CardSize.A4 ? 841.89 : 792, page.getMediaBox().getHeight(), 0.1);
+                Letters letters = new Letters();
+                String text = letters.getText(card).replaceAll("\\s+", " ");
+                for (String word : List.of(
+                        "Loadouts",
+                        "Who is where",
+                        "16S 750626 4017508",
+                        "045\u00b0, 2.9 km",
+                        "Party 3",
+                        "Dead ground",
+                        "Relay",
+                        "If contact is lost",
+                        "Check times",
+                        "155.100 MHz")) assertTrue(text.contains(word), word);
+                for (Caution caution : Cautions.RAISING)
+                    assertTrue(text.contains(Cautions.title(caution)), Cautions.title(caution));
+                for (TextPosition letter : letters.all) {
+                    assertTrue(letter.getX() > 20
+                            && letter.getX() < page.getMediaBox().getWidth() - 20);
+                    assertTrue(letter.getY() > 20
+                            && letter.getY() < page.getMediaBox().getHeight() - 20);
+                    assertTrue(letter.getFontSizeInPt() >= 8.99, letter + " is " + letter.getFontSizeInPt() + " pt");
+                }
+            }
+    }
+
+    @Test
+    void tooMuchIsCutAndSaidSoAndCautionsAreNever() throws IOException {
+        for (WholeFile.Content card : List.of(
+                FieldCard.sheet(view("a loadout with a rather long name", 30), CardSize.A4),
+                FieldCard.fold(view("a loadout with a rather long name", 30), CardSize.LETTER)))
+            try (PDDocument document = Loader.loadPDF(bytes(card))) {
+                Letters letters = new Letters();
+                String text = letters.getText(document).replaceAll("\\s+", " ");
+                assertTrue(text.contains("more in the report"), text);
+                assertEquals(1, document.getNumberOfPages());
+                for (TextPosition letter : letters.all)
+                    assertTrue(letter.getY() > 10
+                            && letter.getY() < document.getPage(0).getMediaBox().getHeight() - 10);
+            }
+    }
+
+    @Test
+    void doubtsArePrintedAndGiveWayToWhatToDo() throws IOException {
+        CardLine[] steps = new CardLine[6];
+        for (int i = 0; i < steps.length; i++) steps[i] = CardLine.of("Step " + i + " of what to do.");
+        for (int doubts : new int[] {2, 60}) {
+            List<CardLine> many = Collections.nCopies(doubts, CardLine.of("Lost beyond 65 dB on 44 of 72 bearings."));
+            CardView.Words words = new CardView.Words(List.of(), List.of(), List.of(steps), List.of(), many);
+            CardView view = bare(words);
+            for (WholeFile.Content card :
+                    List.of(FieldCard.sheet(view, CardSize.A4), FieldCard.fold(view, CardSize.A4)))
+                try (PDDocument document = Loader.loadPDF(bytes(card))) {
+                    String text = new PDFTextStripper().getText(document).replaceAll("\\s+", "");
+                    assertTrue(
+                            text.contains("Doubtful")
+                                    && text.contains(doubts == 2 ? "44of72bearings" : "moreinthereport"),
+                            text);
+                    for (CardLine step : steps)
+                        assertTrue(text.contains(step.words().replace(" ", "")), text);
+                    assertEquals(doubts == 60, text.contains("moreinthereport"));
+                }
+        }
+    }
+
+    private static CardView bare(CardView.Words words) {
+        return new CardView(
+                view("whip", 1).heading(),
+                new CardView.Loadouts("", List.of()),
+                new CardPeople("", "", List.of(), List.of()),
+                ROSE,
+                words,
+                Cautions.CARRYING);
+    }
+
+    @Test
+    void anEmptyListLeavesLinesForThePencil() throws IOException {
+        CardView.Words none = new CardView.Words(List.of(), List.of(), List.of(), List.of(), List.of());
+        CardView view = bare(none);
+        try (PDDocument document = Loader.loadPDF(bytes(FieldCard.sheet(view, CardSize.A4)))) {
+            assertTrue(new PDFTextStripper().getText(document).contains("Check times"));
+        }
+        String svg = Svg.text(FieldCard.sheetFigure(view, CardSize.A4), "c");
+        assertTrue(svg.split("#8a949a", -1).length > 4 * 3, "ruled lines");
+    }
+
+    @Test
+    void hostileAndForeignWordsArePrintedAsWords() throws IOException {
+        CardView view = view(SampleFigures.HOSTILE, 2);
+        for (WholeFile.Content card :
+                List.of(FieldCard.sheet(view, CardSize.LETTER), FieldCard.fold(view, CardSize.A4)))
+            try (PDDocument document = Loader.loadPDF(bytes(card))) {
+                String text = new PDFTextStripper().getText(document).replaceAll("\\s+", "");
+                assertTrue(text.contains("<script>alert(\"x\")</script>&'Tom'"), text);
+            }
+    }
+
+    @Test
+    void theTypefaceTravelsInTheFile() throws IOException {
+        try (PDDocument document = Loader.loadPDF(bytes(FieldCard.sheet(view("whip", 2), CardSize.A4)))) {
+            int fonts = 0;
+            for (COSName name : document.getPage(0).getResources().getFontNames()) {
+                PDFont font = document.getPage(0).getResources().getFont(name);
+                assertTrue(font.isEmbedded(), font.getName());
+                fonts++;
+            }
+            assertEquals(2, fonts);
+        }
+    }
+
+    @Test
+    void theSameCardIsTheSameFile() throws IOException {
+        assertArrayEquals(
+                bytes(FieldCard.sheet(view("whip", 2), CardSize.A4)),
+                bytes(FieldCard.sheet(view("whip", 2), CardSize.A4)));
+    }
+
+    @Test
+    void onAFoldTheInnerPagesStandUpsideDown() throws IOException {
+        try (PDDocument document = Loader.loadPDF(bytes(FieldCard.fold(view("whip", 2), CardSize.A4)))) {
+            Letters letters = new Letters();
+            letters.getText(document);
+            float half = document.getPage(0).getMediaBox().getHeight() / 2;
+            for (TextPosition letter : letters.all) {
+                boolean isUpper = letter.getTextMatrix().getTranslateY() > half;
+                assertEquals(isUpper, letter.getTextMatrix().getScaleX() < 0, letter.toString());
+            }
+        }
+    }
+}

@@ -1,0 +1,108 @@
+package handreach.report.page;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import handreach.report.SampleFigures;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import org.junit.jupiter.api.Test;
+
+class HtmlPageTest {
+    private static final String BAD = SampleFigures.HOSTILE;
+
+    private static Page page() {
+        List<Block> blocks = new ArrayList<>(List.of(
+                Paragraph.of(BAD),
+                Paragraph.warning(BAD),
+                new Bullets(List.of(BAD, "b")),
+                new Facts(List.of(new Facts.Fact(BAD, BAD))),
+                new Sheet(
+                        BAD,
+                        List.of(Sheet.Column.words(BAD), Sheet.Column.number("n, dB")),
+                        List.of(Sheet.Row.of(BAD, "1\n2"), Sheet.Row.sum("sum", "3"))),
+                new Subheading(BAD),
+                new CautionBlock(Cautions.RAISING)));
+        SampleFigures.all().forEach(figure -> blocks.add(new Drawing(figure, BAD)));
+        Section section = new Section(BAD, blocks);
+        return new Page(BAD, BAD, BAD, List.of(Paragraph.answer(BAD)), List.of(section, section, section), BAD);
+    }
+
+    private static final String HTML = HtmlPage.text(page());
+
+    @Test
+    void noWordFromOutsideBecomesMarkup() {
+        assertFalse(HTML.contains("<script"));
+        assertFalse(HTML.contains("</script"));
+        assertTrue(HTML.contains("&lt;script&gt;alert(&quot;x&quot;)&lt;/script&gt; &amp; &#39;Tom&#39;"));
+    }
+
+    @Test
+    void everyElementIsClosedInOrder() {
+        List<String> open = new ArrayList<>();
+        Matcher tag = Pattern.compile("<(/?)([a-z][a-z0-9]*)((?:[^>\"]|\"[^\"]*\")*?)(/?)>", Pattern.CASE_INSENSITIVE)
+                .matcher(HTML);
+        while (tag.find()) {
+            String name = tag.group(2);
+            if (List.of("meta", "br").contains(name) || !tag.group(4).isEmpty()) continue;
+            if (tag.group(1).isEmpty()) open.add(name);
+            else assertEquals(open.remove(open.size() - 1), name, "at " + tag.start());
+        }
+        assertEquals(List.of(), open);
+    }
+
+    @Test
+    void nothingIsFetchedFromAnywhere() {
+        Matcher link = Pattern.compile("(?:href|src|action|url)\\s*[=(]\\s*[\"']?([^\"')>\\s]{1,40})")
+                .matcher(HTML);
+        while (link.find()) {
+            String target = link.group(1);
+            assertTrue(target.startsWith("#") || target.startsWith("data:image/png;base64,"), target);
+        }
+        assertTrue(HTML.contains("default-src &#39;none&#39;"), "content policy");
+        assertFalse(HTML.contains("@import") || HTML.contains("<link"));
+    }
+
+    @Test
+    void identifiersAreUniqueAcrossFigures() {
+        List<String> seen = new ArrayList<>();
+        Matcher id = Pattern.compile(" id=\"([^\"]+)\"").matcher(HTML);
+        while (id.find()) {
+            assertFalse(seen.contains(id.group(1)), id.group(1));
+            seen.add(id.group(1));
+        }
+        assertTrue(seen.size() > 30);
+    }
+
+    @Test
+    void theAnswerComesBeforeEverythingElse() {
+        assertTrue(HTML.indexOf("class=\"answer\"") < HTML.indexOf("<nav"));
+        assertTrue(HTML.indexOf("<nav") < HTML.indexOf("<h2>"));
+    }
+
+    @Test
+    void tablesAreTablesForThoseWhoHearThem() {
+        assertTrue(HTML.contains("<caption>"));
+        assertTrue(HTML.contains("scope=\"col\""));
+        assertTrue(HTML.contains("scope=\"row\""));
+        assertTrue(HTML.contains("1<br>2"));
+        assertTrue(HTML.contains("lang=\"en\""));
+    }
+
+    @Test
+    void noSizeInTheStyleSheetIsBelowTwelvePixels() { // 1 rem is 16 px, 1 pt is 4/3 px
+        Matcher size =
+                Pattern.compile("font(?:-size)?:\\s*([0-9.]+)(rem|pt|px)").matcher(PageStyle.SHEET);
+        int found = 0;
+        while (size.find()) {
+            double px = Double.parseDouble(size.group(1))
+                    * (size.group(2).equals("rem") ? 16 : size.group(2).equals("pt") ? 4 / 3.0 : 1);
+            assertTrue(px >= 12, size.group());
+            found++;
+        }
+        assertTrue(found > 10);
+    }
+}
