@@ -1,5 +1,6 @@
 package handreach.bench;
 
+import handreach.bench.match.MatchReadings;
 import handreach.input.Fault;
 import handreach.input.InputFault;
 import handreach.input.NearestWord;

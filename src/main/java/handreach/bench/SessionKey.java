@@ -14,7 +14,7 @@ import java.util.Set;
  * @param mounting what the antennas stood on
  * @param frequencyMhz where the readings give it
  */
-record SessionKey(Mounting mounting, OptionalDouble frequencyMhz) {
+public record SessionKey(Mounting mounting, OptionalDouble frequencyMhz) {
     /**
      * Sorts readings of one quantity into sessions. A row without a frequency joins the only frequency of its mounting if
      * there is just one.
@@ -46,7 +46,7 @@ record SessionKey(Mounting mounting, OptionalDouble frequencyMhz) {
                 : mounting.name() + " at " + plain(frequencyMhz.getAsDouble()) + " MHz";
     }
 
-    static String plain(double value) {
+    public static String plain(double value) {
         return value == Math.rint(value) && Math.abs(value) < 1e15
                 ? String.valueOf((long) value)
                 : String.valueOf(value);

@@ -1,7 +1,7 @@
 package handreach.cli;
 
-import handreach.bench.MatchAnalysis;
-import handreach.bench.Touchstone;
+import handreach.bench.match.MatchAnalysis;
+import handreach.bench.match.Touchstone;
 import handreach.input.Faults;
 import handreach.input.NumberText;
 import handreach.plan.PlanFile;

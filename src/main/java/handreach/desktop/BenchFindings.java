@@ -2,8 +2,8 @@ package handreach.desktop;
 
 import handreach.bench.AntennaResult;
 import handreach.bench.BenchAnalysis;
-import handreach.bench.MatchAnalysis;
 import handreach.bench.MountResult;
+import handreach.bench.match.MatchAnalysis;
 import handreach.cartography.LoadoutMark;
 import handreach.loadout.ElevationPattern;
 import handreach.loadout.Loadout;

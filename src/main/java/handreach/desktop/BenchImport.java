@@ -2,10 +2,10 @@ package handreach.desktop;
 
 import handreach.bench.BenchAnalysis;
 import handreach.bench.BenchFile;
-import handreach.bench.MatchAnalysis;
 import handreach.bench.Mounting;
 import handreach.bench.Reading;
-import handreach.bench.Touchstone;
+import handreach.bench.match.MatchAnalysis;
+import handreach.bench.match.Touchstone;
 import handreach.input.InputFault;
 import handreach.plan.Kit;
 import handreach.plan.PlanText;

@@ -1,7 +1,7 @@
 package handreach.desktop;
 
 import handreach.bench.BenchAnalysis;
-import handreach.bench.MatchAnalysis;
+import handreach.bench.match.MatchAnalysis;
 import handreach.input.Fault;
 import handreach.input.InputFault;
 import handreach.loadout.Loadout;

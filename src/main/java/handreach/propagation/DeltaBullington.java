@@ -12,9 +12,9 @@ import java.util.function.DoubleUnaryOperator;
  * @param sphereDb L_dsph, spherical-earth loss over the smooth surface
  * @param surface the smooth surface
  */
-record DeltaBullington(double profileDb, double smoothDb, double sphereDb, SmoothSurface surface) {
+public record DeltaBullington(double profileDb, double smoothDb, double sphereDb, SmoothSurface surface) {
     /** Diffraction loss over free space, dB. */
-    double lossDb() {
+    public double lossDb() {
         return profileDb + Math.max(sphereDb - smoothDb, 0);
     }
 
@@ -24,7 +24,7 @@ record DeltaBullington(double profileDb, double smoothDb, double sphereDb, Smoot
      * @param txTipM height of the first antenna above sea level, m
      * @param rxTipM height of the last antenna above sea level, m
      */
-    static DeltaBullington of(
+    public static DeltaBullington of(
             double[] dKm,
             double[] hM,
             double txTipM,
@@ -50,7 +50,7 @@ record DeltaBullington(double profileDb, double smoothDb, double sphereDb, Smoot
     }
 
     /** Over a profile that may carry clutter and a surface found before; the first-term loss as a function of the earth radius. */
-    static DeltaBullington of(
+    public static DeltaBullington of(
             double[] dKm,
             double[] groundM,
             double txTipM,

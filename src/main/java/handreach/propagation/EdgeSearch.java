@@ -1,16 +1,16 @@
 package handreach.propagation;
 
 /** Edges of an outline: ground raised by the earth's bulge, antenna tips at its ends. */
-final class EdgeSearch {
+public final class EdgeSearch {
     private EdgeSearch() {}
 
     /** Height of a sample above the straight line between two others, m. */
-    static double aboveLineM(double[] dKm, double[] y, int from, int at, int to) {
+    public static double aboveLineM(double[] dKm, double[] y, int from, int at, int to) {
         double span = dKm[to] - dKm[from];
         return y[at] - (y[from] * (dKm[to] - dKm[at]) + y[to] * (dKm[at] - dKm[from])) / span;
     }
 
-    static double nu(double[] dKm, double[] y, int from, int at, int to, double wavelengthM) {
+    public static double nu(double[] dKm, double[] y, int from, int at, int to, double wavelengthM) {
         return KnifeEdge.nu(aboveLineM(dKm, y, from, at, to), dKm[at] - dKm[from], dKm[to] - dKm[at], wavelengthM);
     }
 

@@ -1,5 +1,7 @@
 package handreach.propagation;
 
+import handreach.propagation.handheld.HandheldWalk;
+import handreach.propagation.march.CoveredMarch;
 import handreach.terrain.Cover;
 
 /**
@@ -24,20 +26,28 @@ public final class EndCover {
     }
 
     /** Height from which the path of an end is reckoned, m: that of the roofs in town, where they stand higher than the antenna. */
-    static double reckonedM(double antennaM, Cover cover, double standingM) {
+    public static double reckonedM(double antennaM, Cover cover, double standingM) {
         if (!cover.isTown()) return antennaM;
         return Math.max(antennaM, standingM > 0 ? standingM : TerminalClutter.representativeHeightM(cover));
     }
 
     /** Loss from that height down to the antenna, dB; 0 outside towns. */
-    double roofsDb(double antennaM, double reckonedM, Cover cover) {
+    public double roofsDb(double antennaM, double reckonedM, Cover cover) {
         if (!(reckonedM > antennaM)) return 0;
         return TerminalClutter.lossDb(
                 conditions.frequency(), cover, antennaM, reckonedM, TerminalClutter.STREET_WIDTH_M);
     }
 
-    /** Tops of the trees over the antenna of an end in woodland, m. */
-    static double topsOverM(double antennaM, double standingM) {
+    /**
+     * Tops of the trees over the antenna of an end in woodland.
+     *
+     * @shape  scalars in, scalar out; pure
+     * @unit   m above ground; 0 for trees takes their representative height; result m
+     * @valid  every finite height; 0 for an antenna above the tops
+     * @error  that of the stated height of the trees
+     * @source Rec. ITU-R P.1812, representative clutter height of woodland
+     */
+    public static double topsOverM(double antennaM, double standingM) {
         double treesM = standingM > 0 ? standingM : TerminalClutter.representativeHeightM(Cover.WOODLAND);
         return treesM - antennaM;
     }
@@ -57,7 +67,7 @@ public final class EndCover {
     }
 
     /** The same for tops so far over the antenna. */
-    double throughTreesDb(double runM, double toTopsM, double slope) {
+    public double throughTreesDb(double runM, double toTopsM, double slope) {
         if (!(runM > 0) || !(toTopsM > 0)) return 0;
         double depth = slope > 0 ? Math.min(runM, toTopsM / slope) : runM;
         return Woodland.terminalDb(depth, woodDbPerM, woodCeilingDb);

@@ -1,5 +1,7 @@
 package handreach.propagation;
 
+import handreach.propagation.handheld.StretchedEdges;
+
 /** Several knife edges one after the other, each lit by the one before. */
 public final class EpsteinPeterson {
     /** Below this ν over its neighbours' line a sample of sampled ground is no edge of its own (ours). */

@@ -1,11 +1,11 @@
 package handreach.propagation;
 
 /** Inverse of the upper tail of the normal law, as rounded in Rec. ITU-R P.1546 and P.1812: to be used only inside them. */
-final class InverseNormal {
+public final class InverseNormal {
     private InverseNormal() {}
 
     /** I(x) for x from 0.000001 to 0.999999; Rec. ITU-R P.1812-6 Attachment 2, after Abramowitz and Stegun 26.2.23. */
-    static double of(double x) {
+    public static double of(double x) {
         return x <= 0.5 ? tail(x) : -tail(1 - x);
     }
 

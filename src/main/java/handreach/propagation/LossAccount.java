@@ -6,12 +6,13 @@ import java.util.List;
 import java.util.Locale;
 
 /** A loss while it is being added up: free space first, then parts, steps and warnings as a model finds them. */
-final class LossAccount {
+public final class LossAccount {
     /** No model of this room is meant for less, km. */
-    static final double SHORTEST_KM = 0.05;
+    public static final double SHORTEST_KM = 0.05;
 
     /** Said by models that count cover at the ends, of paths with some between. */
-    static final String ENDS_ONLY = "Trees and buildings count at the two ends only; those between are left out.";
+    public static final String ENDS_ONLY =
+            "Trees and buildings count at the two ends only; those between are left out.";
 
     private static final double HALF_WAY_ROUND_KM = 20_038;
 
@@ -23,7 +24,7 @@ final class LossAccount {
     private final List<String> warnings = new ArrayList<>();
 
     /** Opens the account with the free-space loss of the straight line; refuses what no model can answer. */
-    LossAccount(String model, Profile profile, Terminals terminals, PathConditions conditions) {
+    public LossAccount(String model, Profile profile, Terminals terminals, PathConditions conditions) {
         refuse(profile, conditions);
         this.model = model;
         freeSpaceDb = FreeSpace.lossDb(conditions.frequency(), FreeSpace.slantKm(profile, terminals));
@@ -56,28 +57,28 @@ final class LossAccount {
                     Locale.ROOT, "the frequency is %.6g MHz; the loss models answer for 1 to 300 000 MHz.", mhz));
     }
 
-    double freeSpaceDb() {
+    public double freeSpaceDb() {
         return freeSpaceDb;
     }
 
-    LossAccount part(String name, double db, String source) {
+    public LossAccount part(String name, double db, String source) {
         parts.add(new LossPart(name, db, source));
         lossDb += db;
         return this;
     }
 
-    LossAccount step(String symbol, double value, String unit) {
+    public LossAccount step(String symbol, double value, String unit) {
         steps.add(new Step(symbol, value, unit));
         return this;
     }
 
-    LossAccount warn(String sentence) {
+    public LossAccount warn(String sentence) {
         warnings.add(sentence);
         return this;
     }
 
     /** Warns when a value lies outside a document's range. */
-    LossAccount within(String what, double value, double low, double high, String unit, String document) {
+    public LossAccount within(String what, double value, double low, double high, String unit, String document) {
         if (value < low || value > high)
             warn(String.format(
                     Locale.ROOT,
@@ -101,7 +102,7 @@ final class LossAccount {
         return this;
     }
 
-    PathLoss close() {
+    public PathLoss close() {
         return new PathLoss(model, lossDb, freeSpaceDb, parts, steps, warnings);
     }
 

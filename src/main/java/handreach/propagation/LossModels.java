@@ -1,6 +1,9 @@
 package handreach.propagation;
 
 import handreach.input.Keyword;
+import handreach.propagation.handheld.Handheld;
+import handreach.propagation.march.FullWave;
+import handreach.propagation.p1812.P1812Model;
 import java.util.List;
 
 /** The models, each once: two of them are the same if they are the same object. */

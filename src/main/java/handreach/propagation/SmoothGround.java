@@ -1,5 +1,6 @@
 package handreach.propagation;
 
+import handreach.propagation.handheld.HandheldTerms;
 import handreach.units.Frequency;
 import handreach.units.Polarization;
 import org.apache.commons.math3.complex.Complex;
@@ -11,7 +12,7 @@ import org.apache.commons.math3.complex.Complex;
  * by |h + 1/(jkδ)|. Here the two are one formula: the flat-earth field, plus what curvature costs a low antenna, minus what
  * height wins back; it passes without a step into the field above the tangent plane where the ray clears the bulge.
  */
-final class SmoothGround {
+public final class SmoothGround {
     /** Where the two forms of the curvature loss meet. */
     private static final double CURVATURE_JOIN = 1.7;
 
@@ -32,7 +33,7 @@ final class SmoothGround {
     private final double heightScale;
     private final double effectiveRadiusM;
 
-    SmoothGround(Frequency frequency, Polarization polarization, Ground ground, double effectiveRadiusM) {
+    public SmoothGround(Frequency frequency, Polarization polarization, Ground ground, double effectiveRadiusM) {
         waveNumber = frequency.waveNumber();
         this.effectiveRadiusM = effectiveRadiusM;
         Complex epsilon = ground.relativePermittivity(frequency);
@@ -52,7 +53,7 @@ final class SmoothGround {
     }
 
     /** Height with the surface wave: |h + 1/(jkδ)|, m. */
-    double waveHeightM(double heightM) {
+    public double waveHeightM(double heightM) {
         double re = heightM + tailRe;
         return Math.sqrt(re * re + tailIm * tailIm);
     }
@@ -67,7 +68,7 @@ final class SmoothGround {
      * @source Norton's flat-earth field; Rec. ITU-R P.526-15 section 3 for geometry and height gain; the loss by curvature fitted to
      *     the residue series of two low antennas by us
      */
-    double lossDb(double distanceM, double height1M, double height2M) {
+    public double lossDb(double distanceM, double height1M, double height2M) {
         double d = distanceM;
         double wave1 = waveHeightM(height1M);
         double wave2 = waveHeightM(height2M);
@@ -115,7 +116,7 @@ final class SmoothGround {
     }
 
     /** Diffraction parameter of the bulge of the smooth earth, as {@link HandheldTerms} has it for the ground. */
-    double nu(double d, double height1M, double height2M) {
+    public double nu(double d, double height1M, double height2M) {
         double lambda = 2 * Math.PI / waveNumber;
         double p = tangentM(height1M);
         double q = d - tangentM(height2M);
@@ -129,7 +130,7 @@ final class SmoothGround {
     }
 
     /** Bend times split over lift of the string over the smooth earth, m: an arc of even bend between the two tangents. */
-    double splitM(double d, double height1M, double height2M) {
+    public double splitM(double d, double height1M, double height2M) {
         double p = tangentM(height1M);
         double q = d - tangentM(height2M);
         if (!(q > p)) return 0;

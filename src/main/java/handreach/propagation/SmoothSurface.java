@@ -8,7 +8,7 @@ package handreach.propagation;
  * @param txM surface height under the first terminal for diffraction, never above the ground there
  * @param rxM the same under the last
  */
-record SmoothSurface(double fitTxM, double fitRxM, double txM, double rxM) {
+public record SmoothSurface(double fitTxM, double fitRxM, double txM, double rxM) {
     /**
      * Smooth-earth heights of Rec. ITU-R P.526-15 section 4.5.2 (equations (61) to (66)), the same as Rec. ITU-R P.1812-6 Attachment 1
      * section 5.6.
@@ -16,7 +16,7 @@ record SmoothSurface(double fitTxM, double fitRxM, double txM, double rxM) {
      * @param txTipM height of the first antenna above sea level
      * @param rxTipM height of the last antenna above sea level
      */
-    static SmoothSurface of(double[] dKm, double[] hM, double txTipM, double rxTipM) {
+    public static SmoothSurface of(double[] dKm, double[] hM, double txTipM, double rxTipM) {
         int n = dKm.length - 1;
         double d = dKm[n];
         // Heights from the first sample: the sums of squares of a 200 000-point profile keep their digits.

@@ -1,6 +1,7 @@
 package handreach.propagation;
 
 import handreach.profile.Profile;
+import handreach.propagation.handheld.StretchedEdges;
 import handreach.terrain.Cover;
 import handreach.units.Frequency;
 import java.util.ArrayList;

@@ -10,9 +10,9 @@ import handreach.profile.Zone;
  * @param longestLandKm d_tm, longest unbroken run over inland and coastal land
  * @param longestInlandKm d_lm, longest unbroken run over inland
  */
-record ZoneMix(double seaShare, double longestLandKm, double longestInlandKm) {
+public record ZoneMix(double seaShare, double longestLandKm, double longestInlandKm) {
     /** Rec. ITU-R P.1812-6 sections 3.2 and 4.1. */
-    static ZoneMix of(Profile profile) {
+    public static ZoneMix of(Profile profile) {
         double sea = 0;
         double land = 0;
         double inland = 0;

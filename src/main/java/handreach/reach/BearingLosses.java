@@ -1,9 +1,9 @@
 package handreach.reach;
 
-import handreach.propagation.CoveredMarch;
 import handreach.propagation.LossModel;
 import handreach.propagation.LossModels;
 import handreach.propagation.Terminals;
+import handreach.propagation.march.CoveredMarch;
 import java.util.List;
 import java.util.stream.IntStream;
 

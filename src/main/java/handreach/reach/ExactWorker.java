@@ -1,9 +1,9 @@
 package handreach.reach;
 
-import handreach.propagation.CoveredMarch;
 import handreach.propagation.LossModel;
 import handreach.propagation.LossModels;
 import handreach.propagation.Terminals;
+import handreach.propagation.march.CoveredMarch;
 import java.util.List;
 
 /** One thread's share of exact work: one path per cell, cut and reckoned as a single path is. */

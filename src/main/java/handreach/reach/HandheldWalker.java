@@ -1,8 +1,8 @@
 package handreach.reach;
 
-import handreach.propagation.HandheldWalk;
 import handreach.propagation.PathConditions;
 import handreach.propagation.Terminals;
+import handreach.propagation.handheld.HandheldWalk;
 import handreach.terrain.Cover;
 
 /** The {@code handheld} model along rays: one string walked outwards, and the unbroken woodland from either end. */

@@ -1,7 +1,7 @@
 package handreach.reach;
 
-import handreach.propagation.CoveredMarch;
 import handreach.propagation.Terminals;
+import handreach.propagation.march.CoveredMarch;
 import java.util.ArrayList;
 import java.util.List;
 

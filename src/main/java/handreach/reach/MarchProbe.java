@@ -1,7 +1,7 @@
 package handreach.reach;
 
-import handreach.propagation.FieldMarchCost;
 import handreach.propagation.Terminals;
+import handreach.propagation.march.FieldMarchCost;
 import java.util.List;
 
 /** Paths of an area as a march would take them: cut and counted, and marched only when told. One per thread. */

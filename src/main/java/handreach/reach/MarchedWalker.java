@@ -1,9 +1,9 @@
 package handreach.reach;
 
-import handreach.propagation.CoveredMarch;
 import handreach.propagation.LossModels;
 import handreach.propagation.PathConditions;
 import handreach.propagation.Terminals;
+import handreach.propagation.march.CoveredMarch;
 import handreach.terrain.Cover;
 import java.util.List;
 

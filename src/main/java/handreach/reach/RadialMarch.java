@@ -1,11 +1,11 @@
 package handreach.reach;
 
 import handreach.profile.Profile;
-import handreach.propagation.CoveredMarch;
-import handreach.propagation.FieldMarch;
-import handreach.propagation.FieldMarchCost;
 import handreach.propagation.PathConditions;
 import handreach.propagation.Terminals;
+import handreach.propagation.march.CoveredMarch;
+import handreach.propagation.march.FieldMarch;
+import handreach.propagation.march.FieldMarchCost;
 import java.util.Arrays;
 import java.util.List;
 

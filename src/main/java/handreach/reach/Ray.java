@@ -2,7 +2,7 @@ package handreach.reach;
 
 import handreach.profile.Profile;
 import handreach.profile.Zone;
-import handreach.propagation.CoveredMarch;
+import handreach.propagation.march.CoveredMarch;
 import handreach.terrain.Cover;
 import java.util.Arrays;
 import java.util.stream.Stream;

@@ -27,7 +27,7 @@ import java.util.function.Supplier;
 import org.locationtech.jts.geom.Geometry;
 
 /** What an area answer becomes as files for other tools, by file name. */
-final class AreaFiles {
+public final class AreaFiles {
     private final ReachAnswer answer;
     private final ReachAnswer.AreaAnswer area;
     private final List<String> words;
@@ -41,7 +41,7 @@ final class AreaFiles {
     }
 
     /** File words of several loadouts; names that would look alike as file names get a number. */
-    static List<String> fileWords(List<String> names) {
+    public static List<String> fileWords(List<String> names) {
         Set<String> words = new LinkedHashSet<>();
         for (String name : names) {
             String word = ReachFiles.fileWord(name);

@@ -1,8 +1,8 @@
 package handreach.report;
 
 import handreach.bench.BenchAnalysis;
-import handreach.bench.MatchAnalysis;
-import handreach.bench.Touchstone;
+import handreach.bench.match.MatchAnalysis;
+import handreach.bench.match.Touchstone;
 import handreach.plan.Channel;
 import handreach.plan.Kit;
 import handreach.plan.PlanFile;

@@ -2,13 +2,13 @@ package handreach.report;
 
 import handreach.bench.AntennaResult;
 import handreach.bench.BenchAnalysis;
-import handreach.bench.ChannelMatch;
 import handreach.bench.Effect;
-import handreach.bench.MatchAnalysis;
-import handreach.bench.MatchReadings;
 import handreach.bench.MeterResult;
 import handreach.bench.MeterScale;
 import handreach.bench.MountResult;
+import handreach.bench.match.ChannelMatch;
+import handreach.bench.match.MatchAnalysis;
+import handreach.bench.match.MatchReadings;
 import handreach.cartography.LoadoutMark;
 import handreach.report.figure.Axis;
 import handreach.report.figure.Curve;

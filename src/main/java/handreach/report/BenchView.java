@@ -1,7 +1,7 @@
 package handreach.report;
 
 import handreach.bench.BenchAnalysis;
-import handreach.bench.MatchAnalysis;
+import handreach.bench.match.MatchAnalysis;
 import handreach.report.figure.ChannelMark;
 import java.util.List;
 

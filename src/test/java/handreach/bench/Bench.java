@@ -8,7 +8,7 @@ import java.util.Locale;
 import java.util.stream.Collectors;
 
 /** Bench files written on paper, for tests. */
-final class Bench {
+public final class Bench {
     static final String HEADER = "antenna,mount,quantity,value,unit,frequency_mhz,trial,note\n";
     static final double[] CONTROL = {-41.8, -42.3, -41.5, -42.0, -41.9, -42.6};
     static final double[] CANDIDATE = {-39.6, -39.9, -39.7, -39.4, -40.1, -39.9};
@@ -72,7 +72,7 @@ final class Bench {
         throw new AssertionError("no fault found in\n" + text);
     }
 
-    static String together(List<String> lines) {
+    public static String together(List<String> lines) {
         return lines.stream().collect(Collectors.joining("\n"));
     }
 }

@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import handreach.bench.match.MatchReadings;
 import handreach.input.InputFault;
 import handreach.uncertainty.Estimate;
 import handreach.uncertainty.Interval;

@@ -4,6 +4,9 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import handreach.bench.match.MatchAnalysis;
+import handreach.bench.match.MatchComparison;
+import handreach.bench.match.Touchstone;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;

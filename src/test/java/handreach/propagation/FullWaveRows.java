@@ -12,11 +12,11 @@ import java.util.List;
 import java.util.Map;
 
 /** Reference rows of the field march, and the grounds it is tried on. */
-final class FullWaveRows {
+public final class FullWaveRows {
     private FullWaveRows() {}
 
     /** Rows of a resource as maps from column to word; lines with # are notes. */
-    static List<Map<String, String>> read(String name) {
+    public static List<Map<String, String>> read(String name) {
         try (InputStream in = FullWaveRows.class.getResourceAsStream(name)) {
             List<Map<String, String>> rows = new ArrayList<>();
             String[] columns = null;
@@ -37,11 +37,11 @@ final class FullWaveRows {
         }
     }
 
-    static double number(Map<String, String> row, String column) {
+    public static double number(Map<String, String> row, String column) {
         return Double.parseDouble(row.get(column));
     }
 
-    static PathConditions conditions(
+    public static PathConditions conditions(
             double mhz, Polarization polarization, double permittivity, double conductivity, double k) {
         return new PathConditions(
                 new Frequency(mhz),
@@ -51,12 +51,12 @@ final class FullWaveRows {
                 Climate.MEDIAN);
     }
 
-    static Polarization polarization(Map<String, String> row) {
+    public static Polarization polarization(Map<String, String> row) {
         return row.get("polarization").equals("V") ? Polarization.VERTICAL : Polarization.HORIZONTAL;
     }
 
     /** Level ground at a height, evenly sampled. */
-    static Profile level(double lengthM, double stepM, double heightM) {
+    public static Profile level(double lengthM, double stepM, double heightM) {
         int n = (int) Math.round(lengthM / stepM) + 1;
         double[] d = new double[n];
         double[] h = new double[n];
@@ -71,7 +71,7 @@ final class FullWaveRows {
      * Ground that is level but for one valley (depth below 0) or ridge with even faces, 30 m between samples as nearly as the length
      * allows.
      */
-    static Profile faces(double slopeDeg, double heightM, double levelM) {
+    public static Profile faces(double slopeDeg, double heightM, double levelM) {
         double faceM = Math.abs(heightM) / Math.tan(Math.toRadians(slopeDeg));
         double lengthM = 2 * levelM + 2 * faceM;
         int n = (int) Math.round(lengthM / 30) + 1;
@@ -86,7 +86,7 @@ final class FullWaveRows {
     }
 
     /** One of the profiles of the yardstick, the 24 by their id and those of {@code steep/}. */
-    static Profile profile(String id) {
+    public static Profile profile(String id) {
         List<Map<String, String>> rows = read("fullwave/" + id + ".csv");
         double[] d = new double[rows.size()];
         double[] h = new double[rows.size()];

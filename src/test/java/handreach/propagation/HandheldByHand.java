@@ -9,7 +9,7 @@ import java.util.List;
  * each next vertex, integrals as sums of many thin slices, pairs of bends by a double loop. Only the smooth-earth term and the
  * knife edge are taken from the product; both have tests of their own.
  */
-final class HandheldByHand {
+public final class HandheldByHand {
     private static final int SLICES = 40_000;
 
     private final double[] x;
@@ -21,7 +21,7 @@ final class HandheldByHand {
     private final double d;
     private final List<double[]> string = new ArrayList<>();
 
-    HandheldByHand(double[] x, double[] h, Terminals terminals, PathConditions conditions) {
+    public HandheldByHand(double[] x, double[] h, Terminals terminals, PathConditions conditions) {
         this.x = x;
         this.h = h;
         this.terminals = terminals;
@@ -56,7 +56,7 @@ final class HandheldByHand {
         }
     }
 
-    double excessDb() {
+    public double excessDb() {
         double edges = edgesDb(nu(), splitM());
         double t = Math.min(1, roughnessM() / (2.5 * Math.sqrt(lambda)));
         double q = t * t * (3 - 2 * t);

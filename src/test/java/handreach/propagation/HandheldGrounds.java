@@ -1,13 +1,15 @@
 package handreach.propagation;
 
 import handreach.profile.Profile;
+import handreach.propagation.handheld.HandheldTerms;
+import handreach.propagation.handheld.StretchedString;
 import handreach.units.Frequency;
 import handreach.units.Polarization;
 import java.util.Locale;
 import java.util.Random;
 
 /** Seeded random paths for the laws of the default model: rolling, hilly, one ridge, nearly level, level. Invented terrain. */
-final class HandheldGrounds {
+public final class HandheldGrounds {
     private static final double[] BANDS_MHZ = {50, 146, 446, 900};
     private static final double[] HEIGHTS_M = {1, 1.5, 3, 10};
     private static final double STEEPEST = 0.36;
@@ -38,7 +40,7 @@ final class HandheldGrounds {
         terminals = new Terminals(HEIGHTS_M[random.nextInt(4)], HEIGHTS_M[random.nextInt(4)]);
     }
 
-    static HandheldGrounds random(int seed) {
+    public static HandheldGrounds random(int seed) {
         return new HandheldGrounds(seed);
     }
 
@@ -72,13 +74,13 @@ final class HandheldGrounds {
     }
 
     /** Level ground within the last lobe: there the exact field itself changes faster than any law of continuity allows. */
-    boolean standsAmongLobes() {
+    public boolean standsAmongLobes() {
         double waveNumber = new Frequency(mhz).waveNumber();
         return 2 * waveNumber * terminals.txHeightM() * terminals.rxHeightM() / x[x.length - 1] > 1;
     }
 
     /** Excess by the model with distances and the two antenna heights scaled. */
-    double excessDb(double distance, double first, double second) {
+    public double excessDb(double distance, double first, double second) {
         double[] d = new double[x.length];
         for (int i = 0; i < d.length; i++) d[i] = x[i] * distance;
         Terminals scaled = new Terminals(terminals.txHeightM() * first, terminals.rxHeightM() * second);
@@ -86,25 +88,25 @@ final class HandheldGrounds {
                 .excessDb(d, h, d.length - 1, new StretchedString(d.length));
     }
 
-    PathConditions conditions(Ground ground) {
+    public PathConditions conditions(Ground ground) {
         return new PathConditions(new Frequency(mhz), polarization, ground, Atmosphere.DEFAULT, Climate.MEDIAN);
     }
 
-    Profile profile() {
+    public Profile profile() {
         double[] km = new double[x.length];
         for (int i = 0; i < km.length; i++) km[i] = x[i] / 1000;
         return Profile.of(km, h);
     }
 
-    double[] distanceM() {
+    public double[] distanceM() {
         return x;
     }
 
-    double[] heightM() {
+    public double[] heightM() {
         return h;
     }
 
-    Terminals terminals() {
+    public Terminals terminals() {
         return terminals;
     }
 

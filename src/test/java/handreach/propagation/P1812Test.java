@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import handreach.profile.Profile;
 import handreach.profile.Zone;
+import handreach.propagation.p1812.P1812Model;
 import handreach.terrain.Cover;
 import handreach.units.Frequency;
 import handreach.units.Polarization;

@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import handreach.propagation.handheld.StretchedEdges;
 import java.io.BufferedReader;
 import java.io.IOException;
 import java.io.InputStreamReader;

@@ -4,6 +4,8 @@ import static handreach.propagation.FullWaveRows.number;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import handreach.propagation.handheld.HandheldTerms;
+import handreach.propagation.handheld.StretchedString;
 import handreach.units.Frequency;
 import handreach.units.Polarization;
 import java.util.List;

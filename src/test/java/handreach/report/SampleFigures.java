@@ -40,10 +40,10 @@ import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.GeometryFactory;
 
 /** One of each figure, every user word in them the same hostile one. */
-final class SampleFigures {
-    static final String HOSTILE = "<script>alert(\"x\")</script> & 'Tom' ]]> \u0000\u0007\uD800 é 山";
-    static final Position MIDDLE = new Position(46.5, 8.1);
-    static final PaperGround HILLS = new PaperGround(
+public final class SampleFigures {
+    public static final String HOSTILE = "<script>alert(\"x\")</script> & 'Tom' ]]> \u0000\u0007\uD800 é 山";
+    public static final Position MIDDLE = new Position(46.5, 8.1);
+    public static final PaperGround HILLS = new PaperGround(
             (lat, lon) -> 900 + 250 * Math.sin(lat * 400) + 180 * Math.cos(lon * 350) + 2000 * (lat - 46.5), 30);
 
     private SampleFigures() {}
@@ -56,16 +56,16 @@ final class SampleFigures {
                 ALL.stream().map(figure -> Svg.text(figure, "f1")).toList();
     }
 
-    static List<Figure> all() {
+    public static List<Figure> all() {
         return Drawn.ALL;
     }
 
     /** The same as SVG with identifiers that start with f1. */
-    static String svg(Figure figure) {
+    public static String svg(Figure figure) {
         return Drawn.SVG.get(Drawn.ALL.indexOf(figure));
     }
 
-    static MapFigure map() {
+    public static MapFigure map() {
         MapFrame frame = MapFrame.around(MIDDLE, 3000, 300, 260);
         Picture picture = Picture.odds(
                 MapGround.hillshade(HILLS, frame),
@@ -89,7 +89,7 @@ final class SampleFigures {
                 new MapFigure.Key(List.of(LegendEntry.area(Ink.fill(0x123456), HOSTILE)), Lengths.METRIC));
     }
 
-    static RoseTrace trace(int index, boolean showsInterval) {
+    public static RoseTrace trace(int index, boolean showsInterval) {
         List<RosePoint> points = new ArrayList<>();
         for (int b = 0; b < 360; b += 10) {
             double km = 2 + index * 0.3 + Math.cos(Math.toRadians(b));
@@ -99,7 +99,7 @@ final class SampleFigures {
         return new RoseTrace(LoadoutMark.of(index), HOSTILE, points, showsInterval);
     }
 
-    static RoseFigure rose() {
+    public static RoseFigure rose() {
         return RoseFigure.of(HOSTILE, List.of(trace(0, true), trace(1, false)), Lengths.IMPERIAL);
     }
 
@@ -109,7 +109,7 @@ final class SampleFigures {
                 .over(HILLS, MIDDLE, List.of(new MapPlace(MIDDLE, MapPlace.Kind.BASE, HOSTILE)));
     }
 
-    static ProfileFigure profile() {
+    public static ProfileFigure profile() {
         double[] d = new double[81];
         double[] h = new double[81];
         for (int i = 0; i < d.length; i++) {
@@ -124,7 +124,7 @@ final class SampleFigures {
                 List.of(new ProfileMark(40, HOSTILE, true), new ProfileMark(41, "second", false)));
     }
 
-    static DeltaFigure delta() {
+    public static DeltaFigure delta() {
         return DeltaFigure.of(
                 HOSTILE,
                 HOSTILE,
@@ -133,21 +133,21 @@ final class SampleFigures {
                         new DeltaRow("box", "b", -0.2, new Interval(-1.5, 1.1), false, "")));
     }
 
-    static SwrFigure swr() {
+    public static SwrFigure swr() {
         return SwrFigure.of(
                 HOSTILE,
                 List.of(new Curve(LoadoutMark.of(0), HOSTILE, List.of(150.0, 155.0, 160.0), List.of(30.0, 1.2, 9.0))),
                 List.of(new ChannelMark(HOSTILE, 155.1), new ChannelMark("near", 155.2)));
     }
 
-    static PatternFigure pattern() {
+    public static PatternFigure pattern() {
         return PatternFigure.of(
                 HOSTILE,
                 List.of(new Curve(
                         LoadoutMark.of(3), HOSTILE, List.of(-20.0, 0.0, 45.0, 90.0), List.of(1.0, 2.1, -1.0, -40.0))));
     }
 
-    static PairFigure pairs() {
+    public static PairFigure pairs() {
         return PairFigure.of(
                 HOSTILE,
                 List.of(HOSTILE, "b", "c"),

@@ -19,7 +19,7 @@ public record CardPerson(String number, String name, String carries, String plac
      * @param byRelay that the talk works with the relays that stand on the card
      */
     public record Odds(Share calls, Share hears, Share byRelay) {
-       public  public static final Odds NONE = new Odds(Share.NONE, Share.NONE, Share.NONE);
+        public static final Odds NONE = new Odds(Share.NONE, Share.NONE, Share.NONE);
     }
 
     /**
@@ -29,7 +29,7 @@ public record CardPerson(String number, String name, String carries, String plac
      * @param isWeak whether some of it is below what the plan wants
      */
     public record Share(String words, boolean isWeak) {
-        static final Share NONE = new Share("", false);
+        public static final Share NONE = new Share("", false);
         public static final Share UNKNOWN = new Share("unknown", true);
     }
 }

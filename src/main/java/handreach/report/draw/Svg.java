@@ -218,7 +218,7 @@ public final class Svg implements Pen {
     }
 
     /** A number in at most two decimals, without trailing zeros. */
-    static String n(double value) {
+    public static String n(double value) {
         if (!(Math.abs(value) < 1e12)) throw new IllegalArgumentException("a figure with a place at " + value);
         long hundredths = Math.round(value * 100);
         long rest = Math.abs(hundredths % 100);

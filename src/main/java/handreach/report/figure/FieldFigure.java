@@ -1,7 +1,7 @@
 package handreach.report.figure;
 
 import handreach.cartography.OddsRamp;
-import handreach.propagation.FieldPicture;
+import handreach.propagation.march.FieldPicture;
 import handreach.report.draw.Figure;
 import handreach.report.draw.Ink;
 import handreach.report.draw.LegendEntry;

@@ -27,12 +27,12 @@ public record RosePoint(
     }
 
     /** Over ground whose heights are all known. */
-    static RosePoint known(double bearingDeg, double distanceKm, double lowKm, double highKm) {
+    public static RosePoint known(double bearingDeg, double distanceKm, double lowKm, double highKm) {
         return new RosePoint(bearingDeg, distanceKm, lowKm, highKm, true, OptionalDouble.empty());
     }
 
     /** Ended by missing heights just there. */
-    static RosePoint endedByUnknown(double bearingDeg, double distanceKm) {
+    public static RosePoint endedByUnknown(double bearingDeg, double distanceKm) {
         return new RosePoint(bearingDeg, distanceKm, distanceKm, distanceKm, false, OptionalDouble.of(distanceKm));
     }
 }

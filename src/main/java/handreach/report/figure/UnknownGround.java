@@ -16,7 +16,7 @@ public final class UnknownGround {
         this.points = points;
     }
 
-    static UnknownGround of(RoseTrace trace) {
+    public static UnknownGround of(RoseTrace trace) {
         return new UnknownGround(trace.points());
     }
 
@@ -49,7 +49,7 @@ public final class UnknownGround {
      * Where heights end on a bearing, km; infinite where they do not. Between two bearings with an end of heights it lies on the
      * straight line through both, else the nearer bearing decides.
      */
-    double beyondKm(double bearingDeg) {
+    public double beyondKm(double bearingDeg) {
         int n = points.size();
         int after = 0;
         while (after < n && points.get(after).bearingDeg() <= bearingDeg) after++;

@@ -53,7 +53,7 @@ public enum WalkMark {
         return copied ? AS_TOLD_COPY : AS_TOLD_NONE;
     }
 
-    void draw(Pen pen, double x, double y) {
+    public void draw(Pen pen, double x, double y) {
         switch (this) {
             case AS_TOLD_COPY ->
                 pen.draw(Outline.disc(x, y, 4), Ink.fill(0xFFFFFF).outlined(Lettering.INK, 1.3));

@@ -1,0 +1,163 @@
+package handreach.propagation.handheld;
+
+import handreach.propagation.KnifeEdge;
+import handreach.propagation.PathConditions;
+import handreach.propagation.SmoothGround;
+import handreach.propagation.Terminals;
+
+/**
+ * What the {@code handheld} model needs under one set of conditions, worked out once; then each path costs one call.
+ *
+ * <p>Immutable, any thread; the {@link StretchedString} handed in is the scratch of one thread. A whole radial over bare ground:
+ *
+ * <pre>{@code
+ * string.start(terms.effectiveRadiusM(), groundM[0], nearHeightM);
+ * for (int i = 1; i < n; i++) {
+ *     string.add(distanceM[i], groundM[i]);
+ *     excessDb[i] = terms.excessDb(string);      // what the model says of the path cut at i
+ * }
+ * }</pre>
+ *
+ * <p>With woods and town at the ends use {@link HandheldWalk}. The formula, its constants and its errors stand in
+ * {@code docs/handheld-model.md}. In short, with θ the bends of the string stretched between the antennas, x their places on the
+ * path of length d, Θ = Σθ, and every measure O(1) from running sums:
+ *
+ * <ul>
+ *   <li>edges: E = J(ν) + 7 min(1, J(ν)/J(0)) + 17 log(1 + 10 s/λ), J the knife-edge loss; ν² = 2ΘM/λ with the lift
+ *       M = Σ θ x(d − x)/d (of one edge: its own ν; in sight: of the nearest clearance), s = Θ S/M with the split
+ *       S = Σ θθ′ abc/d over the pairs of bends and their three spans;
+ *   <li>rough ground: G = 1.8 + 5.5 log[(1/y₁² + ¼)(1/y₂² + ¼)], y = 2k|h + 1/(jkδ)| α, where α is the mean angle under which an
+ *       antenna sees the ground below the string, weighted by (1 − x/d)³;
+ *   <li>smooth ground: the exact field over the smooth earth less the edges of its bulge;
+ *   <li>excess = E + q G + (1 − q)(smooth ground), q = t²(3 − 2t), t = min(1, r/(2.5 √λ)), r the roughness of the profile.
+ * </ul>
+ */
+public final class HandheldTerms {
+    /** No excess is below this: one reflection in phase doubles the field. */
+    private static final double LEAST_EXCESS_DB = -20 * Math.log10(2);
+
+    /** Knife edge loss at grazing. */
+    private static final double GRAZING_DB = KnifeEdge.lossDb(0);
+
+    private static final double GRAZING_EXTRA_DB = 7;
+    private static final double SPLIT_FACTOR = 17;
+    private static final double SPLIT_SCALE = 10;
+    private static final double GROUND_FACTOR = 5.5;
+    private static final double GROUND_CEILING = 0.25;
+    private static final double GROUND_DB = 1.8;
+    private static final double ROUGH_FROM = 2.5;
+
+    private final SmoothGround smooth;
+    private final Terminals terminals;
+    private final double effectiveRadiusM;
+    private final double wavelengthM;
+    private final double waveNumber;
+    private final double roughFromM;
+
+    private HandheldTerms(PathConditions conditions, Terminals terminals) {
+        this.terminals = terminals;
+        effectiveRadiusM = 1000 * conditions.atmosphere().effectiveRadiusKm();
+        wavelengthM = conditions.frequency().wavelengthM();
+        waveNumber = conditions.frequency().waveNumber();
+        roughFromM = ROUGH_FROM * Math.sqrt(wavelengthM);
+        smooth = new SmoothGround(
+                conditions.frequency(), conditions.polarization(), conditions.ground(), effectiveRadiusM);
+    }
+
+    public static HandheldTerms of(PathConditions conditions, Terminals terminals) {
+        return new HandheldTerms(conditions, terminals);
+    }
+
+    public Terminals terminals() {
+        return terminals;
+    }
+
+    public double effectiveRadiusM() {
+        return effectiveRadiusM;
+    }
+
+    /**
+     * Loss of the bare ground over free space, for the path over the first samples of two arrays.
+     *
+     * @shape  samples 0 to {@code last} in, scalar out; O(last), nothing allocated
+     * @unit   distances and ground heights m; dB over free space, negative where the ground helps
+     * @valid  distances from 0, increasing; {@code last} at least 1 and below the capacity of the string
+     * @error  see {@link Handheld}
+     * @source ours, see {@link Handheld}
+     */
+    public double excessDb(double[] distanceM, double[] groundM, int last, StretchedString string) {
+        string.start(effectiveRadiusM, groundM[0], terminals.txHeightM());
+        for (int i = 1; i <= last; i++) string.add(distanceM[i], groundM[i]);
+        return excessDb(string);
+    }
+
+    /**
+     * The same for the path that ends at the last sample walked by the string, which was started at this near height.
+     *
+     * @shape  one string in, scalar out; O(log n) beyond the horizon, O(n) in sight; nothing allocated
+     * @unit   dB over free space, negative where the ground helps
+     * @valid  at least two samples walked
+     * @error  see {@link Handheld}
+     * @source ours, see {@link Handheld}
+     */
+    public double excessDb(StretchedString string) {
+        return excessDb(string, terminals.txHeightM(), terminals.rxHeightM());
+    }
+
+    /** The same with antennas at other heights; the string was started at the first of them. */
+    double excessDb(StretchedString string, double height1M, double height2M) {
+        string.stretchTo(height2M);
+        double edges = edgesDb(string);
+        return Math.max(LEAST_EXCESS_DB, edges + groundDb(string, height1M, height2M));
+    }
+
+    /** What the bends of a stretched string cost. */
+    double edgesDb(StretchedString string) {
+        return edgesDb(nu(string), string.splitM());
+    }
+
+    /** Diffraction parameter: of all bends together, in sight of the nearest clearance. */
+    double nu(StretchedString string) {
+        if (string.inSight()) return string.clearanceNu(wavelengthM, KnifeEdge.CLEAR_NU);
+        return Math.sqrt(2 * string.totalBend() * string.liftM() / wavelengthM);
+    }
+
+    private double edgesDb(double nu, double splitM) {
+        double single = KnifeEdge.lossDb(nu);
+        return single
+                + GRAZING_EXTRA_DB * Math.min(1, single / GRAZING_DB)
+                + SPLIT_FACTOR * Math.log10(1 + SPLIT_SCALE * splitM / wavelengthM);
+    }
+
+    /** Share of the rough-ground law, 0 on a straight slope, 1 on ground rough for the wavelength. */
+    double roughShare(StretchedString string) {
+        double t = Math.min(1, string.roughnessM() / roughFromM);
+        return t * t * (3 - 2 * t);
+    }
+
+    /** What the ground adds to the edges. */
+    double groundDb(StretchedString string, double height1M, double height2M) {
+        double rough = roughShare(string);
+        double ground = rough > 0 ? rough * roughGroundDb(string, height1M, height2M) : 0;
+        return rough < 1 ? ground + (1 - rough) * smoothGroundDb(string.lengthM(), height1M, height2M) : ground;
+    }
+
+    private double roughGroundDb(StretchedString string, double height1M, double height2M) {
+        double d = string.lengthM();
+        double near = reflection(height1M, string.nearClearanceM(), d);
+        double far = reflection(height2M, string.farClearanceM(), d);
+        return GROUND_DB + GROUND_FACTOR * Math.log10((near + GROUND_CEILING) * (far + GROUND_CEILING));
+    }
+
+    /** 1/y² of one end: twice the phase of its wave height under the mean angle to the ground below the string. */
+    private double reflection(double heightM, double clearanceM, double d) {
+        double angle = 20 * clearanceM / d;
+        double y = 2 * waveNumber * smooth.waveHeightM(heightM) * Math.max(angle, 1e-9);
+        return 1 / (y * y);
+    }
+
+    private double smoothGroundDb(double d, double height1M, double height2M) {
+        double bulge = edgesDb(smooth.nu(d, height1M, height2M), smooth.splitM(d, height1M, height2M));
+        return smooth.lossDb(d, height1M, height2M) - bulge;
+    }
+}

@@ -1,0 +1,218 @@
+package handreach.propagation.march;
+
+import handreach.profile.Profile;
+import handreach.propagation.EndCover;
+import handreach.propagation.LossAccount;
+import handreach.propagation.PathConditions;
+import handreach.propagation.TerminalClutter;
+import handreach.propagation.Woodland;
+import handreach.terrain.Cover;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Locale;
+import java.util.function.DoublePredicate;
+
+/**
+ * The field marched along a radial over bare ground, with what stands around its two ends: the terms of {@link EndCover}, as the
+ * {@code handheld} model has them. One such radial for each height of the far antenna. Immutable.
+ *
+ * <p>Where the near end stands in town the field is marched twice, from the antenna and from the roofs; a far end in town is only read
+ * higher. What stands between the ends adds nothing.
+ */
+public final class CoveredMarch {
+    /** Beyond this excess other ways through the air and round the hill decide. */
+    private static final double LOST_DB = 65;
+
+    private final EndCover ends;
+    private final PathConditions conditions;
+    private final Near near;
+    private final double rxHeightM;
+    private final FullWaveRadial bare;
+    private final double[] reckonedM;
+    private final List<FullWaveRadial> overRoofs;
+    private final int firstStanding;
+
+    /** The near end: the antenna, what stands around it and how high, and the height of the roofs it is reckoned from. */
+    private record Near(double heightM, Cover cover, double standingM, double reckonedM) {
+        static Near of(Profile profile, double heightM) {
+            Cover cover = profile.cover(0);
+            double standingM = profile.clutterM(0);
+            return new Near(heightM, cover, standingM, EndCover.reckonedM(heightM, cover, standingM));
+        }
+
+        boolean isBelowRoofs() {
+            return reckonedM > heightM;
+        }
+    }
+
+    private CoveredMarch(
+            Near near,
+            double rxHeightM,
+            FullWaveRadial bare,
+            double[] reckonedM,
+            List<FullWaveRadial> overRoofs,
+            int firstStanding,
+            PathConditions conditions) {
+        this.ends = new EndCover(conditions);
+        this.conditions = conditions;
+        this.near = near;
+        this.rxHeightM = rxHeightM;
+        this.bare = bare;
+        this.reckonedM = reckonedM;
+        this.overRoofs = overRoofs;
+        this.firstStanding = firstStanding;
+    }
+
+    /**
+     * Marches a radial for several heights of the far antenna.
+     *
+     * @shape  one result for each height, in their order; one march, two where the near end is in town; {@code goOn} as
+     *     {@link FieldMarch#along(Profile, double, double, PathConditions, DoublePredicate)}
+     * @unit   heights m above ground; the roofs are those that far ends of this radial may stand among
+     * @valid  the first sample of the profile says what stands around the near end; else as {@link FieldMarch}
+     * @error  bare ground as {@link FieldMarch}; a reading at roof height makes the grid taller and moves the others by hundredths of a
+     *     decibel
+     * @source as {@link FieldMarch}; Rec. ITU-R P.833-9 section 2.1; Rec. ITU-R P.2108-1 section 3.1
+     */
+    public static List<CoveredMarch> along(
+            Profile profile,
+            double txHeightM,
+            double[] rxHeightsM,
+            double[] roofsM,
+            PathConditions conditions,
+            DoublePredicate goOn) {
+        Near near = Near.of(profile, txHeightM);
+        double[] heights = heights(rxHeightsM, roofsM);
+        int n = rxHeightsM.length;
+        List<FullWaveRadial> bare = near.isBelowRoofs()
+                ? FieldMarch.along(profile, txHeightM, rxHeightsM, conditions, goOn)
+                : FieldMarch.along(profile, txHeightM, heights, conditions, goOn);
+        List<FullWaveRadial> over =
+                near.isBelowRoofs() ? FieldMarch.along(profile, near.reckonedM(), heights, conditions, goOn) : bare;
+        int standing = firstStanding(profile);
+        List<CoveredMarch> marches = new ArrayList<>();
+        for (int k = 0; k < n; k++) {
+            double[] reckoned = new double[1 + roofsM.length];
+            List<FullWaveRadial> read = new ArrayList<>();
+            for (int t = 0; t < reckoned.length; t++) {
+                int at = t == 0 ? k : n + k * roofsM.length + t - 1;
+                reckoned[t] = heights[at];
+                read.add(over.get(at));
+            }
+            marches.add(new CoveredMarch(near, rxHeightsM[k], bare.get(k), reckoned, read, standing, conditions));
+        }
+        return marches;
+    }
+
+    /** The far antennas as they are, then each of them at or above each height of roofs. */
+    private static double[] heights(double[] rxHeightsM, double[] roofsM) {
+        int n = rxHeightsM.length;
+        double[] heights = Arrays.copyOf(rxHeightsM, n + n * roofsM.length);
+        for (int k = 0; k < n; k++)
+            for (int t = 0; t < roofsM.length; t++)
+                heights[n + k * roofsM.length + t] = Math.max(rxHeightsM[k], roofsM[t]);
+        return heights;
+    }
+
+    /** First sample behind the near end on which something stands; the number of samples where there is none. */
+    private static int firstStanding(Profile profile) {
+        int i = 1;
+        while (i < profile.count() && !(profile.clutterM(i) > 0 && profile.cover(i) != Cover.WATER)) i++;
+        return i;
+    }
+
+    /**
+     * What the marches of {@link #along} will cost.
+     *
+     * @shape  one cost for each march; O(samples), pure
+     * @unit   as {@link FieldMarchCost}
+     * @valid  as {@link FieldMarch#cost}
+     * @error  as {@link FieldMarch#cost}
+     * @source as {@link FieldMarch#cost}
+     */
+    public static List<FieldMarchCost> costs(
+            Profile profile, double txHeightM, double[] rxHeightsM, double[] roofsM, PathConditions conditions) {
+        Near near = Near.of(profile, txHeightM);
+        double bareM = Arrays.stream(rxHeightsM).max().orElseThrow();
+        double highestM = Arrays.stream(heights(rxHeightsM, roofsM)).max().orElseThrow();
+        if (!near.isBelowRoofs()) return List.of(FieldMarch.cost(profile, txHeightM, highestM, conditions));
+        return List.of(
+                FieldMarch.cost(profile, txHeightM, bareM, conditions),
+                FieldMarch.cost(profile, near.reckonedM(), highestM, conditions));
+    }
+
+    /** Height of the roofs that a far end is reckoned to, m; empty when nothing but the antenna's own height counts there. */
+    public static double[] roofsM(Cover cover, double standingM) {
+        return cover.isTown() ? new double[] {EndCover.reckonedM(0, cover, standingM)} : new double[0];
+    }
+
+    /** The field over bare ground, from antenna to antenna. */
+    public FullWaveRadial bare() {
+        return bare;
+    }
+
+    /**
+     * What towns around the ends add to the bare ground; never less than nothing.
+     *
+     * @shape  scalars in, scalar out; pure
+     * @unit   sample of the profile, 1 to count − 1; what stands around the far antenna there, m, 0 for the representative height; result
+     *     dB
+     * @valid  a town at the far end only with roofs of a height that was marched for
+     * @error  6 dB (standard deviation) between places
+     * @source Rec. ITU-R P.2108-1 section 3.1; never better than open ground is ours
+     */
+    public double townDb(int sample, Cover cover, double standingM) {
+        double farM = EndCover.reckonedM(rxHeightM, cover, standingM);
+        if (!near.isBelowRoofs() && !(farM > rxHeightM)) return 0;
+        double over = ends.roofsDb(near.heightM(), near.reckonedM(), near.cover())
+                + ends.roofsDb(rxHeightM, farM, cover)
+                + reading(farM).excessDb(sample);
+        return Math.max(0, over - bare.excessDb(sample));
+    }
+
+    private FullWaveRadial reading(double farM) {
+        for (int t = 0; t < reckonedM.length; t++) if (reckonedM[t] == farM) return overRoofs.get(t);
+        throw new IllegalArgumentException("no march was read " + farM + " m up");
+    }
+
+    /**
+     * What woods around the ends add to the bare ground.
+     *
+     * @shape  scalars in, scalar out; pure
+     * @unit   unbroken woodland from each end along the path m, 0 outside woods; trees around the far antenna m, 0 for the
+     *     representative height; elevation angles at both antennas degrees; result dB
+     * @valid  as {@link EndCover#woodDb}
+     * @error  as {@link EndCover#woodDb}
+     * @source as {@link EndCover#woodDb}
+     */
+    public double woodDb(double nearRunM, double farRunM, double farTreesM, double departureDeg, double arrivalDeg) {
+        return ends.woodDb(near.heightM(), near.standingM(), nearRunM, Math.tan(Math.toRadians(departureDeg)))
+                + ends.woodDb(rxHeightM, farTreesM, farRunM, Math.tan(Math.toRadians(arrivalDeg)));
+    }
+
+    /**
+     * What is doubtful about the path to a sample, beside {@link FullWaveRadial#warnings} of the march itself: one sentence each.
+     *
+     * @shape  pure
+     * @unit   what woods add there, dB
+     * @valid  every sample from 1
+     * @error  none
+     * @source docs/full-wave.md
+     */
+    public List<String> warnings(int sample, Cover cover, double woodDb) {
+        List<String> warnings = new ArrayList<>();
+        if (firstStanding < sample) warnings.add(LossAccount.ENDS_ONLY);
+        if (woodDb > 0) warnings.addAll(Woodland.warnings(conditions.frequency(), conditions.polarization()));
+        if (near.cover().isTown() || cover.isTown()) warnings.addAll(TerminalClutter.warnings(conditions.frequency()));
+        double excess = bare.excessDb(sample);
+        if (excess > LOST_DB)
+            warnings.add(String.format(
+                    Locale.ROOT,
+                    "Lost: the excess over free space is %.0f dB; beyond %.0f dB bare ground no longer describes the place"
+                            + " (docs/full-wave.md).",
+                    excess,
+                    LOST_DB));
+        return warnings;
+    }
+}

@@ -1,0 +1,244 @@
+package handreach.propagation.march;
+
+import handreach.profile.Profile;
+import java.util.Arrays;
+
+/**
+ * The ground of a profile as facets for the field march: bent by the effective earth, neither too short nor too long.
+ *
+ * <p>Samples closer than two wavelengths are averaged (the wave does not resolve them, and turning the axes at each would cost
+ * time without telling more); facets longer than 250 m are cut, so that the bent earth stays smooth.
+ */
+final class FieldMarchGround {
+    private static final double LONGEST_M = 250;
+    private static final double SHORTEST_WAVELENGTHS = 2;
+    /** The starting field stands on the first facet and is wrong by 0.7 dB two wavelengths from the source. */
+    private static final double FIRST_WAVELENGTHS = 7;
+    /** Cosine of the greatest angle between ray and facet by which a column is lengthened (70 degrees), and of the least (20). */
+    private static final double LEAST_ACROSS = 0.34;
+
+    private static final double GENTLE_ACROSS = 0.94;
+
+    private final double[] distanceM;
+    private final double[] bentM;
+    private final double lengthM;
+    private final double reliefM;
+    /** Slope, as rise over run, from a point to the horizon ahead and to the horizon behind; and height of the hull over it. */
+    private final double[] ahead;
+
+    private final double[] behind;
+    private final double[] overM;
+
+    private FieldMarchGround(double[] distanceM, double[] bentM, double lengthM) {
+        this.distanceM = distanceM;
+        this.bentM = bentM;
+        this.lengthM = lengthM;
+        double low = bentM[0];
+        double high = bentM[0];
+        double above = 0;
+        int last = bentM.length - 1;
+        double slope = (bentM[last] - bentM[0]) / distanceM[last];
+        for (int i = 0; i <= last; i++) {
+            low = Math.min(low, bentM[i]);
+            high = Math.max(high, bentM[i]);
+            double line = bentM[0] + slope * distanceM[i];
+            above = Math.max(above, bentM[i] - line);
+        }
+        this.reliefM = Math.max(high - low, above);
+        this.ahead = new double[last + 1];
+        this.behind = new double[last + 1];
+        this.overM = new double[last + 1];
+        horizons();
+    }
+
+    /** Tangents from every point to the upper hull of what lies ahead and of what lies behind, in one sweep each. */
+    private void horizons() {
+        int n = bentM.length;
+        int[] hull = new int[n];
+        int top = 0;
+        for (int i = n - 1; i >= 0; i--) {
+            while (top > 1 && slope(i, hull[top - 1]) <= slope(i, hull[top - 2])) top--;
+            ahead[i] = top > 0 ? slope(i, hull[top - 1]) : Double.NEGATIVE_INFINITY;
+            hull[top++] = i;
+        }
+        for (int h = top - 1; h > 0; h--) {
+            double slope = slope(hull[h], hull[h - 1]);
+            for (int i = hull[h]; i <= hull[h - 1]; i++) {
+                double highM = bentM[hull[h]] + slope * (distanceM[i] - distanceM[hull[h]]) - bentM[i];
+                double hullRad = Math.atan(slope);
+                for (int f = Math.max(0, i - 1); f <= Math.min(n - 2, i); f++) {
+                    double across = Math.max(LEAST_ACROSS, Math.cos(hullRad - slopeRad(f)));
+                    overM[i] = Math.max(overM[i], highM * Math.cos(hullRad) / across);
+                }
+            }
+        }
+        top = 0;
+        for (int i = 0; i < n; i++) {
+            while (top > 1 && slope(hull[top - 1], i) >= slope(hull[top - 2], i)) top--;
+            behind[i] = top > 0 ? slope(hull[top - 1], i) : Double.POSITIVE_INFINITY;
+            hull[top++] = i;
+        }
+    }
+
+    private double slope(int from, int to) {
+        return (bentM[to] - bentM[from]) / (distanceM[to] - distanceM[from]);
+    }
+
+    /**
+     * @param afterM how far the last facet is carried on beyond the last sample, m
+     */
+    static FieldMarchGround of(Profile profile, double earthRadiusM, double wavelengthM, double afterM) {
+        double[] x = profile.distancesKm();
+        for (int i = 0; i < x.length; i++) x[i] *= 1000;
+        double[] z = profile.heightsM();
+        int[] kept = kept(x, wavelengthM);
+        double[] keptX = new double[kept.length];
+        double[] keptZ = averaged(x, z, kept, SHORTEST_WAVELENGTHS * wavelengthM);
+        for (int i = 0; i < kept.length; i++) keptX[i] = x[kept[i]];
+        return bent(keptX, keptZ, earthRadiusM, afterM);
+    }
+
+    /** Indices of samples at least the shortest facet apart; first and last always, and no stub before the last. */
+    private static int[] kept(double[] x, double wavelengthM) {
+        double shortestM = SHORTEST_WAVELENGTHS * wavelengthM;
+        int[] kept = new int[x.length];
+        int count = 1;
+        int last = x.length - 1;
+        double next = x[0] + FIRST_WAVELENGTHS * wavelengthM;
+        for (int i = 1; i < last; i++) {
+            if (x[i] >= next && x[last] - x[i] >= shortestM) {
+                kept[count++] = i;
+                next = x[i] + shortestM;
+            }
+        }
+        kept[count++] = last;
+        return Arrays.copyOf(kept, count);
+    }
+
+    /** Mean of the polyline over one shortest facet around each kept sample that stands closer to a dropped one. */
+    private static double[] averaged(double[] x, double[] z, int[] kept, double widthM) {
+        double[] area = new double[x.length];
+        for (int i = 1; i < x.length; i++) area[i] = area[i - 1] + 0.5 * (z[i] + z[i - 1]) * (x[i] - x[i - 1]);
+        double[] mean = new double[kept.length];
+        for (int i = 0; i < kept.length; i++) {
+            int at = kept[i];
+            boolean isEnd = i == 0 || i == kept.length - 1;
+            boolean isAlone = !isEnd && kept[i - 1] == at - 1 && kept[i + 1] == at + 1;
+            if (isEnd || isAlone) {
+                mean[i] = z[at];
+            } else {
+                double half = Math.min(0.5 * widthM, Math.min(x[at] - x[0], x[x.length - 1] - x[at]));
+                mean[i] = (areaTo(x, z, area, x[at] + half) - areaTo(x, z, area, x[at] - half)) / (2 * half);
+            }
+        }
+        return mean;
+    }
+
+    private static double areaTo(double[] x, double[] z, double[] area, double toM) {
+        int at = Arrays.binarySearch(x, toM);
+        if (at >= 0) return area[at];
+        int right = Math.min(x.length - 1, Math.max(1, -at - 1));
+        double dx = toM - x[right - 1];
+        double slope = (z[right] - z[right - 1]) / (x[right] - x[right - 1]);
+        return area[right - 1] + dx * (z[right - 1] + 0.5 * slope * dx);
+    }
+
+    private static FieldMarchGround bent(double[] x, double[] z, double earthRadiusM, double afterM) {
+        int facets = 0;
+        for (int i = 1; i < x.length; i++) facets += pieces(x[i] - x[i - 1]);
+        double[] outX = new double[facets + 1];
+        double[] outZ = new double[facets + 1];
+        outZ[0] = z[0];
+        int to = 0;
+        for (int i = 1; i < x.length; i++) {
+            int pieces = pieces(x[i] - x[i - 1]);
+            for (int p = 1; p <= pieces; p++) {
+                double share = (double) p / pieces;
+                double at = x[i - 1] + share * (x[i] - x[i - 1]);
+                outX[++to] = at;
+                outZ[to] = z[i - 1] + share * (z[i] - z[i - 1]) - at * at / (2 * earthRadiusM);
+            }
+        }
+        double slope = (outZ[to] - outZ[to - 1]) / (outX[to] - outX[to - 1]);
+        double lengthM = outX[to];
+        outX[to] += afterM;
+        outZ[to] += slope * afterM;
+        return new FieldMarchGround(outX, outZ, lengthM);
+    }
+
+    private static int pieces(double facetM) {
+        return Math.max(1, (int) Math.ceil(facetM / LONGEST_M));
+    }
+
+    int facets() {
+        return distanceM.length - 1;
+    }
+
+    /** Distance of the start of a facet, m. */
+    double startM(int facet) {
+        return distanceM[facet];
+    }
+
+    /** Height of the start of a facet in axes where rays are straight, m. */
+    double startHeightM(int facet) {
+        return bentM[facet];
+    }
+
+    /** Slope of a facet, radians, above 0 where the ground rises. */
+    double slopeRad(int facet) {
+        return Math.atan2(bentM[facet + 1] - bentM[facet], distanceM[facet + 1] - distanceM[facet]);
+    }
+
+    /** Length along a facet, m. */
+    double facetM(int facet) {
+        return Math.hypot(bentM[facet + 1] - bentM[facet], distanceM[facet + 1] - distanceM[facet]);
+    }
+
+    /** Length of the profile without the run beyond its end, m. */
+    double lengthM() {
+        return lengthM;
+    }
+
+    /** How far the highest ground stands over the lowest, or over the line between the ends, m. */
+    double reliefM() {
+        return reliefM;
+    }
+
+    /**
+     * Greatest angle to a facet of rays that pass over the whole of it, from ground before it to ground behind it: such a ray is
+     * no steeper than the line from the start of the facet to the horizon ahead, nor than that from the horizon behind to its end.
+     */
+    double raysRad(int facet) {
+        double slope = slopeRad(facet);
+        return Math.max(Math.atan(ahead[facet]) - slope, slope - Math.atan(behind[facet + 1]));
+    }
+
+    /** How far, along the normal of the facets that meet at a point, the straight lines between ground and ground reach, m. */
+    double overM(int point) {
+        return overM[point];
+    }
+
+    /** Height of a column that holds all rays between ground and ground with some air above them, m over the facet. */
+    double columnM(double airM) {
+        double most = reliefM + airM;
+        for (int f = 0; f < facets(); f++) {
+            double across = Math.max(LEAST_ACROSS, Math.cos(raysRad(f)));
+            double air = airM * Math.max(1, GENTLE_ACROSS / across);
+            most = Math.max(most, Math.max(overM[f], overM[f + 1]) + air);
+        }
+        return most;
+    }
+
+    /** First facet steeper than an angle; the number of facets where there is none. */
+    int firstSteeper(double angleRad) {
+        int f = 0;
+        while (f < facets() && Math.abs(slopeRad(f)) <= angleRad) f++;
+        return f;
+    }
+
+    double steepestRad() {
+        double steepest = 0;
+        for (int i = 0; i < facets(); i++) steepest = Math.max(steepest, Math.abs(slopeRad(i)));
+        return steepest;
+    }
+}

@@ -1,0 +1,76 @@
+package handreach.propagation.march;
+
+import handreach.profile.Profile;
+import handreach.propagation.LossAccount;
+import handreach.propagation.LossModel;
+import handreach.propagation.PathConditions;
+import handreach.propagation.PathGeometry;
+import handreach.propagation.PathLoss;
+import handreach.propagation.Terminals;
+import handreach.propagation.Woodland;
+import handreach.terrain.Cover;
+import java.util.List;
+import java.util.Locale;
+
+/** The field march as a model of one path: what the wave equation says over bare ground, and what stands at its ends. */
+public final class FullWave implements LossModel {
+    /** A wait that the user should know of. */
+    private static final double LONG_S = 10;
+
+    @Override
+    public String name() {
+        return "full-wave";
+    }
+
+    /**
+     * Basic transmission loss as the local mean at the far end of the profile.
+     *
+     * @shape  profile in, loss in parts out; one march, two where the first end is in town, cost as {@link FieldMarch#cost}; pure
+     * @unit   dB, positive weakens
+     * @valid  0.05 km on; else as {@link FieldMarch#along(Profile, double, double, PathConditions)}; beyond 65 dB of excess it warns
+     * @error  bare ground as {@link FieldMarch#along(Profile, double, double, PathConditions)}; woodland 5 to 9 dB, town 6 dB standard
+     *     deviation between places
+     * @source as {@link FieldMarch#along(Profile, double, double, PathConditions)}; woodland Rec. ITU-R P.833-9, town Rec. ITU-R
+     *     P.2108-1 ({@link CoveredMarch})
+     */
+    @Override
+    public PathLoss loss(Profile profile, Terminals terminals, PathConditions conditions) {
+        LossAccount account = new LossAccount(name(), profile, terminals, conditions);
+        int last = profile.count() - 1;
+        double tx = terminals.txHeightM();
+        double[] rx = {terminals.rxHeightM()};
+        Cover far = profile.cover(last);
+        double farStandingM = profile.clutterM(last);
+        double[] roofs = CoveredMarch.roofsM(far, farStandingM);
+        List<FieldMarchCost> costs = CoveredMarch.costs(profile, tx, rx, roofs, conditions);
+        CoveredMarch march = CoveredMarch.along(profile, tx, rx, roofs, conditions, share -> true)
+                .get(0);
+        FullWaveRadial radial = march.bare();
+        double mean = radial.meanLossDb(last);
+        PathGeometry angles = PathGeometry.of(profile, terminals, conditions.atmosphere(), conditions.frequency());
+        double wood = march.woodDb(
+                Woodland.runFromEndM(profile, true),
+                Woodland.runFromEndM(profile, false),
+                farStandingM,
+                angles.departureDeg(),
+                angles.arrivalDeg());
+        account.part(
+                        "ground and relief",
+                        mean - account.freeSpaceDb(),
+                        "field march along the profile, docs/full-wave.md")
+                .part("woodland", wood, "Rec. ITU-R P.833-9 section 2.1, at the ends")
+                .part("town", march.townDb(last, far, farStandingM), "Rec. ITU-R P.2108-1 section 3.1, at the ends");
+        account.step("loss at the point itself", radial.pointLossDb(last), "dB");
+        account.step("loss of the local mean", mean, "dB");
+        account.step("a_e", conditions.atmosphere().effectiveRadiusKm(), "km");
+        account.step("range steps", costs.get(0).steps(), "");
+        account.step("nodes of the column", costs.get(0).nodes(), "");
+        radial.warnings().forEach(account::warn);
+        march.warnings(last, far, wood).forEach(account::warn);
+        double seconds = costs.stream().mapToDouble(FieldMarchCost::seconds).sum();
+        if (seconds > LONG_S)
+            account.warn(String.format(
+                    Locale.ROOT, "This march takes some %.0f s on one core (docs/full-wave.md).", seconds));
+        return account.close();
+    }
+}

@@ -1,0 +1,84 @@
+package handreach.propagation.march;
+
+import java.util.List;
+
+/**
+ * Loss from one antenna to every sample of a radial, from one march of the field.
+ *
+ * <p>Indices are those of the profile's samples, from 1: there is no loss to the antenna's own place, and none behind ground
+ * that is too steep ({@link #answered}). Immutable.
+ */
+public final class FullWaveRadial {
+    private final double[] distanceKm;
+    private final double[] freeSpaceDb;
+    private final double[] pointDb;
+    private final double[] meanDb;
+    private final int answered;
+    private final String refusal;
+    private final List<String> warnings;
+
+    /** @param refusal why samples from {@code answered} on have no loss, a sentence for the user */
+    FullWaveRadial(
+            double[] distanceKm, double[][] freePointMeanDb, int answered, String refusal, List<String> warnings) {
+        this.distanceKm = distanceKm;
+        this.freeSpaceDb = freePointMeanDb[0];
+        this.pointDb = freePointMeanDb[1];
+        this.meanDb = freePointMeanDb[2];
+        this.answered = answered;
+        this.refusal = refusal;
+        this.warnings = List.copyOf(warnings);
+    }
+
+    /** Number of samples of the profile; losses stand at 1 to count − 1. */
+    public int count() {
+        return distanceKm.length;
+    }
+
+    /**
+     * Number of samples the march answers for: those from here on lie behind ground steeper than it holds, and asking for a loss there
+     * is refused with a sentence for the user.
+     */
+    public int answered() {
+        return answered;
+    }
+
+    public double distanceKm(int sample) {
+        return distanceKm[onRadial(sample)];
+    }
+
+    /** Free-space basic transmission loss over the slant distance between the antennas, dB. */
+    public double freeSpaceDb(int sample) {
+        return freeSpaceDb[checked(sample)];
+    }
+
+    /** Basic transmission loss at the very point, interference and all, dB. */
+    public double pointLossDb(int sample) {
+        return pointDb[checked(sample)];
+    }
+
+    /** Basic transmission loss of the mean power over the stretch before the point (60 m, less near the source), dB. */
+    public double meanLossDb(int sample) {
+        return meanDb[checked(sample)];
+    }
+
+    /** Excess of the local mean over free space, dB. */
+    public double excessDb(int sample) {
+        return meanDb[checked(sample)] - freeSpaceDb[sample];
+    }
+
+    /** What was outside the validity of the march, one sentence each. */
+    public List<String> warnings() {
+        return warnings;
+    }
+
+    private int checked(int sample) {
+        if (onRadial(sample) >= answered) throw new IllegalArgumentException(refusal);
+        return sample;
+    }
+
+    private int onRadial(int sample) {
+        if (sample < 1 || sample >= distanceKm.length)
+            throw new IndexOutOfBoundsException("sample " + sample + " of a radial of " + distanceKm.length);
+        return sample;
+    }
+}

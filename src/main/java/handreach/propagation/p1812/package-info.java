@@ -1,0 +1,2 @@
+/** Rec. ITU-R P.1812 by parts. */
+package handreach.propagation.p1812;

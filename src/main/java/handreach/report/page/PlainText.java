@@ -1,0 +1,178 @@
+package handreach.report.page;
+
+import java.util.ArrayList;
+import java.util.List;
+import org.apache.commons.text.WordUtils;
+
+/**
+ * An answer as lines of text for a terminal or a text file: the same blocks as on the page, words wrapped to a width, drawings left
+ * out. Not for use by several threads.
+ */
+public final class PlainText {
+    /** Columns of a line when nothing better is known. */
+    public static final int USUAL_WIDTH = 100;
+
+    private static final String GAP = "  ";
+    /** A column of words is not made narrower than this, or it reads like a ribbon. */
+    private static final int NARROWEST = 14;
+
+    private final StringBuilder out = new StringBuilder();
+    private final int width;
+
+    private PlainText(int width) {
+        this.width = width;
+    }
+
+    /** A page: title, the answer, then its sections in order. */
+    public static String of(Page page, int width) {
+        PlainText text = new PlainText(width);
+        text.line(page.title());
+        text.gap();
+        for (Block block : page.answer()) text.block(block);
+        for (Section section : page.sections()) text.section(section);
+        return text.out.toString();
+    }
+
+    /** Sections alone. */
+    public static String of(List<Section> sections, int width) {
+        PlainText text = new PlainText(width);
+        for (Section section : sections) text.section(section);
+        return text.out.toString();
+    }
+
+    /** A table alone. */
+    public static String of(Table<?> table, int width) {
+        PlainText text = new PlainText(width);
+        text.table(table);
+        return text.out.toString();
+    }
+
+    private void section(Section section) {
+        if (section.blocks().stream().allMatch(Drawing.class::isInstance)) return;
+        gap();
+        line(section.heading());
+        for (Block block : section.blocks()) block(block);
+    }
+
+    private void block(Block block) {
+        if (block instanceof Paragraph paragraph) wrapped("", paragraph.words());
+        else if (block instanceof Bullets bullets) for (String point : bullets.points()) wrapped("- ", point);
+        else if (block instanceof Subheading heading) {
+            gap();
+            line(heading.words());
+        } else if (block instanceof Facts facts)
+            for (Facts.Fact fact : facts.facts()) wrapped("", fact.name() + ": " + fact.value());
+        else if (block instanceof Table<?> table) table(table);
+        else if (block instanceof CautionBlock cautions)
+            for (Caution caution : cautions.cautions()) wrapped("", Cautions.brief(caution));
+        else if (!(block instanceof Drawing))
+            throw new IllegalArgumentException("no text for a block of kind " + block.getClass());
+    }
+
+    /** An empty line between what stands above and what follows; none at the start, none twice. */
+    private void gap() {
+        if (!out.isEmpty() && !out.toString().endsWith("\n\n")) out.append('\n');
+    }
+
+    private void line(String words) {
+        out.append(oneLine(words)).append('\n');
+    }
+
+    private void wrapped(String mark, String words) {
+        String hanging = " ".repeat(mark.length());
+        List<String> lines = wrap(oneLine(words), width - mark.length());
+        for (int i = 0; i < lines.size(); i++) line((i == 0 ? mark : hanging) + lines.get(i));
+    }
+
+    private static List<String> wrap(String words, int width) {
+        return List.of(WordUtils.wrap(words, width, "\n", false).split("\n"));
+    }
+
+    private void table(Table<?> table) {
+        if (!table.caption().isBlank()) wrapped("", table.caption());
+        int[] widths = widths(table);
+        List<List<String>> heads = new ArrayList<>();
+        for (int c = 0; c < widths.length; c++) heads.add(lines(table.head(c), widths[c]));
+        row(table, heads, widths);
+        List<List<String>> rule = new ArrayList<>();
+        for (int w : widths) rule.add(List.of("-".repeat(w)));
+        row(table, rule, widths);
+        for (int r = 0; r < table.rowCount(); r++) {
+            List<List<String>> cells = new ArrayList<>();
+            for (int c = 0; c < widths.length; c++) cells.add(lines(table.cell(r, c), widths[c]));
+            row(table, cells, widths);
+        }
+    }
+
+    /** As wide as the widest cell; where the table is wider than the line, the widest columns of words give way. */
+    private int[] widths(Table<?> table) {
+        int[] widths = new int[table.columnCount()];
+        int total = GAP.length() * (widths.length - 1);
+        for (int c = 0; c < widths.length; c++) {
+            widths[c] = longest(table.head(c));
+            for (int r = 0; r < table.rowCount(); r++) widths[c] = Math.max(widths[c], longest(table.cell(r, c)));
+            total += widths[c];
+        }
+        for (int over = total - width; over > 0; over--) {
+            int widest = widest(table, widths);
+            if (widest < 0) break;
+            widths[widest]--;
+        }
+        return widths;
+    }
+
+    private static int widest(Table<?> table, int[] widths) {
+        int widest = -1;
+        for (int c = 0; c < widths.length; c++)
+            if (widths[c] > least(table, c) && (widest < 0 || widths[c] > widths[widest])) widest = c;
+        return widest;
+    }
+
+    /** Numbers stay on one line; heads and words may be broken between words. */
+    private static int least(Table<?> table, int column) {
+        int least = table.isNumber(column) ? 0 : NARROWEST;
+        if (table.isNumber(column))
+            for (int r = 0; r < table.rowCount(); r++) least = Math.max(least, longest(table.cell(r, column)));
+        for (String word : table.head(column).split(" ")) least = Math.max(least, length(word));
+        return least;
+    }
+
+    private void row(Table<?> table, List<List<String>> cells, int[] widths) {
+        int deep = cells.stream().mapToInt(List::size).max().orElse(0);
+        for (int k = 0; k < deep; k++) {
+            StringBuilder line = new StringBuilder();
+            for (int c = 0; c < widths.length; c++) {
+                if (c > 0) line.append(GAP);
+                String cell = k < cells.get(c).size() ? cells.get(c).get(k) : "";
+                String blanks = " ".repeat(Math.max(0, widths[c] - length(cell)));
+                line.append(table.isNumber(c) ? blanks + cell : cell + blanks);
+            }
+            out.append(line.toString().stripTrailing()).append('\n');
+        }
+    }
+
+    private static List<String> lines(String cell, int width) {
+        List<String> lines = new ArrayList<>();
+        for (String line : cell.split("\n", -1)) lines.addAll(wrap(oneLine(line), Math.max(1, width)));
+        return lines;
+    }
+
+    private static int longest(String cell) {
+        int longest = 0;
+        for (String line : cell.split("\n", -1)) longest = Math.max(longest, length(oneLine(line)));
+        return longest;
+    }
+
+    /** Control characters could move the cursor of a terminal; none passes. */
+    private static String oneLine(String words) {
+        return words.replaceAll("[\\p{Cntrl}\u2028\u2029]+", " ").strip();
+    }
+
+    /** Places on the screen: marks that sit on a letter and marks of direction take none. */
+    private static int length(String text) {
+        return (int) text.codePoints()
+                .filter(c ->
+                        Character.getType(c) != Character.NON_SPACING_MARK && Character.getType(c) != Character.FORMAT)
+                .count();
+    }
+}
