@@ -43,7 +43,7 @@ public final class EndCover {
      *
      * @shape  scalars in, scalar out; pure
      * @unit   m above ground; 0 for trees takes their representative height; result m
-     * @valid  every finite height; 0 for an antenna above the tops
+     * @valid  every finite height; negative for an antenna above the tops
      * @error  that of the stated height of the trees
      * @source Rec. ITU-R P.1812, representative clutter height of woodland
      */
