@@ -1,0 +1,100 @@
+package handreach.desktop;
+
+import handreach.report.page.Block;
+import handreach.report.page.Bullets;
+import handreach.report.page.Caution;
+import handreach.report.page.CautionBlock;
+import handreach.report.page.Cautions;
+import handreach.report.page.Drawing;
+import handreach.report.page.Facts;
+import handreach.report.page.Paragraph;
+import handreach.report.page.Section;
+import handreach.report.page.Sheet;
+import handreach.report.page.Subheading;
+import handreach.report.page.Table;
+import java.util.List;
+import java.util.function.Consumer;
+import javafx.scene.Node;
+import javafx.scene.layout.VBox;
+
+/** The blocks of a composed answer in the window: the same words, tables and figures as on paper. A row may carry a verb. */
+final class BlockView extends VBox {
+    private final Session session;
+    private final double figurePx;
+    private final List<RowVerb<?>> verbs;
+
+    /**
+     * What pressing a row does.
+     *
+     * @param <T> what the row is about
+     * @param row rows of this kind carry the verb
+     * @param words what it does, for those who cannot see it
+     * @param verb is handed the row
+     */
+    record RowVerb<T>(Class<T> row, String words, Consumer<T> verb) {
+        boolean fits(Object about) {
+            return row.isInstance(about);
+        }
+
+        void run(Object about) {
+            verb.accept(row.cast(about));
+        }
+    }
+
+    /** Figures are drawn at most {@code figurePx} wide. */
+    BlockView(Session session, double figurePx, RowVerb<?>... verbs) {
+        super(8);
+        this.session = session;
+        this.figurePx = figurePx;
+        this.verbs = List.of(verbs);
+    }
+
+    void show(List<Section> sections) {
+        getChildren().clear();
+        for (Section section : sections) {
+            getChildren().add(Words.line(section.heading(), "panel-head"));
+            section.blocks().forEach(this::add);
+        }
+    }
+
+    void showBlocks(List<? extends Block> blocks) {
+        getChildren().clear();
+        blocks.forEach(this::add);
+    }
+
+    private void add(Block block) {
+        if (block instanceof Paragraph paragraph)
+            getChildren().add(Words.line(paragraph.words(), hand(paragraph.weight())));
+        else if (block instanceof Bullets bullets)
+            bullets.points().forEach(point -> getChildren().add(Words.line("\u2022 " + point, "plain")));
+        else if (block instanceof Subheading heading) getChildren().add(Words.line(heading.words(), "strong"));
+        else if (block instanceof Facts facts)
+            facts.facts().forEach(fact -> getChildren().add(Words.line(fact.name() + ": " + fact.value(), "plain")));
+        else if (block instanceof Table<?> table) getChildren().add(new TableGrid(table, verbs));
+        else if (block instanceof Sheet sheet) getChildren().add(new SheetGrid(sheet));
+        else if (block instanceof CautionBlock cautions)
+            cautions.cautions().forEach(caution -> getChildren().add(caution(caution)));
+        else if (block instanceof Drawing drawing) add(drawing);
+        else throw new IllegalArgumentException("no node for a block of kind " + block.getClass());
+    }
+
+    private void add(Drawing drawing) {
+        FigurePane pane = new FigurePane(session);
+        pane.show(drawing::figure, figurePx);
+        getChildren().add(pane);
+        if (!drawing.caption().isBlank()) getChildren().add(Words.line(drawing.caption(), "quiet"));
+    }
+
+    private static Node caution(Caution caution) {
+        return Words.line(Cautions.title(caution) + ". " + Cautions.brief(caution), "caution");
+    }
+
+    private static String hand(Paragraph.Weight weight) {
+        return switch (weight) {
+            case ANSWER -> "strong";
+            case PLAIN -> "plain";
+            case QUIET -> "quiet";
+            case WARNING -> "caution";
+        };
+    }
+}
