@@ -81,7 +81,8 @@ public final class PlainText {
     private void wrapped(String mark, String words) {
         String hanging = " ".repeat(mark.length());
         List<String> lines = wrap(oneLine(words), width - mark.length());
-        for (int i = 0; i < lines.size(); i++) line((i == 0 ? mark : hanging) + lines.get(i));
+        for (int i = 0; i < lines.size(); i++)
+            out.append(i == 0 ? mark : hanging).append(lines.get(i)).append('\n');
     }
 
     private static List<String> wrap(String words, int width) {
@@ -104,7 +105,10 @@ public final class PlainText {
         }
     }
 
-    /** As wide as the widest cell; where the table is wider than the line, the widest columns of words give way. */
+    /**
+     * As wide as the widest cell; where the table is wider than the line, heads over numbers are broken first, then the widest
+     * columns of words give way.
+     */
     private int[] widths(Table<?> table) {
         int[] widths = new int[table.columnCount()];
         int total = GAP.length() * (widths.length - 1);
@@ -114,17 +118,20 @@ public final class PlainText {
             total += widths[c];
         }
         for (int over = total - width; over > 0; over--) {
-            int widest = widest(table, widths);
+            int widest = widest(table, widths, true);
+            if (widest < 0) widest = widest(table, widths, false);
             if (widest < 0) break;
             widths[widest]--;
         }
         return widths;
     }
 
-    private static int widest(Table<?> table, int[] widths) {
+    private static int widest(Table<?> table, int[] widths, boolean isNumber) {
         int widest = -1;
         for (int c = 0; c < widths.length; c++)
-            if (widths[c] > least(table, c) && (widest < 0 || widths[c] > widths[widest])) widest = c;
+            if (table.isNumber(c) == isNumber
+                    && widths[c] > least(table, c)
+                    && (widest < 0 || widths[c] > widths[widest])) widest = c;
         return widest;
     }
 
