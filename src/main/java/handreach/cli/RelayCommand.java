@@ -1,8 +1,9 @@
 package handreach.cli;
 
 import handreach.plan.PlanFile;
+import handreach.report.RelayComposer;
 import handreach.report.RelayFiles;
-import handreach.report.RelayText;
+import handreach.report.RelayJson;
 import handreach.study.RelayAnswer;
 import handreach.study.RelayStudy;
 import handreach.study.Scene;
@@ -49,8 +50,8 @@ final class RelayCommand implements Callable<Integer> {
             answer = RelayStudy.run(scene, progress);
         }
         json.warn(answer.words().warnings());
-        if (json.isWanted()) json.print(RelayText.json(answer));
-        else json.out().print(RelayText.text(answer));
+        if (json.isWanted()) json.print(RelayJson.of(answer));
+        else json.out().print(new RelayComposer(answer).text());
         if (out != null)
             for (Path file : RelayFiles.write(answer, out))
                 (json.isWanted() ? json.err() : json.out()).println("Written: " + file);

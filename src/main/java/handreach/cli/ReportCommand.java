@@ -2,7 +2,7 @@ package handreach.cli;
 
 import handreach.plan.PlanFile;
 import handreach.report.ReachFiles;
-import handreach.report.RelayPages;
+import handreach.report.RelayComposer;
 import handreach.report.WalkPages;
 import handreach.report.page.Section;
 import handreach.study.ReachAnswer;
@@ -63,7 +63,7 @@ final class ReportCommand implements Callable<Integer> {
                 warnings.addAll(walk.warnings());
             }
             answer = ReachStudy.run(scene, true, progress);
-            if (relay) more.addAll(0, RelayPages.sections(RelayStudy.run(scene, progress)));
+            if (relay) more.addAll(0, new RelayComposer(RelayStudy.run(scene, progress)).sections());
         }
         warnings.addAll(0, answer.warnings());
         List<String> told = warnings.stream().distinct().toList();

@@ -13,8 +13,10 @@ import handreach.report.page.Sheet;
 import handreach.report.page.Subheading;
 import handreach.report.page.Table;
 import java.util.List;
+import java.util.Optional;
 import java.util.function.Consumer;
 import javafx.scene.Node;
+import javafx.scene.control.Button;
 import javafx.scene.layout.VBox;
 
 /** The blocks of a composed answer in the window: the same words, tables and figures as on paper. A row may carry a verb. */
@@ -39,9 +41,19 @@ final class BlockView extends VBox {
         void run(Object about) {
             verb.accept(row.cast(about));
         }
+
+        /** The first cell of a row as a link, if one of the verbs is for such rows. */
+        static Optional<Button> link(Table<?> table, int row, List<RowVerb<?>> verbs) {
+            Object about = table.row(row);
+            return verbs.stream().filter(each -> each.fits(about)).findFirst().map(verb -> {
+                Button link = Words.link(table.cell(row, 0), () -> verb.run(about));
+                link.setAccessibleText(verb.words() + ": " + table.cell(row, 0));
+                return link;
+            });
+        }
     }
 
-    /** Figures are drawn at most {@code figurePx} wide. */
+    /** Figures are drawn at most {@code figurePx} wide; a table that needs more is shown row under row. */
     BlockView(Session session, double figurePx, RowVerb<?>... verbs) {
         super(8);
         this.session = session;
@@ -70,7 +82,9 @@ final class BlockView extends VBox {
         else if (block instanceof Subheading heading) getChildren().add(Words.line(heading.words(), "strong"));
         else if (block instanceof Facts facts)
             facts.facts().forEach(fact -> getChildren().add(Words.line(fact.name() + ": " + fact.value(), "plain")));
-        else if (block instanceof Table<?> table) getChildren().add(new TableGrid(table, verbs));
+        else if (block instanceof Table<?> table)
+            getChildren()
+                    .add(TableGrid.fits(table, figurePx) ? new TableGrid(table, verbs) : new TableList(table, verbs));
         else if (block instanceof Sheet sheet) getChildren().add(new SheetGrid(sheet));
         else if (block instanceof CautionBlock cautions)
             cautions.cautions().forEach(caution -> getChildren().add(caution(caution)));

@@ -7,8 +7,9 @@ import handreach.report.BenchFiles;
 import handreach.report.CardFiles;
 import handreach.report.ReachFiles;
 import handreach.report.ReachPart;
+import handreach.report.RelayComposer;
 import handreach.report.RelayFiles;
-import handreach.report.RelayPages;
+import handreach.report.RelaySite;
 import handreach.report.WalkPages;
 import handreach.report.card.CardSize;
 import handreach.report.figure.MapPlace;
@@ -62,7 +63,7 @@ final class ExportVerbs {
         Optional<RelayAnswer> relay = fitting();
         run("Report", (scene, progress) -> {
             List<Section> more = new ArrayList<>();
-            relay.map(RelayPages::sections).ifPresent(more::addAll);
+            relay.map(found -> new RelayComposer(found).sections()).ifPresent(more::addAll);
             if (!scene.plan().questions().walks().isEmpty())
                 more.addAll(WalkPages.sections(WalkStudy.run(scene, progress)));
             progress.goOn();

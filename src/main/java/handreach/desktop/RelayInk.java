@@ -4,6 +4,7 @@ import handreach.cartography.MapFrame;
 import handreach.geodesy.Position;
 import handreach.relay.Demand;
 import handreach.relay.SiteCheck;
+import handreach.report.RelaySite;
 import handreach.study.RelayAnswer;
 import handreach.study.Scene;
 import java.util.List;

@@ -1,15 +1,18 @@
 package handreach.desktop;
 
 import handreach.geodesy.Position;
+import handreach.plan.Places;
 import handreach.plan.PlanText;
 import handreach.plan.Questions;
+import handreach.relay.Demand;
 import handreach.relay.RelayMode;
 import handreach.relay.SiteCheck;
+import handreach.report.RelayComposer;
+import handreach.report.RelaySite;
 import handreach.study.RelayAnswer;
 import handreach.study.RelayStudy;
 import handreach.study.Scene;
 import java.util.LinkedHashMap;
-import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.Consumer;
@@ -27,6 +30,9 @@ import javafx.scene.layout.VBox;
 /** Is a relay needed: who must talk to whom, the answer in words, and where the relays would stand. */
 final class RelayPanel extends VBox {
     private static final String SECTION = "relay";
+    /** As wide as the panel is at its usual width. */
+    private static final double FIGURE_PX = 340;
+
     private static final Map<String, String> COUNTS =
             Map.of("1", "one relay", "2", "up to two relays", "3", "up to three relays", "4", "up to four relays");
 
@@ -178,19 +184,38 @@ final class RelayPanel extends VBox {
         age();
         sheet.getChildren().clear();
         if (found.isEmpty()) return;
-        RelayAnswer now = found.get();
-        List<String> reasons = now.found().stream()
-                .flatMap(all -> all.unserved().stream())
-                .map(RelayAnswer.Unserved::reason)
-                .toList();
-        int number = 0;
-        for (String sentence : now.words().verdict())
-            if (!reasons.contains(sentence))
-                sheet.getChildren().add(Words.line(sentence, number++ == 0 ? "strong" : "plain"));
-        RelaySheet more = new RelaySheet(session, now, look);
-        sheet.getChildren().addAll(more.parts());
-        Optional<SiteCheck.Hop> weakest = now.recommended().flatMap(SiteCheck::weakest);
-        weakest.ifPresent(hop -> sheet.getChildren().add(more.weakest(hop)));
-        sheet.getChildren().addAll(more.foot());
+        RelayComposer composer = new RelayComposer(found.get());
+        BlockView verdict = new BlockView(session, FIGURE_PX);
+        verdict.showBlocks(composer.verdict());
+        BlockView more = new BlockView(
+                session,
+                FIGURE_PX,
+                new BlockView.RowVerb<>(RelaySite.class, "Show on the map", site -> look.accept(site.at())),
+                new BlockView.RowVerb<>(SiteCheck.Hop.class, "Show this path", hop -> pull(found.get(), hop)));
+        more.show(composer.underVerdict());
+        sheet.getChildren().addAll(verdict, more);
+    }
+
+    /** Lays a hop on the map as the path that is looked at. */
+    private void pull(RelayAnswer found, SiteCheck.Hop hop) {
+        Demand demand = found.question().demands().get(hop.demand());
+        Position site = found.recommended().orElseThrow().sites().get(hop.site());
+        Optional<Places.PositionEntry> entry = found.scene().plan().places().positions().stream()
+                .filter(each -> each.at().equals(demand.at()))
+                .findFirst();
+        PulledPath.End from = entry.isPresent()
+                ? PulledPath.End.of(demand.at(), entry)
+                : new PulledPath.End(
+                        demand.at(),
+                        Optional.empty(),
+                        Optional.of(demand.end().loadout().name()));
+        PulledPath.Given given = new PulledPath.Given(
+                found.scene(),
+                new RelayComposer(found).path(hop),
+                demand.end().loadout(),
+                found.equipment().end().loadout());
+        session.pulled()
+                .set(Optional.of(new PulledPath(
+                        from, new PulledPath.End(site, Optional.empty(), Optional.empty()), true, Optional.of(given))));
     }
 }

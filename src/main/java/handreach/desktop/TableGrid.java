@@ -18,6 +18,11 @@ import javafx.scene.text.TextAlignment;
 
 /** A table of an answer in the window. The first cell of a row that carries a verb is a link. */
 final class TableGrid extends VBox {
+    private static final double GAP_PX = 14;
+    private static final double NUMBER_PX = 52;
+    /** A column of words that is narrower reads like a ribbon. */
+    private static final double WORDS_PX = 70;
+
     private final Table<?> table;
     private final List<BlockView.RowVerb<?>> verbs;
     private final GridPane grid = new GridPane();
@@ -28,7 +33,7 @@ final class TableGrid extends VBox {
         this.verbs = verbs;
         getStyleClass().add("sheet");
         if (!table.caption().isBlank()) getChildren().add(Words.line(table.caption(), "quiet"));
-        grid.setHgap(14);
+        grid.setHgap(GAP_PX);
         grid.setVgap(3);
         for (int column = 0; column < table.columnCount(); column++) head(column);
         for (int row = 0; row < table.rowCount(); row++)
@@ -38,6 +43,14 @@ final class TableGrid extends VBox {
                 grid.add(cell, column, row + 1);
             }
         getChildren().add(grid);
+    }
+
+    /** Whether a table can be read in so narrow a place. */
+    static boolean fits(Table<?> table, double widthPx) {
+        double needed = 0;
+        for (int column = 0; column < table.columnCount(); column++)
+            needed += GAP_PX + (table.isNumber(column) ? NUMBER_PX : WORDS_PX);
+        return needed <= widthPx;
     }
 
     private void head(int column) {
@@ -52,14 +65,8 @@ final class TableGrid extends VBox {
     }
 
     private Node cell(int row, int column) {
-        Optional<BlockView.RowVerb<?>> verb = column > 0
-                ? Optional.empty()
-                : verbs.stream().filter(each -> each.fits(table.row(row))).findFirst();
-        if (verb.isPresent()) {
-            Button link = Words.link(table.cell(row, column), () -> verb.get().run(table.row(row)));
-            link.setAccessibleText(verb.get().words() + ": " + table.cell(row, column));
-            return link;
-        }
+        Optional<Button> link = column > 0 ? Optional.empty() : BlockView.RowVerb.link(table, row, verbs);
+        if (link.isPresent()) return link.get();
         Label cell = label(table.cell(row, column), table.isNumber(column));
         if (table.isSum(row)) cell.getStyleClass().add("strong");
         return cell;
@@ -70,7 +77,7 @@ final class TableGrid extends VBox {
         label.setWrapText(true);
         label.setMinHeight(Region.USE_PREF_SIZE);
         if (isNumber) {
-            label.setMinWidth(52);
+            label.setMinWidth(NUMBER_PX);
             label.setMaxWidth(84);
             label.setAlignment(Pos.TOP_RIGHT);
             label.setTextAlignment(TextAlignment.RIGHT);

@@ -86,7 +86,7 @@ public final class CardFiles {
                 rose(),
                 new CardView.Words(
                         deadGround(),
-                        relay.map(RelayPages::cardLines).orElse(List.of()),
+                        relay.map(found -> new RelayComposer(found).cardLines()).orElse(List.of()),
                         fallback(),
                         List.of(),
                         doubts()),

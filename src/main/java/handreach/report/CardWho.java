@@ -165,9 +165,9 @@ final class CardWho {
                     isBase ? MapPlace.Kind.BASE : MapPlace.Kind.PERSON,
                     byNumber ? number(places.size()) : person.name()));
         }
-        List<Position> sites = sites();
-        for (int i = 0; i < sites.size(); i++)
-            places.add(new MapPlace(sites.get(i), MapPlace.Kind.RELAY, RelayPages.relayName(i, sites.size())));
+        relay.map(RelaySite::of).orElse(List.of()).stream()
+                .filter(RelaySite::isAdvised)
+                .forEach(site -> places.add(new MapPlace(site.at(), MapPlace.Kind.RELAY, site.name())));
         return places;
     }
 

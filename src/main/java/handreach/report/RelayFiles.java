@@ -9,6 +9,8 @@ import handreach.report.file.Gpx;
 import handreach.report.file.Json;
 import handreach.report.file.WholeFile;
 import handreach.report.page.HtmlPage;
+import handreach.report.page.Page;
+import handreach.report.page.PlainText;
 import handreach.study.RelayAnswer;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -35,9 +37,10 @@ public final class RelayFiles {
     /** Writes all files, each whole or not at all; returns them. */
     public static List<Path> write(RelayAnswer answer, Path folder) {
         RelayFiles files = new RelayFiles(answer, folder);
-        files.text("relay.html", HtmlPage.text(RelayPages.page(answer)));
-        files.text("relay.txt", RelayText.text(answer));
-        files.text("relay.json", Json.text(RelayText.json(answer)));
+        Page page = new RelayComposer(answer).page();
+        files.text("relay.html", HtmlPage.text(page));
+        files.text("relay.txt", PlainText.of(page, PlainText.USUAL_WIDTH));
+        files.text("relay.json", Json.text(RelayJson.of(answer)));
         files.text("relay-sites.gpx", Gpx.text(places(answer), "relay", List.of()));
         files.text("relay.geojson", GeoJson.text(files.features()));
         return List.copyOf(files.written);
@@ -48,17 +51,8 @@ public final class RelayFiles {
         List<MapPlace> places = new ArrayList<>();
         for (Demand demand : answer.question().demands())
             places.add(new MapPlace(demand.at(), MapPlace.Kind.PERSON, demand.name()));
-        Optional<SiteCheck> best = answer.recommended();
-        if (best.isEmpty()) return places;
-        List<Position> sites = best.get().sites();
-        for (int i = 0; i < sites.size(); i++)
-            places.add(
-                    new MapPlace(sites.get(i), MapPlace.Kind.RELAY, sites.size() == 1 ? "Relay" : "Relay " + (i + 1)));
-        int number = 1;
-        for (RelayAnswer.Site site : answer.found().orElseThrow().sites()) {
-            if (!sites.contains(site.at())) places.add(new MapPlace(site.at(), MapPlace.Kind.RELAY, "Site " + number));
-            number++;
-        }
+        for (RelaySite site : RelaySite.of(answer))
+            places.add(new MapPlace(site.at(), MapPlace.Kind.RELAY, site.name()));
         return places;
     }
 

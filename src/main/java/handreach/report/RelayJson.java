@@ -18,7 +18,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 
 /** The relay answer as one JSON object; keys are described in docs/relay.md. */
-final class RelayJson {
+public final class RelayJson {
     private final RelayAnswer answer;
     private final RelayQuestion question;
 
@@ -27,7 +27,7 @@ final class RelayJson {
         this.question = answer.question();
     }
 
-    static ObjectNode of(RelayAnswer answer) {
+    public static ObjectNode of(RelayAnswer answer) {
         return new RelayJson(answer).node();
     }
 

@@ -5,6 +5,8 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import handreach.plan.PlanText;
+import handreach.relay.SiteCheck;
+import handreach.report.RelaySite;
 import handreach.study.RelayAnswer;
 import handreach.study.WalkAnswer;
 import java.io.IOException;
@@ -57,6 +59,21 @@ class RelayWalkDeskTest {
         return all.toString();
     }
 
+    private static String name(RelayAnswer answer, SiteCheck.Hop hop) {
+        return answer.question().demands().get(hop.demand()).name();
+    }
+
+    /** Presses the row whose verb and first cell these are. */
+    private void pressRow(String verb) {
+        run.onScreen(() -> run.stage().getScene().lookup("#relay-answer").lookupAll(".link").stream()
+                .filter(node -> verb.equals(node.getAccessibleText()))
+                .map(Button.class::cast)
+                .findFirst()
+                .orElseThrow(() -> new AssertionError("no row does " + verb))
+                .fire());
+        run.settle();
+    }
+
     @Test
     void theRelayIsFoundMarkedAndItsWeakestHopShown() {
         run = WindowRun.on(folder, "forest-hills");
@@ -71,7 +88,7 @@ class RelayWalkDeskTest {
         for (RelaySite site : RelaySite.of(answer))
             assertTrue(
                     words.contains(answer.scene().plan().heading().placeForm().format(site.at())), site.name());
-        assertTrue(words.contains("min on foot"), words);
+        assertTrue(words.contains("on foot: "), words);
         assertTrue(words.contains("Power lines"), words);
         assertFalse(isShown("#relay-stale"));
         run.snapshot("relay");
@@ -79,7 +96,9 @@ class RelayWalkDeskTest {
         run.snapshot("relay-hops");
         scroll(1);
         run.snapshot("relay-cautions");
-        run.press("#relay-weakest");
+        pressRow("Show on the map: Relay 1");
+        pressRow("Show this path: "
+                + name(answer, answer.recommended().orElseThrow().weakest().orElseThrow()));
         PulledPath path = run.onScreen(() -> run.session().pulled().get()).orElseThrow();
         assertTrue(answer.recommended().orElseThrow().sites().contains(path.to().at()));
         assertEquals(6, path.given().orElseThrow().answer().link().terminals().rxHeightM());

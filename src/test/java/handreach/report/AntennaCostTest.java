@@ -120,7 +120,7 @@ class AntennaCostTest {
         assertTrue(ReachText.json(reach).toString().contains("\"mass_g\":null"), "JSON tells it as null");
         for (String verdict : reach.verdicts()) assertFalse(verdict.contains("no more to carry"), verdict);
         var relay = RelayStudy.run(scene, Progress.SILENT);
-        assertTrue(line(RelayText.text(relay)).contains("not given"), line(RelayText.text(relay)));
+        assertTrue(line(new RelayComposer(relay).text()).contains("not given"), line(new RelayComposer(relay).text()));
     }
 
     private static String line(String text) {

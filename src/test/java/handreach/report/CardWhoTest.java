@@ -106,8 +106,8 @@ class CardWhoTest {
         List<RelayAnswer.Unserved> unserved = relay.found().orElseThrow().unserved();
         List<Demand> demands = relay.question().demands();
         assertTrue(unserved.size() > 1, "the case needs several, there are " + unserved.size());
-        String line = RelayPages.cardLines(relay).get(0).words();
-        assertEquals("Not served:", RelayPages.cardLines(relay).get(0).strong());
+        String line = new RelayComposer(relay).cardLines().get(0).words();
+        assertEquals("Not served:", new RelayComposer(relay).cardLines().get(0).strong());
         for (RelayAnswer.Unserved one : unserved) {
             Demand demand = demands.get(one.demand());
             long inGroup = unserved.stream()
@@ -128,8 +128,8 @@ class CardWhoTest {
     @Test
     void namesWithoutRoomAreCounted() {
         List<String> ten = List.of("a", "b", "c", "d", "e", "f", "g", "h", "i", "j");
-        assertEquals("a, b, c, d, e, f, g, h and 2 more", RelayPages.listed(ten));
-        assertEquals("a, b", RelayPages.listed(ten.subList(0, 2)));
+        assertEquals("a, b, c, d, e, f, g, h and 2 more", RelayComposer.listed(ten));
+        assertEquals("a, b", RelayComposer.listed(ten.subList(0, 2)));
     }
 
     @Test

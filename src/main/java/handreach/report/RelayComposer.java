@@ -1,0 +1,490 @@
+package handreach.report;
+
+import handreach.cartography.Graticule;
+import handreach.cartography.MapFrame;
+import handreach.loadout.Burden;
+import handreach.plan.Plan;
+import handreach.relay.Demand;
+import handreach.relay.DirectLink;
+import handreach.relay.DirectVerdict;
+import handreach.relay.HopPath;
+import handreach.relay.RelayEquipment;
+import handreach.relay.RelayMode;
+import handreach.relay.RelayQuestion;
+import handreach.relay.SiteCheck;
+import handreach.report.card.CardLine;
+import handreach.report.draw.Picture;
+import handreach.report.figure.MapFigure;
+import handreach.report.figure.MapGround;
+import handreach.report.page.Block;
+import handreach.report.page.Bullets;
+import handreach.report.page.Caution;
+import handreach.report.page.CautionBlock;
+import handreach.report.page.Cautions;
+import handreach.report.page.Column;
+import handreach.report.page.Drawing;
+import handreach.report.page.Page;
+import handreach.report.page.Paragraph;
+import handreach.report.page.PlainText;
+import handreach.report.page.Section;
+import handreach.report.page.Sheet;
+import handreach.report.page.Subheading;
+import handreach.report.page.Table;
+import handreach.study.PathAnswer;
+import handreach.study.PathLink;
+import handreach.study.RelayAnswer;
+import handreach.study.Scene;
+import handreach.units.Decibels;
+import handreach.units.Lengths;
+import handreach.units.Shares;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.function.Function;
+
+/** Whether a relay is needed and where it should stand: the sections, tables and sentences that every face shows. JSON: {@link RelayJson}. */
+public final class RelayComposer {
+    private static final int MAP_PX = 760;
+    private static final double MARGIN = 1.08;
+
+    /** Talks that a page has room for; JSON has all. */
+    private static final int MOST_TALKS = 60;
+
+    /** Names of people not served that a card has room for. */
+    private static final int MOST_UNSERVED = 8;
+
+    private static final String UNKNOWN = "unknown";
+
+    private final RelayAnswer answer;
+    private final RelayQuestion question;
+    private final Plan plan;
+    private final Lengths lengths;
+
+    public RelayComposer(RelayAnswer answer) {
+        this.answer = answer;
+        this.question = answer.question();
+        this.plan = answer.scene().plan();
+        this.lengths = plan.heading().lengths();
+    }
+
+    /** A page of its own. */
+    public Page page() {
+        List<Section> sections = new ArrayList<>(details(map()));
+        sections.addAll(doubts());
+        sections.add(cautions());
+        return page(sections);
+    }
+
+    /** The same for a terminal, on which what is doubtful stands apart from the answer. */
+    public String text() {
+        List<Section> sections = new ArrayList<>(details(List.of()));
+        sections.add(cautions());
+        return PlainText.of(page(sections), PlainText.USUAL_WIDTH);
+    }
+
+    /** Sections to stand in a report, verdict first. */
+    public List<Section> sections() {
+        List<Section> sections = new ArrayList<>();
+        sections.add(new Section("Is a relay needed", verdict()));
+        sections.addAll(details(map()));
+        sections.addAll(doubts());
+        return sections;
+    }
+
+    /** What stands under the verdict in the window, which has a map of its own. */
+    public List<Section> underVerdict() {
+        List<Section> sections = new ArrayList<>(details(List.of()));
+        sections.addAll(doubts());
+        sections.add(cautions());
+        return sections;
+    }
+
+    private Page page(List<Section> sections) {
+        return new Page(
+                "Relay report",
+                plan.heading().title(),
+                "Is a relay needed, and where should it stand?",
+                verdict(),
+                sections,
+                "Made by Handreach from " + answer.scene().file().file().getFileName() + ".");
+    }
+
+    /** The answer in sentences. Who is not served, and why, has a section of its own. */
+    public List<Block> verdict() {
+        List<Block> blocks = new ArrayList<>();
+        List<String> reasons = reasons();
+        for (String sentence : answer.words().verdict())
+            if (!reasons.contains(sentence))
+                blocks.add(blocks.isEmpty() ? Paragraph.answer(sentence) : Paragraph.of(sentence));
+        answer.scene()
+                .calibration()
+                .ifPresent(learned -> blocks.add(Paragraph.of(learned.words() + " Every hop below holds it.")));
+        return blocks;
+    }
+
+    private List<String> reasons() {
+        return answer.found().stream()
+                .flatMap(found -> found.unserved().stream())
+                .map(RelayAnswer.Unserved::reason)
+                .toList();
+    }
+
+    private List<Section> details(List<Block> map) {
+        List<Section> sections = new ArrayList<>();
+        if (!reasons().isEmpty()) sections.add(Section.of("Not served", new Bullets(reasons())));
+        sections.add(new Section("Without a relay", direct()));
+        answer.recommended().ifPresent(check -> {
+            sections.add(new Section("Where a relay should stand", places(map)));
+            sections.add(new Section(
+                    check.sites().size() == 1 ? "Hops of the recommended site" : "Hops of the recommended sites",
+                    hops(check)));
+            sections.add(new Section("Putting it up", puttingUp()));
+            check.weakest().ifPresent(hop -> sections.add(weakest(hop)));
+        });
+        return sections;
+    }
+
+    private List<Section> doubts() {
+        List<String> warnings = answer.words().warnings();
+        return warnings.isEmpty() ? List.of() : List.of(Section.of("Doubtful about the relay", new Bullets(warnings)));
+    }
+
+    private Section cautions() {
+        List<Caution> cautions = answer.recommended().isEmpty() ? Cautions.CARRYING : Cautions.RAISING;
+        return Section.of("Cautions", new CautionBlock(cautions));
+    }
+
+    private List<Block> places(List<Block> map) {
+        List<Block> blocks = new ArrayList<>(map);
+        RelayAnswer.Found found = answer.found().orElseThrow();
+        if (found.together().isPresent()) {
+            blocks.add(together());
+            blocks.add(new Subheading("With one relay alone"));
+        }
+        blocks.add(alone());
+        blocks.add(
+                Paragraph.quiet(
+                        "Every one of " + found.search().allowed() + " cells of "
+                                + lengths.heightText(found.search().cellM())
+                                + " in which a relay may stand was tried by sweep; these sites are reckoned again, one profile a hop."));
+        return blocks;
+    }
+
+    private Table<RelaySite> together() {
+        List<Column<RelaySite>> columns = placeColumns();
+        columns.add(Column.number(
+                "talks left if it fails", site -> Shares.share(site.otherwise().share())));
+        return Table.of("", RelaySite.together(answer), columns);
+    }
+
+    private Table<RelaySite> alone() {
+        List<Column<RelaySite>> columns = placeColumns();
+        columns.add(Column.number("served", site -> Shares.share(site.standing().share())));
+        columns.add(Column.number(
+                "pessimistic", site -> Shares.share(site.standing().pessimisticShare())));
+        columns.add(
+                Column.number("worst talk", site -> Shares.odds(site.standing().worstOdds())));
+        columns.add(
+                Column.number("other mode", site -> Shares.odds(site.otherwise().worstOdds())));
+        return Table.of(
+                "Best first, each apart from the better ones. Served: share of the talks; other mode: the worst talk there.",
+                RelaySite.alone(answer),
+                columns);
+    }
+
+    private List<Column<RelaySite>> placeColumns() {
+        List<Column<RelaySite>> columns = new ArrayList<>();
+        columns.add(Column.words("site", RelaySite::name));
+        columns.add(Column.words("place", this::place));
+        columns.add(Column.number("height", site -> height(site.access())));
+        columns.add(Column.number("slope", site -> Decibels.number(site.access().slopeDeg(), 0) + "\u00b0"));
+        if (RelaySite.of(answer).stream()
+                .anyMatch(site -> site.access().minutes().isPresent()))
+            columns.add(Column.number("on foot", site -> onFoot(site.access()).orElse("")));
+        return columns;
+    }
+
+    private List<Block> hops(SiteCheck check) {
+        List<Block> blocks = new ArrayList<>();
+        check.weakest().ifPresent(hop -> blocks.add(Paragraph.of(hop(hop))));
+        blocks.add(hopTable(check));
+        return blocks;
+    }
+
+    private Table<SiteCheck.Hop> hopTable(SiteCheck check) {
+        List<SiteCheck.Hop> rows = check.hops().stream()
+                .flatMap(Optional::stream)
+                .sorted(Comparator.comparingDouble(hop -> hop.path().odds().weaker()))
+                .toList();
+        List<Column<SiteCheck.Hop>> columns = new ArrayList<>();
+        columns.add(Column.words("who", hop -> name(hop.demand())));
+        if (check.sites().size() > 1) columns.add(Column.number("relay", hop -> String.valueOf(hop.site() + 1)));
+        columns.add(Column.number("distance, " + lengths.longUnit(), hop -> distance(hop.path())));
+        columns.add(
+                Column.number("to relay", hop -> Shares.odds(hop.path().odds().there())));
+        columns.add(
+                Column.number("from relay", hop -> Shares.odds(hop.path().odds().back())));
+        columns.add(Column.number(
+                "pessimistic", hop -> Shares.odds(hop.path().odds().pessimistic())));
+        columns.add(Column.number("worst talk", hop -> Shares.odds(check.demandOdds(question, hop.demand()))));
+        columns.add(Column.words("in the way", hop -> inTheWay(hop.path())));
+        return Table.of("Weakest first. The wanted odds are " + wanted() + ".", rows, columns);
+    }
+
+    private String inTheWay(HopPath path) {
+        return path.worstEdge()
+                .filter(edge -> edge.aboveLineM() > 0)
+                .map(edge -> lengths.heightText(edge.heightM()) + " high, " + lengths.text(1000 * edge.distanceKm())
+                        + " away")
+                .orElse("nothing");
+    }
+
+    /** The hop that fails first, in words. */
+    private String hop(SiteCheck.Hop hop) {
+        HopPath path = hop.path();
+        return "The weakest is " + name(hop.demand()) + " to the relay, "
+                + lengths.text(path.line().lengthM()) + ": odds "
+                + Shares.odds(path.odds().there()) + " there, "
+                + Shares.odds(path.odds().back()) + " back. Margin of the weaker way: "
+                + Decibels.text(path.odds().marginDb()) + " at the median place.";
+    }
+
+    /** Figure and ledger of the hop that fails first. */
+    private Section weakest(SiteCheck.Hop hop) {
+        HopPath path = hop.path();
+        return Section.of(
+                "The weakest hop, line by line",
+                new Drawing(
+                        PathText.figure(path(hop), name(hop.demand()), "relay"),
+                        "Ground from " + name(hop.demand()) + " to the relay."),
+                typed(LedgerSheet.of(path.ledger())));
+    }
+
+    private static Table<Sheet.Row> typed(Sheet sheet) {
+        List<Column<Sheet.Row>> columns = new ArrayList<>();
+        for (int c = 0; c < sheet.columns().size(); c++) {
+            int column = c;
+            Function<Sheet.Row, String> cell = row -> row.cells().get(column);
+            String head = sheet.columns().get(c).head();
+            columns.add(sheet.columns().get(c).isNumber() ? Column.number(head, cell) : Column.words(head, cell));
+        }
+        return Table.of(sheet.caption(), sheet.rows(), columns).summing(Sheet.Row::isSum);
+    }
+
+    /** A hop as a path, from who must be served to the relay on its mast. */
+    public PathAnswer path(SiteCheck.Hop hop) {
+        HopPath path = hop.path();
+        return new PathAnswer(
+                new PathLink(
+                        Scene.terminals(
+                                question.demands().get(hop.demand()).end().loadout(),
+                                answer.equipment().end().loadout()),
+                        question.setting().conditions(),
+                        Optional.of(path.line())),
+                path.profile(),
+                List.of(path.loss()),
+                path.geometry(),
+                Optional.of(path.ledger()),
+                List.of());
+    }
+
+    private List<Block> direct() {
+        List<Block> blocks = new ArrayList<>();
+        List<DirectLink> weakestFirst = answer.direct().links().stream()
+                .sorted(Comparator.comparingDouble(DirectLink::standing))
+                .toList();
+        blocks.add(direct(weakestFirst.stream().limit(MOST_TALKS).toList()));
+        if (weakestFirst.size() > MOST_TALKS)
+            blocks.add(Paragraph.quiet("And " + (weakestFirst.size() - MOST_TALKS)
+                    + " talks more, each with better odds than these; the JSON has all of them."));
+        if (!answer.direct().everybody().isEmpty()) {
+            blocks.add(new Subheading("If everybody carried"));
+            blocks.add(everybody());
+        }
+        return blocks;
+    }
+
+    private Table<DirectLink> direct(List<DirectLink> links) {
+        return Table.of(
+                "Odds of copy as people are loaded, weakest talk first; wanted are " + wanted()
+                        + ". Pessimistic: should all that is uncertain everywhere at once turn out badly.",
+                links,
+                List.of(
+                        Column.words("who", link -> name(link.talk().a())),
+                        Column.words("with", link -> name(link.talk().b())),
+                        Column.number(
+                                "there",
+                                link -> of(link, path -> Shares.odds(path.odds().there()))),
+                        Column.number(
+                                "back",
+                                link -> of(link, path -> Shares.odds(path.odds().back()))),
+                        Column.number(
+                                "pessimistic",
+                                link -> of(link, path -> Shares.odds(path.odds().pessimistic()))),
+                        Column.number("distance, " + lengths.longUnit(), link -> of(link, this::distance))));
+    }
+
+    private static String of(DirectLink link, Function<HopPath, String> cell) {
+        return link.path().map(cell).orElse(UNKNOWN);
+    }
+
+    private Table<DirectVerdict.IfCarried> everybody() {
+        Function<DirectVerdict.IfCarried, Burden> burden =
+                one -> one.loadout().antenna().burden();
+        return Table.of(
+                "Everybody who carries a radio on the body, without a relay.",
+                answer.direct().everybody(),
+                List.of(
+                        Column.words("loadout", one -> one.loadout().name()),
+                        Column.number(
+                                "antenna, cm",
+                                one -> Decibels.number(burden.apply(one).lengthCm(), 0)),
+                        Column.number(
+                                "antenna, g",
+                                one -> AntennaCost.side(burden.apply(one).massG())),
+                        Column.number(
+                                "talks served",
+                                one -> Shares.share(one.standing().share())),
+                        Column.number(
+                                "worst talk", one -> Shares.odds(one.standing().worstOdds()))));
+    }
+
+    private List<Block> puttingUp() {
+        return List.of(new Bullets(equipment()), new Subheading("Check at the site"), new Bullets(siteCheck()));
+    }
+
+    /** What the relay is, and what keeps its transmitter out of its receiver. */
+    private List<String> equipment() {
+        RelayEquipment relay = answer.equipment();
+        RelayEquipment.IsolationMargin isolation =
+                relay.isolation(plan.channel().frequency());
+        String counted = relay.mode() == RelayMode.TWO_FREQUENCY
+                ? "Counted: two frequencies, 1 dB lost on the way in to its own transmitter (desense)."
+                : "Counted: store and forward on one channel, nothing lost to its own transmitter; every relay on the way adds"
+                        + " the length of the call.";
+        String needed = "Two frequencies at once need " + wholeDb(isolation.neededDb())
+                + " between its transmitter and its receiver; one antenna above the other on this mast gives "
+                + wholeDb(isolation.onThisMastDb()) + " at most, margin "
+                + Decibels.signed(isolation.marginDb(), 0) + " dB"
+                + (isolation.marginDb() < 0
+                        ? ": filters must make it up, or use store and forward, or two bands (mind the third harmonic)."
+                        : ".");
+        return List.of(
+                counted,
+                needed,
+                "A relay transmits far more than a handheld: derate its power, plan its battery for the hours; no line power is assumed.");
+    }
+
+    private static String wholeDb(double db) {
+        return Decibels.number(db, 0) + " dB";
+    }
+
+    /** A short list for whoever walks up. */
+    private List<String> siteCheck() {
+        return List.of(
+                "Land: whose ground is it, and may you put it there?",
+                "Licence: does it allow a relay here, on these frequencies, with this antenna and power?",
+                "Thunder: if you can hear it, stay off; raise nothing; wait 30 minutes after the last.",
+                "Power lines: none within twice the height of mast and antenna.",
+                "People: keep " + Decibels.number(RelayExposure.keepAwayM(answer), 1)
+                        + " m from the antenna while it transmits (public, half the time on the air; local rules decide).",
+                "Antenna: upright, " + Decibels.number(answer.equipment().mastM(), 1)
+                        + " m above ground, clear of leaves and metal.",
+                "Call every party from the site before you leave, both ways; note level or copy.");
+    }
+
+    private List<Block> map() {
+        if (answer.recommended().isEmpty()) return List.of();
+        Scene scene = answer.scene();
+        double radiusM = MARGIN * 1000 * plan.places().area().radiusKm();
+        MapFrame frame = MapGround.frame(plan.places().area().centre(), radiusM, MAP_PX, MAP_PX);
+        MapGround ground = MapGround.of(
+                scene.tiles(),
+                frame,
+                Picture.relief(MapGround.hillshade(scene.tiles(), frame)),
+                Graticule.of(frame, plan.heading().placeForm(), 5));
+        MapFigure figure = MapFigure.of(
+                new MapFigure.Words(
+                        "People and relay sites", "Map of the people to serve and of the sites found, over relief."),
+                ground,
+                List.of(),
+                RelayFiles.places(answer),
+                new MapFigure.Key(List.of(), lengths));
+        return List.of(new Drawing(figure, "People to serve, the recommended relay, and further sites."));
+    }
+
+    /** What the field card says about relays. */
+    public List<CardLine> cardLines() {
+        Optional<SiteCheck> best = answer.recommended();
+        if (best.isEmpty())
+            return answer.words().verdict().stream().limit(1).map(CardLine::of).toList();
+        List<CardLine> lines = new ArrayList<>();
+        List<String> unserved = unserved();
+        if (!unserved.isEmpty()) lines.add(new CardLine("Not served:", listed(unserved)));
+        for (RelaySite site : RelaySite.of(answer))
+            if (site.isAdvised())
+                lines.add(new CardLine(
+                        site.name(),
+                        place(site) + ", " + height(site.access())
+                                + onFoot(site.access())
+                                        .map(walk -> ", " + walk + " on foot")
+                                        .orElse("")));
+        lines.add(CardLine.of(Shares.share(best.get().standing().share()) + " of the talks; the worst has "
+                + Shares.odds(best.get().standing().worstOdds()) + "."));
+        return lines;
+    }
+
+    /** Everybody whom the recommended relays leave without copy; points of a route or sector are counted under its name. */
+    private List<String> unserved() {
+        Map<String, Integer> groups = new LinkedHashMap<>();
+        List<String> names = new ArrayList<>();
+        for (RelayAnswer.Unserved one : answer.found().orElseThrow().unserved()) {
+            Demand demand = question.demands().get(one.demand());
+            if (demand.group().isEmpty()) names.add(demand.name());
+            else groups.merge(demand.group().get(), 1, Integer::sum);
+        }
+        groups.forEach((group, count) -> {
+            long all = question.demands().stream()
+                    .filter(demand -> demand.group().equals(Optional.of(group)))
+                    .count();
+            names.add(group + " (" + count + " of " + all + (all == 1 ? " point)" : " points)"));
+        });
+        return names;
+    }
+
+    /** All names, or the first with the number of the rest. */
+    static String listed(List<String> names) {
+        if (names.size() <= MOST_UNSERVED) return String.join(", ", names);
+        return String.join(", ", names.subList(0, MOST_UNSERVED)) + " and " + (names.size() - MOST_UNSERVED) + " more";
+    }
+
+    private String name(int demand) {
+        return question.demands().get(demand).name();
+    }
+
+    private String place(RelaySite site) {
+        return plan.heading().placeForm().format(site.at());
+    }
+
+    private String distance(HopPath path) {
+        return lengths.longNumber(path.line().lengthM());
+    }
+
+    private String wanted() {
+        return Shares.wanted(question.setting().terms().odds());
+    }
+
+    private String height(RelayAnswer.Access access) {
+        OptionalDouble metres = access.heightM();
+        return metres.isPresent() ? lengths.heightText(metres.getAsDouble()) : UNKNOWN;
+    }
+
+    private static Optional<String> onFoot(RelayAnswer.Access access) {
+        OptionalDouble minutes = access.minutes();
+        return minutes.isPresent() ? Optional.of(Decibels.number(minutes.getAsDouble(), 0) + " min") : Optional.empty();
+    }
+}
