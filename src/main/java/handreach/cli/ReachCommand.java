@@ -6,9 +6,11 @@ import handreach.plan.PlanFile;
 import handreach.propagation.LossModel;
 import handreach.propagation.LossModels;
 import handreach.reach.MapEngine;
+import handreach.report.ReachComposer;
 import handreach.report.ReachFiles;
+import handreach.report.ReachNumbers;
 import handreach.report.ReachPart;
-import handreach.report.ReachText;
+import handreach.report.page.PlainText;
 import handreach.study.ReachAnswer;
 import handreach.study.ReachStudy;
 import handreach.study.ReachWish;
@@ -54,7 +56,7 @@ final class ReachCommand implements Callable<Integer> {
             paramLabel = "WORD",
             split = ",",
             description =
-                    "Write only these: report, numbers (JSON), outlines (GeoJSON), maps (PNG), rasters (GeoTIFF), overlay (KMZ), places (GPX).")
+                    "Write only these: report, numbers (JSON, CSV), outlines (GeoJSON), maps (PNG), rasters (GeoTIFF), overlay (KMZ), places (GPX).")
     private List<String> only;
 
     @Option(names = "--no-area", description = "Leave out the area maps, only the rose of bearings.")
@@ -101,8 +103,8 @@ final class ReachCommand implements Callable<Integer> {
             ReachAnswer answer = ReachStudy.run(scene, wish, progress);
             progress.close();
             json.warn(answer.warnings());
-            if (json.isWanted()) json.print(ReachText.json(answer));
-            else json.out().print(ReachText.text(answer));
+            if (json.isWanted()) json.print(ReachNumbers.of(answer));
+            else json.out().print(PlainText.of(ReachComposer.of(answer).page(), PlainText.USUAL_WIDTH));
             json.out().flush();
             if (out == null) return 0;
             for (Path file : ReachFiles.write(answer, parts, out, progress))

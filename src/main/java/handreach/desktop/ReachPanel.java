@@ -1,22 +1,20 @@
 package handreach.desktop;
 
-import handreach.cartography.LoadoutMark;
 import handreach.loadout.CopyQuality;
 import handreach.loadout.Loadout;
 import handreach.plan.Places;
 import handreach.plan.PlanText;
-import handreach.reach.LoadoutReach;
-import handreach.report.ReachFigures;
+import handreach.reach.ReachEstimate;
+import handreach.report.ReachComposer;
+import handreach.report.page.Block;
 import handreach.report.page.Caution;
 import handreach.report.page.Cautions;
 import handreach.study.ReachAnswer;
 import handreach.study.ReachStudy;
 import handreach.study.Scene;
-import handreach.units.Lengths;
 import handreach.units.Shares;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.stream.Stream;
 import javafx.beans.property.ReadOnlyObjectProperty;
@@ -24,17 +22,13 @@ import javafx.beans.property.ReadOnlyObjectWrapper;
 import javafx.beans.property.ReadOnlyStringWrapper;
 import javafx.beans.value.ObservableValue;
 import javafx.collections.FXCollections;
-import javafx.geometry.HPos;
 import javafx.geometry.Pos;
 import javafx.scene.Node;
 import javafx.scene.control.ComboBox;
 import javafx.scene.control.Label;
 import javafx.scene.control.Slider;
-import javafx.scene.layout.ColumnConstraints;
-import javafx.scene.layout.GridPane;
 import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
-import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
 import javafx.util.Duration;
 import javafx.util.StringConverter;
@@ -42,6 +36,7 @@ import javafx.util.StringConverter;
 /** How far: where the reach starts, what counts as copy, and reach by loadout and bearing on exact paths. */
 final class ReachPanel extends VBox {
     private static final double FIGURE_PX = 360;
+    private static final double ROSE_RADIUS_PX = 150;
 
     private final Session session;
     private final LiveReach live;
@@ -50,34 +45,31 @@ final class ReachPanel extends VBox {
     private final ComboBox<CopyQuality> quality = new ComboBox<>();
     private final Slider odds = new Slider(0.5, 0.99, 0.8);
     private final Label oddsWords = new Label();
-    private final GridPane table = new GridPane();
-    private final Label verdict = new Label();
+    private final BlockView lines;
     private final FigurePane rose;
     private final ReadOnlyStringWrapper answer = new ReadOnlyStringWrapper("");
     private final ReadOnlyObjectWrapper<ReachAnswer> found = new ReadOnlyObjectWrapper<>();
     private final Worker.Rest settle;
-    private List<Double> shares = List.of();
+    private ReachComposer composed;
     private boolean isFilling;
 
-    /** An answer with the share of each loadout: of the cells on the map where they are the plan's own, so that key and table agree. */
-    private record Counted(ReachAnswer answer, List<Double> shares) {
-        static Counted of(ReachAnswer answer, LiveReach.Losses cells) {
-            List<Double> shares = new ArrayList<>();
-            for (int i = 0; i < answer.loadouts().size(); i++) shares.add(share(answer, i, cells));
-            return new Counted(answer, shares);
-        }
+    /** What is known, with shares of the cells on the map where they are the plan's own, so that key and table agree. */
+    private static ReachComposer composed(ReachAnswer answer, LiveReach.Losses cells) {
+        List<ReachEstimate> shares = new ArrayList<>();
+        for (int i = 0; i < answer.loadouts().size(); i++) shares.add(share(answer, i, cells));
+        return ReachComposer.of(answer, shares);
+    }
 
-        private static double share(ReachAnswer answer, int loadout, LiveReach.Losses cells) {
-            double bearings = answer.share(loadout).value();
-            Scene scene = answer.scene();
-            if (cells == null
-                    || cells.isCoarse()
-                    || !cells.stand().equals(answer.middle())
-                    || !cells.model().equals(scene.model().name())) return bearings;
-            return cells.odds(answer.loadouts().get(loadout).link())
-                    .map(odds -> odds.share(scene.plan().channel().wish().odds()))
-                    .orElse(bearings);
-        }
+    private static ReachEstimate share(ReachAnswer answer, int loadout, LiveReach.Losses cells) {
+        ReachEstimate bearings = answer.share(loadout);
+        Scene scene = answer.scene();
+        if (cells == null
+                || cells.isCoarse()
+                || !cells.stand().equals(answer.middle())
+                || !cells.model().equals(scene.model())) return bearings;
+        return cells.odds(answer.loadouts().get(loadout).link())
+                .map(odds -> odds.shareEstimate(scene.plan().channel().wish().odds()))
+                .orElse(bearings);
     }
 
     ReachPanel(Session session, LiveReach live) {
@@ -87,16 +79,13 @@ final class ReachPanel extends VBox {
         this.settle = session.worker().rest(Duration.millis(200), this::study);
         this.studying = session.worker().newest();
         this.rose = new FigurePane(session);
+        this.lines = new BlockView(session, FIGURE_PX);
         from.setId("reach-from");
         quality.setId("copy-quality");
         odds.setId("target-odds");
-        verdict.setWrapText(true);
-        verdict.setId("verdict");
-        Label caution = new Label(Cautions.brief(Caution.RELIANCE));
-        caution.setWrapText(true);
-        caution.getStyleClass().add("caution");
-        getChildren().addAll(settings(), table, verdict, rose, caution);
-        shapeTable();
+        lines.setId("reach-lines");
+        Label caution = Words.line(Cautions.brief(Caution.RELIANCE), "caution");
+        getChildren().addAll(settings(), lines, rose, caution);
         session.scene().addListener((scene, before, now) -> show(now));
         // The map comes first; figures follow when it is there.
         live.isUnderway().addListener((underway, was, is) -> {
@@ -163,21 +152,6 @@ final class ReachPanel extends VBox {
         set("odds", PlanText.number(wanted));
     }
 
-    private void shapeTable() {
-        table.getStyleClass().add("figures");
-        table.setHgap(9);
-        table.setVgap(4);
-        for (int i = 0; i < 5; i++) {
-            ColumnConstraints column = new ColumnConstraints();
-            if (i >= 2) {
-                column.setHalignment(HPos.RIGHT);
-                column.setMinWidth(Region.USE_PREF_SIZE);
-            }
-            if (i == 1) column.setHgrow(Priority.ALWAYS);
-            table.getColumnConstraints().add(column);
-        }
-    }
-
     private void show(Scene scene) {
         isFilling = true;
         List<String> names = scene.plan().places().positions().stream()
@@ -210,9 +184,9 @@ final class ReachPanel extends VBox {
         if (scene == null || found.get() != null && found.get().scene() == scene) return;
         LiveReach.Losses cells = live.losses().get();
         studying.ask(
-                progress -> Counted.of(ReachStudy.run(scene, false, progress), cells),
+                progress -> composed(ReachStudy.run(scene, false, progress), cells),
                 fresh -> {
-                    shares = fresh.shares();
+                    composed = fresh;
                     found.set(fresh.answer());
                     fill();
                 },
@@ -223,67 +197,34 @@ final class ReachPanel extends VBox {
     }
 
     private void fill() {
-        ReachAnswer fresh = found.get();
         Loadout carried = session.carried().get();
-        if (fresh == null || carried == null) return;
+        if (composed == null || carried == null) return;
         drawRose();
-        table.getChildren().clear();
-        table.addRow(0, head(""), head("loadout"), head("median"), head("worst"), head("of ground"));
-        Lengths lengths = fresh.scene().plan().heading().lengths();
-        for (int i = 0; i < fresh.loadouts().size(); i++) {
-            LoadoutReach reach = fresh.loadouts().get(i);
-            boolean isCarried = reach.link().name().equals(carried.name());
-            Label name = cell(reach.link().name(), isCarried);
-            name.setWrapText(true);
-            table.addRow(
-                    i + 1,
-                    cell(LoadoutMark.of(i).letter(), true),
-                    name,
-                    cell(lengths.text(reach.medianM().value()), isCarried),
-                    cell(lengths.text(reach.worstM().value()), isCarried),
-                    cell(Shares.share(shares.get(i)), isCarried));
-            if (!isCarried) continue;
-            answer.set(String.format(
-                    Locale.ROOT,
-                    "%s on the median bearing (%s to %s), %s of the ground",
-                    lengths.text(reach.medianM().value()),
-                    lengths.text(reach.medianM().interval95().low()),
-                    lengths.text(reach.medianM().interval95().high()),
-                    Shares.share(shares.get(i))));
-            verdict.setText(capital(carried.name() + ": " + fresh.verdicts().get(i)));
+        List<Block> blocks = new ArrayList<>();
+        blocks.add(composed.brief().marking(row -> row.name().equals(carried.name())));
+        for (ReachComposer.Row row : composed.rows()) {
+            if (!row.name().equals(carried.name())) continue;
+            answer.set(composed.line(row));
+            blocks.add(composed.verdict(row));
         }
+        lines.showBlocks(blocks);
     }
 
     /** The loadout looked at and the one it is held against; more would be a tangle at this size. */
     private void drawRose() {
-        ReachAnswer fresh = found.get();
-        if (fresh == null
+        if (composed == null
                 || session.carried().get() == null
                 || session.compared().get() == null) return;
         List<String> names =
-                fresh.loadouts().stream().map(reach -> reach.link().name()).toList();
+                composed.rows().stream().map(ReachComposer.Row::name).toList();
         List<Integer> which = Stream.of(
                         session.compared().get(), session.carried().get())
                 .map(loadout -> names.indexOf(loadout.name()))
                 .filter(number -> number >= 0)
                 .distinct()
                 .toList();
-        if (!which.isEmpty()) rose.show(() -> ReachFigures.rose(fresh, which), FIGURE_PX);
-    }
-
-    private static String capital(String words) {
-        return words.substring(0, 1).toUpperCase(Locale.ROOT) + words.substring(1);
-    }
-
-    private static Label head(String words) {
-        Label label = new Label(words);
-        label.getStyleClass().add("quiet");
-        return label;
-    }
-
-    private static Label cell(String words, boolean isStrong) {
-        Label label = new Label(words);
-        if (isStrong) label.getStyleClass().add("strong");
-        return label;
+        ReachComposer shown = composed;
+        if (!which.isEmpty())
+            rose.show(() -> shown.rose(which).sized(ROSE_RADIUS_PX).beside(), FIGURE_PX);
     }
 }

@@ -68,7 +68,7 @@ final class TableGrid extends VBox {
         Optional<Button> link = column > 0 ? Optional.empty() : BlockView.RowVerb.link(table, row, verbs);
         if (link.isPresent()) return link.get();
         Label cell = label(table.cell(row, column), table.isNumber(column));
-        if (table.isSum(row)) cell.getStyleClass().add("strong");
+        if (table.isSum(row) || table.isMarked(row)) cell.getStyleClass().add("strong");
         return cell;
     }
 

@@ -1,5 +1,8 @@
 package handreach.report;
 
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.node.JsonNodeFactory;
+import com.fasterxml.jackson.databind.node.NullNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import handreach.plan.CalibrationFile;
 import handreach.plan.Heading;
@@ -14,12 +17,14 @@ public final class CalibrationJson {
 
     /** Puts it under {@code calibration}: null where the plan names none. */
     static void put(ObjectNode node, Optional<CalibrationFile> learned, Optional<Heading> heading) {
-        if (learned.isEmpty()) {
-            node.putNull(KEY);
-            return;
-        }
+        node.set(KEY, tree(learned, heading));
+    }
+
+    /** The value itself. */
+    static JsonNode tree(Optional<CalibrationFile> learned, Optional<Heading> heading) {
+        if (learned.isEmpty()) return NullNode.getInstance();
         SiteCalibration site = learned.get().site();
-        ObjectNode entry = node.putObject(KEY);
+        ObjectNode entry = JsonNodeFactory.instance.objectNode();
         entry.put("sentence", learned.get().words());
         entry.put("source", site.origin().source());
         entry.put("day", site.origin().date().toString());
@@ -32,5 +37,6 @@ public final class CalibrationJson {
         heading.ifPresent(
                 how -> entry.put("place", how.placeForm().format(site.area().middle())));
         entry.put("radius_m", site.area().radiusM());
+        return entry;
     }
 }

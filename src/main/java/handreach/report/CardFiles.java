@@ -1,12 +1,10 @@
 package handreach.report;
 
 import handreach.cartography.LoadoutMark;
-import handreach.geodesy.Compass;
 import handreach.geodesy.GeodesicLine;
 import handreach.plan.CalibrationFile;
 import handreach.plan.Places;
 import handreach.plan.Plan;
-import handreach.reach.LoadoutReach;
 import handreach.report.card.CardLine;
 import handreach.report.card.CardLoadout;
 import handreach.report.card.CardSize;
@@ -20,7 +18,6 @@ import handreach.study.ReachAnswer;
 import handreach.study.RelayAnswer;
 import handreach.study.Scene;
 import handreach.study.Whereabouts;
-import handreach.units.Lengths;
 import handreach.units.Shares;
 import java.nio.file.Path;
 import java.time.Instant;
@@ -42,7 +39,8 @@ public final class CardFiles {
     private final ReachAnswer answer;
     private final Scene scene;
     private final Plan plan;
-    private final ReachPages pages;
+    private final ReachComposer reach;
+    private final ReachRose rose;
     private final Optional<RelayAnswer> relay;
     private final CardWho who;
 
@@ -50,7 +48,8 @@ public final class CardFiles {
         this.answer = answer;
         this.scene = answer.scene();
         this.plan = scene.plan();
-        this.pages = new ReachPages(answer);
+        this.reach = ReachComposer.of(answer);
+        this.rose = new ReachRose(answer);
         this.relay = relay;
         this.who = new CardWho(Whereabouts.of(scene), relay, plan);
     }
@@ -95,14 +94,14 @@ public final class CardFiles {
 
     /** The rose over relief, far enough out for the places that lie not too far beyond the lines. */
     private RoseFigure rose() {
-        RoseFigure rose = pages.rose(drawn());
-        double most = MOST_BEYOND * rose.farthestKm();
+        RoseFigure lines = rose.figure(drawn());
+        double most = MOST_BEYOND * lines.farthestKm();
         double out = who.places().stream()
                 .mapToDouble(place -> EDGE * GeodesicLine.distanceM(answer.middle(), place.position()) / 1000)
                 .filter(km -> km <= most)
                 .max()
                 .orElse(0);
-        return rose.outTo(out).over(scene.tiles(), answer.middle(), who.places(), who.ways());
+        return lines.outTo(out).over(scene.tiles(), answer.middle(), who.places(), who.ways());
     }
 
     /** Every loadout that somebody carries at a position, on a route or in a sector, in the plan's order. */
@@ -123,7 +122,7 @@ public final class CardFiles {
     /** What people carry and the control; where nobody has a loadout yet, what the report draws. */
     private List<Integer> drawn() {
         List<Integer> carried = carried().stream().limit(MOST_LINES).toList();
-        return carried.isEmpty() ? pages.drawn() : carried;
+        return carried.isEmpty() ? rose.drawn() : carried;
     }
 
     /** Those on the rose first, then what else is carried. */
@@ -141,11 +140,8 @@ public final class CardFiles {
     }
 
     private CardLoadout line(int index, Optional<LoadoutMark> mark) {
-        LoadoutReach reach = answer.loadouts().get(index);
-        Lengths lengths = plan.heading().lengths();
-        String words = lengths.text(reach.medianM().value()) + ", worst "
-                + lengths.text(reach.worstM().value()) + " " + Compass.word(reach.worstBearingDeg());
-        return new CardLoadout(mark, reach.link().name(), words);
+        ReachComposer.Row row = reach.rows().get(index);
+        return new CardLoadout(mark, row.name(), reach.words(row));
     }
 
     private int indexOf(String loadout) {
@@ -156,8 +152,11 @@ public final class CardFiles {
 
     private List<CardLine> deadGround() {
         int least = leastCarried();
-        List<CardLine> lines = new ArrayList<>(
-                DeadGround.lines(pages.trace(least, false), scene.tiles(), answer.middle(), pages.style()));
+        List<CardLine> lines = new ArrayList<>(DeadGround.lines(
+                rose.trace(least, false),
+                scene.tiles(),
+                answer.middle(),
+                plan.heading().lengths()));
         if (lines.isEmpty()) lines.add(CardLine.of("None in a whole sector within the radius; single hollows remain."));
         else
             lines.add(CardLine.of(

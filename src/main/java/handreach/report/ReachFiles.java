@@ -61,12 +61,16 @@ public final class ReachFiles {
     }
 
     private String report(List<Section> more) {
-        return HtmlPage.text(new ReachPages(answer, maps).page(more, imprint()));
+        return HtmlPage.text(ReachComposer.of(answer).report(maps, more, imprint()));
     }
 
     private void fill(FileBatch batch, Set<ReachPart> parts) {
         if (parts.contains(ReachPart.REPORT)) batch.add("report.html", text(() -> report(List.of())));
-        if (parts.contains(ReachPart.NUMBERS)) batch.add("reach.json", text(() -> Json.text(ReachText.json(answer))));
+        if (parts.contains(ReachPart.NUMBERS)) {
+            ReachNumbers numbers = ReachNumbers.of(answer);
+            batch.add("reach.json", text(() -> Json.text(numbers)));
+            batch.add("reach-by-bearing.csv", text(numbers::bearingsCsv));
+        }
         if (answer.area().isEmpty()) return;
         if (parts.contains(ReachPart.OUTLINES))
             batch.add("reach-outlines.geojson", text(() -> GeoJson.text(outlines())));

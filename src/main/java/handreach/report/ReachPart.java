@@ -8,7 +8,7 @@ import java.util.Locale;
 public enum ReachPart {
     /** The HTML report. */
     REPORT,
-    /** The numbers as JSON. */
+    /** The numbers as JSON, and by bearing as CSV. */
     NUMBERS,
     /** Outlines as GeoJSON. */
     OUTLINES,

@@ -1,5 +1,7 @@
 package handreach.units;
 
+import java.util.stream.DoubleStream;
+
 /**
  * How the user wants lengths written: kilometres and metres, or miles and feet. Reckoning is always metric. Every face of an answer
  * writes its lengths here, so that the same length never reads differently in two places.
@@ -81,6 +83,34 @@ public enum Lengths {
      */
     public String longNumber(double metres) {
         return isLong(metres) ? decimals(metres / longM, 1) : decimals(shortSteps(metres) * shortM / longM, 2);
+    }
+
+    /** One unit for lengths that stand in one column: the long one as soon as one of them is written in it. */
+    public OneUnit together(DoubleStream metres) {
+        return new OneUnit(this, metres.anyMatch(this::isLong));
+    }
+
+    /**
+     * Lengths over ground as bare numbers under a head that names the unit, each rounded as {@link #text} rounds it.
+     *
+     * @param isLong whether the long unit is meant
+     */
+    public record OneUnit(Lengths lengths, boolean isLong) {
+        public String unit() {
+            return isLong ? lengths.longUnit : lengths.shortUnit;
+        }
+
+        /** {@code 2.9}, {@code 0.14}; under the short unit {@code 140}. */
+        public String number(double metres) {
+            return isLong ? lengths.longNumber(metres) : decimals(lengths.shortSteps(metres), 0);
+        }
+
+        /** {@code 0.34 to 1.3}. */
+        public String range(double lowM, double highM) {
+            String low = number(lowM);
+            String high = number(highM);
+            return low.equals(high) ? low : low + " to " + high;
+        }
     }
 
     /** A height or a short length to the whole unit: {@code 1240 m}. */

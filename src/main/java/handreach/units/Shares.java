@@ -29,7 +29,7 @@ public final class Shares {
 
     /** A share with its interval: {@code 45 % (40 to 51 %)}. */
     public static String share(double share, double low, double high) {
-        return share(share) + " (" + range(share(low), share(high)) + ")";
+        return share(share) + " (" + shareRange(low, high) + ")";
     }
 
     /** Odds with their interval: {@code 45 % (40 to 51 %)}. */
@@ -40,6 +40,11 @@ public final class Shares {
     /** From the lowest odds to the highest: {@code 40 to 51 %}. */
     public static String oddsRange(double low, double high) {
         return range(odds(low), odds(high));
+    }
+
+    /** From the lowest share to the highest: {@code 40 to 51 %}. */
+    public static String shareRange(double low, double high) {
+        return range(share(low), share(high));
     }
 
     /** Odds that somebody asked for, as asked, to a hundredth of a per cent: {@code 80 %}, {@code 99.5 %}. */

@@ -7,6 +7,8 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import handreach.plan.PlanFile;
 import handreach.reach.Progress;
 import handreach.report.figure.Axis;
+import handreach.report.file.Json;
+import handreach.report.page.PlainText;
 import handreach.report.page.Sheet;
 import handreach.study.ReachStudy;
 import handreach.study.ReachWish;
@@ -116,8 +118,9 @@ class AntennaCostTest {
                 "bearing_step_deg = 5",
                 "bearing_step_deg = 30");
         var reach = ReachStudy.run(scene, ReachWish.ofPlan(false), Progress.SILENT);
-        assertTrue(line(ReachText.text(reach)).endsWith("not given"), line(ReachText.text(reach)));
-        assertTrue(ReachText.json(reach).toString().contains("\"mass_g\":null"), "JSON tells it as null");
+        String text = PlainText.of(ReachComposer.of(reach).page(), PlainText.USUAL_WIDTH);
+        assertTrue(line(text).matches("quarter-wave at chest +46 +not given +.*"), text);
+        assertTrue(Json.tree(ReachNumbers.of(reach)).toString().contains("\"mass_g\":null"), "JSON tells it as null");
         for (String verdict : reach.verdicts()) assertFalse(verdict.contains("no more to carry"), verdict);
         var relay = RelayStudy.run(scene, Progress.SILENT);
         assertTrue(line(new RelayComposer(relay).text()).contains("not given"), line(new RelayComposer(relay).text()));

@@ -8,21 +8,16 @@ import handreach.bench.BenchFile;
 import handreach.budget.Ledger;
 import handreach.budget.LedgerLine;
 import handreach.budget.TwoWayLedger;
-import handreach.cartography.LoadoutMark;
 import handreach.input.SourceText;
 import handreach.loadout.Burden;
 import handreach.report.page.Bullets;
 import handreach.report.page.Caution;
 import handreach.report.page.Cautions;
 import handreach.report.page.Drawing;
-import handreach.report.page.Facts;
-import handreach.report.page.Opening;
 import handreach.report.page.Page;
 import handreach.report.page.Paragraph;
-import handreach.report.page.Section;
 import handreach.report.page.Sheet;
 import handreach.uncertainty.Doubt;
-import handreach.units.Lengths;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -67,72 +62,6 @@ class ReportPagesTest {
         return new TwoWayLedger(
                 new Ledger("A", "B", List.of(power, path, quiet), 10, new Doubt(6, 8)),
                 new Ledger("B", "A", List.of(power, path, city, extra), 10, new Doubt(6, 8)));
-    }
-
-    private static ReachView view() {
-        Opening opening = new Opening(
-                "title",
-                "question?",
-                List.of("First sentence.", "Second."),
-                List.of(new Facts.Fact("channel", "155.1 MHz")),
-                "foot");
-        ReachLine line = new ReachLine(
-                LoadoutMark.of(1),
-                "whip",
-                new ReachSpan(2.94, 2.1, 3.8, true),
-                new ReachLine.Worst(new ReachSpan(0.4, 0.3, 0.6, false), 35),
-                "42 % (30 to 55)",
-                "worth it");
-        Grounds grounds = new Grounds(
-                List.of(new Grounds.Assumption("k", "1.33", "Rec. ITU-R P.453")),
-                List.of("a limit"),
-                List.of("a warning"),
-                Cautions.CARRYING);
-        return new ReachView(
-                opening,
-                new ReachView.Reach(List.of(line), Lengths.METRIC),
-                new ReachDrawings(
-                        List.of(new Drawing(SampleFigures.map(), "map")),
-                        Optional.of(SampleFigures.rose()),
-                        List.of(new Drawing(SampleFigures.profile(), ""))),
-                List.of(new ReachView.Link("A to B", ledger())),
-                BenchReport.sections(bench(), Optional.empty()),
-                grounds);
-    }
-
-    @Test
-    void aReachReportGoesFromTheAnswerToWhatItRestsOn() {
-        Page page = ReachReport.page(view());
-        assertEquals("First sentence.", ((Paragraph) page.answer().get(0)).words());
-        List<String> headings = page.sections().stream().map(Section::heading).toList();
-        assertEquals(
-                List.of(
-                        "Reach by loadout",
-                        "Map",
-                        "Reach by bearing",
-                        "Ground along a path",
-                        "Where the decibels go",
-                        "Bench: level over the control",
-                        "What it buys and what it costs"),
-                headings.subList(0, 7));
-        assertEquals(
-                List.of("What this assumes", "Limits of this result", "Cautions"),
-                headings.subList(headings.size() - 3, headings.size()));
-    }
-
-    @Test
-    void aRowSaysReachWithItsInterval() {
-        Sheet table =
-                (Sheet) ReachReport.page(view()).sections().get(0).blocks().get(0);
-        assertEquals(
-                List.of(
-                        "B",
-                        "whip",
-                        "at least 2.9 km\n(2.1 to 3.8 km)",
-                        "400 m\n(300 to 600 m) at 035°",
-                        "42 %\n(30 to 55)",
-                        "worth it"),
-                table.rows().get(0).cells());
     }
 
     @Test

@@ -95,7 +95,7 @@ class S04ReachTest {
         Path out = folder.resolve("out");
         CommandRun run = CommandRun.of("reach", "elevation-samples/urban-coast", "--out", out.toString());
         assertEquals(0, run.code(), run.err());
-        assertTrue(run.out().contains("median reach"), run.out());
+        assertTrue(run.out().contains("loadout") && run.out().contains("median"), run.out());
         long told =
                 run.out().lines().filter(line -> line.startsWith("Written: ")).count();
         try (var files = Files.list(out)) {
@@ -122,11 +122,12 @@ class S04ReachTest {
                 "--out",
                 out.toString());
         assertEquals(0, run.code(), run.err());
-        assertTrue(run.out().contains("within 2.0 km"), run.out());
-        assertTrue(run.out().contains("sweep against one exact path per cell"), run.out());
+        assertTrue(run.out().contains("Within: 2.0 km"), run.out());
+        assertTrue(unwrapped(run).contains("sweep against one exact path per cell"), run.out());
         try (var files = Files.list(out)) {
             assertTrue(files.map(file -> file.getFileName().toString())
-                    .allMatch(name -> name.endsWith(".tif") || name.equals("reach.json")));
+                    .allMatch(name ->
+                            name.endsWith(".tif") || name.equals("reach.json") || name.equals("reach-by-bearing.csv")));
         }
         JsonNode area =
                 new ObjectMapper().readTree(out.resolve("reach.json").toFile()).get("area");
@@ -267,7 +268,7 @@ class S04ReachTest {
                 run.err());
         assertEquals(
                 3,
-                run.out().split("m up, march against one exact path per cell, 12 cells: mean", -1).length - 1,
+                unwrapped(run).split("m up, march against one exact path per cell, 12 cells: mean", -1).length - 1,
                 run.out());
     }
 
@@ -301,6 +302,11 @@ class S04ReachTest {
         assertTrue(run.err().contains("plan.toml line 3: frequency_mhz is 5, allowed is 30 to 1000 MHz"), run.err());
         assertTrue(run.err().contains("plan.toml line 4: unknown key frequenzy"), run.err());
         assertFalse(Files.exists(out));
+    }
+
+    /** Lines wrapped at the width of a terminal, joined again. */
+    private static String unwrapped(CommandRun run) {
+        return run.out().replaceAll("\\s+", " ");
     }
 
     private static JsonNode loadout(JsonNode node, String name) {

@@ -100,25 +100,30 @@ class S10OneFigureTest {
 
         /** Median, worst and share of each loadout in terminal, table and caption, as the JSON has them. */
         private void reachAgrees(String page) {
-            List<String> rows = rows(page);
             assertEquals("cells", reach.get("area_share_of").asText());
+            Lengths.OneUnit unit = new Lengths.OneUnit(lengths, true);
+            for (String face : List.of(flat(reachText), words(page)))
+                assertTrue(face.contains("median, " + unit.unit() + " "), face);
             for (JsonNode one : reach.get("loadouts")) {
                 String name = one.get("loadout").asText();
-                String median = lengths.text(1000 * one.get("median_km").asDouble());
-                String worst = lengths.text(1000 * one.get("worst_km").asDouble());
-                String towards = Compass.word(one.get("worst_bearing_deg").asDouble());
+                String median = unit.number(1000 * one.get("median_km").asDouble());
+                String worst = unit.number(1000 * one.get("worst_km").asDouble());
+                String towards = Compass.letters(one.get("worst_bearing_deg").asDouble());
                 String share = Shares.share(one.get("area_share").asDouble());
-                String line = flat(line(reachText, name + "  "));
-                assertTrue(line.startsWith(name + " " + median + " "), line + " has not " + median);
-                assertTrue(line.contains(" " + worst + " " + towards + " " + share + " "), line + " has not " + share);
-                String row = rows.stream()
-                        .filter(each -> each.matches("[A-Z] " + Pattern.quote(name) + " (at least )?[0-9].*"))
-                        .findFirst()
-                        .orElseThrow(() -> new AssertionError("no row for " + name + " in " + rows));
-                assertTrue(
-                        row.matches(".* (at least )?" + Pattern.quote(median) + " \\(.*"), row + " has not " + median);
-                assertTrue(row.contains(" " + worst + " ("), row + " has not " + worst);
-                assertTrue(row.contains(" " + share + " ("), row + " has not " + share);
+                JsonNode interval = one.get("median_interval_95_km");
+                String figures = Pattern.quote(name) + " " + Pattern.quote(median) + "\\+? "
+                        + Pattern.quote(unit.range(
+                                1000 * interval.get(0).asDouble(),
+                                1000 * interval.get(1).asDouble()))
+                        + " " + Pattern.quote(worst) + " " + towards + " " + share + " .*%";
+                for (List<String> lines : List.of(rows(page), reachText.lines().toList())) {
+                    String row = lines.stream()
+                            .map(Faces::flat)
+                            .filter(each -> each.matches("[A-Z] " + Pattern.quote(name) + " [0-9].*%"))
+                            .findFirst()
+                            .orElseThrow(() -> new AssertionError("no row for " + name + " in " + lines));
+                    assertTrue(row.matches("[A-Z] " + figures), row + " has not " + figures);
+                }
                 for (MatchResult said :
                         all("Odds of copy with " + Pattern.quote(name) + "; (.+?) of the known", words(page)))
                     assertEquals(share, said.group(1), "caption of " + name);

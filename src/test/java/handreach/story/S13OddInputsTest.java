@@ -138,15 +138,18 @@ class S13OddInputsTest {
                 "At spike camp stands the same loadout as is carried: each is held against itself at both ends. The plan"
                         + " gives spike camp its own, quarter-wave with wire at face; for the reach to that, write"
                         + " with = \"quarter-wave with wire at face\" under [reach].";
-        assertTrue(CommandRun.of("reach", plan.toString()).out().contains(note));
+        assertTrue(unwrapped(CommandRun.of("reach", plan.toString())).contains(note));
         CommandRun json = CommandRun.of("reach", plan.toString(), "--json");
         JsonNode node = new ObjectMapper().readTree(json.out());
         assertEquals(note, node.get("other_end").asText());
         written(
                 "plan.toml",
                 forest().replace("\nfrom = \"spike camp\"", "\nfrom = \"spike camp\"\nwith = \"half-wave at face\""));
-        assertTrue(CommandRun.of("reach", plan.toString())
-                .out()
+        assertTrue(unwrapped(CommandRun.of("reach", plan.toString()))
                 .contains("At spike camp stands half-wave at face, whoever calls."));
+    }
+
+    private static String unwrapped(CommandRun run) {
+        return run.out().replaceAll("\\s+", " ");
     }
 }

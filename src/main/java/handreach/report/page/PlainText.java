@@ -2,6 +2,7 @@ package handreach.report.page;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.function.IntUnaryOperator;
 import org.apache.commons.text.WordUtils;
 
 /**
@@ -106,42 +107,49 @@ public final class PlainText {
     }
 
     /**
-     * As wide as the widest cell; where the table is wider than the line, heads over numbers are broken first, then the widest
-     * columns of words give way.
+     * As wide as the widest cell; where the table is wider than the line, heads that are wider than what stands under them give way
+     * first, then the widest columns of words.
      */
     private int[] widths(Table<?> table) {
         int[] widths = new int[table.columnCount()];
         int total = GAP.length() * (widths.length - 1);
         for (int c = 0; c < widths.length; c++) {
-            widths[c] = longest(table.head(c));
-            for (int r = 0; r < table.rowCount(); r++) widths[c] = Math.max(widths[c], longest(table.cell(r, c)));
+            widths[c] = Math.max(longest(table.head(c)), longestCell(table, c));
             total += widths[c];
         }
         for (int over = total - width; over > 0; over--) {
-            int widest = widest(table, widths, true);
-            if (widest < 0) widest = widest(table, widths, false);
+            int widest = widest(widths, c -> Math.max(longestCell(table, c), longestHeadWord(table, c)));
+            if (widest < 0) widest = widest(widths, c -> least(table, c));
             if (widest < 0) break;
             widths[widest]--;
         }
         return widths;
     }
 
-    private static int widest(Table<?> table, int[] widths, boolean isNumber) {
+    /** The widest of the columns that are wider than they have to be; below 0 when none is. */
+    private static int widest(int[] widths, IntUnaryOperator least) {
         int widest = -1;
         for (int c = 0; c < widths.length; c++)
-            if (table.isNumber(c) == isNumber
-                    && widths[c] > least(table, c)
-                    && (widest < 0 || widths[c] > widths[widest])) widest = c;
+            if (widths[c] > least.applyAsInt(c) && (widest < 0 || widths[c] > widths[widest])) widest = c;
         return widest;
     }
 
     /** Numbers stay on one line; heads and words may be broken between words. */
     private static int least(Table<?> table, int column) {
-        int least = table.isNumber(column) ? 0 : NARROWEST;
-        if (table.isNumber(column))
-            for (int r = 0; r < table.rowCount(); r++) least = Math.max(least, longest(table.cell(r, column)));
-        for (String word : table.head(column).split(" ")) least = Math.max(least, length(word));
-        return least;
+        int least = table.isNumber(column) ? longestCell(table, column) : NARROWEST;
+        return Math.max(least, longestHeadWord(table, column));
+    }
+
+    private static int longestCell(Table<?> table, int column) {
+        int longest = 0;
+        for (int r = 0; r < table.rowCount(); r++) longest = Math.max(longest, longest(table.cell(r, column)));
+        return longest;
+    }
+
+    private static int longestHeadWord(Table<?> table, int column) {
+        int longest = 0;
+        for (String word : table.head(column).split(" ")) longest = Math.max(longest, length(word));
+        return longest;
     }
 
     private void row(Table<?> table, List<List<String>> cells, int[] widths) {

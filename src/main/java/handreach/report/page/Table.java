@@ -15,15 +15,22 @@ public final class Table<T> implements Block {
     private final List<Column<T>> columns;
     private final List<T> rows;
     private final Predicate<? super T> isSum;
+    private final Predicate<? super T> isMarked;
     /** By column, then by row. */
     private final List<List<String>> cells = new ArrayList<>();
 
-    private Table(String caption, List<Column<T>> columns, List<T> rows, Predicate<? super T> isSum) {
+    private Table(
+            String caption,
+            List<Column<T>> columns,
+            List<T> rows,
+            Predicate<? super T> isSum,
+            Predicate<? super T> isMarked) {
         if (columns.isEmpty()) throw new IllegalArgumentException("a table without columns");
         this.caption = caption;
         this.columns = List.copyOf(columns);
         this.rows = List.copyOf(rows);
         this.isSum = isSum;
+        this.isMarked = isMarked;
         for (Column<T> column : this.columns) {
             List<String> texts = List.copyOf(column.cells().apply(this.rows));
             if (texts.size() != this.rows.size())
@@ -39,12 +46,17 @@ public final class Table<T> implements Block {
      * @param caption what it shows; may be empty
      */
     public static <T> Table<T> of(String caption, List<T> rows, List<Column<T>> columns) {
-        return new Table<>(caption, columns, rows, row -> false);
+        return new Table<>(caption, columns, rows, row -> false, row -> false);
     }
 
     /** The same with rows marked that sum up what stands above them. */
     public Table<T> summing(Predicate<? super T> sum) {
-        return new Table<>(caption, columns, rows, sum);
+        return new Table<>(caption, columns, rows, sum, isMarked);
+    }
+
+    /** The same with rows marked that the reader has chosen; a window sets them off. */
+    public Table<T> marking(Predicate<? super T> chosen) {
+        return new Table<>(caption, columns, rows, isSum, chosen);
     }
 
     public String caption() {
@@ -78,6 +90,10 @@ public final class Table<T> implements Block {
 
     public boolean isSum(int row) {
         return isSum.test(rows.get(row));
+    }
+
+    public boolean isMarked(int row) {
+        return isMarked.test(rows.get(row));
     }
 
     @Override

@@ -1,0 +1,412 @@
+package handreach.report;
+
+import handreach.cartography.LoadoutMark;
+import handreach.geodesy.Compass;
+import handreach.loadout.Loadout;
+import handreach.plan.CalibrationFile;
+import handreach.plan.Kit;
+import handreach.plan.Plan;
+import handreach.reach.LoadoutReach;
+import handreach.reach.LossGrid;
+import handreach.reach.RadialReach;
+import handreach.reach.ReachEstimate;
+import handreach.report.figure.RoseFigure;
+import handreach.report.page.Block;
+import handreach.report.page.Bullets;
+import handreach.report.page.Caution;
+import handreach.report.page.CautionBlock;
+import handreach.report.page.Column;
+import handreach.report.page.Drawing;
+import handreach.report.page.Facts;
+import handreach.report.page.Page;
+import handreach.report.page.Paragraph;
+import handreach.report.page.Section;
+import handreach.report.page.Table;
+import handreach.study.ReachAnswer;
+import handreach.uncertainty.Interval;
+import handreach.units.Lengths;
+import handreach.units.Shares;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.stream.DoubleStream;
+import java.util.stream.IntStream;
+
+/**
+ * How far every loadout reaches, and whether the bigger antenna is worth carrying, put into words, tables and figures once:
+ * terminal, report, card and window render these.
+ */
+public final class ReachComposer {
+    /** Bearings of the table by bearing. */
+    private static final int POINTS = 8;
+
+    private static final double CM_PER_INCH = 2.54;
+
+    private static final String BEARINGS_COUNTED =
+            "Of the ground: counted along the bearings; with maps (--out) it is counted cell by cell.";
+    private static final String AT_LEAST = "+ means at least: the radius or unknown ground ended it.";
+
+    private static final Column<Row> MARK =
+            Column.words("", row -> LoadoutMark.of(row.number()).letter());
+    private static final Column<Row> NAME = Column.words("loadout", Row::name);
+    private static final Column<Row> OF_GROUND =
+            Column.number("of the ground", row -> Shares.share(row.share().value()));
+
+    private final ReachAnswer answer;
+    private final Plan plan;
+    private final Lengths lengths;
+    private final List<Row> rows;
+    /** The unit of all lengths in the tables. */
+    private final Lengths.OneUnit unit;
+
+    private final ReachRose rose;
+
+    /** A loadout in the tables. */
+    public record Row(int number, Loadout loadout, LoadoutReach reach, ReachEstimate share, String verdict) {
+        public String name() {
+            return loadout.name();
+        }
+    }
+
+    private ReachComposer(ReachAnswer answer, List<ReachEstimate> shares) {
+        this.answer = answer;
+        this.plan = answer.scene().plan();
+        this.lengths = plan.heading().lengths();
+        this.rows = IntStream.range(0, answer.loadouts().size())
+                .mapToObj(i -> row(answer, i, shares.get(i)))
+                .toList();
+        this.unit = lengths.together(rows.stream().flatMapToDouble(row -> lengthsM(row.reach())));
+        this.rose = new ReachRose(answer);
+    }
+
+    public static ReachComposer of(ReachAnswer answer) {
+        return of(
+                answer,
+                IntStream.range(0, answer.loadouts().size())
+                        .mapToObj(answer::share)
+                        .toList());
+    }
+
+    /** With shares of the ground that were counted elsewhere, such as on the map beside the table. */
+    public static ReachComposer of(ReachAnswer answer, List<ReachEstimate> shares) {
+        return new ReachComposer(answer, shares);
+    }
+
+    private static Row row(ReachAnswer answer, int number, ReachEstimate share) {
+        LoadoutReach reach = answer.loadouts().get(number);
+        return new Row(
+                number,
+                answer.scene().loadout(reach.link().name()),
+                reach,
+                share,
+                answer.verdicts().get(number));
+    }
+
+    private static DoubleStream lengthsM(LoadoutReach reach) {
+        ReachEstimate median = reach.medianM();
+        return DoubleStream.of(median.value(), median.interval95().high());
+    }
+
+    /** What it is composed from. */
+    public ReachAnswer answer() {
+        return answer;
+    }
+
+    /** One a loadout, in the plan's order. */
+    public List<Row> rows() {
+        return rows;
+    }
+
+    /** The answer without what has to be drawn. */
+    public Page page() {
+        List<Section> sections = new ArrayList<>(List.of(reach(), worth(), byBearing()));
+        sections.add(notes());
+        sections.add(Section.of("Caution", new CautionBlock(List.of(Caution.RELIANCE))));
+        return page(sections, "");
+    }
+
+    /**
+     * The whole report: the same, with maps, rose, the ground and ledger of one link, the plan's bench and further evidence.
+     *
+     * @param drawn maps that were begun for other files already
+     * @param more sections behind the bench
+     */
+    Page report(Optional<ReachMaps> drawn, List<Section> more, String imprint) {
+        List<Section> sections = new ArrayList<>(List.of(reach(), worth()));
+        List<Drawing> maps = maps(drawn);
+        if (!maps.isEmpty()) sections.add(new Section(maps.size() == 1 ? "Map" : "Maps", List.copyOf(maps)));
+        sections.add(roseAndBearings());
+        sections.addAll(new ReachEvidence(answer).link());
+        answer.scene()
+                .bench()
+                .ifPresent(bench -> sections.addAll(BenchReport.sections(
+                        benchView(imprint), plan.kit().bench().map(Kit.Bench::mount))));
+        sections.addAll(more);
+        sections.add(notes());
+        sections.addAll(new ReachEvidence(answer).grounds());
+        return page(sections, imprint);
+    }
+
+    private Page page(List<Section> sections, String imprint) {
+        return new Page("Reach report", plan.heading().title(), question(), opening(), sections, imprint);
+    }
+
+    private BenchView benchView(String imprint) {
+        return new BenchView(
+                plan.heading().title(),
+                answer.scene().bench().orElseThrow(),
+                List.of(),
+                List.of(),
+                AntennaCost.of(plan),
+                imprint);
+    }
+
+    private String question() {
+        return "How far does each loadout reach from "
+                + plan.questions().reach().from().orElse("the centre of the area")
+                + ", and is the bigger antenna worth carrying?";
+    }
+
+    private List<Block> opening() {
+        List<Block> blocks = new ArrayList<>();
+        blocks.add(Paragraph.answer(headline()));
+        answer.scene()
+                .calibration()
+                .map(CalibrationFile::words)
+                .map(Paragraph::of)
+                .ifPresent(blocks::add);
+        blocks.add(facts());
+        return blocks;
+    }
+
+    /** The farthest of what people carry. What stands on a mast is an end to be reached, not a choice to be carried. */
+    String headline() {
+        Row best = rows.get(rose.farthest());
+        LoadoutReach reach = best.reach();
+        ReachEstimate median = reach.medianM();
+        return "The farthest is \"" + best.name() + "\": " + (isCut(reach) ? "at least " : "")
+                + lengths.text(median.value()) + " ("
+                + lengths.range(median.interval95().low(), median.interval95().high())
+                + ") in the median direction, " + lengths.text(reach.worstM().value()) + " towards the "
+                + Compass.word(reach.worstBearingDeg()) + ", its worst.";
+    }
+
+    private static boolean isCut(LoadoutReach reach) {
+        return 2 * reach.openEnded() > reach.bearings();
+    }
+
+    private Facts facts() {
+        return new Facts(List.of(
+                new Facts.Fact(
+                        "Channel",
+                        plan.channel().name()
+                                + String.format(
+                                        Locale.ROOT,
+                                        ", %.4f MHz, ",
+                                        plan.channel().frequency().mhz())
+                                + plan.channel().modulation().word()),
+                new Facts.Fact(
+                        "Counts as copy",
+                        plan.channel().wish().quality().word().toUpperCase(Locale.ROOT)
+                                + String.format(
+                                        Locale.ROOT,
+                                        ", %s, at %s of places",
+                                        plan.channel().wish().fading().word(),
+                                        Shares.wanted(plan.channel().wish().odds()))),
+                new Facts.Fact(
+                        "From",
+                        plan.questions().reach().from().map(name -> name + ", ").orElse("")
+                                + plan.heading().placeForm().format(answer.middle())),
+                new Facts.Fact(
+                        "Within", lengths.text(1000 * plan.places().area().radiusKm())),
+                new Facts.Fact("Other end", answer.otherEnd()),
+                new Facts.Fact("Model", plan.questions().reach().model().name())));
+    }
+
+    private Section reach() {
+        return Section.of("Reach by loadout", table());
+    }
+
+    Table<Row> table() {
+        return Table.of(
+                "Continuous reach ends before the first stretch longer than "
+                        + lengths.text(RadialReach.LONGEST_GAP_M)
+                        + " below the wanted odds. 95 % intervals hold what is uncertain everywhere at once (model, carry"
+                        + " loss, bench)."
+                        + (rows.stream().anyMatch(row -> isCut(row.reach())) ? " " + AT_LEAST : ""),
+                rows,
+                List.of(
+                        MARK,
+                        NAME,
+                        median(),
+                        Column.number("95 % interval, " + unit.unit(), row -> interval(row.reach())),
+                        worst(),
+                        Column.words(
+                                "towards", row -> Compass.letters(row.reach().worstBearingDeg())),
+                        OF_GROUND,
+                        Column.number("95 % interval", row -> share(row.share().interval95()))));
+    }
+
+    /** The same in short, for a narrow place. */
+    public Table<Row> brief() {
+        return Table.of("", rows, List.of(MARK, NAME, median(), worst(), OF_GROUND));
+    }
+
+    private Column<Row> median() {
+        return Column.number(
+                "median, " + unit.unit(),
+                row -> unit.number(row.reach().medianM().value()) + (isCut(row.reach()) ? "+" : ""));
+    }
+
+    private Column<Row> worst() {
+        return Column.number(
+                "worst, " + unit.unit(), row -> unit.number(row.reach().worstM().value()));
+    }
+
+    private String interval(LoadoutReach reach) {
+        Interval interval = reach.medianM().interval95();
+        return unit.range(interval.low(), interval.high());
+    }
+
+    private static String share(Interval interval) {
+        return Shares.shareRange(interval.low(), interval.high());
+    }
+
+    private Section worth() {
+        boolean inInches = lengths == Lengths.IMPERIAL;
+        return Section.of(
+                "Is it worth carrying?",
+                Table.of(
+                        "",
+                        rows,
+                        List.of(
+                                NAME,
+                                Column.number(
+                                        inInches ? "antenna, in" : "antenna, cm",
+                                        row -> String.format(
+                                                Locale.ROOT,
+                                                "%.0f",
+                                                row.loadout().antenna().burden().lengthCm()
+                                                        / (inInches ? CM_PER_INCH : 1))),
+                                Column.number(
+                                        "mass, g",
+                                        row -> AntennaCost.side(
+                                                row.loadout().antenna().burden().massG())),
+                                Column.words("verdict", row -> capital(row.verdict())))));
+    }
+
+    private Section byBearing() {
+        return Section.of("Reach by bearing", bearings());
+    }
+
+    private Section roseAndBearings() {
+        return Section.of(
+                "Reach by bearing",
+                new Drawing(
+                        rose.figure(rose.drawn()),
+                        "Distance to which copy is kept from the middle outwards. A band is the interval from doubt that"
+                                + " all places share: the true line may lie anywhere in it, but as a whole."),
+                bearings());
+    }
+
+    private Table<Row> bearings() {
+        List<Column<Row>> columns = new ArrayList<>(List.of(MARK, NAME));
+        for (int i = 0; i < POINTS; i++) {
+            double azimuthDeg = 360.0 / POINTS * i;
+            columns.add(Column.number(Compass.letters(azimuthDeg), row -> towards(row.reach(), azimuthDeg)));
+        }
+        return Table.of("Continuous reach, " + unit.unit() + ", by bearing. " + AT_LEAST, rows, columns);
+    }
+
+    private String towards(LoadoutReach reach, double azimuthDeg) {
+        RadialReach radial = reach.radial(nearest(reach, azimuthDeg));
+        return unit.number(radial.continuousM()) + (radial.openEnded() ? "+" : "");
+    }
+
+    private static int nearest(LoadoutReach reach, double azimuthDeg) {
+        int best = 0;
+        for (int i = 1; i < reach.bearings(); i++)
+            if (gapDeg(reach.bearingDeg(i), azimuthDeg) < gapDeg(reach.bearingDeg(best), azimuthDeg)) best = i;
+        return best;
+    }
+
+    private static double gapDeg(double bearingDeg, double azimuthDeg) {
+        double gap = Math.abs(bearingDeg - azimuthDeg) % 360;
+        return Math.min(gap, 360 - gap);
+    }
+
+    private List<Drawing> maps(Optional<ReachMaps> begun) {
+        if (answer.area().isEmpty()) return List.of();
+        ReachMaps drawn = begun.orElseGet(() -> new ReachMaps(answer));
+        int control = answer.control();
+        int best = rose.mostGround();
+        List<Drawing> maps = new ArrayList<>();
+        maps.add(drawn.odds(best));
+        if (rows.size() > 1) maps.add(drawn.least());
+        if (best != control) maps.add(drawn.bought(control, best));
+        return maps;
+    }
+
+    /** How the figures were counted. */
+    private Section notes() {
+        List<String> points = new ArrayList<>();
+        answer.area().ifPresentOrElse(area -> points.addAll(counted(area)), () -> points.add(BEARINGS_COUNTED));
+        return Section.of("Notes", new Bullets(points));
+    }
+
+    private static List<String> counted(ReachAnswer.AreaAnswer area) {
+        List<String> points = new ArrayList<>();
+        LossGrid first = area.losses().get(0);
+        String how = switch (first.engine()) {
+            case EXACT -> "one path per cell";
+            case MARCH -> "the field marched along radials, cells take the nearest radial";
+            case SWEEP -> "a sweep of radials";
+        };
+        points.add(String.format(
+                Locale.ROOT,
+                "Of the ground: counted cell by cell. Maps: %d cells of %.0f m by %s (%s).",
+                first.knownCount(),
+                first.grid().cellM(),
+                how,
+                first.engine().word()));
+        for (LossGrid loss : area.losses())
+            loss.difference()
+                    .ifPresent(difference -> points.add(String.format(
+                            Locale.ROOT,
+                            "Antennas %.2f and %.2f m up, %s.",
+                            loss.request().terminals().txHeightM(),
+                            loss.request().terminals().rxHeightM(),
+                            difference.sentence(loss.engine()))));
+        return points;
+    }
+
+    /** The answer for one loadout in a line: {@code 520 m on the median bearing (340 to 670 m), 12 % of the ground}. */
+    public String line(Row row) {
+        ReachEstimate median = row.reach().medianM();
+        return (isCut(row.reach()) ? "at least " : "") + lengths.text(median.value()) + " on the median bearing ("
+                + lengths.range(median.interval95().low(), median.interval95().high()) + "), "
+                + Shares.share(row.share().value()) + " of the ground";
+    }
+
+    /** The same where there is hardly room: {@code 520 m, worst 220 m west}. */
+    String words(Row row) {
+        LoadoutReach reach = row.reach();
+        return lengths.text(reach.medianM().value()) + ", worst "
+                + lengths.text(reach.worstM().value()) + " " + Compass.word(reach.worstBearingDeg());
+    }
+
+    /** Whether one loadout is worth carrying, with its name. */
+    public Paragraph verdict(Row row) {
+        return Paragraph.of(capital(row.name() + ": " + row.verdict()));
+    }
+
+    /** Reach by bearing of some loadouts, by their numbers in the answer. */
+    public RoseFigure rose(List<Integer> which) {
+        return rose.figure(which);
+    }
+
+    private static String capital(String words) {
+        return words.substring(0, 1).toUpperCase(Locale.ROOT) + words.substring(1);
+    }
+}

@@ -1,0 +1,154 @@
+package handreach.report;
+
+import handreach.input.InputFault;
+import handreach.loadout.Loadout;
+import handreach.plan.Places;
+import handreach.plan.Plan;
+import handreach.report.page.Block;
+import handreach.report.page.Bullets;
+import handreach.report.page.CautionBlock;
+import handreach.report.page.Cautions;
+import handreach.report.page.Column;
+import handreach.report.page.Drawing;
+import handreach.report.page.Paragraph;
+import handreach.report.page.Section;
+import handreach.report.page.Table;
+import handreach.study.PathAnswer;
+import handreach.study.PathStudy;
+import handreach.study.ReachAnswer;
+import handreach.study.Scene;
+import handreach.uncertainty.Doubt;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+
+/** What a reach answer rests on and where it ends, for those who want to look behind it: one link in full, assumptions, limits. */
+final class ReachEvidence {
+    private static final List<String> LIMITS = List.of(
+            "Elevation tiles cut off ridge tops and do not know what was built or felled since; heights wrong by a few metres move the loss by several decibels.",
+            "Odds are for a place picked at random among places like it, not for one spot: half a wavelength to the side may be better or worse.",
+            "Bands show what is uncertain everywhere at once; a walk with reports narrows them.");
+
+    private final ReachAnswer answer;
+    private final Scene scene;
+    private final Plan plan;
+
+    /** Something taken as given: its name, what was taken with its unit, and document, measurement or whose choice. */
+    private record Assumption(String what, String value, String source) {}
+
+    /** A path between two named ends. */
+    private record Named(String from, String to, PathAnswer answer) {}
+
+    ReachEvidence(ReachAnswer answer) {
+        this.answer = answer;
+        this.scene = answer.scene();
+        this.plan = scene.plan();
+    }
+
+    /** Ground and ledger from the middle to the first other position on known ground. */
+    List<Section> link() {
+        Optional<Named> first = plan.places().positions().stream()
+                .filter(entry -> !entry.name().equals(from()))
+                .flatMap(entry -> path(entry).stream())
+                .findFirst();
+        if (first.isEmpty()) return List.of();
+        Named path = first.get();
+        return List.of(
+                Section.of(
+                        "Ground along a path",
+                        new Drawing(
+                                PathText.figure(path.answer(), path.from(), path.to()),
+                                "From " + path.from() + " to " + path.to() + ": "
+                                        + PathText.groundSentence(path.answer()))),
+                Section.of(
+                        "Where the decibels go",
+                        LedgerSheet.of(path.answer().ledger().orElseThrow())));
+    }
+
+    private String from() {
+        return plan.questions().reach().from().orElse("the middle");
+    }
+
+    private Optional<Named> path(Places.PositionEntry entry) {
+        Loadout far = entry.loadout().map(scene::loadout).orElse(scene.controlLoadout());
+        Loadout near = plan.places().positions().stream()
+                .filter(other -> other.name().equals(from()))
+                .flatMap(other -> other.loadout().stream())
+                .map(scene::loadout)
+                .findFirst()
+                .orElse(far);
+        try {
+            return Optional.of(new Named(
+                    from(),
+                    entry.name(),
+                    PathStudy.between(scene, answer.middle(), near, entry.at(), far, List.of(scene.model()))));
+        } catch (InputFault unknownGround) {
+            return Optional.empty();
+        }
+    }
+
+    /** Assumptions, limits with what was doubtful in this run, cautions. */
+    List<Section> grounds() {
+        List<Block> limits = new ArrayList<>();
+        for (String warning : answer.warnings()) limits.add(Paragraph.warning(warning));
+        limits.add(new Bullets(LIMITS));
+        return List.of(
+                Section.of(
+                        "What this assumes",
+                        Table.of(
+                                "",
+                                assumptions(),
+                                List.of(
+                                        Column.words("what", Assumption::what),
+                                        Column.words("taken as", Assumption::value),
+                                        Column.words("source", Assumption::source)))),
+                new Section("Limits of this result", limits),
+                Section.of("Cautions", new CautionBlock(Cautions.CARRYING)));
+    }
+
+    private List<Assumption> assumptions() {
+        List<Assumption> assumptions = new ArrayList<>();
+        Doubt model = scene.terms().model();
+        assumptions.add(new Assumption(
+                "Doubt of the model",
+                words("%.1f dB common to the area, %.1f dB between places", model.commonDb(), model.spreadDb()),
+                "our suggestion, see docs/definitions.md"));
+        scene.calibration()
+                .ifPresent(learned -> assumptions.add(
+                        new Assumption("Site calibration", learned.words(), "walks; accepted in the plan")));
+        assumptions.add(new Assumption(
+                "Ground",
+                words(
+                        "permittivity %.0f, conductivity %.4f S/m",
+                        plan.ground().ground().permittivity(),
+                        plan.ground().ground().conductivity()),
+                "plan; Rec. ITU-R P.527"));
+        assumptions.add(new Assumption(
+                "Refraction",
+                words(
+                        "effective earth radius factor %.3f",
+                        plan.ground().atmosphere().effectiveRadiusFactor()),
+                "plan; Rec. ITU-R P.453"));
+        assumptions.add(new Assumption(
+                "Cover", plan.ground().cover().everywhere().word() + " where nothing else is stated", "plan"));
+        assumptions.add(new Assumption(
+                "Noise",
+                words(
+                        "%s, %.1f dB over kT",
+                        scene.noise().label(), scene.noise().medianDb()),
+                scene.noise().source()));
+        for (Loadout loadout : scene.loadouts())
+            assumptions.add(new Assumption(
+                    "Carry: " + loadout.name(),
+                    words(
+                            "control at %.1f dBd, antenna %.2f m above ground",
+                            loadout.carry().mean().dbd(), loadout.heightM()),
+                    loadout.carry().origin()));
+        return assumptions;
+    }
+
+    private static String words(String form, Object... values) {
+        return String.format(Locale.ROOT, form, values);
+    }
+}
