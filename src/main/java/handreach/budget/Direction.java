@@ -58,20 +58,20 @@ final class Direction {
 
     private double collectDoubts() {
         double receiveShare = 1 - noiseShare();
-        for (EndFigures.Cause cause : from.causes()) sources.add(cause.source(), cause.commonDb());
+        for (EndFigures.Cause cause : from.causes()) sources.add(cause.what(), cause.commonDb());
         for (EndFigures.Cause cause : to.causes()) {
-            boolean isAnchor = cause.source().startsWith("anchor ");
-            sources.add(cause.source(), cause.commonDb() * (isAnchor ? 1 : receiveShare));
+            boolean isAnchor = cause.what() instanceof DoubtCause.Anchor;
+            sources.add(cause.what(), cause.commonDb() * (isAnchor ? 1 : receiveShare));
         }
-        sources.add("model", terms.model().commonDb());
+        sources.add(new DoubtCause.Model(), terms.model().commonDb());
         double squares = 0;
         for (ExtraLine extra : terms.extras()) {
-            sources.add("path " + extra.label(), extra.doubt().commonDb());
+            sources.add(new DoubtCause.PathExtra(extra.label()), extra.doubt().commonDb());
             squares += extra.doubt().spreadDb() * extra.doubt().spreadDb();
         }
         if (receiver.desense().isPresent()) {
             Doubt doubt = receiver.desense().get().doubt();
-            sources.add("desense", doubt.commonDb());
+            sources.add(new DoubtCause.Desense(), doubt.commonDb());
             squares += doubt.spreadDb() * doubt.spreadDb();
         }
         double noise = noiseSpreadDb();
@@ -92,29 +92,29 @@ final class Direction {
                 Locale.ROOT, "antenna and body hold off %.1f dB of the outside noise", to.lossToNoiseDb());
         List<LedgerLine> lines = new ArrayList<>(List.of(
                 new LedgerLine(
-                        "sensitivity",
+                        LineKey.SENSITIVITY,
                         "reference sensitivity, " + radio.modulation().label(),
                         -radio.sensitivity().dbm(),
                         Doubt.NONE,
                         "radio " + radio.name(),
                         ""),
                 new LedgerLine(
-                        "noise",
+                        LineKey.NOISE,
                         "noise from outside: " + receiver.noise().label(),
                         0.0 - noiseDb(0, 0),
                         Doubt.spread(noiseSpreadDb()),
                         receiver.noise().source(),
                         passed),
                 new LedgerLine(
-                        "quality",
+                        LineKey.QUALITY,
                         terms.quality().word() + ", " + terms.fading().word(),
                         0.0 - radio.qualityDb(terms.quality(), terms.fading()),
                         Doubt.NONE,
                         "TIA TSB-88 Annex A (from memory)",
                         terms.quality().meaning())));
         receiver.desense()
-                .ifPresent(line -> lines.add(
-                        new LedgerLine("desense", line.label(), line.value().db(), line.doubt(), line.source(), "")));
+                .ifPresent(line -> lines.add(new LedgerLine(
+                        LineKey.DESENSE, line.label(), line.value().db(), line.doubt(), line.source(), "")));
         return List.copyOf(lines);
     }
 
@@ -151,29 +151,29 @@ final class Direction {
         List<LedgerLine> lines = new ArrayList<>();
         Radio radio = sender.loadout().radio();
         lines.add(new LedgerLine(
-                "power", "transmitter power, dBm", radio.power().dbm(), Doubt.NONE, "radio " + radio.name(), ""));
-        addEnd(lines, "tx-", "sender: ", from, fromElevationDeg);
+                LineKey.POWER, "transmitter power, dBm", radio.power().dbm(), Doubt.NONE, "radio " + radio.name(), ""));
+        addEnd(lines, LineEnd.SENDER, from, fromElevationDeg);
         lines.add(new LedgerLine(
-                "polarisation", "antennas lean apart", tiltDb(), Doubt.NONE, "−20 log cos, at most 15 dB", ""));
+                LineKey.POLARISATION, "antennas lean apart", tiltDb(), Doubt.NONE, "−20 log cos, at most 15 dB", ""));
         addPath(lines, path);
         for (ExtraLine extra : terms.extras())
-            lines.add(new LedgerLine("extra", extra.label(), extra.value().db(), extra.doubt(), extra.source(), ""));
-        addEnd(lines, "rx-", "receiver: ", to, toElevationDeg);
+            lines.add(new LedgerLine(
+                    LineKey.EXTRA, extra.label(), extra.value().db(), extra.doubt(), extra.source(), ""));
+        addEnd(lines, LineEnd.RECEIVER, to, toElevationDeg);
         lines.addAll(receiving);
         return new Ledger(sender.loadout().name(), receiver.loadout().name(), lines, locationMarginDb(), doubt());
     }
 
-    private static void addEnd(List<LedgerLine> lines, String key, String label, EndFigures end, double elevationDeg) {
-        for (LedgerLine line : end.lines())
-            lines.add(new LedgerLine(
-                    key + line.key(), label + line.label(), line.valueDb(), line.doubt(), line.source(), line.note()));
+    private static void addEnd(List<LedgerLine> lines, LineEnd which, EndFigures end, double elevationDeg) {
+        for (LedgerLine line : end.lines()) lines.add(line.at(which));
         lines.add(new LedgerLine(
-                key + "pattern",
-                String.format(Locale.ROOT, "%spattern at %.1f° against the horizon", label, elevationDeg),
-                end.patternDb(elevationDeg),
-                Doubt.NONE,
-                end.pattern().name(),
-                String.join(" ", end.pattern().notes())));
+                        LineKey.PATTERN,
+                        String.format(Locale.ROOT, "pattern at %.1f° against the horizon", elevationDeg),
+                        end.patternDb(elevationDeg),
+                        Doubt.NONE,
+                        end.pattern().name(),
+                        String.join(" ", end.pattern().notes()))
+                .at(which));
     }
 
     private void addPath(List<LedgerLine> lines, PathLoss path) {
@@ -181,12 +181,12 @@ final class Direction {
         int first = lines.size();
         for (LossPart part : path.parts()) {
             Doubt doubt = lines.size() == first ? terms.model() : Doubt.NONE;
-            lines.add(new LedgerLine("path", part.name(), 0.0 - part.db(), doubt, part.source(), ""));
+            lines.add(new LedgerLine(LineKey.PATH, part.name(), 0.0 - part.db(), doubt, part.source(), ""));
             left -= part.db();
         }
         if (Math.abs(left) > 1e-9 || path.parts().isEmpty())
             lines.add(new LedgerLine(
-                    "path",
+                    LineKey.PATH,
                     path.parts().isEmpty() ? "path loss" : "rest of the path loss",
                     0.0 - left,
                     path.parts().isEmpty() ? terms.model() : Doubt.NONE,

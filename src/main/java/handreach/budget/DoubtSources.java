@@ -4,14 +4,14 @@ import java.util.Map;
 import java.util.TreeMap;
 
 /**
- * Common doubt by where it comes from, so that what two links share cancels in their difference and what both ends of a link share
+ * Common doubt by its cause, so that what two links share cancels in their difference and what both ends of a link share
  * adds up without squares (GUM 5.2.2, full correlation within a source, none between sources).
  */
 final class DoubtSources {
-    private final Map<String, Double> signedDb = new TreeMap<>();
+    private final Map<DoubtCause, Double> signedDb = new TreeMap<>();
 
-    void add(String source, double signed) {
-        if (signed != 0) signedDb.merge(source, signed, Double::sum);
+    void add(DoubtCause cause, double signed) {
+        if (signed != 0) signedDb.merge(cause, signed, Double::sum);
     }
 
     double combinedDb() {
@@ -23,7 +23,7 @@ final class DoubtSources {
     double differenceDb(DoubtSources other) {
         DoubtSources difference = new DoubtSources();
         signedDb.forEach(difference::add);
-        other.signedDb.forEach((source, db) -> difference.add(source, -db));
+        other.signedDb.forEach((cause, db) -> difference.add(cause, -db));
         return difference.combinedDb();
     }
 }

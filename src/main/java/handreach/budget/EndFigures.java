@@ -19,8 +19,8 @@ import java.util.Locale;
 final class EndFigures {
     private static final Doubt UNMEASURED_COUNTERPOISE = Doubt.common(2);
 
-    /** A common doubt of this end: where it comes from and how far it moves the gain. */
-    record Cause(String source, double commonDb) {}
+    /** A common doubt of this end: what it comes from and how far it moves the gain. */
+    record Cause(DoubtCause what, double commonDb) {}
 
     private final LinkEnd end;
     private final List<LedgerLine> lines = new ArrayList<>();
@@ -52,9 +52,10 @@ final class EndFigures {
     private void addGain(AntennaGain gain) {
         CarryLoss carry = end.loadout().carry();
         if (gain instanceof AntennaGain.Absolute stated) {
-            add("antenna", "antenna, stated gain dBi", stated.gain().dbi(), stated.doubt(), stated.source(), "");
+            add(LineKey.ANTENNA, "antenna, stated gain dBi", stated.gain().dbi(), stated.doubt(), stated.source(), "");
             causes.add(new Cause(
-                    "gain of " + end.loadout().antenna().name(), stated.doubt().commonDb()));
+                    new DoubtCause.Gain(end.loadout().antenna().name()),
+                    stated.doubt().commonDb()));
             return;
         }
         boolean atBody = carry.carry().isAtBody();
@@ -63,24 +64,24 @@ final class EndFigures {
         Doubt doubt = Doubt.common(atBody ? anchor.commonDb() : carry.doubt().commonDb());
         String source = atBody ? anchor.source() : carry.origin();
         String label = atBody ? "control antenna on its chassis, dBi" : "antenna with full counterpoise on a mast, dBi";
-        add("antenna", label, onBox.toDbi().dbi(), doubt, source, "");
-        causes.add(new Cause((atBody ? "anchor " : "mast ") + source, doubt.commonDb()));
+        add(LineKey.ANTENNA, label, onBox.toDbi().dbi(), doubt, source, "");
+        causes.add(new Cause(atBody ? new DoubtCause.Anchor(source) : new DoubtCause.Mast(source), doubt.commonDb()));
         if (gain instanceof AntennaGain.OverControl over) addDelta(over.delta(), carry.carry());
-        else add("delta", "delta over the control", 0, Doubt.NONE, "this is the control", "");
+        else add(LineKey.DELTA, "delta over the control", 0, Doubt.NONE, "this is the control", "");
     }
 
     private void addDelta(AntennaDelta delta, Carry carry) {
         double transferDb = delta.transferDoubtDb(carry);
         if (carry == Carry.MAST && transferDb > 0) {
             add(
-                    "delta",
+                    LineKey.DELTA,
                     "delta over the control",
                     0,
                     Doubt.common(1.5),
                     delta.source(),
                     "measured in \"" + delta.mounting().name()
                             + "\", not used: the mast figure already holds a full counterpoise");
-            causes.add(new Cause("mast use of " + end.loadout().antenna().name(), 1.5));
+            causes.add(new Cause(new DoubtCause.MastUse(end.loadout().antenna().name()), 1.5));
             return;
         }
         double common = Math.hypot(delta.doubt().commonDb(), transferDb);
@@ -92,8 +93,8 @@ final class EndFigures {
                         transferDb)
                 : "measured in \"" + delta.mounting().name() + "\"";
         Doubt doubt = new Doubt(common, delta.doubt().spreadDb());
-        add("delta", "delta over the control", delta.delta().db(), doubt, delta.source(), note);
-        causes.add(new Cause("delta of " + end.loadout().antenna().name() + " " + delta, common));
+        add(LineKey.DELTA, "delta over the control", delta.delta().db(), doubt, delta.source(), note);
+        causes.add(new Cause(new DoubtCause.Delta(end.loadout().antenna().name(), delta), common));
     }
 
     private static ControlAnchor anchor(AntennaGain gain) {
@@ -108,8 +109,8 @@ final class EndFigures {
                 carry.isStandard() ? ControlAnchor.standard(carry.band()).commonDb() : 0;
         double bodyDb = carry.carry().isAtBody() ? Math.sqrt(Math.max(0, tableDb * tableDb - anchorDb * anchorDb)) : 0;
         String label = "carried: " + carry.carry().meaning();
-        add("carry", label, carry.bodyDb(), Doubt.common(bodyDb), carry.origin(), "");
-        causes.add(new Cause("body " + carry.carry() + " " + carry.band() + " " + carry.origin(), bodyDb));
+        add(LineKey.CARRY, label, carry.bodyDb(), Doubt.common(bodyDb), carry.origin(), "");
+        causes.add(new Cause(new DoubtCause.Body(carry.carry(), carry.band(), carry.origin()), bodyDb));
     }
 
     private double addHeading(CarryLoss carry) {
@@ -118,7 +119,13 @@ final class EndFigures {
         double worn = end.posture().wornSideDeg().orElse(carry.carry().wornSideDeg());
         double db = known ? carry.headingDb(end.posture().pathFromFrontDeg().getAsDouble(), worn) : 0;
         String note = known ? "" : "mean over headings; the shadow is in the spread";
-        add("heading", "heading of the wearer", db, Doubt.spread(spread), "front-to-back figure, our suggestion", note);
+        add(
+                LineKey.HEADING,
+                "heading of the wearer",
+                db,
+                Doubt.spread(spread),
+                "front-to-back figure, our suggestion",
+                note);
         return spread;
     }
 
@@ -126,12 +133,13 @@ final class EndFigures {
         if (!loadout.antenna().counterpoise()) return;
         AntennaGain gain = loadout.gain();
         if (gain.holds(Effect.COUNTERPOISE) || !loadout.carry().carry().isAtBody()) {
-            add("counterpoise", "counterpoise wire", 0, Doubt.NONE, "bench", gain.heldWords());
+            add(LineKey.COUNTERPOISE, "counterpoise wire", 0, Doubt.NONE, "bench", gain.heldWords());
             return;
         }
         String note = "no reading with the wire on: counted as 0, measure it";
-        add("counterpoise", "counterpoise wire", 0, UNMEASURED_COUNTERPOISE, "our suggestion", note);
-        causes.add(new Cause("counterpoise of " + loadout.antenna().name(), UNMEASURED_COUNTERPOISE.commonDb()));
+        add(LineKey.COUNTERPOISE, "counterpoise wire", 0, UNMEASURED_COUNTERPOISE, "our suggestion", note);
+        causes.add(
+                new Cause(new DoubtCause.Counterpoise(loadout.antenna().name()), UNMEASURED_COUNTERPOISE.commonDb()));
     }
 
     private void addMismatch(AntennaGain gain) {
@@ -141,7 +149,7 @@ final class EndFigures {
         boolean held = gain.holds(Effect.MISMATCH);
         String explained = String.format(Locale.ROOT, "SWR %.2f is %.2f dB of mismatch", swr, lossDb);
         String note = held ? gain.heldWords() + "; " + explained : explained;
-        add("mismatch", "mismatch", held ? 0 : -lossDb, Doubt.NONE, "line theory", note);
+        add(LineKey.MISMATCH, "mismatch", held ? 0 : -lossDb, Doubt.NONE, "line theory", note);
     }
 
     private double addExtra(ExtraLine extra) {
@@ -149,12 +157,12 @@ final class EndFigures {
                 && end.loadout().gain().holds(extra.effect().get());
         Doubt doubt = held ? Doubt.NONE : extra.doubt();
         String note = held ? end.loadout().gain().heldWords() + ": not counted" : "";
-        add("extra", extra.label(), held ? 0 : extra.value().db(), doubt, extra.source(), note);
-        causes.add(new Cause("extra " + extra.label(), doubt.commonDb()));
+        add(LineKey.EXTRA, extra.label(), held ? 0 : extra.value().db(), doubt, extra.source(), note);
+        causes.add(new Cause(new DoubtCause.Extra(extra.label()), doubt.commonDb()));
         return doubt.spreadDb();
     }
 
-    private void add(String key, String label, double valueDb, Doubt doubt, String source, String note) {
+    private void add(LineKey key, String label, double valueDb, Doubt doubt, String source, String note) {
         lines.add(new LedgerLine(key, label, valueDb + 0.0, doubt, source, note));
     }
 

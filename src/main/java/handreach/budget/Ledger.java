@@ -36,10 +36,10 @@ public record Ledger(String from, String to, List<LedgerLine> lines, double loca
         return Odds.ofMargin(marginDb(), doubt.spreadDb());
     }
 
-    /** Sum of the lines with this key, dB; 0 when there is none. */
-    public double valueDb(String key) {
+    /** Sum of the lines about this, at whichever end, dB; 0 when there is none. */
+    public double valueDb(LineKey key) {
         double sum = 0;
-        for (LedgerLine line : lines) if (line.key().equals(key)) sum += line.valueDb();
+        for (LedgerLine line : lines) if (line.key() == key) sum += line.valueDb();
         return sum;
     }
 }

@@ -5,15 +5,37 @@ import handreach.uncertainty.Doubt;
 /**
  * One line of a ledger.
  *
- * @param key stable word for the line
+ * @param key what it is about
+ * @param end whose antenna it is about
  * @param label what it is, for people
  * @param valueDb decibels, positive strengthens; dBm in the line of the power
  * @param doubt of the line
  * @param source document, measurement, or whose suggestion
  * @param note why it is what it is; empty when there is nothing to say
  */
-public record LedgerLine(String key, String label, double valueDb, Doubt doubt, String source, String note) {
+public record LedgerLine(
+        LineKey key, LineEnd end, String label, double valueDb, Doubt doubt, String source, String note) {
     public LedgerLine {
         if (!Double.isFinite(valueDb)) throw new IllegalArgumentException(key + " is not a finite number");
+    }
+
+    /** A line that stands once in a ledger. */
+    public LedgerLine(LineKey key, String label, double valueDb, Doubt doubt, String source, String note) {
+        this(key, LineEnd.NEITHER, label, valueDb, doubt, source, note);
+    }
+
+    /** The same as a line of one end. */
+    LedgerLine at(LineEnd one) {
+        return new LedgerLine(key, one, one.label() + label, valueDb, doubt, source, note);
+    }
+
+    /** Stable word for the line: {@code path}, {@code tx-antenna}, {@code rx-antenna}. */
+    public String word() {
+        return end.mark() + key.word();
+    }
+
+    /** Whether both are about the same thing at the same end. */
+    public boolean isLike(LedgerLine other) {
+        return key == other.key && end == other.end;
     }
 }

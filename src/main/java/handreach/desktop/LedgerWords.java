@@ -1,6 +1,7 @@
 package handreach.desktop;
 
 import handreach.budget.LedgerLine;
+import handreach.budget.LineKey;
 import handreach.report.LedgerPair;
 import handreach.report.LedgerSheet;
 import handreach.report.figure.Axis;
@@ -42,16 +43,12 @@ final class LedgerWords {
 
     private LedgerWords() {}
 
-    /** Without the mark of the end, what a key stands for. */
-    private static String kind(String key) {
-        return key.startsWith("tx-") || key.startsWith("rx-") ? key.substring(3) : key;
-    }
-
     /** The line in both directions: what it is, how much, how sure, who says so. */
     static String of(LedgerPair pair) {
         LedgerLine first = pair.first();
         LedgerLine second = pair.second();
-        StringBuilder words = new StringBuilder(MEANINGS.getOrDefault(kind(first.key()), ""));
+        StringBuilder words =
+                new StringBuilder(MEANINGS.getOrDefault(first.key().word(), ""));
         add(words, "Why: ", first.note(), second.note());
         add(words, "Doubt, dB: ", LedgerSheet.doubt(first.doubt()), LedgerSheet.doubt(second.doubt()));
         add(words, "Source: ", first.source(), second.source());
@@ -79,7 +76,7 @@ final class LedgerWords {
     }
 
     private static String amount(LedgerLine line) {
-        return Axis.signed(line.valueDb(), 1) + (line.key().equals("power") ? " dBm" : " dB");
+        return Axis.signed(line.valueDb(), 1) + (line.key() == LineKey.POWER ? " dBm" : " dB");
     }
 
     /** What a sum below the lines means. */

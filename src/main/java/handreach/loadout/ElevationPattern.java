@@ -14,21 +14,21 @@ public final class ElevationPattern {
     private static final int COUNT = 181;
     private final String name;
     private final double[] gainDbi;
-    private final List<String> notes;
+    private final List<PatternNote> notes;
 
-    private ElevationPattern(String name, double[] gainDbi, List<String> notes) {
+    private ElevationPattern(String name, double[] gainDbi, List<PatternNote> notes) {
         this.name = name;
         this.gainDbi = gainDbi;
         this.notes = List.copyOf(notes);
     }
 
-    static ElevationPattern sampled(String name, double[] gainDbi, List<String> notes) {
+    static ElevationPattern sampled(String name, double[] gainDbi, List<PatternNote> notes) {
         if (gainDbi.length != COUNT) throw new IllegalArgumentException("a pattern has 181 values");
         for (double g : gainDbi) if (!Double.isFinite(g)) throw new IllegalArgumentException(name + " is not finite");
         return new ElevationPattern(name, gainDbi.clone(), notes);
     }
 
-    ElevationPattern with(List<String> otherNotes) {
+    ElevationPattern with(List<PatternNote> otherNotes) {
         return new ElevationPattern(name, gainDbi, otherNotes);
     }
 
@@ -113,7 +113,15 @@ public final class ElevationPattern {
 
     /** What the gain includes, and warnings such as that the whip squints up. */
     public List<String> notes() {
-        return notes;
+        return notes.stream().map(PatternNote::words).toList();
+    }
+
+    /** Of the notes those that ask for heed. */
+    public List<String> warnings() {
+        return notes.stream()
+                .filter(PatternNote::isWarning)
+                .map(PatternNote::words)
+                .toList();
     }
 
     @Override

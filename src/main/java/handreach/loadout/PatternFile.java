@@ -55,12 +55,12 @@ final class PatternFile {
     private ElevationPattern pattern() {
         double[] gains = new double[181];
         for (int i = 0; i < gains.length; i++) gains[i] = at(i - 90);
-        List<String> notes = new ArrayList<>(List.of("Gain as the file states it."));
+        List<PatternNote> notes = new ArrayList<>(List.of(PatternNote.basis("Gain as the file states it.")));
         double first = rows.get(0)[0];
         double last = rows.get(rows.size() - 1)[0];
         if (first > -90 || last < 90)
-            notes.add(String.format(
-                    Locale.ROOT, "Below %.0f° and above %.0f° the value at the end is held.", first, last));
+            notes.add(PatternNote.warning(String.format(
+                    Locale.ROOT, "Below %.0f° and above %.0f° the value at the end is held.", first, last)));
         return ElevationPattern.sampled(source.name(), gains, notes);
     }
 

@@ -22,7 +22,7 @@ final class PatternModel {
             Radiator radiator, double lengthWavelengths, PatternMount mount, Frequency frequency) {
         if (!(lengthWavelengths > 0 && lengthWavelengths <= LONGEST_WAVELENGTHS))
             throw new IllegalArgumentException("radiator length " + lengthWavelengths + " wavelengths");
-        List<String> notes = new ArrayList<>();
+        List<PatternNote> notes = new ArrayList<>();
         boolean centreFed = radiator == Radiator.HALF_WAVE_DIPOLE
                 || radiator == Radiator.HALF_WAVE_END_FED && mount == PatternMount.FREE_SPACE;
         DoubleUnaryOperator power = mount == PatternMount.PERFECT_GROUND
@@ -34,7 +34,7 @@ final class PatternModel {
                 ElevationPattern.sampled(name(radiator, lengthWavelengths, mount, frequency), gains(power), notes);
         String squint = squint(found, radiator, lengthWavelengths);
         if (squint.isEmpty()) return found;
-        notes.add(squint);
+        notes.add(PatternNote.warning(squint));
         return found.with(notes);
     }
 
@@ -49,28 +49,31 @@ final class PatternModel {
     }
 
     /** Wire of this arm on perfect ground, or, with half the power gain, two such arms fed in the middle in free space. */
-    private static DoubleUnaryOperator straight(double arm, double scale, List<String> notes) {
-        notes.add("Gain without losses and without mismatch.");
+    private static DoubleUnaryOperator straight(double arm, double scale, List<PatternNote> notes) {
+        notes.add(PatternNote.basis("Gain without losses and without mismatch."));
         PatternTables table = PatternTables.Shipped.WIRE.table();
         if (arm <= table.maxLength()) {
             DoubleUnaryOperator above = table.power(1, arm);
             return e -> scale * above.applyAsDouble(Math.abs(e));
         }
-        notes.add("Longer than the tables: sinusoidal current, off by 1 to 2 dB and more near nulls.");
+        notes.add(PatternNote.warning(
+                "Longer than the tables: sinusoidal current, off by 1 to 2 dB and more near nulls."));
         double[] formula = SinusoidalWire.gainDbi(arm, true);
         return e -> scale * Math.pow(10, formula[(int) Math.round(e) + 90] / 10);
     }
 
     private static DoubleUnaryOperator onChassis(
-            Radiator radiator, double length, PatternMount mount, Frequency frequency, List<String> notes) {
+            Radiator radiator, double length, PatternMount mount, Frequency frequency, List<PatternNote> notes) {
         boolean wire = mount == PatternMount.CHASSIS_COUNTERPOISE;
         if (radiator == Radiator.SHORT_HELICAL) {
             PatternTables loaded =
                     (wire ? PatternTables.Shipped.HELICAL_COUNTERPOISE : PatternTables.Shipped.HELICAL).table();
             if (length <= loaded.maxLength()) {
                 noteBand(loaded, frequency, notes);
-                notes.add("Gain with the loss of a coil of quality 100, tuned in this mounting, without mismatch.");
-                if (length < loaded.minLength()) notes.add("Shorter than the tables: the true gain is lower still.");
+                notes.add(PatternNote.basis(
+                        "Gain with the loss of a coil of quality 100, tuned in this mounting, without mismatch."));
+                if (length < loaded.minLength())
+                    notes.add(PatternNote.warning("Shorter than the tables: the true gain is lower still."));
                 return loaded.power(frequency.mhz(), length);
             }
         }
@@ -78,18 +81,18 @@ final class PatternModel {
                 (wire ? PatternTables.Shipped.CHASSIS_COUNTERPOISE : PatternTables.Shipped.CHASSIS).table();
         noteBand(table, frequency, notes);
         if (length > table.maxLength()) return straight(length, 0.5, notes);
-        notes.add("Gain without losses and without mismatch.");
+        notes.add(PatternNote.basis("Gain without losses and without mismatch."));
         return table.power(frequency.mhz(), length);
     }
 
-    private static void noteBand(PatternTables table, Frequency frequency, List<String> notes) {
+    private static void noteBand(PatternTables table, Frequency frequency, List<PatternNote> notes) {
         if (!table.coversMhz(frequency.mhz()))
-            notes.add(String.format(
+            notes.add(PatternNote.warning(String.format(
                     Locale.ROOT,
                     "The tables cover %.0f to %.0f MHz; %.1f MHz takes their end.",
                     table.minMhz(),
                     table.maxMhz(),
-                    frequency.mhz()));
+                    frequency.mhz())));
     }
 
     private static double[] gains(DoubleUnaryOperator power) {

@@ -2,6 +2,7 @@ package handreach.reach;
 
 import handreach.budget.Ledger;
 import handreach.budget.LedgerLine;
+import handreach.budget.LineKey;
 import handreach.budget.TwoWayLedger;
 import handreach.terrain.Cover;
 import handreach.uncertainty.Doubt;
@@ -18,9 +19,6 @@ import java.util.List;
  * @param relativeDoubtDb common doubt of this link's margin against the link that was walked, dB; 0 for that link itself
  */
 public record SiteLesson(SiteCalibration calibration, String carryA, String carryB, double relativeDoubtDb) {
-    /** Key of the line in a ledger. */
-    public static final String LINE = "site";
-
     public SiteLesson {
         if (calibration == null || !(relativeDoubtDb >= 0))
             throw new IllegalArgumentException("a calibration and a doubt from 0 up, not " + relativeDoubtDb);
@@ -85,7 +83,7 @@ public record SiteLesson(SiteCalibration calibration, String carryA, String carr
                 spreadDb(ledger.doubt().spreadDb()));
         List<LedgerLine> lines = new ArrayList<>(ledger.lines());
         int behind = lines.size();
-        while (behind > 0 && !lines.get(behind - 1).key().equals("path")) behind--;
+        while (behind > 0 && lines.get(behind - 1).key() != LineKey.PATH) behind--;
         lines.add(behind == 0 ? lines.size() : behind, line(shiftDb));
         return new Ledger(ledger.from(), ledger.to(), lines, Odds.marginFor(wantedOdds, left.spreadDb()), left);
     }
@@ -96,7 +94,7 @@ public record SiteLesson(SiteCalibration calibration, String carryA, String carr
                 ? "in place of the model's common doubt"
                 : "in place of the model's common doubt and of the spread of all lines";
         return new LedgerLine(
-                LINE,
+                LineKey.SITE,
                 "what walks have taught about the site",
                 0.0 - shiftDb,
                 new Doubt(calibration.commonUncertaintyDb(carryA, carryB), calibration.spreadDb()),

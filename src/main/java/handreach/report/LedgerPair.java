@@ -36,7 +36,7 @@ public record LedgerPair(Optional<LedgerLine> there, Optional<LedgerLine> back) 
                 return Optional.of(other);
             }
         for (LedgerLine other : others)
-            if (other.key().equals(line.key()) && all.stream().noneMatch(one -> isLike(one, other))) {
+            if (other.isLike(line) && all.stream().noneMatch(one -> isLike(one, other))) {
                 others.remove(other);
                 return Optional.of(other);
             }
@@ -44,7 +44,7 @@ public record LedgerPair(Optional<LedgerLine> there, Optional<LedgerLine> back) 
     }
 
     private static boolean isLike(LedgerLine a, LedgerLine b) {
-        return a.key().equals(b.key()) && a.label().equals(b.label());
+        return a.isLike(b) && a.label().equals(b.label());
     }
 
     /** The line there, or the one back where there is none. */

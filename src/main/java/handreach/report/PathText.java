@@ -142,7 +142,7 @@ public final class PathText {
         ArrayNode lines = node.putArray("lines");
         for (LedgerLine line : ledger.lines()) {
             ObjectNode one = lines.addObject();
-            one.put("key", line.key());
+            one.put("key", line.word());
             one.put("label", line.label());
             one.put("db", line.valueDb());
             one.put("common_doubt_db", line.doubt().commonDb());

@@ -96,9 +96,7 @@ final class KitBuilder {
         Burden burden = burden(entry, frequency);
         String name = counterpoise ? entry.name() + WITH_WIRE : entry.name();
         Antenna antenna = new Antenna(name, radiator, burden.lengthCm() / 100, counterpoise, burden, pattern(entry));
-        antenna.pattern(frequency, Carry.FACE).notes().stream()
-                .filter(note -> !note.startsWith("Gain with"))
-                .forEach(note -> warnOnce(entry.name() + ": " + note));
+        antenna.pattern(frequency, Carry.FACE).warnings().forEach(note -> warnOnce(entry.name() + ": " + note));
         return antenna;
     }
 

@@ -1,6 +1,7 @@
 package handreach.study;
 
 import handreach.budget.Ledger;
+import handreach.budget.LineKey;
 import handreach.budget.TwoWayLedger;
 import handreach.geodesy.GeodesicLine;
 import handreach.geodesy.Position;
@@ -295,7 +296,10 @@ public final class WalkStudy {
     private WalkPair pair(WalkBase base, Loadout walker, TrackJoin.Placed placed, PathAnswer path) {
         WalkReport report = placed.report();
         Ledger ledger = heard(path.ledger().orElseThrow(), report.way());
-        double neededDbm = 0.0 - ledger.valueDb("sensitivity") - ledger.valueDb("noise") - ledger.valueDb("quality");
+        double neededDbm = 0.0
+                - ledger.valueDb(LineKey.SENSITIVITY)
+                - ledger.valueDb(LineKey.NOISE)
+                - ledger.valueDb(LineKey.QUALITY);
         GeodesicLine line = path.link().line().orElseThrow();
         Profile profile = path.profile();
         WalkPair.Spot spot = new WalkPair.Spot(

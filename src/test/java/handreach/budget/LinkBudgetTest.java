@@ -60,8 +60,8 @@ class LinkBudgetTest {
         assertEquals(link.marginBackDb(loss, -7.5, 4.2), ledger.back().marginDb(), EXACT);
         assertEquals(link.marginDb(loss, -7.5, 4.2), ledger.marginDb(), EXACT);
         assertEquals(link.odds(ledger.marginDb()), ledger.weaker().odds(), EXACT);
-        assertEquals(-loss, ledger.there().valueDb("path"), EXACT);
-        assertEquals(-LinkBudget.tiltLossDb(20), ledger.there().valueDb("polarisation"), EXACT);
+        assertEquals(-loss, ledger.there().valueDb(LineKey.PATH), EXACT);
+        assertEquals(-LinkBudget.tiltLossDb(20), ledger.there().valueDb(LineKey.POLARISATION), EXACT);
         assertEquals(link.doubt(), ledger.weaker().doubt());
     }
 
@@ -418,7 +418,7 @@ class LinkBudgetTest {
 
     private static LedgerLine line(Ledger ledger, String key) {
         return ledger.lines().stream()
-                .filter(l -> l.key().equals(key))
+                .filter(l -> l.word().equals(key))
                 .findFirst()
                 .orElseThrow();
     }

@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import handreach.budget.LineKey;
 import handreach.budget.LinkBudget;
 import handreach.loadout.Carry;
 import handreach.reach.CellGrid;
@@ -97,7 +98,7 @@ class LearnedSiteTest {
         assertEquals(0, before.odds().siteShiftDb());
         assertEquals(before.odds().marginDb() - 5, after.odds().marginDb(), 1e-9);
         assertEquals(before.ledger().marginDb() - 5, after.ledger().marginDb(), 1e-9);
-        assertEquals(-5, after.ledger().there().valueDb("site"), 1e-12);
+        assertEquals(-5, after.ledger().there().valueDb(LineKey.SITE), 1e-12);
         assertEquals(11, after.ledger().there().doubt().spreadDb());
         double there = before.ledger().there().marginDb() - 5;
         assertEquals(Odds.ofMargin(there, 11), after.odds().there(), 1e-9);
@@ -126,8 +127,8 @@ class LearnedSiteTest {
     @Test
     void desenseIsALineOfTheWayIn() {
         HopPath hop = HopPath.toRelay(plain(), WEST, PaperWorld.at(0, 0), RELAY).orElseThrow();
-        assertEquals(-1, hop.ledger().there().valueDb("desense"));
-        assertEquals(0, hop.ledger().back().valueDb("desense"));
+        assertEquals(-1, hop.ledger().there().valueDb(LineKey.DESENSE));
+        assertEquals(0, hop.ledger().back().valueDb(LineKey.DESENSE));
         assertEquals(
                 0,
                 HopPath.toRelay(
@@ -140,7 +141,7 @@ class LearnedSiteTest {
                         .there()
                         .lines()
                         .stream()
-                        .filter(line -> line.key().equals("desense"))
+                        .filter(line -> line.key() == LineKey.DESENSE)
                         .count());
     }
 

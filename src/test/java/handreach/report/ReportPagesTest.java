@@ -7,6 +7,7 @@ import handreach.bench.BenchAnalysis;
 import handreach.bench.BenchFile;
 import handreach.budget.Ledger;
 import handreach.budget.LedgerLine;
+import handreach.budget.LineKey;
 import handreach.budget.TwoWayLedger;
 import handreach.input.SourceText;
 import handreach.loadout.Burden;
@@ -54,11 +55,11 @@ class ReportPagesTest {
     }
 
     private static TwoWayLedger ledger() {
-        LedgerLine power = new LedgerLine("power", "transmitter power, dBm", 37, Doubt.NONE, "radio", "");
-        LedgerLine path = new LedgerLine("path", "free space", -94.5, new Doubt(6, 8), "Rec. ITU-R P.525", "");
-        LedgerLine quiet = new LedgerLine("noise", "noise: quiet", -2, Doubt.NONE, "Rec. ITU-R P.372", "");
-        LedgerLine city = new LedgerLine("noise", "noise: city", -12, Doubt.spread(4), "Rec. ITU-R P.372", "");
-        LedgerLine extra = new LedgerLine("extra", "only here", -1, Doubt.NONE, "ours", "why");
+        LedgerLine power = new LedgerLine(LineKey.POWER, "transmitter power, dBm", 37, Doubt.NONE, "radio", "");
+        LedgerLine path = new LedgerLine(LineKey.PATH, "free space", -94.5, new Doubt(6, 8), "Rec. ITU-R P.525", "");
+        LedgerLine quiet = new LedgerLine(LineKey.NOISE, "noise: quiet", -2, Doubt.NONE, "Rec. ITU-R P.372", "");
+        LedgerLine city = new LedgerLine(LineKey.NOISE, "noise: city", -12, Doubt.spread(4), "Rec. ITU-R P.372", "");
+        LedgerLine extra = new LedgerLine(LineKey.EXTRA, "only here", -1, Doubt.NONE, "ours", "why");
         return new TwoWayLedger(
                 new Ledger("A", "B", List.of(power, path, quiet), 10, new Doubt(6, 8)),
                 new Ledger("B", "A", List.of(power, path, city, extra), 10, new Doubt(6, 8)));
