@@ -7,7 +7,7 @@ import handreach.uncertainty.Doubt;
  *
  * @param key what it is about
  * @param end whose antenna it is about
- * @param label what it is, for people
+ * @param label what it is, for people, without the end
  * @param valueDb decibels, positive strengthens; dBm in the line of the power
  * @param doubt of the line
  * @param source document, measurement, or whose suggestion
@@ -26,7 +26,7 @@ public record LedgerLine(
 
     /** The same as a line of one end. */
     LedgerLine at(LineEnd one) {
-        return new LedgerLine(key, one, one.label() + label, valueDb, doubt, source, note);
+        return new LedgerLine(key, one, label, valueDb, doubt, source, note);
     }
 
     /** Stable word for the line: {@code path}, {@code tx-antenna}, {@code rx-antenna}. */
@@ -34,8 +34,8 @@ public record LedgerLine(
         return end.mark() + key.word();
     }
 
-    /** Whether both are about the same thing at the same end. */
-    public boolean isLike(LedgerLine other) {
-        return key == other.key && end == other.end;
+    /** The label with the end as this way sees it: {@code sender: mismatch}. */
+    public String wayLabel() {
+        return end.label() + label;
     }
 }

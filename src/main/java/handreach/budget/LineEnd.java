@@ -15,6 +15,15 @@ public enum LineEnd {
         this.label = label;
     }
 
+    /** The same antenna as the other way of the link sees it. */
+    public LineEnd opposite() {
+        return switch (this) {
+            case SENDER -> RECEIVER;
+            case RECEIVER -> SENDER;
+            case NEITHER -> NEITHER;
+        };
+    }
+
     /** In front of the word of a line. */
     String mark() {
         return mark;

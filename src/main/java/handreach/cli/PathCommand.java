@@ -16,7 +16,11 @@ import handreach.propagation.LossModel;
 import handreach.propagation.LossModels;
 import handreach.propagation.PathConditions;
 import handreach.propagation.Terminals;
-import handreach.report.PathText;
+import handreach.report.PathComposer;
+import handreach.report.PathJson;
+import handreach.report.draw.Svg;
+import handreach.report.file.WholeFile;
+import handreach.report.page.PlainText;
 import handreach.study.PathAnswer;
 import handreach.study.PathStudy;
 import handreach.study.Scene;
@@ -126,10 +130,10 @@ final class PathCommand implements Callable<Integer> {
         json.warn(answer.warnings().stream()
                 .filter(warning -> !told.contains(warning))
                 .toList());
-        if (json.isWanted()) json.print(PathText.json(answer, explain));
-        else json.out().print(PathText.text(answer, explain));
+        if (json.isWanted()) json.print(PathJson.of(answer, explain));
+        else json.out().print(PlainText.of(PathComposer.page(answer, explain), PlainText.USUAL_WIDTH));
         if (figure != null) {
-            PathText.writeFigure(answer, figure);
+            WholeFile.write(figure, Svg.file(PathComposer.figure(answer)));
             json.err().println("Figure written to " + figure);
         }
         return 0;

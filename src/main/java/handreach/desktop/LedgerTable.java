@@ -1,8 +1,8 @@
 package handreach.desktop;
 
 import handreach.budget.TwoWayLedger;
-import handreach.report.LedgerPair;
-import handreach.report.page.Sheet;
+import handreach.report.LedgerRow;
+import handreach.report.page.Table;
 import java.util.List;
 import java.util.function.BiConsumer;
 import javafx.css.PseudoClass;
@@ -43,36 +43,20 @@ final class LedgerTable extends VBox {
     void show(PathView view) {
         TwoWayLedger ledger = view.answer().ledger().orElseThrow();
         boolean isThereWeaker = ledger.weaker().equals(ledger.there());
+        Table<LedgerRow> table = view.ledger();
         head.fill(
                 List.of(
-                        "dB, positive strengthens",
-                        isThereWeaker ? "there,\nweaker" : "there",
-                        isThereWeaker ? "back" : "back,\nweaker"),
+                        table.head(0),
+                        table.head(1).replace(", ", ",\n"),
+                        table.head(2).replace(", ", ",\n")),
                 isThereWeaker);
-        int number = 0;
-        for (LedgerPair pair : view.pairs()) {
-            Sheet.Row cells = view.sheet().rows().get(number);
-            String label = pair.first().label().equals(pair.second().label())
-                    ? pair.first().label()
-                    : pair.first().label() + "\nback: " + pair.second().label();
-            Line line = line(number++);
-            line.fill(List.of(label, cells.cells().get(1), cells.cells().get(2)), isThereWeaker);
-            line.answer(LedgerWords.title(pair), LedgerWords.of(pair));
-            line.pseudoClassStateChanged(SUM, false);
+        for (int row = 0; row < table.rowCount(); row++) {
+            Line line = line(row);
+            line.fill(List.of(table.cell(row, 0), table.cell(row, 1), table.cell(row, 2)), isThereWeaker);
+            line.answer(table.row(row).title(), table.row(row).meaning());
+            line.pseudoClassStateChanged(SUM, table.isSum(row));
         }
-        int sum = 0;
-        for (Sheet.Row cells : view.sums()) {
-            Line line = line(number++);
-            line.fill(cells.cells(), isThereWeaker);
-            String doubt = cells.cells().get(3).isBlank()
-                    ? ""
-                    : "  Doubt, dB: " + cells.cells().get(3) + ".";
-            String title = cells.cells().get(0) + ": " + cells.cells().get(1) + " there, "
-                    + cells.cells().get(2) + " back";
-            line.answer(Character.toUpperCase(title.charAt(0)) + title.substring(1), LedgerWords.ofSum(sum++) + doubt);
-            line.pseudoClassStateChanged(SUM, cells.isSum());
-        }
-        getChildren().remove(1 + number, getChildren().size());
+        getChildren().remove(1 + table.rowCount(), getChildren().size());
     }
 
     /** Puts in some empty lines for the first link; false when there are as many as it is likely to have. */

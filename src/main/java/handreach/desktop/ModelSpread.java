@@ -3,12 +3,9 @@ package handreach.desktop;
 import handreach.input.InputFault;
 import handreach.propagation.LossModel;
 import handreach.propagation.LossModels;
-import handreach.propagation.LossPart;
 import handreach.propagation.PathLoss;
 import handreach.reach.Progress;
-import handreach.report.ModelReading;
-import handreach.report.figure.Axis;
-import handreach.report.page.Sheet;
+import handreach.report.LossComposer;
 import handreach.study.PathAnswer;
 import handreach.study.PathStudy;
 import java.util.ArrayList;
@@ -29,9 +26,6 @@ final class ModelSpread extends VBox {
     private Optional<PathAnswer> shown = Optional.empty();
     private Optional<WatchedWork> work = Optional.empty();
 
-    /** What one model says: a loss, or why it does not apply. */
-    private record Said(String model, Optional<PathLoss> loss, String refusal) {}
-
     ModelSpread(Session session) {
         super(8);
         this.session = session;
@@ -47,18 +41,7 @@ final class ModelSpread extends VBox {
         shown = Optional.of(answer);
         compare.setDisable(false);
         models.getChildren().clear();
-        parts.getChildren().setAll(new SheetGrid(parts(answer.loss())));
-    }
-
-    private static Sheet parts(PathLoss loss) {
-        List<Sheet.Row> rows = new ArrayList<>();
-        for (LossPart part : loss.parts())
-            rows.add(Sheet.Row.of(part.name(), Axis.number(part.db(), 1), part.source()));
-        rows.add(Sheet.Row.sum("basic transmission loss", Axis.number(loss.lossDb(), 1), ""));
-        return new Sheet(
-                "Loss by parts, model " + loss.model() + "; the same both ways.",
-                List.of(Sheet.Column.words("part"), Sheet.Column.number("dB"), Sheet.Column.words("source")),
-                rows);
+        parts.getChildren().setAll(new TableGrid(LossComposer.parts(answer.loss()), List.of()));
     }
 
     private void ask() {
@@ -81,8 +64,8 @@ final class ModelSpread extends VBox {
         work = Optional.of(asked);
     }
 
-    private static List<Said> all(PathAnswer path, Progress progress) {
-        List<Said> said = new ArrayList<>();
+    private static List<LossComposer.Said> all(PathAnswer path, Progress progress) {
+        List<LossComposer.Said> said = new ArrayList<>();
         for (LossModel model : LossModels.all()) {
             progress.goOn();
             progress.done(model.name(), said.size() / (double) LossModels.all().size());
@@ -91,48 +74,28 @@ final class ModelSpread extends VBox {
         return said;
     }
 
-    private static Said one(PathAnswer path, LossModel model) {
+    private static LossComposer.Said one(PathAnswer path, LossModel model) {
         try {
             PathAnswer answer = PathStudy.over(
                     path.profile(), path.link().terminals(), path.link().conditions(), List.of(model));
-            return new Said(model.name(), Optional.of(answer.loss()), "");
+            return new LossComposer.Said(model.name(), Optional.of(answer.loss()), "");
         } catch (InputFault refused) {
-            return new Said(
+            return new LossComposer.Said(
                     model.name(), Optional.empty(), refused.faults().get(0).text());
         }
     }
 
-    private void fill(List<Said> said) {
+    private void fill(List<LossComposer.Said> said) {
         List<PathLoss> losses =
                 said.stream().flatMap(each -> each.loss().stream()).toList();
-        Label reading = new Label(ModelReading.of(losses));
+        Label reading = new Label(LossComposer.reading(losses));
         reading.setId("path-models-reading");
         reading.setWrapText(true);
         reading.setMinHeight(Region.USE_PREF_SIZE);
-        double least = losses.stream().mapToDouble(PathLoss::lossDb).min().orElse(0);
-        double most = losses.stream().mapToDouble(PathLoss::lossDb).max().orElse(0);
-        List<Sheet.Row> rows = new ArrayList<>();
-        for (Said each : said.stream()
+        List<LossComposer.Said> byLoss = said.stream()
                 .sorted(Comparator.comparingDouble(
                         one -> one.loss().map(PathLoss::lossDb).orElse(Double.MAX_VALUE)))
-                .toList()) rows.add(row(each, least, most));
-        models.getChildren()
-                .setAll(
-                        reading,
-                        new SheetGrid(new Sheet(
-                                "",
-                                List.of(
-                                        Sheet.Column.words("model"),
-                                        Sheet.Column.number("loss, dB"),
-                                        Sheet.Column.number("over free space, dB"),
-                                        Sheet.Column.words("")),
-                                rows)));
-    }
-
-    private static Sheet.Row row(Said said, double leastDb, double mostDb) {
-        if (said.loss().isEmpty()) return Sheet.Row.of(said.model(), "\u2013", "\u2013", said.refusal());
-        PathLoss loss = said.loss().get();
-        String mark = loss.lossDb() == leastDb ? "least" : loss.lossDb() == mostDb ? "most" : "";
-        return Sheet.Row.of(said.model(), Axis.number(loss.lossDb(), 1), Axis.signed(loss.excessDb(), 1), mark);
+                .toList();
+        models.getChildren().setAll(reading, new TableGrid(LossComposer.models(byLoss), List.of()));
     }
 }

@@ -1,12 +1,9 @@
 package handreach.desktop;
 
-import handreach.budget.TwoWayLedger;
 import handreach.plan.CalibrationFile;
 import handreach.plan.Places;
-import handreach.report.PathText;
-import handreach.report.figure.Axis;
+import handreach.report.PathComposer;
 import handreach.study.Scene;
-import handreach.units.Shares;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -157,7 +154,7 @@ final class PathPane extends BorderPane {
     }
 
     private static String groundWords(PathView view) {
-        return PathText.groundSentence(view.answer()).replace("-", "\u2212");
+        return PathComposer.groundSentence(view.answer());
     }
 
     /** Another end makes another question; what was chosen by hand for the ends that were there goes with them. */
@@ -261,10 +258,7 @@ final class PathPane extends BorderPane {
         chart.show(shown);
         tables.begin();
         read("");
-        TwoWayLedger both = view.answer().ledger().orElseThrow();
-        verdict.setText("The way " + (both.weaker().equals(both.there()) ? "there" : "back")
-                + " is the weaker and rules: margin " + Axis.signed(both.marginDb(), 1) + " dB, odds of copy "
-                + Shares.odds(both.odds()) + ".");
+        verdict.setText(PathComposer.verdict(view.answer()) + " " + PathComposer.inTheWay(view.answer()));
         List<String> words = new ArrayList<>(view.answer().warnings());
         view.answer().calibration().map(CalibrationFile::words).ifPresent(words::add);
         warnings.setText(String.join("\n", words));

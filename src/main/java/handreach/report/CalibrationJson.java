@@ -1,42 +1,59 @@
 package handreach.report;
 
+import com.fasterxml.jackson.annotation.JsonInclude;
 import com.fasterxml.jackson.databind.JsonNode;
-import com.fasterxml.jackson.databind.node.JsonNodeFactory;
-import com.fasterxml.jackson.databind.node.NullNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
+import handreach.geodesy.Position;
 import handreach.plan.CalibrationFile;
 import handreach.plan.Heading;
 import handreach.reach.SiteCalibration;
+import handreach.report.file.Json;
 import java.util.Optional;
 
 /** What walks have taught, as every answer's JSON says it. */
-public final class CalibrationJson {
+record CalibrationJson(
+        String sentence,
+        String source,
+        String day,
+        int independentReports,
+        double biasDb,
+        double biasUncertaintyDb,
+        double spreadDb,
+        double latitude,
+        double longitude,
+        @JsonInclude(JsonInclude.Include.NON_EMPTY) Optional<String> place,
+        double radiusM) {
     private static final String KEY = "calibration";
 
-    private CalibrationJson() {}
+    /** The calibration of a plan that names one; its place written as the plan writes places, where the plan is known. */
+    static Optional<CalibrationJson> of(Optional<CalibrationFile> learned, Optional<Heading> heading) {
+        return learned.map(file -> of(file, heading));
+    }
+
+    private static CalibrationJson of(CalibrationFile file, Optional<Heading> heading) {
+        SiteCalibration site = file.site();
+        Position middle = site.area().middle();
+        return new CalibrationJson(
+                file.words(),
+                site.origin().source(),
+                site.origin().date().toString(),
+                site.origin().observations(),
+                site.bias().lossDb(),
+                site.bias().standardUncertaintyDb(),
+                site.spreadDb(),
+                middle.latitudeDeg(),
+                middle.longitudeDeg(),
+                heading.map(how -> how.placeForm().format(middle)),
+                site.area().radiusM());
+    }
 
     /** Puts it under {@code calibration}: null where the plan names none. */
     static void put(ObjectNode node, Optional<CalibrationFile> learned, Optional<Heading> heading) {
         node.set(KEY, tree(learned, heading));
     }
 
-    /** The value itself. */
+    /** The value itself; null where the plan names none. */
     static JsonNode tree(Optional<CalibrationFile> learned, Optional<Heading> heading) {
-        if (learned.isEmpty()) return NullNode.getInstance();
-        SiteCalibration site = learned.get().site();
-        ObjectNode entry = JsonNodeFactory.instance.objectNode();
-        entry.put("sentence", learned.get().words());
-        entry.put("source", site.origin().source());
-        entry.put("day", site.origin().date().toString());
-        entry.put("independent_reports", site.origin().observations());
-        entry.put("bias_db", site.bias().lossDb());
-        entry.put("bias_uncertainty_db", site.bias().standardUncertaintyDb());
-        entry.put("spread_db", site.spreadDb());
-        entry.put("latitude", site.area().middle().latitudeDeg());
-        entry.put("longitude", site.area().middle().longitudeDeg());
-        heading.ifPresent(
-                how -> entry.put("place", how.placeForm().format(site.area().middle())));
-        entry.put("radius_m", site.area().radiusM());
-        return entry;
+        return Json.tree(of(learned, heading));
     }
 }

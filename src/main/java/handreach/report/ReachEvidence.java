@@ -58,12 +58,12 @@ final class ReachEvidence {
                 Section.of(
                         "Ground along a path",
                         new Drawing(
-                                PathText.figure(path.answer(), path.from(), path.to()),
+                                PathComposer.profile(path.answer(), path.from(), path.to()),
                                 "From " + path.from() + " to " + path.to() + ": "
-                                        + PathText.groundSentence(path.answer()))),
-                Section.of(
+                                        + PathComposer.groundSentence(path.answer()))),
+                new Section(
                         "Where the decibels go",
-                        LedgerSheet.of(path.answer().ledger().orElseThrow())));
+                        LedgerComposer.blocks(path.answer().ledger().orElseThrow())));
     }
 
     private String from() {

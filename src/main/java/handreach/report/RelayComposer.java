@@ -27,7 +27,6 @@ import handreach.report.page.Page;
 import handreach.report.page.Paragraph;
 import handreach.report.page.PlainText;
 import handreach.report.page.Section;
-import handreach.report.page.Sheet;
 import handreach.report.page.Subheading;
 import handreach.report.page.Table;
 import handreach.study.PathAnswer;
@@ -256,23 +255,12 @@ public final class RelayComposer {
     /** Figure and ledger of the hop that fails first. */
     private Section weakest(SiteCheck.Hop hop) {
         HopPath path = hop.path();
-        return Section.of(
-                "The weakest hop, line by line",
-                new Drawing(
-                        PathText.figure(path(hop), name(hop.demand()), "relay"),
-                        "Ground from " + name(hop.demand()) + " to the relay."),
-                typed(LedgerSheet.of(path.ledger())));
-    }
-
-    private static Table<Sheet.Row> typed(Sheet sheet) {
-        List<Column<Sheet.Row>> columns = new ArrayList<>();
-        for (int c = 0; c < sheet.columns().size(); c++) {
-            int column = c;
-            Function<Sheet.Row, String> cell = row -> row.cells().get(column);
-            String head = sheet.columns().get(c).head();
-            columns.add(sheet.columns().get(c).isNumber() ? Column.number(head, cell) : Column.words(head, cell));
-        }
-        return Table.of(sheet.caption(), sheet.rows(), columns).summing(Sheet.Row::isSum);
+        List<Block> blocks = new ArrayList<>();
+        blocks.add(new Drawing(
+                PathComposer.profile(path(hop), name(hop.demand()), "relay"),
+                "Ground from " + name(hop.demand()) + " to the relay."));
+        blocks.addAll(LedgerComposer.blocks(path.ledger()));
+        return new Section("The weakest hop, line by line", blocks);
     }
 
     /** A hop as a path, from who must be served to the relay on its mast. */

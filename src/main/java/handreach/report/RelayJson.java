@@ -182,7 +182,8 @@ public final class RelayJson {
             one.put("name", question.demands().get(hop.get().demand()).name());
             one.put("relay", hop.get().site() + 1);
             path(one, hop.get().path());
-            if (withLedgers) one.set("ledger", PathText.ledger(hop.get().path().ledger()));
+            if (withLedgers)
+                one.set("ledger", Json.tree(LedgerJson.of(hop.get().path().ledger())));
         }
         ArrayNode talks = entry.putArray("talks");
         for (int t = 0; t < check.talks().size(); t++) {

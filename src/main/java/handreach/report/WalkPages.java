@@ -236,9 +236,9 @@ public final class WalkPages {
                         pair.heard().value())
                 : "odds " + Shares.odds(pair.odds()) + ", " + (pair.copied() ? "copy" : "no copy");
         return new Drawing(
-                PathText.figure(seen.path(), base, walker),
+                PathComposer.profile(seen.path(), base, walker),
                 "From " + base + " to " + walker + ", " + from(pair) + ", "
-                        + pair.link().loadout() + ": " + found + ". " + PathText.groundSentence(seen.path()));
+                        + pair.link().loadout() + ": " + found + ". " + PathComposer.groundSentence(seen.path()));
     }
 
     private String from(WalkPair pair) {

@@ -95,7 +95,7 @@ class PathPaneTest {
         PathAnswer planned = answer("spike camp", "quarter-wave with wire at face", "north spur", "factory at face");
         assertTrue(text("#path-verdict").contains(odds(planned)), text("#path-verdict"));
         run.robot().moveTo("#ledger-line-2");
-        assertTrue(text("#path-line-title").startsWith("Sender: delta over the control"), text("#path-line-title"));
+        assertTrue(text("#path-line-title").startsWith("First end: delta over the control"), text("#path-line-title"));
         run.snapshot("path-view");
         choose("#path-to-loadout", "five-eighths at face");
         PathAnswer longer =

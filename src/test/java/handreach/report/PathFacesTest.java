@@ -10,6 +10,8 @@ import handreach.propagation.PathConditions;
 import handreach.propagation.Terminals;
 import handreach.report.draw.Figure;
 import handreach.report.draw.Svg;
+import handreach.report.file.Json;
+import handreach.report.page.PlainText;
 import handreach.study.PathAnswer;
 import handreach.study.PathStudy;
 import handreach.terrain.Cover;
@@ -50,15 +52,20 @@ class PathFacesTest {
                 List.of(LossModels.HANDHELD));
     }
 
+    private static String text(PathAnswer answer) {
+        return PlainText.of(PathComposer.page(answer, false), PlainText.USUAL_WIDTH)
+                .replaceAll("\\s+", " ");
+    }
+
     @Test
     void chartCaptionTextAndJsonNameOneLeastClearance() {
         PathAnswer answer = inTheWoods();
         double share = answer.geometry().worstClearance().orElseThrow().inFresnelRadii();
         double atKm = answer.geometry().worstClearance().orElseThrow().distanceKm();
-        Figure chart = PathText.figure(answer, "A", "B");
+        Figure chart = PathComposer.profile(answer, "A", "B");
         for (String face : List.of(
-                PathText.text(answer, false),
-                PathText.groundSentence(answer),
+                text(answer),
+                PathComposer.groundSentence(answer),
                 chart.description(),
                 Svg.text(chart, "f").replaceAll("<desc>.*?</desc>", "").replaceAll("<[^>]*>", " "))) {
             Matcher said = CLEARANCE.matcher(face);
@@ -66,7 +73,7 @@ class PathFacesTest {
             assertEquals(share, Double.parseDouble(said.group(1).replace('\u2212', '-')), ROUNDING, face);
             assertEquals(atKm, Double.parseDouble(said.group(2)), ROUNDING, face);
         }
-        var json = PathText.json(answer, false).get("geometry").get("worst_clearance");
+        var json = Json.tree(PathJson.of(answer, false)).get("geometry").get("worst_clearance");
         assertEquals(share, json.get("in_fresnel_radii").asDouble());
         assertEquals(atKm, json.get("distance_km").asDouble());
     }
@@ -88,7 +95,7 @@ class PathFacesTest {
                 new Terminals(1.5, 1.5),
                 PathConditions.standard(new Frequency(155)),
                 List.of(LossModels.KEYWORD.find("free-space").orElseThrow()));
-        String text = PathText.text(level, false);
+        String text = text(level);
         assertTrue(
                 Pattern.compile("[-\u2212]0\\.0+(?![0-9])")
                         .matcher(text)

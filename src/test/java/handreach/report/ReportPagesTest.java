@@ -17,11 +17,14 @@ import handreach.report.page.Cautions;
 import handreach.report.page.Drawing;
 import handreach.report.page.Page;
 import handreach.report.page.Paragraph;
+import handreach.report.page.PlainText;
 import handreach.report.page.Sheet;
+import handreach.report.page.Table;
 import handreach.uncertainty.Doubt;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
 
 class ReportPagesTest {
@@ -67,27 +70,46 @@ class ReportPagesTest {
 
     @Test
     void theLedgerSetsThereBesideBack() {
-        List<List<String>> rows =
-                LedgerSheet.of(ledger()).rows().stream().map(Sheet.Row::cells).toList();
-        assertEquals(List.of("transmitter power, dBm", "+37.0", "+37.0", "", "radio"), rows.get(0));
+        Table<LedgerRow> table = LedgerComposer.table(ledger());
+        assertEquals(List.of("transmitter power, dBm", "+37.0", "+37.0", "", "", "radio"), cells(table, 0));
         assertEquals(
-                List.of("free space", "\u221294.5", "\u221294.5", "6.0 common, 8.0 spread", "Rec. ITU-R P.525"),
-                rows.get(1));
-        assertEquals(List.of("only here (why)", "–", "\u22121.0", "", "ours"), rows.get(3));
+                List.of("free space", "\u221294.5", "\u221294.5", "6.0", "8.0", "Rec. ITU-R P.525"), cells(table, 1));
+        assertEquals(List.of("only here", "–", "\u22121.0", "", "", "ours"), cells(table, 3));
         // by hand: 37 − 94.5 − 2 = −59.5 there, 37 − 94.5 − 12 − 1 = −70.5 back
         assertEquals(
                 List.of("margin at the median place", "\u221259.5", "\u221270.5"),
-                rows.get(4).subList(0, 3));
-        assertTrue(LedgerSheet.of(ledger()).caption().contains("The way back is the weaker"));
+                cells(table, 4).subList(0, 3));
+        assertEquals(List.of("there", "back, weaker"), List.of(table.head(1), table.head(2)));
+        assertEquals(
+                new Paragraph(
+                        "Margin \u221270.5 dB, odds of copy under 1 %: the way back is the weaker and rules.",
+                        Paragraph.Weight.PLAIN),
+                LedgerComposer.blocks(ledger()).get(0));
+        TwoWayLedger even = new TwoWayLedger(ledger().there(), ledger().there());
+        assertTrue(LedgerComposer.verdict(even).endsWith("both ways are alike."), LedgerComposer.verdict(even));
+        assertEquals("there", LedgerComposer.table(even).head(1));
+    }
+
+    private static List<String> cells(Table<?> table, int row) {
+        return IntStream.range(0, table.columnCount())
+                .mapToObj(column -> table.cell(row, column))
+                .toList();
+    }
+
+    /** The terminal of the trade has 80 to 100 columns; a ledger that runs over them cannot be read. */
+    @Test
+    void theLedgerFitsOnATerminal() {
+        String text = PlainText.of(LedgerComposer.table(ledger()), PlainText.USUAL_WIDTH);
+        assertTrue(text.contains("back, weaker"), text);
+        assertTrue(text.lines().allMatch(line -> line.length() <= PlainText.USUAL_WIDTH), text);
     }
 
     @Test
     void aNoteOfOneDirectionIsNotPutOnTheOther() {
-        List<List<String>> rows =
-                LedgerSheet.of(ledger()).rows().stream().map(Sheet.Row::cells).toList();
-        assertTrue(
-                rows.get(2).get(0).contains("quiet") && rows.get(2).get(0).contains("city"),
-                rows.get(2).get(0));
+        List<String> noise = cells(LedgerComposer.table(ledger()), 2);
+        assertEquals("noise: quiet\nback: noise: city", noise.get(0));
+        assertEquals("–\nback: 4.0", noise.get(4));
+        assertEquals(List.of("Only here: why."), LedgerComposer.notes(ledger()));
     }
 
     @Test

@@ -113,6 +113,12 @@ public final class Json {
         public void serialize(Optional value, JsonGenerator out, SerializerProvider provider) throws IOException {
             provider.defaultSerializeValue(value.isPresent() ? value.get() : null, out);
         }
+
+        /** So that a component can ask to be left out where there is nothing to say. */
+        @Override
+        public boolean isEmpty(SerializerProvider provider, Optional value) {
+            return value.isEmpty();
+        }
     }
 
     private static final class OptionalDecimal extends StdSerializer<OptionalDouble> {

@@ -1,0 +1,56 @@
+package handreach.report;
+
+import handreach.budget.Ledger;
+import handreach.budget.LedgerLine;
+import handreach.budget.TwoWayLedger;
+import java.util.List;
+
+/** Both directions of a link line by line, as every answer's JSON says them. */
+record LedgerJson(Way there, Way back, String weaker, double marginDb, double oddsOfCopy) {
+    record Way(
+            String from,
+            String to,
+            List<Line> lines,
+            double marginDb,
+            double locationMarginDb,
+            double marginAtOddsDb,
+            double commonDoubtDb,
+            double spreadDb,
+            double oddsOfCopy) {
+        static Way of(Ledger ledger) {
+            return new Way(
+                    ledger.from(),
+                    ledger.to(),
+                    ledger.lines().stream().map(Line::of).toList(),
+                    ledger.marginDb(),
+                    ledger.locationMarginDb(),
+                    ledger.marginAtOddsDb(),
+                    ledger.doubt().commonDb(),
+                    ledger.doubt().spreadDb(),
+                    ledger.odds());
+        }
+    }
+
+    record Line(
+            String key, String label, double db, double commonDoubtDb, double spreadDb, String source, String note) {
+        static Line of(LedgerLine line) {
+            return new Line(
+                    line.word(),
+                    line.wayLabel(),
+                    line.valueDb(),
+                    line.doubt().commonDb(),
+                    line.doubt().spreadDb(),
+                    line.source(),
+                    line.note());
+        }
+    }
+
+    static LedgerJson of(TwoWayLedger ledger) {
+        return new LedgerJson(
+                Way.of(ledger.there()),
+                Way.of(ledger.back()),
+                ledger.weaker().equals(ledger.there()) ? "there" : "back",
+                ledger.marginDb(),
+                ledger.odds());
+    }
+}

@@ -1,0 +1,200 @@
+package handreach.report;
+
+import handreach.geodesy.GeodesicLine;
+import handreach.plan.CalibrationFile;
+import handreach.propagation.LossModels;
+import handreach.propagation.PathGeometry;
+import handreach.propagation.PathLoss;
+import handreach.propagation.march.FieldMarch;
+import handreach.report.draw.Figure;
+import handreach.report.figure.Axis;
+import handreach.report.figure.FieldFigure;
+import handreach.report.figure.ProfileFigure;
+import handreach.report.figure.ProfileMark;
+import handreach.report.page.Block;
+import handreach.report.page.Bullets;
+import handreach.report.page.Column;
+import handreach.report.page.Page;
+import handreach.report.page.Paragraph;
+import handreach.report.page.Section;
+import handreach.report.page.Table;
+import handreach.study.PathAnswer;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+
+/** One path for every face: the verdict, what is in the way, the ground, the loss, the ledger, and the figures. */
+public final class PathComposer {
+    private static final int FIELD_COLUMNS = 900;
+    private static final int FIELD_ROWS = 360;
+    /** How far above the highest ground the picture reaches, m. */
+    private static final double FIELD_ABOVE_M = 100;
+    /** So much of the first Fresnel radius free counts as unobstructed, Rec. ITU-R P.526. */
+    private static final double CLEAR_RADII = 0.6;
+
+    private PathComposer() {}
+
+    /** The whole answer; intermediate values of the model when asked to explain. */
+    public static Page page(PathAnswer answer, boolean explain) {
+        List<Block> first = new ArrayList<>(List.of(Paragraph.answer(verdict(answer)), Paragraph.of(inTheWay(answer))));
+        if (answer.ledger().isPresent())
+            first.add(Paragraph.of(
+                    "The ledger and its odds are by " + answer.loss().model() + "."));
+        answer.calibration().map(CalibrationFile::words).map(Paragraph::of).ifPresent(first::add);
+        return new Page("path", title(answer), "", first, sections(answer, explain), "");
+    }
+
+    private static List<Section> sections(PathAnswer answer, boolean explain) {
+        List<Section> sections = new ArrayList<>(List.of(ground(answer), loss(answer.losses())));
+        answer.ledger()
+                .ifPresent(ledger -> sections.add(Section.of("The ledger both ways", LedgerComposer.table(ledger))));
+        if (explain) sections.add(steps(answer.loss()));
+        answer.ledger()
+                .map(LedgerComposer::notes)
+                .filter(notes -> !notes.isEmpty())
+                .ifPresent(notes -> sections.add(Section.of("Notes to the ledger", new Bullets(notes))));
+        return sections;
+    }
+
+    /** The answer in one sentence: of the ledger where there is one, else of the loss. */
+    public static String verdict(PathAnswer answer) {
+        return answer.ledger()
+                .map(LedgerComposer::verdict)
+                .orElseGet(() -> "The path loses " + Axis.number(answer.loss().lossDb(), 1) + " dB by "
+                        + answer.loss().model() + ".");
+    }
+
+    /** What stands between the antennas, and what it costs. */
+    public static String inTheWay(PathAnswer answer) {
+        return obstacleWords(answer.geometry()) + " " + LossComposer.beyondFreeSpace(answer.loss());
+    }
+
+    private static String obstacleWords(PathGeometry geometry) {
+        List<PathGeometry.Obstacle> edges = geometry.obstacles();
+        Optional<PathGeometry.Clearance> worst = geometry.worstClearance();
+        if (!edges.isEmpty()) {
+            PathGeometry.Obstacle highest = edges.stream()
+                    .reduce((a, b) -> b.aboveLineM() > a.aboveLineM() ? b : a)
+                    .orElseThrow();
+            return "In the way: " + (edges.size() == 1 ? "one edge, " : edges.size() + " edges, the highest ")
+                    + Axis.number(highest.aboveLineM(), 1) + " m above the straight line at "
+                    + Axis.number(highest.distanceKm(), 2) + " km.";
+        }
+        if (!geometry.lineOfSight()) return "In the way: the ground, out of sight of each other.";
+        if (worst.isPresent() && worst.get().inFresnelRadii() < CLEAR_RADII)
+            return "In the way: no edge, but the ground comes close to the straight line at "
+                    + Axis.number(worst.get().distanceKm(), 2) + " km.";
+        return "In the way: nothing over bare ground.";
+    }
+
+    private static String title(PathAnswer answer) {
+        Optional<GeodesicLine> line = answer.link().line();
+        String way = line.map(each -> String.format(Locale.ROOT, ", azimuth %.1f\u00b0", each.azimuthDeg()))
+                .orElse("");
+        return String.format(
+                Locale.ROOT,
+                "%.3f km%s, %.3f MHz, antennas %.2f and %.2f m above ground",
+                answer.profile().lengthKm(),
+                way,
+                answer.link().conditions().frequency().mhz(),
+                answer.link().terminals().txHeightM(),
+                answer.link().terminals().rxHeightM());
+    }
+
+    private static Section ground(PathAnswer answer) {
+        List<Block> blocks = new ArrayList<>(List.of(Paragraph.of(groundSentence(answer))));
+        if (!answer.geometry().obstacles().isEmpty()) blocks.add(edges(answer.geometry()));
+        return new Section("Over the ground", blocks);
+    }
+
+    private static Table<PathGeometry.Obstacle> edges(PathGeometry geometry) {
+        return Table.of(
+                "",
+                geometry.obstacles(),
+                List.of(
+                        Column.number("edge at, km", edge -> Axis.number(edge.distanceKm(), 2)),
+                        Column.number("above sea level, m", edge -> Axis.number(edge.heightM(), 0)),
+                        Column.number("above the straight line, m", edge -> Axis.number(edge.aboveLineM(), 1)),
+                        Column.number("diffraction parameter \u03bd", edge -> Axis.number(edge.nu(), 2))));
+    }
+
+    private static Section loss(List<PathLoss> losses) {
+        if (losses.size() == 1) return Section.of("Loss by parts", LossComposer.parts(losses.get(0)));
+        return Section.of(
+                "Models side by side",
+                LossComposer.models(losses.stream().map(LossComposer.Said::of).toList()),
+                Paragraph.of(LossComposer.reading(losses)));
+    }
+
+    private static Section steps(PathLoss loss) {
+        return Section.of(
+                "Steps of " + loss.model(),
+                loss.steps().isEmpty() ? Paragraph.of("This model has no further steps.") : LossComposer.steps(loss));
+    }
+
+    /** Sight, clearance and angles in one sentence. */
+    public static String groundSentence(PathAnswer answer) {
+        PathGeometry geometry = answer.geometry();
+        StringBuilder words =
+                new StringBuilder(geometry.lineOfSight() ? "In line of sight" : "Out of sight of each other");
+        geometry.worstClearance()
+                .ifPresent(worst -> words.append("; least clearance over bare ground ")
+                        .append(Axis.number(worst.clearanceM(), 1))
+                        .append(" m (")
+                        .append(Axis.number(worst.inFresnelRadii(), 2))
+                        .append(" of the first Fresnel radius) at ")
+                        .append(Axis.number(worst.distanceKm(), 2))
+                        .append(" km"));
+        return words.append("; departs at ")
+                .append(Axis.signed(geometry.departureDeg(), 2))
+                .append("\u00b0, arrives at ")
+                .append(Axis.signed(geometry.arrivalDeg(), 2))
+                .append("\u00b0.")
+                .toString();
+    }
+
+    /** The profile with its edges; for the full-wave march the field over the ground. */
+    public static Figure figure(PathAnswer answer) {
+        boolean isMarched = answer.loss().model().equals(LossModels.FULL_WAVE.name());
+        return isMarched ? field(answer) : profile(answer, "first end", "other end");
+    }
+
+    private static FieldFigure field(PathAnswer answer) {
+        String title = String.format(
+                Locale.ROOT,
+                "Field of an antenna %.1f m up, %.2f MHz, %s polarisation",
+                answer.link().terminals().txHeightM(),
+                answer.link().conditions().frequency().mhz(),
+                answer.link().conditions().polarization().name().toLowerCase(Locale.ROOT));
+        return FieldFigure.of(
+                title,
+                FieldMarch.picture(
+                        answer.profile(),
+                        answer.link().terminals().txHeightM(),
+                        answer.link().conditions(),
+                        FIELD_COLUMNS,
+                        FIELD_ROWS,
+                        FIELD_ABOVE_M));
+    }
+
+    /** The profile between two named ends, with its edges. */
+    public static ProfileFigure profile(PathAnswer answer, String from, String to) {
+        List<ProfileMark> marks = answer.geometry().obstacles().stream()
+                .map(edge ->
+                        new ProfileMark(edge.sample(), String.format(Locale.ROOT, "%.1f km", edge.distanceKm()), true))
+                .toList();
+        String title = String.format(
+                Locale.ROOT,
+                "%.2f km, %.1f dB by %s",
+                answer.profile().lengthKm(),
+                answer.loss().lossDb(),
+                answer.loss().model());
+        return ProfileFigure.of(
+                new ProfileFigure.Words(title, from, to),
+                answer.profile(),
+                answer.link().terminals(),
+                answer.link().conditions(),
+                marks);
+    }
+}
