@@ -73,6 +73,7 @@ public final class RelayComposer {
     /** A page of its own. */
     public Page page() {
         List<Section> sections = new ArrayList<>(details(map()));
+        sections.addAll(lineByLine());
         sections.addAll(doubts());
         sections.add(cautions());
         return page(sections);
@@ -81,6 +82,7 @@ public final class RelayComposer {
     /** The same for a terminal, on which what is doubtful stands apart from the answer. */
     public String text() {
         List<Section> sections = new ArrayList<>(details(List.of()));
+        sections.addAll(lineByLine());
         sections.add(cautions());
         return PlainText.of(page(sections), PlainText.USUAL_WIDTH);
     }
@@ -90,11 +92,12 @@ public final class RelayComposer {
         List<Section> sections = new ArrayList<>();
         sections.add(new Section("Is a relay needed", verdict()));
         sections.addAll(details(map()));
+        sections.addAll(lineByLine());
         sections.addAll(doubts());
         return sections;
     }
 
-    /** What stands under the verdict in the window, which has a map of its own. */
+    /** What stands under the verdict in the window, where the map is at hand and each hop can be laid on it with its ledger. */
     public List<Section> underVerdict() {
         List<Section> sections = new ArrayList<>(details(List.of()));
         sections.addAll(doubts());
@@ -135,16 +138,20 @@ public final class RelayComposer {
     private List<Section> details(List<Block> map) {
         List<Section> sections = new ArrayList<>();
         if (!reasons().isEmpty()) sections.add(Section.of("Not served", new Bullets(reasons())));
-        sections.add(new Section("Without a relay", direct()));
         answer.recommended().ifPresent(check -> {
             sections.add(new Section("Where a relay should stand", places(map)));
             sections.add(new Section(
                     check.sites().size() == 1 ? "Hops of the recommended site" : "Hops of the recommended sites",
                     hops(check)));
             sections.add(new Section("Putting it up", puttingUp()));
-            check.weakest().ifPresent(hop -> sections.add(weakest(hop)));
         });
+        sections.add(new Section("Without a relay", direct()));
         return sections;
+    }
+
+    private List<Section> lineByLine() {
+        return answer.recommended().flatMap(SiteCheck::weakest).map(this::weakest).stream()
+                .toList();
     }
 
     private List<Section> doubts() {

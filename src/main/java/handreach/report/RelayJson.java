@@ -1,7 +1,10 @@
 package handreach.report;
 
-import com.fasterxml.jackson.databind.node.ArrayNode;
+import com.fasterxml.jackson.annotation.JsonInclude;
+import com.fasterxml.jackson.annotation.JsonUnwrapped;
+import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
+import handreach.loadout.Burden;
 import handreach.geodesy.Position;
 import handreach.relay.Demand;
 import handreach.relay.DirectLink;
@@ -10,14 +13,16 @@ import handreach.relay.HopPath;
 import handreach.relay.RelayEquipment;
 import handreach.relay.RelayQuestion;
 import handreach.relay.SiteCheck;
-import handreach.relay.Standing;
 import handreach.relay.Talk;
 import handreach.report.file.Json;
 import handreach.study.RelayAnswer;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.stream.IntStream;
 
-/** The relay answer as one JSON object; keys are described in docs/relay.md. */
+/** The relay answer as one JSON object; keys are described in docs/relay.md. A record stands for an object, its components for the keys. */
 public final class RelayJson {
     private final RelayAnswer answer;
     private final RelayQuestion question;
@@ -27,199 +32,266 @@ public final class RelayJson {
         this.question = answer.question();
     }
 
-    public static ObjectNode of(RelayAnswer answer) {
-        return new RelayJson(answer).node();
+    /** The answer as {@link Json} writes it. */
+    public static Object of(RelayAnswer answer) {
+        return new RelayJson(answer).whole();
     }
 
-    private ObjectNode node() {
-        ObjectNode node = object();
-        node.put("title", answer.scene().plan().heading().title());
-        node.put("relay_needed", !answer.direct().isEnough());
-        answer.direct()
-                .enoughIfCarried()
-                .ifPresentOrElse(
-                        one -> node.put("not_needed_with", one.loadout().name()),
-                        () -> node.putNull("not_needed_with"));
-        node.put("odds", question.setting().terms().odds());
-        node.put("model", question.setting().model().name());
+    private record Whole(
+            @JsonUnwrapped Verdict verdict,
+            @JsonUnwrapped People people,
+            Equipment relay,
+            @JsonUnwrapped Found found,
+            List<String> warnings) {}
+
+    private record Verdict(
+            String title,
+            boolean relayNeeded,
+            Optional<String> notNeededWith,
+            double odds,
+            String model,
+            @JsonUnwrapped Sentences words) {}
+
+    private record Sentences(JsonNode calibration, List<String> verdict) {}
+
+    private record People(List<Person> demands, Direct direct, List<Carried> ifEverybodyCarried) {}
+
+    private record Person(
+            String name,
+            Optional<String> group,
+            @JsonUnwrapped Place place,
+            String loadout,
+            double weight) {}
+
+    private record Place(double latitude, double longitude, String place) {}
+
+    private record Standing(double share, double sharePessimistic, double worstOdds) {
+        static Standing of(handreach.relay.Standing standing) {
+            return new Standing(standing.share(), standing.pessimisticShare(), standing.worstOdds());
+        }
+    }
+
+    private record Direct(@JsonUnwrapped Standing standing, List<Straight> talks) {}
+
+    private record Pair(String a, String b) {}
+
+    /** The path is left out where the ground is unknown. */
+    private record Straight(
+            @JsonUnwrapped Pair pair,
+            boolean known,
+            double odds,
+            @JsonUnwrapped Path path) {}
+
+    private record Path(
+            double distanceKm, double lossDb, @JsonUnwrapped Odds odds, Optional<Ridge> ridge) {
+        static Path of(HopPath path) {
+            HopPath.HopOdds odds = path.odds();
+            return new Path(
+                    path.line().lengthM() / 1000,
+                    path.loss().lossDb(),
+                    new Odds(odds.there(), odds.back(), odds.pessimistic(), odds.marginDb(), odds.siteShiftDb()),
+                    path.worstEdge()
+                            .filter(edge -> edge.aboveLineM() > 0)
+                            .map(edge -> new Ridge(edge.distanceKm(), edge.heightM(), edge.aboveLineM())));
+        }
+    }
+
+    private record Odds(
+            double oddsThere, double oddsBack, double oddsPessimistic, double marginDb, double siteShiftDb) {}
+
+    private record Ridge(double distanceKm, double heightM, double aboveLineM) {}
+
+    private record Carried(
+            String loadout, Burden burden, @JsonUnwrapped Standing standing) {}
+
+    private record Equipment(
+            String mode,
+            double desenseDb,
+            double mastM,
+            boolean chained,
+            @JsonUnwrapped Isolation isolation,
+            double keepAwayM) {}
+
+    private record Isolation(double isolationNeededDb, double isolationOnMastDb, double isolationMarginDb) {}
+
+    /** How it was searched is left out where it was not. */
+    private record Found(
+            List<Site> sites,
+            List<Trade> tradeOff,
+            List<Unserved> unserved,
+            Optional<Together> together,
+            @JsonInclude(JsonInclude.Include.NON_NULL) Search search) {}
+
+    private record Access(OptionalDouble heightM, double slopeDeg, OptionalDouble walkMinutes) {
+        static Access of(RelayAnswer.Access access) {
+            return new Access(access.heightM(), access.slopeDeg(), access.minutes());
+        }
+    }
+
+    private record Site(
+            @JsonUnwrapped Place place,
+            @JsonUnwrapped Access access,
+            @JsonUnwrapped Standing standing,
+            double worstOddsOtherMode,
+            @JsonUnwrapped Check check) {}
+
+    private record Check(List<Hop> hops, List<Relayed> talks) {}
+
+    private record Hop(
+            String name,
+            int relay,
+            @JsonUnwrapped Path path,
+            @JsonInclude(JsonInclude.Include.NON_NULL) LedgerJson ledger) {}
+
+    private record Relayed(
+            @JsonUnwrapped Pair pair, double odds, double oddsProduct, double oddsPessimistic, boolean direct) {}
+
+    private record Together(
+            @JsonUnwrapped Standing standing,
+            double boundShare,
+            List<Relay> relays,
+            @JsonUnwrapped Check check) {}
+
+    private record Relay(
+            @JsonUnwrapped Place place, @JsonUnwrapped Access access, double shareIfItFails) {}
+
+    private record Trade(
+            @JsonUnwrapped Place place, @JsonUnwrapped Standing standing) {}
+
+    private record Unserved(String name, double bestOddsAnywhere, String reason) {}
+
+    private record Search(double cellM, int allowedCells, int knownCells) {}
+
+    private Whole whole() {
+        DirectVerdict direct = answer.direct();
+        ObjectNode learned = (ObjectNode) Json.tree(new Object() {});
         CalibrationJson.put(
-                node,
+                learned,
                 answer.scene().calibration(),
                 Optional.of(answer.scene().plan().heading()));
-        node.set("verdict", Json.tree(answer.words().verdict()));
-        demands(node.putArray("demands"));
-        ObjectNode direct = node.putObject("direct");
-        standing(direct, answer.direct().standing());
-        ArrayNode talks = direct.putArray("talks");
-        answer.direct().links().forEach(link -> talks.add(link(link)));
-        ArrayNode everybody = node.putArray("if_everybody_carried");
-        for (DirectVerdict.IfCarried one : answer.direct().everybody()) {
-            ObjectNode entry = everybody.addObject();
-            entry.put("loadout", one.loadout().name());
-            entry.set("burden", Json.tree(one.loadout().antenna().burden()));
-            standing(entry, one.standing());
-        }
-        relay(node.putObject("relay"));
-        found(node);
-        node.set("warnings", Json.tree(answer.words().warnings()));
-        return node;
+        Verdict verdict = new Verdict(
+                answer.scene().plan().heading().title(),
+                !direct.isEnough(),
+                direct.enoughIfCarried().map(one -> one.loadout().name()),
+                question.setting().terms().odds(),
+                question.setting().model().name(),
+                new Sentences(learned.get("calibration"), answer.words().verdict()));
+        People people = new People(
+                question.demands().stream().map(this::person).toList(),
+                new Direct(
+                        Standing.of(direct.standing()),
+                        direct.links().stream().map(this::straight).toList()),
+                direct.everybody().stream()
+                        .map(one -> new Carried(
+                                one.loadout().name(), one.loadout().antenna().burden(), Standing.of(one.standing())))
+                        .toList());
+        Found found = answer.found()
+                .map(this::found)
+                .orElse(new Found(List.of(), List.of(), List.of(), Optional.empty(), null));
+        return new Whole(verdict, people, equipment(), found, answer.words().warnings());
     }
 
-    private void demands(ArrayNode demands) {
-        for (Demand demand : question.demands()) {
-            ObjectNode entry = demands.addObject();
-            entry.put("name", demand.name());
-            if (demand.group().isPresent()) entry.put("group", demand.group().get());
-            else entry.putNull("group");
-            place(entry, demand.at());
-            entry.put("loadout", demand.end().loadout().name());
-            entry.put("weight", demand.weight());
-        }
+    private Person person(Demand demand) {
+        return new Person(
+                demand.name(),
+                demand.group(),
+                place(demand.at()),
+                demand.end().loadout().name(),
+                demand.weight());
     }
 
-    private ObjectNode link(DirectLink link) {
-        ObjectNode entry = object();
-        pair(entry, link.talk());
-        entry.put("known", link.path().isPresent());
-        entry.put("odds", DirectVerdict.odds(link));
-        link.path().ifPresent(path -> path(entry, path));
-        return entry;
+    private Straight straight(DirectLink link) {
+        return new Straight(
+                pair(link.talk()),
+                link.path().isPresent(),
+                DirectVerdict.odds(link),
+                link.path().map(Path::of).orElse(null));
     }
 
-    private void pair(ObjectNode entry, Talk talk) {
-        entry.put("a", question.demands().get(talk.a()).name());
-        entry.put("b", question.demands().get(talk.b()).name());
+    private Pair pair(Talk talk) {
+        return new Pair(name(talk.a()), name(talk.b()));
     }
 
-    private static void path(ObjectNode entry, HopPath path) {
-        entry.put("distance_km", path.line().lengthM() / 1000);
-        entry.put("loss_db", path.loss().lossDb());
-        entry.put("odds_there", path.odds().there());
-        entry.put("odds_back", path.odds().back());
-        entry.put("odds_pessimistic", path.odds().pessimistic());
-        entry.put("margin_db", path.odds().marginDb());
-        entry.put("site_shift_db", path.odds().siteShiftDb());
-        path.worstEdge()
-                .filter(edge -> edge.aboveLineM() > 0)
-                .ifPresentOrElse(
-                        edge -> {
-                            ObjectNode ridge = entry.putObject("ridge");
-                            ridge.put("distance_km", edge.distanceKm());
-                            ridge.put("height_m", edge.heightM());
-                            ridge.put("above_line_m", edge.aboveLineM());
-                        },
-                        () -> entry.putNull("ridge"));
-    }
-
-    private void relay(ObjectNode node) {
+    private Equipment equipment() {
         RelayEquipment relay = answer.equipment();
         RelayEquipment.IsolationMargin isolation =
                 relay.isolation(answer.scene().plan().channel().frequency());
-        node.put("mode", relay.mode().word());
-        node.put("desense_db", relay.mode().desenseDb());
-        node.put("mast_m", relay.mastM());
-        node.put("chained", relay.chained());
-        node.put("isolation_needed_db", isolation.neededDb());
-        node.put("isolation_on_mast_db", isolation.onThisMastDb());
-        node.put("isolation_margin_db", isolation.marginDb());
-        node.put("keep_away_m", RelayExposure.keepAwayM(answer));
+        return new Equipment(
+                relay.mode().word(),
+                relay.mode().desenseDb(),
+                relay.mastM(),
+                relay.chained(),
+                new Isolation(isolation.neededDb(), isolation.onThisMastDb(), isolation.marginDb()),
+                RelayExposure.keepAwayM(answer));
     }
 
-    private void found(ObjectNode node) {
-        ArrayNode sites = node.putArray("sites");
-        ArrayNode front = node.putArray("trade_off");
-        ArrayNode unserved = node.putArray("unserved");
-        node.putNull("together");
-        if (answer.found().isEmpty()) return;
-        RelayAnswer.Found found = answer.found().get();
-        for (RelayAnswer.Site site : found.sites()) {
-            ObjectNode entry = sites.addObject();
-            place(entry, site.at());
-            access(entry, site.access());
-            standing(entry, site.check().standing());
-            entry.put("worst_odds_other_mode", site.otherMode().worstOdds());
-            check(entry, site.check(), sites.size() == 1);
-        }
-        found.together().ifPresent(together -> node.set("together", together(together)));
-        for (RelayAnswer.Trade trade : found.front()) {
-            ObjectNode entry = front.addObject();
-            place(entry, trade.at());
-            standing(entry, trade.standing());
-        }
-        for (RelayAnswer.Unserved one : found.unserved()) {
-            ObjectNode entry = unserved.addObject();
-            entry.put("name", question.demands().get(one.demand()).name());
-            entry.put("best_odds_anywhere", one.bestOdds());
-            entry.put("reason", one.reason());
-        }
-        ObjectNode search = node.putObject("search");
-        search.put("cell_m", found.search().cellM());
-        search.put("allowed_cells", found.search().allowed());
-        search.put("known_cells", found.search().cells());
+    private Found found(RelayAnswer.Found found) {
+        List<Site> sites = new ArrayList<>();
+        for (RelayAnswer.Site site : found.sites())
+            sites.add(new Site(
+                    place(site.at()),
+                    Access.of(site.access()),
+                    Standing.of(site.check().standing()),
+                    site.otherMode().worstOdds(),
+                    check(site.check(), sites.isEmpty())));
+        return new Found(
+                sites,
+                found.front().stream()
+                        .map(trade -> new Trade(place(trade.at()), Standing.of(trade.standing())))
+                        .toList(),
+                found.unserved().stream()
+                        .map(one -> new Unserved(name(one.demand()), one.bestOdds(), one.reason()))
+                        .toList(),
+                found.together().map(this::together),
+                new Search(
+                        found.search().cellM(),
+                        found.search().allowed(),
+                        found.search().cells()));
     }
 
-    private ObjectNode together(RelayAnswer.Together together) {
-        ObjectNode entry = object();
-        standing(entry, together.check().standing());
-        entry.put("bound_share", together.choice().boundShare());
-        ArrayNode relays = entry.putArray("relays");
-        for (int i = 0; i < together.check().sites().size(); i++) {
-            ObjectNode relay = relays.addObject();
-            place(relay, together.check().sites().get(i));
-            access(relay, together.access().get(i));
-            relay.put("share_if_it_fails", together.choice().ifOneFails().get(i).share());
-        }
-        check(entry, together.check(), true);
-        return entry;
+    private Together together(RelayAnswer.Together together) {
+        SiteCheck check = together.check();
+        return new Together(
+                Standing.of(check.standing()),
+                together.choice().boundShare(),
+                IntStream.range(0, check.sites().size())
+                        .mapToObj(i -> new Relay(
+                                place(check.sites().get(i)),
+                                Access.of(together.access().get(i)),
+                                together.choice().ifOneFails().get(i).share()))
+                        .toList(),
+                check(check, true));
     }
 
     /** Hops and talks; the ledgers only of what is recommended, or a large question makes a file of megabytes. */
-    private void check(ObjectNode entry, SiteCheck check, boolean withLedgers) {
-        ArrayNode hops = entry.putArray("hops");
-        for (Optional<SiteCheck.Hop> hop : check.hops()) {
-            if (hop.isEmpty()) continue;
-            ObjectNode one = hops.addObject();
-            one.put("name", question.demands().get(hop.get().demand()).name());
-            one.put("relay", hop.get().site() + 1);
-            path(one, hop.get().path());
-            if (withLedgers)
-                one.set("ledger", Json.tree(LedgerJson.of(hop.get().path().ledger())));
-        }
-        ArrayNode talks = entry.putArray("talks");
-        for (int t = 0; t < check.talks().size(); t++) {
-            ObjectNode one = talks.addObject();
-            pair(one, question.talks().get(t));
-            one.put("odds", check.talks().get(t).weaker());
-            one.put("odds_product", check.talks().get(t).product());
-            one.put("odds_pessimistic", check.talks().get(t).pessimistic());
-            one.put("direct", check.talks().get(t).isDirect());
-        }
+    private Check check(SiteCheck check, boolean withLedgers) {
+        return new Check(
+                check.hops().stream()
+                        .flatMap(Optional::stream)
+                        .map(hop -> new Hop(
+                                name(hop.demand()),
+                                hop.site() + 1,
+                                Path.of(hop.path()),
+                                withLedgers ? LedgerJson.of(hop.path().ledger()) : null))
+                        .toList(),
+                IntStream.range(0, check.talks().size())
+                        .mapToObj(t ->
+                                relayed(question.talks().get(t), check.talks().get(t)))
+                        .toList());
     }
 
-    private static void standing(ObjectNode entry, Standing standing) {
-        entry.put("share", standing.share());
-        entry.put("share_pessimistic", standing.pessimisticShare());
-        entry.put("worst_odds", standing.worstOdds());
+    private Relayed relayed(Talk talk, SiteCheck.TalkOdds odds) {
+        return new Relayed(pair(talk), odds.weaker(), odds.product(), odds.pessimistic(), odds.isDirect());
     }
 
-    private static void access(ObjectNode entry, RelayAnswer.Access access) {
-        put(entry, "height_m", access.heightM());
-        entry.put("slope_deg", access.slopeDeg());
-        put(entry, "walk_minutes", access.minutes());
+    private String name(int demand) {
+        return question.demands().get(demand).name();
     }
 
-    private void place(ObjectNode entry, Position at) {
-        entry.put("latitude", at.latitudeDeg());
-        entry.put("longitude", at.longitudeDeg());
-        entry.put("place", answer.scene().plan().heading().placeForm().format(at));
-    }
-
-    private static void put(ObjectNode entry, String key, OptionalDouble value) {
-        if (value.isPresent()) entry.put(key, value.getAsDouble());
-        else entry.putNull(key);
-    }
-
-    private static ObjectNode object() {
-        return (ObjectNode) Json.tree(new Object() {});
+    private Place place(Position at) {
+        return new Place(
+                at.latitudeDeg(),
+                at.longitudeDeg(),
+                answer.scene().plan().heading().placeForm().format(at));
     }
 }

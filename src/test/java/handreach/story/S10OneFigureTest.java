@@ -179,18 +179,11 @@ class S10OneFigureTest {
                 String rules =
                         "margin " + Decibels.text(margin) + ", odds of copy " + Shares.odds(Math.min(there, back));
                 assertTrue(text.contains(rules), text);
-                String row = flat(line(relayText, a + " "));
-                if (row.contains(" " + b + " "))
-                    assertTrue(row.contains(b + " " + Shares.odds(there) + " " + Shares.odds(back) + " "), row);
-                List<String> table = rows(relayPage);
-                assertTrue(table.stream().anyMatch(each -> saysFrom(each, a, there)), who + " there, in " + table);
-                assertTrue(table.stream().anyMatch(each -> saysFrom(each, b, back)), who + " back, in " + table);
+                String row = a + " " + b + " " + Shares.odds(there) + " " + Shares.odds(back) + " ";
+                assertTrue(relayText.lines().anyMatch(each -> flat(each).startsWith(row)), row + " in " + relayText);
+                for (List<String> table : List.of(rows(relayPage), rows(report)))
+                    assertTrue(table.stream().anyMatch(each -> each.startsWith(row)), row + " in " + table);
             }
-        }
-
-        /** Whether a row of the table of pairs starts with this name and holds these odds. */
-        private static boolean saysFrom(String row, String name, double odds) {
-            return row.startsWith(name + " ") && (row + " ").contains(" " + Shares.odds(odds) + " ");
         }
 
         /** Odds and margin of the weakest hop: caption, ledger under it, and terminal. */
@@ -207,7 +200,9 @@ class S10OneFigureTest {
                         .get(0);
                 double weaker = Math.min(number(margins.group(1)), number(margins.group(2)));
                 assertTrue(
-                        relayText.contains("margin " + Decibels.text(weaker) + " at the median place"),
+                        flat(relayText)
+                                .contains(
+                                        "Margin of the weaker way: " + Decibels.text(weaker) + " at the median place"),
                         relayText + " has not " + weaker);
             }
         }
