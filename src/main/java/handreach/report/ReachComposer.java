@@ -177,6 +177,7 @@ public final class ReachComposer {
                 .map(Paragraph::of)
                 .ifPresent(blocks::add);
         blocks.add(facts());
+        blocks.add(Paragraph.of(answer.otherEnd()));
         return blocks;
     }
 
@@ -185,8 +186,12 @@ public final class ReachComposer {
         Row best = rows.get(rose.farthest());
         LoadoutReach reach = best.reach();
         ReachEstimate median = reach.medianM();
-        return "The farthest is \"" + best.name() + "\": " + (isCut(reach) ? "at least " : "")
-                + lengths.text(median.value()) + " ("
+        String length = lengths.text(median.value());
+        long equals = rose.choices().stream()
+                .filter(i -> lengths.text(rows.get(i).reach().medianM().value()).equals(length))
+                .count();
+        return (equals > 1 ? "None reaches farther than \"" : "The farthest is \"") + best.name() + "\": "
+                + (isCut(reach) ? "at least " : "") + length + " ("
                 + lengths.range(median.interval95().low(), median.interval95().high())
                 + ") in the median direction, " + lengths.text(reach.worstM().value()) + " towards the "
                 + Compass.word(reach.worstBearingDeg()) + ", its worst.";
@@ -220,7 +225,6 @@ public final class ReachComposer {
                                 + plan.heading().placeForm().format(answer.middle())),
                 new Facts.Fact(
                         "Within", lengths.text(1000 * plan.places().area().radiusKm())),
-                new Facts.Fact("Other end", answer.otherEnd()),
                 new Facts.Fact("Model", plan.questions().reach().model().name())));
     }
 

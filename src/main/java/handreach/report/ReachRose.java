@@ -37,10 +37,15 @@ final class ReachRose {
         return best(number -> answer.share(number).value());
     }
 
-    /** The first of equals. Where nobody is at any antenna, all count. */
-    private int best(ToDoubleFunction<Integer> figure) {
+    /** Numbers of the loadouts that people carry; where nobody is at any antenna, all. */
+    List<Integer> choices() {
         List<Integer> carried = numbers().filter(this::isCarried).toList();
-        return (carried.isEmpty() ? numbers() : carried.stream())
+        return carried.isEmpty() ? numbers().toList() : carried;
+    }
+
+    /** The first of equals. */
+    private int best(ToDoubleFunction<Integer> figure) {
+        return choices().stream()
                 .max(Comparator.comparingDouble(figure).thenComparing(Comparator.reverseOrder()))
                 .orElseThrow();
     }

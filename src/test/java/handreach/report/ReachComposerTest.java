@@ -160,9 +160,18 @@ class ReachComposerTest {
         for (ReachComposer.Row row : rows)
             if (!row.name().equals("base mast")) farthest = Math.max(farthest, medianM(row));
         assertTrue(mast > farthest, "the mast reaches farther than all that is carried, or this shows nothing");
-        String named = composer.headline().replaceFirst("^The farthest is \"(.*?)\".*", "$1");
+        String named =
+                composer.headline().replaceFirst("^(?:The farthest is|None reaches farther than) \"(.*?)\".*", "$1");
         assertFalse(named.equals("base mast"), composer.headline());
         for (ReachComposer.Row row : rows) if (row.name().equals(named)) assertEquals(farthest, medianM(row));
+    }
+
+    @Test
+    void ofEqualsNoneIsCalledTheFarthest() throws IOException {
+        ReachComposer equal = ReachComposer.of(answer("", "radius_km = 2", "radius_km = 0.3"));
+        String median = equal.table().cell(4, 2);
+        assertEquals(median, equal.table().cell(3, 2), "two reach as far, or this shows nothing");
+        assertTrue(equal.headline().startsWith("None reaches farther than \""), equal.headline());
     }
 
     private static double medianM(ReachComposer.Row row) {

@@ -2,6 +2,8 @@ package handreach.units;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
+import java.util.List;
+import java.util.stream.DoubleStream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -59,5 +61,17 @@ class LengthsTest {
         assertEquals("\u221212 m", Lengths.METRIC.heightText(-12.2));
         assertEquals("0 m", Lengths.METRIC.heightText(-0.2));
         assertEquals("4068 ft", Lengths.IMPERIAL.heightText(1240));
+    }
+
+    @Test
+    void lengthsInOneColumnHaveOneUnitAndTheRoundingOfTheSentence() {
+        Lengths.OneUnit mixed = Lengths.METRIC.together(DoubleStream.of(523, 1270));
+        assertEquals("km", mixed.unit());
+        assertEquals(List.of("0.52", "1.3"), List.of(mixed.number(523), mixed.number(1270)));
+        assertEquals("0.52 to 1.3", mixed.range(523, 1270));
+        Lengths.OneUnit near = Lengths.METRIC.together(DoubleStream.of(523, 70));
+        assertEquals("m", near.unit());
+        assertEquals(List.of("520", "70"), List.of(near.number(523), near.number(70)));
+        assertEquals("70", near.range(68, 72));
     }
 }
