@@ -2,12 +2,12 @@ package handreach.report;
 
 import com.fasterxml.jackson.annotation.JsonInclude;
 import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import handreach.geodesy.Position;
 import handreach.plan.CalibrationFile;
 import handreach.plan.Heading;
 import handreach.reach.SiteCalibration;
-import handreach.report.file.Json;
 import java.util.Optional;
 
 /** What walks have taught, as every answer's JSON says it. */
@@ -54,6 +54,6 @@ record CalibrationJson(
 
     /** The value itself; null where the plan names none. */
     static JsonNode tree(Optional<CalibrationFile> learned, Optional<Heading> heading) {
-        return Json.tree(of(learned, heading));
+        return JsonNodeFactory.instance.pojoNode(of(learned, heading));
     }
 }

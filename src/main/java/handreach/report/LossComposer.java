@@ -93,7 +93,7 @@ public final class LossComposer {
         if (excessDb < 0.05) return "The path loses no more than free space does.";
         String words = "Beyond free space the path loses " + Axis.number(excessDb, 1) + " dB";
         Optional<LossPart> most = loss.parts().stream().skip(1).max(Comparator.comparingDouble(LossPart::db));
-        if (most.isEmpty() || most.get().db() < 0.05) return words + ".";
+        if (loss.parts().size() < 3 || most.isEmpty()) return words + ".";
         return words + ", most of it to " + most.get().name() + " ("
                 + Axis.number(most.get().db(), 1) + " dB).";
     }

@@ -1,11 +1,12 @@
 package handreach.report;
 
 import com.fasterxml.jackson.annotation.JsonInclude;
+import com.fasterxml.jackson.databind.JsonNode;
 import handreach.geodesy.GeodesicLine;
 import handreach.propagation.LossPart;
 import handreach.propagation.PathGeometry;
 import handreach.propagation.PathLoss;
-import handreach.propagation.Step;
+import handreach.report.file.Json;
 import handreach.study.PathAnswer;
 import java.util.List;
 import java.util.Locale;
@@ -13,7 +14,8 @@ import java.util.Optional;
 
 /**
  * One path with the keys of the command line's contract. What the question did not ask for is left out; {@code diffractionDb} and
- * {@code excessDb} are told by one model each.
+ * {@code excessDb} are told by one model each. Steps and obstacles are trees, in which a whole number has no decimal point, as it
+ * always was.
  */
 public record PathJson(
         String model,
@@ -27,7 +29,7 @@ public record PathJson(
         Geometry geometry,
         @JsonInclude(JsonInclude.Include.NON_EMPTY) Optional<List<Model>> models,
         @JsonInclude(JsonInclude.Include.NON_EMPTY) Optional<String> reading,
-        @JsonInclude(JsonInclude.Include.NON_EMPTY) Optional<List<Step>> steps,
+        @JsonInclude(JsonInclude.Include.NON_EMPTY) Optional<JsonNode> steps,
         @JsonInclude(JsonInclude.Include.NON_EMPTY) Optional<LedgerJson> ledger,
         @JsonInclude(JsonInclude.Include.NON_EMPTY) Optional<String> ledgerModel,
         Optional<CalibrationJson> calibration,
@@ -47,7 +49,7 @@ public record PathJson(
             double departureDeg,
             double arrivalDeg,
             @JsonInclude(JsonInclude.Include.NON_EMPTY) Optional<Clearance> worstClearance,
-            List<PathGeometry.Obstacle> obstacles) {
+            JsonNode obstacles) {
         static Geometry of(PathAnswer answer) {
             PathGeometry geometry = answer.geometry();
             Optional<GeodesicLine> line = answer.link().line();
@@ -60,7 +62,7 @@ public record PathJson(
                     geometry.departureDeg(),
                     geometry.arrivalDeg(),
                     geometry.worstClearance().map(Clearance::of),
-                    geometry.obstacles());
+                    Json.tree(geometry.obstacles()));
         }
     }
 
@@ -87,7 +89,7 @@ public record PathJson(
                 Geometry.of(answer),
                 only(isMany, answer.losses().stream().map(Model::of).toList()),
                 only(isMany, LossComposer.reading(answer.losses())),
-                only(explain, loss.steps()),
+                only(explain, Json.tree(loss.steps())),
                 answer.ledger().map(LedgerJson::of),
                 answer.ledger().map(ledger -> loss.model()),
                 CalibrationJson.of(answer.calibration(), Optional.empty()),
