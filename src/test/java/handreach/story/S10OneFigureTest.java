@@ -176,8 +176,8 @@ class S10OneFigureTest {
                 assertEquals(Math.min(there, back), ledger.get("odds_of_copy").asDouble(), SAME, who);
                 assertEquals(
                         talk.get("odds").asDouble(), ledger.get("odds_of_copy").asDouble(), SAME, who);
-                String rules =
-                        "margin " + Decibels.text(margin) + ", odds of copy " + Shares.odds(Math.min(there, back));
+                String rules = "Margin " + Decibels.signed(margin, 1).replace('-', '\u2212') + " dB, odds of copy "
+                        + Shares.odds(Math.min(there, back));
                 assertTrue(text.contains(rules), text);
                 String row = a + " " + b + " " + Shares.odds(there) + " " + Shares.odds(back) + " ";
                 assertTrue(relayText.lines().anyMatch(each -> flat(each).startsWith(row)), row + " in " + relayText);

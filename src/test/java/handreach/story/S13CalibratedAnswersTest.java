@@ -140,6 +140,7 @@ class S13CalibratedAnswersTest {
         String plan = CalibratedPlan.accepted(folder).toString();
         assertTrue(CommandRun.of("path", "--plan", plan, "--from", BASE, "--to", SPUR)
                 .out()
+                .replaceAll("\\s+", " ")
                 .contains(CalibratedPlan.SENTENCE));
         JsonNode path = path(Path.of(plan), BASE, SPUR);
         String sentence = path.at("/calibration/sentence").asText();
