@@ -1,7 +1,5 @@
 package handreach.propagation;
 
-import handreach.units.Frequency;
-import handreach.units.Polarization;
 import java.util.function.DoubleUnaryOperator;
 
 /**
@@ -25,27 +23,45 @@ public record DeltaBullington(double profileDb, double smoothDb, double sphereDb
      * @param rxTipM height of the last antenna above sea level, m
      */
     public static DeltaBullington of(
-            double[] dKm,
-            double[] hM,
+            double[] dKm, double[] hM, double txTipM, double rxTipM, double earthKm, PathConditions conditions) {
+        int last = dKm.length - 1;
+        double nu = Bullington.nu(
+                dKm, hM, txTipM, rxTipM, earthKm, conditions.frequency().wavelengthM());
+        SmoothSurface surface = SmoothSurface.of(dKm, hM, txTipM, rxTipM);
+        return of(nu, surface, txTipM, rxTipM, dKm, last - 1, dKm[last], earthKm, conditions);
+    }
+
+    /**
+     * The same of a path whose ν and smooth surface are known, at the end of a radial or of a profile.
+     *
+     * @param nu of the real profile, as {@link Bullington} has it
+     * @param last index of the last sample between the antennas
+     * @param d distance of the far antenna, km
+     */
+    public static DeltaBullington of(
+            double nu,
+            SmoothSurface surface,
             double txTipM,
             double rxTipM,
+            double[] dKm,
+            int last,
+            double d,
             double earthKm,
-            Frequency frequency,
-            Ground ground,
-            Polarization polarization) {
-        SmoothSurface surface = SmoothSurface.of(dKm, hM, txTipM, rxTipM);
-        double d = dKm[dKm.length - 1];
+            PathConditions conditions) {
         double h1 = txTipM - surface.txM();
         double h2 = rxTipM - surface.rxM();
         return of(
-                dKm,
-                hM,
-                txTipM,
-                rxTipM,
+                nu,
                 surface,
+                h1,
+                h2,
+                dKm,
+                last,
+                d,
                 earthKm,
-                frequency.wavelengthM(),
-                a -> SphericalEarth.firstTerm(d, h1, h2, frequency, a, ground, polarization)
+                conditions.frequency().wavelengthM(),
+                a -> SphericalEarth.firstTerm(
+                                d, h1, h2, conditions.frequency(), a, conditions.ground(), conditions.polarization())
                         .lossDb());
     }
 
@@ -59,11 +75,29 @@ public record DeltaBullington(double profileDb, double smoothDb, double sphereDb
             double earthKm,
             double wavelengthM,
             DoubleUnaryOperator firstTermDb) {
+        int last = dKm.length - 1;
+        double nu = Bullington.nu(dKm, groundM, txTipM, rxTipM, earthKm, wavelengthM);
         double h1 = txTipM - surface.txM();
         double h2 = rxTipM - surface.rxM();
-        double profileDb = Bullington.lossDb(dKm, groundM, txTipM, rxTipM, earthKm, wavelengthM);
-        double smoothDb = Bullington.lossDb(dKm, new double[dKm.length], h1, h2, earthKm, wavelengthM);
-        double sphereDb = SphericalEarth.lossDb(dKm[dKm.length - 1], h1, h2, wavelengthM, earthKm, firstTermDb);
-        return new DeltaBullington(profileDb, smoothDb, sphereDb, surface);
+        return of(nu, surface, h1, h2, dKm, last - 1, dKm[last], earthKm, wavelengthM, firstTermDb);
+    }
+
+    private static DeltaBullington of(
+            double nu,
+            SmoothSurface surface,
+            double h1,
+            double h2,
+            double[] dKm,
+            int last,
+            double d,
+            double earthKm,
+            double wavelengthM,
+            DoubleUnaryOperator firstTermDb) {
+        double levelNu = Bullington.levelNu(dKm, last, d, h1, h2, earthKm, wavelengthM);
+        return new DeltaBullington(
+                Bullington.lossDb(nu, d),
+                Bullington.lossDb(levelNu, d),
+                SphericalEarth.lossDb(d, h1, h2, wavelengthM, earthKm, firstTermDb),
+                surface);
     }
 }

@@ -14,15 +14,8 @@ final class DeltaBullingtonModel implements LossModel {
         LossAccount account = new LossAccount(name(), profile, terminals, conditions);
         PathArrays path = PathArrays.of(profile, terminals);
         double earthKm = conditions.atmosphere().effectiveRadiusKm();
-        DeltaBullington result = DeltaBullington.of(
-                path.dKm(),
-                path.hM(),
-                path.txTipM(),
-                path.rxTipM(),
-                earthKm,
-                conditions.frequency(),
-                conditions.ground(),
-                conditions.polarization());
+        DeltaBullington result =
+                DeltaBullington.of(path.dKm(), path.hM(), path.txTipM(), path.rxTipM(), earthKm, conditions);
         SmoothSurface surface = result.surface();
         return account.part("diffraction", result.lossDb(), "Rec. ITU-R P.526-15 section 4.5")
                 .step("a_e", earthKm, "km")

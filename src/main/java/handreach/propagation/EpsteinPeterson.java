@@ -1,7 +1,5 @@
 package handreach.propagation;
 
-import handreach.propagation.handheld.StretchedEdges;
-
 /** Several knife edges one after the other, each lit by the one before. */
 public final class EpsteinPeterson {
     /** Below this ν over its neighbours' line a sample of sampled ground is no edge of its own (ours). */
@@ -21,10 +19,10 @@ public final class EpsteinPeterson {
      * @source choice of edges: upper hull, common practice, no source; the threshold is ours
      */
     public static int[] edges(double[] dKm, double[] y, double wavelengthM) {
-        int[] hull = StretchedEdges.hull(dKm, y);
+        int[] hull = Hull.of(dKm, y);
         return dKm.length <= Deygout.OUTLINE_SAMPLES
                 ? hull
-                : StretchedEdges.separated(hull, dKm, y, wavelengthM, LEAST_SEPARATE_NU);
+                : EdgeSearch.separated(hull, dKm, y, wavelengthM, LEAST_SEPARATE_NU);
     }
 
     /**

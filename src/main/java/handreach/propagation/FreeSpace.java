@@ -26,6 +26,19 @@ public final class FreeSpace {
     public static double slantKm(Profile profile, Terminals terminals) {
         int last = profile.count() - 1;
         double riseM = profile.heightM(last) + terminals.rxHeightM() - profile.heightM(0) - terminals.txHeightM();
-        return Math.hypot(profile.lengthKm(), riseM / 1000);
+        return slantKm(profile.lengthKm(), riseM);
+    }
+
+    /**
+     * Length of the straight line between two antennas.
+     *
+     * @shape  scalars in, scalar out; pure
+     * @unit   distance over ground km, difference of height m; result km
+     * @valid  every finite pair
+     * @error  rounding
+     * @source Pythagoras
+     */
+    public static double slantKm(double groundKm, double riseM) {
+        return Math.hypot(groundKm, riseM / 1000);
     }
 }

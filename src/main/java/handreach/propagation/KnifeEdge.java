@@ -49,7 +49,12 @@ public final class KnifeEdge {
      * @source Rec. ITU-R P.526-15, equation (26)
      */
     public static double nu(double aboveLineM, double d1Km, double d2Km, double wavelengthM) {
-        return aboveLineM * Math.sqrt(0.002 * (d1Km + d2Km) / (wavelengthM * d1Km * d2Km));
+        return nu(aboveLineM, d1Km, d2Km, d1Km + d2Km, wavelengthM);
+    }
+
+    /** The same where the whole distance is known, km. */
+    static double nu(double aboveLineM, double d1Km, double d2Km, double dKm, double wavelengthM) {
+        return aboveLineM * Math.sqrt(0.002 * dKm / (wavelengthM * d1Km * d2Km));
     }
 
     /**

@@ -179,6 +179,11 @@ public final class PathGeometry {
         return obstacles;
     }
 
+    /** Angle over the horizontal of a ray that rises so many metres a metre, degrees. */
+    public static double elevationDeg(double slope) {
+        return Math.toDegrees(Math.atan(slope));
+    }
+
     public double lengthKm() {
         return dKm[dKm.length - 1];
     }
@@ -213,16 +218,12 @@ public final class PathGeometry {
             boolean inSight = steepTx <= direct;
             double departure = inSight ? direct : steepTx;
             double arrival = inSight ? slope(txTipM - rxTipM, d, earthKm) : steepRx;
-            return new Angles(inSight, deg(departure), deg(arrival), tx, rx);
+            return new Angles(inSight, elevationDeg(departure), elevationDeg(arrival), tx, rx);
         }
 
         /** Rise per run, both in m/km over 1000, of a ray that leaves over the horizontal of its antenna. */
         static double slope(double riseM, double runKm, double earthKm) {
             return riseM / (1000 * runKm) - runKm / (2 * earthKm);
-        }
-
-        static double deg(double slope) {
-            return Math.toDegrees(Math.atan(slope));
         }
     }
 }

@@ -19,19 +19,6 @@ public record SmoothSurface(double fitTxM, double fitRxM, double txM, double rxM
     public static SmoothSurface of(double[] dKm, double[] hM, double txTipM, double rxTipM) {
         int n = dKm.length - 1;
         double d = dKm[n];
-        // Heights from the first sample: the sums of squares of a 200 000-point profile keep their digits.
-        double origin = hM[0];
-        double v1 = 0;
-        double v2 = 0;
-        for (int i = 1; i <= n; i++) {
-            double step = dKm[i] - dKm[i - 1];
-            double here = hM[i] - origin;
-            double before = hM[i - 1] - origin;
-            v1 += step * (here + before);
-            v2 += step * (here * (2 * dKm[i] + dKm[i - 1]) + before * (dKm[i] + 2 * dKm[i - 1]));
-        }
-        double fitTx = origin + (2 * v1 * d - v2) / (d * d);
-        double fitRx = origin + (v2 - v1 * d) / (d * d);
         double highest = 0;
         double steepTx = Double.NEGATIVE_INFINITY;
         double steepRx = Double.NEGATIVE_INFINITY;
@@ -41,12 +28,19 @@ public record SmoothSurface(double fitTxM, double fitRxM, double txM, double rxM
             steepTx = Math.max(steepTx, above / dKm[i]);
             steepRx = Math.max(steepRx, above / (d - dKm[i]));
         }
-        double tx = fitTx;
-        double rx = fitRx;
-        if (highest > 0) {
-            tx -= highest * steepTx / (steepTx + steepRx);
-            rx -= highest * steepRx / (steepTx + steepRx);
-        }
-        return new SmoothSurface(fitTx, fitRx, Math.min(tx, hM[0]), Math.min(rx, hM[n]));
+        return under(GroundFit.of(dKm, hM), highest, steepTx, steepRx);
+    }
+
+    /**
+     * The same from what the search over the ground between finds, for those who find it without looking at every sample.
+     *
+     * @param fit the line through the ground
+     * @param highestM how far the ground rises above the straight line between the antennas, no bulge; lowers from 0 up
+     * @param steepTx steepest rise of the ground above that line, seen from its first end, m/km
+     * @param steepRx the same from the last
+     */
+    public static SmoothSurface under(GroundFit fit, double highestM, double steepTx, double steepRx) {
+        if (!(highestM > 0)) return fit.lowered(0, 0);
+        return fit.lowered(highestM * steepTx / (steepTx + steepRx), highestM * steepRx / (steepTx + steepRx));
     }
 }

@@ -1,7 +1,6 @@
 package handreach.propagation;
 
 import handreach.profile.Profile;
-import handreach.propagation.handheld.StretchedEdges;
 import handreach.terrain.Cover;
 import handreach.units.Frequency;
 import java.util.ArrayList;
@@ -40,7 +39,7 @@ public final class TreeBelts {
     public static List<Belt> across(Profile profile, Terminals terminals, PathConditions conditions) {
         PathArrays path = PathArrays.of(profile, terminals);
         double[] y = path.outline(conditions.atmosphere().effectiveRadiusKm());
-        int[] nodes = StretchedEdges.hull(path.dKm(), y);
+        int[] nodes = Hull.of(path.dKm(), y);
         double[] string = string(path.dKm(), y, nodes);
         int last = path.last();
         int first = 0;

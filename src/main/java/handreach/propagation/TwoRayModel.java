@@ -14,10 +14,10 @@ final class TwoRayModel implements LossModel {
     public PathLoss loss(Profile profile, Terminals terminals, PathConditions conditions) {
         LossAccount account = new LossAccount(name(), profile, terminals, conditions);
         PathArrays path = PathArrays.of(profile, terminals);
-        SmoothSurface plane = SmoothSurface.of(path.dKm(), path.hM(), path.txTipM(), path.rxTipM());
         // The fitted plane, not the lowered one: an obstacle is no reason to take the ground away.
-        double h1 = path.txTipM() - Math.min(plane.fitTxM(), path.hM()[0]);
-        double h2 = path.rxTipM() - Math.min(plane.fitRxM(), path.hM()[path.last()]);
+        GroundFit plane = GroundFit.of(path.dKm(), path.hM());
+        double h1 = path.txTipM() - plane.underTxM();
+        double h2 = path.rxTipM() - plane.underRxM();
         double distanceM = path.lengthKm() * 1000;
         double excess = TwoRay.excessDb(
                 distanceM, h1, h2, conditions.frequency(), conditions.polarization(), conditions.ground());

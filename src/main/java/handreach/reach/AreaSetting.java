@@ -3,6 +3,7 @@ package handreach.reach;
 import handreach.geodesy.Position;
 import handreach.propagation.LossModels;
 import handreach.propagation.PathConditions;
+import handreach.propagation.radial.Radial;
 
 /** What all engines derive from a request before they start: the plane round the source, the effective earth, the sampling. */
 final class AreaSetting {
@@ -60,11 +61,11 @@ final class AreaSetting {
         return Math.max(postM / 2, radiusM / MOST_SAMPLES);
     }
 
-    /** Fills a ray along an azimuth as a single path of that length is cut. */
-    void cut(RaySampler sampler, double azimuthRad, double lengthM, Ray ray) {
+    /** Fills a radial along an azimuth as a single path of that length is cut. */
+    void cut(RaySampler sampler, double azimuthRad, double lengthM, Radial radial) {
         sampler.aim(Math.sin(azimuthRad), Math.cos(azimuthRad));
         int intervals = exactIntervals(lengthM, sampler.finestPostM(lengthM));
-        sampler.fill(intervals + 1, lengthM / intervals, ray);
+        sampler.fill(intervals + 1, lengthM / intervals, radial);
     }
 
     RaySampler sampler() {

@@ -4,6 +4,10 @@ import handreach.propagation.LossModel;
 import handreach.propagation.LossModels;
 import handreach.propagation.Terminals;
 import handreach.propagation.march.CoveredMarch;
+import handreach.propagation.radial.MarchedWalker;
+import handreach.propagation.radial.Radial;
+import handreach.propagation.radial.RadialMarch;
+import handreach.propagation.radial.RadialWalker;
 import java.util.List;
 import java.util.stream.IntStream;
 
@@ -75,7 +79,7 @@ public final class BearingLosses {
         private final Progress progress;
         private final RaySampler sampler;
         private final LossModel model;
-        private final Ray ray = new Ray();
+        private final Radial radial = new Radial();
 
         BearingWorker(BearingRequest request, List<Terminals> heights, AreaSetting setting, Progress progress) {
             this.request = request;
@@ -88,42 +92,41 @@ public final class BearingLosses {
 
         void bearing(int number, RadialLosses[][] found) {
             double azimuth = Math.toRadians(request.bearingDeg(number));
-            setting.cut(sampler, azimuth, request.radiusM(), ray);
-            if (request.model().equals(LossModels.FULL_WAVE)) RadialMarch.endAtSteepGround(ray, request.conditions());
-            else ray.endsAtSteepGround = false;
+            setting.cut(sampler, azimuth, request.radiusM(), radial);
+            boolean endsAtSteepGround = request.model().equals(LossModels.FULL_WAVE)
+                    && RadialMarch.endAtSteepGround(radial, request.conditions());
             int first = 1;
-            while (first < ray.count - 1 && ray.xKm[first] * 1000 < CellsByRadial.NEAREST_M) first++;
-            int known = Math.max(0, ray.known - first);
-            double[] distanceM = new double[ray.count - first];
-            for (int i = 0; i < distanceM.length; i++) distanceM[i] = 1000 * ray.xKm[first + i];
+            while (first < radial.count() - 1 && radial.distancesKm()[first] * 1000 < CellsByRadial.NEAREST_M) first++;
+            int known = Math.max(0, radial.known() - first);
+            double[] distanceM = new double[radial.count() - first];
+            for (int i = 0; i < distanceM.length; i++) distanceM[i] = 1000 * radial.distancesKm()[first + i];
             List<CoveredMarch> marches = request.model().equals(LossModels.FULL_WAVE) && known > 0
-                    ? RadialMarch.along(ray, heights, request.conditions(), progress)
+                    ? RadialMarch.along(radial, heights, request.conditions(), share -> !progress.isCancelled())
                     : List.of();
             for (int k = 0; k < found.length; k++) {
-                RadialLosses losses =
-                        new RadialLosses(request.bearingDeg(number), distanceM, known, ray.endsAtSteepGround);
+                RadialLosses losses = new RadialLosses(request.bearingDeg(number), distanceM, known, endsAtSteepGround);
                 fill(losses, heights.get(k), walker(k, marches), first, known);
                 found[k][number] = losses;
             }
         }
 
         private RadialWalker walker(int pair, List<CoveredMarch> marches) {
-            if (marches.isEmpty()) return RadialWalkers.of(request.model(), heights.get(pair), request.conditions());
+            if (marches.isEmpty()) return RadialWalker.of(request.model(), heights.get(pair), request.conditions());
             return new MarchedWalker(heights.get(pair), request.conditions()).over(marches.get(pair));
         }
 
         private void fill(RadialLosses losses, Terminals pair, RadialWalker walk, int first, int known) {
             if (known == 0) return;
-            walk.start(ray);
+            walk.start(radial);
             if (walk instanceof MarchedWalker marched)
                 losses.warn(0, Double.POSITIVE_INFINITY, marched.warningsOfMarch());
             int[] looked = looked(known);
             int next = 0;
             for (int i = 0; i < known; i++) {
                 int sample = first + i;
-                walk.advanceTo(ray.xKm[sample]);
-                walk.stand(ray.xKm[sample], ray.groundM[sample], ray.cover[sample]);
-                losses.put(i, walk.lossDb(), walk, ray.groundM[sample], ray.cover[sample]);
+                walk.advanceTo(radial.distancesKm()[sample]);
+                walk.stand(radial.distancesKm()[sample], radial.groundM()[sample], radial.cover()[sample]);
+                losses.put(i, walk.lossDb(), walk, radial.groundM()[sample], radial.cover()[sample]);
                 if (next < looked.length && looked[next] == i) {
                     double fromM = next == 0 ? 0 : losses.distanceM(i);
                     double toM = ++next == looked.length ? Double.POSITIVE_INFINITY : losses.distanceM(i);
@@ -135,7 +138,7 @@ public final class BearingLosses {
         /** A march knows what is doubtful about it; of other models the single path to the sample is asked. */
         private List<String> warnings(RadialWalker walk, Terminals pair, int sample) {
             if (walk instanceof MarchedWalker marched) return marched.warnings();
-            return model.loss(ray.profile(sample + 1), pair, request.conditions())
+            return model.loss(radial.profile(sample + 1), pair, request.conditions())
                     .warnings();
         }
     }

@@ -4,6 +4,10 @@ import handreach.propagation.LossModel;
 import handreach.propagation.LossModels;
 import handreach.propagation.Terminals;
 import handreach.propagation.march.CoveredMarch;
+import handreach.propagation.radial.MarchedWalker;
+import handreach.propagation.radial.Radial;
+import handreach.propagation.radial.RadialMarch;
+import handreach.propagation.radial.RadialWalker;
 import java.util.List;
 
 /** One thread's share of exact work: one path per cell, cut and reckoned as a single path is. */
@@ -17,7 +21,7 @@ final class ExactWorker {
     private final boolean isMarched;
     private final List<Terminals> heights;
     private final Progress progress;
-    private final Ray ray = new Ray();
+    private final Radial radial = new Radial();
     private int row = -1;
 
     ExactWorker(
@@ -34,7 +38,7 @@ final class ExactWorker {
         for (int k = 0; k < out.length; k++)
             walker[k] = isMarched
                     ? new MarchedWalker(pairs[k], setting.conditions())
-                    : RadialWalkers.of(model, pairs[k], setting.conditions());
+                    : RadialWalker.of(model, pairs[k], setting.conditions());
     }
 
     /** Loss to one cell into each grid; false when the cell lies outside the radius. */
@@ -54,19 +58,20 @@ final class ExactWorker {
         distanceM = Math.max(CellsByRadial.NEAREST_M, distanceM);
         sampler.aim(sine, cosine);
         int intervals = setting.exactIntervals(distanceM, sampler.finestPostM(distanceM));
-        sampler.fill(intervals + 1, distanceM / intervals, ray);
-        if (isMarched) RadialMarch.endAtSteepGround(ray, setting.conditions());
-        if (ray.known <= intervals) {
+        sampler.fill(intervals + 1, distanceM / intervals, radial);
+        if (isMarched) RadialMarch.endAtSteepGround(radial, setting.conditions());
+        if (radial.known() <= intervals) {
             for (CellSink losses : out) losses.putUnknown(cell);
             return true;
         }
-        int cover = ray.cover[intervals];
-        List<CoveredMarch> marches =
-                isMarched ? RadialMarch.along(ray, heights, setting.conditions(), progress) : List.of();
+        int cover = radial.cover()[intervals];
+        List<CoveredMarch> marches = isMarched
+                ? RadialMarch.along(radial, heights, setting.conditions(), share -> !progress.isCancelled())
+                : List.of();
         for (int k = 0; k < out.length; k++) {
             RadialWalker walk = walker[k];
             if (walk instanceof MarchedWalker marched) marched.over(marches.get(k));
-            walk.path(ray);
+            walk.path(radial);
             out[k].put(cell, walk.lossDb(), walk.departureDeg(), walk.arrivalDeg(), walk.isInSight(), cover);
         }
         return true;

@@ -2,6 +2,9 @@ package handreach.reach;
 
 import handreach.propagation.Terminals;
 import handreach.propagation.march.CoveredMarch;
+import handreach.propagation.radial.MarchedWalker;
+import handreach.propagation.radial.Radial;
+import handreach.propagation.radial.RadialMarch;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -93,7 +96,8 @@ public final class MarchArea implements AreaEngine {
         private final RaySampler sampler;
         private final RaySampler samplerOfCells;
         private final List<MarchedWalker> walkers;
-        private final Ray ray = new Ray();
+        private final Radial radial = new Radial();
+        private boolean endsAtSteepGround;
 
         MarchWorker(
                 AreaSetting setting,
@@ -119,27 +123,28 @@ public final class MarchArea implements AreaEngine {
             if (first == end) return;
             cells.sort(number);
             double farthestM = Math.max(CellsByRadial.NEAREST_M, cells.distanceM(end - 1));
-            setting.cut(sampler, 2 * Math.PI * number / cells.radials(), farthestM, ray);
-            RadialMarch.endAtSteepGround(ray, setting.conditions());
+            setting.cut(sampler, 2 * Math.PI * number / cells.radials(), farthestM, radial);
+            endsAtSteepGround = RadialMarch.endAtSteepGround(radial, setting.conditions());
             samplerOfCells.cells(grids.get(0).grid(), cells, first, end);
-            if (ray.known < 2) {
+            if (radial.known() < 2) {
                 for (LossGrid grid : grids) for (int slot = first; slot < end; slot++) putNoLoss(grid, slot, first);
                 return;
             }
-            List<CoveredMarch> marches = RadialMarch.along(ray, heights, setting.conditions(), progress);
+            List<CoveredMarch> marches =
+                    RadialMarch.along(radial, heights, setting.conditions(), share -> !progress.isCancelled());
             for (int k = 0; k < grids.size(); k++)
                 fill(grids.get(k), walkers.get(k).over(marches.get(k)), first, end);
         }
 
         private void putNoLoss(LossGrid grid, int slot, int first) {
-            boolean isSteep = ray.endsAtSteepGround && !samplerOfCells.isVoid(slot - first);
+            boolean isSteep = endsAtSteepGround && !samplerOfCells.isVoid(slot - first);
             if (isSteep) grid.putBehindSteepGround(cells.cell(slot));
             else grid.putUnknown(cells.cell(slot));
         }
 
         private void fill(LossGrid grid, MarchedWalker walk, int first, int end) {
-            walk.start(ray);
-            double stepKm = ray.xKm[1];
+            walk.start(radial);
+            double stepKm = radial.distancesKm()[1];
             for (int slot = first; slot < end; slot++) {
                 int cell = cells.cell(slot);
                 double distanceKm = Math.max(CellsByRadial.NEAREST_M, cells.distanceM(slot)) / 1000;

@@ -2,6 +2,8 @@ package handreach.reach;
 
 import handreach.propagation.Terminals;
 import handreach.propagation.march.FieldMarchCost;
+import handreach.propagation.radial.Radial;
+import handreach.propagation.radial.RadialMarch;
 import java.util.List;
 
 /** Paths of an area as a march would take them: cut and counted, and marched only when told. One per thread. */
@@ -11,7 +13,7 @@ final class MarchProbe {
     private final AreaSetting setting;
     private final List<Terminals> heights;
     private final RaySampler sampler;
-    private final Ray ray = new Ray();
+    private final Radial radial = new Radial();
 
     MarchProbe(AreaSetting setting, List<Terminals> heights) {
         this.setting = setting;
@@ -25,9 +27,9 @@ final class MarchProbe {
 
     /** Cuts the ground along an azimuth; false where too little of it is known, or not too steep, to march at all. */
     boolean cut(double azimuthRad, double lengthM) {
-        setting.cut(sampler, azimuthRad, lengthM, ray);
-        RadialMarch.endAtSteepGround(ray, setting.conditions());
-        return ray.known >= 2;
+        setting.cut(sampler, azimuthRad, lengthM, radial);
+        RadialMarch.endAtSteepGround(radial, setting.conditions());
+        return radial.known() >= 2;
     }
 
     /** Counted seconds of the path last cut, all heights together. */
@@ -41,11 +43,11 @@ final class MarchProbe {
     }
 
     private List<FieldMarchCost> costs() {
-        return RadialMarch.costs(ray, heights, setting.conditions());
+        return RadialMarch.costs(radial, heights, setting.conditions());
     }
 
     void march() {
-        RadialMarch.along(ray, heights, setting.conditions(), Progress.SILENT);
+        RadialMarch.along(radial, heights, setting.conditions(), share -> true);
     }
 
     /** Mean counted seconds of paths of a length all round. */

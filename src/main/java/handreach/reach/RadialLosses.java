@@ -1,5 +1,6 @@
 package handreach.reach;
 
+import handreach.propagation.radial.RadialWalker;
 import handreach.terrain.Cover;
 import java.util.LinkedHashMap;
 import java.util.List;

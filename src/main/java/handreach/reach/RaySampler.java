@@ -1,5 +1,6 @@
 package handreach.reach;
 
+import handreach.propagation.radial.Radial;
 import handreach.terrain.Cover;
 import java.util.Arrays;
 
@@ -64,22 +65,22 @@ final class RaySampler {
      * @param count samples, the one at the source included
      * @param stepM distance of neighbours, m
      */
-    void fill(int count, double stepM, Ray ray) {
+    void fill(int count, double stepM, Radial radial) {
         room(count);
-        ray.size(count);
+        radial.size(count);
         place(count, stepM / frame.radiusM());
-        scaled(number, stepM / 1000, count, ray.xKm);
+        scaled(number, stepM / 1000, count, radial.distancesKm());
         wrap(count);
-        ground.elevation().heights(latitude, longitude, count, ray.groundM, isVoid);
-        ray.known = firstVoid(isVoid, count);
-        ray.standingM = clutterM;
+        ground.elevation().heights(latitude, longitude, count, radial.groundM(), isVoid);
+        radial.knowUpTo(firstVoid(isVoid, count));
+        radial.standing(clutterM);
         if (everywhere < 0) {
-            ray.coverUnevenly();
-            cover(count, ray.groundM, ray.cover);
-            lookedUp(clutterM, ray.cover, count, ray.clutterM);
+            radial.coverUnevenly();
+            cover(count, radial.groundM(), radial.cover());
+            lookedUp(clutterM, radial.cover(), count, radial.clutterM());
         } else {
-            lower(ray.groundM, count);
-            ray.coverEvenly(everywhere, clutterM[everywhere]);
+            lower(radial.groundM(), count);
+            radial.coverEvenly(everywhere, clutterM[everywhere]);
         }
     }
 
@@ -103,7 +104,7 @@ final class RaySampler {
     /** Positions at equal shares of the radius along the azimuth; powers that move nothing by 0.01 mm are left out. */
     private void place(int count, double shareStep) {
         double farthest = count * shareStep;
-        double fifth = Math.pow(farthest, 5);
+        double fifth = farthest * farthest * farthest * farthest * farthest;
         double left = 0;
         for (int k = 5; k <= AzimuthalFrame.DEGREE; k++)
             left = Math.max(left, fifth * Math.max(Math.abs(latitudePower[k]), Math.abs(longitudePower[k])));

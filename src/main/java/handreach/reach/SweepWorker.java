@@ -1,6 +1,8 @@
 package handreach.reach;
 
 import handreach.propagation.LossModel;
+import handreach.propagation.radial.Radial;
+import handreach.propagation.radial.RadialWalker;
 import java.util.List;
 
 /** One thread's share of a sweep: takes radials and fills the cells that lie on them. */
@@ -10,7 +12,7 @@ final class SweepWorker {
     private final List<LossGrid> grids;
     private final RaySampler samplerOfRays;
     private final RaySampler samplerOfCells;
-    private final Ray ray = new Ray();
+    private final Radial radial = new Radial();
     private final RadialWalker[] walker;
 
     SweepWorker(AreaSetting setting, LossModel model, Sampling sampling, CellsByRadial cells, List<LossGrid> grids) {
@@ -21,7 +23,7 @@ final class SweepWorker {
         this.samplerOfCells = setting.sampler();
         this.walker = new RadialWalker[grids.size()];
         for (int k = 0; k < walker.length; k++)
-            walker[k] = RadialWalkers.of(model, grids.get(k).request().terminals(), setting.conditions());
+            walker[k] = RadialWalker.of(model, grids.get(k).request().terminals(), setting.conditions());
     }
 
     void radial(int number) {
@@ -32,14 +34,15 @@ final class SweepWorker {
         double azimuth = 2 * Math.PI * number / sampling.radials();
         int samples = (int) Math.ceil(cells.distanceM(end - 1) / sampling.stepM()) + 1;
         samplerOfRays.aim(Math.sin(azimuth), Math.cos(azimuth));
-        samplerOfRays.fill(Math.max(2, samples), sampling.stepM(), ray);
+        samplerOfRays.fill(Math.max(2, samples), sampling.stepM(), radial);
         samplerOfCells.cells(grids.get(0).grid(), cells, first, end);
         for (int k = 0; k < walker.length; k++) fill(walker[k], grids.get(k), first, end);
     }
 
     private void fill(RadialWalker walk, LossGrid grid, int first, int end) {
-        if (ray.known > 0) walk.start(ray);
-        double firstVoidKm = ray.known < ray.count ? ray.xKm[ray.known] : Double.POSITIVE_INFINITY;
+        if (radial.known() > 0) walk.start(radial);
+        double firstVoidKm =
+                radial.known() < radial.count() ? radial.distancesKm()[radial.known()] : Double.POSITIVE_INFINITY;
         for (int slot = first; slot < end; slot++) {
             int cell = cells.cell(slot);
             double distanceKm = Math.max(CellsByRadial.NEAREST_M, cells.distanceM(slot)) / 1000;

@@ -4,7 +4,6 @@ import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import handreach.propagation.handheld.StretchedEdges;
 import java.io.BufferedReader;
 import java.io.IOException;
 import java.io.InputStreamReader;
@@ -107,9 +106,9 @@ class SeveralEdgesTest {
     @Test
     void theStringTouchesWhatItShould() {
         double[] d = {0, 1, 2, 3, 4};
-        assertArrayEquals(new int[] {0, 2, 4}, StretchedEdges.hull(d, new double[] {0, 1, 10, 4, 0}));
-        assertArrayEquals(new int[] {0, 4}, StretchedEdges.hull(d, new double[] {5, 1, 2, 1, 5}));
-        assertArrayEquals(new int[] {0, 1, 2, 3, 4}, StretchedEdges.hull(d, new double[5]));
+        assertArrayEquals(new int[] {0, 2, 4}, Hull.of(d, new double[] {0, 1, 10, 4, 0}));
+        assertArrayEquals(new int[] {0, 4}, Hull.of(d, new double[] {5, 1, 2, 1, 5}));
+        assertArrayEquals(new int[] {0, 1, 2, 3, 4}, Hull.of(d, new double[5]));
     }
 
     private interface Method {

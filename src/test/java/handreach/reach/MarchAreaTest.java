@@ -15,6 +15,7 @@ import handreach.propagation.PathLoss;
 import handreach.propagation.Terminals;
 import handreach.propagation.Woodland;
 import handreach.propagation.march.FullWave;
+import handreach.propagation.radial.Radial;
 import handreach.terrain.Cover;
 import handreach.terrain.LandCover;
 import handreach.terrain.Surface;
@@ -99,11 +100,11 @@ class MarchAreaTest {
                 Progress.SILENT);
         RaySampler sampler = AreaSetting.of(REQUEST, ground).sampler();
         for (int bearing = 0; bearing < 12; bearing++) {
-            Ray ray = new Ray();
+            Radial ray = new Radial();
             AreaSetting.of(REQUEST, ground).cut(sampler, Math.toRadians(30 * bearing), RADIUS_M, ray);
             for (int k = 0; k < HEIGHTS.size(); k++) {
                 RadialLosses losses = rose.get(k).radials().get(bearing);
-                PathLoss path = new FullWave().loss(ray.profile(ray.known), HEIGHTS.get(k), CHANNEL);
+                PathLoss path = new FullWave().loss(ray.profile(ray.known()), HEIGHTS.get(k), CHANNEL);
                 assertEquals(path.lossDb(), losses.lossDb(losses.knownCount() - 1), SAME_DB, "bearing " + bearing);
             }
         }

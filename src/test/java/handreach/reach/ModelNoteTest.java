@@ -9,6 +9,7 @@ import handreach.propagation.LossModel;
 import handreach.propagation.LossModels;
 import handreach.propagation.PathConditions;
 import handreach.propagation.Terminals;
+import handreach.propagation.radial.Radial;
 import handreach.terrain.Cover;
 import handreach.terrain.LandCover;
 import handreach.units.Frequency;
@@ -41,8 +42,8 @@ class ModelNoteTest {
         for (int k = 0; k < HEIGHTS.size(); k++)
             for (int number = 0; number < 12; number++) {
                 RadialLosses radial = losses.get(k).radials().get(number);
-                Ray ray = ray(ground, number);
-                int first = ray.known - radial.knownCount();
+                Radial ray = ray(ground, number);
+                int first = ray.known() - radial.knownCount();
                 for (int step = 0; step <= LOOKED; step++) {
                     int i = step * (radial.knownCount() - 1) / LOOKED;
                     for (String said : named(model)
@@ -75,9 +76,9 @@ class ModelNoteTest {
         List<String> kinds = notes.stream().map(note -> kind(note.sentence())).toList();
         List<String> missing = new ArrayList<>();
         for (int number = 0; number < 12; number++) {
-            Ray ray = ray(ground, number);
+            Radial ray = ray(ground, number);
             for (String said : LossModels.FULL_WAVE
-                    .loss(ray.profile(ray.known), one.get(0), channel)
+                    .loss(ray.profile(ray.known()), one.get(0), channel)
                     .warnings()) if (!kinds.contains(kind(said))) missing.add(said);
         }
         assertEquals(List.of(), missing);
@@ -117,9 +118,9 @@ class ModelNoteTest {
                 new BearingRequest(SOURCE, RADIUS_M, 30, CHANNEL, named(model)), heights, ground, 2, Progress.SILENT);
     }
 
-    private static Ray ray(AreaGround ground, int number) {
+    private static Radial ray(AreaGround ground, int number) {
         AreaSetting setting = new AreaSetting(SOURCE, RADIUS_M, CHANNEL, ground);
-        Ray ray = new Ray();
+        Radial ray = new Radial();
         setting.cut(setting.sampler(), Math.toRadians(30 * number), RADIUS_M, ray);
         return ray;
     }

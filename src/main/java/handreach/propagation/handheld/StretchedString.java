@@ -1,5 +1,8 @@
 package handreach.propagation.handheld;
 
+import handreach.propagation.BlockedGround;
+import handreach.propagation.Hull;
+
 /**
  * The string stretched from the near antenna over the ground to an antenna above the last sample walked.
  *
@@ -12,24 +15,18 @@ package handreach.propagation.handheld;
  * <p>One object per thread; reuse it ({@link #start} forgets the last radial). Nothing is allocated after construction.
  */
 public final class StretchedString {
-    /** Samples that share one highest point, so that a search may pass over those that lie deep. */
-    private static final int BLOCK = 32;
-
     /** With fewer samples than this the worst clearance may well lie between two of them. */
     private static final int COARSE = 34;
 
     private final double[] x;
     private final double[] z;
-    private final double[] highest;
+    private final BlockedGround blocks;
     private final StretchedStringSums kept = new StretchedStringSums();
     private final StretchedStringSums ground = new StretchedStringSums();
     private final StretchedStringSums edge = new StretchedStringSums();
 
-    // The hull, vertex by vertex; vertex 0 is the near antenna. Sums at a vertex are those of the string that ends
-    // there.
-    private final double[] hullX;
-    private final double[] hullZ;
-    private final double[] slope;
+    // Vertex 0 of the hull is the near antenna. Sums at a vertex are those of the string that ends there.
+    private final Hull hull;
     private final double[] bend0;
     private final double[] bend1;
     private final double[] bend2;
@@ -43,7 +40,6 @@ public final class StretchedString {
     private double baseM;
     private double nearTip;
     private int count;
-    private int hullCount;
     private int summed;
 
     // The path asked about last.
@@ -61,10 +57,8 @@ public final class StretchedString {
         if (capacity < 2) throw new IllegalArgumentException("a path has at least 2 samples, not " + capacity);
         x = new double[capacity];
         z = new double[capacity];
-        highest = new double[capacity / BLOCK + 1];
-        hullX = new double[capacity];
-        hullZ = new double[capacity];
-        slope = new double[capacity];
+        blocks = new BlockedGround(x, z);
+        hull = new Hull(capacity);
         bend0 = new double[capacity];
         bend1 = new double[capacity];
         bend2 = new double[capacity];
@@ -98,9 +92,7 @@ public final class StretchedString {
         kept.clear();
         ground.clear();
         count = 1;
-        hullX[0] = 0;
-        hullZ[0] = nearTip;
-        hullCount = 1;
+        hull.start(0, nearTip, 0);
         summed = 1;
         tangent = 0;
     }
@@ -112,7 +104,10 @@ public final class StretchedString {
      * @param groundM ground above sea level, m
      */
     public void add(double distanceM, double groundM) {
-        if (count > 1) push(count - 1);
+        if (count > 1) {
+            blocks.take(count - 1);
+            summed = Math.min(summed, hull.push(x[count - 1], z[count - 1], count - 1));
+        }
         kept.take(ground);
         count++;
         placeEnd(distanceM, groundM);
@@ -144,14 +139,7 @@ public final class StretchedString {
             throw new IllegalArgumentException(last + " steps of " + stepM + " m to a height of " + farHeightM + " m");
         start(effectiveRadiusM, groundM[0], nearHeightM);
         level(stepM, groundM, last);
-        double d = x[last];
-        int peak = farthestAbove(1, last, 0, nearTip, d, z[last] + farHeightM);
-        if (peak == 0) return;
-        hullBetween(0, nearTip, 0, peak);
-        append(peak);
-        // Down to the ground of the last sample, below any antenna there: more than the string needs, and cut off by
-        // its tangent.
-        hullBetween(x[peak], z[peak], peak, last);
+        hull.stretch(blocks, last, x[last], z[last] + farHeightM);
     }
 
     /** Flattens the ground of a path of equal steps, and sums it; apart from the string, so that either compiles soon. */
@@ -164,10 +152,10 @@ public final class StretchedString {
         double sum3 = 0;
         double square = 0;
         double before = 0;
-        for (int b = 0; b * BLOCK < last; b++) {
+        for (int b = 0; b * BlockedGround.BLOCK < last; b++) {
             double top = Double.NEGATIVE_INFINITY;
-            int to = Math.min(last, (b + 1) * BLOCK);
-            for (int i = Math.max(1, b * BLOCK); i < to; i++) {
+            int to = Math.min(last, (b + 1) * BlockedGround.BLOCK);
+            for (int i = Math.max(1, b * BlockedGround.BLOCK); i < to; i++) {
                 double level = groundM[i] - baseM;
                 double number = i;
                 double at = number * stepM;
@@ -184,51 +172,13 @@ public final class StretchedString {
                 square += level * (2 * level + before);
                 before = level;
             }
-            highest[b] = top;
+            blocks.top(b, top);
         }
         count = last + 1;
         x[last] = d;
         z[last] = end - curvature * d * d;
         ground.hats(stepM, last, sum0, sum1, sum2, sum3, end);
         ground.square = stepM / 3 * (square + end * (end + before));
-    }
-
-    /** Appends the hull's vertices strictly between two of its points, by halving at the point farthest above their line. */
-    private void hullBetween(double ax, double az, int from, int to) {
-        int peak = farthestAbove(from + 1, to, ax, az, x[to], z[to]);
-        if (peak == 0) return;
-        hullBetween(ax, az, from, peak);
-        append(peak);
-        hullBetween(x[peak], z[peak], peak, to);
-    }
-
-    private void append(int i) {
-        int top = hullCount - 1;
-        slope[hullCount] = (z[i] - hullZ[top]) / (x[i] - hullX[top]);
-        hullX[hullCount] = x[i];
-        hullZ[hullCount++] = z[i];
-    }
-
-    /** The sample farthest above the line between two points, 0 when none rises above it; blocks that lie below are passed over. */
-    private int farthestAbove(int from, int to, double ax, double az, double bx, double bz) {
-        double slant = (bz - az) / (bx - ax);
-        double foot = az - slant * ax;
-        double most = 0;
-        int found = 0;
-        for (int start = from; start < to; ) {
-            int end = Math.min(to, (start / BLOCK + 1) * BLOCK);
-            if (highest[start / BLOCK] - foot - Math.min(slant * x[start], slant * x[end - 1]) > most) {
-                for (int i = start; i < end; i++) {
-                    double above = z[i] - foot - slant * x[i];
-                    if (above > most) {
-                        most = above;
-                        found = i;
-                    }
-                }
-            }
-            start = end;
-        }
-        return found;
     }
 
     private void placeEnd(double distanceM, double groundM) {
@@ -242,33 +192,12 @@ public final class StretchedString {
         ground.run(before, z[i - 1] + curvature * before * before, distanceM, level);
     }
 
-    /** Takes a sample into its block and the hull; in one method, which is compiled in full sooner than three. */
-    private void push(int i) {
-        double xi = x[i];
-        double zi = z[i];
-        int block = i / BLOCK;
-        if (i == 1 || i % BLOCK == 0 || zi > highest[block]) highest[block] = zi;
-        int top = hullCount - 1;
-        while (top > 0 && hullZ[top] + slope[top] * (xi - hullX[top]) <= zi) top--;
-        int last = top + 1;
-        slope[last] = (zi - hullZ[top]) / (xi - hullX[top]);
-        hullX[last] = xi;
-        hullZ[last] = zi;
-        hullCount = last + 1;
-        if (summed > last) summed = last;
-    }
-
-    /** Whether a point beyond stands on or above the hull's edge that ends at this vertex, drawn on. */
-    private boolean isAbove(int vertex, double px, double pz) {
-        return hullZ[vertex] + slope[vertex] * (px - hullX[vertex]) <= pz;
-    }
-
     /** Brings the sums over the hull up to a vertex. */
     private void sumUpTo(int vertex) {
         for (int v = summed; v <= vertex; v++) {
             int u = v - 1;
-            double from = hullX[u];
-            double theta = u == 0 ? 0 : slope[u] - slope[v];
+            double from = hull.x(u);
+            double theta = u == 0 ? 0 : hull.slope(u) - hull.slope(v);
             double pair = theta * (from * bend1[u] - bend2[u]);
             bend0[v] = bend0[u] + theta;
             bend1[v] = bend1[u] + theta * from;
@@ -276,7 +205,7 @@ public final class StretchedString {
             pair0[v] = pair0[u] + pair;
             pair1[v] = pair1[u] + pair * from;
             edge.clear();
-            edge.run(from, hullZ[u], hullX[v], hullZ[v]);
+            edge.run(from, hull.z(u), hull.x(v), hull.z(v));
             string0[v] = string0[u] + edge.order0;
             string1[v] = string1[u] + edge.order1;
             string2[v] = string2[u] + edge.order2;
@@ -292,22 +221,15 @@ public final class StretchedString {
         double d = x[last];
         farTip = z[last] + antennaHeightM;
         chord = (farTip - nearTip) / d;
-        int low = 0;
-        int high = hullCount - 1;
-        while (low < high) {
-            int middle = (low + high + 1) >>> 1;
-            if (isAbove(middle, d, farTip)) high = middle - 1;
-            else low = middle;
-        }
-        tangent = low;
-        sumUpTo(low);
-        measureBends(low, d);
-        measureClearance(low, d);
+        tangent = hull.tangent(d, farTip);
+        sumUpTo(tangent);
+        measureBends(tangent, d);
+        measureClearance(tangent, d);
     }
 
     private void measureBends(int v, double d) {
-        double at = hullX[v];
-        double theta = v == 0 ? 0 : slope[v] - (farTip - hullZ[v]) / (d - at);
+        double at = hull.x(v);
+        double theta = v == 0 ? 0 : hull.slope(v) - (farTip - hull.z(v)) / (d - at);
         double pair = theta * (at * bend1[v] - bend2[v]);
         totalBend = bend0[v] + theta;
         double first = bend1[v] + theta * at;
@@ -318,7 +240,7 @@ public final class StretchedString {
 
     private void measureClearance(int v, double d) {
         edge.clear();
-        edge.run(hullX[v], hullZ[v], d, farTip);
+        edge.run(hull.x(v), hull.z(v), d, farTip);
         // The ground is straight between samples and the flattening x²/2a is taken off as a whole.
         double c = curvature * d * d * d;
         double over0 = string0[v] + edge.order0 - ground.order0 + c / 3;
@@ -370,13 +292,13 @@ public final class StretchedString {
 
     /** Slope of the string where it leaves the near antenna, against the level there. */
     double nearSlope() {
-        return tangent == 0 ? chord : slope[1];
+        return tangent == 0 ? chord : hull.slope(1);
     }
 
     /** Slope of the string where it leaves the far antenna, against the level there. */
     double farSlope() {
         double d = lengthM();
-        double inward = (farTip - hullZ[tangent]) / (d - hullX[tangent]);
+        double inward = (farTip - hull.z(tangent)) / (d - hull.x(tangent));
         return -inward - 2 * curvature * d;
     }
 
@@ -392,42 +314,16 @@ public final class StretchedString {
     /**
      * Greatest diffraction parameter of the ground below a clear ray, not above 0 and not below the lowest asked for.
      *
-     * <p>ν² = 2 c² d/(λ x (d − x)): signed c|c|/(x (d − x)) orders alike, so one root is taken at the end. Blocks whose highest
-     * point cannot beat the worst so far are passed over; from the middle outwards, since over even ground the worst lies there.
+     * <p>ν² = 2 c² d/(λ x (d − x)), see {@link BlockedGround#worstUnderRay}.
      */
     double clearanceNu(double wavelengthM, double lowestNu) {
         double scale = 2 * lengthM() / wavelengthM;
-        double worst = -lowestNu * lowestNu / scale;
-        int lastBlock = (count - 2) / BLOCK;
-        int middle = lastBlock / 2;
-        for (int step = 0; count > 2 && step <= lastBlock + 1; step++) {
-            if (middle - step >= 0) worst = worstOf(middle - step, worst);
-            if (middle + 1 + step <= lastBlock) worst = worstOf(middle + 1 + step, worst);
-        }
+        double worst = blocks.worstUnderRay(count - 1, nearTip, chord, lengthM(), -lowestNu * lowestNu / scale);
         if (count < COARSE) worst = worstBetween(worst);
         return worst >= 0 ? 0 : -Math.sqrt(-worst * scale);
     }
 
-    /** The worse of a signed c|c|/(x (d − x)) and those of one block of samples. */
-    private double worstOf(int block, double worstSoFar) {
-        double d = lengthM();
-        int from = Math.max(1, block * BLOCK);
-        int to = Math.min(count - 1, (block + 1) * BLOCK);
-        double above = highest[block] - nearTip - Math.min(chord * x[from], chord * x[to - 1]);
-        if (above < 0) {
-            double at = Math.max(x[from], Math.min(0.5 * d, x[to - 1]));
-            if (-above * above <= worstSoFar * at * (d - at)) return worstSoFar;
-        }
-        double worst = worstSoFar;
-        for (int i = from; i < to; i++) {
-            double c = z[i] - nearTip - chord * x[i];
-            double reach = x[i] * (d - x[i]);
-            if (c * Math.abs(c) > worst * reach) worst = c * Math.abs(c) / reach;
-        }
-        return worst;
-    }
-
-    /** The same between samples: on a straight run c = α + βx the extremum lies at αd/(βd + 2α). */
+    /** The worst c|c|/(x (d − x)) between samples: on a straight run c = α + βx the extremum lies at αd/(βd + 2α). */
     private double worstBetween(double worstSoFar) {
         double d = lengthM();
         double worst = worstSoFar;

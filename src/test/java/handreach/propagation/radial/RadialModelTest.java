@@ -1,4 +1,4 @@
-package handreach.reach;
+package handreach.propagation.radial;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
@@ -33,21 +33,21 @@ class RadialModelTest {
         int compared = 0;
         for (int seed = 1; seed <= paths; seed++) {
             Random random = new Random(seed);
-            Ray ray = ray(random, 20 + random.nextInt(330));
+            Radial radial = radial(random, 20 + random.nextInt(330));
             PathConditions conditions = conditions(random);
             Terminals terminals = new Terminals(1 + 9 * random.nextDouble(), 0.9 + 2 * random.nextDouble());
-            RadialWalker at = RadialWalkers.of(LossModels.KEYWORD.find(model).orElseThrow(), terminals, conditions);
-            at.start(ray);
-            for (int i = 1 + random.nextInt(5); i < ray.known; i += 1 + random.nextInt(7)) {
-                boolean between = random.nextInt(3) == 0 && i + 1 < ray.known;
-                double x = between ? 0.5 * (ray.xKm[i] + ray.xKm[i + 1]) : ray.xKm[i];
-                double ground = ray.groundM[i] + (between ? random.nextGaussian() : 0);
+            RadialWalker at = RadialWalker.of(LossModels.KEYWORD.find(model).orElseThrow(), terminals, conditions);
+            at.start(radial);
+            for (int i = 1 + random.nextInt(5); i < radial.known; i += 1 + random.nextInt(7)) {
+                boolean between = random.nextInt(3) == 0 && i + 1 < radial.known;
+                double x = between ? 0.5 * (radial.xKm[i] + radial.xKm[i + 1]) : radial.xKm[i];
+                double ground = radial.groundM[i] + (between ? random.nextGaussian() : 0);
                 if (x < 0.05) continue;
                 at.advanceTo(x);
-                int cover = ray.cover[i];
+                int cover = radial.cover[i];
                 at.stand(x, ground, cover);
                 double loss = at.lossDb();
-                Profile profile = profile(ray, between ? i : i - 1, x, ground, cover);
+                Profile profile = profile(radial, between ? i : i - 1, x, ground, cover);
                 String where = model + ", seed " + seed + ", sample " + i;
                 assertEquals(
                         LossModels.KEYWORD
@@ -75,14 +75,14 @@ class RadialModelTest {
         for (int seed = 1; seed <= 200; seed++) {
             Random random = new Random(1000 + seed);
             int n = 5 + random.nextInt(300);
-            Ray ray = ray(random, n);
-            ray.known = n;
-            if (ray.xKm[n - 1] < 0.05) continue;
+            Radial radial = radial(random, n);
+            radial.known = n;
+            if (radial.xKm[n - 1] < 0.05) continue;
             PathConditions conditions = conditions(random);
             Terminals terminals = new Terminals(1 + 9 * random.nextDouble(), 0.9 + 2 * random.nextDouble());
-            RadialWalker at = RadialWalkers.of(LossModels.KEYWORD.find(model).orElseThrow(), terminals, conditions);
-            at.path(ray);
-            Profile profile = profile(ray, n - 2, ray.xKm[n - 1], ray.groundM[n - 1], ray.cover[n - 1]);
+            RadialWalker at = RadialWalker.of(LossModels.KEYWORD.find(model).orElseThrow(), terminals, conditions);
+            at.path(radial);
+            Profile profile = profile(radial, n - 2, radial.xKm[n - 1], radial.groundM[n - 1], radial.cover[n - 1]);
             assertEquals(
                     LossModels.KEYWORD
                             .find(model)
@@ -100,23 +100,23 @@ class RadialModelTest {
         Random random = new Random(5);
         PathConditions conditions = PathConditions.standard(new Frequency(146));
         Terminals terminals = new Terminals(1.5, 1.5);
-        Ray ray = new Ray();
-        ray.size(3400);
+        Radial radial = new Radial();
+        radial.size(3400);
         for (int i = 0; i < 3400; i++) {
-            ray.xKm[i] = 0.015 * i;
-            ray.groundM[i] = 0;
+            radial.xKm[i] = 0.015 * i;
+            radial.groundM[i] = 0;
         }
-        ray.known = 3400;
+        radial.known = 3400;
         for (String model : new String[] {"handheld", "delta-bullington"}) {
-            RadialWalker at = RadialWalkers.of(LossModels.KEYWORD.find(model).orElseThrow(), terminals, conditions);
-            at.start(ray);
+            RadialWalker at = RadialWalker.of(LossModels.KEYWORD.find(model).orElseThrow(), terminals, conditions);
+            at.start(radial);
             for (int i = 10; i < 3400; i += 60 + random.nextInt(60)) {
-                at.advanceTo(ray.xKm[i]);
-                at.stand(ray.xKm[i], 0, 0);
+                at.advanceTo(radial.xKm[i]);
+                at.stand(radial.xKm[i], 0, 0);
                 double expected = LossModels.KEYWORD
                         .find(model)
                         .orElseThrow()
-                        .loss(profile(ray, i - 1, ray.xKm[i], 0, 0), terminals, conditions)
+                        .loss(profile(radial, i - 1, radial.xKm[i], 0, 0), terminals, conditions)
                         .lossDb();
                 assertEquals(expected, at.lossDb(), STATED_ERROR_DB, model + " at " + i);
             }
@@ -124,11 +124,11 @@ class RadialModelTest {
     }
 
     /** Ground from dead flat to wild, some of it sea, some ending in a void. */
-    static Ray ray(Random random, int n) {
-        Ray ray = new Ray();
-        ray.size(n);
+    static Radial radial(Random random, int n) {
+        Radial radial = new Radial();
+        radial.size(n);
         // Trees and roofs of heights of their own: the far end must not borrow the near one's.
-        if (random.nextBoolean()) ray.standingM = new double[] {0, 0, 22, 7, 13, 31};
+        if (random.nextBoolean()) radial.standingM = new double[] {0, 0, 22, 7, 13, 31};
         double step = 0.010 + 0.08 * random.nextDouble();
         double rough = step * 1000 * 0.6 * random.nextDouble() * random.nextDouble();
         double height = 500 * random.nextDouble();
@@ -136,16 +136,16 @@ class RadialModelTest {
         boolean covered = random.nextBoolean();
         boolean coast = random.nextInt(4) == 0;
         for (int i = 0; i < n; i++) {
-            ray.xKm[i] = step * i;
-            if (i > 0) ray.cover[i] = random.nextInt(12) == 0 ? (byte) random.nextInt(6) : ray.cover[i - 1];
-            else ray.cover[0] = (byte) (covered ? random.nextInt(6) : 0);
-            if (!covered) ray.cover[i] = 0;
-            ray.clutterM[i] = ray.standingM[ray.cover[i]];
+            radial.xKm[i] = step * i;
+            if (i > 0) radial.cover[i] = random.nextInt(12) == 0 ? (byte) random.nextInt(6) : radial.cover[i - 1];
+            else radial.cover[0] = (byte) (covered ? random.nextInt(6) : 0);
+            if (!covered) radial.cover[i] = 0;
+            radial.clutterM[i] = radial.standingM[radial.cover[i]];
             height += rough * random.nextGaussian() - pull * (height - 200);
-            ray.groundM[i] = coast && i > n / 2 ? 0 : Math.max(-5, height);
+            radial.groundM[i] = coast && i > n / 2 ? 0 : Math.max(-5, height);
         }
-        ray.known = random.nextInt(5) == 0 ? n - n / 4 : n;
-        return ray;
+        radial.known = random.nextInt(5) == 0 ? n - n / 4 : n;
+        return radial;
     }
 
     static PathConditions conditions(Random random) {
@@ -158,18 +158,18 @@ class RadialModelTest {
                 Climate.MEDIAN);
     }
 
-    static Profile profile(Ray ray, int last, double x, double ground, int cover) {
+    static Profile profile(Radial radial, int last, double x, double ground, int cover) {
         int n = last + 2;
-        double[] distance = Arrays.copyOf(ray.xKm, n);
-        double[] height = Arrays.copyOf(ray.groundM, n);
-        double[] clutter = Arrays.copyOf(ray.clutterM, n);
+        double[] distance = Arrays.copyOf(radial.xKm, n);
+        double[] height = Arrays.copyOf(radial.groundM, n);
+        double[] clutter = Arrays.copyOf(radial.clutterM, n);
         Cover[] covers = new Cover[n];
         Zone[] zones = new Zone[n];
         Arrays.fill(zones, Zone.INLAND);
-        for (int i = 0; i <= last; i++) covers[i] = Cover.values()[ray.cover[i]];
+        for (int i = 0; i <= last; i++) covers[i] = Cover.values()[radial.cover[i]];
         distance[n - 1] = x;
         height[n - 1] = ground;
-        clutter[n - 1] = ray.standingM[cover];
+        clutter[n - 1] = radial.standingM[cover];
         covers[n - 1] = Cover.values()[cover];
         return Profile.of(distance, height, clutter, covers, zones);
     }

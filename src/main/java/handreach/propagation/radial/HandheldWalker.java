@@ -1,19 +1,19 @@
-package handreach.reach;
+package handreach.propagation.radial;
 
+import handreach.propagation.FreeSpace;
 import handreach.propagation.PathConditions;
 import handreach.propagation.Terminals;
 import handreach.propagation.handheld.HandheldWalk;
 import handreach.terrain.Cover;
 
-/** The {@code handheld} model along rays: one string walked outwards, and the unbroken woodland from either end. */
+/** The {@code handheld} model along radials: one string walked outwards, and the unbroken woodland from either end. */
 final class HandheldWalker implements RadialWalker {
     private static final Cover[] COVERS = Cover.values();
 
     private final PathConditions conditions;
     private final Terminals terminals;
-    private final double freeSpaceAtKmDb;
     private HandheldWalk walk;
-    private Ray ray;
+    private Radial radial;
     private int taken;
     private boolean endsAtReceiver;
     private final WoodRuns woods = new WoodRuns();
@@ -24,32 +24,35 @@ final class HandheldWalker implements RadialWalker {
     HandheldWalker(Terminals terminals, PathConditions conditions) {
         this.conditions = conditions;
         this.terminals = terminals;
-        this.freeSpaceAtKmDb =
-                20 * Math.log10(4 * Math.PI * 1000 / conditions.frequency().wavelengthM());
         this.walk = new HandheldWalk(conditions, terminals, 2048);
     }
 
     @Override
-    public void start(Ray onto) {
+    public void start(Radial onto) {
         begin(onto);
-        walk.start(ray.groundM[0], COVERS[ray.cover[0]], ray.standingM[ray.cover[0]], 0);
+        walk.start(radial.groundM[0], COVERS[radial.cover[0]], radial.standingM[radial.cover[0]], 0);
         endsAtReceiver = false;
     }
 
-    private void begin(Ray onto) {
-        ray = onto;
-        if (walk.capacity() < ray.count + 2)
-            walk = new HandheldWalk(conditions, terminals, ray.count + ray.count / 4 + 2);
+    private void begin(Radial onto) {
+        radial = onto;
+        if (walk.capacity() < radial.count + 2)
+            walk = new HandheldWalk(conditions, terminals, radial.count + radial.count / 4 + 2);
         taken = 0;
-        woods.start(ray);
+        woods.start(radial);
     }
 
     @Override
-    public void path(Ray onto) {
+    public void path(Radial onto) {
         int last = onto.known - 1;
         begin(onto);
-        walk.lay(1000 * onto.xKm[last] / last, onto.groundM, last, COVERS[ray.cover[0]], ray.standingM[ray.cover[0]]);
-        if (ray.isWoodless) woods.passOpen(last - 1);
+        walk.lay(
+                1000 * onto.xKm[last] / last,
+                onto.groundM,
+                last,
+                COVERS[radial.cover[0]],
+                radial.standingM[radial.cover[0]]);
+        if (radial.isWoodless) woods.passOpen(last - 1);
         else for (int i = 1; i < last; i++) woods.pass(i);
         taken = last - 1;
         distanceKm = onto.xKm[last];
@@ -59,11 +62,11 @@ final class HandheldWalker implements RadialWalker {
 
     @Override
     public void advanceTo(double limitKm) {
-        while (taken + 1 < ray.known && ray.xKm[taken + 1] < limitKm) {
+        while (taken + 1 < radial.known && radial.xKm[taken + 1] < limitKm) {
             taken++;
-            end(1000 * ray.xKm[taken], ray.groundM[taken]);
+            end(1000 * radial.xKm[taken], radial.groundM[taken]);
             endsAtReceiver = false;
-            if (!ray.isWoodless) woods.pass(taken);
+            if (!radial.isWoodless) woods.pass(taken);
         }
     }
 
@@ -85,10 +88,9 @@ final class HandheldWalker implements RadialWalker {
     @Override
     public double lossDb() {
         walk.nearWoodRun(woods.nearM(taken, distanceKm, cover));
-        double riseKm = (groundM + terminals.rxHeightM() - ray.groundM[0] - terminals.txHeightM()) / 1000;
-        return freeSpaceAtKmDb
-                + 10 * Math.log10(distanceKm * distanceKm + riseKm * riseKm)
-                + walk.excessDb(COVERS[cover], ray.standingM[cover], woods.farM(taken, distanceKm, cover));
+        double riseM = groundM + terminals.rxHeightM() - radial.groundM[0] - terminals.txHeightM();
+        return FreeSpace.lossDb(conditions.frequency(), FreeSpace.slantKm(distanceKm, riseM))
+                + walk.excessDb(COVERS[cover], radial.standingM[cover], woods.farM(taken, distanceKm, cover));
     }
 
     @Override

@@ -1,24 +1,24 @@
-package handreach.reach;
+package handreach.propagation.radial;
 
 import handreach.terrain.Cover;
 
-/** Unbroken woodland from either end of the paths that end along one ray; its edges lie half-way between two samples. */
+/** Unbroken woodland from either end of the paths that end along one radial; its edges lie half-way between two samples. */
 final class WoodRuns {
     private static final int WOOD = Cover.WOODLAND.ordinal();
 
-    private Ray ray;
+    private Radial radial;
     private int firstOpen;
     private int lastOpen;
 
-    void start(Ray onto) {
-        ray = onto;
-        firstOpen = ray.cover[0] == WOOD ? -1 : 0;
+    void start(Radial onto) {
+        radial = onto;
+        firstOpen = radial.cover[0] == WOOD ? -1 : 0;
         lastOpen = firstOpen;
     }
 
     /** Takes in the next sample between the ends. */
     void pass(int sample) {
-        if (ray.cover[sample] == WOOD) return;
+        if (radial.cover[sample] == WOOD) return;
         lastOpen = sample;
         if (firstOpen < 0) firstOpen = sample;
     }
@@ -30,16 +30,16 @@ final class WoodRuns {
 
     /** From the source, m, on the path to a receiver behind the sample taken in last. */
     double nearM(int taken, double distanceKm, int cover) {
-        if (ray.cover[0] != WOOD) return 0;
-        if (firstOpen >= 0) return 500 * (ray.xKm[firstOpen - 1] + ray.xKm[firstOpen]);
-        return cover == WOOD ? 1000 * distanceKm : 500 * (ray.xKm[taken] + distanceKm);
+        if (radial.cover[0] != WOOD) return 0;
+        if (firstOpen >= 0) return 500 * (radial.xKm[firstOpen - 1] + radial.xKm[firstOpen]);
+        return cover == WOOD ? 1000 * distanceKm : 500 * (radial.xKm[taken] + distanceKm);
     }
 
     /** Back from the receiver, m. */
     double farM(int taken, double distanceKm, int cover) {
         if (cover != WOOD) return 0;
         if (lastOpen < 0) return 1000 * distanceKm;
-        double insideKm = lastOpen == taken ? distanceKm : ray.xKm[lastOpen + 1];
-        return 1000 * distanceKm - 500 * (ray.xKm[lastOpen] + insideKm);
+        double insideKm = lastOpen == taken ? distanceKm : radial.xKm[lastOpen + 1];
+        return 1000 * distanceKm - 500 * (radial.xKm[lastOpen] + insideKm);
     }
 }

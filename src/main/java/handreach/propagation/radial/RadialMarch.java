@@ -1,0 +1,67 @@
+package handreach.propagation.radial;
+
+import handreach.profile.Profile;
+import handreach.propagation.PathConditions;
+import handreach.propagation.Terminals;
+import handreach.propagation.march.CoveredMarch;
+import handreach.propagation.march.FieldMarch;
+import handreach.propagation.march.FieldMarchCost;
+import java.util.Arrays;
+import java.util.List;
+import java.util.function.DoublePredicate;
+
+/** The field marched along a radial for several pairs of heights: those with one height at the source share a march. */
+public final class RadialMarch {
+    private RadialMarch() {}
+
+    /** One march for each pair of heights, over the known samples with what stands there. Needs two known samples; {@code goOn} as {@link CoveredMarch#along}. */
+    public static List<CoveredMarch> along(
+            Radial radial, List<Terminals> heights, PathConditions conditions, DoublePredicate goOn) {
+        Profile profile = profile(radial);
+        CoveredMarch[] along = new CoveredMarch[heights.size()];
+        for (double txHeightM : sources(heights)) {
+            List<CoveredMarch> marches = CoveredMarch.along(
+                    profile, txHeightM, receivers(heights, txHeightM), radial.roofsM(), conditions, goOn);
+            int read = 0;
+            for (int k = 0; k < along.length; k++)
+                if (heights.get(k).txHeightM() == txHeightM) along[k] = marches.get(read++);
+        }
+        return List.of(along);
+    }
+
+    /** Ends a radial where ground is too steep for the march to answer for what lies behind; says whether there is such. */
+    public static boolean endAtSteepGround(Radial radial, PathConditions conditions) {
+        if (radial.known < 2) return false;
+        int answered = FieldMarch.answered(profile(radial), conditions);
+        boolean endsBefore = answered < radial.known;
+        radial.known = answered;
+        return endsBefore;
+    }
+
+    /** What marching this radial costs, march by march. */
+    public static List<FieldMarchCost> costs(Radial radial, List<Terminals> heights, PathConditions conditions) {
+        Profile profile = profile(radial);
+        return Arrays.stream(sources(heights))
+                .boxed()
+                .flatMap(txHeightM ->
+                        CoveredMarch.costs(
+                                profile, txHeightM, receivers(heights, txHeightM), radial.roofsM(), conditions)
+                                .stream())
+                .toList();
+    }
+
+    private static double[] sources(List<Terminals> heights) {
+        return heights.stream().mapToDouble(Terminals::txHeightM).distinct().toArray();
+    }
+
+    private static double[] receivers(List<Terminals> heights, double txHeightM) {
+        return heights.stream()
+                .filter(pair -> pair.txHeightM() == txHeightM)
+                .mapToDouble(Terminals::rxHeightM)
+                .toArray();
+    }
+
+    private static Profile profile(Radial radial) {
+        return radial.profile(radial.known);
+    }
+}
