@@ -28,7 +28,7 @@ public final class SphericalEarth {
      * @valid  beyond the horizon, from 10 MHz up; heights above 0
      * @error  5e-8 dB against published figures; against the full residue series −2.1 to +1.5 dB where the height is far from the
      *     surface-wave height, up to 6.3 dB too lossy near it
-     * @source Rec. ITU-R P.526-15, section 3.1.1, equations (13) to (21)
+     * @source Rec. ITU-R P.526-15, section 3.1.1, equations (13) to (20) (numbers from memory)
      */
     public static FirstTerm firstTerm(
             double dKm, double h1M, double h2M, Frequency frequency, double earthKm, Ground ground, Polarization pol) {
@@ -67,7 +67,7 @@ public final class SphericalEarth {
      * @unit   distance km, heights above the smooth earth m, effective earth radius km; result dB, not negative within the horizon
      * @valid  from 10 MHz up; heights above 0
      * @error  as {@link #firstTerm}
-     * @source Rec. ITU-R P.526-15, section 3.2, equations (22) to (27)
+     * @source Rec. ITU-R P.526-15, section 3.2, equations (21) to (25) (numbers from memory)
      */
     public static double lossDb(
             double dKm, double h1M, double h2M, Frequency frequency, double earthKm, Ground ground, Polarization pol) {

@@ -1,5 +1,6 @@
 package handreach.reach;
 
+import handreach.geodesy.Ellipsoid;
 import handreach.geodesy.Position;
 import java.util.Locale;
 
@@ -17,9 +18,6 @@ public final class CellGrid {
     /** Farthest latitude of a grid's middle; closer to the pole a grid in degrees is no longer near square. */
     public static final double FARTHEST_LATITUDE_DEG = 80;
 
-    private static final double SEMI_MAJOR_M = 6_378_137;
-    private static final double FLATTENING = 1 / 298.257223563;
-
     private final double northDeg;
     private final double westDeg;
     private final int rows;
@@ -33,9 +31,9 @@ public final class CellGrid {
                     "the middle of a grid lies between 80 S and 80 N, not at " + middleLatitudeDeg);
         this.rows = rows;
         this.columns = columns;
-        this.latitudeStepDeg = Math.toDegrees(cellM / meridionalRadiusM(middleLatitudeDeg));
+        this.latitudeStepDeg = Math.toDegrees(cellM / Ellipsoid.meridionalRadiusM(middleLatitudeDeg));
         this.longitudeStepDeg = Math.toDegrees(
-                cellM / (transverseRadiusM(middleLatitudeDeg) * Math.cos(Math.toRadians(middleLatitudeDeg))));
+                cellM / (Ellipsoid.transverseRadiusM(middleLatitudeDeg) * Math.cos(Math.toRadians(middleLatitudeDeg))));
         this.northDeg = middleLatitudeDeg + rows * latitudeStepDeg / 2;
         this.westDeg = middleLongitudeDeg - columns * longitudeStepDeg / 2;
         if (northDeg > 90 || southDeg() < -90 || columns * longitudeStepDeg > 360)
@@ -108,7 +106,7 @@ public final class CellGrid {
 
     /** Height of a cell, m, and its width at the middle latitude. */
     public double cellM() {
-        return Math.toRadians(latitudeStepDeg) * meridionalRadiusM((northDeg + southDeg()) / 2);
+        return Math.toRadians(latitudeStepDeg) * Ellipsoid.meridionalRadiusM((northDeg + southDeg()) / 2);
     }
 
     public int index(int row, int column) {
@@ -191,17 +189,5 @@ public final class CellGrid {
 
     private static int sideOf(double radiusM, double cellM) {
         return 2 * (int) Math.floor(radiusM / cellM) + 1;
-    }
-
-    private static double meridionalRadiusM(double latitudeDeg) {
-        double sine = Math.sin(Math.toRadians(latitudeDeg));
-        double e2 = FLATTENING * (2 - FLATTENING);
-        return SEMI_MAJOR_M * (1 - e2) / Math.pow(1 - e2 * sine * sine, 1.5);
-    }
-
-    private static double transverseRadiusM(double latitudeDeg) {
-        double sine = Math.sin(Math.toRadians(latitudeDeg));
-        double e2 = FLATTENING * (2 - FLATTENING);
-        return SEMI_MAJOR_M / Math.sqrt(1 - e2 * sine * sine);
     }
 }
