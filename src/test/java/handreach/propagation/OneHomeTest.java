@@ -53,8 +53,8 @@ class OneHomeTest {
     private static final Set<String> CITATIONS = Set.of();
 
     private static final Pattern JAVADOC = Pattern.compile("/\\*\\*.*?\\*/", Pattern.DOTALL);
-    private static final Pattern NAMED = Pattern.compile("Rec\\. ITU-R (P\\.\\d+)(?:-\\d+)?"
-            + "|equations? \\((\\d+\\w?)\\)(?: (to|and) \\((\\d+\\w?)\\))?");
+    private static final Pattern NAMED = Pattern.compile(
+            "Rec\\. ITU-R (P\\.\\d+)(?:-\\d+)?" + "|equations? \\((\\d+\\w?)\\)(?: (to|and) \\((\\d+\\w?)\\))?");
 
     @Test
     void noEquationIsWrittenInTwoClasses() throws IOException {
@@ -114,8 +114,7 @@ class OneHomeTest {
                     while (named.find()) {
                         if (named.group(1) != null) recommendation = named.group(1);
                         else if (recommendation != null)
-                            found.add(new Naming(
-                                    home, recommendation, named.group(2), named.group(3), named.group(4)));
+                            found.add(new Naming(home, recommendation, named.group(2), named.group(3), named.group(4)));
                     }
                 }
             }
