@@ -12,7 +12,7 @@ import picocli.CommandLine.Option;
 
 /** Options of a path that are neither its ground profile nor its antennas. */
 final class AirOptions {
-    @Option(names = "--frequency-mhz", paramLabel = "MHZ", description = "Frequency, 30 to 3000 MHz.")
+    @Option(names = "--frequency-mhz", paramLabel = "MHZ", description = "Frequency, 1 to 6000 MHz.")
     Double frequencyMhz;
 
     @Option(names = "--polarization", paramLabel = "WORD", description = "vertical (default) or horizontal.")
@@ -33,29 +33,29 @@ final class AirOptions {
     @Option(
             names = "--refractivity-gradient",
             paramLabel = "N/KM",
-            description = "Decrease of refractivity over the lowest km, N-units/km. Default: 45.")
+            description = "Decrease of refractivity over the lowest km, -400 to 156.9 N-units/km. Default: 45.")
     Double refractivityGradient;
 
     @Option(
             names = "--k-factor",
             paramLabel = "K",
-            description = "Effective earth radius factor, in place of the gradient.")
+            description = "Effective earth radius factor, 0.25 to 1000000, in place of the gradient.")
     Double kFactor;
 
-    @Option(names = "--n0", paramLabel = "N", description = "Surface refractivity at sea level, N-units. Default: 325.")
+    @Option(names = "--n0", paramLabel = "N", description = "Surface refractivity at sea level, 200 to 450 N-units. Default: 325.")
     double n0 = 325;
 
     @Option(
             names = "--latitude",
             paramLabel = "DEG",
-            description = "Latitude of the path centre, for p1812. Default: 45.")
+            description = "Latitude of the path centre, -90 to 90 degrees, for p1812. Default: that of the places, 45 over a profile.")
     Double latitude;
 
     @Option(
             names = "--coast-km",
             paramLabel = "TX[,RX]",
             split = ",",
-            description = "Distance of each end to the sea along the path, for p1812. Default: 500.")
+            description = "Distance of each end to the sea along the path, 0 to 20000 km, for p1812. Default: 500.")
     double[] coastKm = {500};
 
     @Option(names = "--time-percent", paramLabel = "P", description = "Share of the time, 1 to 50 %%. Default: 50.")
@@ -72,21 +72,21 @@ final class AirOptions {
         Faults faults = new Faults();
         if (frequencyMhz == null)
             faults.add("--frequency-mhz", 0, "is missing. Give the channel in MHz, such as --frequency-mhz 155.");
-        else check(faults, "--frequency-mhz", frequencyMhz, 1, 6000, "MHz");
+        else PathConditions.FREQUENCY.check(faults, "--frequency-mhz", frequencyMhz);
         Channel.POLARIZATION.read(polarization, refused -> faults.add("--polarization", 0, refused));
         GroundType.KEYWORD.read(ground, refused -> faults.add("--ground", 0, refused));
-        if (permittivity != null) check(faults, "--permittivity", permittivity, 1, 200, "");
-        if (conductivity != null) check(faults, "--conductivity", conductivity, 0, 100, "S/m");
+        if (permittivity != null) Ground.PERMITTIVITY.check(faults, "--permittivity", permittivity);
+        if (conductivity != null) Ground.CONDUCTIVITY.check(faults, "--conductivity", conductivity);
         if (refractivityGradient != null)
-            check(faults, "--refractivity-gradient", refractivityGradient, -400, 156.9, "N-units/km");
-        if (kFactor != null) check(faults, "--k-factor", kFactor, 0.1, 1e6, "");
+            Atmosphere.GRADIENT.check(faults, "--refractivity-gradient", refractivityGradient);
+        if (kFactor != null) Atmosphere.FACTOR.check(faults, "--k-factor", kFactor);
         if (kFactor != null && refractivityGradient != null)
             faults.add("--k-factor", 0, "and --refractivity-gradient say the same. Give one of them.");
-        check(faults, "--n0", n0, 200, 450, "N-units");
-        if (latitude != null) check(faults, "--latitude", latitude, -90, 90, "degrees");
-        check(faults, "--time-percent", timePercent, 1, 50, "%");
-        check(faults, "--location-percent", locationPercent, 1, 99, "%");
-        for (double km : coastKm) check(faults, "--coast-km", km, 0, 20_000, "km");
+        Atmosphere.SURFACE_REFRACTIVITY.check(faults, "--n0", n0);
+        if (latitude != null) Climate.LATITUDE.check(faults, "--latitude", latitude);
+        Climate.TIME.check(faults, "--time-percent", timePercent);
+        Climate.LOCATION.check(faults, "--location-percent", locationPercent);
+        for (double km : coastKm) Climate.COAST.check(faults, "--coast-km", km);
         if (coastKm.length > 2)
             faults.add("--coast-km", 0, "has " + coastKm.length + " values, allowed is one or two.");
         faults.throwIfAny();
@@ -113,12 +113,5 @@ final class AirOptions {
                 chosen,
                 air,
                 climate);
-    }
-
-    static void check(Faults faults, String option, double value, double low, double high, String unit) {
-        String space = unit.isEmpty() ? "" : " " + unit;
-        if (!(value >= low && value <= high))
-            faults.add(
-                    option, 0, "is " + value + ", allowed is " + low + " to " + high + space + ". Correct the value.");
     }
 }

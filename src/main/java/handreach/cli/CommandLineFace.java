@@ -1,5 +1,8 @@
 package handreach.cli;
 
+import handreach.propagation.NoAnswer;
+import java.util.concurrent.CompletionException;
+import java.io.UncheckedIOException;
 import handreach.input.InputFault;
 import java.io.PrintStream;
 import java.io.PrintWriter;
@@ -49,7 +52,7 @@ public final class CommandLineFace {
             line.usage(outWriter);
             return INPUT_WRONG;
         }
-        int code = line.execute(args);
+        int code = executed(line, args, errWriter);
         outWriter.flush();
         errWriter.flush();
         return code == DONE && outWriter.checkError() ? FAILED : code;
@@ -95,7 +98,15 @@ public final class CommandLineFace {
         return stop;
     }
 
-    private static int failed(Exception thrown, PrintWriter err) {
+    private static int executed(CommandLine line, String[] args, PrintWriter err) {
+        try {
+            return line.execute(args);
+        } catch (Error beyond) {
+            return failed(beyond, err);
+        }
+    }
+
+    private static int failed(Throwable thrown, PrintWriter err) {
         if (thrown instanceof InputFault fault) {
             fault.faults().forEach(each -> err.println(each.message()));
             return INPUT_WRONG;
@@ -104,7 +115,19 @@ public final class CommandLineFace {
             err.println("Stopped before it was done. What was written until then is whole; the rest was not written.");
             return FAILED;
         }
-        Throwable cause = thrown instanceof java.io.UncheckedIOException ? thrown.getCause() : thrown;
+        Throwable cause = thrown;
+        while (cause instanceof UncheckedIOException
+                || cause instanceof CompletionException && cause.getCause() != null) cause = cause.getCause();
+        if (cause instanceof NoAnswer) {
+            err.println(oneLine("The model has no answer: " + cause.getMessage()));
+            return INPUT_WRONG;
+        }
+        if (cause instanceof OutOfMemoryError) {
+            err.println("The memory given to the program, " + Runtime.getRuntime().maxMemory() / 1_000_000
+                    + " MB, was not enough. Nothing is half written. Take a smaller radius_km or a larger cell_m, or give it more"
+                    + " with java -Xmx4g -jar handreach.jar.");
+            return FAILED;
+        }
         if (cause instanceof FileSystemException file) {
             String reason = file.getReason() == null ? file.getClass().getSimpleName() : file.getReason();
             err.println(oneLine(file.getFile() + ": could not be read or written (" + reason
@@ -112,9 +135,11 @@ public final class CommandLineFace {
             return FAILED;
         }
         if (System.getProperty("handreach.trace") != null) thrown.printStackTrace(err);
+        String said = cause.getMessage() == null ? "" : " (" + cause.getMessage() + ")";
         err.println(oneLine("A defect of the program, not of your input: "
-                + thrown.getClass().getSimpleName() + " (" + thrown.getMessage()
-                + "). Please report it with the command you gave; -Dhandreach.trace shows where."));
+                + cause.getClass().getSimpleName() + said
+                + ". Please report it with the command you gave, the plan or file, and the version, "
+                + ProgramVersion.text() + "; -Dhandreach.trace shows where."));
         return FAILED;
     }
 

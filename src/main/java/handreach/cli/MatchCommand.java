@@ -1,5 +1,6 @@
 package handreach.cli;
 
+import handreach.input.Range;
 import handreach.bench.match.MatchAnalysis;
 import handreach.bench.match.Touchstone;
 import handreach.input.Faults;
@@ -31,6 +32,8 @@ import picocli.CommandLine.Parameters;
         })
 final class MatchCommand implements Callable<Integer> {
     private static final String CHANNEL = "--channel-mhz";
+    private static final Range CHANNEL_RANGE = new Range("channel_mhz", 0.1, 10_000, "MHz");
+    private static final Range SYSTEM = new Range("system_ohm", 1, 1000, "ohm");
 
     @Parameters(
             index = "0",
@@ -42,13 +45,13 @@ final class MatchCommand implements Callable<Integer> {
     @Option(
             names = CHANNEL,
             paramLabel = "MHZ[,MHZ]",
-            description = "Channels to look at, in MHz, with a point as in 155.16; several with commas between.")
+            description = "Channels to look at, 0.1 to 10000 MHz, with a point as in 155.16; several with commas between.")
     private List<String> channelsMhz = List.of();
 
     @Option(names = "--plan", paramLabel = "PLAN", description = "Take the channel from this plan.")
     private Path plan;
 
-    @Option(names = "--system-ohm", paramLabel = "OHM", description = "Impedance of the radio. Default: 50.")
+    @Option(names = "--system-ohm", paramLabel = "OHM", description = "Impedance of the radio, 1 to 1000 ohm. Default: 50.")
     private double systemOhm = 50;
 
     @Mixin
@@ -57,7 +60,7 @@ final class MatchCommand implements Callable<Integer> {
     @Override
     public Integer call() {
         Faults faults = new Faults();
-        AirOptions.check(faults, "--system-ohm", systemOhm, 1, 1000, "ohm");
+        SYSTEM.check(faults, "--system-ohm", systemOhm);
         List<Double> channels = new ArrayList<>();
         for (String written : channelsMhz) channels.addAll(channels(faults, written));
         faults.throwIfAny();
@@ -90,7 +93,7 @@ final class MatchCommand implements Callable<Integer> {
                                 + " and " + text + ". Write " + before + "." + text + ", or " + before + ".0," + text
                                 + ".0.");
             else {
-                AirOptions.check(faults, CHANNEL, mhz.getAsDouble(), 0.1, 10_000, "MHz");
+                CHANNEL_RANGE.check(faults, CHANNEL, mhz.getAsDouble());
                 channels.add(mhz.getAsDouble());
             }
             if (!faults.isEmpty()) return channels;

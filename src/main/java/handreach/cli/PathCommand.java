@@ -81,10 +81,10 @@ final class PathCommand implements Callable<Integer> {
     @Option(names = "--to-loadout", paramLabel = "NAME", description = "Loadout at the other end, of the plan.")
     private String toLoadout;
 
-    @Option(names = "--tx-height-m", paramLabel = "M", description = "First antenna above ground. Default: 1.5.")
+    @Option(names = "--tx-height-m", paramLabel = "M", description = "First antenna above ground, 0.1 to 3000 m. Default: 1.5.")
     private Double txHeightM;
 
-    @Option(names = "--rx-height-m", paramLabel = "M", description = "Other antenna above ground. Default: 1.5.")
+    @Option(names = "--rx-height-m", paramLabel = "M", description = "Other antenna above ground, 0.1 to 3000 m. Default: 1.5.")
     private Double rxHeightM;
 
     @Option(
@@ -227,8 +227,8 @@ final class PathCommand implements Callable<Integer> {
     }
 
     private void checkHeights(Faults faults) {
-        if (txHeightM != null) AirOptions.check(faults, "--tx-height-m", txHeightM, 0.1, 3000, "m");
-        if (rxHeightM != null) AirOptions.check(faults, "--rx-height-m", rxHeightM, 0.1, 3000, "m");
+        if (txHeightM != null) Terminals.HEIGHT.check(faults, "--tx-height-m", txHeightM);
+        if (rxHeightM != null) Terminals.HEIGHT.check(faults, "--rx-height-m", rxHeightM);
     }
 
     private Terminals terminals() {

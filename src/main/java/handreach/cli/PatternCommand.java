@@ -1,5 +1,7 @@
 package handreach.cli;
 
+import handreach.plan.Channel;
+import handreach.input.Range;
 import handreach.input.Faults;
 import handreach.loadout.ElevationPattern;
 import handreach.loadout.PatternMount;
@@ -27,6 +29,9 @@ import picocli.CommandLine.Option;
             "Gains are matched gains in dBi with the losses of the model in them; no hand, no body, no mismatch."
         })
 final class PatternCommand implements Callable<Integer> {
+    private static final Range LENGTH = new Range("length_wavelengths", 0.01, 1.5, "wavelengths");
+    private static final Range STEP = new Range("step_deg", 0.1, 45, "degrees");
+
     @Option(
             names = "--radiator",
             required = true,
@@ -37,7 +42,7 @@ final class PatternCommand implements Callable<Integer> {
     @Option(
             names = "--length-wavelengths",
             paramLabel = "L",
-            description = "Length in wavelengths (end to end for the dipole). Default: the usual one of the radiator.")
+            description = "Length, 0.01 to 1.5 wavelengths (end to end for the dipole). Default: the usual one of the radiator.")
     private Double lengthWavelengths;
 
     @Option(
@@ -88,9 +93,9 @@ final class PatternCommand implements Callable<Integer> {
         Radiator.KEYWORD.read(radiator, refused -> faults.add("--radiator", 0, refused));
         PatternMount.KEYWORD.read(mount, refused -> faults.add("--mount", 0, refused));
         if (lengthWavelengths != null)
-            AirOptions.check(faults, "--length-wavelengths", lengthWavelengths, 0.01, 1.5, "");
-        AirOptions.check(faults, "--frequency-mhz", frequencyMhz, 30, 1000, "MHz");
-        AirOptions.check(faults, "--step-deg", stepDeg, 0.1, 45, "degrees");
+            LENGTH.check(faults, "--length-wavelengths", lengthWavelengths);
+        Channel.FREQUENCY.check(faults, "--frequency-mhz", frequencyMhz);
+        STEP.check(faults, "--step-deg", stepDeg);
         faults.throwIfAny();
     }
 

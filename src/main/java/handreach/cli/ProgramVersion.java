@@ -4,9 +4,13 @@ import picocli.CommandLine.IVersionProvider;
 
 /** The version as written into the jar. */
 final class ProgramVersion implements IVersionProvider {
+    static String text() {
+        String version = ProgramVersion.class.getPackage().getImplementationVersion();
+        return "handreach " + (version == null ? "(not built as a jar)" : version);
+    }
+
     @Override
     public String[] getVersion() {
-        String version = getClass().getPackage().getImplementationVersion();
-        return new String[] {"handreach " + (version == null ? "(not built as a jar)" : version)};
+        return new String[] {text()};
     }
 }

@@ -1,5 +1,6 @@
 package handreach.cli;
 
+import handreach.input.Range;
 import handreach.plan.PlanFile;
 import handreach.report.WalkFiles;
 import handreach.report.WalkNextFiles;
@@ -42,7 +43,7 @@ import picocli.CommandLine.Spec;
             "A walk is where contact may be lost: carry a second means of calling for help."
         })
 final class WalkCommand implements Callable<Integer> {
-    private static final int MOST_REPORTS = 40;
+    private static final Range REPORTS = new Range("reports", 1, 40, "");
 
     @Spec
     private CommandSpec command;
@@ -107,9 +108,9 @@ final class WalkCommand implements Callable<Integer> {
     }
 
     private int proposed() {
-        if (reports < 1 || reports > MOST_REPORTS)
+        if (!REPORTS.accepts(reports))
             throw new ParameterException(
-                    command.commandLine(), "--reports is " + reports + ", allowed is 1 to " + MOST_REPORTS + ".");
+                    command.commandLine(), "--reports " + REPORTS.fault(String.valueOf(reports)));
         Scene scene = Scene.open(PlanFile.open(plan));
         WalkNextAnswer answer;
         try (ConsoleProgress progress = ConsoleProgress.on(json.err())) {

@@ -125,11 +125,10 @@ final class LiveReach {
 
     /** Asks for the losses round a stand, unless they are there or on their way. */
     void standAt(Position stand) {
-        Setting wanted;
-        try {
-            wanted = Setting.of(session.scene().get(), stand);
-        } catch (IllegalArgumentException refused) {
-            session.tell(new Notice(true, "The picture cannot be drawn: " + refused.getMessage() + "."));
+        Setting wanted = Setting.of(session.scene().get(), stand);
+        Optional<String> refused = CellGrid.refusal(stand, wanted.extent().radiusM(), wanted.extent().cellM());
+        if (refused.isPresent()) {
+            session.tell(new Notice(true, "The picture cannot be drawn: " + refused.get() + "."));
             return;
         }
         if (wanted.equals(asked)) return;

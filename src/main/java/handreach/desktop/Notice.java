@@ -1,5 +1,6 @@
 package handreach.desktop;
 
+import handreach.propagation.NoAnswer;
 import handreach.input.InputFault;
 
 /**
@@ -16,6 +17,11 @@ record Notice(boolean isFault, String text) {
     /** What went wrong, in words for the person who can mend it; a defect of the program says that it is one. */
     static Notice of(Throwable wrong) {
         if (wrong instanceof InputFault fault) return new Notice(true, fault.getMessage());
+        if (wrong instanceof NoAnswer)
+            return new Notice(true, "The model has no answer: " + wrong.getMessage());
+        if (wrong instanceof OutOfMemoryError)
+            return new Notice(
+                    true, "The memory given to the program was not enough. Your plan is as it was; take larger cells.");
         Throwable cause = wrong instanceof java.io.UncheckedIOException ? wrong.getCause() : wrong;
         if (cause instanceof java.nio.file.FileSystemException file) {
             String reason = file.getReason() == null ? file.getClass().getSimpleName() : file.getReason();

@@ -1,5 +1,6 @@
 package handreach.loadout;
 
+import handreach.input.Range;
 import handreach.units.Dbm;
 
 /**
@@ -11,14 +12,16 @@ import handreach.units.Dbm;
  * @param modulation voice mode
  */
 public record Radio(String name, Dbm power, Dbm sensitivity, Modulation modulation) {
-    /** Reference sensitivities that are believed, dBm: from some decibels under the noise of a noiseless receiver to a deaf one. */
-    public static final double BEST_SENSITIVITY_DBM = -135;
+    /** Powers from a milliwatt to the largest that amateurs may use anywhere; our suggestion. */
+    public static final Range POWER = new Range("power_w", 0.001, 1500, "W");
+    /** Reference sensitivities that are believed: from some decibels under the noise of a noiseless receiver to a deaf one. */
+    public static final Range SENSITIVITY = new Range("sensitivity_dbm", -135, -60, "dBm");
 
-    public static final double WORST_SENSITIVITY_DBM = -60;
+    public static final Range NOISE_FIGURE = new Range("noise_figure_db", 0, 40, "dB");
 
     public Radio {
         if (!(power.dbm() >= -30 && power.dbm() <= 70)) throw new IllegalArgumentException("power " + power);
-        if (!(sensitivity.dbm() >= BEST_SENSITIVITY_DBM && sensitivity.dbm() <= WORST_SENSITIVITY_DBM))
+        if (!SENSITIVITY.accepts(sensitivity.dbm()))
             throw new IllegalArgumentException("sensitivity " + sensitivity);
     }
 

@@ -1,5 +1,6 @@
 package handreach.plan;
 
+import handreach.input.Range;
 import handreach.geodesy.Position;
 import handreach.input.Faults;
 import handreach.input.SourceText;
@@ -24,6 +25,12 @@ import org.tomlj.TomlParseResult;
  * @param links loadouts at the base and with the walker that it was learned from
  */
 public record CalibrationFile(SiteCalibration site, List<List<String>> links) {
+    private static final Range OBSERVATIONS = new Range("observations", 1, 1e6, "");
+    private static final Range SPREAD = new Range("spread_db", 0, 60, "dB");
+    private static final Range RADIUS = new Range("radius_m", 1, 1e6, "m");
+    private static final Range LOSS = new Range("loss_db", -100, 100, "dB");
+    private static final Range UNCERTAINTY = new Range("uncertainty_db", 0, 100, "dB");
+
     private static final long LIMIT_BYTES = 1L << 20;
 
     public CalibrationFile {
@@ -42,13 +49,13 @@ public record CalibrationFile(SiteCalibration site, List<List<String>> links) {
         PlanSection root = new PlanSection(text.name(), "", toml, 1, faults);
         String madeFrom = root.required("made_from", "first walk");
         LocalDate day = day(root);
-        int count = (int) root.requiredNumber("observations", 1, 1e6, "");
-        double spreadDb = root.requiredNumber("spread_db", 0, 60, "dB");
+        int count = (int) root.requiredNumber(OBSERVATIONS);
+        double spreadDb = root.requiredNumber(SPREAD);
         List<List<String>> links = root.pairs("links");
         PlanSection place = root.table("area");
         Position middle = PlanReader.place(place, "middle").orElse(new Position(0, 0));
         if (!place.has("middle")) place.fault("middle", "is missing. Name the middle of the walked ground.");
-        double radiusM = place.requiredNumber("radius_m", 1, 1e6, "m");
+        double radiusM = place.requiredNumber(RADIUS);
         place.refuseUnknownKeys();
         SiteCalibration.Shift bias = shift(root.table("bias"));
         Map<Cover, SiteCalibration.Shift> covers = new EnumMap<>(Cover.class);
@@ -75,8 +82,8 @@ public record CalibrationFile(SiteCalibration site, List<List<String>> links) {
     }
 
     private static SiteCalibration.Shift shift(PlanSection section) {
-        double lossDb = section.requiredNumber("loss_db", -100, 100, "dB");
-        double doubtDb = section.requiredNumber("uncertainty_db", 0, 100, "dB");
+        double lossDb = section.requiredNumber(LOSS);
+        double doubtDb = section.requiredNumber(UNCERTAINTY);
         section.refuseUnknownKeys();
         return new SiteCalibration.Shift(lossDb, doubtDb);
     }

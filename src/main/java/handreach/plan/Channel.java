@@ -1,5 +1,6 @@
 package handreach.plan;
 
+import handreach.input.Range;
 import handreach.input.Keyword;
 import handreach.loadout.CopyQuality;
 import handreach.loadout.Fading;
@@ -12,6 +13,10 @@ import java.util.Locale;
 /** The channel and what counts as copy on it. */
 public record Channel(
         String name, Frequency frequency, Polarization polarization, Modulation modulation, CopyWish wish) {
+    /** What the antennas, the body and the noise of this house are known for. */
+    public static final Range FREQUENCY = new Range("frequency_mhz", 30, 1000, "MHz");
+    /** Wanted share of places with copy; beyond, the tails of the spread are not known. */
+    public static final Range ODDS = new Range("odds", 0.5, 0.99, "");
     /** How files and options name the planes. */
     public static final Keyword<Polarization> POLARIZATION =
             Keyword.of(List.of(Polarization.values()), plane -> plane.name().toLowerCase(Locale.ROOT));

@@ -1,5 +1,7 @@
 package handreach.plan;
 
+import handreach.input.Range;
+import handreach.loadout.Loadout;
 import handreach.input.Faults;
 import handreach.loadout.Carry;
 import handreach.loadout.Radiator;
@@ -16,6 +18,22 @@ import java.util.Set;
 
 /** Reads what people carry out of a plan. */
 final class KitReader {
+    private static final Range LENGTH = new Range("length_cm", 1, 400, "cm");
+    private static final Range MASS = new Range("mass_g", 0, 5000, "g");
+    private static final Range PRICE = new Range("price", 0, 1e6, "");
+    private static final Range STIFFNESS = new Range("stiffness", 0, 10, "");
+    private static final Range BURDEN_RANK = new Range("burden_rank", 1, 1000, "");
+    private static final Range DELTA = new Range("delta_db", -40, 40, "dB");
+    private static final Range DELTA_UNCERTAINTY = new Range("delta_uncertainty_db", 0, 20, "dB");
+    private static final Range SWR = new Range("swr", 1, 100, "");
+    private static final Range GAIN_DBI = new Range("gain_dbi", -40, 40, "dBi");
+    private static final Range GAIN_DBD = new Range("gain_dbd", -40, 40, "dBd");
+    private static final Range GAIN_UNCERTAINTY = new Range("gain_uncertainty_db", 0, 20, "dB");
+    private static final Range ANCHOR_GAIN = new Range("control_gain_dbd", -40, 10, "dBd");
+    private static final Range UNCERTAINTY = new Range("uncertainty_db", 0, 20, "dB");
+    private static final Range CARRY_GAIN = new Range("control_gain_dbd", -60, 10, "dBd");
+    private static final Range SPREAD = new Range("spread_db", 0, 20, "dB");
+
     private final String source;
     private final Path folder;
     private final PlanSection root;
@@ -54,10 +72,10 @@ final class KitReader {
         Set<String> names = new HashSet<>();
         for (PlanSection section : root.tables("radio")) {
             String name = name(section, names, "handheld 5 W");
-            double power = section.requiredNumber("power_w", 0.001, 1500, "W");
+            double power = section.requiredNumber(Radio.POWER);
             OptionalDouble sensitivity =
-                    section.number("sensitivity_dbm", Radio.BEST_SENSITIVITY_DBM, Radio.WORST_SENSITIVITY_DBM, "dBm");
-            OptionalDouble noise = section.number("noise_figure_db", 0, 40, "dB");
+                    section.number(Radio.SENSITIVITY);
+            OptionalDouble noise = section.number(Radio.NOISE_FIGURE);
             if (sensitivity.isEmpty()
                     && noise.isEmpty()
                     && !section.has("sensitivity_dbm")
@@ -84,10 +102,10 @@ final class KitReader {
             boolean control = section.flag("control", false);
             Radiator radiator = section.word("radiator", Radiator.KEYWORD, Radiator.SHORT_HELICAL);
             Kit.Size size = new Kit.Size(
-                    section.number("length_cm", 1, 400, "cm"),
-                    section.number("mass_g", 0, 5000, "g"),
-                    section.number("price", 0, 1e6, ""),
-                    section.number("stiffness", 0, 10, ""),
+                    section.number(LENGTH),
+                    section.number(MASS),
+                    section.number(PRICE),
+                    section.number(STIFFNESS),
                     rank(section));
             Kit.DeltaEntry delta = delta(section, name, control);
             Kit.Known known = new Kit.Known(
@@ -109,17 +127,17 @@ final class KitReader {
     }
 
     private static OptionalInt rank(PlanSection section) {
-        OptionalDouble rank = section.number("burden_rank", 1, 1000, "");
+        OptionalDouble rank = section.number(BURDEN_RANK);
         return rank.isPresent() ? OptionalInt.of((int) rank.getAsDouble()) : OptionalInt.empty();
     }
 
     private Kit.DeltaEntry delta(PlanSection section, String name, boolean control) {
         String benchName = section.text("bench").orElse(name);
         Optional<String> withWire = section.text("bench_with_counterpoise");
-        OptionalDouble delta = section.number("delta_db", -40, 40, "dB");
-        OptionalDouble uncertainty = section.number("delta_uncertainty_db", 0, 20, "dB");
+        OptionalDouble delta = section.number(DELTA);
+        OptionalDouble uncertainty = section.number(DELTA_UNCERTAINTY);
         Optional<String> mount = section.text("delta_mount");
-        OptionalDouble swr = section.number("swr", 1, 100, "");
+        OptionalDouble swr = section.number(SWR);
         if (section.has("gain_db"))
             section.fault(
                     "gain_db",
@@ -151,7 +169,7 @@ final class KitReader {
             boolean counterpoise = section.flag("counterpoise", false);
             Carry carry = section.word("carry", Carry.KEYWORD, Carry.FACE);
             Kit.Hold hold = new Kit.Hold(
-                    section.number("height_m", 0.3, 100, "m"), section.number("tilt_deg", 0, 90, "degrees", 0));
+                    section.number(Loadout.HEIGHT), section.number(Loadout.TILT, 0));
             section.refuseUnknownKeys();
             loadouts.add(new Kit.LoadoutEntry(name, radio, antenna, counterpoise, carry, hold));
         }
@@ -161,9 +179,9 @@ final class KitReader {
     }
 
     private Optional<Kit.StatedGain> statedGain(PlanSection section, boolean control) {
-        OptionalDouble dbi = section.number("gain_dbi", -40, 40, "dBi");
-        OptionalDouble dbd = section.number("gain_dbd", -40, 40, "dBd");
-        double uncertainty = section.number("gain_uncertainty_db", 0, 20, "dB", 1);
+        OptionalDouble dbi = section.number(GAIN_DBI);
+        OptionalDouble dbd = section.number(GAIN_DBD);
+        double uncertainty = section.number(GAIN_UNCERTAINTY, 1);
         String source = section.text("gain_source").orElse("stated in the plan");
         if (dbi.isEmpty() && dbd.isEmpty()) return Optional.empty();
         if (dbi.isPresent() && dbd.isPresent())
@@ -182,8 +200,8 @@ final class KitReader {
         if (!root.has("anchor")) return Optional.empty();
         PlanSection section = root.table("anchor");
         Kit.AnchorEntry anchor = new Kit.AnchorEntry(
-                section.requiredNumber("control_gain_dbd", -40, 10, "dBd"),
-                section.requiredNumber("uncertainty_db", 0, 20, "dB"),
+                section.requiredNumber(ANCHOR_GAIN),
+                section.requiredNumber(UNCERTAINTY),
                 section.text("source").orElse("measured, as stated in the plan"));
         section.refuseUnknownKeys();
         return Optional.of(anchor);
@@ -193,9 +211,9 @@ final class KitReader {
         List<Kit.CarryEntry> carries = new ArrayList<>();
         for (PlanSection section : root.tables("carry_loss")) {
             Carry carry = section.word("carry", Carry.KEYWORD, Carry.FACE);
-            double gain = section.requiredNumber("control_gain_dbd", -60, 10, "dBd");
-            double doubt = section.requiredNumber("uncertainty_db", 0, 20, "dB");
-            double spread = section.number("spread_db", 0, 20, "dB", 3);
+            double gain = section.requiredNumber(CARRY_GAIN);
+            double doubt = section.requiredNumber(UNCERTAINTY);
+            double spread = section.number(SPREAD, 3);
             section.refuseUnknownKeys();
             carries.add(new Kit.CarryEntry(carry, gain, doubt, spread));
         }

@@ -1,5 +1,6 @@
 package handreach.plan;
 
+import handreach.input.Range;
 import handreach.geodesy.Position;
 import handreach.input.Faults;
 import handreach.reach.AreaRequest;
@@ -12,6 +13,9 @@ import java.util.Set;
 
 /** Reads where people are out of a plan. */
 final class PlacesReader {
+    private static final Range SPACING = new Range("spacing_m", 30, 20_000, "m");
+    private static final Range WEIGHT = new Range("weight", 0, 1000, "");
+
     private final Path folder;
     private final PlanSection root;
     private final Faults faults;
@@ -43,7 +47,7 @@ final class PlacesReader {
                     file.orElse(folder),
                     loadout(section),
                     weight(section),
-                    section.number("spacing_m", 30, 20_000, "m")));
+                    section.number(SPACING)));
             section.refuseUnknownKeys();
         }
         return new Places(area(positions), positions, routes, sectors);
@@ -59,8 +63,7 @@ final class PlacesReader {
         if (centre.isEmpty() && !section.has("centre"))
             section.fault(
                     "centre", "is missing and there is no [[position]] to take it from. Add centre = \"a place\".");
-        double radius = section.requiredNumber(
-                "radius_km", AreaRequest.LEAST_RADIUS_M / 1000, AreaRequest.LARGEST_RADIUS_M / 1000, "km");
+        double radius = section.requiredNumber(AreaRequest.RADIUS);
         Optional<Path> polygon = PlanReader.existing(section, "polygon", false, folder, faults);
         section.refuseUnknownKeys();
         return new Places.Area(centre.orElse(new Position(0, 0)), radius, polygon);
@@ -100,7 +103,7 @@ final class PlacesReader {
     }
 
     private static double weight(PlanSection section) {
-        return section.number("weight", 0, 1000, "", 1);
+        return section.number(WEIGHT, 1);
     }
 
     private Optional<Path> file(PlanSection section, String key) {

@@ -76,6 +76,20 @@ public final class PlanFile {
         return !text.equals(savedText);
     }
 
+    /** A fault that shows only when the plan is worked on, told as one of its reader: with the line of the key, or of its section. */
+    public InputFault fault(String section, String key, String text) {
+        return fault(PlanText.lineOf(this.text, section, key), text);
+    }
+
+    /** The same of a key in the entry with this name. */
+    public InputFault entryFault(String section, String name, String key, String text) {
+        return fault(PlanText.lineOfEntry(this.text, section, name, key), text);
+    }
+
+    private InputFault fault(int line, String text) {
+        return new InputFault(String.valueOf(file.getFileName()), line, text);
+    }
+
     /** The same file with another text; the text is checked as on opening. */
     public PlanFile withText(String newText) {
         SourceText source = SourceText.of(String.valueOf(file.getFileName()), newText);

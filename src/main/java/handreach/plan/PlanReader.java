@@ -1,5 +1,6 @@
 package handreach.plan;
 
+import handreach.input.Range;
 import handreach.geodesy.Place;
 import handreach.geodesy.PlaceForm;
 import handreach.geodesy.Position;
@@ -35,6 +36,8 @@ import org.tomlj.TomlParseResult;
 
 /** Reads the text of a plan file; every fault of the file is told together. */
 final class PlanReader {
+    private static final Range FORMAT = new Range("format", 1, 1, "");
+
     private static final Keyword<Lengths> LENGTHS =
             Keyword.of(List.of(Lengths.values()), lengths -> lengths.name().toLowerCase(Locale.ROOT));
     private static final Pattern DECIMAL_COMMA =
@@ -96,7 +99,7 @@ final class PlanReader {
     }
 
     private Plan plan() {
-        root.number("format", 1, 1, "");
+        root.number(FORMAT);
         Heading heading = heading();
         Channel channel = channel();
         Kit kit = new KitReader(source, folder, root, faults).kit();
@@ -121,7 +124,7 @@ final class PlanReader {
     private Channel channel() {
         if (!root.has("channel")) faults.add(source, 1, "the plan has no [channel]. Add one with frequency_mhz.");
         PlanSection section = root.table("channel");
-        double mhz = section.requiredNumber("frequency_mhz", 30, 1000, "MHz");
+        double mhz = section.requiredNumber(Channel.FREQUENCY);
         Polarization polarization = section.word("polarization", Channel.POLARIZATION, Polarization.VERTICAL);
         Modulation modulation = section.word("modulation", Modulation.KEYWORD, Modulation.FM_12_5);
         String name = section.text("name").orElse(String.format(Locale.ROOT, "%.4f MHz", mhz));
@@ -130,7 +133,7 @@ final class PlanReader {
         Channel.CopyWish wish = new Channel.CopyWish(
                 target.word("quality", CopyQuality.KEYWORD, CopyQuality.DAQ_3),
                 target.word("fading", Fading.KEYWORD, Fading.WALKING),
-                target.number("odds", 0.5, 0.99, "", 0.9));
+                target.number(Channel.ODDS, 0.9));
         target.refuseUnknownKeys();
         return new Channel(name, new Frequency(mhz), polarization, modulation, wish);
     }
@@ -144,8 +147,8 @@ final class PlanReader {
         Ground named =
                 section.word("type", GroundType.KEYWORD, GroundType.AVERAGE).ground();
         Ground ground = new Ground(
-                section.number("permittivity", 1, 200, "", named.permittivity()),
-                section.number("conductivity", 0, 100, "S/m", named.conductivity()));
+                section.number(Ground.PERMITTIVITY, named.permittivity()),
+                section.number(Ground.CONDUCTIVITY, named.conductivity()));
         Atmosphere atmosphere = atmosphere(section);
         NoiseEnvironment noise = section.word("noise", NoiseEnvironment.KEYWORD, NoiseEnvironment.RURAL);
         GroundChoice.CoverChoice cover = cover(section);
@@ -154,9 +157,9 @@ final class PlanReader {
     }
 
     private static Atmosphere atmosphere(PlanSection section) {
-        double n0 = section.number("surface_refractivity", 200, 450, "N-units", 325);
-        OptionalDouble k = section.number("k_factor", 0.4, 5, "");
-        OptionalDouble gradient = section.number("refractivity_gradient", -100, 140, "N-units/km");
+        double n0 = section.number(Atmosphere.SURFACE_REFRACTIVITY, 325);
+        OptionalDouble k = section.number(Atmosphere.FACTOR);
+        OptionalDouble gradient = section.number(Atmosphere.GRADIENT);
         if (k.isPresent() && gradient.isPresent())
             section.fault("k_factor", "and refractivity_gradient are both given, they say the same. Keep one of them.");
         return k.isPresent()
@@ -171,8 +174,8 @@ final class PlanReader {
         CoverLegend legend = section.word("legend", CoverLegend.KEYWORD, CoverLegend.WORLD_COVER);
         Optional<Path> polygons = existing(section, "cover_areas", false, folder, faults);
         GroundChoice.CoverHeights heights = new GroundChoice.CoverHeights(
-                section.number("canopy_height_m", 1, Cover.TALLEST_M, "m"),
-                section.number("roof_height_m", 1, Cover.TALLEST_M, "m"));
+                section.number(Cover.CANOPY),
+                section.number(Cover.ROOF));
         return new GroundChoice.CoverChoice(surface, everywhere, raster, legend, polygons, heights);
     }
 

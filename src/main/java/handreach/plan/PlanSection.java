@@ -1,5 +1,6 @@
 package handreach.plan;
 
+import handreach.input.Range;
 import handreach.input.Faults;
 import handreach.input.Keyword;
 import handreach.input.NearestWord;
@@ -80,41 +81,38 @@ final class PlanSection {
         return text.orElse("");
     }
 
-    OptionalDouble number(String key, double low, double high, String unit) {
+    OptionalDouble number(Range range) {
+        String key = range.key();
         Object value = value(key);
         if (value == null) return OptionalDouble.empty();
         double number;
         if (value instanceof Long whole) number = whole;
         else if (value instanceof Double real) number = real;
         else {
-            fault(key, "is " + shown(value) + ", a number is expected" + in(unit) + ". Write it without quotes.");
+            fault(key, "is " + shown(value) + ", a number is expected"
+                    + (range.unit().isEmpty() ? "" : " " + range.unit()) + ". Write it without quotes.");
             return OptionalDouble.empty();
         }
-        if (!(number >= low && number <= high)) {
-            String found = value instanceof Long ? value.toString() : NumberText.plain(number);
-            fault(
-                    key,
-                    "is " + found + ", allowed is " + NumberText.plain(low) + " to " + NumberText.plain(high) + in(unit)
-                            + ". Correct the value.");
+        if (!range.accepts(number)) {
+            fault(key, range.fault(value instanceof Long ? value.toString() : NumberText.plain(number)));
             return OptionalDouble.empty();
         }
         return OptionalDouble.of(number);
     }
 
-    double number(String key, double low, double high, String unit, double otherwise) {
-        return number(key, low, high, unit).orElse(otherwise);
+    double number(Range range, double otherwise) {
+        return number(range).orElse(otherwise);
     }
 
-    double requiredNumber(String key, double low, double high, String unit) {
-        if (!has(key)) {
+    double requiredNumber(Range range) {
+        if (!has(range.key())) {
             faults.add(
                     source,
                     startLine,
-                    label() + " has no " + key + ". Add it, from " + NumberText.plain(low) + " to "
-                            + NumberText.plain(high) + in(unit) + ".");
-            return low;
+                    label() + " has no " + range.key() + ". Add it, from " + range.words() + ".");
+            return range.low();
         }
-        return number(key, low, high, unit, low);
+        return number(range, range.low());
     }
 
     boolean flag(String key, boolean otherwise) {
@@ -210,10 +208,6 @@ final class PlanSection {
 
     private String label() {
         return name.isEmpty() ? "the plan" : "[" + name + "]";
-    }
-
-    private static String in(String unit) {
-        return unit.isEmpty() ? "" : " " + unit;
     }
 
     private static String shown(Object value) {

@@ -170,6 +170,28 @@ public final class PlanText {
         return next;
     }
 
+    /**
+     * Line of a key in a plain section, from 1; where the section lacks the key, the line of its header, and 0 where there is no such
+     * section.
+     */
+    static int lineOf(String text, String section, String key) {
+        List<String> lines = text.lines().toList();
+        return lineOf(lines, headerOf(lines, "[", section, 0), key);
+    }
+
+    /** The same in the entry with this name. */
+    static int lineOfEntry(String text, String section, String name, String key) {
+        List<String> lines = text.lines().toList();
+        return lineOf(lines, entryOf(lines, section, name), key);
+    }
+
+    private static int lineOf(List<String> lines, int header, String key) {
+        if (header < 0) return 0;
+        Pattern line = Pattern.compile("\\s*" + Pattern.quote(key) + "\\s*=.*");
+        for (int i = header + 1; i < endOf(lines, header); i++) if (line.matcher(lines.get(i)).matches()) return i + 1;
+        return header + 1;
+    }
+
     private static String joined(List<String> lines) {
         return String.join("\n", lines) + "\n";
     }

@@ -1,5 +1,6 @@
 package handreach.plan;
 
+import handreach.input.Range;
 import handreach.input.Faults;
 import handreach.input.NearestWord;
 import handreach.input.NumberText;
@@ -17,6 +18,18 @@ import java.util.stream.Stream;
 
 /** Reads the questions out of a plan: reach, relay, walks, calibration, doubts. */
 final class QuestionsReader {
+    private static final Range MODEL_COMMON = new Range("model_common_db", 0, 20, "dB");
+    private static final Range PLACE_SPREAD = new Range("place_spread_db", 0.5, 20, "dB");
+    private static final Range RELAY_GAIN = new Range("gain_dbd", -30, 20, "dBd");
+    private static final Range MAST = new Range("mast_m", 0.5, 60, "m");
+    private static final Range FEED_LOSS = new Range("feed_loss_db", 0, 30, "dB");
+    private static final Range COUNT = new Range("count", 1, 4, "");
+    private static final Range MAX_TRACK_DISTANCE = new Range("max_track_distance_m", 0, 100_000, "m");
+    private static final Range MAX_WALK_MINUTES = new Range("max_walk_minutes", 1, 3000, "minutes");
+    private static final Range MAX_SLOPE = new Range("max_slope_deg", 0, 90, "degrees");
+    private static final Range MIN_SEPARATION = new Range("min_separation_km", 0, 100, "km");
+    private static final Range CLOCK_OFFSET = new Range("clock_offset_s", -86_400, 86_400, "s");
+
     private final Path folder;
     private final PlanSection root;
     private final Faults faults;
@@ -48,7 +61,7 @@ final class QuestionsReader {
         calibration.refuseUnknownKeys();
         PlanSection doubts = root.table("doubt");
         Questions.Doubts known = new Questions.Doubts(
-                doubts.number("model_common_db", 0, 20, "dB"), doubts.number("place_spread_db", 0.5, 20, "dB"));
+                doubts.number(MODEL_COMMON), doubts.number(PLACE_SPREAD));
         doubts.refuseUnknownKeys();
         return new Questions(reach, relay, walks, file, known);
     }
@@ -59,14 +72,14 @@ final class QuestionsReader {
                 section.reference(Reference.FROM, positions),
                 section.reference(Reference.WITH, loadouts),
                 bearingStep(section),
-                section.number("cell_m", AreaRequest.LEAST_CELL_M, AreaRequest.LARGEST_CELL_M, "m", 30),
+                section.number(AreaRequest.CELL, 30),
                 section.word("model", LossModels.KEYWORD, LossModels.HANDHELD));
         section.refuseUnknownKeys();
         return question;
     }
 
     private static double bearingStep(PlanSection section) {
-        double step = section.number("bearing_step_deg", 1, 90, "degrees", BearingRequest.USUAL_STEP_DEG);
+        double step = section.number(BearingRequest.STEP, BearingRequest.USUAL_STEP_DEG);
         if (BearingRequest.makesTurn(step)) return step;
         section.fault(
                 "bearing_step_deg",
@@ -89,13 +102,13 @@ final class QuestionsReader {
         if (talk == Questions.WhoTalks.LISTED && pairs.isEmpty() && root.has("relay"))
             section.fault("talk", "is \"listed\", but there are no pairs. Add pairs = [[\"a\", \"b\"]].");
         Questions.RelayEquipment equipment = new Questions.RelayEquipment(
-                section.number("power_w", 0.001, 1500, "W", 5),
-                section.number("sensitivity_dbm", Radio.BEST_SENSITIVITY_DBM, Radio.WORST_SENSITIVITY_DBM, "dBm", -118),
-                section.number("gain_dbd", -30, 20, "dBd", -0.5),
-                section.number("mast_m", 0.5, 60, "m", 3),
-                section.number("feed_loss_db", 0, 30, "dB", 1),
+                section.number(Radio.POWER, 5),
+                section.number(Radio.SENSITIVITY, -118),
+                section.number(RELAY_GAIN, -0.5),
+                section.number(MAST, 3),
+                section.number(FEED_LOSS, 1),
                 section.flag("chained", false));
-        int count = (int) section.number("count", 1, 4, "", 1);
+        int count = (int) section.number(COUNT, 1);
         RelayMode mode = section.word("mode", RelayMode.KEYWORD, RelayMode.TWO_FREQUENCY);
         Questions.RelayConstraints constraints = constraints(section);
         section.refuseUnknownKeys();
@@ -104,9 +117,9 @@ final class QuestionsReader {
 
     private Questions.RelayConstraints constraints(PlanSection section) {
         Optional<Path> tracks = PlanReader.existing(section, "tracks", false, folder, faults);
-        double trackM = section.number("max_track_distance_m", 0, 100_000, "m", 500);
+        double trackM = section.number(MAX_TRACK_DISTANCE, 500);
         Optional<String> start = section.reference(Reference.WALK_FROM, positions);
-        OptionalDouble minutes = section.number("max_walk_minutes", 1, 3000, "minutes");
+        OptionalDouble minutes = section.number(MAX_WALK_MINUTES);
         Optional<Questions.WalkLimit> walk =
                 start.map(name -> new Questions.WalkLimit(name, minutes.orElse(Double.POSITIVE_INFINITY)));
         if (minutes.isPresent() && start.isEmpty())
@@ -114,10 +127,10 @@ final class QuestionsReader {
         return new Questions.RelayConstraints(
                 PlanReader.existing(section, "inside", false, folder, faults),
                 PlanReader.existing(section, "outside", false, folder, faults),
-                section.number("max_slope_deg", 0, 90, "degrees"),
+                section.number(MAX_SLOPE),
                 tracks.map(file -> new Questions.TrackLimit(file, trackM)),
                 walk,
-                section.number("min_separation_km", 0, 100, "km"));
+                section.number(MIN_SEPARATION));
     }
 
     private List<Questions.WalkEntry> walks() {
@@ -129,7 +142,7 @@ final class QuestionsReader {
             if (!section.has("reports")) section.fault("reports", "is missing. Name the CSV of the walk's reports.");
             Optional<String> base = section.reference(Reference.BASE, positions);
             Optional<String> loadout = section.reference(Reference.LOADOUT, loadouts);
-            OptionalDouble offset = section.number("clock_offset_s", -86_400, 86_400, "s");
+            OptionalDouble offset = section.number(CLOCK_OFFSET);
             section.refuseUnknownKeys();
             reports.ifPresent(file -> walks.add(new Questions.WalkEntry(name, track, file, base, loadout, offset)));
         }

@@ -1,5 +1,7 @@
 package handreach.propagation;
 
+import handreach.input.Range;
+
 /**
  * Refraction of the lower air.
  *
@@ -10,6 +12,13 @@ package handreach.propagation;
 public record Atmosphere(double effectiveRadiusFactor, double refractivityGradient, double surfaceRefractivity) {
     /** Mean earth radius of the Recommendations, km. */
     public static final double EARTH_RADIUS_KM = 6371;
+
+    /** Decrease of refractivity over the lowest kilometre: from the worst of rising air to the brink of ducting; our suggestion. */
+    public static final Range GRADIENT = new Range("refractivity_gradient", -400, 156.9, "N-units/km");
+    /** Effective over true earth radius: the same air, and on to a flat earth, as published examples take it; our suggestion. */
+    public static final Range FACTOR = new Range("k_factor", 0.25, 1e6, "");
+    /** Refractivity at sea level, from dry cold to humid hot air; our suggestion. */
+    public static final Range SURFACE_REFRACTIVITY = new Range("surface_refractivity", 200, 450, "N-units");
 
     public static final Atmosphere DEFAULT = ofGradient(45, 325);
 

@@ -1,5 +1,6 @@
 package handreach.propagation;
 
+import handreach.input.Range;
 import handreach.units.Frequency;
 import handreach.units.Polarization;
 import org.apache.commons.math3.complex.Complex;
@@ -13,15 +14,21 @@ import org.apache.commons.math3.complex.Complex;
  * @param conductivity S/m, not negative
  */
 public record Ground(double permittivity, double conductivity) {
+    /** From empty space to twice the permittivity of water; our suggestion. */
+    public static final Range PERMITTIVITY = new Range("permittivity", 1, 200, "");
+    /** From an insulator to twenty times sea water; our suggestion. */
+    public static final Range CONDUCTIVITY = new Range("conductivity", 0, 100, "S/m");
+
     public static final Ground AVERAGE = new Ground(15, 0.005);
 
     /** Wave impedance of vacuum over 2π, Ω: 60 in the texts. */
     private static final double SIXTY = 59.9584916;
 
     public Ground {
-        if (!(permittivity >= 1 && permittivity <= 200) || !(conductivity >= 0 && conductivity <= 100))
+        if (!PERMITTIVITY.accepts(permittivity) || !CONDUCTIVITY.accepts(conductivity))
             throw new IllegalArgumentException("ground constants " + permittivity + ", " + conductivity
-                    + " S/m; relative permittivity is 1 to 200, conductivity 0 to 100 S/m");
+                    + " S/m; relative permittivity is " + PERMITTIVITY.words() + ", conductivity "
+                    + CONDUCTIVITY.words());
         if (permittivity == 1 && conductivity == 0)
             throw new IllegalArgumentException(
                     "ground constants 1, 0 S/m are those of empty space; ground has a permittivity above 1");

@@ -35,26 +35,29 @@ public final class LossAccount {
     static void refuse(Profile profile, PathConditions conditions) {
         double lengthKm = profile.lengthKm();
         if (lengthKm < SHORTEST_KM)
-            throw new IllegalArgumentException(String.format(
+            throw new NoAnswer(String.format(
                     Locale.ROOT,
                     "the path is %.4g m long; the loss models hold from 50 m up. Move the ends apart.",
                     lengthKm * 1000));
         if (lengthKm > HALF_WAY_ROUND_KM)
-            throw new IllegalArgumentException(String.format(
+            throw new NoAnswer(String.format(
                     Locale.ROOT,
                     "the path is %.4g km long; no path on this earth exceeds 20 038 km. Check the unit.",
                     lengthKm));
         for (int i = 0; i < profile.count(); i++)
             if (Math.abs(profile.heightM(i)) > 12_000)
-                throw new IllegalArgumentException(String.format(
+                throw new NoAnswer(String.format(
                         Locale.ROOT,
                         "the ground at %.4g km is %.6g m high; heights lie within 12 000 m of sea level. Check the unit.",
                         profile.distanceKm(i),
                         profile.heightM(i)));
         double mhz = conditions.frequency().mhz();
-        if (mhz < 1 || mhz > 300_000)
-            throw new IllegalArgumentException(String.format(
-                    Locale.ROOT, "the frequency is %.6g MHz; the loss models answer for 1 to 300 000 MHz.", mhz));
+        if (!PathConditions.FREQUENCY.accepts(mhz))
+            throw new NoAnswer(String.format(
+                    Locale.ROOT,
+                    "the frequency is %.6g MHz; the loss models answer for %s.",
+                    mhz,
+                    PathConditions.FREQUENCY.words()));
     }
 
     public double freeSpaceDb() {

@@ -1,5 +1,7 @@
 package handreach.propagation;
 
+import handreach.input.Range;
+
 /**
  * The two antennas of a path, above the ground at its first and last sample.
  *
@@ -7,6 +9,9 @@ package handreach.propagation;
  * @param rxHeightM height of the antenna at the last sample above ground, m, above 0
  */
 public record Terminals(double txHeightM, double rxHeightM) {
+    /** Heights that are answered for: from a rod on the ground to the mast or slope that Rec. ITU-R P.1812 ends at; our suggestion. */
+    public static final Range HEIGHT = new Range("height_m", 0.1, 3000, "m");
+
     public Terminals {
         if (!(txHeightM > 0) || !(rxHeightM > 0) || txHeightM > 10_000 || rxHeightM > 10_000)
             throw new IllegalArgumentException("antenna heights " + txHeightM + " and " + rxHeightM + " m");

@@ -1,5 +1,6 @@
 package handreach.reach;
 
+import handreach.input.Range;
 import handreach.geodesy.Position;
 import handreach.propagation.LossModel;
 import handreach.propagation.PathConditions;
@@ -23,15 +24,15 @@ public record AreaRequest(
         Terminals terminals,
         PathConditions conditions,
         LossModel model) {
-    /** Farthest cell an engine reckons: beyond, the house has no model for antennas near the ground. */
-    public static final double LARGEST_RADIUS_M = 120_000;
-
-    /** Least radius that can be asked for: within it hardly a hill stands between two people, m; our suggestion. */
-    public static final double LEAST_RADIUS_M = 200;
-    /** Sides of a cell that can be asked for, m; our suggestion. */
-    public static final double LEAST_CELL_M = 5;
-
-    public static final double LARGEST_CELL_M = 2000;
+    /**
+     * Radius that can be asked for: within the least, hardly a hill stands between two people (our suggestion); beyond the largest,
+     * the house has no model for antennas near the ground.
+     */
+    public static final Range RADIUS = new Range("radius_km", 0.2, 120, "km");
+    /** Farthest cell an engine reckons, m. */
+    public static final double LARGEST_RADIUS_M = 1000 * RADIUS.high();
+    /** Sides of a cell that can be asked for; our suggestion. */
+    public static final Range CELL = new Range("cell_m", 5, 2000, "m");
 
     public AreaRequest {
         if (!(radiusM > 0 && radiusM <= LARGEST_RADIUS_M))

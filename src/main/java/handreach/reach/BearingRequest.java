@@ -1,5 +1,6 @@
 package handreach.reach;
 
+import handreach.input.Range;
 import handreach.geodesy.Position;
 import handreach.propagation.LossModel;
 import handreach.propagation.PathConditions;
@@ -15,6 +16,8 @@ import handreach.propagation.PathConditions;
  */
 public record BearingRequest(
         Position source, double radiusM, double stepDeg, PathConditions conditions, LossModel model) {
+    /** Steps that can be asked for; our suggestion. */
+    public static final Range STEP = new Range("bearing_step_deg", 1, 90, "degrees");
     /** Every 5°, as the tables show. */
     public static final double USUAL_STEP_DEG = 5;
 

@@ -1,6 +1,9 @@
 package handreach.reach;
 
 import handreach.geodesy.Ellipsoid;
+import java.util.Optional;
+import handreach.input.NumberText;
+import handreach.input.Range;
 import handreach.geodesy.Position;
 import java.util.Locale;
 
@@ -15,8 +18,9 @@ public final class CellGrid {
     /** Most cells of one grid: a radius of 60 km in cells of 30 m. */
     public static final int MOST_CELLS = 16_100_000;
 
-    /** Farthest latitude of a grid's middle; closer to the pole a grid in degrees is no longer near square. */
-    public static final double FARTHEST_LATITUDE_DEG = 80;
+    /** Latitude of an area's middle; closer to the pole a grid in degrees is no longer near square. */
+    public static final Range LATITUDE = new Range(
+            "centre", -80, 80, "degrees", "nearer to a pole, no map is drawn; single paths are answered there too");
 
     private final double northDeg;
     private final double westDeg;
@@ -26,9 +30,6 @@ public final class CellGrid {
     private final double longitudeStepDeg;
 
     private CellGrid(double middleLatitudeDeg, double middleLongitudeDeg, int rows, int columns, double cellM) {
-        if (!(Math.abs(middleLatitudeDeg) <= FARTHEST_LATITUDE_DEG))
-            throw new IllegalArgumentException(
-                    "the middle of a grid lies between 80 S and 80 N, not at " + middleLatitudeDeg);
         this.rows = rows;
         this.columns = columns;
         this.latitudeStepDeg = Math.toDegrees(cellM / Ellipsoid.meridionalRadiusM(middleLatitudeDeg));
@@ -51,7 +52,9 @@ public final class CellGrid {
      * @source radii of curvature of the WGS 84 ellipsoid
      */
     public static CellGrid around(Position centre, double radiusM, double cellM) {
-        requireSize(radiusM, cellM);
+        refusal(centre, radiusM, cellM).ifPresent(sentence -> {
+            throw new IllegalArgumentException(sentence);
+        });
         int side = sideOf(radiusM, cellM);
         return new CellGrid(centre.latitudeDeg(), centre.longitudeDeg(), side, side, cellM);
     }
@@ -169,22 +172,28 @@ public final class CellGrid {
         return Double.hashCode(northDeg) * 31 + Double.hashCode(westDeg) + rows;
     }
 
-    private static void requireSize(double radiusM, double cellM) {
+    /** Why there is no grid of these cells within this radius, and what would fit, to be asked before {@link #around}; nothing if there is. */
+    public static Optional<String> refusal(Position centre, double radiusM, double cellM) {
+        if (!LATITUDE.accepts(centre.latitudeDeg()))
+            return Optional.of(
+                    "the middle of an area is at latitude " + NumberText.plain(centre.latitudeDeg()) + ", allowed is "
+                            + LATITUDE.words() + ": " + LATITUDE.advice());
         if (!(cellM >= 1) || !(radiusM >= cellM) || Double.isInfinite(radiusM))
-            throw new IllegalArgumentException("radius " + radiusM + " m in cells of " + cellM + " m");
+            return Optional.of("a radius of " + NumberText.plain(radiusM) + " m holds no cells of "
+                    + NumberText.plain(cellM) + " m: take cells of 1 m and above, no larger than the radius");
         double side = 2 * Math.floor(radiusM / cellM) + 1;
-        if (!(side * side <= MOST_CELLS))
-            throw new IllegalArgumentException(String.format(
-                    Locale.ROOT,
-                    "a radius of %.1f km in cells of %.0f m is %.1f million cells (%.0f MB), at most %.1f million fit:"
-                            + " take at most %.1f km, or cells of %.0f m",
-                    radiusM / 1000,
-                    cellM,
-                    side * side / 1e6,
-                    side * side * LossGrid.BYTES_PER_CELL / 1e6,
-                    MOST_CELLS / 1e6,
-                    Math.floor(largestRadiusM(cellM) / 100) / 10,
-                    Math.ceil(2 * radiusM / (Math.floor(Math.sqrt(MOST_CELLS)) - 1))));
+        if (side * side <= MOST_CELLS) return Optional.empty();
+        return Optional.of(String.format(
+                Locale.ROOT,
+                "a radius of %.1f km in cells of %.0f m is %.1f million cells (%.0f MB), at most %.1f million fit:"
+                        + " take at most %.1f km, or cells of %.0f m",
+                radiusM / 1000,
+                cellM,
+                side * side / 1e6,
+                side * side * LossGrid.BYTES_PER_CELL / 1e6,
+                MOST_CELLS / 1e6,
+                Math.floor(largestRadiusM(cellM) / 100) / 10,
+                Math.ceil(2 * radiusM / (Math.floor(Math.sqrt(MOST_CELLS)) - 1))));
     }
 
     private static int sideOf(double radiusM, double cellM) {

@@ -1,5 +1,6 @@
 package handreach.study;
 
+import handreach.plan.PlanFile;
 import handreach.bench.AntennaResult;
 import handreach.bench.BenchAnalysis;
 import handreach.bench.MeterScale;
@@ -41,6 +42,7 @@ import java.util.stream.Stream;
 final class KitBuilder {
     private static final String WITH_WIRE = " with counterpoise wire";
 
+    private final PlanFile file;
     private final Plan plan;
     private final Optional<BenchAnalysis> bench;
     private final Frequency frequency;
@@ -48,8 +50,9 @@ final class KitBuilder {
     private final List<String> warnings;
     private final Map<String, ElevationPattern> patterns = new HashMap<>();
 
-    KitBuilder(Plan plan, Optional<BenchAnalysis> bench, List<String> warnings) {
-        this.plan = plan;
+    KitBuilder(PlanFile file, Optional<BenchAnalysis> bench, List<String> warnings) {
+        this.file = file;
+        this.plan = file.plan();
         this.bench = bench;
         this.frequency = plan.channel().frequency();
         this.band = Band.of(frequency);
@@ -168,9 +171,10 @@ final class KitBuilder {
             return new AntennaGain.Control(anchor, swr);
         }
         String with = loadout.counterpoise() ? " with the counterpoise wire" : "";
-        throw new InputFault(
-                "plan.toml",
-                0,
+        throw file.entryFault(
+                "loadout",
+                loadout.name(),
+                "antenna",
                 "antenna \"" + entry.name() + "\"" + with + " of loadout \"" + loadout.name()
                         + "\" has no delta over the control: neither received_level readings of it stand in the bench file, nor"
                         + " field_meter readings with a detector_law or meter_calibration declared. Add readings,"

@@ -1,5 +1,7 @@
 package handreach.study;
 
+import handreach.propagation.LossAccount;
+import handreach.propagation.NoAnswer;
 import handreach.budget.LinkBudget;
 import handreach.budget.TwoWayLedger;
 import handreach.geodesy.Position;
@@ -25,9 +27,6 @@ import java.util.Set;
 
 /** One path at a time: over a given profile, between two places, or between two people of a plan. */
 public final class PathStudy {
-    /** Shortest path a model is asked for, km. */
-    private static final double SHORTEST_KM = 0.05;
-
     private PathStudy() {}
 
     /** Ground for paths between places. */
@@ -126,15 +125,16 @@ public final class PathStudy {
 
     private static PathAnswer answer(
             PathLink link, Profile profile, List<LossModel> models, List<String> groundWarnings) {
-        if (profile.lengthKm() < SHORTEST_KM)
+        if (profile.lengthKm() < LossAccount.SHORTEST_KM)
             throw new InputFault(
                     "path",
                     0,
                     String.format(
                             java.util.Locale.ROOT,
-                            "the ends are %.0f m apart, at least 50 m are needed: nearer, antennas are not far from each other in the"
+                            "the ends are %.0f m apart, at least %.0f m are needed: nearer, antennas are not far from each other in the"
                                     + " sense of the models. Take a longer path.",
-                            1000 * profile.lengthKm()));
+                            1000 * profile.lengthKm(),
+                            1000 * LossAccount.SHORTEST_KM));
         Set<String> warnings = new LinkedHashSet<>(groundWarnings);
         List<PathLoss> losses = new ArrayList<>();
         for (LossModel model : models) {
@@ -142,7 +142,7 @@ public final class PathStudy {
                 PathLoss loss = model.loss(profile, link.terminals(), link.conditions());
                 losses.add(loss);
                 warnings.addAll(loss.warnings());
-            } catch (IllegalArgumentException refused) {
+            } catch (NoAnswer refused) {
                 if (models.size() == 1) throw new InputFault("path", 0, model.name() + ": " + refused.getMessage());
                 warnings.add(model.name() + " does not apply: " + refused.getMessage());
             }

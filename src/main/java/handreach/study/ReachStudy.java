@@ -32,6 +32,7 @@ import java.util.function.LongSupplier;
 /** The main job: how far each loadout of a plan reaches, by bearing and over the area. */
 public final class ReachStudy {
     private final Scene scene;
+    private final ReachWish wish;
     private final Position middle;
     private final double radiusM;
     private final List<Loadout> loadouts;
@@ -44,6 +45,7 @@ public final class ReachStudy {
 
     private ReachStudy(Scene planned, ReachWish wish) {
         this.scene = planned.asked(wish);
+        this.wish = wish;
         this.middle = scene.middle();
         this.radiusM = 1000 * scene.plan().places().area().radiusKm();
         this.loadouts = scene.loadouts().stream()
@@ -64,7 +66,7 @@ public final class ReachStudy {
 
     /** Runs the study as the wish says, and where it says nothing as the plan says. */
     public static ReachAnswer run(Scene scene, ReachWish wish, Progress progress) {
-        return new ReachStudy(scene, wish).answer(wish, progress);
+        return new ReachStudy(scene, wish).answer(progress);
     }
 
     /**
@@ -75,30 +77,46 @@ public final class ReachStudy {
     public static Optional<MarchCost> cost(Scene scene, ReachWish wish, LongSupplier threadNanos) {
         if (!MapEngine.MARCH.goesBy(scene.asked(wish).model())) return Optional.empty();
         ReachStudy study = new ReachStudy(scene, wish);
-        study.requireKnownMiddle();
+        study.check();
         MarchTrial trial = new MarchTrial(Scene.threads(), threadNanos);
-        try {
-            MarchCost bearings = MarchCost.ofBearings(study.bearingRequest(), study.heights, study.ground, trial);
-            if (!wish.withArea()) return Optional.of(bearings);
-            AreaRequest area = study.areaRequest();
-            return MapEngine.MARCH
-                    .cost(area, study.heights, study.ground, trial)
-                    .map(bearings::and);
-        } catch (IllegalArgumentException refused) {
-            throw new InputFault("plan", 0, "[reach]: " + refused.getMessage() + ".");
-        }
+        MarchCost bearings = MarchCost.ofBearings(study.bearingRequest(), study.heights, study.ground, trial);
+        if (!wish.withArea()) return Optional.of(bearings);
+        return MapEngine.MARCH
+                .cost(study.areaRequest(), study.heights, study.ground, trial)
+                .map(bearings::and);
+    }
+
+    /** What this study needs beyond what the reader of the plan has checked key by key. */
+    private void check() {
+        if (!CellGrid.LATITUDE.accepts(middle.latitudeDeg()))
+            throw middleFault(CellGrid.refusal(middle, radiusM, 1).orElseThrow() + ".");
+        requireKnownMiddle();
+        if (!wish.withArea()) return;
+        CellGrid.refusal(middle, radiusM, scene.plan().questions().reach().cellM())
+                .ifPresent(sentence -> {
+                    throw areaFault(sentence + ".");
+                });
+    }
+
+    /** A fault of the radius with the cell, by whichever of the two was said last. */
+    private InputFault areaFault(String text) {
+        if (wish.cellM().isPresent()) return new InputFault("--cell-m", 0, text);
+        if (wish.radiusKm().isPresent()) return new InputFault("--radius-km", 0, text);
+        return scene.file().fault("area", AreaRequest.RADIUS.key(), text);
+    }
+
+    private InputFault middleFault(String text) {
+        boolean isNamed = scene.plan().questions().reach().from().isPresent();
+        return isNamed ? scene.file().fault("reach", "from", text) : scene.file().fault("area", "centre", text);
     }
 
     private void requireKnownMiddle() {
         if (scene.tiles().at(middle).isVoid())
-            throw new InputFault(
-                    "plan",
-                    0,
-                    "the middle of the rose lies where no elevation is known. Add the tile, or move the position that [reach] from names.");
+            throw middleFault("the middle of the rose lies where no elevation is known. Add the tile, or move the position that [reach] from names.");
     }
 
-    private ReachAnswer answer(ReachWish wish, Progress progress) {
-        requireKnownMiddle();
+    private ReachAnswer answer(Progress progress) {
+        check();
         List<BearingLosses> losses = losses(progress);
         double odds = scene.plan().channel().wish().odds();
         int control = loadouts.stream()
@@ -127,7 +145,7 @@ public final class ReachStudy {
                     + " bearings the ground is unknown somewhere within the radius; beyond that nothing is claimed.");
         for (ModelNote note : ModelNote.of(losses)) warnings.add(words(note));
         Optional<ReachAnswer.AreaAnswer> area =
-                wish.withArea() ? Optional.of(area(odds, wish, progress)) : Optional.empty();
+                wish.withArea() ? Optional.of(area(odds, progress)) : Optional.empty();
         area.ifPresent(this::warnOfSteepCells);
         warnings.addAll(scene.warnings());
         return new ReachAnswer(scene, middle, reaches, area, verdicts, List.copyOf(warnings));
@@ -179,24 +197,16 @@ public final class ReachStudy {
     }
 
     private List<BearingLosses> losses(Progress progress) {
-        try {
-            return BearingLosses.of(bearingRequest(), heights, ground, Scene.threads(), progress);
-        } catch (IllegalArgumentException refused) {
-            throw new InputFault("plan", 0, "[reach]: " + refused.getMessage() + ".");
-        }
+        return BearingLosses.of(bearingRequest(), heights, ground, Scene.threads(), progress);
     }
 
     private AreaRequest areaRequest() {
         double cellM = scene.plan().questions().reach().cellM();
-        try {
-            CellGrid grid = CellGrid.around(middle, radiusM, cellM);
-            return new AreaRequest(middle, grid, radiusM, heights.get(0), scene.conditions(middle), scene.model());
-        } catch (IllegalArgumentException tooLarge) {
-            throw new InputFault("plan", 0, "[area] radius_km with [reach] cell_m: " + tooLarge.getMessage() + ".");
-        }
+        CellGrid grid = CellGrid.around(middle, radiusM, cellM);
+        return new AreaRequest(middle, grid, radiusM, heights.get(0), scene.conditions(middle), scene.model());
     }
 
-    private ReachAnswer.AreaAnswer area(double targetOdds, ReachWish wish, Progress progress) {
+    private ReachAnswer.AreaAnswer area(double targetOdds, Progress progress) {
         AreaRequest request = areaRequest();
         MapEngine engine = wish.engine().orElseGet(() -> MapEngine.usual(request, ground));
         List<LossGrid> losses = engine.engine(request, Scene.threads()).losses(request, heights, ground, progress);

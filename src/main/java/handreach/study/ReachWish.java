@@ -10,7 +10,6 @@ import handreach.propagation.LossModel;
 import handreach.propagation.LossModels;
 import handreach.reach.AreaRequest;
 import handreach.reach.MapEngine;
-import java.math.BigDecimal;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -51,14 +50,8 @@ public record ReachWish(
     /** Every fault of the wish at once, named by the options that set it. */
     void check(Plan plan) {
         Faults faults = new Faults();
-        within(
-                faults,
-                "--radius-km",
-                radiusKm,
-                AreaRequest.LEAST_RADIUS_M / 1000,
-                AreaRequest.LARGEST_RADIUS_M / 1000,
-                "km");
-        within(faults, "--cell-m", cellM, AreaRequest.LEAST_CELL_M, AreaRequest.LARGEST_CELL_M, "m");
+        radiusKm.ifPresent(km -> AreaRequest.RADIUS.check(faults, "--radius-km", km));
+        cellM.ifPresent(m -> AreaRequest.CELL.check(faults, "--cell-m", m));
         List<String> known =
                 plan.kit().loadouts().stream().map(Kit.LoadoutEntry::name).toList();
         for (String name : loadouts)
@@ -80,21 +73,6 @@ public record ReachWish(
                                         : "is " + one.word()
                                                 + ", but full-wave goes along whole radials. Take --engine march, or another --model."));
         faults.throwIfAny();
-    }
-
-    private static void within(
-            Faults faults, String option, OptionalDouble value, double low, double high, String unit) {
-        if (value.isPresent() && !(value.getAsDouble() >= low && value.getAsDouble() <= high))
-            faults.add(
-                    option,
-                    0,
-                    "is " + plain(value.getAsDouble()) + ", allowed is " + plain(low) + " to " + plain(high) + " "
-                            + unit + ". Correct the value.");
-    }
-
-    private static String plain(double number) {
-        if (!Double.isFinite(number)) return String.valueOf(number);
-        return new BigDecimal(Double.toString(number)).stripTrailingZeros().toPlainString();
     }
 
     private LossModel modelFor(Plan plan) {

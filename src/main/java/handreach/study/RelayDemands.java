@@ -3,7 +3,6 @@ package handreach.study;
 import handreach.budget.LinkEnd;
 import handreach.geodesy.GeodesicLine;
 import handreach.geodesy.Position;
-import handreach.input.InputFault;
 import handreach.loadout.Loadout;
 import handreach.plan.Places;
 import handreach.plan.Questions;
@@ -43,9 +42,9 @@ final class RelayDemands {
     static List<Demand> of(Scene scene, List<String> warnings) {
         List<Demand> demands = all(scene, warnings);
         if (demands.size() > RelayQuestion.MOST_DEMANDS)
-            throw new InputFault(
-                    "plan",
-                    0,
+            throw scene.file().fault(
+                    "relay",
+                    "talk",
                     "positions, routes and sectors make " + demands.size() + " places to serve, at most "
                             + RelayQuestion.MOST_DEMANDS
                             + " are allowed. Leave some out, or give sectors a larger spacing_m.");
@@ -160,10 +159,10 @@ final class RelayDemands {
                         .map(Places.PositionEntry::name)
                         .toList();
                 if (bases.isEmpty())
-                    throw new InputFault(
-                            "plan",
-                            0,
-                            "[relay] talk is \"all-to-base\", but no position has base = true. Mark the base.");
+                    throw scene.file().fault(
+                            "relay",
+                            "talk",
+                            "talk is \"all-to-base\", but no position has base = true. Mark the base.");
                 for (String base : bases) for (int d : numbers(demands, base)) talks.addAll(Talk.allToBase(demands, d));
             }
             case LISTED -> {
@@ -174,9 +173,9 @@ final class RelayDemands {
             case ALL_TO_ALL -> talks.addAll(Talk.allToAll(demands));
         }
         if (talks.isEmpty())
-            throw new InputFault(
-                    "plan",
-                    0,
+            throw scene.file().fault(
+                    "relay",
+                    "talk",
                     "[relay] there are not two people on known ground who must talk. Add positions, routes or sectors.");
         return List.copyOf(talks);
     }

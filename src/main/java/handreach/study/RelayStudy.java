@@ -2,7 +2,6 @@ package handreach.study;
 
 import handreach.budget.LinkEnd;
 import handreach.geodesy.Position;
-import handreach.input.InputFault;
 import handreach.loadout.Loadout;
 import handreach.loadout.Radio;
 import handreach.plan.Questions;
@@ -146,20 +145,20 @@ public final class RelayStudy {
                     "Searched in cells of %.0f m instead of %.0f m, to stay within memory.",
                     used,
                     cellM));
-        try {
-            return CellGrid.around(middle, radiusM, fits > cellM ? used : Math.min(cellM, radiusM / 2));
-        } catch (IllegalArgumentException tooLarge) {
-            throw new InputFault("plan", 0, "[area] radius_km with [reach] cell_m: " + tooLarge.getMessage() + ".");
-        }
+        double taken = fits > cellM ? used : Math.min(cellM, radiusM / 2);
+        CellGrid.refusal(middle, radiusM, taken).ifPresent(sentence -> {
+            throw scene.file().fault("area", "centre", sentence + ".");
+        });
+        return CellGrid.around(middle, radiusM, taken);
     }
 
     private AllowedGround allowed(CellGrid grid) {
         RelayConstraints limits = constraints();
         if (limits.walk().isPresent() && grid.indexOf(limits.walk().get().start()) < 0)
-            throw new InputFault(
-                    "plan",
-                    0,
-                    "[relay] walk_from lies outside the area. Choose a place within radius_km, or enlarge it.");
+            throw scene.file().fault(
+                    "relay",
+                    "walk_from",
+                    "walk_from lies outside the area. Choose a place within radius_km, or enlarge it.");
         AllowedGround ground = AllowedGround.of(grid, middle, radiusM, scene.tiles(), limits);
         if (ground.allowedCount() == 0)
             warnings.add(

@@ -85,7 +85,7 @@ public final class Scene {
         this.cut = cut;
         this.bench = bench;
         List<String> notes = new ArrayList<>(benchNotes);
-        this.loadouts = List.copyOf(new KitBuilder(file.plan(), bench, notes).loadouts());
+        this.loadouts = List.copyOf(new KitBuilder(file, bench, notes).loadouts());
         this.calibration = file.plan().questions().calibration().map(CalibrationFile::read);
         calibration.ifPresent(learned -> notes.add(learned.words()));
         this.warnings = List.copyOf(notes);

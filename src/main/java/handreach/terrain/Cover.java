@@ -1,5 +1,6 @@
 package handreach.terrain;
 
+import handreach.input.Range;
 import handreach.input.Keyword;
 import java.util.List;
 
@@ -21,6 +22,9 @@ public enum Cover {
     public static final Keyword<Cover> KEYWORD = Keyword.of(List.of(values()), Cover::word);
     /** Tallest trees and roofs that a person may state, m; the tallest trees known stand some 116 m (from memory). */
     public static final double TALLEST_M = 150;
+
+    public static final Range CANOPY = new Range("canopy_height_m", 1, TALLEST_M, "m");
+    public static final Range ROOF = new Range("roof_height_m", 1, TALLEST_M, "m");
 
     private final double representativeHeightM;
 

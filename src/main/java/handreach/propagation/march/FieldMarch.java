@@ -1,5 +1,6 @@
 package handreach.propagation.march;
 
+import handreach.propagation.NoAnswer;
 import handreach.profile.Profile;
 import handreach.propagation.FreeSpace;
 import handreach.propagation.PathConditions;
@@ -208,7 +209,7 @@ public final class FieldMarch {
 
     private static void checkCost(FieldMarchCost cost, Profile profile) {
         if (cost.seconds() > LONGEST_S || cost.bytes() > MOST_BYTES)
-            throw new IllegalArgumentException(String.format(
+            throw new NoAnswer(String.format(
                     Locale.ROOT,
                     "a field march over %.0f km would take some %.0f s and %d MB; %.0f s and %d MB are allowed. Shorten the path,"
                             + " or take the handheld model.",

@@ -1,5 +1,6 @@
 package handreach.propagation.march;
 
+import handreach.propagation.NoAnswer;
 import java.util.List;
 
 /**
@@ -72,7 +73,7 @@ public final class FullWaveRadial {
     }
 
     private int checked(int sample) {
-        if (onRadial(sample) >= answered) throw new IllegalArgumentException(refusal);
+        if (onRadial(sample) >= answered) throw new NoAnswer(refusal);
         return sample;
     }
 

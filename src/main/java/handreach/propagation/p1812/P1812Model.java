@@ -1,5 +1,6 @@
 package handreach.propagation.p1812;
 
+import handreach.input.Range;
 import handreach.profile.Profile;
 import handreach.profile.Zone;
 import handreach.propagation.Climate;
@@ -67,17 +68,17 @@ public final class P1812Model implements LossModel {
     }
 
     private static void refuse(Climate climate) {
-        refuseOutside("time percentage", climate.timePercent(), 1, 50, "%");
-        refuseOutside("location percentage", climate.locationPercent(), 1, 99, "%");
-        refuseOutside("latitude", climate.latitudeDeg(), -90, 90, "°");
-        refuseOutside("distance of the first end to the coast", climate.coastTxKm(), 0, 1e5, "km");
-        refuseOutside("distance of the last end to the coast", climate.coastRxKm(), 0, 1e5, "km");
+        refuseOutside("time percentage", climate.timePercent(), Climate.TIME);
+        refuseOutside("location percentage", climate.locationPercent(), Climate.LOCATION);
+        refuseOutside("latitude", climate.latitudeDeg(), Climate.LATITUDE);
+        refuseOutside("distance of the first end to the coast", climate.coastTxKm(), Climate.COAST);
+        refuseOutside("distance of the last end to the coast", climate.coastRxKm(), Climate.COAST);
     }
 
-    private static void refuseOutside(String what, double value, double low, double high, String unit) {
-        if (!(value >= low && value <= high))
-            throw new IllegalArgumentException(String.format(
-                    Locale.ROOT, "the %s is %s; %s takes %.0f to %.0f %s.", what, value, DOCUMENT, low, high, unit));
+    private static void refuseOutside(String what, double value, Range range) {
+        if (!range.accepts(value))
+            throw new IllegalArgumentException(
+                    "the " + what + " is " + value + "; " + DOCUMENT + " takes " + range.words() + ".");
     }
 
     private static void warn(LossAccount account, Profile profile, Terminals terminals, PathConditions conditions) {

@@ -9,6 +9,7 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import handreach.propagation.NoAnswer;
 import handreach.profile.Profile;
 import handreach.propagation.FullWaveRows;
 import handreach.propagation.PathConditions;
@@ -265,8 +266,8 @@ class FieldMarchTest {
     void refusesWhatNobodyWouldWaitFor() {
         PathConditions conditions = conditions(100_000, Polarization.VERTICAL, 15, 0.005, 4.0 / 3);
         Profile profile = level(60_000, 30, 0);
-        IllegalArgumentException fault =
-                assertThrows(IllegalArgumentException.class, () -> FieldMarch.along(profile, 1.5, 1.5, conditions));
+        NoAnswer fault =
+                assertThrows(NoAnswer.class, () -> FieldMarch.along(profile, 1.5, 1.5, conditions));
         assertTrue(fault.getMessage().contains("are allowed"), fault.getMessage());
         assertTrue(FieldMarch.cost(profile, 1.5, 1.5, conditions).seconds() > 600);
     }

@@ -8,6 +8,7 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import handreach.propagation.NoAnswer;
 import handreach.profile.Profile;
 import handreach.propagation.FullWaveRows;
 import handreach.propagation.PathConditions;
@@ -201,14 +202,14 @@ class FullWaveSteepTest {
         FullWaveRadial before = FieldMarch.along(cliff.upTo(3), 1.5, 1.5, CHANNEL);
         assertEquals(4, radial.answered());
         assertEquals(before.meanLossDb(3), radial.meanLossDb(3), 1e-9);
-        IllegalArgumentException refused = assertThrows(IllegalArgumentException.class, () -> radial.meanLossDb(4));
+        NoAnswer refused = assertThrows(NoAnswer.class, () -> radial.meanLossDb(4));
         assertEquals(
                 "from 0.09 km the ground slopes by more than 45°, up to 46°: behind that the field march gives no answer"
                         + " (docs/full-wave.md). Take the handheld model.",
                 refused.getMessage());
-        assertThrows(IllegalArgumentException.class, () -> radial.excessDb(6));
+        assertThrows(NoAnswer.class, () -> radial.excessDb(6));
         assertThrows(
-                IllegalArgumentException.class, () -> new FullWave().loss(cliff, new Terminals(1.5, 1.5), CHANNEL));
+                NoAnswer.class, () -> new FullWave().loss(cliff, new Terminals(1.5, 1.5), CHANNEL));
         assertTrue(
                 radial.warnings().get(0).contains("No answer"),
                 radial.warnings().toString());

@@ -7,6 +7,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import handreach.propagation.NoAnswer;
 import handreach.profile.Profile;
 import handreach.propagation.FullWaveRows;
 import handreach.propagation.LossModels;
@@ -118,7 +119,7 @@ class FullWaveTest {
                         .abs());
         assertEquals(norton, loss.excessDb(), 0.3);
         Profile tooShort = level(49, 49, 0);
-        assertThrows(IllegalArgumentException.class, () -> new FullWave().loss(tooShort, terminals, conditions));
+        assertThrows(NoAnswer.class, () -> new FullWave().loss(tooShort, terminals, conditions));
     }
 
     @Test

@@ -1,0 +1,229 @@
+package handreach;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import com.tngtech.archunit.core.domain.JavaModifier;
+import com.tngtech.archunit.core.importer.ClassFileImporter;
+import com.tngtech.archunit.core.importer.ImportOption;
+import handreach.cli.CommandLineFace;
+import handreach.input.Range;
+import handreach.loadout.Loadout;
+import handreach.loadout.Radio;
+import handreach.plan.Channel;
+import handreach.propagation.Atmosphere;
+import handreach.propagation.Climate;
+import handreach.propagation.Ground;
+import handreach.propagation.PathConditions;
+import handreach.propagation.Terminals;
+import handreach.reach.AreaRequest;
+import handreach.reach.BearingRequest;
+import handreach.reach.CellGrid;
+import handreach.terrain.Cover;
+import java.io.ByteArrayOutputStream;
+import java.io.IOException;
+import java.io.PrintStream;
+import java.lang.reflect.Field;
+import java.lang.reflect.Modifier;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Set;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.Test;
+
+/** A limit is owned once: help and documents say what its owner says. */
+class LimitsTest {
+    private static final String KIT = "handreach.plan.KitReader";
+    private static final String PLACES = "handreach.plan.PlacesReader";
+    private static final String QUESTIONS = "handreach.plan.QuestionsReader";
+
+    /** A number of a plan. */
+    private record Key(String section, Range range) {
+        String row() {
+            return "| `" + section + "` | `" + range.key() + "` | " + range.words() + " |";
+        }
+    }
+
+    /** A number of an option. */
+    private record Option(String command, String name, Range range) {}
+
+    private static final List<Key> PLAN = List.of(
+            new Key("[channel]", Channel.FREQUENCY),
+            new Key("[target]", Channel.ODDS),
+            new Key("[ground]", Ground.PERMITTIVITY),
+            new Key("[ground]", Ground.CONDUCTIVITY),
+            new Key("[ground]", Atmosphere.GRADIENT),
+            new Key("[ground]", Atmosphere.FACTOR),
+            new Key("[ground]", Atmosphere.SURFACE_REFRACTIVITY),
+            new Key("[ground]", Cover.CANOPY),
+            new Key("[ground]", Cover.ROOF),
+            new Key("[[radio]]", Radio.POWER),
+            new Key("[[radio]]", Radio.SENSITIVITY),
+            new Key("[[radio]]", Radio.NOISE_FIGURE),
+            new Key("[[antenna]]", of(KIT, "LENGTH")),
+            new Key("[[antenna]]", of(KIT, "MASS")),
+            new Key("[[antenna]]", of(KIT, "PRICE")),
+            new Key("[[antenna]]", of(KIT, "STIFFNESS")),
+            new Key("[[antenna]]", of(KIT, "BURDEN_RANK")),
+            new Key("[[antenna]]", of(KIT, "DELTA")),
+            new Key("[[antenna]]", of(KIT, "DELTA_UNCERTAINTY")),
+            new Key("[[antenna]]", of(KIT, "SWR")),
+            new Key("[[antenna]]", of(KIT, "GAIN_DBI")),
+            new Key("[[antenna]]", of(KIT, "GAIN_DBD")),
+            new Key("[[antenna]]", of(KIT, "GAIN_UNCERTAINTY")),
+            new Key("[anchor]", of(KIT, "ANCHOR_GAIN")),
+            new Key("[anchor]", of(KIT, "UNCERTAINTY")),
+            new Key("[[loadout]]", Loadout.HEIGHT),
+            new Key("[[loadout]]", Loadout.TILT),
+            new Key("[[carry_loss]]", of(KIT, "CARRY_GAIN")),
+            new Key("[[carry_loss]]", of(KIT, "UNCERTAINTY")),
+            new Key("[[carry_loss]]", of(KIT, "SPREAD")),
+            new Key("[area]", AreaRequest.RADIUS),
+            new Key("[[position]], [[route]], [[sector]]", of(PLACES, "WEIGHT")),
+            new Key("[[sector]]", of(PLACES, "SPACING")),
+            new Key("[reach]", BearingRequest.STEP),
+            new Key("[reach]", AreaRequest.CELL),
+            new Key("[relay]", of(QUESTIONS, "COUNT")),
+            new Key("[relay]", Radio.POWER),
+            new Key("[relay]", Radio.SENSITIVITY),
+            new Key("[relay]", of(QUESTIONS, "RELAY_GAIN")),
+            new Key("[relay]", of(QUESTIONS, "MAST")),
+            new Key("[relay]", of(QUESTIONS, "FEED_LOSS")),
+            new Key("[relay]", of(QUESTIONS, "MAX_SLOPE")),
+            new Key("[relay]", of(QUESTIONS, "MAX_TRACK_DISTANCE")),
+            new Key("[relay]", of(QUESTIONS, "MAX_WALK_MINUTES")),
+            new Key("[relay]", of(QUESTIONS, "MIN_SEPARATION")),
+            new Key("[[walk]]", of(QUESTIONS, "CLOCK_OFFSET")),
+            new Key("[doubt]", of(QUESTIONS, "MODEL_COMMON")),
+            new Key("[doubt]", of(QUESTIONS, "PLACE_SPREAD")));
+
+    private static final List<Option> OPTIONS = List.of(
+            new Option("path", "--frequency-mhz", PathConditions.FREQUENCY),
+            new Option("path", "--permittivity", Ground.PERMITTIVITY),
+            new Option("path", "--conductivity", Ground.CONDUCTIVITY),
+            new Option("path", "--refractivity-gradient", Atmosphere.GRADIENT),
+            new Option("path", "--k-factor", Atmosphere.FACTOR),
+            new Option("path", "--n0", Atmosphere.SURFACE_REFRACTIVITY),
+            new Option("path", "--latitude", Climate.LATITUDE),
+            new Option("path", "--coast-km", Climate.COAST),
+            new Option("path", "--time-percent", Climate.TIME),
+            new Option("path", "--location-percent", Climate.LOCATION),
+            new Option("path", "--tx-height-m", Terminals.HEIGHT),
+            new Option("path", "--rx-height-m", Terminals.HEIGHT),
+            new Option("pattern", "--frequency-mhz", Channel.FREQUENCY),
+            new Option("pattern", "--length-wavelengths", of("handreach.cli.PatternCommand", "LENGTH")),
+            new Option("pattern", "--step-deg", of("handreach.cli.PatternCommand", "STEP")),
+            new Option("match", "--channel-mhz", of("handreach.cli.MatchCommand", "CHANNEL_RANGE")),
+            new Option("match", "--system-ohm", of("handreach.cli.MatchCommand", "SYSTEM")),
+            new Option("walk", "--reports", of("handreach.cli.WalkCommand", "REPORTS")),
+            new Option("reach", "--radius-km", AreaRequest.RADIUS),
+            new Option("reach", "--cell-m", AreaRequest.CELL));
+
+    private static final List<String> COMMANDS =
+            List.of("bench", "match", "pattern", "tiles", "path", "reach", "relay", "walk", "card", "report", "desk");
+    private static final Pattern HELP_OF_OPTION = Pattern.compile("(?m)^ {1,8}(?:-\\w, )?(--[\\w-]+)[^\\n]*(?:\\n {12,}[^\\n]*)*");
+    private static final Pattern SPAN = Pattern.compile("-?\\d[\\d.]* to -?\\d[\\d.]*\\d|-?\\d+ to \\d+");
+
+    @Test
+    void helpSaysWhatTheOwnerSays() {
+        for (Option option : OPTIONS) {
+            String help = helpOf(option.command()).stream()
+                    .filter(text -> text.startsWith(option.name()))
+                    .findFirst()
+                    .orElse("");
+            assertTrue(help.contains(" " + option.range().words()), option + ": " + help);
+        }
+    }
+
+    @Test
+    void noOptionNamesARangeThatNobodyOwns() {
+        List<String> found = new ArrayList<>();
+        for (String command : COMMANDS)
+            for (String help : helpOf(command)) {
+                Matcher span = SPAN.matcher(help);
+                String name = help.split("[ =,]")[0];
+                boolean isOwned = OPTIONS.stream()
+                        .anyMatch(option ->
+                                option.command().equals(command) && option.name().equals(name));
+                if (span.find() && !isOwned) found.add(command + " " + help);
+            }
+        assertEquals(List.of(), found);
+    }
+
+    @Test
+    void thePageOfThePlanFileSaysWhatTheOwnersSay() throws IOException {
+        List<String> told = Files.readAllLines(Path.of("docs/plan-file.md")).stream()
+                .dropWhile(line -> !line.equals("## What the numbers may be"))
+                .filter(line -> line.startsWith("| `"))
+                .toList();
+        assertEquals(
+                String.join("\n", PLAN.stream().map(Key::row).toList()), String.join("\n", told));
+    }
+
+    @Test
+    void thePageOfLimitsSaysWhatTheOwnersSay() throws IOException {
+        String page = Files.readString(Path.of("docs/limits.md"));
+        for (String words : List.of(
+                Channel.FREQUENCY.words() + " in a plan",
+                PathConditions.FREQUENCY.words() + " for a single path",
+                "a radius of " + AreaRequest.RADIUS.words(),
+                "cells of " + AreaRequest.CELL.words(),
+                Loadout.HEIGHT.words() + " in a plan",
+                Terminals.HEIGHT.words() + " for a single path",
+                "latitudes of " + CellGrid.LATITUDE.words())) assertTrue(page.contains(words), words);
+    }
+
+    /** A range that the tables above do not know is one that no page and no help is held against. */
+    @Test
+    void everyRangeOfTheProgramIsInTheseTables() {
+        Set<Range> known = new HashSet<>();
+        Stream.concat(PLAN.stream().map(Key::range), OPTIONS.stream().map(Option::range))
+                .forEach(known::add);
+        known.add(CellGrid.LATITUDE);
+        List<String> unknown = new ArrayList<>();
+        new ClassFileImporter()
+                .withImportOption(ImportOption.Predefined.DO_NOT_INCLUDE_TESTS)
+                .importPackages("handreach").stream()
+                        .flatMap(owner -> owner.getFields().stream())
+                        .filter(field -> field.getRawType().getName().equals(Range.class.getName()))
+                        .filter(field -> field.getModifiers()
+                                .contains(JavaModifier.STATIC))
+                        // Written by the program itself, and the version of the format, which is one number.
+                        .filter(field -> !field.getOwner().getSimpleName().equals("CalibrationFile")
+                                && !field.getName().equals("FORMAT"))
+                        .filter(field -> !known.contains(of(field.getOwner().getName(), field.getName())))
+                        .forEach(field -> unknown.add(field.getFullName()));
+        assertEquals(List.of(), unknown);
+    }
+
+    /** Help of every option of a command, from its name on, in one line each. */
+    private static List<String> helpOf(String command) {
+        ByteArrayOutputStream out = new ByteArrayOutputStream();
+        PrintStream to = new PrintStream(out, true, StandardCharsets.UTF_8);
+        assertEquals(0, CommandLineFace.run(new String[] {command, "--help"}, to, to));
+        List<String> options = new ArrayList<>();
+        Matcher option = HELP_OF_OPTION.matcher(out.toString(StandardCharsets.UTF_8));
+        while (option.find())
+            options.add(option.group().substring(option.start(1) - option.start()).replaceAll("\\s+", " "));
+        assertTrue(options.size() > 1, command + ": " + out);
+        return options;
+    }
+
+    /** A range that only its reader sees. */
+    private static Range of(String owner, String field) {
+        try {
+            Field declared = Class.forName(owner).getDeclaredField(field);
+            assertTrue(Modifier.isStatic(declared.getModifiers()), owner + "." + field);
+            declared.setAccessible(true);
+            return (Range) declared.get(null);
+        } catch (ReflectiveOperationException gone) {
+            throw new AssertionError(gone);
+        }
+    }
+}
