@@ -7,6 +7,8 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import com.tngtech.archunit.core.domain.Dependency;
 import com.tngtech.archunit.core.domain.JavaClass;
 import com.tngtech.archunit.core.domain.JavaClasses;
+import com.tngtech.archunit.core.domain.JavaMethod;
+import com.tngtech.archunit.core.domain.JavaModifier;
 import com.tngtech.archunit.core.importer.ClassFileImporter;
 import com.tngtech.archunit.core.importer.ImportOption;
 import java.io.IOException;
@@ -25,33 +27,29 @@ import org.junit.jupiter.api.TestFactory;
 
 /** The room table of DEVELOPERS.md as data: who may import whom, and which libraries stay at home. */
 class HouseTest {
-    private static final String TO_REACH = "units input uncertainty geodesy loadout terrain profile propagation budget";
-    private static final String TO_STUDY =
-            "units input uncertainty geodesy bench loadout terrain profile propagation budget reach relay walk plan";
-
-    /** Room to the rooms it may import. A row that nobody needs is not harmful; a missing one stops the build. */
+    /** Room to the rooms it imports: none that is not here, and none here that it does without. */
     static final Map<String, String> MAY_IMPORT = Map.ofEntries(
             entry("units", ""),
             entry("input", ""),
-            entry("uncertainty", "units"),
-            entry("geodesy", "units input"),
+            entry("uncertainty", ""),
+            entry("geodesy", "input"),
             entry("bench", "units input uncertainty"),
             entry("loadout", "units input uncertainty bench"),
-            entry("terrain", "units input geodesy"),
-            entry("profile", "units input geodesy terrain"),
-            entry("propagation", "units input uncertainty profile terrain"),
+            entry("terrain", "input geodesy"),
+            entry("profile", "input geodesy terrain"),
+            entry("propagation", "units input terrain profile"),
             entry("budget", "units uncertainty bench loadout propagation"),
-            entry("reach", TO_REACH),
+            entry("reach", "input uncertainty geodesy terrain profile propagation budget"),
             entry("relay", "units input uncertainty geodesy loadout terrain profile propagation budget reach"),
-            entry("walk", "units input uncertainty geodesy terrain reach"),
-            entry("plan", "units input uncertainty geodesy terrain loadout propagation budget reach relay"),
-            entry("study", TO_STUDY),
-            entry("cartography", "units geodesy terrain reach"),
-            entry("report", TO_STUDY + " study cartography"),
-            entry("cli", TO_STUDY + " study cartography report"),
-            entry("desktop", TO_STUDY + " study cartography report"));
+            entry("walk", "input uncertainty geodesy terrain reach"),
+            entry("plan", "units input geodesy loadout terrain propagation reach relay"),
+            entry("study", "PLACE"),
+            entry("cartography", "units geodesy terrain"),
+            entry("report", "PLACE"),
+            entry("cli", "PLACE"),
+            entry("desktop", "PLACE"));
 
-    /** Package prefix to the only rooms that may touch it. */
+    /** Package prefix to the rooms that touch it: no other, and each of these does. */
     private static final Map<String, Set<String>> AT_HOME = Map.ofEntries(
             entry("javafx.", Set.of("desktop")),
             entry("java.awt.", Set.of("report", "desktop", "terrain")),
@@ -60,7 +58,17 @@ class HouseTest {
             entry("org.tomlj.", Set.of("plan")),
             entry("org.apache.pdfbox.", Set.of("report")),
             entry("picocli.", Set.of("cli")),
-            entry("io.jenetics.jpx.", Set.of("walk", "report")));
+            entry("io.jenetics.jpx.", Set.of("walk", "report")),
+            entry("net.sf.geographiclib.", Set.of("geodesy", "reach")),
+            entry("com.fasterxml.jackson.", Set.of("terrain", "report")),
+            entry("org.apache.commons.csv.", Set.of("input", "bench", "report")),
+            entry("org.apache.commons.math3.", Set.of("uncertainty", "bench", "propagation", "reach", "relay", "walk")),
+            entry(
+                    "org.locationtech.jts.",
+                    Set.of("terrain", "reach", "relay", "study", "cartography", "report", "desktop")));
+
+    /** Types that only the virtual machine calls, by name. */
+    private static final Set<String> CALLED_FROM_OUTSIDE = Set.of("handreach.Handreach", "handreach.SevereOnly");
 
     private static final JavaClasses CLASSES = new ClassFileImporter()
             .withImportOption(ImportOption.Predefined.DO_NOT_INCLUDE_TESTS)
@@ -89,6 +97,110 @@ class HouseTest {
                 .forEach(room ->
                         found.addAll(faults(room, target -> target.getName().startsWith(prefix)))));
         assertEquals(List.of(), found);
+    }
+
+    @TestFactory
+    Stream<DynamicTest> everyDoorIsUsed() {
+        return MAY_IMPORT.keySet().stream()
+                .sorted()
+                .map(room -> DynamicTest.dynamicTest(room, () -> {
+                    Set<String> used = classesOf(room)
+                            .flatMap(c -> c.getDirectDependenciesFromSelf().stream())
+                            .map(d -> roomOf(d.getTargetClass().getBaseComponentType().getPackageName()))
+                            .filter(other -> other != null && !other.isEmpty() && !other.equals(room))
+                            .collect(Collectors.toCollection(TreeSet::new));
+                    assertEquals(used, doorsOf(room));
+                }));
+    }
+
+    @Test
+    void everyHomeOfALibraryUsesIt() {
+        List<String> unused = new ArrayList<>();
+        AT_HOME.forEach((prefix, homes) -> homes.stream()
+                .filter(room -> faults(room, target -> target.getName().startsWith(prefix))
+                        .isEmpty())
+                .forEach(room -> unused.add(prefix + " in " + room)));
+        assertEquals(List.of(), unused);
+    }
+
+    /** What no other package needs is package-private, so that a reader of a room sees what it is for. */
+    @Test
+    void everyPublicTypeIsNeededInAnotherPackage() {
+        List<String> found = CLASSES.stream()
+                .filter(c -> c.isTopLevelClass() && c.getModifiers().contains(JavaModifier.PUBLIC))
+                .filter(c -> !CALLED_FROM_OUTSIDE.contains(c.getName()))
+                .filter(c -> CLASSES.stream()
+                        .filter(other -> !other.getPackageName().equals(c.getPackageName()))
+                        .flatMap(other -> other.getDirectDependenciesFromSelf().stream())
+                        .noneMatch(d ->
+                                outermost(d.getTargetClass().getBaseComponentType()).equals(c)))
+                .map(JavaClass::getName)
+                .sorted()
+                .toList();
+        assertEquals(List.of(), found);
+    }
+
+    /** Main code that only tests call is a promise nobody asked for. */
+    @Test
+    void noPublicMethodIsThereForTestsAlone() {
+        List<String> found = CLASSES.stream()
+                .filter(c -> !CALLED_FROM_OUTSIDE.contains(outermost(c).getName()))
+                .flatMap(c -> c.getMethods().stream())
+                .filter(m -> m.getModifiers().contains(JavaModifier.PUBLIC)
+                        && !m.getModifiers().contains(JavaModifier.SYNTHETIC)
+                        && !m.getModifiers().contains(JavaModifier.BRIDGE))
+                .filter(m -> !isCalledUnseen(m))
+                .filter(m -> m.getAccessesToSelf().stream()
+                        .allMatch(a -> a.getOrigin().equals(m)))
+                .map(JavaMethod::getFullName)
+                .sorted()
+                .toList();
+        assertEquals(List.of(), found);
+    }
+
+    /** Parts of records are read by the writer of JSON; what overrides something is called as that. */
+    private static boolean isCalledUnseen(JavaMethod method) {
+        JavaClass owner = method.getOwner();
+        boolean isPart = owner.isRecord() && method.getRawParameterTypes().isEmpty();
+        boolean isOfEnum = owner.isEnum() && Set.of("values", "valueOf").contains(method.getName());
+        boolean isOverride = Stream.concat(
+                        owner.getAllRawSuperclasses().stream(), owner.getAllRawInterfaces().stream())
+                .flatMap(above -> above.getMethods().stream())
+                .anyMatch(above -> above.getName().equals(method.getName())
+                        && above.getRawParameterTypes().size()
+                                == method.getRawParameterTypes().size());
+        return isPart || isOfEnum || isOverride;
+    }
+
+    private static JavaClass outermost(JavaClass type) {
+        return type.getEnclosingClass().map(HouseTest::outermost).orElse(type);
+    }
+
+    private static Set<String> doorsOf(String room) {
+        Set<String> doors = new TreeSet<>(List.of(MAY_IMPORT.get(room).split(" ")));
+        doors.remove("");
+        return doors;
+    }
+
+    /** The room table of the contributors' page has these doors, in the order of the house. */
+    @Test
+    void thePageForContributorsHasTheseDoors() throws IOException {
+        List<String> rows = Files.readAllLines(Path.of("DEVELOPERS.md")).stream()
+                .filter(line -> line.matches("\\| `[a-z]+` \\| .*"))
+                .toList();
+        List<String> order =
+                rows.stream().map(row -> row.split("`")[1]).toList();
+        assertEquals(new TreeSet<>(MAY_IMPORT.keySet()), new TreeSet<>(order));
+        List<String> wanted = order.stream()
+                .map(room -> "`" + room + "`: "
+                        + order.stream().filter(doorsOf(room)::contains).collect(Collectors.joining(", ")))
+                .toList();
+        List<String> told = rows.stream()
+                .map(row -> row.split(" \\|"))
+                .map(cells -> cells[0].substring(2) + ":" + (cells.length > 2 ? cells[2] : ""))
+                .map(row -> row.replace(": nothing", ": "))
+                .toList();
+        assertEquals(String.join("\n", wanted), String.join("\n", told));
     }
 
     @Test

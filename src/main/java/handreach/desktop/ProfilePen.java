@@ -22,9 +22,6 @@ final class ProfilePen {
     private static final double BAND_PX = 16;
     /** Numbers and words under the cut. */
     private static final double AXIS_PX = 38;
-    /** Part of the first Fresnel zone that should be free (Rec. ITU-R P.530), as in the report. */
-    private static final double FREE_SHARE = 0.6;
-
     private final GraphicsContext gc;
     private final PathView view;
     private final Look look;
@@ -186,7 +183,7 @@ final class ProfilePen {
         gc.setStroke(colours.ray());
         gc.setLineWidth(1);
         gc.stroke();
-        zone(FREE_SHARE);
+        zone(PathGeometry.FREE_SHARE);
         gc.setLineDashes(5, 4);
         gc.stroke();
         gc.setLineDashes();

@@ -95,10 +95,10 @@ public record CalibrationFile(SiteCalibration site, List<List<String>> links) {
                         "# Site calibration, learned from walks. Name it in the plan to accept it: [calibration] file = \"…\"\n")
                 .append("# loss_db is added to the loss: positive where the site is worse than predicted.\n")
                 .append("made_from = ")
-                .append(quoted(site.origin().source()))
+                .append(PlanText.quoted(site.origin().source()))
                 .append('\n')
                 .append("day = ")
-                .append(quoted(site.origin().date().toString()))
+                .append(PlanText.quoted(site.origin().date().toString()))
                 .append('\n')
                 .append("observations = ")
                 .append(site.origin().observations())
@@ -107,22 +107,22 @@ public record CalibrationFile(SiteCalibration site, List<List<String>> links) {
                 .append(number(site.spreadDb()))
                 .append("    # between places, in place of the ledger's\n");
         List<String> pairs = new ArrayList<>();
-        for (List<String> ends : links) pairs.add("[" + quoted(ends.get(0)) + ", " + quoted(ends.get(1)) + "]");
+        for (List<String> ends : links) pairs.add("[" + PlanText.quoted(ends.get(0)) + ", " + PlanText.quoted(ends.get(1)) + "]");
         out.append("links = [").append(String.join(", ", pairs)).append("]    # loadouts at base and walker\n\n");
         Position middle = site.area().middle();
         out.append("[area]    # where it holds\nmiddle = ")
-                .append(quoted(String.format(Locale.ROOT, "%.6f, %.6f", middle.latitudeDeg(), middle.longitudeDeg())))
+                .append(PlanText.quoted(String.format(Locale.ROOT, "%.6f, %.6f", middle.latitudeDeg(), middle.longitudeDeg())))
                 .append("\nradius_m = ")
                 .append(number(site.area().radiusM()))
                 .append("\n\n[bias]\n");
         append(out, site.bias());
         for (Cover cover : Cover.values())
             if (site.biasByCover().containsKey(cover)) {
-                out.append("\n[[cover]]\nname = ").append(quoted(cover.word())).append('\n');
+                out.append("\n[[cover]]\nname = ").append(PlanText.quoted(cover.word())).append('\n');
                 append(out, site.biasByCover().get(cover));
             }
         site.biasByCarry().keySet().stream().sorted().forEach(carry -> {
-            out.append("\n[[carry]]\nname = ").append(quoted(carry)).append('\n');
+            out.append("\n[[carry]]\nname = ").append(PlanText.quoted(carry)).append('\n');
             append(out, site.biasByCarry().get(carry));
         });
         return out.toString();
@@ -139,11 +139,6 @@ public record CalibrationFile(SiteCalibration site, List<List<String>> links) {
     private static String number(double value) {
         String text = String.format(Locale.ROOT, "%.3f", value);
         return text.equals("-0.000") ? "0.000" : text;
-    }
-
-    private static String quoted(String text) {
-        String plain = text.replaceAll("\\p{Cntrl}", " ").replace("\\", "\\\\").replace("\"", "\\\"");
-        return "\"" + plain + "\"";
     }
 
     /** What it does to the prediction, in one sentence. */

@@ -1,18 +1,12 @@
 package handreach.plan;
 
+import handreach.input.AtomicFile;
 import handreach.input.InputFault;
 import handreach.input.SourceText;
 import java.io.IOException;
-import java.nio.ByteBuffer;
-import java.nio.channels.FileChannel;
 import java.nio.charset.StandardCharsets;
-import java.nio.file.AtomicMoveNotSupportedException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.nio.file.StandardCopyOption;
-import java.nio.file.StandardOpenOption;
-import java.nio.file.attribute.PosixFileAttributeView;
-import java.util.UUID;
 
 /**
  * A plan with the text it was read from, so that saving keeps comments and order. Immutable: every edit makes a new one.
@@ -138,31 +132,6 @@ public final class PlanFile {
 
     private static void write(Path target, String body) throws IOException {
         String ending = body.isEmpty() || body.endsWith("\n") ? "" : "\n";
-        byte[] bytes = (body + ending).getBytes(StandardCharsets.UTF_8);
-        String name = "." + target.getFileName() + "." + UUID.randomUUID() + ".new";
-        Path fresh = folderOf(target).resolve(name);
-        try {
-            try (FileChannel channel =
-                    FileChannel.open(fresh, StandardOpenOption.CREATE_NEW, StandardOpenOption.WRITE)) {
-                ByteBuffer buffer = ByteBuffer.wrap(bytes);
-                while (buffer.hasRemaining()) channel.write(buffer);
-                channel.force(true);
-            }
-            keepRights(target, fresh);
-            try {
-                Files.move(fresh, target, StandardCopyOption.ATOMIC_MOVE, StandardCopyOption.REPLACE_EXISTING);
-            } catch (AtomicMoveNotSupportedException e) {
-                Files.move(fresh, target, StandardCopyOption.REPLACE_EXISTING);
-            }
-        } finally {
-            Files.deleteIfExists(fresh);
-        }
-    }
-
-    /** Whoever could read the plan before can read it after. */
-    private static void keepRights(Path former, Path fresh) throws IOException {
-        PosixFileAttributeView view = Files.getFileAttributeView(former, PosixFileAttributeView.class);
-        if (view != null && Files.exists(former))
-            Files.setPosixFilePermissions(fresh, view.readAttributes().permissions());
+        AtomicFile.write(target, out -> out.write((body + ending).getBytes(StandardCharsets.UTF_8)));
     }
 }

@@ -16,12 +16,13 @@ import java.util.Objects;
  */
 public final class PathSampler {
     /** Spacing of posts where no tile is, m: as one arc-second. */
-    private static final double DEFAULT_POSTS_M = 30;
+    public static final double USUAL_POST_M = 30;
+    /** Most samples of one cut. */
+    public static final int MOST_SAMPLES = 400_000;
 
     private static final double LONGEST_M = 1_000_000;
     private static final double PROBE_EVERY_M = 1000;
     private static final int MOST_PROBES = 200;
-    private static final int MOST_SAMPLES = 400_000;
     private static final int FEWEST_SAMPLES = 3;
 
     private final Elevation elevation;
@@ -85,7 +86,7 @@ public final class PathSampler {
         line.fill(probes, latitudeDeg, longitudeDeg);
         double finest = Double.POSITIVE_INFINITY;
         for (int i = 0; i < probes; i++)
-            finest = Math.min(finest, elevation.postSpacingM(latitudeDeg[i], longitudeDeg[i], DEFAULT_POSTS_M));
+            finest = Math.min(finest, elevation.postSpacingM(latitudeDeg[i], longitudeDeg[i], USUAL_POST_M));
         return finest;
     }
 

@@ -13,6 +13,9 @@ import java.util.Optional;
  * upward. The ends of the profile are the feet of the antennas and never obstacles.
  */
 public final class PathGeometry {
+    /** Share of the first Fresnel zone that counts as clear: common practice, Rec. ITU-R P.530 design rule. */
+    public static final double FREE_SHARE = 0.6;
+
     private final double[] dKm;
     private final double[] surfaceM;
     private final double txTipM;

@@ -1,14 +1,12 @@
 package handreach.reach;
 
+import handreach.profile.PathSampler;
 import handreach.propagation.radial.Radial;
 import handreach.terrain.Cover;
 import java.util.Arrays;
 
 /** Reads the ground along radials and at cells into arrays that are used again. One per thread. */
 final class RaySampler {
-    /** As paths are cut: posts taken where no tile is, how often their spacing is looked up, how often at most. */
-    private static final double DEFAULT_POST_M = 30;
-
     private static final double PROBE_EVERY_M = 1000;
     private static final int MOST_PROBES = 200;
     private static final double NEGLIGIBLE_DEG = 1e-10;
@@ -54,7 +52,7 @@ final class RaySampler {
             double t = lengthM * i / (probes - 1) / frame.radiusM();
             double lat = AzimuthalFrame.value(latitudePower, t);
             double lon = AzimuthalFrame.value(longitudePower, t);
-            finest = Math.min(finest, ground.elevation().postSpacingM(lat, folded(lon), DEFAULT_POST_M));
+            finest = Math.min(finest, ground.elevation().postSpacingM(lat, folded(lon), PathSampler.USUAL_POST_M));
         }
         return finest;
     }

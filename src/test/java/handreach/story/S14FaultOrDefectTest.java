@@ -117,7 +117,7 @@ class S14FaultOrDefectTest {
         String text = Files.readString(SAMPLE.resolve("plan.toml"));
         assertTrue(text.contains(before), before);
         text = text.replace(before, after);
-        for (String named : List.of("tiles", "../invented-bench/bench.csv")) {
+        for (String named : List.of("tiles", "../invented-bench/bench.csv", "walk-track.gpx", "walk-reports.csv")) {
             Path there = SAMPLE.resolve(named).toAbsolutePath().normalize();
             text = text.replace('"' + named + '"', '"' + there.toString().replace('\\', '/') + '"');
         }

@@ -28,9 +28,6 @@ public final class ProfileFigure implements Figure {
     private static final double PLOT_HEIGHT_PX = 300;
     private static final double LEFT_PX = 78;
     private static final double RIGHT_PX = 22;
-    /** Share of the first Fresnel zone that counts as clear: common practice, Rec. ITU-R P.530 design rule. */
-    private static final double FREE_SHARE = 0.6;
-
     private static final int GROUND_RGB = 0xB9AE9C;
     private static final int GROUND_EDGE_RGB = 0x54493A;
     private static final int RAY_RGB = 0x0B4F7A;
@@ -114,7 +111,7 @@ public final class ProfileFigure implements Figure {
     }
 
     private double freeRadiusM(int i) {
-        return FREE_SHARE * geometry.fresnelRadiusM(i);
+        return PathGeometry.FREE_SHARE * geometry.fresnelRadiusM(i);
     }
 
     @Override
@@ -143,7 +140,7 @@ public final class ProfileFigure implements Figure {
 
     private static String clearanceWords(PathGeometry.Clearance worst) {
         double share = worst.inFresnelRadii();
-        String state = share >= FREE_SHARE ? "clear" : share >= 0 ? "grazed" : "blocked";
+        String state = share >= PathGeometry.FREE_SHARE ? "clear" : share >= 0 ? "grazed" : "blocked";
         return state + ": least clearance " + Axis.number(share, 2)
                 + String.format(Locale.ROOT, " of the first Fresnel radius at %.2f km", worst.distanceKm());
     }

@@ -1,4 +1,4 @@
-package handreach.report.file;
+package handreach.input;
 
 import java.io.IOException;
 import java.nio.file.FileAlreadyExistsException;

@@ -1,0 +1,70 @@
+package handreach.input;
+
+import java.io.BufferedOutputStream;
+import java.io.IOException;
+import java.io.OutputStream;
+import java.nio.channels.Channels;
+import java.nio.channels.FileChannel;
+import java.nio.file.AtomicMoveNotSupportedException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
+import java.nio.file.StandardOpenOption;
+import java.nio.file.attribute.PosixFileAttributeView;
+
+/**
+ * A file that is there whole or not at all: written beside its place, forced to disk, then moved over the former one in one step.
+ *
+ * <p>Whatever goes wrong while writing, what was written beside is removed and the former file stays as it was. Whoever could read the
+ * former file can read the new one.
+ */
+public final class AtomicFile {
+    /** What writes the content. */
+    @FunctionalInterface
+    public interface Content {
+        void writeTo(OutputStream out) throws IOException;
+    }
+
+    private AtomicFile() {}
+
+    /** Writes and moves into place; the folder must be there. */
+    public static void write(Path file, Content content) throws IOException {
+        Path target = file.toAbsolutePath();
+        Path beside = PartFiles.beside(target);
+        try {
+            fill(beside, content);
+            keepRights(target, beside);
+            move(beside, target);
+        } finally {
+            PartFiles.close(beside);
+        }
+    }
+
+    /** Whether the program is being ended; then whatever could not be written was not written for that reason. */
+    public static boolean isEnding() {
+        return PartFiles.isEnding();
+    }
+
+    private static void fill(Path beside, Content content) throws IOException {
+        try (FileChannel channel = FileChannel.open(beside, StandardOpenOption.WRITE)) {
+            OutputStream out = new BufferedOutputStream(Channels.newOutputStream(channel), 1 << 16);
+            content.writeTo(out);
+            out.flush();
+            channel.force(true);
+        }
+    }
+
+    private static void keepRights(Path former, Path fresh) throws IOException {
+        PosixFileAttributeView view = Files.getFileAttributeView(former, PosixFileAttributeView.class);
+        if (view != null && Files.exists(former))
+            Files.setPosixFilePermissions(fresh, view.readAttributes().permissions());
+    }
+
+    private static void move(Path beside, Path target) throws IOException {
+        try {
+            Files.move(beside, target, StandardCopyOption.ATOMIC_MOVE, StandardCopyOption.REPLACE_EXISTING);
+        } catch (AtomicMoveNotSupportedException e) {
+            Files.move(beside, target, StandardCopyOption.REPLACE_EXISTING);
+        }
+    }
+}
