@@ -39,28 +39,38 @@ class HouseTest {
             entry("profile", "input geodesy terrain"),
             entry("propagation", "units input terrain profile"),
             entry("budget", "units uncertainty bench loadout propagation"),
-            entry("reach", "input uncertainty geodesy terrain profile propagation budget"),
+            entry("reach", "units input uncertainty geodesy terrain profile propagation budget"),
             entry("relay", "units input uncertainty geodesy loadout terrain profile propagation budget reach"),
             entry("walk", "input uncertainty geodesy terrain reach"),
             entry("plan", "units input geodesy loadout terrain propagation reach relay"),
-            entry("study", "PLACE"),
+            entry(
+                    "study",
+                    "units input uncertainty geodesy bench loadout terrain profile propagation budget reach relay walk plan"),
             entry("cartography", "units geodesy terrain"),
-            entry("report", "PLACE"),
-            entry("cli", "PLACE"),
-            entry("desktop", "PLACE"));
+            entry(
+                    "report",
+                    "units input uncertainty geodesy bench loadout terrain profile propagation budget reach relay walk plan"
+                            + " study cartography"),
+            entry(
+                    "cli",
+                    "units input geodesy bench loadout terrain profile propagation reach walk plan study report"),
+            entry(
+                    "desktop",
+                    "units input uncertainty geodesy bench loadout terrain profile propagation budget reach relay walk plan"
+                            + " study cartography report"));
 
     /** Package prefix to the rooms that touch it: no other, and each of these does. */
     private static final Map<String, Set<String>> AT_HOME = Map.ofEntries(
             entry("javafx.", Set.of("desktop")),
             entry("java.awt.", Set.of("report", "desktop", "terrain")),
             entry("javax.imageio.", Set.of("report", "desktop", "terrain")),
-            entry("org.geotools.", Set.of("terrain", "report")),
+            entry("org.geotools.", Set.of("terrain")),
             entry("org.tomlj.", Set.of("plan")),
             entry("org.apache.pdfbox.", Set.of("report")),
             entry("picocli.", Set.of("cli")),
-            entry("io.jenetics.jpx.", Set.of("walk", "report")),
+            entry("io.jenetics.jpx.", Set.of("report")),
             entry("net.sf.geographiclib.", Set.of("geodesy", "reach")),
-            entry("com.fasterxml.jackson.", Set.of("terrain", "report")),
+            entry("com.fasterxml.jackson.", Set.of("terrain", "report", "cli")),
             entry("org.apache.commons.csv.", Set.of("input", "bench", "report")),
             entry("org.apache.commons.math3.", Set.of("uncertainty", "bench", "propagation", "reach", "relay", "walk")),
             entry(
@@ -69,6 +79,11 @@ class HouseTest {
 
     /** Types that only the virtual machine calls, by name. */
     private static final Set<String> CALLED_FROM_OUTSIDE = Set.of("handreach.Handreach", "handreach.SevereOnly");
+
+    /** What these rules found when they came in and nobody has mended yet, one name a line: a list that only shrinks. */
+    private static final Path TYPES = Path.of("src/test/resources/handreach/house-types.txt");
+
+    private static final Path METHODS = Path.of("src/test/resources/handreach/house-methods.txt");
 
     private static final JavaClasses CLASSES = new ClassFileImporter()
             .withImportOption(ImportOption.Predefined.DO_NOT_INCLUDE_TESTS)
@@ -137,7 +152,7 @@ class HouseTest {
                 .map(JavaClass::getName)
                 .sorted()
                 .toList();
-        assertEquals(List.of(), found);
+        onlyOwed(TYPES, found);
     }
 
     /** Main code that only tests call is a promise nobody asked for. */
@@ -155,7 +170,7 @@ class HouseTest {
                 .map(JavaMethod::getFullName)
                 .sorted()
                 .toList();
-        assertEquals(List.of(), found);
+        onlyOwed(METHODS, found);
     }
 
     /** Parts of records are read by the writer of JSON; what overrides something is called as that. */
@@ -170,6 +185,20 @@ class HouseTest {
                         && above.getRawParameterTypes().size()
                                 == method.getRawParameterTypes().size());
         return isPart || isOfEnum || isOverride;
+    }
+
+    private static void onlyOwed(Path list, List<String> found) {
+        try {
+            List<String> owed = Files.readAllLines(list);
+            assertEquals(
+                    List.of(), found.stream().filter(name -> !owed.contains(name)).toList(), "new");
+            assertEquals(
+                    List.of(),
+                    owed.stream().filter(name -> !found.contains(name)).toList(),
+                    "mended: take these lines out of " + list);
+        } catch (IOException e) {
+            throw new java.io.UncheckedIOException(e);
+        }
     }
 
     private static JavaClass outermost(JavaClass type) {

@@ -6,7 +6,7 @@ package handreach.bench;
  * @param permittivity relative permittivity, from 1 up
  * @param conductivity siemens per metre, not negative
  */
-public record RangeGround(double permittivity, double conductivity) {
+record RangeGround(double permittivity, double conductivity) {
     /** Ground of medium quality, as in the check rows of the two-ray formula (ITU-R P.527, from memory). */
     public static final RangeGround AVERAGE = new RangeGround(15, 0.005);
 

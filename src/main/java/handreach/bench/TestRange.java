@@ -19,7 +19,7 @@ import org.apache.commons.math3.complex.Complex;
  * @param ground between them
  * @param antennaSizeM largest dimension of everything that radiates, counterpoise included, where declared
  */
-public record TestRange(
+record TestRange(
         double distanceM,
         double txHeightM,
         double rxHeightM,

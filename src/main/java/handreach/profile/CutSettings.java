@@ -17,6 +17,11 @@ import java.util.OptionalDouble;
  * @param roofHeightM height of the roofs in every kind of town, m; empty for the representative heights
  */
 public record CutSettings(Surface surface, OptionalDouble canopyHeightM, OptionalDouble roofHeightM) {
+    /** Spacing of posts where no tile is, m: as one arc-second. */
+    public static final double USUAL_POST_M = 30;
+    /** Most samples of one cut. */
+    public static final int MOST_SAMPLES = 400_000;
+
     public static final CutSettings DEFAULT = of(Surface.BARE_EARTH);
 
     public CutSettings {

@@ -15,11 +15,6 @@ import java.util.Objects;
  * At the end samples the clutter is what stands around the person, who stands on the ground under it.
  */
 public final class PathSampler {
-    /** Spacing of posts where no tile is, m: as one arc-second. */
-    public static final double USUAL_POST_M = 30;
-    /** Most samples of one cut. */
-    public static final int MOST_SAMPLES = 400_000;
-
     private static final double LONGEST_M = 1_000_000;
     private static final double PROBE_EVERY_M = 1000;
     private static final int MOST_PROBES = 200;
@@ -86,12 +81,12 @@ public final class PathSampler {
         line.fill(probes, latitudeDeg, longitudeDeg);
         double finest = Double.POSITIVE_INFINITY;
         for (int i = 0; i < probes; i++)
-            finest = Math.min(finest, elevation.postSpacingM(latitudeDeg[i], longitudeDeg[i], USUAL_POST_M));
+            finest = Math.min(finest, elevation.postSpacingM(latitudeDeg[i], longitudeDeg[i], CutSettings.USUAL_POST_M));
         return finest;
     }
 
     private int sample(GeodesicLine line, double atMostM) {
-        int steps = (int) Math.min(MOST_SAMPLES, Math.ceil(line.lengthM() / atMostM));
+        int steps = (int) Math.min(CutSettings.MOST_SAMPLES, Math.ceil(line.lengthM() / atMostM));
         count = Math.max(FEWEST_SAMPLES, steps + 1);
         spacingM = line.lengthM() / (count - 1);
         reserve(count);

@@ -8,7 +8,7 @@ import java.util.List;
  * Several knife edges by the main-edge method: the edge with the greatest ν counts for the whole path, then the parts on either
  * side of it are treated alike.
  */
-public final class Deygout {
+final class Deygout {
     /**
      * Up to this many samples a profile is read as an outline, every point of it an edge; a finer profile is sampled ground, on
      * which every sample of a rounded hill would count as an edge of its own, so that only three edges are taken.

@@ -1,7 +1,7 @@
 package handreach.propagation;
 
 /** Several knife edges one after the other, each lit by the one before. */
-public final class EpsteinPeterson {
+final class EpsteinPeterson {
     /** Below this ν over its neighbours' line a sample of sampled ground is no edge of its own (ours). */
     static final double LEAST_SEPARATE_NU = 0.5;
 

@@ -1,7 +1,7 @@
 package handreach.propagation;
 
 /** The Fresnel integrals C(x) = ∫cos(πs²/2)ds and S(x) = ∫sin(πs²/2)ds from 0 to x. */
-public record FresnelIntegral(double c, double s) {
+record FresnelIntegral(double c, double s) {
     private static final double SERIES_LIMIT = 1.6;
     private static final double NO_LONGER_MATTERS = 1e8;
 

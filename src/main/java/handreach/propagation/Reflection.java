@@ -5,7 +5,7 @@ import handreach.units.Polarization;
 import org.apache.commons.math3.complex.Complex;
 
 /** Reflection of a plane wave from the ground. */
-public final class Reflection {
+final class Reflection {
     private Reflection() {}
 
     /**

@@ -5,7 +5,7 @@ import handreach.units.Frequency;
 import org.apache.commons.math3.distribution.NormalDistribution;
 
 /** Both antennas at street level in town. The loss is complete: no clutter, ground or diffraction is added to it. */
-public final class StreetLevel {
+final class StreetLevel {
     private static final NormalDistribution STANDARD = new NormalDistribution(null, 0, 1);
     private static final double SIGMA_DB = 7;
     private static final double TRANSITION_M = 20;

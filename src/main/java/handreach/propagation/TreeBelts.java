@@ -14,7 +14,7 @@ import java.util.List;
  * are the terminal's ({@link Woodland#terminalDb}), so that no tree counts twice. Trees on a crest that the bare-ground model
  * already bends over add only what they raise the crest by.
  */
-public final class TreeBelts {
+final class TreeBelts {
     private TreeBelts() {}
 
     /**

@@ -1,6 +1,6 @@
 package handreach.reach;
 
-import handreach.profile.PathSampler;
+import handreach.profile.CutSettings;
 import handreach.geodesy.Position;
 import handreach.propagation.LossModels;
 import handreach.propagation.PathConditions;
@@ -21,7 +21,7 @@ final class AreaSetting {
         this.conditions = conditions;
         this.ground = ground.near(source, radiusM);
         this.frame = AzimuthalFrame.of(source, Math.max(radiusM, 2 * CellsByRadial.NEAREST_M));
-        this.postM = ground.elevation().postSpacingM(source.latitudeDeg(), source.longitudeDeg(), PathSampler.USUAL_POST_M);
+        this.postM = ground.elevation().postSpacingM(source.latitudeDeg(), source.longitudeDeg(), CutSettings.USUAL_POST_M);
     }
 
     /** For an engine that asks the model anew for every cell; a march would take hours so. */
@@ -49,13 +49,13 @@ final class AreaSetting {
 
     /** Intervals into which a path of this length is cut: none longer than half the finest posts along it. */
     int exactIntervals(double lengthM, double finestPostM) {
-        double stepM = Math.max(finestPostM / 2, lengthM / PathSampler.MOST_SAMPLES);
+        double stepM = Math.max(finestPostM / 2, lengthM / CutSettings.MOST_SAMPLES);
         return (int) Math.max(FEWEST_INTERVALS, Math.ceil(lengthM / stepM));
     }
 
     /** Sample spacing of a sweep, m: half a post, as paths are cut; a coarser or finer one sees other tops, and differs by a decibel. */
     double sweepStepM() {
-        return Math.max(postM / 2, radiusM / PathSampler.MOST_SAMPLES);
+        return Math.max(postM / 2, radiusM / CutSettings.MOST_SAMPLES);
     }
 
     /** Fills a radial along an azimuth as a single path of that length is cut. */

@@ -14,7 +14,7 @@ import java.util.List;
  * before it starts what that costs. What it changes is measured on some cells against a march along each cell's own path, and
  * handed out with the result.
  */
-public final class MarchArea implements AreaEngine {
+final class MarchArea implements AreaEngine {
     /** Radials every half degree. */
     private static final int RADIALS_OF_A_MAP = 720;
 

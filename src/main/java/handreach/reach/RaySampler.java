@@ -1,6 +1,6 @@
 package handreach.reach;
 
-import handreach.profile.PathSampler;
+import handreach.profile.CutSettings;
 import handreach.propagation.radial.Radial;
 import handreach.terrain.Cover;
 import java.util.Arrays;
@@ -52,7 +52,7 @@ final class RaySampler {
             double t = lengthM * i / (probes - 1) / frame.radiusM();
             double lat = AzimuthalFrame.value(latitudePower, t);
             double lon = AzimuthalFrame.value(longitudePower, t);
-            finest = Math.min(finest, ground.elevation().postSpacingM(lat, folded(lon), PathSampler.USUAL_POST_M));
+            finest = Math.min(finest, ground.elevation().postSpacingM(lat, folded(lon), CutSettings.USUAL_POST_M));
         }
         return finest;
     }

@@ -4,7 +4,7 @@ import java.util.Arrays;
 import java.util.BitSet;
 
 /** How long it takes to walk from a start to every cell of a grid. */
-public final class HikingTime {
+final class HikingTime {
     /** Off a path walkers keep this share of the speed. */
     static final double OFF_PATH = 0.6;
     /** Steeper than this, rise over run, nobody is sent on foot; our suggestion. */

@@ -1,7 +1,7 @@
 package handreach.bench.match;
 
 /** The one-resonance picture of a whip: how bandwidth, quality factor and resistance hang together. */
-public final class SeriesResonance {
+final class SeriesResonance {
     private SeriesResonance() {}
 
     /**
