@@ -51,9 +51,7 @@ class HouseTest {
                     "report",
                     "units input uncertainty geodesy bench loadout terrain profile propagation budget reach relay walk plan"
                             + " study cartography"),
-            entry(
-                    "cli",
-                    "units input geodesy bench loadout terrain profile propagation reach walk plan study report"),
+            entry("cli", "units input geodesy bench loadout terrain profile propagation reach walk plan study report"),
             entry(
                     "desktop",
                     "units input uncertainty geodesy bench loadout terrain profile propagation budget reach relay walk plan"
@@ -121,7 +119,8 @@ class HouseTest {
                 .map(room -> DynamicTest.dynamicTest(room, () -> {
                     Set<String> used = classesOf(room)
                             .flatMap(c -> c.getDirectDependenciesFromSelf().stream())
-                            .map(d -> roomOf(d.getTargetClass().getBaseComponentType().getPackageName()))
+                            .map(d -> roomOf(
+                                    d.getTargetClass().getBaseComponentType().getPackageName()))
                             .filter(other -> other != null && !other.isEmpty() && !other.equals(room))
                             .collect(Collectors.toCollection(TreeSet::new));
                     assertEquals(used, doorsOf(room));
@@ -147,8 +146,8 @@ class HouseTest {
                 .filter(c -> CLASSES.stream()
                         .filter(other -> !other.getPackageName().equals(c.getPackageName()))
                         .flatMap(other -> other.getDirectDependenciesFromSelf().stream())
-                        .noneMatch(d ->
-                                outermost(d.getTargetClass().getBaseComponentType()).equals(c)))
+                        .noneMatch(d -> outermost(d.getTargetClass().getBaseComponentType())
+                                .equals(c)))
                 .map(JavaClass::getName)
                 .sorted()
                 .toList();
@@ -178,8 +177,7 @@ class HouseTest {
         JavaClass owner = method.getOwner();
         boolean isPart = owner.isRecord() && method.getRawParameterTypes().isEmpty();
         boolean isOfEnum = owner.isEnum() && Set.of("values", "valueOf").contains(method.getName());
-        boolean isOverride = Stream.concat(
-                        owner.getAllRawSuperclasses().stream(), owner.getAllRawInterfaces().stream())
+        boolean isOverride = Stream.concat(owner.getAllRawSuperclasses().stream(), owner.getAllRawInterfaces().stream())
                 .flatMap(above -> above.getMethods().stream())
                 .anyMatch(above -> above.getName().equals(method.getName())
                         && above.getRawParameterTypes().size()
@@ -191,7 +189,9 @@ class HouseTest {
         try {
             List<String> owed = Files.readAllLines(list);
             assertEquals(
-                    List.of(), found.stream().filter(name -> !owed.contains(name)).toList(), "new");
+                    List.of(),
+                    found.stream().filter(name -> !owed.contains(name)).toList(),
+                    "new");
             assertEquals(
                     List.of(),
                     owed.stream().filter(name -> !found.contains(name)).toList(),
@@ -217,8 +217,7 @@ class HouseTest {
         List<String> rows = Files.readAllLines(Path.of("DEVELOPERS.md")).stream()
                 .filter(line -> line.matches("\\| `[a-z]+` \\| .*"))
                 .toList();
-        List<String> order =
-                rows.stream().map(row -> row.split("`")[1]).toList();
+        List<String> order = rows.stream().map(row -> row.split("`")[1]).toList();
         assertEquals(new TreeSet<>(MAY_IMPORT.keySet()), new TreeSet<>(order));
         List<String> wanted = order.stream()
                 .map(room -> "`" + room + "`: "

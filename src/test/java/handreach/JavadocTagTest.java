@@ -42,9 +42,15 @@ class JavadocTagTest {
     /** Functions that still owe their tags, one a line; the list only shrinks. */
     private static final Path OWED = Path.of("src/test/resources/handreach/javadoc-owed.txt");
 
-    private static final Set<String> NUMBERS =
-            Set.of("double", "double[]", "float", "float[]", "java.util.OptionalDouble", "org.apache.commons.math3.complex.Complex");
+    private static final Set<String> NUMBERS = Set.of(
+            "double",
+            "double[]",
+            "float",
+            "float[]",
+            "java.util.OptionalDouble",
+            "org.apache.commons.math3.complex.Complex");
     private static final Pattern JAVADOC = Pattern.compile("/\\*\\*.*?\\*/", Pattern.DOTALL);
+
     @Test
     void whoeverStatesOneTagStatesAllFive() throws IOException {
         List<String> found = new ArrayList<>();
@@ -74,8 +80,8 @@ class JavadocTagTest {
                 .withImportOption(ImportOption.Predefined.DO_NOT_INCLUDE_TESTS)
                 .importPackages(ROOMS.stream().map(room -> "handreach." + room).toList())) {
             if (!owner.isTopLevelClass() || !owner.getModifiers().contains(JavaModifier.PUBLIC)) continue;
-            String source = Files.readString(
-                    Path.of("src/main/java", owner.getName().replace('.', '/') + ".java"));
+            String source =
+                    Files.readString(Path.of("src/main/java", owner.getName().replace('.', '/') + ".java"));
             for (JavaMethod method : owner.getMethods()) {
                 if (!computes(method)) continue;
                 computing++;
@@ -84,22 +90,30 @@ class JavadocTagTest {
         }
         assertTrue(computing > 120, "only " + computing + " functions were seen");
         assertEquals(
-                String.join("\n", Files.readAllLines(OWED)), String.join("\n", owing), "the list of " + OWED + " only shrinks");
+                String.join("\n", Files.readAllLines(OWED)),
+                String.join("\n", owing),
+                "the list of " + OWED + " only shrinks");
     }
 
     private static boolean computes(JavaMethod method) {
         return method.getModifiers().contains(JavaModifier.PUBLIC)
                 && !method.getModifiers().contains(JavaModifier.SYNTHETIC)
                 && !method.getRawParameterTypes().isEmpty()
-                && NUMBERS.contains(method.getRawReturnType().getName().replace("[D", "double[]").replace("[F", "float[]"))
+                && NUMBERS.contains(method.getRawReturnType()
+                        .getName()
+                        .replace("[D", "double[]")
+                        .replace("[F", "float[]"))
                 // A place in a row is read, not computed.
-                && !method.getRawParameterTypes().stream().allMatch(type -> type.getName().equals("int"));
+                && !method.getRawParameterTypes().stream()
+                        .allMatch(type -> type.getName().equals("int"));
     }
 
     /** Whether a declaration of that name with as many arguments stands under a comment with the tags, or overrides one that does. */
     private static boolean isTagged(String source, JavaMethod method) {
-        Matcher declared = Pattern.compile("(/\\*\\*(?:(?!\\*/).)*\\*/)?((?:\\s*@\\w+)*)\\s*public [\\w<>\\[\\]. ]*?\\b"
-                        + method.getName() + "\\(([^)]*)\\)", Pattern.DOTALL)
+        Matcher declared = Pattern.compile(
+                        "(/\\*\\*(?:(?!\\*/).)*\\*/)?((?:\\s*@\\w+)*)\\s*(?:public )?[\\w<>\\[\\], .]*?\\b" + method.getName()
+                                + "\\(([^)]*)\\)",
+                        Pattern.DOTALL)
                 .matcher(source);
         while (declared.find()) {
             int arguments = declared.group(3).isBlank() ? 0 : declared.group(3).split(",(?![^<]*>)").length;

@@ -127,7 +127,8 @@ class LimitsTest {
 
     private static final List<String> COMMANDS =
             List.of("bench", "match", "pattern", "tiles", "path", "reach", "relay", "walk", "card", "report", "desk");
-    private static final Pattern HELP_OF_OPTION = Pattern.compile("(?m)^ {1,8}(?:-\\w, )?(--[\\w-]+)[^\\n]*(?:\\n {12,}[^\\n]*)*");
+    private static final Pattern HELP_OF_OPTION =
+            Pattern.compile("(?m)^ {1,8}(?:-\\w, )?(--[\\w-]+)[^\\n]*(?:\\n {12,}[^\\n]*)*");
     private static final Pattern SPAN = Pattern.compile("-?\\d[\\d.]* to -?\\d[\\d.]*\\d|-?\\d+ to \\d+");
 
     @Test
@@ -149,8 +150,8 @@ class LimitsTest {
                 Matcher span = SPAN.matcher(help);
                 String name = help.split("[ =,]")[0];
                 boolean isOwned = OPTIONS.stream()
-                        .anyMatch(option ->
-                                option.command().equals(command) && option.name().equals(name));
+                        .anyMatch(option -> option.command().equals(command)
+                                && option.name().equals(name));
                 if (span.find() && !isOwned) found.add(command + " " + help);
             }
         assertEquals(List.of(), found);
@@ -162,8 +163,7 @@ class LimitsTest {
                 .dropWhile(line -> !line.equals("## What the numbers may be"))
                 .filter(line -> line.startsWith("| `"))
                 .toList();
-        assertEquals(
-                String.join("\n", PLAN.stream().map(Key::row).toList()), String.join("\n", told));
+        assertEquals(String.join("\n", PLAN.stream().map(Key::row).toList()), String.join("\n", told));
     }
 
     @Test
@@ -188,12 +188,10 @@ class LimitsTest {
         known.add(CellGrid.LATITUDE);
         List<String> unknown = new ArrayList<>();
         new ClassFileImporter()
-                .withImportOption(ImportOption.Predefined.DO_NOT_INCLUDE_TESTS)
-                .importPackages("handreach").stream()
+                .withImportOption(ImportOption.Predefined.DO_NOT_INCLUDE_TESTS).importPackages("handreach").stream()
                         .flatMap(owner -> owner.getFields().stream())
                         .filter(field -> field.getRawType().getName().equals(Range.class.getName()))
-                        .filter(field -> field.getModifiers()
-                                .contains(JavaModifier.STATIC))
+                        .filter(field -> field.getModifiers().contains(JavaModifier.STATIC))
                         // Written by the program itself, and the version of the format, which is one number.
                         .filter(field -> !field.getOwner().getSimpleName().equals("CalibrationFile")
                                 && !field.getName().equals("FORMAT"))
@@ -210,7 +208,8 @@ class LimitsTest {
         List<String> options = new ArrayList<>();
         Matcher option = HELP_OF_OPTION.matcher(out.toString(StandardCharsets.UTF_8));
         while (option.find())
-            options.add(option.group().substring(option.start(1) - option.start()).replaceAll("\\s+", " "));
+            options.add(
+                    option.group().substring(option.start(1) - option.start()).replaceAll("\\s+", " "));
         assertTrue(options.size() > 1, command + ": " + out);
         return options;
     }

@@ -42,13 +42,17 @@ final class AirOptions {
             description = "Effective earth radius factor, 0.25 to 1000000, in place of the gradient.")
     Double kFactor;
 
-    @Option(names = "--n0", paramLabel = "N", description = "Surface refractivity at sea level, 200 to 450 N-units. Default: 325.")
+    @Option(
+            names = "--n0",
+            paramLabel = "N",
+            description = "Surface refractivity at sea level, 200 to 450 N-units. Default: 325.")
     double n0 = 325;
 
     @Option(
             names = "--latitude",
             paramLabel = "DEG",
-            description = "Latitude of the path centre, -90 to 90 degrees, for p1812. Default: that of the places, 45 over a profile.")
+            description =
+                    "Latitude of the path centre, -90 to 90 degrees, for p1812. Default: that of the places, 45 over a profile.")
     Double latitude;
 
     @Option(

@@ -1,17 +1,17 @@
 package handreach.cli;
 
-import handreach.propagation.NoAnswer;
-import java.util.concurrent.CompletionException;
-import java.io.UncheckedIOException;
 import handreach.input.InputFault;
+import handreach.propagation.NoAnswer;
 import java.io.PrintStream;
 import java.io.PrintWriter;
+import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.FileSystemException;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.CancellationException;
+import java.util.concurrent.CompletionException;
 import java.util.function.Consumer;
 import picocli.CommandLine;
 import picocli.CommandLine.ParameterException;
@@ -123,9 +123,10 @@ public final class CommandLineFace {
             return INPUT_WRONG;
         }
         if (cause instanceof OutOfMemoryError) {
-            err.println("The memory given to the program, " + Runtime.getRuntime().maxMemory() / 1_000_000
-                    + " MB, was not enough. Nothing is half written. Take a smaller radius_km or a larger cell_m, or give it more"
-                    + " with java -Xmx4g -jar handreach.jar.");
+            err.println(
+                    "The memory given to the program, " + Runtime.getRuntime().maxMemory() / 1_000_000
+                            + " MB, was not enough. Nothing is half written. Take a smaller radius_km or a larger cell_m, or give it more"
+                            + " with java -Xmx4g -jar handreach.jar.");
             return FAILED;
         }
         if (cause instanceof FileSystemException file) {

@@ -1,10 +1,10 @@
 package handreach.cli;
 
-import handreach.input.Range;
 import handreach.bench.match.MatchAnalysis;
 import handreach.bench.match.Touchstone;
 import handreach.input.Faults;
 import handreach.input.NumberText;
+import handreach.input.Range;
 import handreach.plan.PlanFile;
 import handreach.report.MatchText;
 import java.nio.file.Path;
@@ -45,13 +45,17 @@ final class MatchCommand implements Callable<Integer> {
     @Option(
             names = CHANNEL,
             paramLabel = "MHZ[,MHZ]",
-            description = "Channels to look at, 0.1 to 10000 MHz, with a point as in 155.16; several with commas between.")
+            description =
+                    "Channels to look at, 0.1 to 10000 MHz, with a point as in 155.16; several with commas between.")
     private List<String> channelsMhz = List.of();
 
     @Option(names = "--plan", paramLabel = "PLAN", description = "Take the channel from this plan.")
     private Path plan;
 
-    @Option(names = "--system-ohm", paramLabel = "OHM", description = "Impedance of the radio, 1 to 1000 ohm. Default: 50.")
+    @Option(
+            names = "--system-ohm",
+            paramLabel = "OHM",
+            description = "Impedance of the radio, 1 to 1000 ohm. Default: 50.")
     private double systemOhm = 50;
 
     @Mixin

@@ -81,10 +81,16 @@ final class PathCommand implements Callable<Integer> {
     @Option(names = "--to-loadout", paramLabel = "NAME", description = "Loadout at the other end, of the plan.")
     private String toLoadout;
 
-    @Option(names = "--tx-height-m", paramLabel = "M", description = "First antenna above ground, 0.1 to 3000 m. Default: 1.5.")
+    @Option(
+            names = "--tx-height-m",
+            paramLabel = "M",
+            description = "First antenna above ground, 0.1 to 3000 m. Default: 1.5.")
     private Double txHeightM;
 
-    @Option(names = "--rx-height-m", paramLabel = "M", description = "Other antenna above ground, 0.1 to 3000 m. Default: 1.5.")
+    @Option(
+            names = "--rx-height-m",
+            paramLabel = "M",
+            description = "Other antenna above ground, 0.1 to 3000 m. Default: 1.5.")
     private Double rxHeightM;
 
     @Option(

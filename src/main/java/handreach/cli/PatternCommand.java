@@ -1,11 +1,11 @@
 package handreach.cli;
 
-import handreach.plan.Channel;
-import handreach.input.Range;
 import handreach.input.Faults;
+import handreach.input.Range;
 import handreach.loadout.ElevationPattern;
 import handreach.loadout.PatternMount;
 import handreach.loadout.Radiator;
+import handreach.plan.Channel;
 import handreach.report.page.TextTable;
 import handreach.units.Frequency;
 import java.util.ArrayList;
@@ -42,7 +42,8 @@ final class PatternCommand implements Callable<Integer> {
     @Option(
             names = "--length-wavelengths",
             paramLabel = "L",
-            description = "Length, 0.01 to 1.5 wavelengths (end to end for the dipole). Default: the usual one of the radiator.")
+            description =
+                    "Length, 0.01 to 1.5 wavelengths (end to end for the dipole). Default: the usual one of the radiator.")
     private Double lengthWavelengths;
 
     @Option(
@@ -92,8 +93,7 @@ final class PatternCommand implements Callable<Integer> {
         Faults faults = new Faults();
         Radiator.KEYWORD.read(radiator, refused -> faults.add("--radiator", 0, refused));
         PatternMount.KEYWORD.read(mount, refused -> faults.add("--mount", 0, refused));
-        if (lengthWavelengths != null)
-            LENGTH.check(faults, "--length-wavelengths", lengthWavelengths);
+        if (lengthWavelengths != null) LENGTH.check(faults, "--length-wavelengths", lengthWavelengths);
         Channel.FREQUENCY.check(faults, "--frequency-mhz", frequencyMhz);
         STEP.check(faults, "--step-deg", stepDeg);
         faults.throwIfAny();

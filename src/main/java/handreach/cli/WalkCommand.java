@@ -109,8 +109,7 @@ final class WalkCommand implements Callable<Integer> {
 
     private int proposed() {
         if (!REPORTS.accepts(reports))
-            throw new ParameterException(
-                    command.commandLine(), "--reports " + REPORTS.fault(String.valueOf(reports)));
+            throw new ParameterException(command.commandLine(), "--reports " + REPORTS.fault(String.valueOf(reports)));
         Scene scene = Scene.open(PlanFile.open(plan));
         WalkNextAnswer answer;
         try (ConsoleProgress progress = ConsoleProgress.on(json.err())) {

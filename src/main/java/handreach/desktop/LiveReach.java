@@ -126,7 +126,8 @@ final class LiveReach {
     /** Asks for the losses round a stand, unless they are there or on their way. */
     void standAt(Position stand) {
         Setting wanted = Setting.of(session.scene().get(), stand);
-        Optional<String> refused = CellGrid.refusal(stand, wanted.extent().radiusM(), wanted.extent().cellM());
+        Optional<String> refused = CellGrid.refusal(
+                stand, wanted.extent().radiusM(), wanted.extent().cellM());
         if (refused.isPresent()) {
             session.tell(new Notice(true, "The picture cannot be drawn: " + refused.get() + "."));
             return;

@@ -1,7 +1,7 @@
 package handreach.desktop;
 
-import handreach.propagation.NoAnswer;
 import handreach.input.InputFault;
+import handreach.propagation.NoAnswer;
 
 /**
  * Something the person should read, shown in place until it is put away.
@@ -17,8 +17,7 @@ record Notice(boolean isFault, String text) {
     /** What went wrong, in words for the person who can mend it; a defect of the program says that it is one. */
     static Notice of(Throwable wrong) {
         if (wrong instanceof InputFault fault) return new Notice(true, fault.getMessage());
-        if (wrong instanceof NoAnswer)
-            return new Notice(true, "The model has no answer: " + wrong.getMessage());
+        if (wrong instanceof NoAnswer) return new Notice(true, "The model has no answer: " + wrong.getMessage());
         if (wrong instanceof OutOfMemoryError)
             return new Notice(
                     true, "The memory given to the program was not enough. Your plan is as it was; take larger cells.");

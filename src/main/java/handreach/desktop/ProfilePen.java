@@ -22,6 +22,7 @@ final class ProfilePen {
     private static final double BAND_PX = 16;
     /** Numbers and words under the cut. */
     private static final double AXIS_PX = 38;
+
     private final GraphicsContext gc;
     private final PathView view;
     private final Look look;

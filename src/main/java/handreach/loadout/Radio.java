@@ -21,8 +21,7 @@ public record Radio(String name, Dbm power, Dbm sensitivity, Modulation modulati
 
     public Radio {
         if (!(power.dbm() >= -30 && power.dbm() <= 70)) throw new IllegalArgumentException("power " + power);
-        if (!SENSITIVITY.accepts(sensitivity.dbm()))
-            throw new IllegalArgumentException("sensitivity " + sensitivity);
+        if (!SENSITIVITY.accepts(sensitivity.dbm())) throw new IllegalArgumentException("sensitivity " + sensitivity);
     }
 
     /**

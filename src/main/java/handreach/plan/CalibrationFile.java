@@ -1,8 +1,8 @@
 package handreach.plan;
 
-import handreach.input.Range;
 import handreach.geodesy.Position;
 import handreach.input.Faults;
+import handreach.input.Range;
 import handreach.input.SourceText;
 import handreach.loadout.Carry;
 import handreach.reach.SiteCalibration;
@@ -107,18 +107,22 @@ public record CalibrationFile(SiteCalibration site, List<List<String>> links) {
                 .append(number(site.spreadDb()))
                 .append("    # between places, in place of the ledger's\n");
         List<String> pairs = new ArrayList<>();
-        for (List<String> ends : links) pairs.add("[" + PlanText.quoted(ends.get(0)) + ", " + PlanText.quoted(ends.get(1)) + "]");
+        for (List<String> ends : links)
+            pairs.add("[" + PlanText.quoted(ends.get(0)) + ", " + PlanText.quoted(ends.get(1)) + "]");
         out.append("links = [").append(String.join(", ", pairs)).append("]    # loadouts at base and walker\n\n");
         Position middle = site.area().middle();
         out.append("[area]    # where it holds\nmiddle = ")
-                .append(PlanText.quoted(String.format(Locale.ROOT, "%.6f, %.6f", middle.latitudeDeg(), middle.longitudeDeg())))
+                .append(PlanText.quoted(
+                        String.format(Locale.ROOT, "%.6f, %.6f", middle.latitudeDeg(), middle.longitudeDeg())))
                 .append("\nradius_m = ")
                 .append(number(site.area().radiusM()))
                 .append("\n\n[bias]\n");
         append(out, site.bias());
         for (Cover cover : Cover.values())
             if (site.biasByCover().containsKey(cover)) {
-                out.append("\n[[cover]]\nname = ").append(PlanText.quoted(cover.word())).append('\n');
+                out.append("\n[[cover]]\nname = ")
+                        .append(PlanText.quoted(cover.word()))
+                        .append('\n');
                 append(out, site.biasByCover().get(cover));
             }
         site.biasByCarry().keySet().stream().sorted().forEach(carry -> {

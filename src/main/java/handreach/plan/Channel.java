@@ -1,7 +1,7 @@
 package handreach.plan;
 
-import handreach.input.Range;
 import handreach.input.Keyword;
+import handreach.input.Range;
 import handreach.loadout.CopyQuality;
 import handreach.loadout.Fading;
 import handreach.loadout.Modulation;

@@ -1,9 +1,9 @@
 package handreach.plan;
 
-import handreach.input.Range;
-import handreach.loadout.Loadout;
 import handreach.input.Faults;
+import handreach.input.Range;
 import handreach.loadout.Carry;
+import handreach.loadout.Loadout;
 import handreach.loadout.Radiator;
 import handreach.loadout.Radio;
 import handreach.units.Dbd;
@@ -73,8 +73,7 @@ final class KitReader {
         for (PlanSection section : root.tables("radio")) {
             String name = name(section, names, "handheld 5 W");
             double power = section.requiredNumber(Radio.POWER);
-            OptionalDouble sensitivity =
-                    section.number(Radio.SENSITIVITY);
+            OptionalDouble sensitivity = section.number(Radio.SENSITIVITY);
             OptionalDouble noise = section.number(Radio.NOISE_FIGURE);
             if (sensitivity.isEmpty()
                     && noise.isEmpty()
@@ -168,8 +167,7 @@ final class KitReader {
                         "[[loadout]] " + name + " has no antenna. Name one of the plan's antennas.");
             boolean counterpoise = section.flag("counterpoise", false);
             Carry carry = section.word("carry", Carry.KEYWORD, Carry.FACE);
-            Kit.Hold hold = new Kit.Hold(
-                    section.number(Loadout.HEIGHT), section.number(Loadout.TILT, 0));
+            Kit.Hold hold = new Kit.Hold(section.number(Loadout.HEIGHT), section.number(Loadout.TILT, 0));
             section.refuseUnknownKeys();
             loadouts.add(new Kit.LoadoutEntry(name, radio, antenna, counterpoise, carry, hold));
         }

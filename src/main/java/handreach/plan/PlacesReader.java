@@ -1,8 +1,8 @@
 package handreach.plan;
 
-import handreach.input.Range;
 import handreach.geodesy.Position;
 import handreach.input.Faults;
+import handreach.input.Range;
 import handreach.reach.AreaRequest;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -43,11 +43,7 @@ final class PlacesReader {
             String name = name(section, "sector 3");
             Optional<Path> file = file(section, "polygon");
             sectors.add(new Places.SectorEntry(
-                    name,
-                    file.orElse(folder),
-                    loadout(section),
-                    weight(section),
-                    section.number(SPACING)));
+                    name, file.orElse(folder), loadout(section), weight(section), section.number(SPACING)));
             section.refuseUnknownKeys();
         }
         return new Places(area(positions), positions, routes, sectors);

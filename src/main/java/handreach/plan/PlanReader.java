@@ -1,12 +1,12 @@
 package handreach.plan;
 
-import handreach.input.Range;
 import handreach.geodesy.Place;
 import handreach.geodesy.PlaceForm;
 import handreach.geodesy.Position;
 import handreach.input.Faults;
 import handreach.input.InputFault;
 import handreach.input.Keyword;
+import handreach.input.Range;
 import handreach.input.SourceText;
 import handreach.loadout.CopyQuality;
 import handreach.loadout.Fading;
@@ -173,9 +173,8 @@ final class PlanReader {
         Optional<Path> raster = existing(section, "land_cover", false, folder, faults);
         CoverLegend legend = section.word("legend", CoverLegend.KEYWORD, CoverLegend.WORLD_COVER);
         Optional<Path> polygons = existing(section, "cover_areas", false, folder, faults);
-        GroundChoice.CoverHeights heights = new GroundChoice.CoverHeights(
-                section.number(Cover.CANOPY),
-                section.number(Cover.ROOF));
+        GroundChoice.CoverHeights heights =
+                new GroundChoice.CoverHeights(section.number(Cover.CANOPY), section.number(Cover.ROOF));
         return new GroundChoice.CoverChoice(surface, everywhere, raster, legend, polygons, heights);
     }
 

@@ -1,10 +1,10 @@
 package handreach.plan;
 
-import handreach.input.Range;
 import handreach.input.Faults;
 import handreach.input.Keyword;
 import handreach.input.NearestWord;
 import handreach.input.NumberText;
+import handreach.input.Range;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.LinkedHashSet;
@@ -89,8 +89,10 @@ final class PlanSection {
         if (value instanceof Long whole) number = whole;
         else if (value instanceof Double real) number = real;
         else {
-            fault(key, "is " + shown(value) + ", a number is expected"
-                    + (range.unit().isEmpty() ? "" : " " + range.unit()) + ". Write it without quotes.");
+            fault(
+                    key,
+                    "is " + shown(value) + ", a number is expected"
+                            + (range.unit().isEmpty() ? "" : " " + range.unit()) + ". Write it without quotes.");
             return OptionalDouble.empty();
         }
         if (!range.accepts(number)) {
@@ -106,10 +108,7 @@ final class PlanSection {
 
     double requiredNumber(Range range) {
         if (!has(range.key())) {
-            faults.add(
-                    source,
-                    startLine,
-                    label() + " has no " + range.key() + ". Add it, from " + range.words() + ".");
+            faults.add(source, startLine, label() + " has no " + range.key() + ". Add it, from " + range.words() + ".");
             return range.low();
         }
         return number(range, range.low());

@@ -188,7 +188,8 @@ public final class PlanText {
     private static int lineOf(List<String> lines, int header, String key) {
         if (header < 0) return 0;
         Pattern line = Pattern.compile("\\s*" + Pattern.quote(key) + "\\s*=.*");
-        for (int i = header + 1; i < endOf(lines, header); i++) if (line.matcher(lines.get(i)).matches()) return i + 1;
+        for (int i = header + 1; i < endOf(lines, header); i++)
+            if (line.matcher(lines.get(i)).matches()) return i + 1;
         return header + 1;
     }
 

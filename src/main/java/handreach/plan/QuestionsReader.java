@@ -1,9 +1,9 @@
 package handreach.plan;
 
-import handreach.input.Range;
 import handreach.input.Faults;
 import handreach.input.NearestWord;
 import handreach.input.NumberText;
+import handreach.input.Range;
 import handreach.loadout.Radio;
 import handreach.propagation.LossModels;
 import handreach.reach.AreaRequest;
@@ -60,8 +60,7 @@ final class QuestionsReader {
         Optional<Path> file = PlanReader.existing(calibration, "file", false, folder, faults);
         calibration.refuseUnknownKeys();
         PlanSection doubts = root.table("doubt");
-        Questions.Doubts known = new Questions.Doubts(
-                doubts.number(MODEL_COMMON), doubts.number(PLACE_SPREAD));
+        Questions.Doubts known = new Questions.Doubts(doubts.number(MODEL_COMMON), doubts.number(PLACE_SPREAD));
         doubts.refuseUnknownKeys();
         return new Questions(reach, relay, walks, file, known);
     }

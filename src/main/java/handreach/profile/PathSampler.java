@@ -81,7 +81,8 @@ public final class PathSampler {
         line.fill(probes, latitudeDeg, longitudeDeg);
         double finest = Double.POSITIVE_INFINITY;
         for (int i = 0; i < probes; i++)
-            finest = Math.min(finest, elevation.postSpacingM(latitudeDeg[i], longitudeDeg[i], CutSettings.USUAL_POST_M));
+            finest =
+                    Math.min(finest, elevation.postSpacingM(latitudeDeg[i], longitudeDeg[i], CutSettings.USUAL_POST_M));
         return finest;
     }
 

@@ -1,7 +1,7 @@
 package handreach.reach;
 
-import handreach.input.Range;
 import handreach.geodesy.Position;
+import handreach.input.Range;
 import handreach.propagation.LossModel;
 import handreach.propagation.PathConditions;
 import handreach.propagation.Terminals;

@@ -1,7 +1,7 @@
 package handreach.reach;
 
-import handreach.profile.CutSettings;
 import handreach.geodesy.Position;
+import handreach.profile.CutSettings;
 import handreach.propagation.LossModels;
 import handreach.propagation.PathConditions;
 import handreach.propagation.radial.Radial;
@@ -21,7 +21,8 @@ final class AreaSetting {
         this.conditions = conditions;
         this.ground = ground.near(source, radiusM);
         this.frame = AzimuthalFrame.of(source, Math.max(radiusM, 2 * CellsByRadial.NEAREST_M));
-        this.postM = ground.elevation().postSpacingM(source.latitudeDeg(), source.longitudeDeg(), CutSettings.USUAL_POST_M);
+        this.postM =
+                ground.elevation().postSpacingM(source.latitudeDeg(), source.longitudeDeg(), CutSettings.USUAL_POST_M);
     }
 
     /** For an engine that asks the model anew for every cell; a march would take hours so. */

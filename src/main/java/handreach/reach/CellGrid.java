@@ -1,11 +1,11 @@
 package handreach.reach;
 
 import handreach.geodesy.Ellipsoid;
-import java.util.Optional;
+import handreach.geodesy.Position;
 import handreach.input.NumberText;
 import handreach.input.Range;
-import handreach.geodesy.Position;
 import java.util.Locale;
+import java.util.Optional;
 
 /**
  * A regular grid of cells in latitude and longitude: row 0 is the northernmost, column 0 the westernmost, and a cell is spoken
@@ -175,9 +175,8 @@ public final class CellGrid {
     /** Why there is no grid of these cells within this radius, and what would fit, to be asked before {@link #around}; nothing if there is. */
     public static Optional<String> refusal(Position centre, double radiusM, double cellM) {
         if (!LATITUDE.accepts(centre.latitudeDeg()))
-            return Optional.of(
-                    "the middle of an area is at latitude " + NumberText.plain(centre.latitudeDeg()) + ", allowed is "
-                            + LATITUDE.words() + ": " + LATITUDE.advice());
+            return Optional.of("the middle of an area is at latitude " + NumberText.plain(centre.latitudeDeg())
+                    + ", allowed is " + LATITUDE.words() + ": " + LATITUDE.advice());
         if (!(cellM >= 1) || !(radiusM >= cellM) || Double.isInfinite(radiusM))
             return Optional.of("a radius of " + NumberText.plain(radiusM) + " m holds no cells of "
                     + NumberText.plain(cellM) + " m: take cells of 1 m and above, no larger than the radius");

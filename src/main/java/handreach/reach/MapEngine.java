@@ -1,7 +1,7 @@
 package handreach.reach;
 
-import handreach.profile.CutSettings;
 import handreach.input.Keyword;
+import handreach.profile.CutSettings;
 import handreach.propagation.LossModel;
 import handreach.propagation.LossModels;
 import handreach.propagation.Terminals;
@@ -50,7 +50,8 @@ public enum MapEngine {
     /** Samples read by one path per cell: cells in the circle, each at two thirds of the radius on average, two samples a post. */
     private static double exactSamples(AreaRequest request, AreaGround ground) {
         double postM = ground.elevation()
-                .postSpacingM(request.source().latitudeDeg(), request.source().longitudeDeg(), CutSettings.USUAL_POST_M);
+                .postSpacingM(
+                        request.source().latitudeDeg(), request.source().longitudeDeg(), CutSettings.USUAL_POST_M);
         double acrossCells = request.radiusM() / request.grid().cellM();
         double samplesEach = 2 * request.radiusM() / 3 / (postM / 2);
         return Math.PI * acrossCells * acrossCells * samplesEach;

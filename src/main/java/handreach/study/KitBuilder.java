@@ -1,6 +1,5 @@
 package handreach.study;
 
-import handreach.plan.PlanFile;
 import handreach.bench.AntennaResult;
 import handreach.bench.BenchAnalysis;
 import handreach.bench.MeterScale;
@@ -23,6 +22,7 @@ import handreach.loadout.Radiator;
 import handreach.loadout.Radio;
 import handreach.plan.Kit;
 import handreach.plan.Plan;
+import handreach.plan.PlanFile;
 import handreach.uncertainty.Doubt;
 import handreach.units.Db;
 import handreach.units.Dbd;

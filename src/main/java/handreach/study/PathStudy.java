@@ -1,7 +1,5 @@
 package handreach.study;
 
-import handreach.propagation.LossAccount;
-import handreach.propagation.NoAnswer;
 import handreach.budget.LinkBudget;
 import handreach.budget.TwoWayLedger;
 import handreach.geodesy.Position;
@@ -11,7 +9,9 @@ import handreach.profile.CutSettings;
 import handreach.profile.PathCut;
 import handreach.profile.Profile;
 import handreach.profile.VoidGap;
+import handreach.propagation.LossAccount;
 import handreach.propagation.LossModel;
+import handreach.propagation.NoAnswer;
 import handreach.propagation.PathConditions;
 import handreach.propagation.PathGeometry;
 import handreach.propagation.PathLoss;

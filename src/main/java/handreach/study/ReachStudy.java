@@ -107,12 +107,15 @@ public final class ReachStudy {
 
     private InputFault middleFault(String text) {
         boolean isNamed = scene.plan().questions().reach().from().isPresent();
-        return isNamed ? scene.file().fault("reach", "from", text) : scene.file().fault("area", "centre", text);
+        return isNamed
+                ? scene.file().fault("reach", "from", text)
+                : scene.file().fault("area", "centre", text);
     }
 
     private void requireKnownMiddle() {
         if (scene.tiles().at(middle).isVoid())
-            throw middleFault("the middle of the rose lies where no elevation is known. Add the tile, or move the position that [reach] from names.");
+            throw middleFault(
+                    "the middle of the rose lies where no elevation is known. Add the tile, or move the position that [reach] from names.");
     }
 
     private ReachAnswer answer(Progress progress) {
@@ -144,8 +147,7 @@ public final class ReachStudy {
             warnings.add("On " + unknown + " of " + controlReach.bearings()
                     + " bearings the ground is unknown somewhere within the radius; beyond that nothing is claimed.");
         for (ModelNote note : ModelNote.of(losses)) warnings.add(words(note));
-        Optional<ReachAnswer.AreaAnswer> area =
-                wish.withArea() ? Optional.of(area(odds, progress)) : Optional.empty();
+        Optional<ReachAnswer.AreaAnswer> area = wish.withArea() ? Optional.of(area(odds, progress)) : Optional.empty();
         area.ifPresent(this::warnOfSteepCells);
         warnings.addAll(scene.warnings());
         return new ReachAnswer(scene, middle, reaches, area, verdicts, List.copyOf(warnings));

@@ -42,12 +42,13 @@ final class RelayDemands {
     static List<Demand> of(Scene scene, List<String> warnings) {
         List<Demand> demands = all(scene, warnings);
         if (demands.size() > RelayQuestion.MOST_DEMANDS)
-            throw scene.file().fault(
-                    "relay",
-                    "talk",
-                    "positions, routes and sectors make " + demands.size() + " places to serve, at most "
-                            + RelayQuestion.MOST_DEMANDS
-                            + " are allowed. Leave some out, or give sectors a larger spacing_m.");
+            throw scene.file()
+                    .fault(
+                            "relay",
+                            "talk",
+                            "positions, routes and sectors make " + demands.size() + " places to serve, at most "
+                                    + RelayQuestion.MOST_DEMANDS
+                                    + " are allowed. Leave some out, or give sectors a larger spacing_m.");
         return demands;
     }
 
@@ -159,10 +160,11 @@ final class RelayDemands {
                         .map(Places.PositionEntry::name)
                         .toList();
                 if (bases.isEmpty())
-                    throw scene.file().fault(
-                            "relay",
-                            "talk",
-                            "talk is \"all-to-base\", but no position has base = true. Mark the base.");
+                    throw scene.file()
+                            .fault(
+                                    "relay",
+                                    "talk",
+                                    "talk is \"all-to-base\", but no position has base = true. Mark the base.");
                 for (String base : bases) for (int d : numbers(demands, base)) talks.addAll(Talk.allToBase(demands, d));
             }
             case LISTED -> {
@@ -173,10 +175,11 @@ final class RelayDemands {
             case ALL_TO_ALL -> talks.addAll(Talk.allToAll(demands));
         }
         if (talks.isEmpty())
-            throw scene.file().fault(
-                    "relay",
-                    "talk",
-                    "[relay] there are not two people on known ground who must talk. Add positions, routes or sectors.");
+            throw scene.file()
+                    .fault(
+                            "relay",
+                            "talk",
+                            "[relay] there are not two people on known ground who must talk. Add positions, routes or sectors.");
         return List.copyOf(talks);
     }
 

@@ -155,10 +155,11 @@ public final class RelayStudy {
     private AllowedGround allowed(CellGrid grid) {
         RelayConstraints limits = constraints();
         if (limits.walk().isPresent() && grid.indexOf(limits.walk().get().start()) < 0)
-            throw scene.file().fault(
-                    "relay",
-                    "walk_from",
-                    "walk_from lies outside the area. Choose a place within radius_km, or enlarge it.");
+            throw scene.file()
+                    .fault(
+                            "relay",
+                            "walk_from",
+                            "walk_from lies outside the area. Choose a place within radius_km, or enlarge it.");
         AllowedGround ground = AllowedGround.of(grid, middle, radiusM, scene.tiles(), limits);
         if (ground.allowedCount() == 0)
             warnings.add(

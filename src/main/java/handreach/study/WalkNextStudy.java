@@ -80,10 +80,11 @@ public final class WalkNextStudy {
             int reports,
             Progress progress) {
         if (scene.tiles().at(WalkBase.of(scene, Optional.empty()).at()).isVoid())
-            throw scene.file().fault(
-                    "area",
-                    "centre",
-                    "the base lies where no elevation is known. Add the tile, or move the position with base = true.");
+            throw scene.file()
+                    .fault(
+                            "area",
+                            "centre",
+                            "the base lies where no elevation is known. Add the tile, or move the position with base = true.");
         return new WalkNextStudy(scene, decision, progress).answer(instrument, tracks, reports);
     }
 

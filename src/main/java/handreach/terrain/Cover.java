@@ -1,7 +1,7 @@
 package handreach.terrain;
 
-import handreach.input.Range;
 import handreach.input.Keyword;
+import handreach.input.Range;
 import java.util.List;
 
 /**

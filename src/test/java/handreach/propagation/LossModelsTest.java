@@ -115,8 +115,7 @@ class LossModelsTest {
                 PaperGround.flat(0.049, 4),
                 PaperGround.flat(30_000, 4),
                 Profile.of(new double[] {0, 1, 2}, new double[] {0, 50_000, 0}))) {
-            NoAnswer fault = assertThrows(
-                    NoAnswer.class, () -> model.loss(nonsense, hands, conditions), model.name());
+            NoAnswer fault = assertThrows(NoAnswer.class, () -> model.loss(nonsense, hands, conditions), model.name());
             assertTrue(fault.getMessage().matches("the .*\\."), fault.getMessage());
         }
     }

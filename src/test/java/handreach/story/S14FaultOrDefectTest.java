@@ -24,9 +24,10 @@ class S14FaultOrDefectTest {
 
     @Test
     void aMapOfTooManyCellsIsToldWithTheLineOfItsRadius() throws IOException {
-        CommandRun run = CommandRun.of(
-                "reach", plan("radius_km = 5", "radius_km = 100").toString(), "--out", out());
-        assertEquals("plan.toml line " + lineOf("radius_km") + ": a radius of 100.0 km in cells of 30 m is", start(run));
+        CommandRun run =
+                CommandRun.of("reach", plan("radius_km = 5", "radius_km = 100").toString(), "--out", out());
+        assertEquals(
+                "plan.toml line " + lineOf("radius_km") + ": a radius of 100.0 km in cells of 30 m is", start(run));
         assertTrue(run.err().contains("take at most 60.1 km, or cells of 50 m."), run.err());
     }
 
@@ -37,7 +38,8 @@ class S14FaultOrDefectTest {
                 start(CommandRun.of("reach", SAMPLE.toString(), "--radius-km", "100", "--out", out())));
         assertEquals(
                 "--cell-m: a radius of 100.0 km in cells of 5 m is",
-                start(CommandRun.of("reach", SAMPLE.toString(), "--radius-km", "100", "--cell-m", "5", "--out", out())));
+                start(CommandRun.of(
+                        "reach", SAMPLE.toString(), "--radius-km", "100", "--cell-m", "5", "--out", out())));
     }
 
     @Test
@@ -55,15 +57,17 @@ class S14FaultOrDefectTest {
         Files.writeString(plan, Files.readString(plan).replace("36.3000, -84.1950", "85, -84.1950"));
         CommandRun run = CommandRun.of("reach", plan.toString());
         assertTrue(
-                run.err().startsWith("plan.toml line " + lineOf("from")
-                        + ": the middle of an area is at latitude 85, allowed is -80 to 80 degrees"),
+                run.err()
+                        .startsWith("plan.toml line " + lineOf("from")
+                                + ": the middle of an area is at latitude 85, allowed is -80 to 80 degrees"),
                 run.err());
         assertEquals(2, run.code());
     }
 
     @Test
     void twoEndsInOnePlaceAreTheUsersFault() {
-        CommandRun run = CommandRun.of("path", "--plan", SAMPLE.toString(), "--from", "spike camp", "--to", "spike camp");
+        CommandRun run =
+                CommandRun.of("path", "--plan", SAMPLE.toString(), "--from", "spike camp", "--to", "spike camp");
         assertEquals(2, run.code(), run.err());
         assertFalse(run.err().contains("defect"), run.err());
     }
@@ -71,13 +75,16 @@ class S14FaultOrDefectTest {
     @Test
     void whatGoesWrongInsideIsOurDefectAndSaysWhatToSend() {
         for (Throwable wrong : List.of(
-                new IllegalArgumentException("a wave without a length"), new StackOverflowError(), new AssertionError())) {
+                new IllegalArgumentException("a wave without a length"),
+                new StackOverflowError(),
+                new AssertionError())) {
             CommandRun run = windowThatThrows(wrong);
             assertEquals(1, run.code(), run.err());
             assertEquals(1, run.err().lines().count(), run.err());
             assertTrue(
-                    run.err().startsWith("A defect of the program, not of your input: "
-                            + wrong.getClass().getSimpleName()),
+                    run.err()
+                            .startsWith("A defect of the program, not of your input: "
+                                    + wrong.getClass().getSimpleName()),
                     run.err());
             for (String what : List.of("the command", "the plan", "the version, handreach "))
                 assertTrue(run.err().contains(what), run.err());
@@ -110,7 +117,12 @@ class S14FaultOrDefectTest {
     /** The line of the fault up to its figures, or to its advice. */
     private static String start(CommandRun run) {
         assertEquals(2, run.code(), run.err());
-        return run.err().lines().findFirst().orElse("").replaceAll(" is \\d.*", " is").replaceAll(": take .*", "");
+        return run.err()
+                .lines()
+                .findFirst()
+                .orElse("")
+                .replaceAll(" is \\d.*", " is")
+                .replaceAll(": take .*", "");
     }
 
     private Path plan(String before, String after) throws IOException {
@@ -125,10 +137,11 @@ class S14FaultOrDefectTest {
     }
 
     private static int lineOf(String key) throws IOException {
-        return 1 + Files.readAllLines(SAMPLE.resolve("plan.toml")).stream()
-                .map(line -> line.startsWith(key + " = "))
-                .toList()
-                .indexOf(true);
+        return 1
+                + Files.readAllLines(SAMPLE.resolve("plan.toml")).stream()
+                        .map(line -> line.startsWith(key + " = "))
+                        .toList()
+                        .indexOf(true);
     }
 
     private String out() {

@@ -1,8 +1,8 @@
 package handreach.propagation.march;
 
-import handreach.propagation.NoAnswer;
 import handreach.profile.Profile;
 import handreach.propagation.FreeSpace;
+import handreach.propagation.NoAnswer;
 import handreach.propagation.PathConditions;
 import handreach.propagation.Terminals;
 import java.util.ArrayList;

@@ -11,7 +11,6 @@ import handreach.propagation.PathConditions;
 import handreach.propagation.PathLoss;
 import handreach.propagation.Terminals;
 import handreach.propagation.Variability;
-import java.util.Locale;
 
 /**
  * Rec. ITU-R P.1812-6: basic transmission loss not exceeded for p % of the time and pL % of the places, outdoors. Clutter heights

@@ -9,9 +9,9 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import handreach.propagation.NoAnswer;
 import handreach.profile.Profile;
 import handreach.propagation.FullWaveRows;
+import handreach.propagation.NoAnswer;
 import handreach.propagation.PathConditions;
 import handreach.units.Polarization;
 import java.util.ArrayList;
@@ -266,8 +266,7 @@ class FieldMarchTest {
     void refusesWhatNobodyWouldWaitFor() {
         PathConditions conditions = conditions(100_000, Polarization.VERTICAL, 15, 0.005, 4.0 / 3);
         Profile profile = level(60_000, 30, 0);
-        NoAnswer fault =
-                assertThrows(NoAnswer.class, () -> FieldMarch.along(profile, 1.5, 1.5, conditions));
+        NoAnswer fault = assertThrows(NoAnswer.class, () -> FieldMarch.along(profile, 1.5, 1.5, conditions));
         assertTrue(fault.getMessage().contains("are allowed"), fault.getMessage());
         assertTrue(FieldMarch.cost(profile, 1.5, 1.5, conditions).seconds() > 600);
     }

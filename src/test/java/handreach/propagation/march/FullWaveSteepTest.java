@@ -8,9 +8,9 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import handreach.propagation.NoAnswer;
 import handreach.profile.Profile;
 import handreach.propagation.FullWaveRows;
+import handreach.propagation.NoAnswer;
 import handreach.propagation.PathConditions;
 import handreach.propagation.Terminals;
 import handreach.units.Polarization;
@@ -208,8 +208,7 @@ class FullWaveSteepTest {
                         + " (docs/full-wave.md). Take the handheld model.",
                 refused.getMessage());
         assertThrows(NoAnswer.class, () -> radial.excessDb(6));
-        assertThrows(
-                NoAnswer.class, () -> new FullWave().loss(cliff, new Terminals(1.5, 1.5), CHANNEL));
+        assertThrows(NoAnswer.class, () -> new FullWave().loss(cliff, new Terminals(1.5, 1.5), CHANNEL));
         assertTrue(
                 radial.warnings().get(0).contains("No answer"),
                 radial.warnings().toString());

@@ -7,11 +7,11 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import handreach.propagation.NoAnswer;
 import handreach.profile.Profile;
 import handreach.propagation.FullWaveRows;
 import handreach.propagation.LossModels;
 import handreach.propagation.LossPart;
+import handreach.propagation.NoAnswer;
 import handreach.propagation.PathConditions;
 import handreach.propagation.PathLoss;
 import handreach.propagation.Terminals;
