@@ -22,23 +22,29 @@ public final class FreeSpace {
         return 20 * Math.log10(4 * Math.PI * distanceKm * 1000 / frequency.wavelengthM());
     }
 
+    /** Loss over one kilometre, dB: what {@link #slantDb} begins with. */
+    public static double atOneKmDb(Frequency frequency) {
+        return lossDb(frequency, 1);
+    }
+
+    /**
+     * The loss along the slant between two antennas from that over one kilometre, for many of them: one logarithm and no root.
+     *
+     * @shape  scalars in, scalar out; pure
+     * @unit   distance over ground km, difference of height m; dB
+     * @valid  distance above 0
+     * @error  rounding against {@link #lossDb}
+     * @source as {@link #lossDb}
+     */
+    public static double slantDb(double atOneKmDb, double groundKm, double riseM) {
+        double riseKm = riseM / 1000;
+        return atOneKmDb + 10 * Math.log10(groundKm * groundKm + riseKm * riseKm);
+    }
+
     /** Length of the straight line between the two antennas of a path, km: ground distance and difference of height. */
     public static double slantKm(Profile profile, Terminals terminals) {
         int last = profile.count() - 1;
         double riseM = profile.heightM(last) + terminals.rxHeightM() - profile.heightM(0) - terminals.txHeightM();
-        return slantKm(profile.lengthKm(), riseM);
-    }
-
-    /**
-     * Length of the straight line between two antennas.
-     *
-     * @shape  scalars in, scalar out; pure
-     * @unit   distance over ground km, difference of height m; result km
-     * @valid  every finite pair
-     * @error  rounding
-     * @source Pythagoras
-     */
-    public static double slantKm(double groundKm, double riseM) {
-        return Math.hypot(groundKm, riseM / 1000);
+        return Math.hypot(profile.lengthKm(), riseM / 1000);
     }
 }

@@ -2,7 +2,6 @@ package handreach.propagation.radial;
 
 import handreach.propagation.Bullington;
 import handreach.propagation.DeltaBullington;
-import handreach.propagation.FreeSpace;
 import handreach.propagation.GroundFit;
 import handreach.propagation.KnifeEdge;
 import handreach.propagation.PathConditions;
@@ -41,7 +40,7 @@ final class DeltaBullingtonRadial implements RadialModel {
             raised.take(radial.xKm[taken], radial.groundM[taken]);
         }
         fit.end(at.xKm(), at.groundM());
-        return FreeSpace.lossDb(conditions.frequency(), at.slantKm())
+        return at.freeSpaceDb()
                 + DeltaBullington.of(
                                 at.isInSight() ? clearNu(at) : crossingNu(at),
                                 raised.lowered(fit, at.xKm(), at.tipM()),

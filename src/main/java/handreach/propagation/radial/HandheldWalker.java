@@ -12,6 +12,7 @@ final class HandheldWalker implements RadialWalker {
 
     private final PathConditions conditions;
     private final Terminals terminals;
+    private final double atOneKmDb;
     private HandheldWalk walk;
     private Radial radial;
     private int taken;
@@ -24,6 +25,7 @@ final class HandheldWalker implements RadialWalker {
     HandheldWalker(Terminals terminals, PathConditions conditions) {
         this.conditions = conditions;
         this.terminals = terminals;
+        this.atOneKmDb = FreeSpace.atOneKmDb(conditions.frequency());
         this.walk = new HandheldWalk(conditions, terminals, 2048);
     }
 
@@ -89,7 +91,7 @@ final class HandheldWalker implements RadialWalker {
     public double lossDb() {
         walk.nearWoodRun(woods.nearM(taken, distanceKm, cover));
         double riseM = groundM + terminals.rxHeightM() - radial.groundM[0] - terminals.txHeightM();
-        return FreeSpace.lossDb(conditions.frequency(), FreeSpace.slantKm(distanceKm, riseM))
+        return FreeSpace.slantDb(atOneKmDb, distanceKm, riseM)
                 + walk.excessDb(COVERS[cover], radial.standingM[cover], woods.farM(taken, distanceKm, cover));
     }
 

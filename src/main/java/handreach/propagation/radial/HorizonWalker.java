@@ -3,6 +3,7 @@ package handreach.propagation.radial;
 import handreach.profile.Profile;
 import handreach.propagation.FreeSpace;
 import handreach.propagation.Hull;
+import handreach.propagation.PathConditions;
 import handreach.propagation.PathGeometry;
 import handreach.propagation.Terminals;
 
@@ -13,6 +14,7 @@ import handreach.propagation.Terminals;
 final class HorizonWalker implements RadialWalker {
     private final double earthKm;
     private final double curve;
+    private final double atOneKmDb;
     private final Terminals terminals;
     private final RadialModel model;
     private final Hull hull = new Hull(64);
@@ -27,8 +29,9 @@ final class HorizonWalker implements RadialWalker {
     private int cover;
     private int tangent;
 
-    HorizonWalker(Terminals terminals, double earthKm, RadialModel model) {
-        this.earthKm = earthKm;
+    HorizonWalker(Terminals terminals, PathConditions conditions, RadialModel model) {
+        this.earthKm = conditions.atmosphere().effectiveRadiusKm();
+        this.atOneKmDb = FreeSpace.atOneKmDb(conditions.frequency());
         this.curve = 500 / earthKm;
         this.terminals = terminals;
         this.model = model;
@@ -84,9 +87,8 @@ final class HorizonWalker implements RadialWalker {
         return xKm;
     }
 
-    /** Length of the straight line to the source antenna, km. */
-    double slantKm() {
-        return FreeSpace.slantKm(xKm, tipM() - sourceTipM);
+    double freeSpaceDb() {
+        return FreeSpace.slantDb(atOneKmDb, xKm, tipM() - sourceTipM);
     }
 
     double groundM() {

@@ -1,6 +1,5 @@
 package handreach.propagation.radial;
 
-import handreach.propagation.FreeSpace;
 import handreach.propagation.LossModel;
 import handreach.propagation.LossModels;
 import handreach.propagation.PathConditions;
@@ -17,12 +16,11 @@ public interface RadialWalker {
      */
     static RadialWalker of(LossModel model, Terminals terminals, PathConditions conditions) {
         if (model.equals(LossModels.HANDHELD)) return new HandheldWalker(terminals, conditions);
-        double earthKm = conditions.atmosphere().effectiveRadiusKm();
-        return new HorizonWalker(terminals, earthKm, radial(model, terminals, conditions));
+        return new HorizonWalker(terminals, conditions, radial(model, terminals, conditions));
     }
 
     private static RadialModel radial(LossModel model, Terminals terminals, PathConditions conditions) {
-        if (model.equals(LossModels.FREE_SPACE)) return at -> FreeSpace.lossDb(conditions.frequency(), at.slantKm());
+        if (model.equals(LossModels.FREE_SPACE)) return HorizonWalker::freeSpaceDb;
         if (model.equals(LossModels.TWO_RAY)) return new TwoRayRadial(conditions);
         if (model.equals(LossModels.DELTA_BULLINGTON)) return new DeltaBullingtonRadial(conditions);
         return at -> model.loss(at.profile(), terminals, conditions).lossDb();

@@ -1,6 +1,5 @@
 package handreach.propagation.radial;
 
-import handreach.propagation.FreeSpace;
 import handreach.propagation.GroundFit;
 import handreach.propagation.PathConditions;
 import handreach.propagation.TwoRay;
@@ -29,7 +28,7 @@ final class TwoRayRadial implements RadialModel {
             plane.take(radial.xKm[taken], radial.groundM[taken]);
         }
         plane.end(at.xKm(), at.groundM());
-        return FreeSpace.lossDb(conditions.frequency(), at.slantKm())
+        return at.freeSpaceDb()
                 + TwoRay.excessDb(
                         1000 * at.xKm(),
                         at.sourceTipM() - plane.underTxM(),
