@@ -181,8 +181,8 @@ class S10OneFigureTest {
                 assertTrue(text.contains(rules), text);
                 String row = a + " " + b + " " + Shares.odds(there) + " " + Shares.odds(back) + " ";
                 assertTrue(relayText.lines().anyMatch(each -> flat(each).startsWith(row)), row + " in " + relayText);
-                for (List<String> table : List.of(rows(relayPage), rows(report)))
-                    assertTrue(table.stream().anyMatch(each -> each.startsWith(row)), row + " in " + table);
+                List<String> table = rows(relayPage);
+                assertTrue(table.stream().anyMatch(each -> each.startsWith(row)), row + " in " + table);
             }
         }
 
