@@ -103,7 +103,8 @@ class S10OneFigureTest {
             assertEquals("cells", reach.get("area_share_of").asText());
             Lengths.OneUnit unit = new Lengths.OneUnit(lengths, true);
             for (String face : List.of(flat(reachText), words(page)))
-                assertTrue(face.contains("median, " + unit.unit() + " "), face);
+                assertTrue(face.contains("Continuous reach, " + unit.unit() + ", by bearing"), face);
+            assertTrue(words(page).contains("median, " + unit.unit() + " "), words(page));
             for (JsonNode one : reach.get("loadouts")) {
                 String name = one.get("loadout").asText();
                 String median = unit.number(1000 * one.get("median_km").asDouble());
