@@ -39,9 +39,16 @@ public final class Srgb {
         return 0.2126 * linear(rgb >> 16 & 0xFF) + 0.7152 * linear(rgb >> 8 & 0xFF) + 0.0722 * linear(rgb & 0xFF);
     }
 
-    private static double linear(int channel) {
+    /** Light of a channel of 0 to 255, as a share of the brightest. */
+    static double linear(int channel) {
         double c = channel / 255.0;
         return c <= 0.03928 ? c / 12.92 : Math.pow((c + 0.055) / 1.055, 2.4);
+    }
+
+    /** The channel, 0 to 255, that gives this share of the brightest light; outside 0 to 255 where no screen can show it. */
+    static int channel(double linear) {
+        double c = linear <= 0.0031308 ? 12.92 * linear : 1.055 * Math.pow(linear, 1 / 2.4) - 0.055;
+        return (int) Math.round(255 * c);
     }
 
     /** {@code #rrggbb}. */

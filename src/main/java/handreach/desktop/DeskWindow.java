@@ -50,7 +50,7 @@ final class DeskWindow {
         this.key = new KeyPane(map);
         new LayerView(session, live, map, key);
         this.planText = new PlanTextPane(session);
-        this.path = new PathPane(session, map.look());
+        this.path = new PathPane(session);
         this.bench = new BenchPane(session);
         CarryPanel carry = new CarryPanel(session, this::showBench);
         GroundPanel ground = new GroundPanel(session);
@@ -112,7 +112,7 @@ final class DeskWindow {
 
     /** The ground with room for the rest round it, which {@link #furnish} adds once the ground is there to look at. */
     private void layOut() {
-        Theme.apply(root, map.look().get());
+        Theme.apply(root, map.palette().get());
         VBox.setVgrow(middle, Priority.ALWAYS);
         VBox centre = new VBox(middle, new ReadOut(session, live), drawer);
         centre.setMinHeight(0);
@@ -185,7 +185,7 @@ final class DeskWindow {
         session.nextWalk().addListener((next, before, now) -> map.redraw());
         session.alongPath().addListener((along, before, now) -> map.redraw());
         map.painted().addListener((relief, before, now) -> map.redraw());
-        map.look().addListener((look, before, now) -> Theme.apply(root, now));
+        map.palette().addListener((palette, before, now) -> Theme.apply(root, now));
         root.addEventFilter(KeyEvent.KEY_PRESSED, this::key);
     }
 

@@ -25,7 +25,7 @@ final class GridInk implements MapInk {
     public void draw(MapPen pen, MapFrame frame) {
         if (scene.get() == null) return;
         int wanted = (int) Math.max(2, Math.round(frame.widthPx() / PX_A_LINE));
-        Color colour = pen.look().grid().deriveColor(0, 1, 1, 0.45);
+        Color colour = pen.palette().grid().deriveColor(0, 1, 1, 0.45);
         boolean tellsZone = true;
         for (GridLine line : Graticule.of(frame, scene.get().plan().heading().placeForm(), wanted)) {
             Coordinate[] at = line.line().getCoordinates();
@@ -41,7 +41,7 @@ final class GridInk implements MapInk {
 
     /** Writes the label where it has room, with its zone if that is still to be told; whether it did. */
     private static boolean label(MapPen pen, MapFrame frame, GridLine line, boolean tellsZone, double[] xy) {
-        Color ink = pen.look().grid();
+        Color ink = pen.palette().grid();
         String words = tellsZone ? (line.zone() + " " + line.label()).strip() : line.label();
         if (line.runsNorth()) {
             double x = xy[1] < xy[xy.length - 1] ? xy[0] : xy[xy.length - 2];

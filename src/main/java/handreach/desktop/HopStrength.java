@@ -31,6 +31,6 @@ enum HopStrength {
     }
 
     void draw(MapPen pen, double x1, double y1, double x2, double y2) {
-        pen.line(pen.look().ink(), widthPx, true, dashPx, x1, y1, x2, y2);
+        pen.line(pen.palette().ink(), widthPx, true, dashPx, x1, y1, x2, y2);
     }
 }

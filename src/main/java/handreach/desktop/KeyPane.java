@@ -22,7 +22,7 @@ final class KeyPane extends VBox {
 
     KeyPane(MapView map) {
         this.map = map;
-        map.look().addListener((look, before, now) -> show(shown));
+        map.palette().addListener((palette, before, now) -> show(shown));
         map.heightProperty().addListener((height, before, now) -> {
             if (before.doubleValue() < LOWEST_MAP_PX != now.doubleValue() < LOWEST_MAP_PX) show(shown);
         });
@@ -73,7 +73,7 @@ final class KeyPane extends VBox {
         Canvas canvas = new Canvas(SWATCH_PX, entry.mark().isPresent() ? 22 : 14);
         GraphicsContext gc = canvas.getGraphicsContext2D();
         if (entry.mark().isPresent()) {
-            MapPen pen = new MapPen(gc, map.frame().get(), map.look().get(), new WordWidths());
+            MapPen pen = new MapPen(gc, map.frame().get(), map.palette().get(), new WordWidths());
             entry.mark().get().draw(pen, SWATCH_PX / 2, 11);
             return canvas;
         }

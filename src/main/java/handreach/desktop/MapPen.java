@@ -36,7 +36,7 @@ final class MapPen {
 
     private final GraphicsContext gc;
     private final MapFrame frame;
-    private final Look look;
+    private final Palette palette;
     private final WordWidths widths;
     private final List<Envelope> drawn = new ArrayList<>();
     private final List<Name> names = new ArrayList<>();
@@ -44,18 +44,18 @@ final class MapPen {
     /** A name that waits for its place beside a mark. */
     private record Name(String text, Envelope mark, boolean isBold) {}
 
-    MapPen(GraphicsContext gc, MapFrame frame, Look look, WordWidths widths) {
+    MapPen(GraphicsContext gc, MapFrame frame, Palette palette, WordWidths widths) {
         this.gc = gc;
         this.frame = frame;
-        this.look = look;
+        this.palette = palette;
         this.widths = widths;
         gc.setLineCap(StrokeLineCap.ROUND);
         gc.setLineJoin(StrokeLineJoin.ROUND);
         gc.setTextBaseline(VPos.CENTER);
     }
 
-    Look look() {
-        return look;
+    Palette palette() {
+        return palette;
     }
 
     double x(Position at) {
@@ -71,7 +71,7 @@ final class MapPen {
         gc.save();
         gc.setLineDashes(dashPx.stream().mapToDouble(Double::doubleValue).toArray());
         if (hasHalo) {
-            gc.setStroke(look.halo());
+            gc.setStroke(palette.halo());
             gc.setGlobalAlpha(0.75);
             gc.setLineWidth(widthPx + 2.4);
             stroke(xy);
@@ -136,7 +136,7 @@ final class MapPen {
             Name name = names.get(i);
             if (!window.intersects(name.mark())) continue;
             Envelope box = labels.place(name.mark(), widths.px(name.text(), name.isBold() ? BOLD : PLAIN), LINE_PX);
-            write(name.text(), box.getMinX(), box.centre().getY(), TextAlignment.LEFT, name.isBold(), look.ink());
+            write(name.text(), box.getMinX(), box.centre().getY(), TextAlignment.LEFT, name.isBold(), palette.ink());
         }
     }
 
@@ -157,7 +157,7 @@ final class MapPen {
         gc.setFont(isBold ? BOLD : PLAIN);
         gc.setTextAlign(alignment);
         // The pale edge of shifted copies: stroking the outlines of the letters takes ten times as long.
-        gc.setFill(look.halo());
+        gc.setFill(palette.halo());
         for (int i = 0; i < HALO_COPIES; i++) {
             double turn = 2 * Math.PI * i / HALO_COPIES;
             gc.fillText(text, x + HALO_PX * Math.cos(turn), y + HALO_PX * Math.sin(turn));
@@ -180,12 +180,12 @@ final class MapPen {
         }
         drawn.add(room);
         gc.save();
-        gc.setStroke(look.halo());
+        gc.setStroke(palette.halo());
         gc.setLineWidth(5);
         gc.strokePolygon(xs, ys, n);
         gc.setFill(fill);
         gc.fillPolygon(xs, ys, n);
-        gc.setStroke(look.ink());
+        gc.setStroke(palette.ink());
         gc.setLineWidth(1.6);
         gc.strokePolygon(xs, ys, n);
         gc.restore();
@@ -195,12 +195,12 @@ final class MapPen {
     void disc(Color fill, double x, double y, double radiusPx) {
         drawn.add(around(x, y, radiusPx));
         gc.save();
-        gc.setFill(look.halo());
+        gc.setFill(palette.halo());
         double edge = radiusPx + 2;
         gc.fillOval(x - edge, y - edge, 2 * edge, 2 * edge);
         gc.setFill(fill);
         gc.fillOval(x - radiusPx, y - radiusPx, 2 * radiusPx, 2 * radiusPx);
-        gc.setStroke(look.ink());
+        gc.setStroke(palette.ink());
         gc.setLineWidth(1.6);
         gc.strokeOval(x - radiusPx, y - radiusPx, 2 * radiusPx, 2 * radiusPx);
         gc.restore();

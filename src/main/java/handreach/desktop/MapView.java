@@ -14,7 +14,6 @@ import javafx.beans.property.ObjectProperty;
 import javafx.beans.property.ReadOnlyObjectProperty;
 import javafx.beans.property.ReadOnlyObjectWrapper;
 import javafx.beans.property.SimpleDoubleProperty;
-import javafx.beans.property.SimpleObjectProperty;
 import javafx.collections.FXCollections;
 import javafx.collections.ListChangeListener;
 import javafx.collections.ObservableList;
@@ -50,7 +49,6 @@ final class MapView extends Pane {
     private final List<Node> over = new ArrayList<>();
     private final ReadOnlyObjectWrapper<MapFrame> frame = new ReadOnlyObjectWrapper<>();
     private final ReadOnlyObjectWrapper<Relief> painted = new ReadOnlyObjectWrapper<>();
-    private final ObjectProperty<Look> look = new SimpleObjectProperty<>(Look.DAY);
     private final Worker.Rest rest;
     private Optional<Overlay> overlay = Optional.empty();
     private Elevation ground;
@@ -85,7 +83,7 @@ final class MapView extends Pane {
         widthProperty().addListener((size, before, now) -> reframe());
         heightProperty().addListener((size, before, now) -> reframe());
         inks.addListener((ListChangeListener<MapInk>) change -> redraw());
-        look.addListener((which, before, now) -> restyle());
+        session.palette().addListener((which, before, now) -> restyle());
         strength.addListener((value, before, now) -> compose());
     }
 
@@ -103,8 +101,8 @@ final class MapView extends Pane {
         return painted.getReadOnlyProperty();
     }
 
-    ObjectProperty<Look> look() {
-        return look;
+    ObjectProperty<Palette> palette() {
+        return session.palette();
     }
 
     /** How strongly the layer lies on the relief, 0 to 1. */
@@ -246,7 +244,9 @@ final class MapView extends Pane {
         if (under == null) return;
         Optional<Overlay> over = overlay;
         MapSheet.Manner manner = new MapSheet.Manner(
-                strength.get(), look.get().layerDarkens(), look.get().edgeArgb());
+                strength.get(),
+                session.palette().get().layerDarkens(),
+                session.palette().get().edgeArgb());
         composing.ask(
                 progress -> MapSheet.of(under, over, manner),
                 fresh -> {
@@ -283,7 +283,7 @@ final class MapView extends Pane {
             return;
         }
         Elevation elevation = ground;
-        Relief.Paper paper = look.get().paper();
+        Relief.Paper paper = session.palette().get().paper();
         painting.ask(
                 progress -> Relief.paint(elevation, wanted, paper, progress),
                 fresh -> {
@@ -323,7 +323,8 @@ final class MapView extends Pane {
             ink.setHeight(now.heightPx());
         }
         ink.getGraphicsContext2D().clearRect(0, 0, now.widthPx(), now.heightPx());
-        MapPen pen = new MapPen(ink.getGraphicsContext2D(), now, look.get(), widths);
+        MapPen pen =
+                new MapPen(ink.getGraphicsContext2D(), now, session.palette().get(), widths);
         for (MapInk each : inks) each.draw(pen, now);
         pen.writeNames(over.stream().filter(Node::isVisible).map(this::room).toList());
     }

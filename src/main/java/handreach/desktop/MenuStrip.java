@@ -72,7 +72,7 @@ final class MenuStrip extends MenuBar {
         CheckMenuItem night = new CheckMenuItem("Dark, for the night");
         night.setAccelerator(KeyCombination.valueOf("Shortcut+D"));
         night.selectedProperty()
-                .addListener((chosen, was, is) -> window.map().look().set(is ? Look.NIGHT : Look.DAY));
+                .addListener((chosen, was, is) -> window.map().palette().set(is ? Palette.NIGHT : Palette.DAY));
         CheckMenuItem miles = new CheckMenuItem("Miles and feet");
         miles.setOnAction(chosen -> window.session()
                 .edit(

@@ -28,9 +28,9 @@ final class PathInk implements MapInk {
         double y1 = pen.y(from);
         double x2 = pen.x(to);
         double y2 = pen.y(to);
-        pen.line(pen.look().accent(), 2.4, true, List.of(), x1, y1, x2, y2);
-        pen.disc(pen.look().accent(), x1, y1, 4.5);
-        pen.disc(pen.look().accent(), x2, y2, 4.5);
+        pen.line(pen.palette().accent(), 2.4, true, List.of(), x1, y1, x2, y2);
+        pen.disc(pen.palette().accent(), x1, y1, 4.5);
+        pen.disc(pen.palette().accent(), x2, y2, 4.5);
         GeodesicLine line = GeodesicLine.between(from, to);
         if (line.lengthM() < 1) return;
         Lengths style = session.scene().get().plan().heading().lengths();
@@ -42,7 +42,7 @@ final class PathInk implements MapInk {
                 (y1 + y2) / 2 - 12,
                 TextAlignment.CENTER,
                 true,
-                pen.look().ink());
-        session.alongPath().get().ifPresent(at -> pen.disc(pen.look().halo(), pen.x(at), pen.y(at), 5));
+                pen.palette().ink());
+        session.alongPath().get().ifPresent(at -> pen.disc(pen.palette().halo(), pen.x(at), pen.y(at), 5));
     }
 }

@@ -7,7 +7,6 @@ import handreach.study.Scene;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import javafx.beans.property.ReadOnlyObjectProperty;
 import javafx.geometry.Pos;
 import javafx.scene.control.Button;
 import javafx.scene.control.Label;
@@ -54,12 +53,12 @@ final class PathPane extends BorderPane {
     private Optional<PathView> shown = Optional.empty();
     private boolean isBeside;
 
-    PathPane(Session session, ReadOnlyObjectProperty<Look> look) {
+    PathPane(Session session) {
         this.session = session;
         this.asking = session.worker().newest();
         this.tables = session.worker().rest(Duration.millis(60), this::showLedger);
         this.parts = session.worker().rest(Duration.millis(30), this::showParts);
-        this.chart = new ProfileChart(look::get, session.alongPath()::set, this::read);
+        this.chart = new ProfileChart(session.palette(), session.alongPath()::set, this::read);
         this.models = new ModelSpread(session);
         this.from = new EndPicker("from", this::startAt, name -> {
             fromChosen = Optional.of(name);
@@ -77,13 +76,12 @@ final class PathPane extends BorderPane {
         session.scene().addListener((scene, before, now) -> follow());
         session.moving().addListener((moving, before, now) -> follow());
         session.carried().addListener((which, before, now) -> ask());
-        look.addListener((which, before, now) -> chart.redraw());
     }
 
-    private static Label words(String id, String look) {
+    private static Label words(String id, String style) {
         Label label = new Label();
         label.setId(id);
-        label.getStyleClass().add(look);
+        label.getStyleClass().add(style);
         label.setWrapText(true);
         label.setMinHeight(Region.USE_PREF_SIZE);
         return label;
@@ -132,7 +130,7 @@ final class PathPane extends BorderPane {
             setTop(new VBox(bar, faults));
             setCenter(middle);
         } else {
-            chart.setPrefHeight(230);
+            chart.setPrefHeight(270);
             scroll.setContent(new VBox(bar, faults, cut, lines));
             setCenter(scroll);
         }

@@ -4,6 +4,7 @@ import handreach.propagation.PathGeometry;
 import handreach.report.LedgerComposer;
 import handreach.report.LedgerRow;
 import handreach.report.PathComposer;
+import handreach.report.figure.ProfileFigure;
 import handreach.report.page.Table;
 import handreach.study.PathAnswer;
 
@@ -14,9 +15,10 @@ import handreach.study.PathAnswer;
  * @param answer loss, geometry over bare ground, ledgers
  * @param overTops geometry over what stands on the ground
  * @param ledger both directions line by line, sums last
- * @param description the cut in words
+ * @param figure the cut, as the report draws it
  */
-record PathView(PathEnds ends, PathAnswer answer, PathGeometry overTops, Table<LedgerRow> ledger, String description) {
+record PathView(
+        PathEnds ends, PathAnswer answer, PathGeometry overTops, Table<LedgerRow> ledger, ProfileFigure figure) {
     static PathView of(PathEnds ends) {
         return of(ends, ends.answer());
     }
@@ -32,7 +34,10 @@ record PathView(PathEnds ends, PathAnswer answer, PathGeometry overTops, Table<L
                         answer.link().conditions().atmosphere(),
                         answer.link().conditions().frequency()),
                 LedgerComposer.table(answer.ledger().orElseThrow()),
-                PathComposer.profile(answer, ends.from().words(), ends.to().words())
-                        .description());
+                PathComposer.profile(
+                        answer,
+                        ends.from().words(),
+                        ends.to().words(),
+                        ends.scene().plan().heading().lengths()));
     }
 }

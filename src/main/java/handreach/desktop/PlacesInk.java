@@ -34,7 +34,7 @@ final class PlacesInk implements MapInk {
             draw(pen, scene, entry, at, isStand);
         }
         if (!isStandDrawn) {
-            pen.ring(pen.look().accent(), pen.x(stand), pen.y(stand), RADIUS_PX + 5, 2.5);
+            pen.ring(pen.palette().accent(), pen.x(stand), pen.y(stand), RADIUS_PX + 5, 2.5);
             pen.name("middle of the area", pen.x(stand), pen.y(stand), RADIUS_PX + 5, false);
         }
     }
@@ -42,10 +42,10 @@ final class PlacesInk implements MapInk {
     private static void draw(MapPen pen, Scene scene, Places.PositionEntry entry, Position at, boolean isStand) {
         double x = pen.x(at);
         double y = pen.y(at);
-        Color fill = isStand ? pen.look().accent() : pen.look().halo();
+        Color fill = isStand ? pen.palette().accent() : pen.palette().halo();
         if (isStand) {
-            pen.ring(pen.look().halo(), x, y, RADIUS_PX + 6, 5);
-            pen.ring(pen.look().accent(), x, y, RADIUS_PX + 6, 2.2);
+            pen.ring(pen.palette().halo(), x, y, RADIUS_PX + 6, 5);
+            pen.ring(pen.palette().accent(), x, y, RADIUS_PX + 6, 2.2);
         }
         double r = RADIUS_PX - 1;
         if (entry.base()) pen.shape(fill, x - r, y - r, x + r, y - r, x + r, y + r, x - r, y + r);

@@ -4,11 +4,13 @@ import handreach.geodesy.Position;
 import handreach.profile.Profile;
 import handreach.propagation.PathGeometry;
 import handreach.report.figure.Axis;
+import handreach.report.figure.ProfileFigure;
+import handreach.report.figure.ProfileScale;
 import handreach.units.Lengths;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.function.Consumer;
-import java.util.function.Supplier;
+import javafx.beans.property.ReadOnlyObjectProperty;
 import javafx.scene.AccessibleRole;
 import javafx.scene.canvas.Canvas;
 import javafx.scene.canvas.GraphicsContext;
@@ -20,28 +22,29 @@ import javafx.scene.layout.Region;
 final class ProfileChart extends Region {
     private final Canvas ground = new Canvas();
     private final Canvas pointer = new Canvas();
-    private final Supplier<Look> look;
+    private final ReadOnlyObjectProperty<Palette> palette;
     private final Consumer<Optional<Position>> place;
     private final Consumer<String> words;
     private Optional<PathView> view = Optional.empty();
-    private Optional<ProfilePen> pen = Optional.empty();
+    private Optional<ProfileFigure> drawn = Optional.empty();
     private int pointed = -1;
 
     /** {@code place} is told where on the ground is pointed at, {@code words} what is there. */
-    ProfileChart(Supplier<Look> look, Consumer<Optional<Position>> place, Consumer<String> words) {
-        this.look = look;
+    ProfileChart(ReadOnlyObjectProperty<Palette> palette, Consumer<Optional<Position>> place, Consumer<String> words) {
+        this.palette = palette;
         this.place = place;
         this.words = words;
         setId("path-profile");
         getStyleClass().add("profile");
         setFocusTraversable(true);
         setAccessibleRole(AccessibleRole.IMAGE_VIEW);
-        setMinSize(320, 130);
+        setMinSize(320, 200);
         pointer.setMouseTransparent(true);
         getChildren().addAll(ground, pointer);
-        setOnMouseMoved(event -> pen.ifPresent(drawn -> point(drawn.sampleAt(event.getX()))));
+        setOnMouseMoved(event -> drawn.ifPresent(figure -> point(figure.scale().sampleAt(event.getX()))));
         setOnMouseExited(out -> point(-1));
         setOnMousePressed(press -> requestFocus());
+        palette.addListener((which, before, now) -> redraw());
         addEventHandler(KeyEvent.KEY_PRESSED, this::key);
     }
 
@@ -49,18 +52,23 @@ final class ProfileChart extends Region {
         view = shown;
         pointed = -1;
         place.accept(Optional.empty());
-        view.ifPresent(drawn -> setAccessibleText(drawn.description()));
+        view.ifPresent(path -> setAccessibleText(path.figure().description()));
         redraw();
     }
 
-    void redraw() {
+    /** What is drawn, if there is a path and room for it. */
+    Optional<ProfileFigure> figure() {
+        return drawn;
+    }
+
+    private void redraw() {
         double width = getWidth();
         double height = getHeight();
         GraphicsContext gc = ground.getGraphicsContext2D();
         gc.clearRect(0, 0, width, height);
-        pen = view.filter(drawn -> width > 200 && height > 120)
-                .map(drawn -> new ProfilePen(gc, drawn, look.get(), width, height));
-        pen.ifPresent(ProfilePen::draw);
+        drawn = view.filter(path -> width > 200 && height > 120)
+                .map(path -> path.figure().sized(width, height));
+        drawn.ifPresent(figure -> figure.draw(new FxPen(gc, palette.get())));
         drawPointer();
     }
 
@@ -107,13 +115,14 @@ final class ProfileChart extends Region {
     private void drawPointer() {
         GraphicsContext gc = pointer.getGraphicsContext2D();
         gc.clearRect(0, 0, pointer.getWidth(), pointer.getHeight());
-        if (pen.isEmpty() || pointed < 0) return;
-        double x = pen.get().x(pointed);
-        gc.setStroke(look.get().accent());
+        if (drawn.isEmpty() || pointed < 0) return;
+        ProfileScale scale = drawn.get().scale();
+        double x = scale.xPx(pointed);
+        gc.setStroke(palette.get().accent());
         gc.setLineWidth(1.5);
-        gc.strokeLine(x, pen.get().topPx(), x, pen.get().bottomPx());
-        double y = pen.get().y(pen.get().groundM(pointed));
-        gc.setFill(look.get().accent());
+        gc.strokeLine(x, scale.topPx(), x, scale.bottomPx());
+        double y = scale.yPx(scale.groundM(pointed));
+        gc.setFill(palette.get().accent());
         gc.fillOval(x - 4, y - 4, 8, 8);
     }
 

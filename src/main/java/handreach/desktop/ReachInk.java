@@ -24,6 +24,6 @@ final class ReachInk implements MapInk {
             xy[2 * i] = pen.x(at);
             xy[2 * i + 1] = pen.y(at);
         }
-        pen.line(pen.look().ink(), 1.2, true, List.of(7.0, 5.0), xy);
+        pen.line(pen.palette().ink(), 1.2, true, List.of(7.0, 5.0), xy);
     }
 }

@@ -25,7 +25,7 @@ final class RelayInk implements MapInk {
         if (answer.isEmpty() || session.layer().get() != Layer.RELAY) return;
         answer.get().recommended().ifPresent(check -> hops(pen, answer.get(), check));
         for (Demand demand : answer.get().question().demands())
-            if (demand.group().isPresent()) pen.disc(pen.look().halo(), pen.x(demand.at()), pen.y(demand.at()), 3.5);
+            if (demand.group().isPresent()) pen.disc(pen.palette().halo(), pen.x(demand.at()), pen.y(demand.at()), 3.5);
         List<RelaySite> sites = RelaySite.of(answer.get());
         for (int i = sites.size() - 1; i >= 0; i--) site(pen, sites.get(i));
     }
@@ -38,7 +38,7 @@ final class RelayInk implements MapInk {
                 Position one = check.sites().get(i - 1);
                 Position other = check.sites().get(i);
                 pen.line(
-                        pen.look().accent(),
+                        pen.palette().accent(),
                         1.6,
                         true,
                         List.of(12.0, 4.0, 2.0, 4.0),
@@ -58,7 +58,7 @@ final class RelayInk implements MapInk {
     private static void site(MapPen pen, RelaySite site) {
         double x = pen.x(site.at());
         double y = pen.y(site.at());
-        Color fill = site.isAdvised() ? pen.look().accent() : pen.look().halo();
+        Color fill = site.isAdvised() ? pen.palette().accent() : pen.palette().halo();
         double size = site.isAdvised() ? 11 : 8;
         mark(pen, fill, x, y, size);
         pen.name(site.name(), x, y, size, site.isAdvised());

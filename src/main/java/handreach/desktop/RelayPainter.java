@@ -88,9 +88,9 @@ final class RelayPainter {
         boolean hasForbidden = allowed < answer.found().orElseThrow().search().cells();
         if (hasForbidden) entries.add(new Overlay.KeyEntry(FORBIDDEN_RGB, Hatch.DOTS, "a relay may not stand there"));
         entries.add(Overlay.KeyEntry.of(
-                (pen, x, y) -> RelayInk.mark(pen, pen.look().accent(), x, y, 7), "relay that is advised"));
-        entries.add(
-                Overlay.KeyEntry.of((pen, x, y) -> RelayInk.mark(pen, pen.look().halo(), x, y, 6), "further site"));
+                (pen, x, y) -> RelayInk.mark(pen, pen.palette().accent(), x, y, 7), "relay that is advised"));
+        entries.add(Overlay.KeyEntry.of(
+                (pen, x, y) -> RelayInk.mark(pen, pen.palette().halo(), x, y, 6), "further site"));
         for (HopStrength strength : HopStrength.values())
             if (occurs(strength))
                 entries.add(Overlay.KeyEntry.of(

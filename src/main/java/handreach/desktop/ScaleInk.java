@@ -31,18 +31,19 @@ final class ScaleInk implements MapInk {
         ScaleBar bar = ScaleBar.fitting(LONGEST_PX * frame.metresPerPx(), style);
         double width = bar.lengthM() / frame.metresPerPx();
         double y = frame.heightPx() - UP_PX;
-        pen.box(pen.look().halo(), LEFT_PX - 2, y - 8, width + 4, 10);
+        pen.box(pen.palette().halo(), LEFT_PX - 2, y - 8, width + 4, 10);
         for (int i = 0; i < bar.parts(); i++)
-            if (i % 2 == 0) pen.box(pen.look().ink(), LEFT_PX + i * width / bar.parts(), y - 6, width / bar.parts(), 6);
-        pen.line(pen.look().ink(), 1, false, List.of(), LEFT_PX, y - 6, LEFT_PX + width, y - 6);
-        pen.line(pen.look().ink(), 1, false, List.of(), LEFT_PX, y, LEFT_PX + width, y);
+            if (i % 2 == 0)
+                pen.box(pen.palette().ink(), LEFT_PX + i * width / bar.parts(), y - 6, width / bar.parts(), 6);
+        pen.line(pen.palette().ink(), 1, false, List.of(), LEFT_PX, y - 6, LEFT_PX + width, y - 6);
+        pen.line(pen.palette().ink(), 1, false, List.of(), LEFT_PX, y, LEFT_PX + width, y);
         pen.words(
                 bar.label(),
                 LEFT_PX + width + 10,
                 y - 3,
                 TextAlignment.LEFT,
                 true,
-                pen.look().ink());
+                pen.palette().ink());
         double interval = contourIntervalM.getAsDouble();
         if (interval > 0)
             pen.words(
@@ -51,12 +52,12 @@ final class ScaleInk implements MapInk {
                     y - 22,
                     TextAlignment.LEFT,
                     false,
-                    pen.look().ink());
+                    pen.palette().ink());
         north(pen, frame.widthPx() - 30, 40);
     }
 
     private static void north(MapPen pen, double x, double y) {
-        pen.shape(pen.look().ink(), x, y - 18, x + 7, y + 8, x, y + 3, x - 7, y + 8);
-        pen.words("N", x, y + 20, TextAlignment.CENTER, true, pen.look().ink());
+        pen.shape(pen.palette().ink(), x, y - 18, x + 7, y + 8, x, y + 3, x - 7, y + 8);
+        pen.words("N", x, y + 20, TextAlignment.CENTER, true, pen.palette().ink());
     }
 }

@@ -44,6 +44,7 @@ final class Session {
     private final ReadOnlyObjectWrapper<Optional<String>> redoable = new ReadOnlyObjectWrapper<>(Optional.empty());
     private final ObjectProperty<Loadout> carried = new SimpleObjectProperty<>();
     private final ObjectProperty<Loadout> compared = new SimpleObjectProperty<>();
+    private final ObjectProperty<Palette> palette = new SimpleObjectProperty<>(Palette.DAY);
     private final ObjectProperty<Layer> layer = new SimpleObjectProperty<>(Layer.ODDS);
     private final ObservableList<Notice> notices = FXCollections.observableArrayList();
     private final Deque<Step> past = new ArrayDeque<>();
@@ -117,6 +118,11 @@ final class Session {
 
     ObjectProperty<Layer> layer() {
         return layer;
+    }
+
+    /** Colours by day or by night. */
+    ObjectProperty<Palette> palette() {
+        return palette;
     }
 
     /** Where the mouse is on the ground. */

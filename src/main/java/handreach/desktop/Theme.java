@@ -26,10 +26,10 @@ final class Theme {
         }
     }
 
-    static void apply(Parent root, Look look) {
+    static void apply(Parent root, Palette palette) {
         String sheet = Theme.class.getResource("desk.css").toExternalForm();
         if (!root.getStylesheets().contains(sheet)) root.getStylesheets().add(sheet);
         root.getStyleClass().removeAll("day", "night");
-        root.getStyleClass().add(look == Look.DAY ? "day" : "night");
+        root.getStyleClass().add(palette == Palette.DAY ? "day" : "night");
     }
 }

@@ -50,7 +50,7 @@ final class WalkInk implements MapInk {
     }
 
     private static void stop(MapPen pen, double x, double y) {
-        pen.shape(pen.look().accent(), x, y, x + 8, y - 8, x, y - 16, x - 8, y - 8);
+        pen.shape(pen.palette().accent(), x, y, x + 8, y - 8, x, y - 16, x - 8, y - 8);
     }
 
     private static void mark(WalkMark mark, MapPen pen, double x, double y) {

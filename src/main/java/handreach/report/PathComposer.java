@@ -19,6 +19,7 @@ import handreach.report.page.Paragraph;
 import handreach.report.page.Section;
 import handreach.report.page.Table;
 import handreach.study.PathAnswer;
+import handreach.units.Lengths;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -157,7 +158,7 @@ public final class PathComposer {
     /** The profile with its edges; for the full-wave march the field over the ground. */
     public static Figure figure(PathAnswer answer) {
         boolean isMarched = answer.loss().model().equals(LossModels.FULL_WAVE.name());
-        return isMarched ? field(answer) : profile(answer, "first end", "other end");
+        return isMarched ? field(answer) : profile(answer, "first end", "other end", Lengths.METRIC);
     }
 
     private static FieldFigure field(PathAnswer answer) {
@@ -178,20 +179,21 @@ public final class PathComposer {
                         FIELD_ABOVE_M));
     }
 
-    /** The profile between two named ends, with its edges. */
-    public static ProfileFigure profile(PathAnswer answer, String from, String to) {
+    /** The profile between two named ends with its edges, each with how far it stands up into the straight line. */
+    public static ProfileFigure profile(PathAnswer answer, String from, String to, Lengths lengths) {
         List<ProfileMark> marks = answer.geometry().obstacles().stream()
                 .map(edge ->
-                        new ProfileMark(edge.sample(), String.format(Locale.ROOT, "%.1f km", edge.distanceKm()), true))
+                        new ProfileMark(edge.sample(), lengths.heightText(edge.aboveLineM()) + " in the way", true))
                 .toList();
         String title = String.format(
                 Locale.ROOT,
-                "%.2f km, %.1f dB by %s",
-                answer.profile().lengthKm(),
+                "%.2f %s, %.1f dB by %s",
+                1000 * answer.profile().lengthKm() / lengths.longUnitM(),
+                lengths.longUnit(),
                 answer.loss().lossDb(),
                 answer.loss().model());
         return ProfileFigure.of(
-                new ProfileFigure.Words(title, from, to),
+                new ProfileFigure.Words(title, from, to, lengths),
                 answer.profile(),
                 answer.link().terminals(),
                 answer.link().conditions(),

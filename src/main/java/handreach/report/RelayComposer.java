@@ -264,7 +264,7 @@ public final class RelayComposer {
         HopPath path = hop.path();
         List<Block> blocks = new ArrayList<>();
         blocks.add(new Drawing(
-                PathComposer.profile(path(hop), name(hop.demand()), "relay"),
+                PathComposer.profile(path(hop), name(hop.demand()), "relay", lengths),
                 "Ground from " + name(hop.demand()) + " to the relay."));
         blocks.addAll(LedgerComposer.blocks(path.ledger()));
         return new Section("The weakest hop, line by line", blocks);

@@ -236,7 +236,7 @@ public final class WalkPages {
                         pair.heard().value())
                 : "odds " + Shares.odds(pair.odds()) + ", " + (pair.copied() ? "copy" : "no copy");
         return new Drawing(
-                PathComposer.profile(seen.path(), base, walker),
+                PathComposer.profile(seen.path(), base, walker, lengths),
                 "From " + base + " to " + walker + ", " + from(pair) + ", "
                         + pair.link().loadout() + ": " + found + ". " + PathComposer.groundSentence(seen.path()));
     }

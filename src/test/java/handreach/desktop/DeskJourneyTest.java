@@ -249,7 +249,7 @@ class DeskJourneyTest {
     @Test
     void theWindowLooksRightByNightAndInMiles() {
         run = WindowRun.on(folder, "forest-hills");
-        run.onScreen(() -> run.window().map().look().set(Look.NIGHT));
+        run.onScreen(() -> run.window().map().palette().set(Palette.NIGHT));
         run.robot().clickOn("#step-3");
         run.settle();
         run.snapshot("night");

@@ -103,7 +103,7 @@ class RelayWalkDeskTest {
         assertTrue(answer.recommended().orElseThrow().sites().contains(path.to().at()));
         assertEquals(6, path.given().orElseThrow().answer().link().terminals().rxHeightM());
         assertTrue(words("#path-pane").contains("feed line"), words("#path-pane"));
-        run.onScreen(() -> run.window().map().look().set(Look.NIGHT));
+        run.onScreen(() -> run.window().map().palette().set(Palette.NIGHT));
         run.settle();
         run.snapshot("relay-night");
         run.onScreen(() -> run.session().edit("mast", text -> PlanText.withValue(text, "relay", "mast_m", "3")));
@@ -192,7 +192,7 @@ class RelayWalkDeskTest {
         assertTrue(run.onScreen(() -> run.session().scene().get().calibration()).isPresent());
         assertFalse(isShown("#walk-stale"));
         assertTrue(words("#walk-accepted").contains("loss shifted"));
-        run.onScreen(() -> run.window().map().look().set(Look.NIGHT));
+        run.onScreen(() -> run.window().map().palette().set(Palette.NIGHT));
         run.settle();
         scroll(1);
         run.snapshot("walk-night");

@@ -16,6 +16,7 @@ import handreach.study.PathAnswer;
 import handreach.study.PathStudy;
 import handreach.terrain.Cover;
 import handreach.units.Frequency;
+import handreach.units.Lengths;
 import java.util.Arrays;
 import java.util.List;
 import java.util.regex.Matcher;
@@ -62,7 +63,7 @@ class PathFacesTest {
         PathAnswer answer = inTheWoods();
         double share = answer.geometry().worstClearance().orElseThrow().inFresnelRadii();
         double atKm = answer.geometry().worstClearance().orElseThrow().distanceKm();
-        Figure chart = PathComposer.profile(answer, "A", "B");
+        Figure chart = PathComposer.profile(answer, "A", "B", Lengths.METRIC);
         for (String face : List.of(
                 text(answer),
                 PathComposer.groundSentence(answer),

@@ -117,7 +117,7 @@ public final class SampleFigures {
             h[i] = i == 40 ? 260 : 100 + 10 * Math.sin(i);
         }
         return ProfileFigure.of(
-                new ProfileFigure.Words(HOSTILE, HOSTILE, "B"),
+                new ProfileFigure.Words(HOSTILE, HOSTILE, "B", Lengths.METRIC),
                 Profile.of(d, h),
                 new Terminals(1.5, 10),
                 PathConditions.standard(new Frequency(155)),

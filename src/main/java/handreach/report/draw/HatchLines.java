@@ -5,12 +5,12 @@ import java.awt.geom.Path2D;
 import java.awt.geom.Rectangle2D;
 
 /** The lines of an area pattern over a window, anchored to the page so that neighbours match. */
-final class HatchLines {
-    static final double WIDTH_PX = 1.1;
+public final class HatchLines {
+    public static final double WIDTH_PX = 1.1;
 
     private HatchLines() {}
 
-    static Path2D over(Rectangle2D window, Hatch hatch) {
+    public static Path2D over(Rectangle2D window, Hatch hatch) {
         Path2D lines = new Path2D.Double();
         switch (hatch) {
             case NONE -> {

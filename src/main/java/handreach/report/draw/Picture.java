@@ -209,6 +209,11 @@ public final class Picture {
         return image.getRGB(xPx, yPx) & 0xFFFFFF;
     }
 
+    /** All pixels, 0xAARRGGBB, row by row from the north. */
+    public int[] argb() {
+        return image.getRGB(0, 0, widthPx(), heightPx(), null, 0, widthPx());
+    }
+
     BufferedImage image() {
         return image;
     }

@@ -16,12 +16,27 @@ final class Plot {
     private final Axis up;
     private final int wantedAcross;
     private final int wantedUp;
+    /** Room between the plot and its numbers. */
+    private final double bandPx;
+
+    private final boolean isClose;
 
     Plot(Axis across, Axis up, int wantedAcross, int wantedUp) {
+        this(across, up, wantedAcross, wantedUp, 0, false);
+    }
+
+    private Plot(Axis across, Axis up, int wantedAcross, int wantedUp, double bandPx, boolean isClose) {
         this.across = across;
         this.up = up;
         this.wantedAcross = wantedAcross;
         this.wantedUp = wantedUp;
+        this.bandPx = bandPx;
+        this.isClose = isClose;
+    }
+
+    /** The same with a band of this height under it, and its words close by or at ease. */
+    Plot over(double band, boolean close) {
+        return new Plot(across, up, wantedAcross, wantedUp, band, close);
     }
 
     Rectangle2D window() {
@@ -37,12 +52,13 @@ final class Plot {
 
     void drawAxes(Pen pen, String wordsAcross, String wordsUp) {
         pen.draw(window(), Ink.line(EDGE_RGB, 1));
+        double footPx = up.startPx() + bandPx;
         for (double tick : across.ticks(wantedAcross)) {
             double x = across.px(tick);
-            pen.draw(Outline.line(x, up.startPx(), x, up.startPx() + 5), Ink.line(EDGE_RGB, 1));
+            pen.draw(Outline.line(x, footPx, x, footPx + (isClose ? 3 : 5)), Ink.line(EDGE_RGB, 1));
             pen.write(
                     x,
-                    up.startPx() + 19,
+                    footPx + (isClose ? 15 : 19),
                     across.text(tick, wantedAcross),
                     Lettering.quiet(12).middle());
         }
@@ -58,7 +74,7 @@ final class Plot {
         }
         pen.write(
                 (across.startPx() + across.endPx()) / 2,
-                up.startPx() + 40,
+                footPx + (isClose ? 30 : 40),
                 wordsAcross,
                 Lettering.plain(13).middle());
         pen.write(

@@ -1,11 +1,17 @@
 package handreach.desktop;
 
+import handreach.cartography.NightInk;
+import java.util.Map;
+import java.util.concurrent.ConcurrentHashMap;
 import javafx.scene.paint.Color;
 
-/** Day and night: colours of the map that no style sheet reaches. */
-enum Look {
+/** Day and night: colours of map and figures that no style sheet reaches. */
+enum Palette {
     DAY(Relief.Paper.DAY, "#1e2a2e", "#fffdf7", "#a8461b", "#3a5a63", true),
     NIGHT(Relief.Paper.NIGHT, "#f1eee4", "#14191c", "#ff9a5c", "#a9c3c9", false);
+
+    /** White paper becomes the sheet of the night, the ink of figures its words: {@code -hr-sheet} and {@code -hr-ink}. */
+    private static final NightInk NIGHT_INK = new NightInk(0x22292D, 0xECE8DD);
 
     private final Relief.Paper paper;
     private final Color ink;
@@ -13,8 +19,9 @@ enum Look {
     private final Color accent;
     private final Color grid;
     private final boolean darkens;
+    private final Map<Integer, Color> inks = new ConcurrentHashMap<>();
 
-    Look(Relief.Paper paper, String ink, String halo, String accent, String grid, boolean darkens) {
+    Palette(Relief.Paper paper, String ink, String halo, String accent, String grid, boolean darkens) {
         this.paper = paper;
         this.ink = Color.web(ink);
         this.halo = Color.web(halo);
@@ -34,10 +41,13 @@ enum Look {
 
     /** Outline of a layer: the ink, a little thinned. */
     int edgeArgb() {
-        return 0xCC000000
-                | (int) Math.round(255 * ink.getRed()) << 16
-                | (int) Math.round(255 * ink.getGreen()) << 8
-                | (int) Math.round(255 * ink.getBlue());
+        return 0xCC000000 | rgb(ink);
+    }
+
+    static int rgb(Color colour) {
+        return (int) Math.round(255 * colour.getRed()) << 16
+                | (int) Math.round(255 * colour.getGreen()) << 8
+                | (int) Math.round(255 * colour.getBlue());
     }
 
     /** Edge that keeps ink readable on any ground. */
@@ -52,6 +62,15 @@ enum Look {
 
     Color grid() {
         return grid;
+    }
+
+    /** An ink of the report's figures, 0xRRGGBB, made for white paper: as it is by day, turned round by night. */
+    Color ink(int rgb) {
+        return inks.computeIfAbsent(rgb, each -> colour(this == DAY ? each : NIGHT_INK.of(each)));
+    }
+
+    private static Color colour(int rgb) {
+        return Color.rgb(rgb >> 16 & 0xFF, rgb >> 8 & 0xFF, rgb & 0xFF);
     }
 
     /** Whether a layer darkens the relief as ink does paper; else it covers it. */
