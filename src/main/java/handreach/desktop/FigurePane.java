@@ -2,16 +2,18 @@ package handreach.desktop;
 
 import handreach.report.draw.Figure;
 import handreach.report.draw.Picture;
-import java.nio.IntBuffer;
+import java.util.Optional;
 import java.util.function.Supplier;
+import javafx.scene.canvas.Canvas;
+import javafx.scene.canvas.GraphicsContext;
 import javafx.scene.image.Image;
 import javafx.scene.image.ImageView;
-import javafx.scene.image.PixelBuffer;
-import javafx.scene.image.PixelFormat;
-import javafx.scene.image.WritableImage;
 import javafx.scene.layout.StackPane;
 
-/** A figure of the report on a sheet of paper in the window. Drawn away from the screen thread. */
+/**
+ * A figure of the report in the window, in the colours of day or night. One that holds a picture stays as it is printed, on white
+ * paper, and becomes a raster away from the screen thread: a map has thousands of contour lines.
+ */
 final class FigurePane extends StackPane {
     /** Pixels of the picture to each px of the figure, so that it stays sharp on dense screens. */
     private static final double SHARPNESS = 2;
@@ -19,12 +21,15 @@ final class FigurePane extends StackPane {
     private final Worker.Newest drawing;
     private final Session session;
     private final ImageView view = new ImageView();
+    private final Canvas canvas = new Canvas();
+    private Optional<Figure> drawn = Optional.empty();
 
-    /** A drawing ready to be shown. */
-    private record Sheet(int width, int height, int[] argb, double widthPx, String description) {
-        Image image() {
-            return new WritableImage(
-                    new PixelBuffer<>(width, height, IntBuffer.wrap(argb), PixelFormat.getIntArgbPreInstance()));
+    /** A figure made, and its picture if it is shown as one. */
+    private record Sheet(Figure figure, Optional<Image> raster) {
+        static Sheet of(Figure figure) {
+            return new Sheet(
+                    figure,
+                    figure.holdsPicture() ? Optional.of(FxPen.image(Picture.of(figure, SHARPNESS))) : Optional.empty());
         }
     }
 
@@ -34,7 +39,8 @@ final class FigurePane extends StackPane {
         getStyleClass().add("figure");
         view.setPreserveRatio(true);
         view.setSmooth(true);
-        getChildren().add(view);
+        getChildren().addAll(view, canvas);
+        session.palette().addListener((which, before, now) -> paint());
         setVisible(false);
         setManaged(false);
     }
@@ -42,11 +48,19 @@ final class FigurePane extends StackPane {
     /** Draws the figure, which is also made away from the screen thread, at most this wide. */
     void show(Supplier<? extends Figure> figure, double widestPx) {
         drawing.ask(
-                progress -> drawn(figure.get()),
+                progress -> Sheet.of(figure.get()),
                 sheet -> {
-                    view.setImage(sheet.image());
-                    view.setFitWidth(Math.min(widestPx, sheet.widthPx()));
-                    setAccessibleText(sheet.description());
+                    double widthPx = Math.min(widestPx, sheet.figure().widthPx());
+                    view.setImage(sheet.raster().orElse(null));
+                    view.setFitWidth(widthPx);
+                    view.setManaged(sheet.raster().isPresent());
+                    drawn = Optional.of(sheet.figure())
+                            .filter(each -> sheet.raster().isEmpty());
+                    canvas.setWidth(drawn.isEmpty() ? 0 : widthPx);
+                    canvas.setHeight(drawn.map(each -> each.heightPx() * widthPx / each.widthPx())
+                            .orElse(0.0));
+                    paint();
+                    setAccessibleText(sheet.figure().description());
                     setVisible(true);
                     setManaged(true);
                 },
@@ -59,12 +73,14 @@ final class FigurePane extends StackPane {
         setManaged(false);
     }
 
-    private static Sheet drawn(Figure figure) {
-        Picture picture = Picture.of(figure, SHARPNESS);
-        int width = picture.widthPx();
-        int[] argb = new int[width * picture.heightPx()];
-        for (int y = 0; y < picture.heightPx(); y++)
-            for (int x = 0; x < width; x++) argb[y * width + x] = 0xFF000000 | picture.rgb(x, y);
-        return new Sheet(width, picture.heightPx(), argb, figure.widthPx(), figure.description());
+    private void paint() {
+        GraphicsContext gc = canvas.getGraphicsContext2D();
+        gc.clearRect(0, 0, canvas.getWidth(), canvas.getHeight());
+        drawn.ifPresent(figure -> {
+            gc.save();
+            gc.scale(canvas.getWidth() / figure.widthPx(), canvas.getWidth() / figure.widthPx());
+            figure.draw(new FxPen(gc, session.palette().get()));
+            gc.restore();
+        });
     }
 }

@@ -11,8 +11,12 @@ import java.awt.Shape;
 import java.awt.geom.AffineTransform;
 import java.awt.geom.PathIterator;
 import java.awt.geom.Rectangle2D;
+import java.util.List;
+import java.util.Map;
+import java.util.concurrent.ConcurrentHashMap;
 import javafx.geometry.VPos;
 import javafx.scene.canvas.GraphicsContext;
+import javafx.scene.image.Image;
 import javafx.scene.image.PixelFormat;
 import javafx.scene.image.WritableImage;
 import javafx.scene.shape.FillRule;
@@ -27,6 +31,7 @@ final class FxPen implements Pen {
     private static final double HALO_PX = 1.6;
     private static final int HALO_COPIES = 8;
     private static final int WHITE = 0xFFFFFF;
+    private static final Map<List<Object>, Font> FONTS = new ConcurrentHashMap<>();
 
     private final GraphicsContext gc;
     private final Palette palette;
@@ -89,8 +94,7 @@ final class FxPen implements Pen {
         gc.save();
         gc.translate(xPx, yPx);
         gc.rotate(-lettering.turnDeg());
-        gc.setFont(
-                Font.font(Theme.FAMILY, lettering.isBold() ? FontWeight.BOLD : FontWeight.NORMAL, lettering.sizePx()));
+        gc.setFont(font(lettering));
         gc.setTextAlign(
                 switch (lettering.anchor()) {
                     case START -> TextAlignment.LEFT;
@@ -111,15 +115,26 @@ final class FxPen implements Pen {
         gc.restore();
     }
 
+    /** Looking a font up takes longer than writing a line with it. */
+    private static Font font(Lettering lettering) {
+        FontWeight weight = lettering.isBold() ? FontWeight.BOLD : FontWeight.NORMAL;
+        return FONTS.computeIfAbsent(
+                List.of(weight, lettering.sizePx()), key -> Font.font(Theme.FAMILY, weight, lettering.sizePx()));
+    }
+
     /** A picture keeps its own colours by day and by night. */
     @Override
     public void place(Picture picture, Rectangle2D window) {
+        gc.drawImage(image(picture), window.getX(), window.getY(), window.getWidth(), window.getHeight());
+    }
+
+    static Image image(Picture picture) {
         int width = picture.widthPx();
         int height = picture.heightPx();
         WritableImage image = new WritableImage(width, height);
         image.getPixelWriter()
                 .setPixels(0, 0, width, height, PixelFormat.getIntArgbInstance(), picture.argb(), 0, width);
-        gc.drawImage(image, window.getX(), window.getY(), window.getWidth(), window.getHeight());
+        return image;
     }
 
     @Override

@@ -61,7 +61,7 @@ final class ProfileChart extends Region {
         return drawn;
     }
 
-    private void redraw() {
+    void redraw() {
         double width = getWidth();
         double height = getHeight();
         GraphicsContext gc = ground.getGraphicsContext2D();

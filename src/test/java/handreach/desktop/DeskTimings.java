@@ -55,6 +55,43 @@ class DeskTimings {
         }
     }
 
+    /** A path whose far end goes under the hand: the longest that the screen thread is away, and each drawing of the cut. */
+    @Test
+    void printHowSmoothAPathIsPulled() {
+        try (WindowRun run = WindowRun.on(folder, "high-mountains")) {
+            pull(run, run.onScreen(() -> run.session().stand()));
+        }
+    }
+
+    private static void pull(WindowRun run, Position home) {
+        double[] away = new double[4 * ROUNDS];
+        double[] drawing = new double[4 * ROUNDS];
+        for (int i = 0; i < away.length; i++) {
+            Position there = GeodesicLine.destination(home, 3.0 * i, 2000 + 20 * i);
+            long start = System.nanoTime();
+            run.onScreen(() -> run.session()
+                    .pulled()
+                    .set(Optional.of(new PulledPath(
+                            PulledPath.End.of(home, Optional.empty()),
+                            PulledPath.End.of(there, Optional.empty()),
+                            true))));
+            double worst = (System.nanoTime() - start) / 1e6;
+            while (!run.session().worker().isIdle()) {
+                start = System.nanoTime();
+                run.onScreen(() -> {});
+                worst = Math.max(worst, (System.nanoTime() - start) / 1e6);
+            }
+            run.settle();
+            away[i] = worst;
+            ProfileChart chart = run.robot().lookup("#path-profile").query();
+            start = System.nanoTime();
+            run.onScreen(chart::redraw);
+            drawing[i] = (System.nanoTime() - start) / 1e6;
+        }
+        print("screen thread away while a path is pulled", away);
+        print("the cut of a path drawn", drawing);
+    }
+
     /** From the move of the hand to the overlay on the map. */
     private static double millis(WindowRun run, Position there, String name, boolean isCoarseEnough)
             throws InterruptedException {

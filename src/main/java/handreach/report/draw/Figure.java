@@ -12,5 +12,10 @@ public interface Figure {
 
     double heightPx();
 
+    /** Whether a picture of ground or field lies in it, which keeps its own colours by day and by night. */
+    default boolean holdsPicture() {
+        return false;
+    }
+
     void draw(Pen pen);
 }

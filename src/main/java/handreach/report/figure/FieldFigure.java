@@ -86,6 +86,11 @@ public final class FieldFigure implements Figure {
     }
 
     @Override
+    public boolean holdsPicture() {
+        return true;
+    }
+
+    @Override
     public void draw(Pen pen) {
         pen.write(LEFT_PX, TOP_PX - 14, title, Lettering.plain(15).bold());
         pen.place(picture(), new Rectangle2D.Double(LEFT_PX, TOP_PX, WIDTH_PX - LEFT_PX - RIGHT_PX, PLOT_PX));

@@ -127,6 +127,11 @@ public final class MapFigure implements Figure {
     }
 
     @Override
+    public boolean holdsPicture() {
+        return true;
+    }
+
+    @Override
     public void draw(Pen pen) {
         Rectangle2D window = window();
         pen.place(ground.picture(), window);

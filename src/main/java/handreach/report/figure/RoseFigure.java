@@ -200,6 +200,11 @@ public final class RoseFigure implements Figure {
     }
 
     @Override
+    public boolean holdsPicture() {
+        return ground.isPresent();
+    }
+
+    @Override
     public void draw(Pen pen) {
         ground.ifPresent(g -> drawGround(pen, g));
         drawGrid(pen);

@@ -69,6 +69,11 @@ public final class WalkMapFigure implements Figure {
     }
 
     @Override
+    public boolean holdsPicture() {
+        return true;
+    }
+
+    @Override
     public void draw(Pen pen) {
         map.draw(pen);
         pen.clipped(map.window(), () -> {

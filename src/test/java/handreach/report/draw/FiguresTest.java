@@ -167,6 +167,12 @@ class FiguresTest {
     }
 
     @Test
+    void aFigureThatHoldsAPictureSaysSo() {
+        for (Figure figure : SampleFigures.all())
+            assertEquals(SampleFigures.svg(figure).contains("<image"), figure.holdsPicture(), figure.description());
+    }
+
+    @Test
     void axesCarryTheirUnits() {
         assertTrue(Svg.text(SampleFigures.profile(), "f").contains("height above sea level, m"));
         assertTrue(Svg.text(SampleFigures.delta(), "f").contains("received level over the control, dB"));
