@@ -2,10 +2,10 @@ package handreach.desktop;
 
 import handreach.cartography.Hatch;
 import handreach.report.draw.HatchLines;
-import handreach.report.draw.Ink;
-import handreach.report.draw.Lettering;
 import handreach.report.draw.Pen;
 import handreach.report.draw.Picture;
+import handreach.report.draw.ShapeStyle;
+import handreach.report.draw.TextStyle;
 import handreach.report.draw.Typeface;
 import java.awt.Shape;
 import java.awt.geom.AffineTransform;
@@ -44,16 +44,16 @@ final class FxPen implements Pen {
     }
 
     @Override
-    public void draw(Shape shape, Ink ink) {
+    public void draw(Shape shape, ShapeStyle ink) {
         gc.setGlobalAlpha(ink.opacity());
-        boolean isFilled = ink.fillRgb() != Ink.NONE;
+        boolean isFilled = ink.fillRgb() != ShapeStyle.NONE;
         if (isFilled && ink.hatch() != Hatch.NONE) hatch(shape, ink);
         trace(shape);
         if (isFilled && ink.hatch() == Hatch.NONE) {
             gc.setFill(palette.ink(ink.fillRgb()));
             gc.fill();
         }
-        if (ink.lineRgb() != Ink.NONE && ink.widthPx() > 0) {
+        if (ink.lineRgb() != ShapeStyle.NONE && ink.widthPx() > 0) {
             gc.setStroke(palette.ink(ink.lineRgb()));
             gc.setLineWidth(ink.widthPx());
             gc.setLineCap(ink.dashPx().isEmpty() ? StrokeLineCap.ROUND : StrokeLineCap.BUTT);
@@ -64,7 +64,7 @@ final class FxPen implements Pen {
         gc.setGlobalAlpha(1);
     }
 
-    private void hatch(Shape shape, Ink ink) {
+    private void hatch(Shape shape, ShapeStyle ink) {
         clipped(shape, () -> {
             trace(HatchLines.over(shape.getBounds2D(), ink.hatch()));
             gc.setStroke(palette.ink(ink.fillRgb()));
@@ -90,7 +90,7 @@ final class FxPen implements Pen {
     }
 
     @Override
-    public void write(double xPx, double yPx, String text, Lettering lettering) {
+    public void write(double xPx, double yPx, String text, TextStyle lettering) {
         gc.save();
         gc.translate(xPx, yPx);
         gc.rotate(-lettering.turnDeg());
@@ -116,7 +116,7 @@ final class FxPen implements Pen {
     }
 
     /** Looking a font up takes longer than writing a line with it. */
-    private static Font font(Lettering lettering) {
+    private static Font font(TextStyle lettering) {
         FontWeight weight = lettering.isBold() ? FontWeight.BOLD : FontWeight.NORMAL;
         return FONTS.computeIfAbsent(
                 List.of(weight, lettering.sizePx()), key -> Font.font(Theme.FAMILY, weight, lettering.sizePx()));

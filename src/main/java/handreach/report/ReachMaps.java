@@ -14,9 +14,9 @@ import handreach.reach.CellGrid;
 import handreach.reach.LeastLoadout;
 import handreach.reach.LoadoutDifference;
 import handreach.reach.OddsGrid;
-import handreach.report.draw.Ink;
 import handreach.report.draw.LegendEntry;
 import handreach.report.draw.Picture;
+import handreach.report.draw.ShapeStyle;
 import handreach.report.figure.MapFigure;
 import handreach.report.figure.MapGround;
 import handreach.report.figure.MapOutline;
@@ -107,7 +107,7 @@ final class ReachMaps {
                 LoadoutMark.of(loadout), name + ", " + Shares.wanted(target()) + " or better", odds.outline(target())));
         List<LegendEntry> entries = new ArrayList<>();
         for (int i = 0; i <= OddsRamp.BREAKS.size(); i++)
-            entries.add(LegendEntry.area(Ink.fill(OddsRamp.rgb(i)), "odds " + OddsRamp.label(i)));
+            entries.add(LegendEntry.area(ShapeStyle.fill(OddsRamp.rgb(i)), "odds " + OddsRamp.label(i)));
         String share = Shares.share(answer.share(loadout).value());
         MapFigure figure = figure(
                 "Odds of copy with " + name,

@@ -9,10 +9,10 @@ import handreach.geodesy.Position;
 import handreach.plan.PlanText;
 import handreach.profile.Profile;
 import handreach.report.PathComposer;
-import handreach.report.draw.Ink;
-import handreach.report.draw.Lettering;
 import handreach.report.draw.Pen;
 import handreach.report.draw.Picture;
+import handreach.report.draw.ShapeStyle;
+import handreach.report.draw.TextStyle;
 import handreach.report.figure.ProfileFigure;
 import handreach.report.figure.ProfileScale;
 import handreach.study.PathAnswer;
@@ -64,10 +64,10 @@ class ProfileChartTest {
         }
 
         @Override
-        public void draw(Shape shape, Ink ink) {}
+        public void draw(Shape shape, ShapeStyle ink) {}
 
         @Override
-        public void write(double xPx, double yPx, String text, Lettering lettering) {
+        public void write(double xPx, double yPx, String text, TextStyle lettering) {
             boolean isAxis = text.matches("[\u22120-9.]+");
             if (!isAxis) said.add(text.replace("height above sea level", "height"));
         }
@@ -168,12 +168,12 @@ class ProfileChartTest {
             ProfileScale scale =
                     run.onScreen(() -> chart().figure().orElseThrow().scale());
             BufferedImage picture = picture();
-            double words = Srgb.luminance(Palette.rgb(palette.ink(Lettering.INK)));
+            double words = Srgb.luminance(Palette.rgb(palette.ink(TextStyle.INK)));
             double paper = Srgb.luminance(Palette.rgb(palette.ink(0xFFFFFF)));
             double ground =
                     Srgb.luminance(picture.getRGB((int) scale.xPx(0) + 8, (int) scale.bottomPx() - 4) & 0xFFFFFF);
             assertTrue((words < ground) == (ground < paper), palette + ": " + words + " " + ground + " " + paper);
-            assertTrue(pixels(picture, palette.ink(Lettering.INK), (int) scale.topPx()) > LETTERS, palette.toString());
+            assertTrue(pixels(picture, palette.ink(TextStyle.INK), (int) scale.topPx()) > LETTERS, palette.toString());
         }
     }
 

@@ -10,9 +10,9 @@ import handreach.profile.Profile;
 import handreach.propagation.PathConditions;
 import handreach.propagation.Terminals;
 import handreach.report.draw.Figure;
-import handreach.report.draw.Ink;
 import handreach.report.draw.LegendEntry;
 import handreach.report.draw.Picture;
+import handreach.report.draw.ShapeStyle;
 import handreach.report.draw.Svg;
 import handreach.report.figure.ChannelMark;
 import handreach.report.figure.Curve;
@@ -86,7 +86,7 @@ public final class SampleFigures {
                         new MapPlace(MIDDLE, MapPlace.Kind.BASE, HOSTILE),
                         new MapPlace(new Position(46.505, 8.12), MapPlace.Kind.RELAY, "R"),
                         new MapPlace(new Position(46.495, 8.09), MapPlace.Kind.POINT, "")),
-                new MapFigure.Key(List.of(LegendEntry.area(Ink.fill(0x123456), HOSTILE)), Lengths.METRIC));
+                new MapFigure.Key(List.of(LegendEntry.area(ShapeStyle.fill(0x123456), HOSTILE)), Lengths.METRIC));
     }
 
     public static RoseTrace trace(int index, boolean showsInterval) {

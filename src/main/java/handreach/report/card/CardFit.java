@@ -1,6 +1,6 @@
 package handreach.report.card;
 
-import handreach.report.draw.Lettering;
+import handreach.report.draw.TextStyle;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.function.BiPredicate;
@@ -38,7 +38,7 @@ final class CardFit {
 
     /** The largest letters at which everything fits, or the smallest with the longest lists cut. */
     static CardFit of(CardView view, BiPredicate<CardView, Double> fits) {
-        for (double size = LARGEST_PX; size >= Lettering.SMALLEST_PX; size -= STEP_PX)
+        for (double size = LARGEST_PX; size >= TextStyle.SMALLEST_PX; size -= STEP_PX)
             if (fits.test(view, size)) return new CardFit(view, size, false);
         CardView shorter = view;
         int[] left = {
@@ -50,7 +50,7 @@ final class CardFit {
             view.people().rows().size(),
             view.words().doubts().size()
         };
-        while (!fits.test(shorter, Lettering.SMALLEST_PX)) {
+        while (!fits.test(shorter, TextStyle.SMALLEST_PX)) {
             int longest = 0;
             for (int i = 1; i < DOUBTS; i++) if (left[i] > left[longest]) longest = i;
             // What to do comes before what is doubtful about the figures, which the report has too.
@@ -59,7 +59,7 @@ final class CardFit {
             left[longest]--;
             shorter = cut(view, left);
         }
-        return new CardFit(shorter, Lettering.SMALLEST_PX, true);
+        return new CardFit(shorter, TextStyle.SMALLEST_PX, true);
     }
 
     private static CardView cut(CardView view, int[] left) {

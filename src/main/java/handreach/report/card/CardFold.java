@@ -2,10 +2,10 @@ package handreach.report.card;
 
 import handreach.report.draw.Figure;
 import handreach.report.draw.Fitted;
-import handreach.report.draw.Ink;
-import handreach.report.draw.Lettering;
 import handreach.report.draw.Outline;
 import handreach.report.draw.Pen;
+import handreach.report.draw.ShapeStyle;
+import handreach.report.draw.TextStyle;
 import handreach.report.draw.Typeface;
 import handreach.report.figure.RoseFigure;
 import handreach.report.page.Caution;
@@ -84,7 +84,7 @@ final class CardFold implements Figure {
         pen.moved(AffineTransform.getTranslateInstance(0, h), () -> drawBack(pen, view));
         pen.moved(turned(2 * w, h), () -> drawRose(pen));
         pen.moved(turned(w, h), () -> second(new CardText(pen, EDGE_PX, EDGE_PX, inner(), fit.sizePx()), view));
-        Ink fold = Ink.line(0x8A949A, 0.8, List.of(2.0, 4.0));
+        ShapeStyle fold = ShapeStyle.line(0x8A949A, 0.8, List.of(2.0, 4.0));
         pen.draw(Outline.line(w, 0, w, 2 * h), fold);
         pen.draw(Outline.line(0, h, 2 * w, h), fold);
     }
@@ -96,21 +96,21 @@ final class CardFold implements Figure {
 
     private void drawCover(Pen pen, CardView view) {
         CardView.Heading heading = view.heading();
-        pen.write(EDGE_PX, EDGE_PX + 12, "Field card", Lettering.quiet(12).bold());
+        pen.write(EDGE_PX, EDGE_PX + 12, "Field card", TextStyle.quiet(12).bold());
         pen.write(
                 panelWidth() - EDGE_PX,
                 EDGE_PX + 12,
                 CardPage.DAY.format(heading.made()),
-                Lettering.quiet(12).end());
+                TextStyle.quiet(12).end());
         double size = 21;
         while (size > 14 && Typeface.of(true).widthPx(heading.title(), size) > inner()) size -= 0.5;
-        Lettering large = Lettering.plain(size).bold();
+        TextStyle large = TextStyle.plain(size).bold();
         pen.write(EDGE_PX, EDGE_PX + 40, Fitted.words(heading.title(), large, inner()), large);
         pen.write(
                 EDGE_PX,
                 EDGE_PX + 62,
-                Fitted.words(heading.channel(), Lettering.plain(14), inner()),
-                Lettering.plain(14));
+                Fitted.words(heading.channel(), TextStyle.plain(14), inner()),
+                TextStyle.plain(14));
         cover(new CardText(pen, EDGE_PX, EDGE_PX + 84, inner(), fit.sizePx()), view);
     }
 
@@ -124,7 +124,7 @@ final class CardFold implements Figure {
 
     private void drawRose(Pen pen) {
         double x = (panelWidth() - rose.widthPx()) / 2;
-        pen.write(EDGE_PX, EDGE_PX + 13, "Reach by bearing", Lettering.plain(14).bold());
+        pen.write(EDGE_PX, EDGE_PX + 13, "Reach by bearing", TextStyle.plain(14).bold());
         pen.moved(AffineTransform.getTranslateInstance(x, EDGE_PX + 22), () -> rose.draw(pen));
     }
 

@@ -2,10 +2,10 @@ package handreach.report.card;
 
 import handreach.report.draw.Figure;
 import handreach.report.draw.Fitted;
-import handreach.report.draw.Ink;
-import handreach.report.draw.Lettering;
 import handreach.report.draw.Outline;
 import handreach.report.draw.Pen;
+import handreach.report.draw.ShapeStyle;
+import handreach.report.draw.TextStyle;
 import handreach.report.draw.Typeface;
 import handreach.report.figure.RoseFigure;
 import handreach.report.page.Caution;
@@ -188,16 +188,16 @@ final class CardPage implements Figure {
 
     private void drawHeading(Pen pen, CardView.Heading heading) {
         double right = EDGE_PX + width();
-        pen.write(EDGE_PX, 48, "Field card", Lettering.quiet(13).bold());
-        pen.write(right, 48, DAY.format(heading.made()), Lettering.quiet(13).end());
+        pen.write(EDGE_PX, 48, "Field card", TextStyle.quiet(13).bold());
+        pen.write(right, 48, DAY.format(heading.made()), TextStyle.quiet(13).end());
         double size = 25;
         while (size > 15 && Typeface.of(true).widthPx(heading.title(), size) > width()) size -= 0.5;
-        Lettering large = Lettering.plain(size).bold();
+        TextStyle large = TextStyle.plain(size).bold();
         pen.write(EDGE_PX, 75, Fitted.words(heading.title(), large, width()), large);
         String line = heading.channel() + (heading.target().isBlank() ? "" : "  ·  " + heading.target());
         double small = 14;
-        while (small > Lettering.SMALLEST_PX && Typeface.of(false).widthPx(line, small) > width()) small -= 0.5;
-        pen.write(EDGE_PX, 97, Fitted.words(line, Lettering.plain(small), width()), Lettering.plain(small));
+        while (small > TextStyle.SMALLEST_PX && Typeface.of(false).widthPx(line, small) > width()) small -= 0.5;
+        pen.write(EDGE_PX, 97, Fitted.words(line, TextStyle.plain(small), width()), TextStyle.plain(small));
     }
 
     private static void carriers(CardText text, CardView view) {
@@ -244,8 +244,8 @@ final class CardPage implements Figure {
     private void drawCautions(Pen pen, CardView view) {
         double height = cautionHeight(view);
         double top = paper.heightPx() - EDGE_PX - height;
-        pen.draw(Outline.box(EDGE_PX, top, width(), height), Ink.line(Lettering.INK, 1.6));
-        pen.write(EDGE_PX + 14, top + 22, "Cautions", Lettering.plain(14).bold());
+        pen.draw(Outline.box(EDGE_PX, top, width(), height), ShapeStyle.line(TextStyle.INK, 1.6));
+        pen.write(EDGE_PX + 14, top + 22, "Cautions", TextStyle.plain(14).bold());
         int k = split(view.cautions());
         CardText left = new CardText(pen, EDGE_PX + 14, top + 32, half() - 14, CAUTION_PX);
         view.cautions().subList(0, k).forEach(c -> caution(left, c));

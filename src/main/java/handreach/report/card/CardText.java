@@ -2,10 +2,10 @@ package handreach.report.card;
 
 import handreach.cartography.LoadoutMark;
 import handreach.report.draw.Fitted;
-import handreach.report.draw.Ink;
-import handreach.report.draw.Lettering;
 import handreach.report.draw.Outline;
 import handreach.report.draw.Pen;
+import handreach.report.draw.ShapeStyle;
+import handreach.report.draw.TextStyle;
 import handreach.report.draw.Typeface;
 import handreach.report.figure.Badge;
 import java.util.ArrayList;
@@ -46,8 +46,8 @@ final class CardText {
 
     void heading(String words) {
         if (pen != null) {
-            pen.draw(Outline.line(x, y, x + widthPx, y), Ink.line(Lettering.INK, 1.4));
-            Lettering lettering = Lettering.plain(sizePx * 1.08).bold();
+            pen.draw(Outline.line(x, y, x + widthPx, y), ShapeStyle.line(TextStyle.INK, 1.4));
+            TextStyle lettering = TextStyle.plain(sizePx * 1.08).bold();
             pen.write(x, y + sizePx * 1.45, Fitted.words(words, lettering, widthPx), lettering);
         }
         y += sizePx * 2.05;
@@ -70,7 +70,7 @@ final class CardText {
         double indent = sizePx * 1.5;
         for (int i = 0; i < lines.size(); i++) {
             if (pen != null)
-                pen.write(x, y + sizePx, (i + 1) + ".", Lettering.plain(sizePx).bold());
+                pen.write(x, y + sizePx, (i + 1) + ".", TextStyle.plain(sizePx).bold());
             line(lines.get(i), indent);
             y += sizePx * 0.25;
         }
@@ -80,7 +80,7 @@ final class CardText {
     private void blanks() {
         for (int i = 0; i < BLANK_LINES; i++) {
             y += sizePx * 1.9;
-            if (pen != null) pen.draw(Outline.line(x, y, x + widthPx, y), Ink.line(0x8A949A, 0.8));
+            if (pen != null) pen.draw(Outline.line(x, y, x + widthPx, y), ShapeStyle.line(0x8A949A, 0.8));
         }
         y += sizePx * 0.4;
     }
@@ -91,7 +91,7 @@ final class CardText {
         if (pen != null && loadout.mark().isPresent()) {
             LoadoutMark mark = loadout.mark().get();
             double middle = y + sizePx * 0.66;
-            Ink ink = Ink.line(mark.rgb(), 2.2, mark.dashPx());
+            ShapeStyle ink = ShapeStyle.line(mark.rgb(), 2.2, mark.dashPx());
             pen.draw(Outline.line(x, middle, x + 36, middle), ink);
             Badge.draw(pen, x + 18, middle, mark.letter(), ink);
         }
@@ -202,7 +202,7 @@ final class CardText {
             left += width[c] + CELL_GAP_PX;
         }
         y = bottom;
-        if (pen != null) pen.draw(Outline.line(x, y + 1, x + widthPx, y + 1), Ink.line(0xB4BCC1, 0.7));
+        if (pen != null) pen.draw(Outline.line(x, y + 1, x + widthPx, y + 1), ShapeStyle.line(0xB4BCC1, 0.7));
         y += sizePx * 0.15;
     }
 
@@ -225,7 +225,7 @@ final class CardText {
                 y += sizePx * LEADING;
             }
             if (pen != null) {
-                Lettering lettering = Lettering.plain(sizePx);
+                TextStyle lettering = TextStyle.plain(sizePx);
                 pen.write(x + indent + left, y + sizePx, word.text(), word.isBold() ? lettering.bold() : lettering);
             }
             left += width + space;

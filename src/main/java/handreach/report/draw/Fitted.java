@@ -4,7 +4,7 @@ package handreach.report.draw;
 public final class Fitted {
     private Fitted() {}
 
-    public static String words(String words, Lettering lettering, double widthPx) {
+    public static String words(String words, TextStyle lettering, double widthPx) {
         Typeface face = Typeface.of(lettering.isBold());
         double sizePx = lettering.sizePx();
         if (face.widthPx(words, sizePx) <= widthPx) return words;

@@ -38,15 +38,15 @@ final class ImagePen implements Pen {
     }
 
     @Override
-    public void draw(Shape shape, Ink ink) {
+    public void draw(Shape shape, ShapeStyle ink) {
         Composite before = graphics.getComposite();
         if (ink.opacity() < 1) graphics.setComposite(AlphaComposite.SrcOver.derive((float) ink.opacity()));
-        if (ink.fillRgb() != Ink.NONE) {
+        if (ink.fillRgb() != ShapeStyle.NONE) {
             graphics.setColor(new Color(ink.fillRgb()));
             if (ink.hatch() == handreach.cartography.Hatch.NONE) graphics.fill(shape);
             else hatch(shape, ink);
         }
-        if (ink.lineRgb() != Ink.NONE && ink.widthPx() > 0) {
+        if (ink.lineRgb() != ShapeStyle.NONE && ink.widthPx() > 0) {
             graphics.setColor(new Color(ink.lineRgb()));
             graphics.setStroke(stroke(ink.widthPx(), ink.dashPx()));
             graphics.draw(shape);
@@ -54,7 +54,7 @@ final class ImagePen implements Pen {
         graphics.setComposite(before);
     }
 
-    private void hatch(Shape shape, Ink ink) {
+    private void hatch(Shape shape, ShapeStyle ink) {
         Shape clip = graphics.getClip();
         graphics.clip(shape);
         graphics.setStroke(new BasicStroke((float) HatchLines.WIDTH_PX));
@@ -71,7 +71,7 @@ final class ImagePen implements Pen {
     }
 
     @Override
-    public void write(double xPx, double yPx, String text, Lettering lettering) {
+    public void write(double xPx, double yPx, String text, TextStyle lettering) {
         Typeface face = Typeface.of(lettering.isBold());
         AffineTransform move = AffineTransform.getTranslateInstance(xPx, yPx);
         move.rotate(-Math.toRadians(lettering.turnDeg()));
@@ -87,7 +87,7 @@ final class ImagePen implements Pen {
         graphics.fill(outline);
     }
 
-    static double anchorShare(Lettering lettering) {
+    static double anchorShare(TextStyle lettering) {
         return switch (lettering.anchor()) {
             case START -> 0;
             case MIDDLE -> 0.5;

@@ -10,16 +10,16 @@ import handreach.cartography.LoadoutMark;
  * @param letter letter standing on the sample, or empty
  * @param label words beside it
  */
-public record LegendEntry(Ink ink, boolean isArea, String letter, String label) {
+public record LegendEntry(ShapeStyle ink, boolean isArea, String letter, String label) {
     public static LegendEntry line(LoadoutMark mark, String label) {
-        return new LegendEntry(Ink.line(mark.rgb(), 2.2, mark.dashPx()), false, mark.letter(), label);
+        return new LegendEntry(ShapeStyle.line(mark.rgb(), 2.2, mark.dashPx()), false, mark.letter(), label);
     }
 
-    public static LegendEntry area(Ink ink, String label) {
+    public static LegendEntry area(ShapeStyle ink, String label) {
         return new LegendEntry(ink, true, "", label);
     }
 
-    public static LegendEntry line(Ink ink, String label) {
+    public static LegendEntry line(ShapeStyle ink, String label) {
         return new LegendEntry(ink, false, "", label);
     }
 }

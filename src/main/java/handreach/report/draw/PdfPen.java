@@ -56,24 +56,24 @@ public final class PdfPen implements Pen {
     }
 
     @Override
-    public void draw(Shape shape, Ink ink) {
+    public void draw(Shape shape, ShapeStyle ink) {
         apart(() -> {
             if (ink.opacity() < 1) out.setGraphicsStateParameters(opacity(ink.opacity()));
             boolean isEvenOdd = shape.getPathIterator(null).getWindingRule() == PathIterator.WIND_EVEN_ODD;
-            if (ink.fillRgb() != Ink.NONE && ink.hatch() == Hatch.NONE && add(shape)) {
+            if (ink.fillRgb() != ShapeStyle.NONE && ink.hatch() == Hatch.NONE && add(shape)) {
                 out.setNonStrokingColor(new Color(ink.fillRgb()));
                 if (isEvenOdd) out.fillEvenOdd();
                 else out.fill();
             }
-            if (ink.fillRgb() != Ink.NONE && ink.hatch() != Hatch.NONE) hatch(shape, ink, isEvenOdd);
-            if (ink.lineRgb() != Ink.NONE && ink.widthPx() > 0) {
+            if (ink.fillRgb() != ShapeStyle.NONE && ink.hatch() != Hatch.NONE) hatch(shape, ink, isEvenOdd);
+            if (ink.lineRgb() != ShapeStyle.NONE && ink.widthPx() > 0) {
                 stroke(ink.lineRgb(), ink.widthPx(), ink.dashPx());
                 if (add(shape)) out.stroke();
             }
         });
     }
 
-    private void hatch(Shape shape, Ink ink, boolean isEvenOdd) {
+    private void hatch(Shape shape, ShapeStyle ink, boolean isEvenOdd) {
         apart(() -> {
             if (!add(shape)) return;
             if (isEvenOdd) out.clipEvenOdd();
@@ -136,7 +136,7 @@ public final class PdfPen implements Pen {
     }
 
     @Override
-    public void write(double xPx, double yPx, String text, Lettering lettering) {
+    public void write(double xPx, double yPx, String text, TextStyle lettering) {
         Typeface face = Typeface.of(lettering.isBold());
         String words = face.printable(text);
         if (words.isBlank()) return;
@@ -155,7 +155,7 @@ public final class PdfPen implements Pen {
         });
     }
 
-    private void show(String words, Lettering lettering, AffineTransform place, RenderingMode mode) throws IOException {
+    private void show(String words, TextStyle lettering, AffineTransform place, RenderingMode mode) throws IOException {
         PDFont font = faces.of(lettering.isBold());
         out.beginText();
         out.setRenderingMode(mode);

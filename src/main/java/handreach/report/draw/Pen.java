@@ -10,10 +10,10 @@ import java.awt.geom.Rectangle2D;
  * <p>One figure goes through three pens: SVG, PDF, PNG.
  */
 public interface Pen {
-    void draw(Shape shape, Ink ink);
+    void draw(Shape shape, ShapeStyle ink);
 
     /** Writes one line of text with its base line at y; control characters are left out. */
-    void write(double xPx, double yPx, String text, Lettering lettering);
+    void write(double xPx, double yPx, String text, TextStyle lettering);
 
     void place(Picture picture, Rectangle2D window);
 

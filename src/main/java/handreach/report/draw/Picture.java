@@ -133,9 +133,9 @@ public final class Picture {
 
     /** The sample of a loadout's area as {@link #leastLoadout} paints it, for a legend. */
     public static LegendEntry leastLoadoutEntry(LoadoutMark mark, String label) {
-        Ink ink = mark.hatch() == Hatch.NONE
-                ? Ink.fill(Srgb.mix(0xFFFFFF, mark.rgb(), AREA_TINT))
-                : Ink.hatch(mark.rgb(), mark.hatch());
+        ShapeStyle ink = mark.hatch() == Hatch.NONE
+                ? ShapeStyle.fill(Srgb.mix(0xFFFFFF, mark.rgb(), AREA_TINT))
+                : ShapeStyle.hatch(mark.rgb(), mark.hatch());
         return new LegendEntry(ink.outlined(mark.rgb(), 1), true, mark.letter(), label);
     }
 

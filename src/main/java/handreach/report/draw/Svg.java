@@ -51,11 +51,11 @@ public final class Svg implements Pen {
     }
 
     @Override
-    public void draw(Shape shape, Ink ink) {
+    public void draw(Shape shape, ShapeStyle ink) {
         String path = path(shape);
         if (path.isEmpty()) return;
         body.append("<path d=\"").append(path).append('"');
-        if (ink.fillRgb() == Ink.NONE) body.append(" fill=\"none\"");
+        if (ink.fillRgb() == ShapeStyle.NONE) body.append(" fill=\"none\"");
         else
             body.append(" fill=\"")
                     .append(paint(ink))
@@ -64,7 +64,7 @@ public final class Svg implements Pen {
                             shape.getPathIterator(null).getWindingRule() == PathIterator.WIND_EVEN_ODD
                                     ? " fill-rule=\"evenodd\""
                                     : "");
-        if (ink.lineRgb() != Ink.NONE && ink.widthPx() > 0) {
+        if (ink.lineRgb() != ShapeStyle.NONE && ink.widthPx() > 0) {
             body.append(" stroke=\"")
                     .append(Srgb.hex(ink.lineRgb()))
                     .append("\" stroke-width=\"")
@@ -83,7 +83,7 @@ public final class Svg implements Pen {
         return dashPx.stream().map(Svg::n).collect(Collectors.joining(" "));
     }
 
-    private String paint(Ink ink) {
+    private String paint(ShapeStyle ink) {
         if (ink.hatch() == Hatch.NONE) return Srgb.hex(ink.fillRgb());
         return "url(#"
                 + hatches.computeIfAbsent(ink.hatch(), h -> new java.util.HashMap<>())
@@ -113,7 +113,7 @@ public final class Svg implements Pen {
     }
 
     @Override
-    public void write(double xPx, double yPx, String text, Lettering lettering) {
+    public void write(double xPx, double yPx, String text, TextStyle lettering) {
         String clean = Typeface.clean(text);
         if (clean.isBlank()) return;
         body.append("<text x=\"")

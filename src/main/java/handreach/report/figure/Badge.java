@@ -1,9 +1,9 @@
 package handreach.report.figure;
 
-import handreach.report.draw.Ink;
-import handreach.report.draw.Lettering;
 import handreach.report.draw.Outline;
 import handreach.report.draw.Pen;
+import handreach.report.draw.ShapeStyle;
+import handreach.report.draw.TextStyle;
 import handreach.report.draw.Typeface;
 import java.awt.Shape;
 
@@ -14,11 +14,11 @@ public final class Badge {
 
     private Badge() {}
 
-    public static void draw(Pen pen, double xPx, double yPx, String letter, Ink ink) {
-        int rgb = ink.lineRgb() == Ink.NONE ? Lettering.INK : ink.lineRgb();
-        pen.draw(disc(xPx, yPx, letter), Ink.fill(0xFFFFFF).outlined(rgb, 1.4));
+    public static void draw(Pen pen, double xPx, double yPx, String letter, ShapeStyle ink) {
+        int rgb = ink.lineRgb() == ShapeStyle.NONE ? TextStyle.INK : ink.lineRgb();
+        pen.draw(disc(xPx, yPx, letter), ShapeStyle.fill(0xFFFFFF).outlined(rgb, 1.4));
         pen.write(
-                xPx, yPx + 4.4, letter, Lettering.plain(SIZE_PX).bold().middle().colour(rgb));
+                xPx, yPx + 4.4, letter, TextStyle.plain(SIZE_PX).bold().middle().colour(rgb));
     }
 
     /** The disc under a letter. */

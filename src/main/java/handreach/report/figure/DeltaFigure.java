@@ -1,10 +1,10 @@
 package handreach.report.figure;
 
 import handreach.report.draw.Figure;
-import handreach.report.draw.Ink;
-import handreach.report.draw.Lettering;
 import handreach.report.draw.Outline;
 import handreach.report.draw.Pen;
+import handreach.report.draw.ShapeStyle;
+import handreach.report.draw.TextStyle;
 import handreach.report.draw.Typeface;
 import java.awt.geom.Path2D;
 import java.util.List;
@@ -105,20 +105,20 @@ public final class DeltaFigure implements Figure {
     public void draw(Pen pen) {
         for (double tick : axis.ticks(7)) {
             double x = axis.px(tick);
-            pen.draw(Outline.line(x, TOP_PX, x, bottomPx()), Ink.line(0xDCE1E4, 1));
+            pen.draw(Outline.line(x, TOP_PX, x, bottomPx()), ShapeStyle.line(0xDCE1E4, 1));
             pen.write(
                     x,
                     bottomPx() + 18,
                     Axis.signed(tick, 0 == tick % 1 ? 0 : 1),
-                    Lettering.quiet(12).middle());
+                    TextStyle.quiet(12).middle());
         }
-        pen.draw(Outline.line(axis.px(0), TOP_PX, axis.px(0), bottomPx()), Ink.line(Lettering.INK, 1.4));
+        pen.draw(Outline.line(axis.px(0), TOP_PX, axis.px(0), bottomPx()), ShapeStyle.line(TextStyle.INK, 1.4));
         double y = TOP_PX;
         String group = null;
         for (DeltaRow row : rows) {
             if (!row.group().equals(group)) {
                 group = row.group();
-                pen.write(2, y + 23, group, Lettering.plain(14).bold());
+                pen.write(2, y + 23, group, TextStyle.plain(14).bold());
                 y += GROUP_PX;
             }
             drawRow(pen, row, y + ROW_PX / 2);
@@ -128,26 +128,29 @@ public final class DeltaFigure implements Figure {
                 (leftPx + rightPx) / 2,
                 bottomPx() + 40,
                 "received level over the control, dB",
-                Lettering.plain(13).middle());
+                TextStyle.plain(13).middle());
         pen.draw(
-                Outline.disc(leftPx + 6, bottomPx() + 62, 5), Ink.fill(MARK_RGB).outlined(MARK_RGB, 1.8));
-        pen.write(leftPx + 18, bottomPx() + 66.5, "told apart from " + control, Lettering.quiet(12));
+                Outline.disc(leftPx + 6, bottomPx() + 62, 5),
+                ShapeStyle.fill(MARK_RGB).outlined(MARK_RGB, 1.8));
+        pen.write(leftPx + 18, bottomPx() + 66.5, "told apart from " + control, TextStyle.quiet(12));
         double next = leftPx + 40 + Typeface.of(false).widthPx("told apart from " + control, 12);
-        pen.draw(Outline.disc(next + 6, bottomPx() + 62, 5), Ink.fill(0xFFFFFF).outlined(MARK_RGB, 1.8));
-        pen.write(next + 18, bottomPx() + 66.5, "not told apart", Lettering.quiet(12));
+        pen.draw(
+                Outline.disc(next + 6, bottomPx() + 62, 5),
+                ShapeStyle.fill(0xFFFFFF).outlined(MARK_RGB, 1.8));
+        pen.write(next + 18, bottomPx() + 66.5, "not told apart", TextStyle.quiet(12));
     }
 
     private void drawRow(Pen pen, DeltaRow row, double y) {
-        pen.write(14, y + 5, row.label(), Lettering.plain(14));
+        pen.write(14, y + 5, row.label(), TextStyle.plain(14));
         double low = axis.px(row.interval().low());
         double high = axis.px(row.interval().high());
-        pen.draw(Outline.line(low, y, high, y), Ink.line(MARK_RGB, 2));
+        pen.draw(Outline.line(low, y, high, y), ShapeStyle.line(MARK_RGB, 2));
         Path2D ends = Outline.line(low, y - 5, low, y + 5);
         ends.append(Outline.line(high, y - 5, high, y + 5), false);
-        pen.draw(ends, Ink.line(MARK_RGB, 2));
+        pen.draw(ends, ShapeStyle.line(MARK_RGB, 2));
         pen.draw(
                 Outline.disc(axis.px(row.deltaDb()), y, 5.5),
-                Ink.fill(row.isToldApart() ? MARK_RGB : 0xFFFFFF).outlined(MARK_RGB, 2));
-        pen.write(rightPx + 14, y + 5, numbers(row), Lettering.plain(13));
+                ShapeStyle.fill(row.isToldApart() ? MARK_RGB : 0xFFFFFF).outlined(MARK_RGB, 2));
+        pen.write(rightPx + 14, y + 5, numbers(row), TextStyle.plain(13));
     }
 }

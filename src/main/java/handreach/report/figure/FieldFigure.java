@@ -3,11 +3,11 @@ package handreach.report.figure;
 import handreach.cartography.OddsRamp;
 import handreach.propagation.march.FieldPicture;
 import handreach.report.draw.Figure;
-import handreach.report.draw.Ink;
 import handreach.report.draw.LegendEntry;
-import handreach.report.draw.Lettering;
 import handreach.report.draw.Pen;
 import handreach.report.draw.Picture;
+import handreach.report.draw.ShapeStyle;
+import handreach.report.draw.TextStyle;
 import java.awt.geom.Rectangle2D;
 import java.util.ArrayList;
 import java.util.List;
@@ -41,8 +41,8 @@ public final class FieldFigure implements Figure {
                 field.heightM(0) - halfRow, field.heightM(field.rows() - 1) + halfRow, TOP_PX + PLOT_PX, TOP_PX);
         List<LegendEntry> entries = new ArrayList<>();
         for (int i = 0; i <= CLASSES_DB.length; i++)
-            entries.add(LegendEntry.area(Ink.fill(rgb(i)).outlined(0x8A949A, 0.6), label(i)));
-        entries.add(LegendEntry.area(Ink.fill(GROUND_RGB), "ground, or no field marched"));
+            entries.add(LegendEntry.area(ShapeStyle.fill(rgb(i)).outlined(0x8A949A, 0.6), label(i)));
+        entries.add(LegendEntry.area(ShapeStyle.fill(GROUND_RGB), "ground, or no field marched"));
         this.legend = new Legend(entries, WIDTH_PX - LEFT_PX - RIGHT_PX);
     }
 
@@ -92,7 +92,7 @@ public final class FieldFigure implements Figure {
 
     @Override
     public void draw(Pen pen) {
-        pen.write(LEFT_PX, TOP_PX - 14, title, Lettering.plain(15).bold());
+        pen.write(LEFT_PX, TOP_PX - 14, title, TextStyle.plain(15).bold());
         pen.place(picture(), new Rectangle2D.Double(LEFT_PX, TOP_PX, WIDTH_PX - LEFT_PX - RIGHT_PX, PLOT_PX));
         new Plot(across, up, 9, 6).drawAxes(pen, "distance, km", "height above sea level, m");
         legend.draw(pen, LEFT_PX, TOP_PX + PLOT_PX + 52);

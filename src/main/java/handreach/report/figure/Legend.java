@@ -1,10 +1,10 @@
 package handreach.report.figure;
 
-import handreach.report.draw.Ink;
 import handreach.report.draw.LegendEntry;
-import handreach.report.draw.Lettering;
 import handreach.report.draw.Outline;
 import handreach.report.draw.Pen;
+import handreach.report.draw.ShapeStyle;
+import handreach.report.draw.TextStyle;
 import handreach.report.draw.Typeface;
 import java.util.ArrayList;
 import java.util.List;
@@ -50,8 +50,8 @@ final class Legend {
     }
 
     /** Pale samples get an edge, or they could not be seen on white. */
-    private static Ink edged(Ink ink) {
-        return ink.lineRgb() == Ink.NONE ? ink.outlined(0x8A949A, 0.8) : ink;
+    private static ShapeStyle edged(ShapeStyle ink) {
+        return ink.lineRgb() == ShapeStyle.NONE ? ink.outlined(0x8A949A, 0.8) : ink;
     }
 
     void draw(Pen pen, double xPx, double yPx) {
@@ -63,7 +63,7 @@ final class Legend {
                 pen.draw(Outline.box(x, middle - (rowPx - 9) / 2, SAMPLE_PX, rowPx - 9), edged(entry.ink()));
             else pen.draw(Outline.line(x, middle, x + SAMPLE_PX, middle), entry.ink());
             if (!entry.letter().isEmpty()) Badge.draw(pen, x + SAMPLE_PX / 2, middle, entry.letter(), entry.ink());
-            pen.write(x + SAMPLE_PX + 8, middle + 4.6, entry.label(), Lettering.plain(sizePx));
+            pen.write(x + SAMPLE_PX + 8, middle + 4.6, entry.label(), TextStyle.plain(sizePx));
         }
     }
 }

@@ -7,11 +7,11 @@ import handreach.cartography.LoadoutMark;
 import handreach.cartography.MapFrame;
 import handreach.cartography.ScaleBar;
 import handreach.report.draw.Figure;
-import handreach.report.draw.Ink;
 import handreach.report.draw.LegendEntry;
-import handreach.report.draw.Lettering;
 import handreach.report.draw.Outline;
 import handreach.report.draw.Pen;
+import handreach.report.draw.ShapeStyle;
+import handreach.report.draw.TextStyle;
 import handreach.report.draw.Typeface;
 import handreach.units.Lengths;
 import java.awt.geom.Path2D;
@@ -57,17 +57,18 @@ public final class MapFigure implements Figure {
         for (MapOutline outline : outlines)
             entries.add(
                     outlines.size() == 1
-                            ? LegendEntry.line(Ink.line(Lettering.INK, 1.3), outline.name())
+                            ? LegendEntry.line(ShapeStyle.line(TextStyle.INK, 1.3), outline.name())
                             : LegendEntry.line(outline.mark(), outline.name()));
         entries.addAll(key.entries());
         if (ground.picture().showsUnknown()) entries.add(UnknownGround.onMap());
-        if (ground.contourIntervalM() > 0) entries.add(LegendEntry.line(Ink.line(CONTOUR_RGB, 1), contourWords()));
+        if (ground.contourIntervalM() > 0)
+            entries.add(LegendEntry.line(ShapeStyle.line(CONTOUR_RGB, 1), contourWords()));
         ground.graticule().stream()
                 .map(GridLine::zone)
                 .filter(zone -> !zone.isEmpty())
                 .findFirst()
-                .ifPresent(zone -> entries.add(
-                        LegendEntry.line(Ink.line(GRID_RGB, 1).opacity(0.55), "grid: UTM zone " + zone + ", km")));
+                .ifPresent(zone -> entries.add(LegendEntry.line(
+                        ShapeStyle.line(GRID_RGB, 1).opacity(0.55), "grid: UTM zone " + zone + ", km")));
         this.legend = new Legend(entries, ground.frame().widthPx());
     }
 
@@ -142,7 +143,7 @@ public final class MapFigure implements Figure {
         });
         for (int i = 0; i < outlines.size(); i++) drawLetter(pen, i);
         PlaceSymbol.draw(pen, spots(places), labels());
-        pen.draw(window, Ink.line(Lettering.INK, 1));
+        pen.draw(window, ShapeStyle.line(TextStyle.INK, 1));
         drawGraticuleLabels(pen);
         drawScale(pen);
         drawNorth(pen);
@@ -155,8 +156,8 @@ public final class MapFigure implements Figure {
         for (Contour contour : ground.contours())
             (contour.isIndex() ? heavy : thin)
                     .append(Outline.of(contour.line(), ground.frame(), LEFT_PX, TOP_PX), false);
-        pen.draw(thin, Ink.line(CONTOUR_RGB, 0.5).opacity(0.55));
-        pen.draw(heavy, Ink.line(CONTOUR_RGB, 1).opacity(0.7));
+        pen.draw(thin, ShapeStyle.line(CONTOUR_RGB, 0.5).opacity(0.55));
+        pen.draw(heavy, ShapeStyle.line(CONTOUR_RGB, 1).opacity(0.7));
         ContourLabels labels = new ContourLabels(window());
         for (Contour contour : ground.contours()) {
             if (!contour.isIndex()) continue;
@@ -165,7 +166,7 @@ public final class MapFigure implements Figure {
                             at.x(),
                             at.y(),
                             Axis.number(contour.levelM(), 0),
-                            Lettering.plain(12)
+                            TextStyle.plain(12)
                                     .middle()
                                     .colour(CONTOUR_RGB)
                                     .halo()
@@ -177,7 +178,7 @@ public final class MapFigure implements Figure {
         for (GridLine line : ground.graticule())
             pen.draw(
                     Outline.of(line.line(), ground.frame(), LEFT_PX, TOP_PX),
-                    Ink.line(GRID_RGB, 0.6).opacity(0.55));
+                    ShapeStyle.line(GRID_RGB, 0.6).opacity(0.55));
     }
 
     private void drawGraticuleLabels(Pen pen) {
@@ -192,22 +193,22 @@ public final class MapFigure implements Figure {
                 double half = Typeface.of(false).widthPx(line.label(), 12) / 2;
                 if (x < window.getMinX() + 2 || x + half > widthPx() || x - half < lastX + 8) continue;
                 lastX = x + half;
-                pen.draw(Outline.line(x, window.getMaxY(), x, window.getMaxY() + 5), Ink.line(Lettering.INK, 1));
+                pen.draw(Outline.line(x, window.getMaxY(), x, window.getMaxY() + 5), ShapeStyle.line(TextStyle.INK, 1));
                 pen.write(
                         x,
                         window.getMaxY() + 19,
                         line.label(),
-                        Lettering.quiet(12).middle());
+                        TextStyle.quiet(12).middle());
             } else {
                 double y = TOP_PX + at;
                 if (y < window.getMinY() + 4 || y > window.getMaxY() - 2 || y > lastY - 16) continue;
                 lastY = y;
-                pen.draw(Outline.line(window.getMinX() - 5, y, window.getMinX(), y), Ink.line(Lettering.INK, 1));
+                pen.draw(Outline.line(window.getMinX() - 5, y, window.getMinX(), y), ShapeStyle.line(TextStyle.INK, 1));
                 pen.write(
                         window.getMinX() - 8,
                         y + 4,
                         line.label(),
-                        Lettering.quiet(12).end());
+                        TextStyle.quiet(12).end());
             }
         }
     }
@@ -236,9 +237,12 @@ public final class MapFigure implements Figure {
     private void drawOutline(Pen pen, MapOutline outline) {
         Path2D path = Outline.of(withoutSpecks(outline.area()), ground.frame(), LEFT_PX, TOP_PX);
         boolean isAlone = outlines.size() == 1;
-        pen.draw(path, Ink.line(0xFFFFFF, isAlone ? 3 : 4.2).opacity(0.7));
-        if (isAlone) pen.draw(path, Ink.line(Lettering.INK, 1.3));
-        else pen.draw(path, Ink.line(outline.mark().rgb(), 2.2, outline.mark().dashPx()));
+        pen.draw(path, ShapeStyle.line(0xFFFFFF, isAlone ? 3 : 4.2).opacity(0.7));
+        if (isAlone) pen.draw(path, ShapeStyle.line(TextStyle.INK, 1.3));
+        else
+            pen.draw(
+                    path,
+                    ShapeStyle.line(outline.mark().rgb(), 2.2, outline.mark().dashPx()));
     }
 
     /** Islands and holes too small to be seen would only clutter the sheet. */
@@ -263,7 +267,8 @@ public final class MapFigure implements Figure {
 
     private void drawLetter(Pen pen, int index) {
         LoadoutMark mark = outlines.get(index).mark();
-        letterAt(index).ifPresent(at -> Badge.draw(pen, at.getX(), at.getY(), mark.letter(), Ink.line(mark.rgb(), 1)));
+        letterAt(index)
+                .ifPresent(at -> Badge.draw(pen, at.getX(), at.getY(), mark.letter(), ShapeStyle.line(mark.rgb(), 1)));
     }
 
     /** Where the letter of an outline stands on the figure, px: each on a bearing of its own, so that they keep apart. */
@@ -333,24 +338,24 @@ public final class MapFigure implements Figure {
         double length = bar.lengthM() / ground.frame().metresPerPx();
         double x = LEFT_PX + 14;
         double y = TOP_PX + ground.frame().heightPx() - 22;
-        pen.draw(scaleBox(bar), Ink.fill(0xFFFFFF).opacity(0.82));
+        pen.draw(scaleBox(bar), ShapeStyle.fill(0xFFFFFF).opacity(0.82));
         for (int i = 0; i < bar.parts(); i++) {
             double part = length / bar.parts();
             pen.draw(
                     Outline.box(x + i * part, y, part, 6),
-                    Ink.fill(i % 2 == 0 ? Lettering.INK : 0xFFFFFF).outlined(Lettering.INK, 0.9));
+                    ShapeStyle.fill(i % 2 == 0 ? TextStyle.INK : 0xFFFFFF).outlined(TextStyle.INK, 0.9));
         }
-        pen.write(x, y - 6, "0", Lettering.plain(13));
-        pen.write(x + length, y - 6, bar.label(), Lettering.plain(13).middle());
+        pen.write(x, y - 6, "0", TextStyle.plain(13));
+        pen.write(x + length, y - 6, bar.label(), TextStyle.plain(13).middle());
     }
 
     private void drawNorth(Pen pen) {
         double x = LEFT_PX + ground.frame().widthPx() - 24;
         double y = TOP_PX + 20;
-        pen.draw(northBox(), Ink.fill(0xFFFFFF).opacity(0.82));
+        pen.draw(northBox(), ShapeStyle.fill(0xFFFFFF).opacity(0.82));
         Path2D needle = Outline.line(x, y - 8, x + 6, y + 14, x, y + 9, x - 6, y + 14);
         needle.closePath();
-        pen.draw(needle, Ink.fill(Lettering.INK));
-        pen.write(x, y + 33, "N", Lettering.plain(15).bold().middle());
+        pen.draw(needle, ShapeStyle.fill(TextStyle.INK));
+        pen.write(x, y + 33, "N", TextStyle.plain(15).bold().middle());
     }
 }

@@ -2,10 +2,10 @@ package handreach.report.figure;
 
 import handreach.cartography.Hatch;
 import handreach.report.draw.Figure;
-import handreach.report.draw.Ink;
-import handreach.report.draw.Lettering;
 import handreach.report.draw.Outline;
 import handreach.report.draw.Pen;
+import handreach.report.draw.ShapeStyle;
+import handreach.report.draw.TextStyle;
 import handreach.report.draw.Typeface;
 import java.util.List;
 
@@ -83,14 +83,14 @@ public final class PairFigure implements Figure {
                     leftPx + (i + 0.5) * CELL_PX,
                     TOP_PX - 10,
                     number(i),
-                    Lettering.quiet(13).middle());
-            pen.write(2, TOP_PX + (i + 0.5) * CELL_PX + 5, label(i), Lettering.plain(13));
-            pen.draw(box(i, i), Ink.fill(0xEEF1F2));
+                    TextStyle.quiet(13).middle());
+            pen.write(2, TOP_PX + (i + 0.5) * CELL_PX + 5, label(i), TextStyle.plain(13));
+            pen.draw(box(i, i), ShapeStyle.fill(0xEEF1F2));
         }
         for (PairCell cell : cells) {
-            if (cell.isToldApart()) pen.draw(box(cell.first(), cell.second()), Ink.fill(APART_RGB));
+            if (cell.isToldApart()) pen.draw(box(cell.first(), cell.second()), ShapeStyle.fill(APART_RGB));
             else drawNotApart(pen, cell);
-            Lettering lettering = Lettering.plain(14).bold().middle();
+            TextStyle lettering = TextStyle.plain(14).bold().middle();
             pen.write(
                     leftPx + (cell.second() + 0.5) * CELL_PX,
                     TOP_PX + (cell.first() + 0.5) * CELL_PX + 5,
@@ -98,21 +98,21 @@ public final class PairFigure implements Figure {
                     cell.isToldApart() ? lettering.colour(0xFFFFFF) : lettering);
         }
         double y = TOP_PX + names.size() * CELL_PX + 14;
-        pen.draw(Outline.box(leftPx, y, 26, 16), Ink.fill(APART_RGB));
-        pen.write(leftPx + 34, y + 13, "told apart, dB", Lettering.quiet(12));
+        pen.draw(Outline.box(leftPx, y, 26, 16), ShapeStyle.fill(APART_RGB));
+        pen.write(leftPx + 34, y + 13, "told apart, dB", TextStyle.quiet(12));
         pen.draw(
                 Outline.box(leftPx + 140, y, 26, 16),
-                Ink.hatch(0x9AA4AA, Hatch.RISING).outlined(0x9AA4AA, 1));
-        pen.write(leftPx + 174, y + 13, "not told apart", Lettering.quiet(12));
+                ShapeStyle.hatch(0x9AA4AA, Hatch.RISING).outlined(0x9AA4AA, 1));
+        pen.write(leftPx + 174, y + 13, "not told apart", TextStyle.quiet(12));
     }
 
     private void drawNotApart(Pen pen, PairCell cell) {
         pen.draw(
                 box(cell.first(), cell.second()),
-                Ink.hatch(0x9AA4AA, Hatch.RISING).outlined(0x9AA4AA, 1));
+                ShapeStyle.hatch(0x9AA4AA, Hatch.RISING).outlined(0x9AA4AA, 1));
         double x = leftPx + (cell.second() + 0.5) * CELL_PX;
         double y = TOP_PX + (cell.first() + 0.5) * CELL_PX;
-        pen.draw(Outline.box(x - 20, y - 10, 40, 20), Ink.fill(0xFFFFFF));
+        pen.draw(Outline.box(x - 20, y - 10, 40, 20), ShapeStyle.fill(0xFFFFFF));
     }
 
     private java.awt.Shape box(int row, int column) {

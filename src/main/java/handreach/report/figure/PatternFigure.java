@@ -2,11 +2,11 @@ package handreach.report.figure;
 
 import handreach.cartography.LoadoutMark;
 import handreach.report.draw.Figure;
-import handreach.report.draw.Ink;
 import handreach.report.draw.LegendEntry;
-import handreach.report.draw.Lettering;
 import handreach.report.draw.Outline;
 import handreach.report.draw.Pen;
+import handreach.report.draw.ShapeStyle;
+import handreach.report.draw.TextStyle;
 import java.awt.geom.Arc2D;
 import java.awt.geom.Path2D;
 import java.util.List;
@@ -111,17 +111,17 @@ public final class PatternFigure implements Figure {
             Arc2D arc =
                     new Arc2D.Double(LEFT_PX - r, middleY() - r, 2 * r, 2 * r, lowestDeg, 90 - lowestDeg, Arc2D.OPEN);
             boolean isZero = Math.abs(dbi) < 1e-9;
-            pen.draw(arc, Ink.line(isZero ? 0x6B7880 : 0xC3CACE, isZero ? 1.3 : 0.9));
+            pen.draw(arc, ShapeStyle.line(isZero ? 0x6B7880 : 0xC3CACE, isZero ? 1.3 : 0.9));
         }
         for (double e = lowestDeg; e <= 90; e += 15) {
             double[] out = place(e, radiusPx);
-            pen.draw(Outline.line(LEFT_PX, middleY(), out[0], out[1]), Ink.line(0xC3CACE, e == 0 ? 1.3 : 0.6));
+            pen.draw(Outline.line(LEFT_PX, middleY(), out[0], out[1]), ShapeStyle.line(0xC3CACE, e == 0 ? 1.3 : 0.6));
             double[] word = place(e, radiusPx + 12);
             pen.write(
                     word[0],
                     word[1] + (e > 80 ? 0 : 5),
                     Axis.number(e, 0) + "°" + (e == 0 ? " horizon" : ""),
-                    e > 80 ? Lettering.quiet(12).middle() : Lettering.quiet(12));
+                    e > 80 ? TextStyle.quiet(12).middle() : TextStyle.quiet(12));
         }
         for (Curve curve : curves) pen.named(curve.name(), () -> drawCurve(pen, curve));
         for (double dbi = topDbi; dbi > topDbi - SPAN_DB + 5; dbi -= 5)
@@ -129,17 +129,17 @@ public final class PatternFigure implements Figure {
                     LEFT_PX - 6,
                     middleY() - radius(dbi) + 4,
                     Axis.signed(dbi, 0),
-                    Lettering.quiet(12).end());
+                    TextStyle.quiet(12).end());
         pen.write(
                 16,
                 middleY() - radiusPx / 2,
                 "gain, dBi",
-                Lettering.plain(13).middle().turned(90));
+                TextStyle.plain(13).middle().turned(90));
         pen.write(
                 LEFT_PX + radiusPx / 2,
                 bottomPx() + 6,
                 "elevation angle, degrees, along the arc",
-                Lettering.plain(13).middle());
+                TextStyle.plain(13).middle());
         legend.draw(pen, 10, bottomPx() + 22);
     }
 
@@ -155,6 +155,6 @@ public final class PatternFigure implements Figure {
             isOpen = true;
         }
         LoadoutMark mark = curve.mark();
-        pen.draw(path, Ink.line(mark.rgb(), 2.2, mark.dashPx()));
+        pen.draw(path, ShapeStyle.line(mark.rgb(), 2.2, mark.dashPx()));
     }
 }

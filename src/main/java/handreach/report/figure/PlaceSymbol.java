@@ -1,10 +1,10 @@
 package handreach.report.figure;
 
 import handreach.cartography.LabelPlacement;
-import handreach.report.draw.Ink;
-import handreach.report.draw.Lettering;
 import handreach.report.draw.Outline;
 import handreach.report.draw.Pen;
+import handreach.report.draw.ShapeStyle;
+import handreach.report.draw.TextStyle;
 import handreach.report.draw.Typeface;
 import java.awt.geom.Path2D;
 import java.util.List;
@@ -50,7 +50,7 @@ final class PlaceSymbol {
         Envelope box = labels.place(mark, Typeface.of(true).widthPx(name, LABEL_PX), LINE_PX);
         double baseLine = box.centre().getY() + BASE_LINE_PX;
         pen.write(
-                box.getMinX(), baseLine, name, Lettering.plain(LABEL_PX).bold().halo());
+                box.getMinX(), baseLine, name, TextStyle.plain(LABEL_PX).bold().halo());
     }
 
     private static Envelope room(Spot spot) {
@@ -59,17 +59,17 @@ final class PlaceSymbol {
     }
 
     private static void draw(Pen pen, MapPlace.Kind kind, double x, double y) {
-        Ink ink = Ink.fill(0xFFFFFF).outlined(Lettering.INK, 2);
+        ShapeStyle ink = ShapeStyle.fill(0xFFFFFF).outlined(TextStyle.INK, 2);
         switch (kind) {
             case BASE ->
                 pen.draw(
                         Outline.box(x - 6, y - 6, 12, 12),
-                        Ink.fill(Lettering.INK).outlined(0xFFFFFF, 1.6));
+                        ShapeStyle.fill(TextStyle.INK).outlined(0xFFFFFF, 1.6));
             case PERSON -> pen.draw(Outline.disc(x, y, 6), ink);
             case RELAY -> pen.draw(triangle(x, y), ink);
             case POINT -> {
-                pen.draw(Outline.line(x - 6, y - 6, x + 6, y + 6), Ink.line(Lettering.INK, 2));
-                pen.draw(Outline.line(x - 6, y + 6, x + 6, y - 6), Ink.line(Lettering.INK, 2));
+                pen.draw(Outline.line(x - 6, y - 6, x + 6, y + 6), ShapeStyle.line(TextStyle.INK, 2));
+                pen.draw(Outline.line(x - 6, y + 6, x + 6, y - 6), ShapeStyle.line(TextStyle.INK, 2));
             }
         }
     }

@@ -1,9 +1,9 @@
 package handreach.report.figure;
 
-import handreach.report.draw.Ink;
-import handreach.report.draw.Lettering;
 import handreach.report.draw.Outline;
 import handreach.report.draw.Pen;
+import handreach.report.draw.ShapeStyle;
+import handreach.report.draw.TextStyle;
 import handreach.report.draw.Typeface;
 import java.awt.geom.Rectangle2D;
 
@@ -45,22 +45,26 @@ final class Plot {
 
     void drawGrid(Pen pen) {
         for (double tick : across.ticks(wantedAcross))
-            pen.draw(Outline.line(across.px(tick), up.startPx(), across.px(tick), up.endPx()), Ink.line(GRID_RGB, 1));
+            pen.draw(
+                    Outline.line(across.px(tick), up.startPx(), across.px(tick), up.endPx()),
+                    ShapeStyle.line(GRID_RGB, 1));
         for (double tick : up.ticks(wantedUp))
-            pen.draw(Outline.line(across.startPx(), up.px(tick), across.endPx(), up.px(tick)), Ink.line(GRID_RGB, 1));
+            pen.draw(
+                    Outline.line(across.startPx(), up.px(tick), across.endPx(), up.px(tick)),
+                    ShapeStyle.line(GRID_RGB, 1));
     }
 
     void drawAxes(Pen pen, String wordsAcross, String wordsUp) {
-        pen.draw(window(), Ink.line(EDGE_RGB, 1));
+        pen.draw(window(), ShapeStyle.line(EDGE_RGB, 1));
         double footPx = up.startPx() + bandPx;
         for (double tick : across.ticks(wantedAcross)) {
             double x = across.px(tick);
-            pen.draw(Outline.line(x, footPx, x, footPx + (isClose ? 3 : 5)), Ink.line(EDGE_RGB, 1));
+            pen.draw(Outline.line(x, footPx, x, footPx + (isClose ? 3 : 5)), ShapeStyle.line(EDGE_RGB, 1));
             pen.write(
                     x,
                     footPx + (isClose ? 15 : 19),
                     across.text(tick, wantedAcross),
-                    Lettering.quiet(12).middle());
+                    TextStyle.quiet(12).middle());
         }
         double widest = 0;
         for (double tick : up.ticks(wantedUp)) {
@@ -70,17 +74,17 @@ final class Plot {
                     across.startPx() - 8,
                     up.px(tick) + 4,
                     text,
-                    Lettering.quiet(12).end());
+                    TextStyle.quiet(12).end());
         }
         pen.write(
                 (across.startPx() + across.endPx()) / 2,
                 footPx + (isClose ? 30 : 40),
                 wordsAcross,
-                Lettering.plain(13).middle());
+                TextStyle.plain(13).middle());
         pen.write(
                 across.startPx() - 20 - widest,
                 (up.startPx() + up.endPx()) / 2,
                 wordsUp,
-                Lettering.plain(13).middle().turned(90));
+                TextStyle.plain(13).middle().turned(90));
     }
 }

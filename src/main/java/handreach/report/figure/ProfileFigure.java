@@ -6,11 +6,11 @@ import handreach.propagation.PathGeometry;
 import handreach.propagation.Terminals;
 import handreach.report.draw.Figure;
 import handreach.report.draw.Fitted;
-import handreach.report.draw.Ink;
 import handreach.report.draw.LegendEntry;
-import handreach.report.draw.Lettering;
 import handreach.report.draw.Outline;
 import handreach.report.draw.Pen;
+import handreach.report.draw.ShapeStyle;
+import handreach.report.draw.TextStyle;
 import handreach.report.draw.Typeface;
 import handreach.terrain.Cover;
 import handreach.units.Lengths;
@@ -41,9 +41,9 @@ public final class ProfileFigure implements Figure {
     private static final int TREES_RGB = 0x6F8F78;
     private static final int TOWN_RGB = 0xA5867A;
     private static final int BAND_EDGE_RGB = 0x8A949A;
-    private static final Lettering NAME = Lettering.plain(14).bold();
-    private static final Lettering CLEARANCE =
-            Lettering.plain(13).bold().middle().colour(CLEARANCE_RGB);
+    private static final TextStyle NAME = TextStyle.plain(14).bold();
+    private static final TextStyle CLEARANCE =
+            TextStyle.plain(13).bold().middle().colour(CLEARANCE_RGB);
 
     private final Words words;
     private final Profile profile;
@@ -184,22 +184,22 @@ public final class ProfileFigure implements Figure {
     private List<LegendEntry> entries() {
         List<LegendEntry> entries = new ArrayList<>();
         entries.add(LegendEntry.area(
-                Ink.fill(GROUND_RGB).outlined(GROUND_EDGE_RGB, 1),
+                ShapeStyle.fill(GROUND_RGB).outlined(GROUND_EDGE_RGB, 1),
                 "ground, earth curved by k = "
                         + Axis.number(conditions.atmosphere().effectiveRadiusFactor(), 2)));
-        if (hasClutter(false)) entries.add(LegendEntry.area(Ink.fill(TREES_RGB), "trees"));
-        if (hasClutter(true)) entries.add(LegendEntry.area(Ink.fill(TOWN_RGB), "buildings"));
-        entries.add(LegendEntry.line(Ink.line(RAY_RGB, 2), "straight ray"));
+        if (hasClutter(false)) entries.add(LegendEntry.area(ShapeStyle.fill(TREES_RGB), "trees"));
+        if (hasClutter(true)) entries.add(LegendEntry.area(ShapeStyle.fill(TOWN_RGB), "buildings"));
+        entries.add(LegendEntry.line(ShapeStyle.line(RAY_RGB, 2), "straight ray"));
         entries.add(LegendEntry.area(
-                Ink.fill(RAY_RGB).outlined(RAY_RGB, 1).opacity(0.25),
+                ShapeStyle.fill(RAY_RGB).outlined(RAY_RGB, 1).opacity(0.25),
                 String.format(
                         Locale.ROOT,
                         "first Fresnel zone, %.0f MHz",
                         conditions.frequency().mhz())));
-        entries.add(LegendEntry.line(Ink.line(RAY_RGB, 1.2, List.of(5.0, 4.0)), "0.6 of it"));
+        entries.add(LegendEntry.line(ShapeStyle.line(RAY_RGB, 1.2, List.of(5.0, 4.0)), "0.6 of it"));
         if (marks.stream().anyMatch(ProfileMark::carriesString))
             entries.add(LegendEntry.line(
-                    Ink.line(Lettering.INK, 1.2, List.of(2.0, 3.0)), "string stretched over the edges"));
+                    ShapeStyle.line(TextStyle.INK, 1.2, List.of(2.0, 3.0)), "string stretched over the edges"));
         return entries;
     }
 
@@ -299,7 +299,7 @@ public final class ProfileFigure implements Figure {
         Lengths lengths = words.lengths();
         plot.drawAxes(
                 pen,
-                Fitted.words("distance from " + words.from(), Lettering.plain(13), plotWidthPx() - 40) + ", "
+                Fitted.words("distance from " + words.from(), TextStyle.plain(13), plotWidthPx() - 40) + ", "
                         + lengths.longUnit(),
                 heightWords() + ", " + lengths.shortUnit());
         legend.draw(pen, size.isGiven() ? 8 : LEFT_PX, scale.bottomPx() + underPlotPx());
@@ -330,11 +330,12 @@ public final class ProfileFigure implements Figure {
         }
         ground.lineTo(x(last), scale.bottomPx());
         ground.closePath();
-        pen.draw(ground, Ink.fill(GROUND_RGB));
-        if (hasClutter(false)) pen.draw(clutter(false), Ink.fill(TREES_RGB));
-        if (hasClutter(true)) pen.draw(clutter(true), Ink.fill(TOWN_RGB));
-        pen.draw(edge, Ink.line(GROUND_EDGE_RGB, 1.4));
-        if (scale.up().low() < 0 || lowestHeightM() < 30) pen.draw(sea, Ink.line(0x2F6F8F, 1, List.of(6.0, 3.0)));
+        pen.draw(ground, ShapeStyle.fill(GROUND_RGB));
+        if (hasClutter(false)) pen.draw(clutter(false), ShapeStyle.fill(TREES_RGB));
+        if (hasClutter(true)) pen.draw(clutter(true), ShapeStyle.fill(TOWN_RGB));
+        pen.draw(edge, ShapeStyle.line(GROUND_EDGE_RGB, 1.4));
+        if (scale.up().low() < 0 || lowestHeightM() < 30)
+            pen.draw(sea, ShapeStyle.line(0x2F6F8F, 1, List.of(6.0, 3.0)));
     }
 
     private double lowestHeightM() {
@@ -370,13 +371,13 @@ public final class ProfileFigure implements Figure {
 
     private void drawZone(Pen pen) {
         Path2D whole = zone(1);
-        pen.draw(whole, Ink.fill(RAY_RGB).opacity(0.1));
-        pen.draw(whole, Ink.line(RAY_RGB, 0.8));
-        pen.draw(zone(PathGeometry.FREE_SHARE), Ink.line(RAY_RGB, 1.2, List.of(5.0, 4.0)));
+        pen.draw(whole, ShapeStyle.fill(RAY_RGB).opacity(0.1));
+        pen.draw(whole, ShapeStyle.line(RAY_RGB, 0.8));
+        pen.draw(zone(PathGeometry.FREE_SHARE), ShapeStyle.line(RAY_RGB, 1.2, List.of(5.0, 4.0)));
         int last = profile.count() - 1;
         pen.draw(
                 Outline.line(x(0), y(geometry.rayHeightM(0)), x(last), y(geometry.rayHeightM(last))),
-                Ink.line(RAY_RGB, 2));
+                ShapeStyle.line(RAY_RGB, 2));
     }
 
     private Path2D zone(double share) {
@@ -407,8 +408,8 @@ public final class ProfileFigure implements Figure {
     private void drawEnd(Pen pen, int sample) {
         double x = x(sample);
         double tip = y(geometry.rayHeightM(sample));
-        pen.draw(Outline.line(x, y(groundM(sample)), x, tip), Ink.line(Lettering.INK, 3));
-        pen.draw(Outline.disc(x, tip, 4), Ink.fill(Lettering.INK));
+        pen.draw(Outline.line(x, y(groundM(sample)), x, tip), ShapeStyle.line(TextStyle.INK, 3));
+        pen.draw(Outline.disc(x, tip, 4), ShapeStyle.fill(TextStyle.INK));
     }
 
     private void drawString(Pen pen) {
@@ -418,12 +419,12 @@ public final class ProfileFigure implements Figure {
             if (mark.carriesString()) string.lineTo(x(mark.sample()), y(groundM(mark.sample())));
         string.lineTo(x(last), y(geometry.rayHeightM(last)));
         if (marks.stream().anyMatch(ProfileMark::carriesString))
-            pen.draw(string, Ink.line(Lettering.INK, 1.2, List.of(2.0, 3.0)));
+            pen.draw(string, ShapeStyle.line(TextStyle.INK, 1.2, List.of(2.0, 3.0)));
     }
 
     private void drawMarks(Pen pen) {
         List<Rectangle2D> taken = new ArrayList<>();
-        Lettering lettering = Lettering.plain(12).middle().halo();
+        TextStyle lettering = TextStyle.plain(12).middle().halo();
         for (ProfileMark mark : marks) {
             double x = x(mark.sample());
             double y = y(groundM(mark.sample()));
@@ -433,7 +434,7 @@ public final class ProfileFigure implements Figure {
                     plotWidthPx() - 12);
             Rectangle2D box = freeBox(taken, x, y, Typeface.of(false).widthPx(label, lettering.sizePx()) + 8);
             taken.add(box);
-            pen.draw(Outline.disc(x, y, 4), Ink.fill(0xFFFFFF).outlined(Lettering.INK, 1.8));
+            pen.draw(Outline.disc(x, y, 4), ShapeStyle.fill(0xFFFFFF).outlined(TextStyle.INK, 1.8));
             pen.write(box.getCenterX(), box.getMaxY() - 4, label, lettering);
         }
     }
@@ -454,8 +455,8 @@ public final class ProfileFigure implements Figure {
         double x = x(worst.sample());
         double from = y(geometry.rayHeightM(worst.sample()));
         double to = y(groundM(worst.sample()));
-        pen.draw(Outline.line(x, from, x, to), Ink.line(CLEARANCE_RGB, 2));
-        pen.draw(Outline.line(x - 5, from, x + 5, from), Ink.line(CLEARANCE_RGB, 2));
+        pen.draw(Outline.line(x, from, x, to), ShapeStyle.line(CLEARANCE_RGB, 2));
+        pen.draw(Outline.line(x - 5, from, x + 5, from), ShapeStyle.line(CLEARANCE_RGB, 2));
         pen.write(
                 (LEFT_PX + size.widthPx() - RIGHT_PX) / 2,
                 topPx - 10,
@@ -473,16 +474,16 @@ public final class ProfileFigure implements Figure {
             drawCover(pen, profile.cover(first), x(first), x(Math.min(n - 1, last + 1)));
             first = last + 1;
         }
-        pen.draw(Outline.box(LEFT_PX, scale.bottomPx(), plotWidthPx(), BAND_PX), Ink.line(BAND_EDGE_RGB, 1));
+        pen.draw(Outline.box(LEFT_PX, scale.bottomPx(), plotWidthPx(), BAND_PX), ShapeStyle.line(BAND_EDGE_RGB, 1));
     }
 
     private void drawCover(Pen pen, Cover cover, double fromPx, double toPx) {
-        int rgb = cover.isTown() ? TOWN_RGB : cover == Cover.WOODLAND ? TREES_RGB : Ink.NONE;
-        if (rgb != Ink.NONE)
+        int rgb = cover.isTown() ? TOWN_RGB : cover == Cover.WOODLAND ? TREES_RGB : ShapeStyle.NONE;
+        if (rgb != ShapeStyle.NONE)
             pen.draw(
                     Outline.box(fromPx, scale.bottomPx(), toPx - fromPx, BAND_PX),
-                    Ink.fill(rgb).opacity(0.5));
-        Lettering lettering = Lettering.plain(12).middle();
+                    ShapeStyle.fill(rgb).opacity(0.5));
+        TextStyle lettering = TextStyle.plain(12).middle();
         if (Typeface.of(false).widthPx(cover.word(), lettering.sizePx()) + 8 < toPx - fromPx)
             pen.write((fromPx + toPx) / 2, scale.bottomPx() + 12.5, cover.word(), lettering);
     }

@@ -5,12 +5,12 @@ import handreach.cartography.LoadoutMark;
 import handreach.cartography.MapFrame;
 import handreach.geodesy.Position;
 import handreach.report.draw.Figure;
-import handreach.report.draw.Ink;
 import handreach.report.draw.LegendEntry;
-import handreach.report.draw.Lettering;
 import handreach.report.draw.Outline;
 import handreach.report.draw.Pen;
 import handreach.report.draw.Picture;
+import handreach.report.draw.ShapeStyle;
+import handreach.report.draw.TextStyle;
 import handreach.terrain.Elevation;
 import handreach.units.Lengths;
 import java.awt.geom.AffineTransform;
@@ -35,8 +35,8 @@ public final class RoseFigure implements Figure {
     private static final int BEARINGS = 1440;
 
     private static final int GRID_RGB = 0xB4BCC1;
-    private static final Ink ROUTE = Ink.line(0x6B3F1D, 1.8);
-    private static final Ink SECTOR = Ink.line(0x6B3F1D, 1.8, List.of(1.5, 3.0));
+    private static final ShapeStyle ROUTE = ShapeStyle.line(0x6B3F1D, 1.8);
+    private static final ShapeStyle SECTOR = ShapeStyle.line(0x6B3F1D, 1.8, List.of(1.5, 3.0));
 
     private final String title;
     private final List<RoseTrace> traces;
@@ -69,7 +69,7 @@ public final class RoseFigure implements Figure {
         if (room.namesLoadouts())
             for (RoseTrace trace : traces) entries.add(LegendEntry.line(trace.mark(), trace.name()));
         if (traces.stream().anyMatch(RoseTrace::showsInterval))
-            entries.add(LegendEntry.area(Ink.fill(0x6B7880).opacity(0.3), "interval from common doubt"));
+            entries.add(LegendEntry.area(ShapeStyle.fill(0x6B7880).opacity(0.3), "interval from common doubt"));
         if (ground.map(g -> g.relief().showsUnknown()).orElseGet(() -> unknown().isSomewhere(outerKm())))
             entries.add(UnknownGround.onRose());
         List<RoseWay> ways = ground.map(Ground::ways).orElse(List.of());
@@ -282,7 +282,7 @@ public final class RoseFigure implements Figure {
                 tipX - 13 * right + 5 * down,
                 tipY - 13 * down - 5 * right);
         arrow.closePath();
-        pen.draw(arrow, Ink.fill(Lettering.INK).outlined(0xFFFFFF, 1.2));
+        pen.draw(arrow, ShapeStyle.fill(TextStyle.INK).outlined(0xFFFFFF, 1.2));
         labels.keepFree(Outline.room(arrow));
         PlaceSymbol.name(pen, tipX - 8 * right, tipY - 8 * down, place.label(), labels);
     }
@@ -317,22 +317,22 @@ public final class RoseFigure implements Figure {
             boolean isOuter = ring >= radius.high() - 1e-9;
             pen.draw(
                     Outline.disc(middleX(), middleY(), radius.px(ring)),
-                    Ink.line(isOuter ? 0x8A949A : GRID_RGB, isOuter ? 1.2 : 0.9));
+                    ShapeStyle.line(isOuter ? 0x8A949A : GRID_RGB, isOuter ? 1.2 : 0.9));
         }
         for (int bearing = 0; bearing < 360; bearing += 30) {
             double[] out = place(bearing, radiusPx);
             pen.draw(
                     Outline.line(middleX(), middleY(), out[0], out[1]),
-                    Ink.line(GRID_RGB, bearing % 90 == 0 ? 1.1 : 0.6));
+                    ShapeStyle.line(GRID_RGB, bearing % 90 == 0 ? 1.1 : 0.6));
             double[] word = place(bearing, radiusPx + 17);
             boolean isCardinal = bearing % 90 == 0;
             String text = isCardinal
                     ? "NESW".substring(bearing / 90, bearing / 90 + 1)
                     : String.format(Locale.ROOT, "%03d°", bearing);
-            Lettering lettering = isCardinal ? Lettering.plain(15).bold() : Lettering.quiet(12);
+            TextStyle lettering = isCardinal ? TextStyle.plain(15).bold() : TextStyle.quiet(12);
             pen.write(word[0], word[1] + 5, text, lettering.middle());
         }
-        pen.draw(Outline.disc(middleX(), middleY(), 3.5), Ink.fill(Lettering.INK));
+        pen.draw(Outline.disc(middleX(), middleY(), 3.5), ShapeStyle.fill(TextStyle.INK));
     }
 
     private void drawRingLabels(Pen pen) {
@@ -344,7 +344,7 @@ public final class RoseFigure implements Figure {
                     at[0] - 3,
                     at[1] + 4,
                     radius.text(ring, RINGS) + unit,
-                    Lettering.quiet(12).end().halo());
+                    TextStyle.quiet(12).end().halo());
         }
     }
 
@@ -370,7 +370,7 @@ public final class RoseFigure implements Figure {
         Path2D band = new Path2D.Double(Path2D.WIND_EVEN_ODD);
         addRing(band, trace.points(), RosePoint::highKm);
         addRing(band, trace.points(), RosePoint::lowKm);
-        pen.draw(band, Ink.fill(trace.mark().rgb()).opacity(0.17));
+        pen.draw(band, ShapeStyle.fill(trace.mark().rgb()).opacity(0.17));
     }
 
     /** Where heights end before copy does, the line runs along that end. */
@@ -378,8 +378,8 @@ public final class RoseFigure implements Figure {
         Path2D line = new Path2D.Double();
         addRing(line, trace.points(), RosePoint::distanceKm);
         LoadoutMark mark = trace.mark();
-        pen.draw(line, Ink.line(0xFFFFFF, 4.2).opacity(0.75));
-        pen.draw(line, Ink.line(mark.rgb(), 2.2, mark.dashPx()));
+        pen.draw(line, ShapeStyle.line(0xFFFFFF, 4.2).opacity(0.75));
+        pen.draw(line, ShapeStyle.line(mark.rgb(), 2.2, mark.dashPx()));
     }
 
     /** Letters stand where this trace lies farthest from the others, so that they do not pile up. */
@@ -405,7 +405,7 @@ public final class RoseFigure implements Figure {
                     at[0],
                     at[1],
                     trace.mark().letter(),
-                    Ink.line(trace.mark().rgb(), 1));
+                    ShapeStyle.line(trace.mark().rgb(), 1));
             taken.add(at);
         }
     }

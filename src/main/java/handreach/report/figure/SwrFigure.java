@@ -2,11 +2,11 @@ package handreach.report.figure;
 
 import handreach.cartography.LoadoutMark;
 import handreach.report.draw.Figure;
-import handreach.report.draw.Ink;
 import handreach.report.draw.LegendEntry;
-import handreach.report.draw.Lettering;
 import handreach.report.draw.Outline;
 import handreach.report.draw.Pen;
+import handreach.report.draw.ShapeStyle;
+import handreach.report.draw.TextStyle;
 import handreach.report.draw.Typeface;
 import java.awt.geom.Path2D;
 import java.util.List;
@@ -102,20 +102,20 @@ public final class SwrFigure implements Figure {
     public void draw(Pen pen) {
         for (double tick : across.ticks(8)) {
             double x = across.px(tick);
-            pen.draw(Outline.line(x, TOP_PX, x, BOTTOM_PX), Ink.line(0xDCE1E4, 1));
+            pen.draw(Outline.line(x, TOP_PX, x, BOTTOM_PX), ShapeStyle.line(0xDCE1E4, 1));
             pen.write(
-                    x, BOTTOM_PX + 18, across.text(tick, 8), Lettering.quiet(12).middle());
+                    x, BOTTOM_PX + 18, across.text(tick, 8), TextStyle.quiet(12).middle());
         }
         for (double swr : new double[] {1, 1.5, 2, 3, 5, 10}) {
             boolean isLimit = swr == 2 || swr == 3;
             pen.draw(
                     Outline.line(across.startPx(), y(swr), across.endPx(), y(swr)),
-                    isLimit ? Ink.line(0x4A545B, 1.1, List.of(6.0, 4.0)) : Ink.line(0xDCE1E4, 1));
+                    isLimit ? ShapeStyle.line(0x4A545B, 1.1, List.of(6.0, 4.0)) : ShapeStyle.line(0xDCE1E4, 1));
             pen.write(
                     across.startPx() - 8,
                     y(swr) + 4,
                     Axis.number(swr, swr == 1.5 ? 1 : 0) + ":1",
-                    Lettering.quiet(12).end());
+                    TextStyle.quiet(12).end());
         }
         drawChannels(pen);
         pen.clipped(
@@ -124,17 +124,17 @@ public final class SwrFigure implements Figure {
                 });
         pen.draw(
                 Outline.box(across.startPx(), TOP_PX, across.endPx() - across.startPx(), BOTTOM_PX - TOP_PX),
-                Ink.line(0x8A949A, 1));
+                ShapeStyle.line(0x8A949A, 1));
         pen.write(
                 (across.startPx() + across.endPx()) / 2,
                 BOTTOM_PX + 40,
                 "frequency, MHz",
-                Lettering.plain(13).middle());
+                TextStyle.plain(13).middle());
         pen.write(
                 18,
                 (TOP_PX + BOTTOM_PX) / 2,
                 "standing-wave ratio, :1",
-                Lettering.plain(13).middle().turned(90));
+                TextStyle.plain(13).middle().turned(90));
         legend.draw(pen, across.startPx(), BOTTOM_PX + 54);
     }
 
@@ -149,12 +149,12 @@ public final class SwrFigure implements Figure {
             double wordX = Math.max(half, Math.min(widthPx - half, x));
             isHigh = wordX - half < freeFrom + 6 && !isHigh;
             freeFrom = wordX + half;
-            pen.draw(Outline.line(x, TOP_PX - 6, x, BOTTOM_PX), Ink.line(0x8A3200, 1.3));
+            pen.draw(Outline.line(x, TOP_PX - 6, x, BOTTOM_PX), ShapeStyle.line(0x8A3200, 1.3));
             pen.write(
                     wordX,
                     TOP_PX - (isHigh ? 28 : 12),
                     channel.name(),
-                    Lettering.plain(12).bold().middle().colour(0x8A3200));
+                    TextStyle.plain(12).bold().middle().colour(0x8A3200));
         }
     }
 
@@ -167,6 +167,6 @@ public final class SwrFigure implements Figure {
             else path.lineTo(x, y);
         }
         LoadoutMark mark = curve.mark();
-        pen.draw(path, Ink.line(mark.rgb(), 2.2, mark.dashPx()));
+        pen.draw(path, ShapeStyle.line(mark.rgb(), 2.2, mark.dashPx()));
     }
 }

@@ -1,8 +1,8 @@
 package handreach.report.figure;
 
 import handreach.cartography.Hatch;
-import handreach.report.draw.Ink;
 import handreach.report.draw.LegendEntry;
+import handreach.report.draw.ShapeStyle;
 import java.util.List;
 
 /** Where on a rose heights are missing, there or on the way from its middle; and how such ground looks on every sheet. */
@@ -30,8 +30,8 @@ public final class UnknownGround {
         return LegendEntry.area(ink(), "no heights known there or on the way");
     }
 
-    static Ink ink() {
-        return Ink.hatch(LINE_RGB, HATCH);
+    static ShapeStyle ink() {
+        return ShapeStyle.hatch(LINE_RGB, HATCH);
     }
 
     /** Whether the pattern puts ink on a pixel of a picture with so many pixels to each px of the page. */

@@ -4,8 +4,8 @@ import handreach.cartography.LabelPlacement;
 import handreach.cartography.MapFrame;
 import handreach.geodesy.Position;
 import handreach.report.draw.Figure;
-import handreach.report.draw.Lettering;
 import handreach.report.draw.Pen;
+import handreach.report.draw.TextStyle;
 import handreach.walk.WalkPair;
 import java.util.Arrays;
 import java.util.Comparator;
@@ -91,7 +91,7 @@ public final class WalkMapFigure implements Figure {
             double x = left + COLUMN_PX * (i / rows);
             double y = map.heightPx() + ROW_PX * (i % rows) + ROW_PX / 2;
             marks.get(i).draw(pen, x, y);
-            pen.write(x + 18, y + 4.6, marks.get(i).label(), Lettering.plain(13));
+            pen.write(x + 18, y + 4.6, marks.get(i).label(), TextStyle.plain(13));
         }
     }
 

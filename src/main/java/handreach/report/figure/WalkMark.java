@@ -1,9 +1,9 @@
 package handreach.report.figure;
 
-import handreach.report.draw.Ink;
-import handreach.report.draw.Lettering;
 import handreach.report.draw.Outline;
 import handreach.report.draw.Pen;
+import handreach.report.draw.ShapeStyle;
+import handreach.report.draw.TextStyle;
 import handreach.walk.CopyTable;
 import handreach.walk.WalkPair;
 import java.awt.geom.Path2D;
@@ -56,13 +56,16 @@ public enum WalkMark {
     public void draw(Pen pen, double x, double y) {
         switch (this) {
             case AS_TOLD_COPY ->
-                pen.draw(Outline.disc(x, y, 4), Ink.fill(0xFFFFFF).outlined(Lettering.INK, 1.3));
+                pen.draw(Outline.disc(x, y, 4), ShapeStyle.fill(0xFFFFFF).outlined(TextStyle.INK, 1.3));
             case AS_TOLD_NONE ->
-                pen.draw(Outline.disc(x, y, 3.6), Ink.fill(Lettering.INK).outlined(0xFFFFFF, 1));
-            case BETTER -> pen.draw(triangle(x, y, -6), Ink.fill(0xFFFFFF).outlined(BETTER_RGB, 1.8));
-            case FAR_BETTER -> pen.draw(triangle(x, y, -9), Ink.fill(0xFFFFFF).outlined(BETTER_RGB, 2.8));
-            case WORSE -> pen.draw(triangle(x, y, 6), Ink.fill(WORSE_RGB).outlined(0xFFFFFF, 1.2));
-            case FAR_WORSE -> pen.draw(triangle(x, y, 9), Ink.fill(WORSE_RGB).outlined(0xFFFFFF, 1.5));
+                pen.draw(Outline.disc(x, y, 3.6), ShapeStyle.fill(TextStyle.INK).outlined(0xFFFFFF, 1));
+            case BETTER ->
+                pen.draw(triangle(x, y, -6), ShapeStyle.fill(0xFFFFFF).outlined(BETTER_RGB, 1.8));
+            case FAR_BETTER ->
+                pen.draw(triangle(x, y, -9), ShapeStyle.fill(0xFFFFFF).outlined(BETTER_RGB, 2.8));
+            case WORSE -> pen.draw(triangle(x, y, 6), ShapeStyle.fill(WORSE_RGB).outlined(0xFFFFFF, 1.2));
+            case FAR_WORSE ->
+                pen.draw(triangle(x, y, 9), ShapeStyle.fill(WORSE_RGB).outlined(0xFFFFFF, 1.5));
         }
     }
 

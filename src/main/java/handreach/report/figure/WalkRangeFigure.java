@@ -3,10 +3,10 @@ package handreach.report.figure;
 import handreach.geodesy.Compass;
 import handreach.report.WalkText;
 import handreach.report.draw.Figure;
-import handreach.report.draw.Ink;
-import handreach.report.draw.Lettering;
 import handreach.report.draw.Outline;
 import handreach.report.draw.Pen;
+import handreach.report.draw.ShapeStyle;
+import handreach.report.draw.TextStyle;
 import handreach.units.Lengths;
 import handreach.walk.Comparison;
 import java.util.List;
@@ -84,41 +84,41 @@ public final class WalkRangeFigure implements Figure {
     public void draw(Pen pen) {
         for (double tick : across.ticks(8)) {
             double x = across.px(tick);
-            pen.draw(Outline.line(x, TOP_PX, x, bottomPx()), Ink.line(0xDCE1E4, 1));
+            pen.draw(Outline.line(x, TOP_PX, x, bottomPx()), ShapeStyle.line(0xDCE1E4, 1));
             pen.write(
                     x,
                     bottomPx() + 18,
                     across.text(tick, 8),
-                    Lettering.quiet(12).middle());
+                    TextStyle.quiet(12).middle());
         }
         for (int i = 0; i < sectors.size(); i++) drawSector(pen, sectors.get(i), TOP_PX + ROW_PX * (i + 0.5));
         pen.draw(
                 Outline.box(across.startPx(), TOP_PX, across.endPx() - across.startPx(), bottomPx() - TOP_PX),
-                Ink.line(0x8A949A, 1));
+                ShapeStyle.line(0x8A949A, 1));
         pen.write(
                 (across.startPx() + across.endPx()) / 2,
                 bottomPx() + 40,
                 "distance from the base, " + lengths.longUnit(),
-                Lettering.plain(13).middle());
+                TextStyle.plain(13).middle());
         drawLegend(pen, across.startPx(), bottomPx() + 62);
     }
 
     private static void drawLegend(Pen pen, double x, double y) {
-        pen.draw(Outline.box(x, y - 7, 38, 14), Ink.fill(PROMISE_RGB));
-        pen.write(x + 46, y + 4.6, "farthest report with odds of one half or better", Lettering.plain(13));
+        pen.draw(Outline.box(x, y - 7, 38, 14), ShapeStyle.fill(PROMISE_RGB));
+        pen.write(x + 46, y + 4.6, "farthest report with odds of one half or better", TextStyle.plain(13));
         disc(pen, x + 370, y);
-        pen.write(x + 384, y + 4.6, "farthest copy", Lettering.plain(13));
+        pen.write(x + 384, y + 4.6, "farthest copy", TextStyle.plain(13));
         cross(pen, x + 500, y);
-        pen.write(x + 514, y + 4.6, "nearest failure", Lettering.plain(13));
+        pen.write(x + 514, y + 4.6, "nearest failure", TextStyle.plain(13));
     }
 
     private static void disc(Pen pen, double x, double y) {
-        pen.draw(Outline.disc(x, y, 6), Ink.fill(Lettering.INK).outlined(0xFFFFFF, 1.4));
+        pen.draw(Outline.disc(x, y, 6), ShapeStyle.fill(TextStyle.INK).outlined(0xFFFFFF, 1.4));
     }
 
     private static void cross(Pen pen, double x, double y) {
-        pen.draw(Outline.line(x - 6, y - 6, x + 6, y + 6), Ink.line(FAIL_RGB, 2.4));
-        pen.draw(Outline.line(x - 6, y + 6, x + 6, y - 6), Ink.line(FAIL_RGB, 2.4));
+        pen.draw(Outline.line(x - 6, y - 6, x + 6, y + 6), ShapeStyle.line(FAIL_RGB, 2.4));
+        pen.draw(Outline.line(x - 6, y + 6, x + 6, y - 6), ShapeStyle.line(FAIL_RGB, 2.4));
     }
 
     private void drawSector(Pen pen, Comparison.Sector sector, double y) {
@@ -126,16 +126,16 @@ public final class WalkRangeFigure implements Figure {
                 LEFT_PX - 10,
                 y + 4.6,
                 Compass.word(sector.bearingDeg()),
-                Lettering.plain(13).end());
+                TextStyle.plain(13).end());
         sector.farthestPromiseM()
                 .ifPresent(m -> pen.draw(
                         Outline.box(across.startPx(), y - 9, across.px(shown(m)) - across.startPx(), 18),
-                        Ink.fill(PROMISE_RGB)));
+                        ShapeStyle.fill(PROMISE_RGB)));
         sector.nearestFailureM().ifPresent(m -> cross(pen, across.px(shown(m)), y));
         sector.farthestCopyM().ifPresent(m -> disc(pen, across.px(shown(m)), y));
         String words = sector.farthestCopyM().isPresent()
                 ? lengths.text(sector.farthestCopyM().getAsDouble())
                 : "no copy";
-        pen.write(WIDTH_PX - RIGHT_PX + 10, y + 4.6, words + ", n = " + sector.reports(), Lettering.plain(13));
+        pen.write(WIDTH_PX - RIGHT_PX + 10, y + 4.6, words + ", n = " + sector.reports(), TextStyle.plain(13));
     }
 }

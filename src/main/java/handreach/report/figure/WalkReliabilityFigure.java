@@ -1,10 +1,10 @@
 package handreach.report.figure;
 
 import handreach.report.draw.Figure;
-import handreach.report.draw.Ink;
-import handreach.report.draw.Lettering;
 import handreach.report.draw.Outline;
 import handreach.report.draw.Pen;
+import handreach.report.draw.ShapeStyle;
+import handreach.report.draw.TextStyle;
 import handreach.report.draw.Typeface;
 import handreach.uncertainty.Interval;
 import handreach.units.Shares;
@@ -69,13 +69,13 @@ public final class WalkReliabilityFigure implements Figure {
         plot.drawGrid(pen);
         pen.draw(
                 Outline.line(across.px(0), up.px(0), across.px(100), up.px(100)),
-                Ink.line(Lettering.QUIET, 1.2, List.of(6.0, 4.0)));
-        pen.write(across.px(3), up.px(95), "found more than promised", Lettering.quiet(13));
+                ShapeStyle.line(TextStyle.QUIET, 1.2, List.of(6.0, 4.0)));
+        pen.write(across.px(3), up.px(95), "found more than promised", TextStyle.quiet(13));
         pen.write(
                 across.px(97),
                 up.px(4),
                 "promised more than found",
-                Lettering.quiet(13).end());
+                TextStyle.quiet(13).end());
         for (Comparison.Reliability bin : bins) drawBin(pen, bin);
         plot.drawAxes(pen, "odds promised, %", "copy found, % of reports");
     }
@@ -86,13 +86,13 @@ public final class WalkReliabilityFigure implements Figure {
         Interval share = bin.share95();
         double low = up.px(100 * share.low());
         double high = up.px(100 * share.high());
-        pen.draw(Outline.line(x, low, x, high), Ink.line(POINT_RGB, 1.4));
-        pen.draw(Outline.line(x - 5, low, x + 5, low), Ink.line(POINT_RGB, 1.4));
-        pen.draw(Outline.line(x - 5, high, x + 5, high), Ink.line(POINT_RGB, 1.4));
-        pen.draw(Outline.disc(x, y, 5), Ink.fill(POINT_RGB).outlined(0xFFFFFF, 1.4));
+        pen.draw(Outline.line(x, low, x, high), ShapeStyle.line(POINT_RGB, 1.4));
+        pen.draw(Outline.line(x - 5, low, x + 5, low), ShapeStyle.line(POINT_RGB, 1.4));
+        pen.draw(Outline.line(x - 5, high, x + 5, high), ShapeStyle.line(POINT_RGB, 1.4));
+        pen.draw(Outline.disc(x, y, 5), ShapeStyle.fill(POINT_RGB).outlined(0xFFFFFF, 1.4));
         String words = "n = " + bin.count();
         boolean isLeft = x + 12 + Typeface.of(true).widthPx(words, 13) > across.endPx();
-        Lettering lettering = Lettering.plain(13).bold().halo();
+        TextStyle lettering = TextStyle.plain(13).bold().halo();
         double level = Math.max(up.endPx() + 16, Math.min(up.startPx() - 8, y + 4.6));
         pen.write(isLeft ? x - 11 : x + 11, level, words, isLeft ? lettering.end() : lettering);
     }

@@ -132,7 +132,7 @@ class SvgTest {
 
     @Test
     void smallLetteringCannotBeMade() {
-        assertThrows(IllegalArgumentException.class, () -> Lettering.plain(11.9));
-        assertDoesNotThrow(() -> Lettering.plain(12));
+        assertThrows(IllegalArgumentException.class, () -> TextStyle.plain(11.9));
+        assertDoesNotThrow(() -> TextStyle.plain(12));
     }
 }

@@ -7,11 +7,11 @@ import handreach.cartography.LabelPlacement;
 import handreach.cartography.MapFrame;
 import handreach.geodesy.Position;
 import handreach.report.SampleFigures;
-import handreach.report.draw.Ink;
-import handreach.report.draw.Lettering;
 import handreach.report.draw.Outline;
 import handreach.report.draw.Pen;
 import handreach.report.draw.Picture;
+import handreach.report.draw.ShapeStyle;
+import handreach.report.draw.TextStyle;
 import handreach.report.draw.Typeface;
 import handreach.units.Lengths;
 import java.awt.Shape;
@@ -32,14 +32,14 @@ class PlaceSymbolTest {
         private final List<Envelope> shapes = new ArrayList<>();
 
         @Override
-        public void draw(Shape shape, Ink ink) {
+        public void draw(Shape shape, ShapeStyle ink) {
             Envelope room = Outline.room(shape);
             if (room.getWidth() < 150) shapes.add(room);
         }
 
         @Override
-        public void write(double xPx, double yPx, String text, Lettering lettering) {
-            if (!lettering.isBold() || lettering.anchor() != Lettering.Anchor.START) return;
+        public void write(double xPx, double yPx, String text, TextStyle lettering) {
+            if (!lettering.isBold() || lettering.anchor() != TextStyle.Anchor.START) return;
             double width = Typeface.of(true).widthPx(text, lettering.sizePx());
             names.add(new Envelope(xPx, xPx + width, yPx - 10, yPx + 3));
         }
