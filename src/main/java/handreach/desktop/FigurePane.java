@@ -4,6 +4,8 @@ import handreach.report.draw.Figure;
 import handreach.report.draw.Picture;
 import java.util.Optional;
 import java.util.function.Supplier;
+import javafx.beans.value.ChangeListener;
+import javafx.beans.value.WeakChangeListener;
 import javafx.scene.canvas.Canvas;
 import javafx.scene.canvas.GraphicsContext;
 import javafx.scene.image.Image;
@@ -22,6 +24,9 @@ final class FigurePane extends StackPane {
     private final Session session;
     private final ImageView view = new ImageView();
     private final Canvas canvas = new Canvas();
+    /** Held weakly by the session: panes come and go with the answers. */
+    private final ChangeListener<Palette> repaint = (which, before, now) -> paint();
+
     private Optional<Figure> drawn = Optional.empty();
 
     /** A figure made, and its picture if it is shown as one. */
@@ -40,7 +45,7 @@ final class FigurePane extends StackPane {
         view.setPreserveRatio(true);
         view.setSmooth(true);
         getChildren().addAll(view, canvas);
-        session.palette().addListener((which, before, now) -> paint());
+        session.palette().addListener(new WeakChangeListener<>(repaint));
         setVisible(false);
         setManaged(false);
     }

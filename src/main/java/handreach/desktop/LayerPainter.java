@@ -1,5 +1,6 @@
 package handreach.desktop;
 
+import handreach.cartography.DifferenceMarks;
 import handreach.cartography.Hatch;
 import handreach.cartography.LoadoutMark;
 import handreach.cartography.OddsRamp;
@@ -24,15 +25,26 @@ import org.locationtech.jts.geom.MultiPolygon;
 final class LayerPainter {
     private static final int OPAQUE = 0xFF000000;
     private static final int CLEAR = 0;
-    private static final int BOTH_RGB = 0xB9C4C6;
-    private static final int BOUGHT_RGB = 0x2F86B5;
-    private static final int LOST_RGB = 0xD07A3A;
     private static final int SIGHT_RGB = 0xE3C06B;
     private static final int UNKNOWN_RGB = 0x8C8C88;
 
     private final Scene scene;
     private final LiveReach.Losses losses;
     private final double target;
+
+    /** An area of a mark: its colour thinned, with lines of its pattern. */
+    private record Area(int solidArgb, int lineArgb, Hatch hatch) {
+        static Area of(LoadoutMark mark) {
+            return new Area(
+                    OPAQUE | Srgb.mix(0xFFFFFF, mark.rgb(), 0.42),
+                    OPAQUE | Srgb.mix(0xFFFFFF, mark.rgb(), 0.85),
+                    mark.hatch());
+        }
+
+        int argb(CellGrid grid, int cell) {
+            return hatch.inks(grid.columnOf(cell), grid.rowOf(cell)) ? lineArgb : solidArgb;
+        }
+    }
 
     LayerPainter(Scene scene, LiveReach.Losses losses) {
         this.scene = scene;
@@ -119,27 +131,22 @@ final class LayerPainter {
         if (grids.isEmpty()) return Optional.empty();
         LeastLoadout least = LeastLoadout.of(grids, target);
         CellGrid grid = least.grid();
-        int[] solid = new int[grids.size()];
-        int[] lines = new int[grids.size()];
-        Hatch[] hatch = new Hatch[grids.size()];
+        List<Area> areas = new ArrayList<>();
         List<Overlay.KeyEntry> entries = new ArrayList<>();
-        for (int i = 0; i < solid.length; i++) {
+        for (int i = 0; i < grids.size(); i++) {
             LoadoutMark mark = LoadoutMark.of(number(grids.get(i).link().name()));
-            solid[i] = OPAQUE | Srgb.mix(0xFFFFFF, mark.rgb(), 0.42);
-            lines[i] = OPAQUE | Srgb.mix(0xFFFFFF, mark.rgb(), 0.85);
-            hatch[i] = mark.hatch();
+            areas.add(Area.of(mark));
             if (least.shareBoughtBy(i) > 0)
                 entries.add(new Overlay.KeyEntry(
                         mark.rgb(),
-                        hatch[i],
+                        mark.hatch(),
                         mark.letter() + "  " + grids.get(i).link().name() + ", "
                                 + Shares.share(least.shareBoughtBy(i))));
         }
         int[] argb = new int[grid.count()];
         for (int cell = 0; cell < argb.length; cell++) {
             int at = least.at(cell);
-            if (at < 0) continue;
-            argb[cell] = hatch[at].inks(grid.columnOf(cell), grid.rowOf(cell)) ? lines[at] : solid[at];
+            if (at >= 0) argb[cell] = areas.get(at).argb(grid, cell);
         }
         entries.add(Overlay.KeyEntry.clear("none of them, " + Shares.share(least.shareOfNone())));
         String note = "The least burdensome that reaches " + Shares.wanted(target) + "; share of the ground.";
@@ -157,29 +164,30 @@ final class LayerPainter {
         LoadoutDifference difference = LoadoutDifference.of(first, second, target);
         CellGrid grid = difference.grid();
         int[] argb = new int[grid.count()];
-        for (int cell = 0; cell < argb.length; cell++) {
-            boolean rises = Hatch.RISING.inks(grid.columnOf(cell), grid.rowOf(cell));
-            boolean falls = Hatch.FALLING.inks(grid.columnOf(cell), grid.rowOf(cell));
+        Area both = Area.of(DifferenceMarks.BOTH);
+        Area bought = Area.of(DifferenceMarks.BOUGHT);
+        Area lost = Area.of(DifferenceMarks.LOST);
+        for (int cell = 0; cell < argb.length; cell++)
             argb[cell] = switch (difference.at(cell)) {
-                case BOTH -> OPAQUE | BOTH_RGB;
-                case BOUGHT -> OPAQUE | (rises ? Srgb.darkened(BOUGHT_RGB, 0.55) : BOUGHT_RGB);
-                case LOST -> OPAQUE | (falls ? Srgb.darkened(LOST_RGB, 0.55) : LOST_RGB);
+                case BOTH -> both.argb(grid, cell);
+                case BOUGHT -> bought.argb(grid, cell);
+                case LOST -> lost.argb(grid, cell);
                 case NEITHER, UNKNOWN -> CLEAR;
             };
-        }
         String one = second.link().name();
         String other = first.link().name();
         List<Overlay.KeyEntry> entries = List.of(
                 new Overlay.KeyEntry(
-                        BOUGHT_RGB,
-                        Hatch.RISING,
-                        "bought by " + one + ", " + Shares.share(difference.share(LoadoutDifference.Place.BOUGHT))),
+                        DifferenceMarks.BOUGHT.rgb(),
+                        DifferenceMarks.BOUGHT.hatch(),
+                        "only with " + one + ", " + Shares.share(difference.share(LoadoutDifference.Place.BOUGHT))),
                 new Overlay.KeyEntry(
-                        BOTH_RGB, "reached by both, " + Shares.share(difference.share(LoadoutDifference.Place.BOTH))),
+                        DifferenceMarks.BOTH.rgb(),
+                        "with both, " + Shares.share(difference.share(LoadoutDifference.Place.BOTH))),
                 new Overlay.KeyEntry(
-                        LOST_RGB,
-                        Hatch.FALLING,
-                        "lost against " + other + ", " + Shares.share(difference.share(LoadoutDifference.Place.LOST))));
+                        DifferenceMarks.LOST.rgb(),
+                        DifferenceMarks.LOST.hatch(),
+                        "only with " + other + ", " + Shares.share(difference.share(LoadoutDifference.Place.LOST))));
         String note = one.equals(other)
                 ? "Both are the same: choose another to hold it against."
                 : "Places at " + Shares.wanted(target) + " or better.";

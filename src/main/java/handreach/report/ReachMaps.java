@@ -1,8 +1,8 @@
 package handreach.report;
 
+import handreach.cartography.DifferenceMarks;
 import handreach.cartography.Graticule;
 import handreach.cartography.GridLine;
-import handreach.cartography.Hatch;
 import handreach.cartography.Hillshade;
 import handreach.cartography.LoadoutMark;
 import handreach.cartography.MapFrame;
@@ -40,10 +40,6 @@ final class ReachMaps {
     private static final int MAP_PX = 760;
     /** How far the map shows ground beyond the radius that was looked at. */
     private static final double MARGIN = 1.08;
-
-    private static final LoadoutMark BOUGHT = new LoadoutMark("+", 0x0072B2, List.of(), Hatch.RISING);
-    private static final LoadoutMark LOST = new LoadoutMark("\u2212", 0xC24A00, List.of(), Hatch.FALLING);
-    private static final LoadoutMark BOTH = new LoadoutMark("", 0x8A949A, List.of(), Hatch.NONE);
 
     private final ReachAnswer answer;
     private final Scene scene;
@@ -177,11 +173,13 @@ final class ReachMaps {
                         case LOST -> 2;
                     };
                 },
-                List.of(BOTH, BOUGHT, LOST));
+                List.of(DifferenceMarks.BOTH, DifferenceMarks.BOUGHT, DifferenceMarks.LOST));
         List<LegendEntry> entries = List.of(
-                Picture.leastLoadoutEntry(BOUGHT, "only with " + second.link().name()),
-                Picture.leastLoadoutEntry(LOST, "only with " + first.link().name()),
-                Picture.leastLoadoutEntry(BOTH, "with both"));
+                Picture.leastLoadoutEntry(
+                        DifferenceMarks.BOUGHT, "only with " + second.link().name()),
+                Picture.leastLoadoutEntry(
+                        DifferenceMarks.LOST, "only with " + first.link().name()),
+                Picture.leastLoadoutEntry(DifferenceMarks.BOTH, "with both"));
         String caption =
                 "What " + second.link().name() + " buys over " + first.link().name() + ": "
                         + Shares.share(difference.share(LoadoutDifference.Place.BOUGHT))
