@@ -32,6 +32,6 @@ public record BenchFile(String name, List<Reading> readings, Declarations declar
 
     /** Reads a bench file already in memory. */
     public static BenchFile of(SourceText source) {
-        return new BenchTable(source).read();
+        return BenchTable.read(source);
     }
 }

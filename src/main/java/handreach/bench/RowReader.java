@@ -1,8 +1,9 @@
 package handreach.bench;
 
-import handreach.input.Faults;
 import handreach.input.NearestWord;
 import handreach.input.NumberText;
+import handreach.input.Table;
+import handreach.input.TableRow;
 import java.util.EnumMap;
 import java.util.HashMap;
 import java.util.List;
@@ -14,7 +15,7 @@ import java.util.OptionalInt;
 import java.util.Set;
 import java.util.TreeSet;
 
-/** Turns the fields of a row into a reading, or says all that is wrong with them. */
+/** Turns the cells of a row into a reading, or says all that is wrong with them. */
 final class RowReader {
     /** A billionth of what moves the needle of a sensitive meter. */
     private static final double LEAST_MICROAMPS = 1e-6;
@@ -26,11 +27,7 @@ final class RowReader {
     private static final double HIGHEST_MHZ = 10_000;
     private static final int HIGHEST_TRIAL = 1_000_000;
 
-    private final String source;
-    private final Map<String, Integer> columns;
-    private final int width;
-    private final char separator;
-    private final Faults faults;
+    private final Table table;
     private final List<String> notes;
     private final Map<String, String> antennaSpellings = new HashMap<>();
     private final Map<String, Mounting> mountings = new HashMap<>();
@@ -43,53 +40,34 @@ final class RowReader {
     private final Set<Integer> signLines = new TreeSet<>();
     private final Set<String> otherSpellings = new TreeSet<>();
 
-    RowReader(
-            String source, Map<String, Integer> columns, int width, char separator, Faults faults, List<String> notes) {
-        this.source = source;
-        this.columns = Map.copyOf(columns);
-        this.width = width;
-        this.separator = separator;
-        this.faults = faults;
+    RowReader(Table table, List<String> notes) {
+        this.table = table;
         this.notes = notes;
         for (Quantity quantity : Quantity.values()) units.put(quantity, new HashMap<>());
     }
 
-    Optional<Reading> read(List<String> fields, int line) {
-        int before = faults.list().size();
-        if (fields.size() > width
-                && fields.subList(width, fields.size()).stream().anyMatch(f -> !f.isBlank())) {
-            fault(
-                    line,
-                    "has " + fields.size() + " fields, the header names " + width
-                            + ". A decimal comma, or a comma in a note, splits a field: write decimals with a point, put text in"
-                            + " quotation marks, or separate by semicolons.");
+    Optional<Reading> read(TableRow row) {
+        String value = row.text("value");
+        String unit = row.text("unit");
+        if (table.isPartedByCommas() && value.matches("[-+\u2212]?\\d+") && unit.matches("\\d+")) {
+            row.fault(commaFault("value", value + "," + unit));
             return Optional.empty();
         }
-        String value = field(fields, "value");
-        String unit = field(fields, "unit");
-        if (separator == ','
-                && !unit.isEmpty()
-                && Character.isDigit(unit.charAt(0))
-                && value.matches("[-+\u2212]?\\d+")
-                && unit.matches("\\d+")) {
-            fault(line, commaFault("value", value + "," + unit));
-            return Optional.empty();
-        }
-        String antenna = word(fields, "antenna", line, "the name of the antenna");
-        String mount = word(fields, "mount", line, "what the antenna stood on");
-        Optional<Quantity> quantity = quantity(fields, line);
-        Optional<Reading.Measured> measured = quantity.flatMap(q -> measured(q, fields, line));
-        OptionalDouble frequency = frequency(fields, line);
-        OptionalInt trial = trial(fields, line);
-        if (faults.list().size() > before || measured.isEmpty()) return Optional.empty();
+        String antenna = word(row, "antenna", "the name of the antenna");
+        String mount = word(row, "mount", "what the antenna stood on");
+        Optional<Quantity> quantity = quantity(row);
+        Optional<Reading.Measured> measured = quantity.flatMap(q -> measured(q, row));
+        OptionalDouble frequency = frequency(row);
+        OptionalInt trial = trial(row);
+        if (!row.isSound() || measured.isEmpty()) return Optional.empty();
         Reading reading = new Reading(
                 spelled(antenna),
                 mounting(mount),
                 measured.get(),
                 frequency,
                 trial,
-                new Reading.Row(line, field(fields, "note")));
-        if (isDuplicate(reading)) return Optional.empty();
+                new Reading.Row(row.line(), row.text("note")));
+        if (isDuplicate(reading, row)) return Optional.empty();
         return Optional.of(reading);
     }
 
@@ -119,52 +97,47 @@ final class RowReader {
         return all.size() + " lines from line " + all.get(0);
     }
 
-    private Optional<Quantity> quantity(List<String> fields, int line) {
-        String typed = field(fields, "quantity");
+    private Optional<Quantity> quantity(TableRow row) {
+        String typed = row.text("quantity");
         Optional<Quantity> quantity = quantities.computeIfAbsent(typed, Quantity::named);
         if (quantity.isPresent()) return quantity;
         String plain = typed.toLowerCase(Locale.ROOT);
         if (plain.contains("gain")) {
-            fault(
-                    line,
-                    "quantity is \"" + typed + "\" (" + field(fields, "value") + " " + field(fields, "unit") + "). "
+            row.fault(
+                    "quantity is \"" + typed + "\" (" + row.text("value") + " " + row.text("unit") + "). "
                             + GAIN_NEEDS_REFERENCE
                             + "Give the received_level of this antenna and of the control instead; the delta follows from them.");
         } else if (typed.isBlank()) {
-            fault(line, "quantity is missing. Allowed are " + String.join(", ", Quantity.keys()) + ".");
+            row.fault("quantity is missing. Allowed are " + String.join(", ", Quantity.keys()) + ".");
         } else {
-            fault(
-                    line,
-                    "quantity is \"" + typed + "\", allowed are " + String.join(", ", Quantity.keys()) + "."
-                            + NearestWord.hint(typed, Quantity.keys()));
+            row.fault("quantity is \"" + typed + "\", allowed are " + String.join(", ", Quantity.keys()) + "."
+                    + NearestWord.hint(typed, Quantity.keys()));
         }
         return Optional.empty();
     }
 
-    private Optional<Reading.Measured> measured(Quantity quantity, List<String> fields, int line) {
-        String unit = field(fields, "unit");
+    private Optional<Reading.Measured> measured(Quantity quantity, TableRow row) {
+        String unit = row.text("unit");
         if (!units.get(quantity).computeIfAbsent(unit, quantity::isWrittenIn)) {
-            fault(line, unitFault(quantity, unit));
+            row.fault(unitFault(quantity, unit));
             return Optional.empty();
         }
-        String typed = field(fields, "value");
-        OptionalDouble number = number(typed, line, "value");
+        String typed = row.text("value");
+        OptionalDouble number = number(row, typed, "value");
         if (number.isEmpty()) return Optional.empty();
         double value = number.getAsDouble();
         if (quantity == Quantity.FIELD_METER && value > 0 && value < LEAST_MICROAMPS) {
-            fault(
-                    line,
-                    "field_meter is " + field(fields, "value")
-                            + " uA; no meter shows less than 0.000001. Write 0 where the needle did not"
-                            + " move, or check the number.");
+            row.fault("field_meter is " + row.text("value")
+                    + " uA; no meter shows less than 0.000001. Write 0 where the needle did not"
+                    + " move, or check the number.");
             return Optional.empty();
         }
         if (value < quantity.lowest() || value > quantity.highest()) {
-            fault(line, rangeFault(quantity, typed));
+            row.fault(rangeFault(quantity, typed));
             return Optional.empty();
         }
         if (quantity == Quantity.RETURN_LOSS && value < 0) {
-            signLines.add(line);
+            signLines.add(row.line());
             value = -value;
         }
         return Optional.of(new Reading.Measured(quantity, value, step(typed)));
@@ -201,60 +174,55 @@ final class RowReader {
                 "%s is %s, allowed is %s to %s %s. Check the value and its unit.",
                 quantity.key(),
                 typed,
-                plain(quantity.lowest()),
-                plain(quantity.highest()),
+                NumberText.plain(quantity.lowest()),
+                NumberText.plain(quantity.highest()),
                 quantity.unit());
     }
 
-    private OptionalDouble frequency(List<String> fields, int line) {
-        String typed = field(fields, "frequency_mhz");
+    private OptionalDouble frequency(TableRow row) {
+        String typed = row.text("frequency_mhz");
         if (typed.isBlank()) return OptionalDouble.empty();
-        OptionalDouble value = number(typed, line, "frequency_mhz");
+        OptionalDouble value = number(row, typed, "frequency_mhz");
         if (value.isEmpty()) return value;
         double mhz = value.getAsDouble();
         if (mhz >= LOWEST_MHZ && mhz <= HIGHEST_MHZ) return value;
         String looks = mhz >= 1e6 ? " It looks like hertz." : mhz > HIGHEST_MHZ ? " It looks like kilohertz." : "";
-        fault(
-                line,
-                "frequency_mhz is " + typed + ", allowed is " + plain(LOWEST_MHZ) + " to " + plain(HIGHEST_MHZ)
-                        + " MHz." + looks + " Write it in megahertz.");
+        row.fault("frequency_mhz is " + typed + ", allowed is " + NumberText.plain(LOWEST_MHZ) + " to "
+                + NumberText.plain(HIGHEST_MHZ) + " MHz." + looks + " Write it in megahertz.");
         return OptionalDouble.empty();
     }
 
-    private OptionalInt trial(List<String> fields, int line) {
-        String typed = field(fields, "trial");
+    private OptionalInt trial(TableRow row) {
+        String typed = row.text("trial");
         if (typed.isBlank()) return OptionalInt.empty();
         OptionalDouble value = NumberText.parse(typed);
         if (value.isPresent()
                 && value.getAsDouble() == Math.rint(value.getAsDouble())
                 && value.getAsDouble() >= 0
                 && value.getAsDouble() <= HIGHEST_TRIAL) return OptionalInt.of((int) value.getAsDouble());
-        fault(
-                line,
+        row.fault(
                 "trial is \"" + typed + "\", a whole number from 0 is expected. Number the trials 1, 2, 3 and so on.");
         return OptionalInt.empty();
     }
 
-    private OptionalDouble number(String typed, int line, String column) {
+    private OptionalDouble number(TableRow row, String typed, String column) {
         if (typed.isBlank()) {
-            fault(line, column + " is missing. Fill it in, or drop the row.");
+            row.fault(column + " is missing. Fill it in, or drop the row.");
             return OptionalDouble.empty();
         }
         if (typed.indexOf(',') >= 0 && NumberText.hasDecimalComma(typed)) {
-            if (separator != ',') {
-                commaLines.add(line);
+            if (!table.isPartedByCommas()) {
+                commaLines.add(row.line());
                 return NumberText.parse(typed.replace(',', '.'));
             }
-            fault(line, commaFault(column, typed));
+            row.fault(commaFault(column, typed));
             return OptionalDouble.empty();
         }
         OptionalDouble value = NumberText.parse(typed);
         if (value.isEmpty())
-            fault(
-                    line,
-                    column + " is \"" + typed
-                            + "\", a number is expected. Keep the unit out of it, and drop rows that were"
-                            + " not read.");
+            row.fault(column + " is \"" + typed
+                    + "\", a number is expected. Keep the unit out of it, and drop rows that were"
+                    + " not read.");
         return value;
     }
 
@@ -264,7 +232,7 @@ final class RowReader {
                 + " semicolons.";
     }
 
-    private boolean isDuplicate(Reading reading) {
+    private boolean isDuplicate(Reading reading, TableRow row) {
         if (reading.trial().isEmpty()) return false;
         String key = String.join(
                 "\u0000",
@@ -275,12 +243,10 @@ final class RowReader {
                 reading.trial().toString());
         Integer first = lineOfKey.putIfAbsent(key, reading.line());
         if (first == null) return false;
-        fault(
-                reading.line(),
-                "trial " + reading.trial().getAsInt() + " of " + reading.antenna() + ", "
-                        + reading.mounting().name()
-                        + ", " + reading.quantity().key() + " stands already in line " + first
-                        + ". Number each trial once, or drop one row.");
+        row.fault("trial " + reading.trial().getAsInt() + " of " + reading.antenna() + ", "
+                + reading.mounting().name()
+                + ", " + reading.quantity().key() + " stands already in line " + first
+                + ". Number each trial once, or drop one row.");
         return true;
     }
 
@@ -303,15 +269,10 @@ final class RowReader {
         });
     }
 
-    private String word(List<String> fields, String column, int line, String meaning) {
-        String typed = field(fields, column);
-        if (typed.isBlank()) fault(line, column + " is missing: " + meaning + ". Fill it in, or drop the row.");
+    private String word(TableRow row, String column, String meaning) {
+        String typed = row.text(column);
+        if (typed.isBlank()) row.fault(column + " is missing: " + meaning + ". Fill it in, or drop the row.");
         return typed;
-    }
-
-    private String field(List<String> fields, String column) {
-        Integer index = columns.get(column);
-        return index == null || index >= fields.size() ? "" : fields.get(index).strip();
     }
 
     /** The step in which a number is written: 0.1 for "-41.8", 1 for "-42". */
@@ -321,13 +282,5 @@ final class RowReader {
         int end = point + 1;
         while (end < typed.length() && Character.isDigit(typed.charAt(end))) end++;
         return Math.pow(10, -(end - point - 1));
-    }
-
-    private static String plain(double value) {
-        return value == Math.rint(value) ? String.valueOf((long) value) : String.valueOf(value);
-    }
-
-    private void fault(int line, String text) {
-        faults.add(source, line, text);
     }
 }

@@ -255,7 +255,7 @@ public final class Table {
     }
 
     /** Whether commas part the cells, so that none can be a decimal sign. */
-    boolean isPartedByCommas() {
+    public boolean isPartedByCommas() {
         return format.getDelimiterString().equals(",");
     }
 

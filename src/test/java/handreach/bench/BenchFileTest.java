@@ -97,6 +97,29 @@ class BenchFileTest {
     }
 
     @Test
+    void theSpreadsheetsOwnLineSaysWhatPartsTheCells() {
+        String text = "sep=;\nantenna;mount,hand or box;mount;quantity;value;unit\nwhip;a,b,c,d,e;box;swr;1,5;:1\n";
+        assertEquals(1.5, Bench.read(text).readings().get(0).value(), 0);
+    }
+
+    @Test
+    void aFaultOfManyRowsIsToldOnce() {
+        String row = "whip,hand,received_level,-41,volts,155,,\n";
+        assertEquals(
+                List.of(
+                        "bench.csv line 2: unit is \"volts\", but received_level is written in dBm. Convert the value, or correct"
+                                + " the unit. And 5 more like it: lines 3, 4, 5, 6 and so on."),
+                Bench.faults(H + row.repeat(6)));
+    }
+
+    @Test
+    void aRowMayLeaveOffCellsAtItsEnd() {
+        assertEquals(
+                "",
+                Bench.read(H + "whip,hand,swr,2,:1\n").readings().get(0).row().note());
+    }
+
+    @Test
     void tabsSeparateToo() {
         String text = "antenna\tmount\tquantity\tvalue\tunit\nwhip\tbox\tswr\t1,5\t:1\n";
         assertEquals(1.5, Bench.read(text).readings().get(0).value(), 0);
@@ -109,7 +132,7 @@ class BenchFileTest {
         String bare = Bench.together(Bench.faults(H + "whip,hand,received_level,-41,8,dBm,155,1,\n"));
         assertTrue(bare.startsWith("bench.csv line 2: value is -41,8, written with a decimal comma"), bare);
         String note = Bench.together(Bench.faults(H + "whip,hand,received_level,-41.8,dBm,155,1,calm, dry\n"));
-        assertTrue(note.startsWith("bench.csv line 2: has 9 fields, the header names 8."), note);
+        assertTrue(note.startsWith("bench.csv line 2: has 9 cells, the column heads are 8."), note);
     }
 
     /** Quantity, value, unit, and what the fault must say. */
@@ -154,7 +177,7 @@ class BenchFileTest {
         assertTrue(said.contains("line 2: frequency_mhz is 155000000") && said.contains("looks like hertz"), said);
         assertTrue(said.contains("line 3: frequency_mhz is 155000,") && said.contains("looks like kilohertz"), said);
         assertTrue(said.contains("line 4: trial is \"1.5\""), said);
-        assertTrue(said.contains("line 5: trial is \"first\""), said);
+        assertTrue(said.contains("Number the trials 1, 2, 3 and so on. And 1 more like it: line 5."), said);
     }
 
     @Test
@@ -192,7 +215,7 @@ class BenchFileTest {
         assertTrue(Bench.faults("whip,hand,swr,2,:1\n")
                 .get(0)
                 .contains("line 1: the first row names none of the columns"));
-        assertTrue(Bench.faults("antenna,mount,value,unit\n").get(0).contains("the header lacks quantity."));
+        assertTrue(Bench.faults("antenna,mount,value,unit\n").get(0).contains("the column heads lack quantity."));
         assertTrue(
                 Bench.faults("antenna,mount,quantity,value,unit,trail\n").get(0).contains("Did you mean trial?"));
         assertTrue(Bench.faults("antenna,mount,quantity,value,unit,unit\n")
@@ -200,7 +223,7 @@ class BenchFileTest {
                 .contains("the column unit stands twice"));
         assertTrue(Bench.faults("").get(0).contains("holds no table"));
         assertTrue(Bench.faults("# only a remark\n").get(0).contains("holds no table"));
-        assertTrue(Bench.faults(H).get(0).contains("has a header but no reading"));
+        assertTrue(Bench.faults(H).get(0).contains("has column heads but no reading"));
         BenchFile read = Bench.read("antenna,mount,quantity,value,unit,operator\nwhip,hand,swr,2,:1,somebody\n");
         assertTrue(Bench.together(read.notes()).contains("The column \"operator\" is not used."));
     }
