@@ -3,8 +3,11 @@ package handreach.cli;
 import handreach.bench.BenchAnalysis;
 import handreach.bench.BenchFile;
 import handreach.plan.PlanFile;
+import handreach.report.BenchComposer;
 import handreach.report.BenchFiles;
-import handreach.report.BenchText;
+import handreach.report.BenchJson;
+import handreach.report.page.Notes;
+import handreach.report.page.PlainText;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
@@ -51,10 +54,13 @@ final class BenchCommand implements Callable<Integer> {
     @Option(
             names = "--sweep",
             paramLabel = "FILE.s1p",
-            description = "One-port sweep to draw in the report; may be given several times.")
+            description = "One-port sweep to look at beside the readings; may be given several times.")
     private List<Path> sweeps = List.of();
 
-    @Option(names = "--plan", paramLabel = "PLAN", description = "Plan with channel and antenna burden for the report.")
+    @Option(
+            names = "--plan",
+            paramLabel = "PLAN",
+            description = "Plan with channel, mounting of use and antenna burden.")
     private Path plan;
 
     @Mixin
@@ -64,12 +70,13 @@ final class BenchCommand implements Callable<Integer> {
     public Integer call() {
         BenchFile readings = BenchFile.read(file);
         BenchAnalysis analysis = control == null ? BenchAnalysis.of(readings) : BenchAnalysis.of(readings, control);
-        json.warn(analysis.warnings());
-        if (json.isWanted()) json.print(BenchText.json(analysis, settleDb));
-        else json.out().print(BenchText.text(analysis, settleDb));
+        json.warn(Notes.once(analysis.warnings()));
+        BenchComposer composer = BenchFiles.composer(
+                analysis, settleDb, sweeps, Optional.ofNullable(plan).map(PlanFile::open));
+        if (json.isWanted()) json.print(BenchJson.of(analysis, settleDb));
+        else json.out().print(composer.text(PlainText.USUAL_WIDTH));
         if (report != null) {
-            Optional<PlanFile> known = Optional.ofNullable(plan).map(PlanFile::open);
-            BenchFiles.write(analysis, sweeps, known, report);
+            BenchFiles.write(composer, report);
             json.err().println("Written: " + report);
         }
         return 0;

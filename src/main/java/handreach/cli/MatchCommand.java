@@ -6,7 +6,9 @@ import handreach.input.Faults;
 import handreach.input.NumberText;
 import handreach.input.Range;
 import handreach.plan.PlanFile;
-import handreach.report.MatchText;
+import handreach.report.MatchComposer;
+import handreach.report.MatchJson;
+import handreach.report.page.PlainText;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
@@ -74,8 +76,8 @@ final class MatchCommand implements Callable<Integer> {
                 .map(file -> MatchAnalysis.of(Touchstone.read(file), channels, systemOhm))
                 .toList();
         sweeps.forEach(sweep -> json.warn(sweep.warnings()));
-        if (json.isWanted()) json.print(MatchText.json(sweeps));
-        else json.out().print(MatchText.text(sweeps));
+        if (json.isWanted()) json.print(MatchJson.of(sweeps));
+        else json.out().print(PlainText.of(MatchComposer.page(sweeps), PlainText.USUAL_WIDTH));
         return 0;
     }
 

@@ -6,7 +6,10 @@ import handreach.loadout.ElevationPattern;
 import handreach.loadout.PatternMount;
 import handreach.loadout.Radiator;
 import handreach.plan.Channel;
-import handreach.report.page.TextTable;
+import handreach.report.page.Column;
+import handreach.report.page.PlainText;
+import handreach.report.page.Table;
+import handreach.units.Decibels;
 import handreach.units.Frequency;
 import java.util.ArrayList;
 import java.util.List;
@@ -100,11 +103,12 @@ final class PatternCommand implements Callable<Integer> {
     }
 
     private void print(Answer answer) {
-        TextTable table = TextTable.of("elevation deg", "gain dBi");
-        for (Gain gain : answer.gain())
-            table.row(
-                    String.format(Locale.ROOT, "%.1f", gain.elevationDeg()),
-                    String.format(Locale.ROOT, "%.2f", gain.gainDbi()));
+        Table<Gain> table = Table.of(
+                "",
+                answer.gain(),
+                List.of(
+                        Column.number("elevation, degrees", gain -> Decibels.number(gain.elevationDeg(), 1)),
+                        Column.number("gain, dBi", gain -> Decibels.number(gain.gainDbi(), 2))));
         json.out()
                 .println(answer.radiator() + " on " + answer.mount() + ", "
                         + String.format(
@@ -113,6 +117,6 @@ final class PatternCommand implements Callable<Integer> {
                                 answer.lengthWavelengths(),
                                 frequencyMhz,
                                 answer.maxGainDbi()));
-        json.out().print(table.text());
+        json.out().print(PlainText.of(table, PlainText.USUAL_WIDTH));
     }
 }

@@ -2,12 +2,15 @@ package handreach.cli;
 
 import handreach.geodesy.Place;
 import handreach.geodesy.Position;
-import handreach.report.page.TextTable;
+import handreach.report.page.Column;
+import handreach.report.page.PlainText;
+import handreach.report.page.Table;
 import handreach.terrain.Reading;
 import handreach.terrain.TileBounds;
 import handreach.terrain.TileFolder;
 import handreach.terrain.TileSummary;
 import handreach.terrain.TileSurvey;
+import handreach.units.Decibels;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Locale;
@@ -112,45 +115,40 @@ final class TilesCommand implements Callable<Integer> {
             json.print(new Answer(folder.toString(), rows, tiles.warnings()));
             return 0;
         }
-        TextTable table = TextTable.of(
-                "tile",
-                "format",
-                "south",
-                "west",
-                "north",
-                "east",
-                "posts m",
-                "CRS",
-                "void",
-                "filled",
-                "lowest m",
-                "highest m");
-        for (Tile tile : rows) table.row(cells(tile));
-        json.out().print(table.text());
-        rows.stream()
-                .filter(tile -> !tile.verticalDatum().isEmpty())
-                .map(tile -> tile.name() + ": " + tile.verticalDatum()
-                        + (tile.surface().isEmpty() ? "" : ", " + tile.surface()))
-                .forEach(json.out()::println);
+        Column<Tile> name = Column.words("tile", Tile::name);
+        Table<Tile> where = Table.of(
+                "Where the ground is known, in degrees.",
+                rows,
+                List.of(
+                        name,
+                        Column.words("format", Tile::format),
+                        Column.number("south", tile -> degrees(tile.bounds().southDeg())),
+                        Column.number("west", tile -> degrees(tile.bounds().westDeg())),
+                        Column.number("north", tile -> degrees(tile.bounds().northDeg())),
+                        Column.number("east", tile -> degrees(tile.bounds().eastDeg())),
+                        Column.words("CRS", Tile::crs)));
+        Table<Tile> what = Table.of(
+                "What is known there.",
+                rows,
+                List.of(
+                        name,
+                        Column.number("posts, m apart", tile -> Decibels.number(tile.spacingM(), 1)),
+                        Column.number("void", tile -> share(tile.content())),
+                        Column.number(
+                                "filled posts",
+                                tile -> Long.toString(tile.content().filledPosts())),
+                        Column.number("lowest, m", tile -> metres(tile.content().lowestM())),
+                        Column.number(
+                                "highest, m", tile -> metres(tile.content().highestM())),
+                        Column.words("heights above", TilesCommand::datum)));
+        json.out().print(PlainText.of(where, PlainText.USUAL_WIDTH));
+        json.out().println();
+        json.out().print(PlainText.of(what, PlainText.USUAL_WIDTH));
         return 0;
     }
 
-    private static String[] cells(Tile tile) {
-        TileBounds box = tile.bounds();
-        return new String[] {
-            tile.name(),
-            tile.format(),
-            degrees(box.southDeg()),
-            degrees(box.westDeg()),
-            degrees(box.northDeg()),
-            degrees(box.eastDeg()),
-            String.format(Locale.ROOT, "%.1f", tile.spacingM()),
-            tile.crs(),
-            share(tile.content().voidPosts(), tile.content().posts()),
-            Long.toString(tile.content().filledPosts()),
-            metres(tile.content().lowestM()),
-            metres(tile.content().highestM())
-        };
+    private static String datum(Tile tile) {
+        return tile.verticalDatum() + (tile.surface().isEmpty() ? "" : ", " + tile.surface());
     }
 
     private static Tile tile(TileSurvey survey) {
@@ -168,14 +166,16 @@ final class TilesCommand implements Callable<Integer> {
     }
 
     private static String degrees(double value) {
-        return String.format(Locale.ROOT, "%.5f", value);
+        return Decibels.number(value, 5);
     }
 
-    private static String share(long part, long all) {
-        return part == 0 ? "none" : String.format(Locale.ROOT, "%.2f %%", 100.0 * part / all);
+    private static String share(Content content) {
+        return content.voidPosts() == 0
+                ? "none"
+                : Decibels.number(100.0 * content.voidPosts() / content.posts(), 2) + " %";
     }
 
     private static String metres(OptionalDouble value) {
-        return value.isPresent() ? String.format(Locale.ROOT, "%.0f", value.getAsDouble()) : "-";
+        return value.isPresent() ? Decibels.number(value.getAsDouble(), 0) : "unknown";
     }
 }

@@ -1,51 +1,46 @@
 package handreach.desktop;
 
-import handreach.bench.AntennaResult;
 import handreach.bench.BenchAnalysis;
-import handreach.bench.MountResult;
 import handreach.bench.match.MatchAnalysis;
 import handreach.cartography.LoadoutMark;
 import handreach.loadout.ElevationPattern;
 import handreach.loadout.Loadout;
+import handreach.plan.Kit;
+import handreach.plan.Plan;
 import handreach.report.AntennaCost;
+import handreach.report.BenchComposer;
 import handreach.report.BenchFiles;
-import handreach.report.BenchReport;
-import handreach.report.BenchWords;
+import handreach.report.BenchView;
+import handreach.report.MatchComposer;
 import handreach.report.figure.Curve;
-import handreach.report.figure.DeltaFigure;
-import handreach.report.figure.DeltaRow;
 import handreach.report.figure.PatternFigure;
-import handreach.report.figure.SwrFigure;
+import handreach.report.page.Block;
+import handreach.report.page.Notes;
+import handreach.report.page.Paragraph;
+import handreach.report.page.Section;
 import handreach.study.Scene;
 import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
-import javafx.scene.Node;
-import javafx.scene.control.Label;
+import java.util.function.DoubleFunction;
 import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
-import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
 
-/** What the bench says, in pictures, words and tables: deltas, match, pattern, burden. */
+/** What the bench says, as the report says it, and beside it the pattern of what is carried. */
 final class BenchFindings extends VBox {
     private static final double BESIDE_PX = 950;
     private static final double GAP_PX = 18;
     /** Edge and padding of a figure's sheet. */
     private static final double FRAME_PX = 16;
 
-    private final FigurePane deltas;
-    private final FigurePane match;
+    private static final double WIDEST_FIGURE_PX = 900;
+
+    private final Session session;
     private final FigurePane pattern;
-    private final VBox verdicts = new VBox(4);
-    private final VBox channels = new VBox();
-    private final VBox costs = new VBox();
-    private final VBox known = new VBox(4);
     private final VBox patternNotes = new VBox(4);
-    private final Label bareDeltas = words("", "quiet");
-    private final Label bareMatch = words("", "quiet");
     private final VBox left = new VBox(10);
     private final VBox right = new VBox(10);
     private Optional<Shown> shown = Optional.empty();
@@ -63,93 +58,66 @@ final class BenchFindings extends VBox {
 
     BenchFindings(Session session) {
         super(GAP_PX);
-        this.deltas = new FigurePane(session);
-        this.match = new FigurePane(session);
+        this.session = session;
         this.pattern = new FigurePane(session);
         setId("bench-findings");
         getStyleClass().add("bench-findings");
-        left.getChildren()
-                .addAll(head("Level over the control, with 95 % intervals"), bareDeltas, deltas, verdicts, known);
-        right.getChildren()
-                .addAll(
-                        head("Match over frequency"),
-                        bareMatch,
-                        match,
-                        channels,
-                        head("Pattern of what is carried"),
-                        pattern,
-                        patternNotes);
         widthProperty().addListener((width, was, is) -> {
             if (Math.abs(is.doubleValue() - drawnPx) > 12) draw();
         });
     }
 
-    private static Label head(String words) {
-        return words(words, "bench-head");
-    }
-
-    private static Label words(String words, String look) {
-        Label label = new Label(words);
-        label.getStyleClass().add(look);
-        label.setWrapText(true);
-        label.setMinHeight(Region.USE_PREF_SIZE);
-        return label;
-    }
-
     void show(Shown now) {
         shown = Optional.of(now);
-        verdicts.getChildren()
-                .setAll(now.analysis().map(BenchFindings::verdictLines).orElse(List.of()));
-        channels.getChildren().clear();
-        BenchReport.channels(now.sweeps())
-                .ifPresent(sheet -> channels.getChildren().add(new SheetGrid(sheet)));
-        List<AntennaCost> burden = AntennaCost.of(now.scene().plan());
-        costs.getChildren().clear();
-        if (!burden.isEmpty())
-            costs.getChildren()
-                    .addAll(
-                            head("What it buys and what it costs"),
-                            new SheetGrid(BenchReport.costs(burden, now.analysis())));
-        known.getChildren().setAll(remarks(now));
-        patternNotes.getChildren().setAll(patternWords(now));
+        Set<String> notes = new LinkedHashSet<>();
+        notes.add(
+                "From the side, the horizon to the right. The ledger takes the difference between the horizon and the angle"
+                        + " of the path from it; hand, body and mismatch are lines of their own.");
+        for (Loadout loadout : now.loadouts())
+            notes.addAll(patternOf(now.scene(), loadout).notes());
+        patternNotes
+                .getChildren()
+                .setAll(notes.stream().map(note -> Words.line(note, "quiet")).toList());
         draw();
     }
 
-    private static List<Node> verdictLines(BenchAnalysis analysis) {
-        List<Node> lines = new ArrayList<>();
-        for (MountResult mount : analysis.mounts()) {
-            lines.add(words(BenchReport.group(mount), "strong"));
-            lines.add(words(BenchWords.ranking(mount), "bench-ranking"));
-            for (AntennaResult antenna : mount.antennas())
-                lines.add(words(BenchWords.verdict(mount, antenna), "bench-verdict"));
-            for (List<String> alike : mount.alike())
-                lines.add(words("Cannot be told from one another: " + String.join(", ", alike) + ".", "quiet"));
-        }
-        return lines;
+    private static List<Section> costs(Shown now) {
+        List<AntennaCost> costs = AntennaCost.of(now.scene().plan());
+        return costs.isEmpty()
+                ? List.of()
+                : List.of(Section.of("What it buys and what it costs", BenchComposer.costs(costs, now.analysis())));
     }
 
-    private static List<Node> remarks(Shown now) {
-        Set<String> all = new LinkedHashSet<>();
-        now.analysis().ifPresent(analysis -> all.addAll(analysis.warnings()));
+    private static List<Section> readings(Shown now, double figurePx) {
+        if (now.analysis().isEmpty())
+            return List.of(Section.of(
+                    "Bench: level over the control", Paragraph.quiet("No readings of received level are here.")));
+        Plan plan = now.scene().plan();
+        BenchView.Question question =
+                BenchView.Question.of(plan.kit().bench().map(Kit.Bench::mount)).drawn(figurePx);
+        BenchComposer composer = BenchComposer.of(new BenchView(
+                plan.heading().title(), question, now.analysis().get(), List.of(), List.of(), List.of(), ""));
+        List<Section> sections = new ArrayList<>();
+        sections.add(new Section("What the antennas are worth", composer.answer()));
+        sections.addAll(composer.readings());
+        composer.notes().ifPresent(sections::add);
+        return sections;
+    }
+
+    private static List<Section> match(Shown now, double figurePx) {
+        if (now.sweeps().isEmpty())
+            return List.of(
+                    Section.of(
+                            "Bench: match",
+                            Paragraph.quiet(
+                                    "No sweep is here. Drop a Touchstone file (.s1p) on the window, or lay it beside the bench file.")));
+        List<String> warnings = new ArrayList<>();
         for (MatchAnalysis sweep : now.sweeps())
-            for (String warning : sweep.warnings()) all.add(sweep.name() + ": " + warning);
-        List<Node> lines = new ArrayList<>();
-        if (!all.isEmpty()) lines.add(head("To be known"));
-        for (String remark : all) lines.add(words(remark, "quiet"));
-        return lines;
-    }
-
-    private static List<Node> patternWords(Shown now) {
-        List<Node> lines = new ArrayList<>();
-        lines.add(words(
-                "From the side, the horizon to the right. The ledger takes the difference between the horizon and the angle"
-                        + " of the path from it; hand, body and mismatch are lines of their own.",
-                "quiet"));
-        Set<String> notes = new LinkedHashSet<>();
-        for (Loadout loadout : now.loadouts())
-            notes.addAll(patternOf(now.scene(), loadout).notes());
-        for (String note : notes) lines.add(words(note, "quiet"));
-        return lines;
+            for (String warning : sweep.warnings()) warnings.add(sweep.name() + ": " + warning);
+        List<Block> blocks = new ArrayList<>(MatchComposer.blocks(
+                now.sweeps(), List.of(BenchFiles.mark(now.scene().plan().channel())), figurePx));
+        for (String note : Notes.once(warnings)) blocks.add(Paragraph.warning(note));
+        return List.of(new Section("Bench: match", blocks));
     }
 
     private static ElevationPattern patternOf(Scene scene, Loadout loadout) {
@@ -164,15 +132,27 @@ final class BenchFindings extends VBox {
         boolean isBeside = roomPx >= BESIDE_PX;
         double leftPx = isBeside ? Math.floor(0.55 * roomPx) : roomPx;
         double rightPx = isBeside ? roomPx - leftPx - GAP_PX : roomPx;
-        arrange(isBeside, leftPx, rightPx);
         Shown now = shown.get();
-        drawDeltas(now, Math.min(900, leftPx - FRAME_PX));
-        drawMatch(now, Math.min(900, rightPx - FRAME_PX));
+        left.getChildren().setAll(view(leftPx, px -> readings(now, px)));
+        right.getChildren()
+                .setAll(
+                        view(rightPx, px -> match(now, px)),
+                        Words.line("Pattern of what is carried", "panel-head"),
+                        pattern,
+                        patternNotes);
+        arrange(isBeside, leftPx, rightPx, view(roomPx, px -> costs(now)));
         double radiusPx = Math.min(230, rightPx - FRAME_PX - 150);
         pattern.show(() -> patternFigure(now, radiusPx), rightPx - FRAME_PX);
     }
 
-    private void arrange(boolean isBeside, double leftPx, double rightPx) {
+    private BlockView view(double roomPx, DoubleFunction<List<Section>> sections) {
+        double figurePx = Math.min(WIDEST_FIGURE_PX, roomPx - FRAME_PX);
+        BlockView view = new BlockView(session, figurePx);
+        view.show(sections.apply(figurePx));
+        return view;
+    }
+
+    private void arrange(boolean isBeside, double leftPx, double rightPx, BlockView costs) {
         left.setPrefWidth(leftPx);
         right.setPrefWidth(rightPx);
         left.setMinWidth(0);
@@ -184,41 +164,6 @@ final class BenchFindings extends VBox {
         } else {
             getChildren().setAll(left, costs, right);
         }
-    }
-
-    private void drawDeltas(Shown now, double widthPx) {
-        List<DeltaRow> rows = now.analysis().map(BenchReport::rows).orElse(List.of());
-        bareDeltas.setText(
-                now.analysis().isEmpty()
-                        ? "No readings of received level are here."
-                        : "Nothing was read often enough to say how sure it is.");
-        bareDeltas.setVisible(rows.isEmpty());
-        bareDeltas.setManaged(rows.isEmpty());
-        if (rows.isEmpty()) {
-            deltas.clear();
-            return;
-        }
-        String control = now.analysis().flatMap(BenchAnalysis::control).orElse("the control");
-        deltas.show(() -> DeltaFigure.of("Level over the control", control, rows, widthPx), widthPx);
-    }
-
-    private void drawMatch(Shown now, double widthPx) {
-        List<MatchAnalysis> sweeps = now.sweeps();
-        bareMatch.setText(
-                "No sweep is here. Drop a Touchstone file (.s1p) on the window, or lay it beside the bench file.");
-        bareMatch.setVisible(sweeps.isEmpty());
-        bareMatch.setManaged(sweeps.isEmpty());
-        if (sweeps.isEmpty()) {
-            match.clear();
-            return;
-        }
-        match.show(
-                () -> SwrFigure.of(
-                        "Standing-wave ratio over frequency",
-                        BenchReport.curves(sweeps),
-                        List.of(BenchFiles.mark(now.scene().plan().channel())),
-                        widthPx),
-                widthPx);
     }
 
     private static PatternFigure patternFigure(Shown now, double radiusPx) {

@@ -1,9 +1,11 @@
 package handreach.desktop;
 
+import handreach.bench.BenchAnalysis;
 import handreach.input.InputFault;
 import handreach.plan.Places;
 import handreach.reach.Progress;
 import handreach.report.BenchFiles;
+import handreach.report.BenchView;
 import handreach.report.CardFiles;
 import handreach.report.ReachFiles;
 import handreach.report.ReachPart;
@@ -76,15 +78,13 @@ final class ExportVerbs {
 
     void benchReport(Path file) {
         run("Bench report", (scene, progress) -> {
+            BenchAnalysis read = scene.bench()
+                    .orElseThrow(() -> new InputFault(
+                            String.valueOf(scene.file().file().getFileName()),
+                            0,
+                            "names no bench readings. Drop their CSV on the window and take them into the plan."));
             BenchFiles.write(
-                    scene.bench()
-                            .orElseThrow(
-                                    () -> new InputFault(
-                                            String.valueOf(scene.file().file().getFileName()),
-                                            0,
-                                            "names no bench readings. Drop their CSV on the window and take them into the plan.")),
-                    List.of(),
-                    Optional.of(scene.file()),
+                    BenchFiles.composer(read, BenchView.Question.USUAL_SETTLE_DB, List.of(), Optional.of(scene.file())),
                     file);
             return List.of(file);
         });

@@ -19,9 +19,13 @@ import javafx.scene.text.TextAlignment;
 /** A table of an answer in the window. The first cell of a row that carries a verb is a link. */
 final class TableGrid extends VBox {
     private static final double GAP_PX = 14;
-    private static final double NUMBER_PX = 52;
+    private static final double NUMBER_PX = 62;
     /** A column of words that is narrower reads like a ribbon. */
     private static final double WORDS_PX = 70;
+    /** Words of so many letters never wrap. */
+    private static final int SHORT = 14;
+    /** A column of longer words is not made narrower, or it reads like a ribbon. */
+    private static final double NARROWEST_PX = 100;
 
     private final Table<?> table;
     private final List<BlockView.RowVerb<?>> verbs;
@@ -81,7 +85,7 @@ final class TableGrid extends VBox {
             label.setMaxWidth(84);
             label.setAlignment(Pos.TOP_RIGHT);
             label.setTextAlignment(TextAlignment.RIGHT);
-        }
+        } else label.setMinWidth(words.length() > SHORT ? NARROWEST_PX : Region.USE_PREF_SIZE);
         return label;
     }
 }

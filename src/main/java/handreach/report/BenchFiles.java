@@ -5,6 +5,7 @@ import handreach.bench.match.MatchAnalysis;
 import handreach.bench.match.Touchstone;
 import handreach.plan.Channel;
 import handreach.plan.Kit;
+import handreach.plan.Plan;
 import handreach.plan.PlanFile;
 import handreach.report.figure.ChannelMark;
 import handreach.report.file.WholeFile;
@@ -17,29 +18,27 @@ import java.util.Optional;
 public final class BenchFiles {
     private BenchFiles() {}
 
-    /** Writes the report; channel and burden come from the plan where there is one. */
-    public static void write(BenchAnalysis analysis, List<Path> sweeps, Optional<PlanFile> plan, Path file) {
+    /** The answer of a session; channel, burden and mounting of use come from the plan where there is one. */
+    public static BenchComposer composer(
+            BenchAnalysis analysis, double settleDb, List<Path> sweeps, Optional<PlanFile> file) {
+        Optional<Plan> plan = file.map(PlanFile::plan);
         List<Double> channelsMhz =
-                plan.map(p -> List.of(p.plan().channel().frequency().mhz())).orElse(List.of());
-        List<MatchAnalysis> curves = sweeps.stream()
-                .map(sweep -> MatchAnalysis.of(Touchstone.read(sweep), channelsMhz, 50))
-                .toList();
-        List<ChannelMark> marks =
-                plan.map(p -> List.of(mark(p.plan().channel()))).orElse(List.of());
-        List<AntennaCost> costs = plan.map(p -> AntennaCost.of(p.plan())).orElse(List.of());
-        String title =
-                plan.map(p -> p.plan().heading().title()).orElse(analysis.file().name());
-        BenchView view = new BenchView(
-                title,
+                plan.map(p -> List.of(p.channel().frequency().mhz())).orElse(List.of());
+        return BenchComposer.of(new BenchView(
+                plan.map(p -> p.heading().title()).orElse(analysis.file().name()),
+                BenchView.Question.of(plan.flatMap(p -> p.kit().bench()).map(Kit.Bench::mount))
+                        .settling(settleDb),
                 analysis,
-                curves,
-                marks,
-                costs,
-                "Made by Handreach from " + analysis.file().name() + ".");
-        WholeFile.write(
-                file,
-                HtmlPage.text(BenchReport.page(
-                        view, plan.flatMap(p -> p.plan().kit().bench()).map(Kit.Bench::mount))));
+                sweeps.stream()
+                        .map(sweep -> MatchAnalysis.of(Touchstone.read(sweep), channelsMhz, 50))
+                        .toList(),
+                plan.map(p -> List.of(mark(p.channel()))).orElse(List.of()),
+                plan.map(AntennaCost::of).orElse(List.of()),
+                "Made by Handreach from " + analysis.file().name() + "."));
+    }
+
+    public static void write(BenchComposer composer, Path file) {
+        WholeFile.write(file, HtmlPage.text(composer.page()));
     }
 
     /** Where a channel stands on a sweep. */

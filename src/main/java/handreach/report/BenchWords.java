@@ -5,24 +5,19 @@ import handreach.bench.AntennaResult.Finding;
 import handreach.bench.MeterResult;
 import handreach.bench.MeterScale;
 import handreach.bench.MountResult;
-import handreach.report.figure.Axis;
 import handreach.uncertainty.Interval;
 import handreach.uncertainty.RankAgreement;
-import java.util.List;
+import handreach.units.Decibels;
 import java.util.Optional;
 
-/** What a bench session comes to, in sentences that terminal, report and window share. */
-public final class BenchWords {
+/** What a bench session comes to, in sentences. */
+final class BenchWords {
     private BenchWords() {}
 
     /** One antenna in one mounting, in a sentence or two. */
-    public static String verdict(MountResult mount, AntennaResult antenna) {
-        return verdict(mount.mounting().name(), antenna);
-    }
-
-    static String verdict(String mounting, AntennaResult antenna) {
+    private static String verdict(String mounting, AntennaResult antenna) {
         double delta = antenna.delta().db();
-        String size = Axis.number(Math.abs(delta), 1) + " dB " + (delta < 0 ? "weaker" : "stronger") + " than "
+        String size = Decibels.number(Math.abs(delta), 1) + " dB " + (delta < 0 ? "weaker" : "stronger") + " than "
                 + antenna.delta().control() + " (" + mounting + ")";
         Optional<Interval> interval = antenna.delta().interval95();
         if (interval.isEmpty())
@@ -34,22 +29,23 @@ public final class BenchWords {
             return antenna.antenna() + " read " + size + doubt + ": "
                     + antenna.finding().words() + ".";
         String limit = antenna.detection()
-                .map(d -> " This session would have shown a difference of " + Axis.number(d.minimumDifferenceDb(), 1)
-                        + " dB.")
+                .map(d -> " This session would have shown a difference of "
+                        + Decibels.number(d.minimumDifferenceDb(), 1) + " dB.")
                 .orElse("");
         return antenna.antenna() + " read " + size + doubt + ": not told apart." + limit;
     }
 
-    /** Which antenna of a mounting did best, how sure that is of one picked as the best, and what is not told apart from it. */
-    public static String ranking(MountResult mount) {
+    /** Which antenna of a mounting did best and how sure that is of one picked as the best. */
+    static String ranking(MountResult mount) {
         AntennaResult best = mount.antennas().get(0);
         String control = best.delta().control();
         if (best.delta().db() <= 0)
             return "Mounting \"" + mount.mounting().name() + "\": none of " + count(mount)
-                    + " read stronger than the control, " + control + ". " + verdict(mount, best);
+                    + " read stronger than the control, " + control + ". "
+                    + verdict(mount.mounting().name(), best);
         StringBuilder words = new StringBuilder("Mounting \"" + mount.mounting().name() + "\": strongest of "
                 + count(mount) + " is " + best.antenna() + ", "
-                + Axis.signed(best.delta().db(), 1) + " dB over "
+                + Decibels.signed(best.delta().db(), 1) + " dB over "
                 + control + ".");
         best.intervalTogether().ifPresent(together -> {
             if (mount.antennas().size() > 1)
@@ -68,13 +64,6 @@ public final class BenchWords {
             case TOO_FEW_TRIALS, NO_SCATTER ->
                 words.append(' ').append(capital(best.finding().words())).append('.');
         }
-        List<String> alike = alike(mount, best.antenna());
-        if (!alike.isEmpty())
-            words.append(" Not told apart from ")
-                    .append(best.antenna())
-                    .append(": ")
-                    .append(String.join(", ", alike))
-                    .append('.');
         return words.toString();
     }
 
@@ -83,16 +72,8 @@ public final class BenchWords {
         return n == 1 ? "one antenna" : n + " antennas";
     }
 
-    private static List<String> alike(MountResult mount, String antenna) {
-        return mount.antennas().stream()
-                .map(AntennaResult::antenna)
-                .filter(other -> !other.equals(antenna))
-                .filter(other -> mount.alike().stream().anyMatch(g -> g.contains(antenna) && g.contains(other)))
-                .toList();
-    }
-
     /** What decibels of a field meter rest on, and how far its order agrees with that of the levels. */
-    public static String meter(MeterResult meter) {
+    static String meter(MeterResult meter) {
         String basis = meter.basis() == MeterScale.Basis.UNDECLARED
                 ? "Microamps only rank; " + meter.basis().words() + "."
                 : "Decibels by the " + meter.basis().words() + ".";
@@ -101,12 +82,12 @@ public final class BenchWords {
 
     private static String agreement(RankAgreement agreement) {
         return " Its order of " + agreement.count() + " antennas against that of the received levels: Kendall "
-                + Axis.signed(agreement.kendall(), 2) + ", Spearman " + Axis.signed(agreement.spearman(), 2)
+                + Decibels.signed(agreement.kendall(), 2) + ", Spearman " + Decibels.signed(agreement.spearman(), 2)
                 + " (+1 the same order, 0 no relation, -1 the reverse).";
     }
 
     private static String span(Interval interval) {
-        return Axis.signed(interval.low(), 1) + " to " + Axis.signed(interval.high(), 1) + " dB";
+        return Decibels.signed(interval.low(), 1) + " to " + Decibels.signed(interval.high(), 1) + " dB";
     }
 
     private static String capital(String words) {

@@ -1,5 +1,6 @@
 package handreach.report;
 
+import handreach.bench.BenchAnalysis;
 import handreach.cartography.LoadoutMark;
 import handreach.geodesy.Compass;
 import handreach.loadout.Loadout;
@@ -140,8 +141,8 @@ public final class ReachComposer {
         sections.addAll(new ReachEvidence(answer).link());
         answer.scene()
                 .bench()
-                .ifPresent(bench -> sections.addAll(BenchReport.sections(
-                        benchView(imprint), plan.kit().bench().map(Kit.Bench::mount))));
+                .ifPresent(bench -> sections.addAll(
+                        BenchComposer.of(benchView(bench, imprint)).sections()));
         sections.addAll(more);
         sections.add(notes());
         sections.addAll(new ReachEvidence(answer).grounds());
@@ -152,10 +153,11 @@ public final class ReachComposer {
         return new Page("Reach report", plan.heading().title(), question(), opening(), sections, imprint);
     }
 
-    private BenchView benchView(String imprint) {
+    private BenchView benchView(BenchAnalysis bench, String imprint) {
         return new BenchView(
                 plan.heading().title(),
-                answer.scene().bench().orElseThrow(),
+                BenchView.Question.of(plan.kit().bench().map(Kit.Bench::mount)),
+                bench,
                 List.of(),
                 List.of(),
                 AntennaCost.of(plan),

@@ -4,12 +4,14 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import handreach.bench.AntennaResult;
 import handreach.bench.BenchAnalysis;
 import handreach.plan.Kit;
 import handreach.plan.PlanFile;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Collectors;
@@ -59,6 +61,20 @@ class BenchPaneTest {
                 .toList());
     }
 
+    /** What the tables of levels say of each antenna. */
+    private List<String> verdicts() {
+        List<String> words = Arrays.stream(AntennaResult.Finding.values())
+                .map(AntennaResult.Finding::words)
+                .toList();
+        return texts("#bench-findings .sheet .label").stream()
+                .filter(words::contains)
+                .toList();
+    }
+
+    private List<String> strong() {
+        return texts("#bench-findings .strong");
+    }
+
     private static boolean isVisible(Node node) {
         for (Node each = node; each != null; each = each.getParent()) if (!each.isVisible()) return false;
         return true;
@@ -83,9 +99,10 @@ class BenchPaneTest {
                 run.onScreen(() -> run.session().scene().get().bench().orElseThrow());
         long antennas =
                 planned.mounts().stream().mapToLong(m -> m.antennas().size()).sum();
-        List<String> verdicts = texts("#bench-findings .bench-verdict");
+        List<String> verdicts = verdicts();
         assertEquals(antennas, verdicts.size());
-        assertTrue(verdicts.stream().allMatch(words -> words.contains(" dB ") && words.contains("told apart")));
+        assertTrue(verdicts.stream().allMatch(words -> words.endsWith("told apart")), verdicts.toString());
+        assertTrue(strong().get(0).startsWith("Mounting \"in hand\": strongest of 7 antennas"), strong().toString());
         run.snapshot("bench-view");
         run.onScreen(() -> run.robot().lookup("#drawer-taller").<Button>query().fire());
         run.onScreen(
@@ -95,15 +112,14 @@ class BenchPaneTest {
 
         Path readings = written("readings.csv", READINGS);
         drop(readings);
-        assertEquals(4, texts("#bench-findings .bench-verdict").size());
+        assertEquals(4, verdicts().size());
         assertTrue(
                 texts("#bench-about").get(0).contains("not in the plan"),
                 texts("#bench-about").toString());
         run.onScreen(() ->
                 run.robot().lookup("#bench-control").<ComboBox<String>>query().setValue("five-eighths whip"));
         run.settle();
-        assertTrue(texts("#bench-findings .bench-verdict").stream()
-                .allMatch(words -> words.contains("than five-eighths whip")));
+        assertTrue(strong().get(0).contains(" dB over five-eighths whip."), strong().toString());
         run.onScreen(() ->
                 run.robot().lookup("#bench-control").<ComboBox<String>>query().setValue("factory helical"));
         run.settle();
@@ -125,12 +141,13 @@ class BenchPaneTest {
         run = WindowRun.on(folder, "forest-hills");
         run.robot().push(KeyCode.SHORTCUT, KeyCode.B);
         run.settle();
-        int before = texts("#bench-findings .bench-verdict").size();
+        int before = verdicts().size();
         drop(written("bad.csv", READINGS + "whip,in hand,swr,0.8,,155,1,\nwhip,in hand,loudness,3,dB,155,1,\n"));
         assertEquals(2, faults().size(), faults().toString());
         assertTrue(faults().get(0).startsWith("bad.csv line 17: "), faults().get(0));
         assertTrue(faults().get(1).startsWith("bad.csv line 18: "), faults().get(1));
-        assertEquals(before, texts("#bench-findings .bench-verdict").size());
+        assertEquals(before, verdicts().size());
+        assertTrue(before > 0);
         run.snapshot("bench-fault");
         drop(written("bad.s1p", "# MHz S RI R 50\n150 0.1 zero\n"));
         assertTrue(faults().stream().anyMatch(words -> words.startsWith("bad.s1p line 2")), faults().toString());

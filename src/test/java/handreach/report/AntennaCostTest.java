@@ -9,7 +9,7 @@ import handreach.reach.Progress;
 import handreach.report.figure.Axis;
 import handreach.report.file.Json;
 import handreach.report.page.PlainText;
-import handreach.report.page.Sheet;
+import handreach.report.page.Table;
 import handreach.study.ReachStudy;
 import handreach.study.ReachWish;
 import handreach.study.RelayStudy;
@@ -18,6 +18,7 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -43,9 +44,11 @@ class AntennaCostTest {
     }
 
     private static List<String> row(Scene scene, String antenna) {
-        Sheet sheet = BenchReport.costs(AntennaCost.of(scene.plan()), scene.bench());
-        return sheet.rows().stream()
-                .map(Sheet.Row::cells)
+        Table<AntennaCost> table = BenchComposer.costs(AntennaCost.of(scene.plan()), scene.bench());
+        return IntStream.range(0, table.rowCount())
+                .mapToObj(row -> IntStream.range(0, table.columnCount())
+                        .mapToObj(column -> table.cell(row, column))
+                        .toList())
                 .filter(cells -> cells.get(0).equals(antenna))
                 .findFirst()
                 .orElseThrow(() -> new AssertionError("no row for " + antenna));

@@ -18,7 +18,7 @@ import handreach.report.page.Drawing;
 import handreach.report.page.Page;
 import handreach.report.page.Paragraph;
 import handreach.report.page.PlainText;
-import handreach.report.page.Sheet;
+import handreach.report.page.Section;
 import handreach.report.page.Table;
 import handreach.uncertainty.Doubt;
 import java.util.ArrayList;
@@ -48,6 +48,7 @@ class ReportPagesTest {
         BenchAnalysis analysis = BenchAnalysis.of(BenchFile.of(SourceText.of("bench.csv", BENCH)), "helical");
         return new BenchView(
                 "session",
+                BenchView.Question.of(Optional.empty()),
                 analysis,
                 List.of(),
                 List.of(),
@@ -55,6 +56,14 @@ class ReportPagesTest {
                         new AntennaCost("whip", new Burden(47, 45, 25, 1)),
                         new AntennaCost("helical", new Burden(16, 30, 0, 2))),
                 "made here");
+    }
+
+    private static List<List<String>> cells(Table<?> table) {
+        return IntStream.range(0, table.rowCount())
+                .mapToObj(row -> IntStream.range(0, table.columnCount())
+                        .mapToObj(column -> table.cell(row, column))
+                        .toList())
+                .toList();
     }
 
     private static TwoWayLedger ledger() {
@@ -114,41 +123,57 @@ class ReportPagesTest {
 
     @Test
     void theBenchReportTellsApartInWords() {
-        Page page = BenchReport.page(bench());
-        List<String> words = new ArrayList<>();
-        page.answer().forEach(b -> words.add(((Paragraph) b).words()));
-        assertEquals(1, words.size());
+        Page page = BenchComposer.of(bench()).page();
+        assertEquals(2, page.answer().size());
+        String words = ((Paragraph) page.answer().get(0)).words();
         assertTrue(
-                words.get(0).startsWith("Mounting \"in hand\": strongest of 2 antennas is whip, +3.0 dB over helical."),
-                words.get(0));
-        assertTrue(words.get(0).contains("the interval that holds for all of them together"), words.get(0));
-        assertTrue(words.get(0).endsWith("It is told apart from the control."), words.get(0));
-        List<String> verdicts = ((Bullets) page.sections().get(0).blocks().get(2)).points();
-        assertTrue(verdicts.get(0).startsWith("whip is 3.0 dB stronger than helical (in hand)"), verdicts.get(0));
-        assertTrue(verdicts.get(0).endsWith("told apart."), verdicts.get(0));
-        assertTrue(
-                verdicts.get(1).contains("not told apart. This session would have shown a difference of"),
-                verdicts.get(1));
+                words.startsWith("Mounting \"in hand\": strongest of 2 antennas is whip, +3.0 dB over helical."),
+                words);
+        assertTrue(words.contains("the interval that holds for all of them together"), words);
+        assertTrue(words.endsWith("It is told apart from the control."), words);
+        assertEquals(
+                List.of("Cannot be told from one another: wire, helical."),
+                ((Bullets) page.answer().get(1)).points());
+        List<List<String>> verdicts =
+                cells((Table<?>) page.sections().get(0).blocks().get(2));
+        assertEquals(
+                List.of("whip", "+3.0", "told apart"),
+                List.of(
+                        verdicts.get(0).get(0),
+                        verdicts.get(0).get(1),
+                        verdicts.get(0).get(3)));
+        assertEquals("not told apart", verdicts.get(1).get(3));
+        assertTrue(Double.parseDouble(verdicts.get(1).get(4)) > 0.3, "the least difference this session shows");
         assertTrue(page.sections().stream().anyMatch(s -> s.heading().equals("Cautions")));
     }
 
     @Test
     void pairsThatCannotBeToldApartAreHatched() {
-        Drawing pairs = (Drawing)
-                BenchReport.sections(bench(), Optional.empty()).get(0).blocks().get(3);
+        Drawing pairs =
+                (Drawing) BenchComposer.of(bench()).sections().get(0).blocks().get(4);
         String words = pairs.figure().description();
         assertTrue(words.contains("whip and helical: +3.0 dB, told apart."), words);
         assertTrue(words.contains("wire and helical: 0.0 dB, not told apart."), words);
     }
 
     @Test
+    void theTerminalSaysWhatThePageSaysInLinesThatFit() {
+        BenchComposer composer = BenchComposer.of(bench());
+        String text = composer.text(PlainText.USUAL_WIDTH);
+        assertTrue(text.lines().allMatch(line -> line.length() <= PlainText.USUAL_WIDTH), text);
+        assertTrue(text.indexOf("strongest of 2 antennas is whip") < text.indexOf("over control, dB"), text);
+        assertEquals(text.indexOf("Cannot be told"), text.lastIndexOf("Cannot be told"), "a verdict is said once");
+        for (Section section : composer.sections()) assertTrue(text.contains(section.heading() + "\n"), text);
+    }
+
+    @Test
     void costsStandBesideWhatTheyBuy() {
-        Sheet costs = (Sheet)
-                BenchReport.sections(bench(), Optional.empty()).get(1).blocks().get(0);
+        Table<?> costs =
+                (Table<?>) BenchComposer.of(bench()).sections().get(1).blocks().get(0);
         assertEquals(
                 List.of("whip", "+3.0 dB in hand", "47", "45", "25"),
-                costs.rows().get(0).cells());
-        assertEquals("control", costs.rows().get(1).cells().get(1));
+                cells(costs).get(0));
+        assertEquals("control", costs.cell(1, 1));
     }
 
     @Test

@@ -20,10 +20,14 @@ import handreach.plan.PlanFile;
 import handreach.profile.ProfileFile;
 import handreach.reach.CellGrid;
 import handreach.reach.Progress;
-import handreach.report.BenchText;
-import handreach.report.MatchText;
+import handreach.report.BenchFiles;
+import handreach.report.BenchJson;
+import handreach.report.MatchComposer;
+import handreach.report.MatchJson;
 import handreach.report.file.GeoTiff;
 import handreach.report.file.Georaster;
+import handreach.report.file.Json;
+import handreach.report.page.PlainText;
 import handreach.terrain.AreaPolygons;
 import handreach.terrain.Cover;
 import handreach.terrain.CoverLegend;
@@ -43,6 +47,7 @@ import java.time.Duration;
 import java.util.Base64;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import java.util.Random;
 import java.util.concurrent.TimeUnit;
 import java.util.stream.Collectors;
@@ -191,15 +196,15 @@ class S09FuzzTest {
 
     private static void bench(byte[] bytes) {
         BenchAnalysis analysis = BenchAnalysis.of(BenchFile.of(source(bytes)));
-        BenchText.json(analysis, 1).toString();
-        BenchText.text(analysis, 1);
+        Json.text(BenchJson.of(analysis, 1));
+        BenchFiles.composer(analysis, 1, List.of(), Optional.empty()).text(PlainText.USUAL_WIDTH);
     }
 
     private static void touchstone(byte[] bytes) {
         Touchstone sweep = Touchstone.of(source(bytes));
         List<MatchAnalysis> one = List.of(MatchAnalysis.of(sweep, List.of(155.16)));
-        MatchText.json(one).toString();
-        MatchText.text(one);
+        Json.text(MatchJson.of(one));
+        PlainText.of(MatchComposer.page(one), PlainText.USUAL_WIDTH);
     }
 
     private static void calibration(byte[] bytes) {

@@ -134,9 +134,11 @@ public final class PlainText {
         return widest;
     }
 
-    /** Numbers stay on one line; heads and words may be broken between words. */
+    /** Numbers stay on one line; heads and words may be broken between words, and no word is broken. */
     private static int least(Table<?> table, int column) {
         int least = table.isNumber(column) ? longestCell(table, column) : NARROWEST;
+        if (!table.isNumber(column))
+            for (int r = 0; r < table.rowCount(); r++) least = Math.max(least, longestWord(table.cell(r, column)));
         return Math.max(least, longestHeadWord(table, column));
     }
 
@@ -147,8 +149,12 @@ public final class PlainText {
     }
 
     private static int longestHeadWord(Table<?> table, int column) {
+        return longestWord(table.head(column));
+    }
+
+    private static int longestWord(String words) {
         int longest = 0;
-        for (String word : table.head(column).split(" ")) longest = Math.max(longest, length(word));
+        for (String word : words.split("\\s+")) longest = Math.max(longest, length(word));
         return longest;
     }
 

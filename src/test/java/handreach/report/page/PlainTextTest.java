@@ -6,6 +6,11 @@ import java.util.List;
 import org.junit.jupiter.api.Test;
 
 class PlainTextTest {
+    private static final Table<String> TABLE = Table.of(
+            "",
+            List.of("a-name-without-blanks", "two words"),
+            List.of(Column.words("name", name -> name), Column.number("how far it goes, km", name -> "12.5")));
+
     @Test
     void aWideHeadGivesWayBeforeTheNamesUnderAnother() {
         Table<String> table = Table.of(
@@ -21,5 +26,28 @@ class PlainTextTest {
                 half-wave at face     0.60
                 wire                  0.60
                 """, PlainText.of(table, 26));
+    }
+
+    @Test
+    void headsOfNumbersAreBrokenBeforeNamesAndNoWordIs() {
+        String wide = """
+                name                    how far it
+                                          goes, km
+                ---------------------  -----------
+                a-name-without-blanks         12.5
+                two words                     12.5
+                """;
+        assertEquals(wide, PlainText.of(TABLE, 34));
+        assertEquals(
+                28,
+                PlainText.of(TABLE, 5).lines().mapToInt(String::length).max().getAsInt());
+    }
+
+    @Test
+    void furtherLinesOfABulletHangUnderItsFirstWord() {
+        assertEquals(
+                "\nHead\n- one two\n  three\n".strip(),
+                PlainText.of(List.of(Section.of("Head", new Bullets(List.of("one two three")))), 10)
+                        .strip());
     }
 }

@@ -1,0 +1,421 @@
+package handreach.report;
+
+import handreach.bench.AntennaResult;
+import handreach.bench.BenchAnalysis;
+import handreach.bench.DetectionLimit;
+import handreach.bench.Effect;
+import handreach.bench.MeterResult;
+import handreach.bench.MeterScale;
+import handreach.bench.MountResult;
+import handreach.bench.match.MatchReadings;
+import handreach.input.NumberText;
+import handreach.report.figure.DeltaFigure;
+import handreach.report.figure.DeltaRow;
+import handreach.report.figure.PairCell;
+import handreach.report.figure.PairFigure;
+import handreach.report.page.Block;
+import handreach.report.page.Bullets;
+import handreach.report.page.Caution;
+import handreach.report.page.CautionBlock;
+import handreach.report.page.Column;
+import handreach.report.page.Drawing;
+import handreach.report.page.Notes;
+import handreach.report.page.Page;
+import handreach.report.page.Paragraph;
+import handreach.report.page.PlainText;
+import handreach.report.page.Section;
+import handreach.report.page.Subheading;
+import handreach.report.page.Table;
+import handreach.uncertainty.Interval;
+import handreach.units.Decibels;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.OptionalInt;
+import java.util.stream.Collectors;
+
+/** The answer of a bench session: what each antenna is worth over the control, how sure that is, and what it costs. All faces show these blocks. */
+public final class BenchComposer {
+    private static final String UNKNOWN = "unknown";
+
+    private final BenchView view;
+    private final BenchAnalysis analysis;
+    private final List<MountResult> mounts;
+    private final String control;
+
+    private BenchComposer(BenchView view) {
+        this.view = view;
+        this.analysis = view.analysis();
+        this.control = analysis.control().orElse("the control");
+        this.mounts = analysis.mounts().stream()
+                .sorted(Comparator.comparingInt(this::rank))
+                .toList();
+    }
+
+    public static BenchComposer of(BenchView view) {
+        return new BenchComposer(view);
+    }
+
+    /** The mounting of use first: the one named, else those in the hand and on the body, each in the order of the file. */
+    private int rank(MountResult mount) {
+        if (view.question()
+                .mountOfUse()
+                .filter(mount.mounting().name()::equalsIgnoreCase)
+                .isPresent()) return 0;
+        return switch (mount.mounting().kind()) {
+            case HAND, BODY -> 1;
+            case CHASSIS, COUNTERPOISE -> 2;
+            case INSTRUMENT -> 3;
+        };
+    }
+
+    /** The whole answer as a report. */
+    public Page page() {
+        return page(true);
+    }
+
+    /** The whole answer for a terminal, without the notes, which go another way there. */
+    public String text(int width) {
+        return PlainText.of(page(false), width);
+    }
+
+    private Page page(boolean withNotes) {
+        List<Section> sections = new ArrayList<>(sections(withNotes));
+        if (!analysis.matches().isEmpty()) sections.add(matchReadings());
+        sections.add(
+                Section.of(
+                        "Limits of this session",
+                        new Bullets(
+                                List.of(
+                                        "A delta holds for the mounting it was read in, and for the one elevation angle of the range.",
+                                        "It is a difference from the control, not a gain; what the control itself radiates is another question.",
+                                        "Intervals rest on trials being independent: take the antenna off and put it on again between readings."))));
+        sections.add(Section.of("Cautions", new CautionBlock(List.of(Caution.EXPOSURE, Caution.LICENCE))));
+        return new Page(
+                "Bench report",
+                view.title(),
+                "What is each antenna worth over the control, and can they be told apart?",
+                answer(),
+                sections,
+                view.imprint());
+    }
+
+    /** The evidence alone, to stand inside another report. */
+    public List<Section> sections() {
+        return sections(true);
+    }
+
+    private List<Section> sections(boolean withNotes) {
+        List<Section> sections = new ArrayList<>(readings());
+        if (!view.sweeps().isEmpty())
+            sections.add(new Section(
+                    "Bench: match",
+                    MatchComposer.blocks(
+                            view.sweeps(), view.channels(), view.question().figurePx())));
+        if (!view.costs().isEmpty())
+            sections.add(Section.of("What it buys and what it costs", costs(view.costs(), Optional.of(analysis))));
+        if (withNotes) notes().ifPresent(sections::add);
+        return sections;
+    }
+
+    /** What the readings of level and of a field meter say. */
+    public List<Section> readings() {
+        List<Section> sections = new ArrayList<>();
+        if (!mounts.isEmpty()) sections.add(new Section("Bench: level over the control", levels()));
+        if (!analysis.meters().isEmpty()) sections.add(new Section("Bench: field meter", meters()));
+        return sections;
+    }
+
+    /** What should be known of the session; nothing where all is well. */
+    public Optional<Section> notes() {
+        List<Block> notes = Notes.once(analysis.warnings()).stream()
+                .<Block>map(Paragraph::warning)
+                .toList();
+        return notes.isEmpty() ? Optional.empty() : Optional.of(new Section("Bench: to be known", notes));
+    }
+
+    /** The verdicts: for each mounting the strongest, then what cannot be told from one another. */
+    public List<Block> answer() {
+        List<Block> blocks = new ArrayList<>();
+        for (MountResult mount : mounts) {
+            String words = BenchWords.ranking(mount);
+            blocks.add(blocks.isEmpty() ? Paragraph.answer(words) : Paragraph.of(words));
+            List<String> groups = mount.alike().stream()
+                    .map(group -> "Cannot be told from one another: " + String.join(", ", group) + ".")
+                    .toList();
+            if (!groups.isEmpty()) blocks.add(new Bullets(groups));
+        }
+        if (blocks.isEmpty())
+            blocks.add(
+                    Paragraph.answer("This session holds nothing to compare; what it says about match stands below."));
+        return blocks;
+    }
+
+    private List<Block> levels() {
+        List<Block> blocks = new ArrayList<>();
+        List<DeltaRow> rows = rows();
+        if (!rows.isEmpty())
+            blocks.add(new Drawing(
+                    DeltaFigure.of(
+                            "Level over the control with 95 % intervals",
+                            control, rows, view.question().figurePx()),
+                    "Filled: told apart from the control after all comparisons of the mounting were made stricter together."
+                            + " Open: not told apart."));
+        for (MountResult mount : mounts) {
+            blocks.add(new Subheading(group(mount.mounting().name(), mount.frequencyMhz())));
+            blocks.add(verdicts(mount));
+            blocks.add(grounds(mount));
+            if (mount.antennas().size() > 1) blocks.add(pairs(mount));
+        }
+        double settleDb = view.question().settleDb();
+        if (mounts.stream().flatMap(mount -> mount.antennas().stream()).anyMatch(this::neverSettles))
+            blocks.add(Paragraph.quiet("No number of trials would settle " + Decibels.text(settleDb)
+                    + " where none stands: declared doubts, which no trial lessens, hide it."));
+        return blocks;
+    }
+
+    /** Every difference whose doubt is known, as {@link DeltaFigure} draws it. */
+    private List<DeltaRow> rows() {
+        List<DeltaRow> rows = new ArrayList<>();
+        for (MountResult mount : mounts)
+            for (AntennaResult antenna : mount.antennas())
+                antenna.delta()
+                        .interval95()
+                        .ifPresent(interval -> rows.add(new DeltaRow(
+                                group(mount.mounting().name(), mount.frequencyMhz()),
+                                antenna.antenna(),
+                                antenna.delta().db(),
+                                interval,
+                                antenna.toldApart(),
+                                "n = " + antenna.n())));
+        return rows;
+    }
+
+    /** Mounting and, where it is known, frequency. */
+    private static String group(String mounting, OptionalDouble frequencyMhz) {
+        return frequencyMhz.isEmpty()
+                ? mounting
+                : mounting + ", " + NumberText.plain(frequencyMhz.getAsDouble()) + " MHz";
+    }
+
+    private Table<AntennaResult> verdicts(MountResult mount) {
+        return Table.of(
+                "Control read "
+                        + mount.control().n() + (mount.control().n() == 1 ? " time" : " times") + ", mean "
+                        + Decibels.number(mount.control().mean(), 1) + " dBm. The delta already holds: " + held(mount)
+                        + ".",
+                mount.antennas(),
+                List.of(
+                        Column.words("antenna", AntennaResult::antenna),
+                        Column.number(
+                                "over control, dB",
+                                one -> Decibels.signed(one.delta().db(), 1)),
+                        Column.number(
+                                "95 % interval, dB",
+                                one -> one.delta()
+                                        .interval95()
+                                        .map(BenchComposer::span)
+                                        .orElse(UNKNOWN)),
+                        Column.words("verdict", one -> one.finding().words()),
+                        Column.number(
+                                "smallest gap it can show, dB",
+                                one -> one.detection()
+                                        .map(DetectionLimit::minimumDifferenceDb)
+                                        .map(db -> Decibels.number(db, 1))
+                                        .orElse(UNKNOWN)),
+                        Column.number(
+                                "trials to settle "
+                                        + Decibels.text(view.question().settleDb()),
+                                this::trials)));
+    }
+
+    private String trials(AntennaResult antenna) {
+        if (antenna.detection().isEmpty()) return UNKNOWN;
+        OptionalInt trials = antenna.detection().get().trialsFor(view.question().settleDb());
+        return trials.isPresent() ? Integer.toString(trials.getAsInt()) : "none";
+    }
+
+    private boolean neverSettles(AntennaResult antenna) {
+        return antenna.detection().isPresent()
+                && antenna.detection()
+                        .get()
+                        .trialsFor(view.question().settleDb())
+                        .isEmpty();
+    }
+
+    private static Table<AntennaResult> grounds(MountResult mount) {
+        return Table.of(
+                "What these verdicts rest on.",
+                mount.antennas(),
+                List.of(
+                        Column.words("antenna", AntennaResult::antenna),
+                        Column.number("readings", one -> Integer.toString(one.n())),
+                        Column.number(
+                                "mean, dBm", one -> Decibels.number(one.level().mean(), 1)),
+                        Column.number(
+                                "by chance",
+                                one -> one.verdict()
+                                        .map(v -> chance(v.adjustedP()))
+                                        .orElse(UNKNOWN)),
+                        Column.words(
+                                "standard uncertainty from, dB",
+                                one -> one.parts().stream()
+                                        .map(part -> part.name() + " " + Decibels.number(part.standardUncertainty(), 2))
+                                        .collect(Collectors.joining("; ")))));
+    }
+
+    private static String chance(double p) {
+        return p < 0.001 ? "under 0.1 %" : Decibels.number(100 * p, p < 0.1 ? 1 : 0) + " %";
+    }
+
+    private static String held(MountResult mount) {
+        if (mount.antennas().isEmpty()) return "nothing";
+        return mount.antennas().get(0).delta().effects().effects().stream()
+                .sorted()
+                .map(Effect::words)
+                .collect(Collectors.joining(", "));
+    }
+
+    private static String span(Interval interval) {
+        return Decibels.signed(interval.low(), 1) + " to " + Decibels.signed(interval.high(), 1);
+    }
+
+    /** Every antenna against every other; two are alike when some group that cannot be told apart holds both. */
+    private Drawing pairs(MountResult mount) {
+        List<String> names = new ArrayList<>();
+        names.add(control);
+        for (AntennaResult antenna : mount.antennas()) names.add(antenna.antenna());
+        List<PairCell> cells = new ArrayList<>();
+        for (int i = 1; i < names.size(); i++)
+            for (int j = 0; j < i; j++) {
+                String row = names.get(i);
+                String column = names.get(j);
+                boolean isAlike = mount.alike().stream().anyMatch(g -> g.contains(row) && g.contains(column));
+                double difference = mount.antennas().get(i - 1).delta().db()
+                        - (j == 0 ? 0 : mount.antennas().get(j - 1).delta().db());
+                cells.add(new PairCell(i, j, difference, !isAlike));
+            }
+        return new Drawing(
+                PairFigure.of(
+                        "Which can be told from which: "
+                                + group(mount.mounting().name(), mount.frequencyMhz()),
+                        names,
+                        cells),
+                "Row minus column, dB. Hatched squares hold two antennas that this session could not tell apart.");
+    }
+
+    private List<Block> meters() {
+        List<Block> blocks = new ArrayList<>();
+        for (MeterResult meter : analysis.meters()) {
+            blocks.add(Paragraph.of(BenchWords.meter(meter)));
+            blocks.add(meter(meter));
+        }
+        return blocks;
+    }
+
+    private Table<MeterResult.Rank> meter(MeterResult meter) {
+        boolean isRankOnly = meter.basis() == MeterScale.Basis.UNDECLARED;
+        List<Column<MeterResult.Rank>> columns = new ArrayList<>(List.of(
+                Column.words("antenna", MeterResult.Rank::antenna),
+                Column.number("rank", one -> Integer.toString(one.rank())),
+                Column.number("readings", one -> Integer.toString(one.n())),
+                Column.number("median, uA", one -> Decibels.number(one.medianMicroamps(), 1))));
+        if (isRankOnly)
+            columns.add(Column.number(
+                    "between, dB over control",
+                    one -> one.bracketDb().map(BenchComposer::span).orElse("")));
+        else {
+            columns.add(Column.number(
+                    "over control, dB",
+                    one -> result(meter, one)
+                            .map(r -> Decibels.signed(r.delta().db(), 1))
+                            .orElse("")));
+            columns.add(Column.number(
+                    "95 % interval, dB",
+                    one -> result(meter, one)
+                            .flatMap(r -> r.delta().interval95())
+                            .map(BenchComposer::span)
+                            .orElse("")));
+            columns.add(Column.words(
+                    "verdict",
+                    one -> one.antenna().equalsIgnoreCase(control)
+                            ? "control"
+                            : result(meter, one).map(r -> r.finding().words()).orElse("rank only")));
+        }
+        return Table.of(
+                "Field meter, " + group(meter.mounting().name(), meter.frequencyMhz()) + ".", meter.ranks(), columns);
+    }
+
+    private static Optional<AntennaResult> result(MeterResult meter, MeterResult.Rank rank) {
+        return meter.antenna(rank.antenna());
+    }
+
+    /** A match as it was read at one frequency. */
+    private record MatchRow(MatchReadings readings, MatchReadings.Point point) {}
+
+    /** SWR and return loss as they were read, one row an antenna, mounting and frequency. */
+    private Section matchReadings() {
+        List<MatchRow> rows = analysis.matches().stream()
+                .flatMap(readings -> readings.points().stream().map(point -> new MatchRow(readings, point)))
+                .toList();
+        List<MatchReadings> tuned = analysis.matches().stream()
+                .filter(one ->
+                        one.resonanceMhz().isPresent() || one.bandwidthMhz().isPresent())
+                .toList();
+        List<Block> blocks = new ArrayList<>();
+        if (!rows.isEmpty())
+            blocks.add(Table.of(
+                    "Match explains a delta of the same mounting; it is never a second loss.",
+                    rows,
+                    List.of(
+                            Column.words("antenna", row -> row.readings().antenna()),
+                            Column.words(
+                                    "mounting", row -> row.readings().mounting().name()),
+                            Column.number(
+                                    "MHz", row -> NumberText.plain(row.point().frequencyMhz())),
+                            Column.number(
+                                    "SWR, :1",
+                                    row -> Decibels.number(row.point().match().swr(), 2)),
+                            Column.number(
+                                    "return loss, dB",
+                                    row -> Decibels.number(row.point().match().returnLossDb(), 1)),
+                            Column.number(
+                                    "mismatch loss, dB",
+                                    row -> Decibels.number(row.point().match().mismatchLossDb(), 2)))));
+        if (!tuned.isEmpty())
+            blocks.add(Table.of(
+                    "Tuning as it was read.",
+                    tuned,
+                    List.of(
+                            Column.words("antenna", MatchReadings::antenna),
+                            Column.words("mounting", one -> one.mounting().name()),
+                            Column.number("resonance, MHz", one -> megahertz(one.resonanceMhz())),
+                            Column.number("3:1 bandwidth, MHz", one -> megahertz(one.bandwidthMhz())))));
+        return new Section("Bench: match as it was read", blocks);
+    }
+
+    private static String megahertz(OptionalDouble value) {
+        return value.isPresent() ? Decibels.number(value.getAsDouble(), 2) : "";
+    }
+
+    /** What each antenna buys over the control, and what it costs to carry. */
+    public static Table<AntennaCost> costs(List<AntennaCost> costs, Optional<BenchAnalysis> analysis) {
+        return Table.of(
+                "",
+                costs,
+                List.of(
+                        Column.words("antenna", AntennaCost::antenna),
+                        Column.words("over the control", cost -> cost.buys(analysis)),
+                        Column.number(
+                                "length, cm",
+                                cost -> Decibels.number(cost.burden().lengthCm(), 0)),
+                        Column.number(
+                                "mass, g",
+                                cost -> AntennaCost.side(cost.burden().massG())),
+                        Column.number(
+                                "price, own currency",
+                                cost -> AntennaCost.side(cost.burden().price()))));
+    }
+}
