@@ -111,8 +111,8 @@ class JavadocTagTest {
     /** Whether a declaration of that name with as many arguments stands under a comment with the tags, or overrides one that does. */
     private static boolean isTagged(String source, JavaMethod method) {
         Matcher declared = Pattern.compile(
-                        "(/\\*\\*(?:(?!\\*/).)*\\*/)?((?:\\s*@\\w+)*)\\s*(?:public )?[\\w<>\\[\\], .]*?\\b" + method.getName()
-                                + "\\(([^)]*)\\)",
+                        "(/\\*\\*(?:(?!\\*/).)*\\*/)?((?:\\s*@\\w+)*)\\s*(?:public )?[\\w<>\\[\\], .]*?\\b"
+                                + method.getName() + "\\(([^)]*)\\)",
                         Pattern.DOTALL)
                 .matcher(source);
         while (declared.find()) {

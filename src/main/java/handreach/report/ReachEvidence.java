@@ -58,7 +58,11 @@ final class ReachEvidence {
                 Section.of(
                         "Ground along a path",
                         new Drawing(
-                                PathComposer.profile(path.answer(), path.from(), path.to(), plan.heading().lengths()),
+                                PathComposer.profile(
+                                        path.answer(),
+                                        path.from(),
+                                        path.to(),
+                                        plan.heading().lengths()),
                                 "From " + path.from() + " to " + path.to() + ": "
                                         + PathComposer.groundSentence(path.answer()))),
                 new Section(

@@ -21,7 +21,6 @@ import handreach.report.page.PlainText;
 import handreach.report.page.Section;
 import handreach.report.page.Table;
 import handreach.uncertainty.Doubt;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.IntStream;
