@@ -100,19 +100,6 @@ public final class OddsGrid {
         return losses.isKnown(cell) && marginDb(cell) >= thresholdDb;
     }
 
-    /**
-     * Share of the known ground that reaches the target odds.
-     *
-     * @shape  one pass over the cells; pure
-     * @unit   0 to 1; 0 when nothing is known
-     * @valid  odds strictly between 0 and 1
-     * @error  cells count alike; towards the poles their ground differs by less than 2 % over 60 km up to 60° of latitude
-     * @source count of cells
-     */
-    public double share(double targetOdds) {
-        return shareAbove(link.thresholdDb(targetOdds));
-    }
-
     /** {@link #share} with its 95 % interval from the doubt common to all places, in one pass. */
     public ReachEstimate shareEstimate(double targetOdds) {
         double threshold = link.thresholdDb(targetOdds);
@@ -126,17 +113,6 @@ public final class OddsGrid {
         }
         double known = Math.max(1, losses.knownCount());
         return new ReachEstimate(reached[0] / known, new Interval(reached[1] / known, reached[2] / known));
-    }
-
-    private double shareAbove(double thresholdDb) {
-        long known = 0;
-        long reached = 0;
-        for (int cell = 0; cell < grid().count(); cell++) {
-            if (!losses.isKnown(cell)) continue;
-            known++;
-            if (marginDb(cell) >= thresholdDb) reached++;
-        }
-        return known == 0 ? 0 : (double) reached / known;
     }
 
     /** Outline of all ground that reaches the target odds; {@link ReachOutline#of}. */

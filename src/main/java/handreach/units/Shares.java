@@ -27,11 +27,6 @@ public final class Shares {
         return share >= 1 - ROUNDING ? "100 %" : odds(share);
     }
 
-    /** A share with its interval: {@code 45 % (40 to 51 %)}. */
-    public static String share(double share, double low, double high) {
-        return share(share) + " (" + shareRange(low, high) + ")";
-    }
-
     /** Odds with their interval: {@code 45 % (40 to 51 %)}. */
     public static String odds(double odds, double low, double high) {
         return odds(odds) + " (" + range(odds(low), odds(high)) + ")";

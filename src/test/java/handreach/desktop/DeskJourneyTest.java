@@ -70,7 +70,7 @@ class DeskJourneyTest {
         return run.onScreen(() -> run.live()
                 .odds(run.session().scene().get().link(run.session().carried().get()))
                 .orElseThrow()
-                .share(0.8));
+                .shareEstimate(0.8).value());
     }
 
     @Test

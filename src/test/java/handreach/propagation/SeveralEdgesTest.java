@@ -45,7 +45,7 @@ class SeveralEdgesTest {
         assertError(1.56, 3.39, (d, y, w) -> deygout(d, y, w, Deygout.Rule.CORRECTED));
         assertError(1.75, 3.39, (d, y, w) -> deygout(d, y, w, Deygout.Rule.GIOVANELI));
         assertError(-6.28, 5.11, (d, y, w) -> KnifeEdge.lossDb(Bullington.nu(d, y, 0, 0, 1e12, w)));
-        assertError(3.39, 4.96, (d, y, w) -> Bullington.lossDb(d, y, 0, 0, 1e12, w));
+        assertError(3.39, 4.96, (d, y, w) -> Bullington.lossDb(Bullington.nu(d, y, 0, 0, 1e12, w), d[d.length - 1]));
     }
 
     @Test

@@ -134,7 +134,7 @@ class LoadoutReachTest {
         LossGrid grid = new SweepArea(2).losses(request, new AreaGround(VALLEY), Progress.SILENT);
         ReachLink link = PaperLinks.whip(6, 0.6);
         assertEquals(
-                OddsGrid.of(grid, link).share(0.9),
+                OddsGrid.of(grid, link).shareEstimate(0.9).value(),
                 LoadoutReach.of(LOSSES, link, 0.9).share().value(),
                 0.04);
     }

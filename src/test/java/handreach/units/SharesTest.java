@@ -39,11 +39,8 @@ class SharesTest {
 
     @Test
     void intervalsNameThePerCentOnce() {
-        assertEquals("45 % (40 to 51 %)", Shares.share(0.45, 0.40, 0.51));
-        assertEquals("under 1 % (0 to 3 %)", Shares.share(0.001, 0, 0.03));
         assertEquals("99 % (60 to over 99 %)", Shares.odds(0.99, 0.6, 0.9999));
         assertEquals("under 1 % (under 1 % to 3 %)", Shares.odds(0.001, 0, 0.03));
-        assertEquals("0 % (0 %)", Shares.share(0, 0, 0));
     }
 
     @Test

@@ -13,7 +13,6 @@ import java.util.stream.Collectors;
 
 /** Differences from the control with their intervals, one line each: filled where told apart, open where not. */
 public final class DeltaFigure implements Figure {
-    private static final double USUAL_WIDTH_PX = 820;
     private static final double LEAST_WIDTH_PX = 520;
     private static final double ROW_PX = 30;
     private static final double GROUP_PX = 34;
@@ -46,10 +45,6 @@ public final class DeltaFigure implements Figure {
         this.leftPx = Math.min(330, widest + 26);
         this.rightPx = this.widthPx - Math.min(280, widestNote + 20);
         this.axis = Axis.rounded(low, high, 7, leftPx, rightPx);
-    }
-
-    public static DeltaFigure of(String title, String control, List<DeltaRow> rows) {
-        return of(title, control, rows, USUAL_WIDTH_PX);
     }
 
     /** As wide as there is room, though never so narrow that words meet. */

@@ -14,7 +14,6 @@ import java.util.Locale;
 
 /** Standing-wave ratio over frequency with the channels and the 2:1 and 3:1 lines; what lies above 10 leaves the top. */
 public final class SwrFigure implements Figure {
-    private static final double USUAL_WIDTH_PX = 820;
     private static final double LEAST_WIDTH_PX = 420;
     private static final double TOP_PX = 46;
     private static final double BOTTOM_PX = 356;
@@ -45,11 +44,6 @@ public final class SwrFigure implements Figure {
         this.across = new Axis(low, high, 70, this.widthPx - 20);
         this.legend = new Legend(
                 curves.stream().map(c -> LegendEntry.line(c.mark(), c.name())).toList(), this.widthPx - 90);
-    }
-
-    /** Curves of SWR (at least 1) over MHz. */
-    public static SwrFigure of(String title, List<Curve> curves, List<ChannelMark> channels) {
-        return of(title, curves, channels, USUAL_WIDTH_PX);
     }
 
     /** As wide as there is room, though never so narrow that words meet. */
