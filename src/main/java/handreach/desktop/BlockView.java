@@ -7,6 +7,7 @@ import handreach.report.page.CautionBlock;
 import handreach.report.page.Cautions;
 import handreach.report.page.Drawing;
 import handreach.report.page.Facts;
+import handreach.report.page.Page;
 import handreach.report.page.Paragraph;
 import handreach.report.page.Section;
 import handreach.report.page.Sheet;
@@ -63,10 +64,19 @@ final class BlockView extends VBox {
 
     void show(List<Section> sections) {
         getChildren().clear();
-        for (Section section : sections) {
-            getChildren().add(Words.line(section.heading(), "panel-head"));
-            section.blocks().forEach(this::add);
-        }
+        sections.forEach(this::add);
+    }
+
+    private void add(Section section) {
+        getChildren().add(Words.line(section.heading(), "panel-head"));
+        section.blocks().forEach(this::add);
+    }
+
+    /** The answer, then the sections. */
+    void showPage(Page page) {
+        getChildren().clear();
+        page.answer().forEach(this::add);
+        page.sections().forEach(this::add);
     }
 
     void showBlocks(List<? extends Block> blocks) {
