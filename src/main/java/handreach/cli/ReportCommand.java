@@ -3,7 +3,7 @@ package handreach.cli;
 import handreach.plan.PlanFile;
 import handreach.report.ReachFiles;
 import handreach.report.RelayComposer;
-import handreach.report.WalkPages;
+import handreach.report.WalkComposer;
 import handreach.report.page.Section;
 import handreach.study.ReachAnswer;
 import handreach.study.ReachStudy;
@@ -59,7 +59,7 @@ final class ReportCommand implements Callable<Integer> {
         try (ConsoleProgress progress = ConsoleProgress.on(json.err())) {
             if (!scene.plan().questions().walks().isEmpty()) {
                 WalkAnswer walk = WalkStudy.run(scene, progress);
-                more.addAll(WalkPages.sections(walk));
+                more.addAll(WalkComposer.sections(walk));
                 warnings.addAll(walk.warnings());
             }
             answer = ReachStudy.run(scene, true, progress);

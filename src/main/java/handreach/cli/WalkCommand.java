@@ -2,10 +2,13 @@ package handreach.cli;
 
 import handreach.input.Range;
 import handreach.plan.PlanFile;
+import handreach.report.WalkComposer;
 import handreach.report.WalkFiles;
+import handreach.report.WalkJson;
+import handreach.report.WalkNextComposer;
 import handreach.report.WalkNextFiles;
-import handreach.report.WalkNextText;
-import handreach.report.WalkText;
+import handreach.report.WalkNextJson;
+import handreach.report.page.PlainText;
 import handreach.study.Scene;
 import handreach.study.WalkAnswer;
 import handreach.study.WalkNextAnswer;
@@ -101,8 +104,8 @@ final class WalkCommand implements Callable<Integer> {
             answer = WalkStudy.run(scene, progress);
         }
         json.warn(answer.warnings());
-        if (json.isWanted()) json.print(WalkText.json(answer));
-        else json.out().print(WalkText.text(answer));
+        if (json.isWanted()) json.print(WalkJson.of(answer));
+        else json.out().print(PlainText.of(WalkComposer.screen(answer), PlainText.USUAL_WIDTH));
         if (out != null) written(WalkFiles.write(answer, out));
         return 0;
     }
@@ -116,8 +119,8 @@ final class WalkCommand implements Callable<Integer> {
             answer = WalkNextStudy.run(scene, decision, instrument, tracks, reports, progress);
         }
         json.warn(answer.warnings());
-        if (json.isWanted()) json.print(WalkNextText.json(answer));
-        else json.out().print(WalkNextText.text(answer));
+        if (json.isWanted()) json.print(WalkNextJson.of(answer));
+        else json.out().print(PlainText.of(WalkNextComposer.page(answer), PlainText.USUAL_WIDTH));
         if (out != null) written(WalkNextFiles.write(answer, out));
         return 0;
     }

@@ -12,7 +12,7 @@ import handreach.report.ReachPart;
 import handreach.report.RelayComposer;
 import handreach.report.RelayFiles;
 import handreach.report.RelaySite;
-import handreach.report.WalkPages;
+import handreach.report.WalkComposer;
 import handreach.report.card.CardSize;
 import handreach.report.figure.MapPlace;
 import handreach.report.file.Gpx;
@@ -67,7 +67,7 @@ final class ExportVerbs {
             List<Section> more = new ArrayList<>();
             relay.map(found -> new RelayComposer(found).sections()).ifPresent(more::addAll);
             if (!scene.plan().questions().walks().isEmpty())
-                more.addAll(WalkPages.sections(WalkStudy.run(scene, progress)));
+                more.addAll(WalkComposer.sections(WalkStudy.run(scene, progress)));
             progress.goOn();
             ReachAnswer reach = ReachStudy.run(scene, true, progress);
             progress.goOn();

@@ -37,15 +37,11 @@ final class WalkInk implements MapInk {
     }
 
     private static void stops(MapPen pen, WalkNextAnswer answer) {
-        int number = 0;
-        for (int candidate : answer.proposal().stops()) {
-            WalkNextAnswer.Spot spot = answer.route()
-                    .spots()
-                    .get(answer.route().reports().get(candidate).spot());
-            double x = pen.x(spot.at());
-            double y = pen.y(spot.at());
+        for (WalkNextAnswer.Stop proposed : answer.stops()) {
+            double x = pen.x(proposed.spot().at());
+            double y = pen.y(proposed.spot().at());
             stop(pen, x, y);
-            pen.name("stop " + ++number, x, y - 8, 8, true);
+            pen.name("stop " + proposed.number(), x, y - 8, 8, true);
         }
     }
 

@@ -1,19 +1,18 @@
 package handreach.desktop;
 
-import handreach.geodesy.Compass;
 import handreach.geodesy.Position;
 import handreach.plan.CalibrationFile;
 import handreach.plan.PlanText;
 import handreach.plan.Questions;
+import handreach.report.WalkComposer;
+import handreach.report.WalkNextComposer;
 import handreach.report.file.WholeFile;
+import handreach.report.page.Bullets;
 import handreach.study.Scene;
 import handreach.study.WalkAnswer;
 import handreach.study.WalkNextAnswer;
 import handreach.study.WalkNextStudy;
 import handreach.study.WalkStudy;
-import handreach.units.Lengths;
-import handreach.units.Shares;
-import handreach.walk.CopyTable;
 import handreach.walk.NextWalk;
 import java.io.IOException;
 import java.io.UncheckedIOException;
@@ -21,7 +20,6 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.function.Consumer;
 import java.util.stream.Stream;
@@ -30,12 +28,14 @@ import javafx.beans.value.ObservableValue;
 import javafx.collections.ListChangeListener;
 import javafx.scene.control.Button;
 import javafx.scene.control.Label;
+import javafx.scene.control.TitledPane;
 import javafx.scene.layout.FlowPane;
 import javafx.scene.layout.VBox;
 
 /** Was it right: the walks of the plan beside the prediction, what they teach, and which walk would teach most next. */
 final class WalkPanel extends VBox {
     private static final int PROPOSED = 6;
+    private static final double FIGURE_PX = 340;
 
     private final Session session;
     private final Consumer<Position> look;
@@ -142,26 +142,43 @@ final class WalkPanel extends VBox {
             answer.set(hasNone ? "No walk yet." : "Not compared yet.");
             return;
         }
-        answer.set((isOld ? "Before the last edits: " : "") + headline(found.get()));
-    }
-
-    private static String headline(WalkAnswer found) {
-        CopyTable all = found.comparison().all().copies();
-        return String.format(
-                Locale.ROOT,
-                "%d of %d reports predicted right; %d false hopes, %d false fears.",
-                all.kept() + all.rightlyDoubted(),
-                all.count(),
-                all.falseHopes(),
-                all.falseFears());
+        answer.set((isOld ? "Before the last edits: " : "") + WalkComposer.headline(found.get()));
     }
 
     private void fill() {
         age();
         sheet.getChildren().clear();
-        session.walked()
-                .get()
-                .ifPresent(found -> sheet.getChildren().addAll(new WalkSheet(session, found).parts(headline(found))));
+        session.walked().get().ifPresent(this::fill);
+    }
+
+    private void fill(WalkAnswer found) {
+        BlockView view = new BlockView(
+                session,
+                FIGURE_PX,
+                new BlockView.RowVerb<>(WalkAnswer.Seen.class, "Show the path of line", this::pull));
+        view.showPage(WalkComposer.screen(found));
+        sheet.getChildren().add(view);
+        if (found.warnings().isEmpty()) return;
+        BlockView doubts = new BlockView(session, FIGURE_PX);
+        doubts.showBlocks(List.of(new Bullets(found.warnings())));
+        TitledPane pane = new TitledPane("Doubtful (" + found.warnings().size() + ")", doubts);
+        pane.setExpanded(false);
+        pane.setAnimated(false);
+        sheet.getChildren().add(pane);
+    }
+
+    private void pull(WalkAnswer.Seen seen) {
+        session.pulled()
+                .set(Optional.of(new PulledPath(
+                        new PulledPath.End(
+                                seen.base().at(),
+                                seen.base().name(),
+                                Optional.of(seen.base().loadout().name())),
+                        new PulledPath.End(
+                                seen.pair().spot().at(),
+                                Optional.empty(),
+                                Optional.of(seen.pair().link().loadout())),
+                        true)));
     }
 
     /** Writes what the walks teach beside the plan, and names it in the plan: an edit that can be undone. */
@@ -231,36 +248,14 @@ final class WalkPanel extends VBox {
     private void fillProposal(Optional<WalkNextAnswer> found) {
         proposal.getChildren().clear();
         if (found.isEmpty()) return;
-        WalkNextAnswer now = found.get();
-        Lengths lengths = now.scene().plan().heading().lengths();
-        proposal.getChildren().add(Words.line("Where a report would teach most", "panel-head"));
-        proposal.getChildren()
-                .add(Words.line(
-                        "To learn " + now.asked().decision().meaning() + ", by copy or no copy, "
-                                + (now.route().tracksGiven()
-                                        ? "along the tracks of the plan."
-                                        : "along straight lines, since the plan names no track.")
-                                + " Call both ways at each stop and note what came.",
-                        "plain"));
-        int number = 0;
-        for (int candidate : now.proposal().stops()) {
-            WalkNextAnswer.Report report = now.route().reports().get(candidate);
-            WalkNextAnswer.Spot spot = now.route().spots().get(report.spot());
-            proposal.getChildren()
-                    .addAll(
-                            Words.link(
-                                    "stop " + ++number + ": "
-                                            + now.scene()
-                                                    .plan()
-                                                    .heading()
-                                                    .placeForm()
-                                                    .format(spot.at()),
-                                    () -> look.accept(spot.at())),
-                            Words.line(
-                                    lengths.text(spot.distanceM()) + " "
-                                            + Compass.word(spot.bearingDeg()) + " of the base, with "
-                                            + report.loadout() + ", odds " + Shares.odds(report.odds()),
-                                    "quiet"));
-        }
+        BlockView view = new BlockView(
+                session,
+                FIGURE_PX,
+                new BlockView.RowVerb<>(
+                        WalkNextAnswer.Stop.class,
+                        "Show stop",
+                        stop -> look.accept(stop.spot().at())));
+        view.showPage(WalkNextComposer.page(found.get()));
+        proposal.getChildren().add(view);
     }
 }

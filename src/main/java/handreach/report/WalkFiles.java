@@ -1,11 +1,17 @@
 package handreach.report;
 
 import handreach.report.figure.MapPlace;
+import handreach.report.file.Csv;
 import handreach.report.file.Gpx;
 import handreach.report.file.Json;
 import handreach.report.file.WholeFile;
+import handreach.report.page.Column;
 import handreach.report.page.HtmlPage;
+import handreach.report.page.Page;
+import handreach.report.page.PlainText;
+import handreach.report.page.Table;
 import handreach.study.WalkAnswer;
+import handreach.units.Decibels;
 import handreach.units.Shares;
 import handreach.walk.WalkPair;
 import java.nio.file.Path;
@@ -19,10 +25,11 @@ public final class WalkFiles {
     /** Writes the files, each whole or not at all; returns them in the order a reader would open them. */
     public static List<Path> write(WalkAnswer answer, Path folder) {
         List<Path> written = new ArrayList<>();
-        put(written, folder.resolve("walk.html"), HtmlPage.text(WalkPages.page(answer)));
-        put(written, folder.resolve("walk.txt"), WalkText.text(answer));
-        put(written, folder.resolve("walk.json"), Json.text(WalkText.json(answer)));
-        put(written, folder.resolve("walk-residuals.csv"), WalkText.csv(answer));
+        Page page = WalkComposer.page(answer);
+        put(written, folder.resolve("walk.html"), HtmlPage.text(page));
+        put(written, folder.resolve("walk.txt"), PlainText.of(page, PlainText.USUAL_WIDTH));
+        put(written, folder.resolve("walk.json"), Json.text(WalkJson.of(answer)));
+        put(written, folder.resolve("walk-residuals.csv"), Csv.text(reports(answer)));
         put(written, folder.resolve("walk-odds.gpx"), gpx(answer));
         put(written, folder.resolve("calibration.toml"), answer.learned().file().text());
         return written;
@@ -31,6 +38,39 @@ public final class WalkFiles {
     private static void put(List<Path> written, Path file, String text) {
         WholeFile.write(file, text);
         written.add(file);
+    }
+
+    /** Every report with its prediction, for a spreadsheet. */
+    private static Table<WalkPair> reports(WalkAnswer answer) {
+        return Table.of(
+                "",
+                answer.pairs(),
+                List.of(
+                        Column.number("line", pair -> String.valueOf(pair.spot().line())),
+                        Column.number(
+                                "latitude",
+                                pair -> Decibels.number(pair.spot().at().latitudeDeg(), 6)),
+                        Column.number(
+                                "longitude",
+                                pair -> Decibels.number(pair.spot().at().longitudeDeg(), 6)),
+                        Column.number(
+                                "distance_m",
+                                pair -> Decibels.number(pair.spot().distanceM(), 0)),
+                        Column.number(
+                                "bearing_deg",
+                                pair -> Decibels.number(pair.spot().bearingDeg(), 1)),
+                        Column.words("cover", pair -> pair.spot().cover().word()),
+                        Column.words("loadout", pair -> pair.link().loadout()),
+                        Column.words("direction", pair -> pair.link().way().word()),
+                        Column.words(
+                                "heard", pair -> Json.tree(pair.heard().kind()).asText()),
+                        Column.number(
+                                "value", pair -> Decibels.number(pair.heard().value(), 1)),
+                        Column.words("copy", pair -> pair.copied() ? "yes" : "no"),
+                        Column.number("predicted_dbm", pair -> Decibels.number(pair.predictedDbm(), 1)),
+                        Column.number("margin_db", pair -> Decibels.number(pair.marginDb(), 1)),
+                        Column.number("odds", pair -> Decibels.number(pair.odds(), 3)),
+                        Column.number("error_db", pair -> pair.isLevel() ? Decibels.number(pair.errorDb(), 1) : "")));
     }
 
     /** Waypoints with the odds as the calibration leaves them, to be carried on the next walk. */

@@ -1,9 +1,11 @@
 package handreach.report;
 
 import handreach.report.figure.MapPlace;
+import handreach.report.file.Csv;
 import handreach.report.file.Gpx;
 import handreach.report.file.Json;
 import handreach.report.file.WholeFile;
+import handreach.report.page.PlainText;
 import handreach.study.WalkNextAnswer;
 import handreach.units.Shares;
 import java.nio.file.Path;
@@ -17,11 +19,14 @@ public final class WalkNextFiles {
     /** Writes the files, each whole or not at all; returns them in the order a reader would open them. */
     public static List<Path> write(WalkNextAnswer answer, Path folder) {
         List<Path> written = new ArrayList<>();
-        put(written, folder.resolve("walk-next.txt"), WalkNextText.text(answer));
-        put(written, folder.resolve("walk-next.json"), Json.text(WalkNextText.json(answer)));
-        List<MapPlace> stops = WalkNextText.places(answer);
+        put(
+                written,
+                folder.resolve("walk-next.txt"),
+                PlainText.of(WalkNextComposer.page(answer), PlainText.USUAL_WIDTH));
+        put(written, folder.resolve("walk-next.json"), Json.text(WalkNextJson.of(answer)));
+        List<MapPlace> stops = WalkNextComposer.waypoints(answer);
         put(written, folder.resolve("walk-next.gpx"), Gpx.text(stops, "next walk", stops));
-        put(written, folder.resolve("walk-next-odds.csv"), WalkNextText.csv(answer));
+        put(written, folder.resolve("walk-next-odds.csv"), Csv.text(WalkNextComposer.odds(answer)));
         put(written, folder.resolve("walk-next-odds.gpx"), Gpx.text(odds(answer), "", List.of()));
         return written;
     }

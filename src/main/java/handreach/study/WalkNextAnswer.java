@@ -3,6 +3,7 @@ package handreach.study;
 import handreach.geodesy.Position;
 import handreach.terrain.Cover;
 import handreach.walk.NextWalk;
+import java.util.ArrayList;
 import java.util.List;
 
 /**
@@ -17,8 +18,64 @@ import java.util.List;
  */
 public record WalkNextAnswer(
         Scene scene, WalkBase base, Asked asked, Route route, Proposal proposal, List<String> warnings) {
+    /** Chance of another answer, below which it counts as settled; our suggestion. */
+    static final double SETTLED_CHANCE = 0.01;
+    /** What certain knowledge is worth at most where it is worth nothing that anybody feels, dB of margin; our suggestion. */
+    private static final double SETTLED_DB = 0.05;
+
     public WalkNextAnswer {
         warnings = List.copyOf(warnings);
+    }
+
+    /** Whether there is anything to walk for. */
+    public enum Outlook {
+        /** Reports may well change an answer. */
+        OPEN,
+        /** No report is likely to change an answer, and knowing the site for certain would not either. */
+        SETTLED,
+        /** Answers are open, but no report along these tracks is likely to change one. */
+        SILENT
+    }
+
+    /** Whether there is anything to walk for. */
+    public Outlook outlook() {
+        NextWalk next = proposal.next();
+        if (next.answers().stream().anyMatch(each -> each.chanceOfChange() >= SETTLED_CHANCE)) return Outlook.OPEN;
+        return next.perfectDb() < SETTLED_DB ? Outlook.SETTLED : Outlook.SILENT;
+    }
+
+    /**
+     * A report of the best set that was found.
+     *
+     * @param number its place in the order of the tracks, from 1
+     * @param rank its place in the order of choice, from 1
+     * @param report what would be tried
+     * @param spot where
+     * @param addsDb what it adds to those chosen before it, dB of margin
+     */
+    public record Stop(int number, int rank, Report report, Spot spot, double addsDb) {}
+
+    /** The best set that was found, in the order of the tracks. */
+    public List<Stop> bestSet() {
+        List<NextWalk.Pick> picks = proposal.next().picks();
+        List<Stop> stops = new ArrayList<>();
+        for (int candidate : proposal.stops()) {
+            int rank = 0;
+            while (picks.get(rank).candidate() != candidate) rank++;
+            Report report = route.reports().get(candidate);
+            stops.add(new Stop(
+                    stops.size() + 1,
+                    rank + 1,
+                    report,
+                    route.spots().get(report.spot()),
+                    picks.get(rank).addsDb()));
+        }
+        return stops;
+    }
+
+    /** The stops that are proposed, in the order of the tracks: none where there is nothing to walk for. */
+    public List<Stop> stops() {
+        return outlook() == Outlook.OPEN ? bestSet() : List.of();
     }
 
     /** What is at stake. */
@@ -106,8 +163,9 @@ public record WalkNextAnswer(
      * @param next what the reports are worth
      * @param stops numbers of the proposed reports in the order of the tracks
      * @param stakes the questions, in the order of the answers of {@code next}
+     * @param isForGroundAround whether the plan's own places are settled, so that the questions are of the ground around the base
      */
-    public record Proposal(NextWalk next, List<Integer> stops, List<Stake> stakes) {
+    public record Proposal(NextWalk next, List<Integer> stops, List<Stake> stakes, boolean isForGroundAround) {
         public Proposal {
             stops = List.copyOf(stops);
             stakes = List.copyOf(stakes);

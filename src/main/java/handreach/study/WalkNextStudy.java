@@ -36,9 +36,6 @@ public final class WalkNextStudy {
     /** Spread below which shadowing is a step, dB. */
     private static final double LEAST_SPREAD_DB = 0.1;
 
-    /** Chance that even certain knowledge turns an answer round, below which it counts as settled; our suggestion. */
-    private static final double SETTLED = 0.01;
-
     /** Shares of the whole after the places are predicted, and after the questions are. */
     private static final double PREDICTED = 0.5;
 
@@ -54,6 +51,7 @@ public final class WalkNextStudy {
     private final WalkKinds kinds;
     private final List<WalkNextAnswer.Stake> stakes = new ArrayList<>();
     private final List<NextWalk.Question> questions = new ArrayList<>();
+    private boolean isForGroundAround;
 
     private WalkNextStudy(Scene scene, Decision decision, Progress progress) {
         this.scene = scene;
@@ -118,7 +116,12 @@ public final class WalkNextStudy {
                         (Integer i) -> route.reports().get(i).spot()))
                 .toList();
         return new WalkNextAnswer(
-                scene, base, asked, route, new WalkNextAnswer.Proposal(next, stops, stakes), List.copyOf(warnings));
+                scene,
+                base,
+                asked,
+                route,
+                new WalkNextAnswer.Proposal(next, stops, stakes, isForGroundAround),
+                List.copyOf(warnings));
     }
 
     /** What the walker could carry: what is decided among, or what the people carry. */
@@ -234,7 +237,7 @@ public final class WalkNextStudy {
         List<List<Double>> covariance = kinds.covarianceDb2();
         for (NextWalk.Question question : questions) {
             double doubtDb = Math.sqrt(covariance.get(question.kind()).get(question.kind()));
-            if (ReportValue.chanceOfChange(question.marginDb(), doubtDb) >= SETTLED) return false;
+            if (ReportValue.chanceOfChange(question.marginDb(), doubtDb) >= WalkNextAnswer.SETTLED_CHANCE) return false;
         }
         return true;
     }
@@ -249,6 +252,7 @@ public final class WalkNextStudy {
                 "At the places of the plan every answer is as good as settled; the proposal is for the ground around the base.");
         stakes.clear();
         questions.clear();
+        isForGroundAround = true;
         askAround();
     }
 

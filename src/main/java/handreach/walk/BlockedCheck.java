@@ -27,12 +27,31 @@ public record BlockedCheck(
         OptionalDouble rmseAfterDb,
         double brierBefore,
         double brierAfter) {
+    /** Whether what was learned helps on the stretches held back. */
+    public enum Verdict {
+        HELPS,
+        /** The odds became better, the levels worse. */
+        HELPS_ODDS,
+        /** The levels became better, the odds worse. */
+        HELPS_LEVELS,
+        DOES_NOT_HELP
+    }
+
     private static final int STRETCHES = 5;
     private static final int LEAST_IN_STRETCH = 4;
     /** Shares of the work after which near reports are set aside, and all are weighed, as seen on long walks. */
     private static final double KEPT_APART = 0.05;
 
     private static final double WEIGHED = 0.25;
+
+    /** Help is claimed only where nothing that was measured became worse. */
+    public Verdict verdict() {
+        boolean oddsBetter = brierAfter < brierBefore;
+        boolean hasLevels = rmseBeforeDb.isPresent() && rmseAfterDb.isPresent();
+        boolean levelsBetter = hasLevels ? rmseAfterDb.getAsDouble() < rmseBeforeDb.getAsDouble() : oddsBetter;
+        if (oddsBetter) return levelsBetter ? Verdict.HELPS : Verdict.HELPS_ODDS;
+        return levelsBetter ? Verdict.HELPS_LEVELS : Verdict.DOES_NOT_HELP;
+    }
 
     /**
      * Holds back stretch after stretch.

@@ -4,17 +4,31 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import com.fasterxml.jackson.databind.JsonNode;
+import handreach.geodesy.Compass;
 import handreach.plan.PlanText;
 import handreach.relay.SiteCheck;
 import handreach.report.RelaySite;
+import handreach.report.WalkComposer;
+import handreach.report.WalkJson;
+import handreach.report.WalkNextComposer;
+import handreach.report.WalkNextJson;
+import handreach.report.file.Json;
+import handreach.report.page.HtmlPage;
+import handreach.report.page.PlainText;
 import handreach.study.RelayAnswer;
 import handreach.study.WalkAnswer;
+import handreach.study.WalkNextAnswer;
+import handreach.units.Decibels;
+import handreach.units.Shares;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.regex.Pattern;
 import javafx.scene.Node;
 import javafx.scene.Parent;
 import javafx.scene.control.Button;
@@ -28,6 +42,9 @@ import org.junit.jupiter.api.parallel.Isolated;
 /** The last two questions of the way through the real window: is a relay needed, was it right. */
 @Isolated
 class RelayWalkDeskTest {
+    /** Columns of a terminal in which no cell is broken. */
+    private static final int WIDE = 300;
+
     @TempDir
     private Path folder;
 
@@ -168,10 +185,11 @@ class RelayWalkDeskTest {
         assertTrue(words.contains("false hopes"), words);
         assertTrue(words.contains("Brier"), words);
         assertFalse(answer.worst().isEmpty());
+        comparisonsAgree(answer, words);
         run.snapshot("walk");
         scroll(0.7);
         run.snapshot("walk-worst");
-        run.press("#walk-worst-1");
+        run.press("#walk-answer .link");
         assertEquals(
                 answer.worst().get(0).pair().spot().at(),
                 run.onScreen(() -> run.session().pulled().get())
@@ -180,12 +198,10 @@ class RelayWalkDeskTest {
                         .at());
         run.onScreen(() -> run.session().pulled().set(Optional.empty()));
         run.press("#walk-next");
-        int stops = run.onScreen(() -> run.session().nextWalk().get())
-                .orElseThrow()
-                .proposal()
-                .stops()
-                .size();
-        assertTrue(words("#walk-proposal").contains("stop " + stops));
+        WalkNextAnswer next = run.onScreen(() -> run.session().nextWalk().get()).orElseThrow();
+        proposalsAgree(next, words("#walk-proposal"));
+        scroll(1);
+        run.snapshot("walk-next");
         run.press("#walk-learn");
         Path calibration = run.plan().resolveSibling("calibration.toml");
         assertEquals(answer.learned().file().text(), Files.readString(calibration));
@@ -204,6 +220,75 @@ class RelayWalkDeskTest {
                         .filter(text -> text.contains("defect"))
                         .toList());
         assertTrue(run.onScreen(() -> run.session().scene().get().calibration()).isEmpty());
+    }
+
+    /** What the JSON object holds is read off terminal, page and window. */
+    private static void comparisonsAgree(WalkAnswer answer, String window) {
+        JsonNode json = Json.tree(WalkJson.of(answer));
+        List<String> said = new ArrayList<>();
+        JsonNode all = json.get("all").get("copies");
+        int right = all.get("kept").asInt() + all.get("rightly_doubted").asInt();
+        said.add("right for " + right + " of " + json.get("reports").size() + " reports");
+        said.add(all.get("false_hopes").asInt() + " false hopes");
+        said.add(all.get("false_fears").asInt() + " false fears");
+        for (JsonNode group : json.get("groups")) {
+            JsonNode copies = group.get("copies");
+            int count = 0;
+            for (JsonNode each : copies) count += each.asInt();
+            int groupRight =
+                    copies.get("kept").asInt() + copies.get("rightly_doubted").asInt();
+            said.add(String.join(
+                    " ",
+                    group.get("loadout").asText() + ",",
+                    group.get("way").asText(),
+                    String.valueOf(count),
+                    copies.get("false_hopes").asText(),
+                    copies.get("false_fears").asText(),
+                    Shares.share((double) groupRight / count),
+                    Decibels.number(group.get("brier").asDouble(), 3)));
+        }
+        for (JsonNode bin : json.get("reliability"))
+            said.add(bin.get("count").asText() + " "
+                    + Shares.odds(bin.get("mean_odds").asDouble()) + " "
+                    + Shares.share(bin.get("share_found").asDouble()));
+        for (JsonNode sector : json.get("sectors"))
+            said.add(Compass.word(sector.get("bearing_deg").asDouble()) + " "
+                    + sector.get("reports").asText() + " ");
+        JsonNode bias = json.get("learned").get("bias");
+        said.add(Decibels.text(bias.get("loss_db").asDouble()) + " worse than predicted (\u00b1 "
+                + Decibels.text(bias.get("standard_uncertainty_db").asDouble()) + ")");
+        JsonNode check = json.get("held_back");
+        said.add(Decibels.number(check.get("brier_before").asDouble(), 3) + " before, "
+                + Decibels.number(check.get("brier_after").asDouble(), 3) + " after");
+        List<String> faces = List.of(
+                PlainText.of(WalkComposer.screen(answer), PlainText.USUAL_WIDTH),
+                HtmlPage.text(WalkComposer.page(answer)).replaceAll("<[^>]*>", " "),
+                window);
+        for (String face : faces)
+            for (String words : said) assertTrue(flat(face).contains(words), words + " in " + face);
+    }
+
+    private static void proposalsAgree(WalkNextAnswer answer, String window) {
+        JsonNode json = Json.tree(WalkNextJson.of(answer));
+        String terminal = PlainText.of(WalkNextComposer.page(answer), WIDE);
+        double perfectDb = json.get("perfect_value_db").asDouble();
+        int number = 0;
+        for (JsonNode stop : json.get("stops")) {
+            String row = Pattern.quote(++number + " " + stop.get("track").asText()) + ", [0-9.]+ k?m along "
+                    + Pattern.quote(String.join(
+                            " ",
+                            stop.get("place").asText(),
+                            stop.get("loadout").asText(),
+                            Shares.odds(stop.get("odds_of_copy").asDouble()),
+                            Shares.share(stop.get("adds_db").asDouble() / perfectDb)));
+            for (String face : List.of(terminal, window))
+                assertTrue(Pattern.compile(row).matcher(flat(face)).find(), row + " in " + face);
+        }
+        assertTrue(number > 0);
+    }
+
+    private static String flat(String face) {
+        return face.replaceAll("\\s+", " ");
     }
 
     /** Far more reports than are predicted while a hand goes to the button: the work shows how far it is, and Stop ends it. */

@@ -14,6 +14,7 @@ import handreach.report.figure.WalkReliabilityFigure;
 import handreach.terrain.Cover;
 import handreach.units.Lengths;
 import handreach.walk.BlockedCheck;
+import handreach.walk.BlockedCheck.Verdict;
 import handreach.walk.Comparison;
 import handreach.walk.Heard;
 import handreach.walk.WalkPair;
@@ -59,12 +60,12 @@ class WalkFiguresTest {
         OptionalDouble none = OptionalDouble.empty();
         OptionalDouble six = OptionalDouble.of(6);
         OptionalDouble eight = OptionalDouble.of(8);
-        assertEquals(": it helps there.", WalkText.helps(new BlockedCheck(5, 40, none, none, 0.2, 0.1)));
-        assertEquals(": it does not help there.", WalkText.helps(new BlockedCheck(5, 40, none, none, 0.1, 0.1)));
-        assertEquals(": it helps there.", WalkText.helps(new BlockedCheck(5, 40, eight, six, 0.2, 0.1)));
-        assertEquals(": it does not help there.", WalkText.helps(new BlockedCheck(5, 40, six, eight, 0.1, 0.2)));
-        assertTrue(WalkText.helps(new BlockedCheck(5, 40, six, eight, 0.2, 0.1)).contains("levels worse"));
-        assertTrue(WalkText.helps(new BlockedCheck(5, 40, eight, six, 0.1, 0.2)).contains("odds worse"));
+        assertEquals(Verdict.HELPS, new BlockedCheck(5, 40, none, none, 0.2, 0.1).verdict());
+        assertEquals(Verdict.DOES_NOT_HELP, new BlockedCheck(5, 40, none, none, 0.1, 0.1).verdict());
+        assertEquals(Verdict.HELPS, new BlockedCheck(5, 40, eight, six, 0.2, 0.1).verdict());
+        assertEquals(Verdict.DOES_NOT_HELP, new BlockedCheck(5, 40, six, eight, 0.1, 0.2).verdict());
+        assertEquals(Verdict.HELPS_ODDS, new BlockedCheck(5, 40, six, eight, 0.2, 0.1).verdict());
+        assertEquals(Verdict.HELPS_LEVELS, new BlockedCheck(5, 40, eight, six, 0.1, 0.2).verdict());
     }
 
     @Test

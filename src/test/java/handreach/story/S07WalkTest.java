@@ -14,14 +14,20 @@ import handreach.study.Scene;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.Comparator;
 import java.util.List;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 
 /** The invented walk of a sample, from the log to the calibration that reach uses. */
 class S07WalkTest {
     private static final Path SAMPLE = Path.of("elevation-samples/forest-hills");
+
+    /** Six shares and their sum, each rounded to a whole per cent: half of one each. */
+    private static final double ROUNDED_WORTHS = 3.5;
 
     @TempDir
     Path folder;
@@ -162,6 +168,43 @@ class S07WalkTest {
         assertEquals(0, run.code(), run.err());
         assertTrue(run.err().contains("No track was given"), run.err());
         assertTrue(run.out().contains("spike camp with north spur"), run.out());
+    }
+
+    /** What is settled is said before anything else, and then nothing is proposed: not in words, not as waypoints. */
+    @ParameterizedTest
+    @ValueSource(strings = {"forest-hills", "invented-valley"})
+    void aSettledQuestionIsCalledSettledFirstAndNoWalkIsProposed(String sample) throws IOException {
+        String plan = SAMPLE.resolveSibling(sample).toString();
+        Path out = folder.resolve("out");
+        CommandRun run = CommandRun.of("walk", plan, "--next", "--decision", "relay", "--out", out.toString());
+        assertEquals(0, run.code(), run.err());
+        assertTrue(run.out().lines().toList().get(2).startsWith("Settled: "), run.out());
+        assertFalse(run.out().contains("Where to call"), run.out());
+        assertFalse(run.out().contains("worth"), run.out());
+        assertEquals(
+                List.of(),
+                handreach.walk.GpxTrack.read(out.resolve("walk-next.gpx")).waypoints());
+        JsonNode node = new ObjectMapper().readTree(Files.readString(out.resolve("walk-next.json")));
+        assertEquals("settled", node.get("outlook").asText());
+    }
+
+    @Test
+    void callsStandInOrderOfWorthAndTheirWorthsAddUp() throws IOException {
+        CommandRun run =
+                CommandRun.of("walk", SAMPLE.resolveSibling("invented-valley").toString(), "--next");
+        assertEquals(0, run.code(), run.err());
+        String together = run.out().replaceAll("\\s+", " ").replaceAll(".*?worth ([0-9]+) % of what.*", "$1");
+        List<Integer> worths = run.out()
+                .lines()
+                .dropWhile(line -> !line.startsWith("Where to call"))
+                .takeWhile(line -> !line.startsWith("What is at stake"))
+                .filter(line -> line.matches(" +[0-9].* [0-9]+ % +[0-9]+ %"))
+                .map(line -> Integer.valueOf(line.replaceAll(".* ([0-9]+) %", "$1")))
+                .toList();
+        assertEquals(6, worths.size(), run.out());
+        assertEquals(worths.stream().sorted(Comparator.reverseOrder()).toList(), worths, run.out());
+        int sum = worths.stream().mapToInt(Integer::intValue).sum();
+        assertEquals(Integer.parseInt(together), sum, ROUNDED_WORTHS, run.out());
     }
 
     @Test

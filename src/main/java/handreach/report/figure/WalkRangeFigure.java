@@ -1,7 +1,6 @@
 package handreach.report.figure;
 
 import handreach.geodesy.Compass;
-import handreach.report.WalkText;
 import handreach.report.draw.Figure;
 import handreach.report.draw.Outline;
 import handreach.report.draw.Pen;
@@ -57,13 +56,17 @@ public final class WalkRangeFigure implements Figure {
             words.append(' ')
                     .append(Compass.word(sector.bearingDeg()))
                     .append(": farthest copy ")
-                    .append(WalkText.length(sector.farthestCopyM(), lengths))
+                    .append(length(sector.farthestCopyM()))
                     .append(", nearest failure ")
-                    .append(WalkText.length(sector.nearestFailureM(), lengths))
+                    .append(length(sector.nearestFailureM()))
                     .append(", farthest promise ")
-                    .append(WalkText.length(sector.farthestPromiseM(), lengths))
+                    .append(length(sector.farthestPromiseM()))
                     .append('.');
         return words.toString();
+    }
+
+    private String length(OptionalDouble metres) {
+        return metres.isPresent() ? lengths.text(metres.getAsDouble()) : "none";
     }
 
     @Override

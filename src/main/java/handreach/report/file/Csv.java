@@ -1,8 +1,11 @@
 package handreach.report.file;
 
+import handreach.report.page.Table;
 import java.io.IOException;
 import java.io.UncheckedIOException;
+import java.util.ArrayList;
 import java.util.List;
+import java.util.stream.IntStream;
 import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVPrinter;
 
@@ -26,6 +29,20 @@ public final class Csv {
             throw new UncheckedIOException(e);
         }
         return out.toString();
+    }
+
+    /** The text of a table of an answer: its heads and cells as they are, without its caption. */
+    public static String text(Table<?> table) {
+        List<String> heads =
+                IntStream.range(0, table.columnCount()).mapToObj(table::head).toList();
+        List<List<String>> rows = new ArrayList<>();
+        for (int row = 0; row < table.rowCount(); row++) {
+            int number = row;
+            rows.add(IntStream.range(0, heads.size())
+                    .mapToObj(column -> table.cell(number, column))
+                    .toList());
+        }
+        return text(heads, rows);
     }
 
     private static String harmless(String cell) {

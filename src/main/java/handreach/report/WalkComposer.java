@@ -1,0 +1,389 @@
+package handreach.report;
+
+import handreach.cartography.Graticule;
+import handreach.cartography.MapFrame;
+import handreach.geodesy.Compass;
+import handreach.geodesy.GeodesicLine;
+import handreach.geodesy.Position;
+import handreach.plan.Plan;
+import handreach.reach.SiteCalibration;
+import handreach.report.draw.Picture;
+import handreach.report.figure.Axis;
+import handreach.report.figure.MapFigure;
+import handreach.report.figure.MapGround;
+import handreach.report.figure.WalkMapFigure;
+import handreach.report.figure.WalkRangeFigure;
+import handreach.report.figure.WalkReliabilityFigure;
+import handreach.report.page.Block;
+import handreach.report.page.Bullets;
+import handreach.report.page.Caution;
+import handreach.report.page.CautionBlock;
+import handreach.report.page.Column;
+import handreach.report.page.Drawing;
+import handreach.report.page.Facts;
+import handreach.report.page.Page;
+import handreach.report.page.Paragraph;
+import handreach.report.page.Section;
+import handreach.report.page.Table;
+import handreach.study.Scene;
+import handreach.study.WalkAnswer;
+import handreach.uncertainty.Interval;
+import handreach.units.Decibels;
+import handreach.units.Lengths;
+import handreach.units.Shares;
+import handreach.walk.BlockedCheck;
+import handreach.walk.Comparison;
+import handreach.walk.CopyTable;
+import handreach.walk.WalkPair;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.OptionalDouble;
+import java.util.function.Function;
+import java.util.stream.Stream;
+
+/**
+ * Composes a walk beside its prediction, once for every face: was the prediction right, what does the walk teach, what to do, then
+ * the figures.
+ */
+public final class WalkComposer {
+    private static final int MAP_PX = 760;
+    private static final double MARGIN = 1.12;
+    private static final double LEAST_RADIUS_M = 300;
+    /** Profiles of the worst places that are drawn. */
+    private static final int DRAWN = 3;
+
+    private final WalkAnswer answer;
+    private final Scene scene;
+    private final Plan plan;
+    private final Lengths lengths;
+
+    private WalkComposer(WalkAnswer answer) {
+        this.answer = answer;
+        this.scene = answer.scene();
+        this.plan = scene.plan();
+        this.lengths = plan.heading().lengths();
+    }
+
+    /** A page of its own, with the map, the ground of the worst places and what was doubtful. */
+    public static Page page(WalkAnswer answer) {
+        WalkComposer composer = new WalkComposer(answer);
+        List<Section> sections = new ArrayList<>(composer.sections(true));
+        sections.add(Section.of("Cautions", new CautionBlock(List.of(Caution.RELIANCE))));
+        if (!answer.warnings().isEmpty()) sections.add(Section.of("Doubtful", new Bullets(answer.warnings())));
+        return composer.page(sections);
+    }
+
+    /** The same for a screen that has a map, and tells what was doubtful, beside it. */
+    public static Page screen(WalkAnswer answer) {
+        WalkComposer composer = new WalkComposer(answer);
+        List<Section> sections = new ArrayList<>(composer.sections(false));
+        sections.add(Section.of("Cautions", new CautionBlock(List.of(Caution.RELIANCE))));
+        return composer.page(sections);
+    }
+
+    /** Sections to stand in the report of the plan. */
+    public static List<Section> sections(WalkAnswer answer) {
+        WalkComposer composer = new WalkComposer(answer);
+        List<Section> sections = new ArrayList<>();
+        sections.add(new Section("Walked against predicted", composer.verdict()));
+        sections.addAll(composer.sections(true));
+        return sections;
+    }
+
+    /** Was the prediction right, in one sentence. */
+    public static String headline(WalkAnswer answer) {
+        CopyTable all = answer.comparison().all().copies();
+        return String.format(
+                Locale.ROOT,
+                "The prediction was right for %d of %d reports (%s): %s (copy promised, not found), %s (copy found, not promised).",
+                all.kept() + all.rightlyDoubted(),
+                all.count(),
+                Shares.share(all.shareRight().orElse(0)),
+                counted(all.falseHopes(), "false hope"),
+                counted(all.falseFears(), "false fear"));
+    }
+
+    private static String counted(int count, String what) {
+        return count + " " + what + (count == 1 ? "" : "s");
+    }
+
+    private Page page(List<Section> sections) {
+        return new Page(
+                "Walk report",
+                plan.heading().title(),
+                "How good was the prediction, and what does the walk teach?",
+                verdict(),
+                sections,
+                "Made by Handreach from " + scene.file().file().getFileName() + ".");
+    }
+
+    private List<Section> sections(boolean onPaper) {
+        List<Section> sections = new ArrayList<>();
+        sections.add(Section.of("By loadout and direction", scores()));
+        if (onPaper) sections.add(Section.of("Where the walk differed", map()));
+        sections.add(new Section("Were the odds honest", odds()));
+        sections.add(new Section("Range by bearing from the base", ranges()));
+        if (!answer.worst().isEmpty()) sections.add(new Section("Farthest from the prediction", worst(onPaper)));
+        sections.add(Section.of("What the walk teaches", taught()));
+        return sections;
+    }
+
+    private List<Block> verdict() {
+        return List.of(Paragraph.answer(headline(answer)), Paragraph.of(learned()), Paragraph.of(advice()));
+    }
+
+    /** What was learned and whether it helps, in one sentence. */
+    private String learned() {
+        SiteCalibration.Shift bias = answer.learned().file().site().bias();
+        String size = Decibels.text(Math.abs(bias.lossDb()));
+        String side = size.equals(Decibels.text(0))
+                ? "The site is as predicted"
+                : "The site is " + size + (bias.lossDb() > 0 ? " worse" : " better") + " than predicted";
+        return side + " (\u00b1 " + Decibels.text(bias.standardUncertaintyDb()) + ")"
+                + answer.check()
+                        .map(check -> helps(check.verdict()))
+                        .orElse(
+                                "; the walk is too short to hold stretches back, so nothing can be said of whether knowing this"
+                                        + " helps elsewhere.");
+    }
+
+    private static String helps(BlockedCheck.Verdict verdict) {
+        String there = " on the stretches of the walk that were held back.";
+        return switch (verdict) {
+            case HELPS -> ", and knowing this helps" + there;
+            case HELPS_ODDS -> "; knowing this helps the odds, and makes the levels worse," + there;
+            case HELPS_LEVELS -> "; knowing this helps the levels, and makes the odds worse," + there;
+            case DOES_NOT_HELP -> "; knowing this does not help" + there;
+        };
+    }
+
+    /** What to do. */
+    private String advice() {
+        if (scene.calibration().isPresent())
+            return "The plan has accepted a calibration already, which this comparison leaves out. "
+                    + scene.calibration().get().words();
+        String accept =
+                "Nothing changes until a person accepts it: name the calibration file in the plan under [calibration].";
+        if (answer.check().isEmpty())
+            return "Walk farther, and log every call, before the plan takes this over. " + accept;
+        return switch (answer.check().get().verdict()) {
+            case HELPS -> accept;
+            case HELPS_ODDS, HELPS_LEVELS ->
+                "Look at the reports farthest from the prediction before the plan takes this over. " + accept;
+            case DOES_NOT_HELP -> "Leave the plan as it is, and walk elsewhere to learn more.";
+        };
+    }
+
+    private Table<Comparison.Score> scores() {
+        List<Column<Comparison.Score>> columns = new ArrayList<>(List.of(
+                Column.words("loadout and direction", WalkComposer::group),
+                Column.number("reports", score -> String.valueOf(score.copies().count())),
+                Column.number(
+                        "false hopes", score -> String.valueOf(score.copies().falseHopes())),
+                Column.number(
+                        "false fears", score -> String.valueOf(score.copies().falseFears())),
+                Column.number(
+                        "right",
+                        score -> Shares.share(score.copies().shareRight().orElse(0))),
+                Column.number("Brier score", score -> Decibels.number(score.brier(), 3))));
+        boolean hasLevels = answer.comparison().all().levels().isPresent();
+        if (hasLevels)
+            columns.addAll(List.of(
+                    Column.number("levels", level(levels -> String.valueOf(levels.count()))),
+                    Column.number("mean error, dB", level(levels -> Axis.signed(levels.meanDb(), 1))),
+                    Column.number("scatter, dB", level(levels -> Decibels.number(levels.standardDeviationDb(), 1))),
+                    Column.number("RMS error, dB", level(levels -> Decibels.number(levels.rmseDb(), 1)))));
+        List<Comparison.Score> rows = new ArrayList<>(answer.comparison().groups());
+        if (rows.size() > 1) rows.add(answer.comparison().all());
+        String error =
+                hasLevels ? "Error is predicted minus walked: positive where the prediction was too hopeful. " : "";
+        return Table.of(error + "Copy counts as promised from odds of one half.", rows, columns)
+                .summing(score -> score.loadout().isEmpty());
+    }
+
+    private static String group(Comparison.Score score) {
+        return score.way().map(way -> score.loadout() + ", " + way.word()).orElse("all");
+    }
+
+    private static Function<Comparison.Score, String> level(Function<Comparison.LevelScore, String> words) {
+        return score -> score.levels().map(words).orElse("");
+    }
+
+    private Drawing map() {
+        MapFrame frame = frame();
+        MapGround ground = MapGround.of(
+                scene.tiles(),
+                frame,
+                Picture.relief(MapGround.hillshade(scene.tiles(), frame)),
+                Graticule.of(frame, plan.heading().placeForm(), 5));
+        WalkMapFigure figure =
+                WalkMapFigure.of(ground, answer.pairs(), ReachMaps.places(plan), new MapFigure.Key(List.of(), lengths));
+        return new Drawing(
+                figure,
+                "Reports of the walks. Triangles down are places that were worse than predicted, triangles up better ones.");
+    }
+
+    /** A square that holds every report and the base. */
+    private MapFrame frame() {
+        List<Position> all = Stream.concat(
+                        answer.pairs().stream().map(pair -> pair.spot().at()),
+                        answer.worst().stream().map(seen -> seen.base().at()))
+                .toList();
+        double first = all.get(0).longitudeDeg();
+        double south = 90;
+        double north = -90;
+        double west = 180;
+        double east = -180;
+        for (Position at : all) {
+            double along = Math.IEEEremainder(at.longitudeDeg() - first, 360);
+            south = Math.min(south, at.latitudeDeg());
+            north = Math.max(north, at.latitudeDeg());
+            west = Math.min(west, along);
+            east = Math.max(east, along);
+        }
+        Position middle = new Position((south + north) / 2, Math.IEEEremainder(first + (west + east) / 2, 360));
+        double tall = GeodesicLine.distanceM(
+                new Position(south, middle.longitudeDeg()), new Position(north, middle.longitudeDeg()));
+        double wide = GeodesicLine.distanceM(
+                new Position(middle.latitudeDeg(), first + west), new Position(middle.latitudeDeg(), first + east));
+        return MapGround.frame(middle, Math.max(LEAST_RADIUS_M, MARGIN * Math.max(tall, wide) / 2), MAP_PX, MAP_PX);
+    }
+
+    private List<Block> odds() {
+        Comparison comparison = answer.comparison();
+        double brier = comparison.all().brier();
+        return List.of(
+                Table.of(
+                        "Share of copy found against the odds promised, in fifths of the odds.",
+                        comparison.reliability(),
+                        List.of(
+                                Column.<Comparison.Reliability>number(
+                                        "odds from, %", bin -> Decibels.number(100 * bin.low(), 0)),
+                                Column.number("to, %", bin -> Decibels.number(100 * bin.high(), 0)),
+                                Column.number("reports", bin -> String.valueOf(bin.count())),
+                                Column.number("promised", bin -> Shares.odds(bin.meanOdds())),
+                                Column.number("found", bin -> Shares.share(bin.shareFound())))),
+                new Drawing(
+                        WalkReliabilityFigure.of(comparison.reliability(), brier),
+                        String.format(
+                                Locale.ROOT,
+                                "With 95 %% intervals as if the reports were independent. On the broken line the odds were"
+                                        + " honest. Brier score %.3f (0 at best, 0.25 for always saying one half).",
+                                brier)));
+    }
+
+    private List<Block> ranges() {
+        String unit = ", " + lengths.longUnit();
+        List<Comparison.Sector> sectors = answer.comparison().sectors();
+        return List.of(
+                Table.of(
+                        "Range promised and found, as far as was walked.",
+                        sectors,
+                        List.of(
+                                Column.<Comparison.Sector>words("towards", sector -> Compass.word(sector.bearingDeg())),
+                                Column.number("reports", sector -> String.valueOf(sector.reports())),
+                                Column.number("farthest copy" + unit, sector -> length(sector.farthestCopyM())),
+                                Column.number("nearest failure" + unit, sector -> length(sector.nearestFailureM())),
+                                Column.number("farthest promise" + unit, sector -> length(sector.farthestPromiseM())))),
+                new Drawing(WalkRangeFigure.of(sectors, lengths), ""));
+    }
+
+    private String length(OptionalDouble metres) {
+        return metres.isPresent() ? lengths.longNumber(metres.getAsDouble()) : "none";
+    }
+
+    private List<Block> worst(boolean onPaper) {
+        List<Block> blocks = new ArrayList<>();
+        boolean hasLevels = answer.worst().stream().anyMatch(seen -> seen.pair().isLevel());
+        List<Column<WalkAnswer.Seen>> columns = new ArrayList<>(List.of(
+                Column.number("line", seen -> String.valueOf(seen.pair().spot().line())),
+                Column.words(
+                        "place",
+                        seen -> plan.heading()
+                                .placeForm()
+                                .format(seen.pair().spot().at())),
+                Column.number(
+                        "away, " + lengths.longUnit(),
+                        seen -> lengths.longNumber(seen.pair().spot().distanceM())),
+                Column.words("loadout", seen -> seen.pair().link().loadout()),
+                Column.number("odds", seen -> Shares.odds(seen.pair().odds())),
+                Column.words("found", seen -> seen.pair().copied() ? "copy" : "no copy")));
+        if (hasLevels)
+            columns.add(Column.number(
+                    "error, dB",
+                    seen -> seen.pair().isLevel() ? Axis.signed(seen.pair().errorDb(), 1) : ""));
+        blocks.add(Table.of(
+                "The line is that of the log. Look at the ground to each of these: a ridge or a wood that the data do not know?",
+                answer.worst(),
+                columns));
+        if (onPaper) answer.worst().stream().limit(DRAWN).forEach(seen -> blocks.add(profile(seen)));
+        return blocks;
+    }
+
+    private Drawing profile(WalkAnswer.Seen seen) {
+        WalkPair pair = seen.pair();
+        String base = seen.base().name().orElse("the base");
+        String walker = "line " + pair.spot().line();
+        String found = pair.isLevel()
+                ? String.format(
+                        Locale.ROOT,
+                        "predicted %.0f dBm, walked %.0f dBm",
+                        pair.predictedDbm(),
+                        pair.heard().value())
+                : "odds " + Shares.odds(pair.odds()) + ", " + (pair.copied() ? "copy" : "no copy");
+        return new Drawing(
+                PathComposer.profile(seen.path(), base, walker, lengths),
+                "From " + base + " to " + walker + ", "
+                        + lengths.text(pair.spot().distanceM()) + " "
+                        + Compass.word(pair.spot().bearingDeg()) + ", "
+                        + pair.link().loadout() + ": " + found + ". " + PathComposer.groundSentence(seen.path()));
+    }
+
+    private Facts taught() {
+        WalkAnswer.Learned learned = answer.learned();
+        SiteCalibration.Shift bias = learned.file().site().bias();
+        Interval spread = learned.calibration().spread95Db();
+        List<Facts.Fact> facts = new ArrayList<>();
+        facts.add(new Facts.Fact(
+                "Loss at this site over the prediction",
+                Axis.signed(bias.lossDb(), 1) + " dB, standard uncertainty "
+                        + Decibels.text(bias.standardUncertaintyDb())));
+        facts.add(new Facts.Fact(
+                "Spread between places",
+                String.format(
+                        Locale.ROOT,
+                        "%.1f dB (95 %%: %.1f to %.1f)",
+                        learned.calibration().spreadDb(),
+                        spread.low(),
+                        spread.high())));
+        facts.add(new Facts.Fact(
+                "Independent reports",
+                String.format(
+                        Locale.ROOT,
+                        "%.0f, with a decorrelation distance of %.0f m (%s)",
+                        learned.calibration().effectiveCount(),
+                        learned.decorrelationM(),
+                        learned.estimated() ? "estimated" : "usual value")));
+        answer.check().ifPresent(check -> addHeldBack(facts, check));
+        return new Facts(facts);
+    }
+
+    private static void addHeldBack(List<Facts.Fact> facts, BlockedCheck check) {
+        facts.add(new Facts.Fact(
+                String.format(
+                        Locale.ROOT,
+                        "Brier score on %d held-back stretches (%d reports)",
+                        check.stretches(),
+                        check.reports()),
+                String.format(Locale.ROOT, "%.3f before, %.3f after", check.brierBefore(), check.brierAfter())));
+        if (check.rmseBeforeDb().isPresent() && check.rmseAfterDb().isPresent())
+            facts.add(new Facts.Fact(
+                    "RMS error of the levels there",
+                    String.format(
+                            Locale.ROOT,
+                            "%.1f dB before, %.1f dB after",
+                            check.rmseBeforeDb().getAsDouble(),
+                            check.rmseAfterDb().getAsDouble())));
+    }
+}

@@ -1,0 +1,103 @@
+package handreach.report;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import handreach.report.file.Json;
+import handreach.study.WalkAnswer;
+import handreach.walk.Comparison;
+import handreach.walk.Heard;
+import handreach.walk.WalkPair;
+import handreach.walk.Way;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+
+/**
+ * A walk beside its prediction with every report, as its JSON object holds it; the schema says what each key means. Scores are
+ * trees, which write whole numbers without a fraction.
+ */
+public record WalkJson(
+        String title,
+        String model,
+        JsonNode all,
+        JsonNode groups,
+        JsonNode reliability,
+        JsonNode sectors,
+        List<Integer> worstLines,
+        Learned learned,
+        Optional<JsonNode> heldBack,
+        List<Report> reports,
+        List<String> warnings) {
+    /** What the walks teach. */
+    record Learned(
+            JsonNode bias,
+            double spreadDb,
+            JsonNode spreadInterval95Db,
+            double independentReports,
+            double decorrelationM,
+            boolean decorrelationEstimated) {
+        static Learned of(WalkAnswer.Learned learned) {
+            return new Learned(
+                    Json.tree(learned.file().site().bias()),
+                    learned.file().site().spreadDb(),
+                    Json.tree(learned.calibration().spread95Db()),
+                    learned.calibration().effectiveCount(),
+                    learned.decorrelationM(),
+                    learned.estimated());
+        }
+    }
+
+    /** A report beside its prediction. */
+    record Report(
+            int line,
+            double latitude,
+            double longitude,
+            double bearingDeg,
+            double distanceM,
+            String cover,
+            String loadout,
+            Way direction,
+            double marginDb,
+            double predictedDbm,
+            double odds,
+            Heard.Kind heard,
+            double value,
+            boolean copy,
+            OptionalDouble errorDb) {
+        static Report of(WalkPair pair) {
+            WalkPair.Spot spot = pair.spot();
+            return new Report(
+                    spot.line(),
+                    spot.at().latitudeDeg(),
+                    spot.at().longitudeDeg(),
+                    spot.bearingDeg(),
+                    spot.distanceM(),
+                    spot.cover().word(),
+                    pair.link().loadout(),
+                    pair.link().way(),
+                    pair.marginDb(),
+                    pair.predictedDbm(),
+                    pair.odds(),
+                    pair.heard().kind(),
+                    pair.heard().value(),
+                    pair.copied(),
+                    pair.isLevel() ? OptionalDouble.of(pair.errorDb()) : OptionalDouble.empty());
+        }
+    }
+
+    /** The object of an answer. */
+    public static WalkJson of(WalkAnswer answer) {
+        Comparison comparison = answer.comparison();
+        return new WalkJson(
+                answer.scene().plan().heading().title(),
+                answer.scene().plan().questions().reach().model().name(),
+                Json.tree(comparison.all()),
+                Json.tree(comparison.groups()),
+                Json.tree(comparison.reliability()),
+                Json.tree(comparison.sectors()),
+                comparison.worst().stream().map(pair -> pair.spot().line()).toList(),
+                Learned.of(answer.learned()),
+                answer.check().map(Json::tree),
+                answer.pairs().stream().map(Report::of).toList(),
+                answer.warnings());
+    }
+}
