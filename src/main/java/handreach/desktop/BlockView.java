@@ -10,7 +10,6 @@ import handreach.report.page.Facts;
 import handreach.report.page.Page;
 import handreach.report.page.Paragraph;
 import handreach.report.page.Section;
-import handreach.report.page.Sheet;
 import handreach.report.page.Subheading;
 import handreach.report.page.Table;
 import java.util.List;
@@ -95,7 +94,6 @@ final class BlockView extends VBox {
         else if (block instanceof Table<?> table)
             getChildren()
                     .add(TableGrid.fits(table, figurePx) ? new TableGrid(table, verbs) : new TableList(table, verbs));
-        else if (block instanceof Sheet sheet) getChildren().add(new SheetGrid(sheet));
         else if (block instanceof CautionBlock cautions)
             cautions.cautions().forEach(caution -> getChildren().add(caution(caution)));
         else if (block instanceof Drawing drawing) add(drawing);

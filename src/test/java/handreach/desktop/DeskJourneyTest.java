@@ -70,7 +70,8 @@ class DeskJourneyTest {
         return run.onScreen(() -> run.live()
                 .odds(run.session().scene().get().link(run.session().carried().get()))
                 .orElseThrow()
-                .shareEstimate(0.8).value());
+                .shareEstimate(0.8)
+                .value());
     }
 
     @Test

@@ -76,10 +76,16 @@ class OddsGridTest {
         OddsGrid odds = OddsGrid.of(LOSSES, PaperLinks.whip(6, 0.6));
         int reached = 0;
         for (int cell = 0; cell < LOSSES.grid().count(); cell++) if (odds.reaches(cell, 0.9)) reached++;
-        assertEquals((double) reached / LOSSES.knownCount(), odds.shareEstimate(0.9).value(), 1e-12);
+        assertEquals(
+                (double) reached / LOSSES.knownCount(), odds.shareEstimate(0.9).value(), 1e-12);
         assertTrue(LOSSES.count(LossGrid.State.UNKNOWN) > 0);
-        assertTrue(odds.shareEstimate(0.9).value() > 0.05 && odds.shareEstimate(0.9).value() < 0.95, odds.shareEstimate(0.9).value() + " share");
-        assertTrue(odds.shareEstimate(0.9).interval95().contains(odds.shareEstimate(0.9).value()));
+        assertTrue(
+                odds.shareEstimate(0.9).value() > 0.05
+                        && odds.shareEstimate(0.9).value() < 0.95,
+                odds.shareEstimate(0.9).value() + " share");
+        assertTrue(odds.shareEstimate(0.9)
+                .interval95()
+                .contains(odds.shareEstimate(0.9).value()));
         assertTrue(odds.shareEstimate(0.5).value() >= odds.shareEstimate(0.9).value());
     }
 
@@ -87,7 +93,10 @@ class OddsGridTest {
     void theOutlineHoldsTheReachedCellsAndTheirArea() {
         OddsGrid odds = OddsGrid.of(LOSSES, PaperLinks.whip(6, 0.6));
         double cellDeg = LOSSES.grid().latitudeStepDeg() * LOSSES.grid().longitudeStepDeg();
-        assertEquals(odds.shareEstimate(0.9).value() * LOSSES.knownCount(), odds.outline(0.9).getArea() / cellDeg, 1e-3);
+        assertEquals(
+                odds.shareEstimate(0.9).value() * LOSSES.knownCount(),
+                odds.outline(0.9).getArea() / cellDeg,
+                1e-3);
         double contiguous = odds.contiguousOutline(0.9).orElseThrow().getArea() / cellDeg;
         assertTrue(contiguous > 5 && contiguous <= odds.shareEstimate(0.9).value() * LOSSES.knownCount() + 1e-6);
     }

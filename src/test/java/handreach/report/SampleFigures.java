@@ -130,14 +130,16 @@ public final class SampleFigures {
                 HOSTILE,
                 List.of(
                         new DeltaRow(HOSTILE, HOSTILE, 2, new Interval(1, 3), true, HOSTILE),
-                        new DeltaRow("box", "b", -0.2, new Interval(-1.5, 1.1), false, "")), 820);
+                        new DeltaRow("box", "b", -0.2, new Interval(-1.5, 1.1), false, "")),
+                820);
     }
 
     public static SwrFigure swr() {
         return SwrFigure.of(
                 HOSTILE,
                 List.of(new Curve(LoadoutMark.of(0), HOSTILE, List.of(150.0, 155.0, 160.0), List.of(30.0, 1.2, 9.0))),
-                List.of(new ChannelMark(HOSTILE, 155.1), new ChannelMark("near", 155.2)), 820);
+                List.of(new ChannelMark(HOSTILE, 155.1), new ChannelMark("near", 155.2)),
+                820);
     }
 
     public static PatternFigure pattern() {

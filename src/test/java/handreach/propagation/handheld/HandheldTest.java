@@ -14,6 +14,7 @@ import handreach.propagation.Ground;
 import handreach.propagation.HandheldByHand;
 import handreach.propagation.HandheldGrounds;
 import handreach.propagation.LossPart;
+import handreach.propagation.NoAnswer;
 import handreach.propagation.PathConditions;
 import handreach.propagation.PathLoss;
 import handreach.propagation.TerminalClutter;
@@ -205,9 +206,7 @@ class HandheldTest {
                         .filter(w -> w.contains("outside"))
                         .count()
                 == 3);
-        assertThrows(
-                IllegalArgumentException.class,
-                () -> MODEL.loss(FullWaveRows.level(40, 10, 0), new Terminals(1.5, 1.5), at(146)));
+        assertThrows(NoAnswer.class, () -> MODEL.loss(FullWaveRows.level(40, 10, 0), new Terminals(1.5, 1.5), at(146)));
     }
 
     @Test

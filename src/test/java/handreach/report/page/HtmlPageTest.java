@@ -20,10 +20,13 @@ class HtmlPageTest {
                 Paragraph.warning(BAD),
                 new Bullets(List.of(BAD, "b")),
                 new Facts(List.of(new Facts.Fact(BAD, BAD))),
-                new Sheet(
-                        BAD,
-                        List.of(Sheet.Column.words(BAD), Sheet.Column.number("n, dB")),
-                        List.of(Sheet.Row.of(BAD, "1\n2"), Sheet.Row.sum("sum", "3"))),
+                Table.of(
+                                BAD,
+                                List.of(List.of(BAD, "1\n2"), List.of("sum", "3")),
+                                List.of(
+                                        Column.<List<String>>words(BAD, row -> row.get(0)),
+                                        Column.<List<String>>number("n, dB", row -> row.get(1))))
+                        .summing(row -> row.get(0).equals("sum")),
                 new Subheading(BAD),
                 new CautionBlock(Cautions.RAISING)));
         SampleFigures.all().forEach(figure -> blocks.add(new Drawing(figure, BAD)));
