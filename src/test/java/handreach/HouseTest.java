@@ -39,7 +39,7 @@ class HouseTest {
             entry("profile", "input geodesy terrain"),
             entry("propagation", "units input terrain profile"),
             entry("budget", "units uncertainty bench loadout propagation"),
-            entry("reach", "units input uncertainty geodesy terrain profile propagation budget"),
+            entry("reach", "input uncertainty geodesy terrain profile propagation budget"),
             entry("relay", "units input uncertainty geodesy loadout terrain profile propagation budget reach"),
             entry("walk", "input uncertainty geodesy terrain reach"),
             entry("plan", "units input geodesy loadout terrain propagation reach relay"),
@@ -69,7 +69,7 @@ class HouseTest {
             entry("io.jenetics.jpx.", Set.of("report")),
             entry("net.sf.geographiclib.", Set.of("geodesy", "reach")),
             entry("com.fasterxml.jackson.", Set.of("terrain", "report", "cli")),
-            entry("org.apache.commons.csv.", Set.of("input", "bench", "report")),
+            entry("org.apache.commons.csv.", Set.of("input", "report")),
             entry("org.apache.commons.math3.", Set.of("uncertainty", "bench", "propagation", "reach", "relay", "walk")),
             entry(
                     "org.locationtech.jts.",

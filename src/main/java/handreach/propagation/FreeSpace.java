@@ -22,7 +22,15 @@ public final class FreeSpace {
         return 20 * Math.log10(4 * Math.PI * distanceKm * 1000 / frequency.wavelengthM());
     }
 
-    /** Loss over one kilometre, dB: what {@link #slantDb} begins with. */
+    /**
+     * Loss over one kilometre: what {@link #slantDb} begins with.
+     *
+     * @shape  frequency in, scalar out; pure
+     * @unit   dB
+     * @valid  every frequency
+     * @error  as {@link #lossDb}
+     * @source as {@link #lossDb}
+     */
     public static double atOneKmDb(Frequency frequency) {
         return lossDb(frequency, 1);
     }

@@ -182,7 +182,15 @@ public final class PathGeometry {
         return obstacles;
     }
 
-    /** Angle over the horizontal of a ray that rises so many metres a metre, degrees. */
+    /**
+     * Angle over the horizontal of a ray.
+     *
+     * @shape  scalar in, scalar out; pure
+     * @unit   slope metres up for each metre along; result degrees, positive upwards
+     * @valid  every slope
+     * @error  rounding
+     * @source arc tangent
+     */
     public static double elevationDeg(double slope) {
         return Math.toDegrees(Math.atan(slope));
     }

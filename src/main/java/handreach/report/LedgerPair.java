@@ -16,7 +16,7 @@ import java.util.function.Function;
  * @param thereLine as it stands from the first end to the second, if it does
  * @param backLine as it stands the other way, if it does
  */
-public record LedgerPair(Optional<LedgerLine> thereLine, Optional<LedgerLine> backLine) implements LedgerRow {
+record LedgerPair(Optional<LedgerLine> thereLine, Optional<LedgerLine> backLine) implements LedgerRow {
     private static final String NONE = "\u2013";
 
     public LedgerPair {

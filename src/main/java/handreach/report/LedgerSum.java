@@ -14,7 +14,7 @@ import java.util.List;
  * @param what which sum
  * @param ledger the lines
  */
-public record LedgerSum(What what, TwoWayLedger ledger) implements LedgerRow {
+record LedgerSum(What what, TwoWayLedger ledger) implements LedgerRow {
     /** The sums below the lines, in order. */
     public enum What {
         MARGIN(

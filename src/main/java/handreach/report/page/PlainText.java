@@ -34,13 +34,6 @@ public final class PlainText {
         return text.out.toString();
     }
 
-    /** Sections alone. */
-    public static String of(List<Section> sections, int width) {
-        PlainText text = new PlainText(width);
-        for (Section section : sections) text.section(section);
-        return text.out.toString();
-    }
-
     /** A table alone. */
     public static String of(Table<?> table, int width) {
         PlainText text = new PlainText(width);

@@ -47,7 +47,15 @@ class PlainTextTest {
     void furtherLinesOfABulletHangUnderItsFirstWord() {
         assertEquals(
                 "\nHead\n- one two\n  three\n".strip(),
-                PlainText.of(List.of(Section.of("Head", new Bullets(List.of("one two three")))), 10)
+                PlainText.of(
+                                new Page(
+                                        "",
+                                        "",
+                                        "",
+                                        List.of(),
+                                        List.of(Section.of("Head", new Bullets(List.of("one two three")))),
+                                        ""),
+                                10)
                         .strip());
     }
 }
