@@ -29,7 +29,7 @@ class S12InterruptTest {
     private static final int MOST_TRIES = 12;
 
     private static final int GIVE_UP_S = 120;
-    private static final int FILES_OF_A_RUN = 20;
+    private static final int FILES_OF_A_RUN = 21;
     private static final long POLL_NS = 200_000;
 
     @TempDir
@@ -88,6 +88,7 @@ class S12InterruptTest {
             else if (name.endsWith(".gpx"))
                 DocumentBuilderFactory.newInstance().newDocumentBuilder().parse(file.toFile());
             else if (name.endsWith(".kmz")) assertWholeArchive(file);
+            else if (name.endsWith(".csv")) assertTrue(Files.readString(file).endsWith("\r\n"), name);
             else throw new AssertionError("an unexpected file: " + name);
         }
     }
