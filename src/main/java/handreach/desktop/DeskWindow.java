@@ -30,14 +30,14 @@ final class DeskWindow {
     private final Drawer drawer = new Drawer();
     private final BorderPane root = new BorderPane();
     private final StackPane middle;
-    private final WayPane way;
+    private final QuestionList way;
     private final PlanTextPane planText;
     private final PathPane path;
     private final BenchPane bench;
     private final WindowVerbs verbs;
     private final FirstSteps firstSteps;
     private final Worker.Rest ahead;
-    private final DropHand drop;
+    private final FileDrop drop;
     private double textPx = 13;
 
     DeskWindow(Stage stage) {
@@ -57,17 +57,17 @@ final class DeskWindow {
         ReachPanel reach = new ReachPanel(session, live);
         RelayPanel relay = new RelayPanel(session, map::centreOn);
         WalkPanel walk = new WalkPanel(session, map::centreOn);
-        this.way = new WayPane(List.of(
+        this.way = new QuestionList(List.of(
                 new Question("What do we carry?", carry.answer(), carry),
                 new Question("On what ground?", ground.answer(), ground),
                 new Question("How far does it reach?", reach.answer(), reach),
                 new Question("Is a relay needed?", relay.answer(), relay),
                 new Question("Was it right?", walk.answer(), walk)));
-        new MapHand(map, session);
+        new MapGestures(map, session);
         this.firstSteps = new FirstSteps(way);
         this.ahead = worker.rest(Duration.millis(150), this::prepareNext);
         this.verbs = new WindowVerbs(stage, session, worker::close);
-        this.drop = new DropHand(root, session);
+        this.drop = new FileDrop(root, session);
         drop.hand(".toml", plans -> verbs.open(plans.get(0)));
         drop.hand(".csv", files -> files.forEach(this::readCsv));
         drop.hand(".s1p", this::readOnBench);
@@ -94,11 +94,11 @@ final class DeskWindow {
         return map;
     }
 
-    WayPane way() {
+    QuestionList way() {
         return way;
     }
 
-    DropHand drop() {
+    FileDrop drop() {
         return drop;
     }
 
@@ -114,7 +114,7 @@ final class DeskWindow {
     private void layOut() {
         Theme.apply(root, map.palette().get());
         VBox.setVgrow(middle, Priority.ALWAYS);
-        VBox centre = new VBox(middle, new ReadOut(session, live), drawer);
+        VBox centre = new VBox(middle, new CursorStatus(session, live), drawer);
         centre.setMinHeight(0);
         centre.heightProperty().addListener((height, was, is) -> drawer.fitInto(is.doubleValue()));
         VBox besides = new VBox();
@@ -271,28 +271,28 @@ final class DeskWindow {
     }
 
     private void bringTrack(Path file) {
-        BringIn verbs = new BringIn(session);
+        ImportFiles verbs = new ImportFiles(session);
         verbs.readGpx(file, read -> {
             PlaceForm form = session.scene().get().plan().heading().placeForm();
-            drawer.show("Bring in " + file.getFileName(), BringInPane.of(verbs, read, form::format));
+            drawer.show("Bring in " + file.getFileName(), ImportPane.of(verbs, read, form::format));
         });
     }
 
     private void readCsv(Path file) {
-        BringIn verbs = new BringIn(session);
+        ImportFiles verbs = new ImportFiles(session);
         verbs.readCsv(
                 file,
-                log -> drawer.show("Bring in " + file.getFileName(), BringInPane.of(verbs, log)),
+                log -> drawer.show("Bring in " + file.getFileName(), ImportPane.of(verbs, log)),
                 readings -> readOnBench(List.of(readings)));
     }
 
     private void bringAreas(Path file) {
-        BringIn verbs = new BringIn(session);
-        verbs.readAreas(file, areas -> drawer.show("Bring in " + file.getFileName(), BringInPane.of(verbs, file)));
+        ImportFiles verbs = new ImportFiles(session);
+        verbs.readAreas(file, areas -> drawer.show("Bring in " + file.getFileName(), ImportPane.of(verbs, file)));
     }
 
-    HandOverMenu handOver() {
-        return new HandOverMenu(stage, session, mapPicture());
+    ExportMenu handOver() {
+        return new ExportMenu(stage, session, mapPicture());
     }
 
     MapPicture mapPicture() {

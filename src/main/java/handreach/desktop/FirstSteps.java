@@ -34,7 +34,7 @@ final class FirstSteps extends VBox {
                     "Carry the prediction into the field, bring the log back, and the fifth question says how right it was. Odds are no"
                             + " promise: carry a second means of calling for help."));
 
-    private final WayPane way;
+    private final QuestionList way;
     private final Label title = new Label();
     private final Label text = new Label();
     private final Label count = new Label();
@@ -43,7 +43,7 @@ final class FirstSteps extends VBox {
 
     private record Step(int question, String title, String text) {}
 
-    FirstSteps(WayPane way) {
+    FirstSteps(QuestionList way) {
         super(7);
         this.way = way;
         setId("first-steps");

@@ -28,7 +28,7 @@ import org.locationtech.jts.geom.Envelope;
 
 /**
  * The ground: relief with a layer on it, ink on top. Knows where it looks and how to draw; what hands do to it is
- * {@link MapHand}'s.
+ * {@link MapGestures}'s.
  */
 final class MapView extends Pane {
     private static final double FINEST_M_PER_PX = 0.5;
@@ -243,12 +243,12 @@ final class MapView extends Pane {
         Relief under = painted.get();
         if (under == null) return;
         Optional<Overlay> over = overlay;
-        MapSheet.Manner manner = new MapSheet.Manner(
+        MapRaster.Manner manner = new MapRaster.Manner(
                 strength.get(),
                 session.palette().get().layerDarkens(),
                 session.palette().get().edgeArgb());
         composing.ask(
-                progress -> MapSheet.of(under, over, manner),
+                progress -> MapRaster.of(under, over, manner),
                 fresh -> {
                     shown = fresh.frame();
                     sheet.setImage(fresh.image());

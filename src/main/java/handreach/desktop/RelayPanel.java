@@ -38,9 +38,9 @@ final class RelayPanel extends VBox {
 
     private final Session session;
     private final Consumer<Position> look;
-    private final WordBox talk;
-    private final WordBox count;
-    private final WordBox mode;
+    private final WordChoice talk;
+    private final WordChoice count;
+    private final WordChoice mode;
     private final CheckBox chained = new CheckBox("they pass to one another");
     private final NumberField mast;
     private final VBox unasked = new VBox(6);
@@ -55,9 +55,9 @@ final class RelayPanel extends VBox {
         super(10);
         this.session = session;
         this.look = look;
-        this.talk = new WordBox("relay-talk", talks(), word -> set("who talks", "talk", PlanText.quoted(word)));
-        this.count = new WordBox("relay-count", inOrder(COUNTS), number -> set("number of relays", "count", number));
-        this.mode = new WordBox("relay-mode", modes(), word -> set("way of relaying", "mode", PlanText.quoted(word)));
+        this.talk = new WordChoice("relay-talk", talks(), word -> set("who talks", "talk", PlanText.quoted(word)));
+        this.count = new WordChoice("relay-count", inOrder(COUNTS), number -> set("number of relays", "count", number));
+        this.mode = new WordChoice("relay-mode", modes(), word -> set("way of relaying", "mode", PlanText.quoted(word)));
         this.mast = new NumberField(
                 "relay-mast", "The mast", metres -> set("height of the mast", "mast_m", metres), session::tell);
         chained.setId("relay-chained");

@@ -41,7 +41,7 @@ final class Relief {
     }
 
     static Relief paint(Elevation elevation, MapFrame frame, Paper paper, Progress progress) {
-        try (SheetPen pen = new SheetPen(frame)) {
+        try (RasterPen pen = new RasterPen(frame)) {
             shade(elevation, frame, paper, pen.argb());
             progress.goOn();
             HeightLattice lattice = HeightLattice.over(elevation, frame, NODE_PX, 1);
@@ -65,7 +65,7 @@ final class Relief {
                         hillshade.isVoid(x, y) ? 0xFF000000 | paper.voidRgb() : tone[hillshade.shade(x, y)];
     }
 
-    private static double drawContours(SheetPen pen, HeightLattice lattice, Paper paper) {
+    private static double drawContours(RasterPen pen, HeightLattice lattice, Paper paper) {
         OptionalDouble low = lattice.lowestM();
         OptionalDouble high = lattice.highestM();
         if (low.isEmpty() || high.isEmpty()) return 0;
@@ -76,7 +76,7 @@ final class Relief {
         return interval;
     }
 
-    private static void draw(SheetPen pen, List<Contour> contours, boolean isIndex, int argb, float widthPx) {
+    private static void draw(RasterPen pen, List<Contour> contours, boolean isIndex, int argb, float widthPx) {
         List<Coordinate[]> lines = contours.stream()
                 .filter(contour -> contour.isIndex() == isIndex)
                 .map(contour -> contour.line().getCoordinates())

@@ -21,7 +21,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.api.parallel.Isolated;
 
-/** Files dragged onto the map by the mouse, through the toolkit: what {@link DropHand} is told is the toolkit's own. */
+/** Files dragged onto the map by the mouse, through the toolkit: what {@link FileDrop} is told is the toolkit's own. */
 @Isolated
 class FileDropTest {
     @TempDir

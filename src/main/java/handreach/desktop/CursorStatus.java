@@ -16,7 +16,7 @@ import javafx.scene.control.Label;
 import javafx.scene.layout.HBox;
 
 /** What is under the cursor: place, height, way from the stand, odds and margin with the loadout looked at. */
-final class ReadOut extends HBox {
+final class CursorStatus extends HBox {
     private final Session session;
     private final LiveReach live;
     private final Worker.Newest reading;
@@ -26,7 +26,7 @@ final class ReadOut extends HBox {
 
     private record Found(Reading ground, String copy) {}
 
-    ReadOut(Session session, LiveReach live) {
+    CursorStatus(Session session, LiveReach live) {
         this.session = session;
         this.live = live;
         this.reading = session.worker().newest();

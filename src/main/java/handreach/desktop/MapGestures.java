@@ -14,7 +14,7 @@ import javafx.scene.input.MouseEvent;
 import javafx.scene.input.ScrollEvent;
 
 /** What mouse and keys do on the map: pan, zoom, move a position, pull a path, add a position. */
-final class MapHand {
+final class MapGestures {
     private static final double GRASP_PX = 14;
     private static final double KEY_STEP_PX = 60;
     private static final double KEY_ZOOM = 1.3;
@@ -37,7 +37,7 @@ final class MapHand {
         PATH
     }
 
-    MapHand(MapView map, Session session) {
+    MapGestures(MapView map, Session session) {
         this.map = map;
         this.session = session;
         this.places = new PlaceVerbs(session);

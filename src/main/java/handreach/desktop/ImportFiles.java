@@ -23,10 +23,10 @@ import javafx.beans.value.ObservableValue;
 import org.locationtech.jts.geom.Geometry;
 
 /** Takes tracks, waypoints and polygons into the plan. Reads first, so that a file's faults are told before anybody chooses. */
-final class BringIn {
+final class ImportFiles {
     private final Session session;
 
-    BringIn(Session session) {
+    ImportFiles(Session session) {
         this.session = session;
     }
 

@@ -14,11 +14,11 @@ import javafx.scene.input.DragEvent;
 import javafx.scene.input.TransferMode;
 
 /** Takes files dropped on the window and hands each kind, told by the end of its name, to the one who reads it. */
-final class DropHand {
+final class FileDrop {
     private final Session session;
     private final Map<String, Consumer<List<Path>>> readers = new LinkedHashMap<>();
 
-    DropHand(Node target, Session session) {
+    FileDrop(Node target, Session session) {
         this.session = session;
         target.addEventHandler(DragEvent.DRAG_OVER, this::over);
         target.addEventHandler(DragEvent.DRAG_DROPPED, this::dropped);

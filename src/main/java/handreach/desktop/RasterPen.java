@@ -14,7 +14,7 @@ import org.locationtech.jts.geom.Envelope;
 import org.locationtech.jts.geom.Geometry;
 
 /** Draws lines of the ground into the pixels of a picture, away from the screen thread. */
-final class SheetPen implements AutoCloseable {
+final class RasterPen implements AutoCloseable {
     /** Rings smaller than this are specks that no one can follow. */
     private static final double SPECK_PX = 5;
 
@@ -22,7 +22,7 @@ final class SheetPen implements AutoCloseable {
     private final BufferedImage image;
     private final Graphics2D graphics;
 
-    SheetPen(MapFrame frame) {
+    RasterPen(MapFrame frame) {
         this.frame = frame;
         this.image = new BufferedImage(frame.widthPx(), frame.heightPx(), BufferedImage.TYPE_INT_ARGB_PRE);
         this.graphics = image.createGraphics();

@@ -13,7 +13,7 @@ import javafx.scene.image.WritableImage;
  * Relief with a layer laid on it, in the pixels of the relief: one opaque picture that the screen need only copy. Composed away
  * from the screen thread, then never changed.
  */
-final class MapSheet {
+final class MapRaster {
     /** Steps of strength and opacity. */
     private static final int FULL = 256;
 
@@ -22,7 +22,7 @@ final class MapSheet {
     private final MapFrame frame;
     private final int[] argb;
 
-    private MapSheet(MapFrame frame, int[] argb) {
+    private MapRaster(MapFrame frame, int[] argb) {
         this.frame = frame;
         this.argb = argb;
     }
@@ -37,15 +37,15 @@ final class MapSheet {
     record Manner(double strength, boolean darkens, int edgeArgb) {}
 
     /** Lays a layer on the relief, and its outline on both. */
-    static MapSheet of(Relief relief, Optional<Overlay> overlay, Manner manner) {
+    static MapRaster of(Relief relief, Optional<Overlay> overlay, Manner manner) {
         MapFrame frame = relief.frame();
-        try (SheetPen pen = new SheetPen(frame)) {
+        try (RasterPen pen = new RasterPen(frame)) {
             relief.copyTo(pen.argb());
             overlay.ifPresent(layer -> {
                 lay(layer, frame, manner, pen.argb());
                 layer.outline().ifPresent(edge -> pen.rim(edge, manner.edgeArgb(), EDGE_PX));
             });
-            return new MapSheet(frame, pen.argb());
+            return new MapRaster(frame, pen.argb());
         }
     }
 

@@ -7,11 +7,11 @@ import javafx.scene.control.ComboBox;
 import javafx.util.StringConverter;
 
 /** A choice among the words of a plan key, shown by what they mean. */
-final class WordBox extends ComboBox<String> {
+final class WordChoice extends ComboBox<String> {
     private boolean isFilling;
 
     /** {@code meanings} by word, in the order shown; {@code chosen} is told of a choice by hand. */
-    WordBox(String id, Map<String, String> meanings, Consumer<String> chosen) {
+    WordChoice(String id, Map<String, String> meanings, Consumer<String> chosen) {
         setId(id);
         setMaxWidth(Double.MAX_VALUE);
         setItems(FXCollections.observableArrayList(meanings.keySet()));

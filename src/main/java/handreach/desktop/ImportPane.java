@@ -21,15 +21,15 @@ import javafx.scene.layout.HBox;
 import javafx.scene.layout.VBox;
 
 /** A small sheet that asks what a file that was brought in should become. */
-final class BringInPane extends ScrollPane {
+final class ImportPane extends ScrollPane {
     /** More waypoints than this nobody ticks one by one. */
     private static final int MOST_TICKED = 200;
 
     private final VBox column = new VBox(8);
-    private final BringIn verbs;
+    private final ImportFiles verbs;
     private final Label done = Words.line("", "strong");
 
-    private BringInPane(BringIn verbs) {
+    private ImportPane(ImportFiles verbs) {
         this.verbs = verbs;
         setId("bring-in");
         setFitToWidth(true);
@@ -40,8 +40,8 @@ final class BringInPane extends ScrollPane {
     }
 
     /** Waypoints and track of a GPX file. */
-    static BringInPane of(BringIn verbs, BringIn.Gpx read, java.util.function.Function<Position, String> place) {
-        BringInPane pane = new BringInPane(verbs);
+    static ImportPane of(ImportFiles verbs, ImportFiles.Gpx read, java.util.function.Function<Position, String> place) {
+        ImportPane pane = new ImportPane(verbs);
         if (!read.track().waypoints().isEmpty())
             pane.askOfWaypoints(read.track().waypoints(), place);
         if (!read.track().points().isEmpty()) pane.askOfTrack(read);
@@ -50,8 +50,8 @@ final class BringInPane extends ScrollPane {
     }
 
     /** Polygons of a GeoJSON file. */
-    static BringInPane of(BringIn verbs, Path areas) {
-        BringInPane pane = new BringInPane(verbs);
+    static ImportPane of(ImportFiles verbs, Path areas) {
+        ImportPane pane = new ImportPane(verbs);
         pane.column.getChildren().add(Words.line("What do these polygons say?", "panel-head"));
         pane.offer(
                 "bring-area", "The area of the plan", () -> verbs.key(areas, "bring in the area", "area", "polygon"));
@@ -73,8 +73,8 @@ final class BringInPane extends ScrollPane {
     }
 
     /** A log of reports. */
-    static BringInPane of(BringIn verbs, BringIn.Log log) {
-        BringInPane pane = new BringInPane(verbs);
+    static ImportPane of(ImportFiles verbs, ImportFiles.Log log) {
+        ImportPane pane = new ImportPane(verbs);
         pane.column.getChildren().add(Words.line("Where were these reports made?", "panel-head"));
         for (Path track : log.tracks())
             pane.offer(
@@ -126,7 +126,7 @@ final class BringInPane extends ScrollPane {
         });
     }
 
-    private void askOfTrack(BringIn.Gpx read) {
+    private void askOfTrack(ImportFiles.Gpx read) {
         column.getChildren()
                 .add(Words.line("What is the track, " + read.track().points().size() + " points?", "panel-head"));
         offer("bring-route", "A route that people move along", () -> verbs.route(read.file()));

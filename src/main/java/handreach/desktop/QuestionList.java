@@ -15,11 +15,11 @@ import javafx.scene.layout.VBox;
 /**
  * The way through the window: the person's questions one under the other, each with its answer; one is open at a time.
  */
-final class WayPane extends VBox {
+final class QuestionList extends VBox {
     private static final PseudoClass OPEN = PseudoClass.getPseudoClass("open");
     private final List<Step> steps = new ArrayList<>();
 
-    WayPane(List<Question> questions) {
+    QuestionList(List<Question> questions) {
         getStyleClass().add("way");
         VBox column = new VBox();
         for (int i = 0; i < questions.size(); i++) steps.add(new Step(i, questions.get(i)));

@@ -13,11 +13,11 @@ import javafx.stage.FileChooser;
 import javafx.stage.Stage;
 
 /** The menu of all that can be handed over; asks where to, and leaves the making to {@link ExportVerbs}. */
-final class HandOverMenu extends Menu {
+final class ExportMenu extends Menu {
     private final Stage stage;
     private final Session session;
 
-    HandOverMenu(Stage stage, Session session, MapPicture picture) {
+    ExportMenu(Stage stage, Session session, MapPicture picture) {
         super("_Hand over");
         this.stage = stage;
         this.session = session;
