@@ -13,7 +13,7 @@ import handreach.report.ReachPart;
 import handreach.report.page.PlainText;
 import handreach.study.ReachAnswer;
 import handreach.study.ReachStudy;
-import handreach.study.ReachWish;
+import handreach.study.ReachOptions;
 import handreach.study.Scene;
 import java.lang.management.ManagementFactory;
 import java.nio.file.Path;
@@ -93,7 +93,7 @@ final class ReachCommand implements Callable<Integer> {
     @Override
     public Integer call() {
         Set<ReachPart> parts = parts();
-        ReachWish wish = wish(parts);
+        ReachOptions wish = wish(parts);
         Scene scene = Scene.open(PlanFile.open(plan));
         // A bound reference would set management up for every run, not for marches alone.
         ReachStudy.cost(scene, wish, () -> ManagementFactory.getThreadMXBean().getCurrentThreadCpuTime())
@@ -113,7 +113,7 @@ final class ReachCommand implements Callable<Integer> {
         return 0;
     }
 
-    private ReachWish wish(Set<ReachPart> parts) {
+    private ReachOptions wish(Set<ReachPart> parts) {
         Faults faults = new Faults();
         Optional<MapEngine> chosen = Optional.ofNullable(engine)
                 .flatMap(word -> MapEngine.KEYWORD.read(word, refused -> faults.add("--engine", 0, refused)));
@@ -121,7 +121,7 @@ final class ReachCommand implements Callable<Integer> {
                 .flatMap(name -> LossModels.KEYWORD.read(name, refused -> faults.add("--model", 0, refused)));
         faults.throwIfAny();
         boolean needsArea = parts.stream().anyMatch(part -> part != ReachPart.NUMBERS);
-        return new ReachWish(
+        return new ReachOptions(
                 out != null && !noArea && needsArea, chosen, by, number(radiusKm), number(cellM), loadouts);
     }
 

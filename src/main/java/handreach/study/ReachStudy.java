@@ -32,7 +32,7 @@ import java.util.function.LongSupplier;
 /** The main job: how far each loadout of a plan reaches, by bearing and over the area. */
 public final class ReachStudy {
     private final Scene scene;
-    private final ReachWish wish;
+    private final ReachOptions wish;
     private final Position middle;
     private final double radiusM;
     private final List<Loadout> loadouts;
@@ -43,7 +43,7 @@ public final class ReachStudy {
 
     private final Set<String> warnings = new LinkedHashSet<>();
 
-    private ReachStudy(Scene planned, ReachWish wish) {
+    private ReachStudy(Scene planned, ReachOptions wish) {
         this.scene = planned.asked(wish);
         this.wish = wish;
         this.middle = scene.middle();
@@ -61,11 +61,11 @@ public final class ReachStudy {
 
     /** Runs the study as the plan says; {@code withArea} also reckons the loss to every cell, for maps. */
     public static ReachAnswer run(Scene scene, boolean withArea, Progress progress) {
-        return run(scene, ReachWish.ofPlan(withArea), progress);
+        return run(scene, ReachOptions.ofPlan(withArea), progress);
     }
 
     /** Runs the study as the wish says, and where it says nothing as the plan says. */
-    public static ReachAnswer run(Scene scene, ReachWish wish, Progress progress) {
+    public static ReachAnswer run(Scene scene, ReachOptions wish, Progress progress) {
         return new ReachStudy(scene, wish).answer(progress);
     }
 
@@ -74,7 +74,7 @@ public final class ReachStudy {
      *
      * @param threadNanos processor time of the thread that asks, ns, by which the march is tried
      */
-    public static Optional<MarchCost> cost(Scene scene, ReachWish wish, LongSupplier threadNanos) {
+    public static Optional<MarchCost> cost(Scene scene, ReachOptions wish, LongSupplier threadNanos) {
         if (!MapEngine.MARCH.goesBy(scene.asked(wish).model())) return Optional.empty();
         ReachStudy study = new ReachStudy(scene, wish);
         study.check();

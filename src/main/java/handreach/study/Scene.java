@@ -56,7 +56,7 @@ public final class Scene {
     private final PlanFile file;
     private final Plan plan;
     private final TileFolder tiles;
-    private final CoverOpening cover;
+    private final CoverFiles cover;
     /** Whether land cover says anything about the area. */
     private final boolean hasCover;
 
@@ -73,7 +73,7 @@ public final class Scene {
     private Scene(
             PlanFile file,
             TileFolder tiles,
-            CoverOpening cover,
+            CoverFiles cover,
             CutSettings cut,
             Optional<BenchAnalysis> bench,
             List<String> benchNotes) {
@@ -105,7 +105,7 @@ public final class Scene {
     }
 
     /** The same scene asked for another radius, cell or model than the plan file says; faults of the wish are told at once. */
-    Scene asked(ReachWish wish) {
+    Scene asked(ReachOptions wish) {
         wish.check(plan);
         return new Scene(this, wish.over(plan));
     }
@@ -118,7 +118,7 @@ public final class Scene {
         Optional<BenchAnalysis> bench = plan.kit().bench().map(Scene::analysed);
         CutSettings cut = new CutSettings(
                 choice.surface(), choice.heights().canopyM(), choice.heights().roofM());
-        return new Scene(file, opened(tiles), CoverOpening.of(choice), cut, bench, List.of());
+        return new Scene(file, opened(tiles), CoverFiles.of(choice), cut, bench, List.of());
     }
 
     /** The plan's tiles, that under the middle of its area read already; beside the bench, which needs another core. */
@@ -156,7 +156,7 @@ public final class Scene {
         return file;
     }
 
-    /** What is asked: the plan of the file, or that with a {@link ReachWish} over it. */
+    /** What is asked: the plan of the file, or that with a {@link ReachOptions} over it. */
     public Plan plan() {
         return plan;
     }

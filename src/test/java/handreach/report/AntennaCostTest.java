@@ -11,7 +11,7 @@ import handreach.report.file.Json;
 import handreach.report.page.PlainText;
 import handreach.report.page.Table;
 import handreach.study.ReachStudy;
-import handreach.study.ReachWish;
+import handreach.study.ReachOptions;
 import handreach.study.RelayStudy;
 import handreach.study.Scene;
 import java.io.IOException;
@@ -120,7 +120,7 @@ class AntennaCostTest {
                 "radius_km = 1.5",
                 "bearing_step_deg = 5",
                 "bearing_step_deg = 30");
-        var reach = ReachStudy.run(scene, ReachWish.ofPlan(false), Progress.SILENT);
+        var reach = ReachStudy.run(scene, ReachOptions.ofPlan(false), Progress.SILENT);
         String text = PlainText.of(ReachComposer.of(reach).page(), PlainText.USUAL_WIDTH);
         assertTrue(line(text).matches("quarter-wave at chest +46 +not given +.*"), text);
         assertTrue(Json.tree(ReachNumbers.of(reach)).toString().contains("\"mass_g\":null"), "JSON tells it as null");

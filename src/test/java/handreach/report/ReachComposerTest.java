@@ -15,7 +15,7 @@ import handreach.report.page.Section;
 import handreach.report.page.Table;
 import handreach.study.ReachAnswer;
 import handreach.study.ReachStudy;
-import handreach.study.ReachWish;
+import handreach.study.ReachOptions;
 import handreach.study.Scene;
 import handreach.units.Lengths;
 import java.io.IOException;
@@ -56,7 +56,7 @@ class ReachComposerTest {
         }
         Path file = folder.resolve("plan.toml");
         Files.writeString(file, plan + more);
-        return ReachStudy.run(Scene.open(PlanFile.open(file)), ReachWish.ofPlan(false), Progress.SILENT);
+        return ReachStudy.run(Scene.open(PlanFile.open(file)), ReachOptions.ofPlan(false), Progress.SILENT);
     }
 
     private static String text(ReachAnswer answer) {

@@ -19,13 +19,13 @@ import java.util.Optional;
  * @param raster the class maps, if the plan names any
  * @param polygons the polygons, likewise
  */
-record CoverOpening(LandCover cover, Optional<CoverRaster> raster, Optional<CoverPolygons> polygons) {
-    static CoverOpening of(GroundChoice.CoverChoice choice) {
+record CoverFiles(LandCover cover, Optional<CoverRaster> raster, Optional<CoverPolygons> polygons) {
+    static CoverFiles of(GroundChoice.CoverChoice choice) {
         Cover everywhere = choice.everywhere();
         Optional<CoverRaster> raster = choice.raster().map(file -> CoverRaster.open(file, choice.legend(), everywhere));
         LandCover base = raster.<LandCover>map(one -> one).orElse(LandCover.uniform(everywhere));
         Optional<CoverPolygons> polygons = choice.polygons().map(file -> CoverPolygons.read(file, base));
-        return new CoverOpening(polygons.<LandCover>map(one -> one).orElse(base), raster, polygons);
+        return new CoverFiles(polygons.<LandCover>map(one -> one).orElse(base), raster, polygons);
     }
 
     /** Whether raster or polygons say anything about the area of a plan; without it, the plan is as one without land cover. */

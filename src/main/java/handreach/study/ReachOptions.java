@@ -24,7 +24,7 @@ import java.util.OptionalDouble;
  * @param cellM cell of the maps in place of the plan's, m
  * @param loadouts names of the loadouts wanted beside the control; empty for all of the plan
  */
-public record ReachWish(
+public record ReachOptions(
         boolean withArea,
         Optional<MapEngine> engine,
         Optional<LossModel> model,
@@ -32,13 +32,13 @@ public record ReachWish(
         OptionalDouble cellM,
         List<String> loadouts) {
 
-    public ReachWish {
+    public ReachOptions {
         loadouts = List.copyOf(loadouts);
     }
 
     /** What the plan says, nothing else. */
-    public static ReachWish ofPlan(boolean withArea) {
-        return new ReachWish(
+    public static ReachOptions ofPlan(boolean withArea) {
+        return new ReachOptions(
                 withArea,
                 Optional.empty(),
                 Optional.empty(),
