@@ -1,6 +1,6 @@
 package handreach;
 
-import handreach.cli.CommandLineFace;
+import handreach.cli.CommandLineRunner;
 import handreach.desktop.Desk;
 import java.io.FileDescriptor;
 import java.io.FileOutputStream;
@@ -21,7 +21,7 @@ public final class Handreach {
         // No face opens an AWT window; pictures are painted in memory.
         System.setProperty("java.awt.headless", "true");
         // A method reference to the window would load it for every command.
-        int code = CommandLineFace.run(args, out, err, plan -> Desk.open(plan));
+        int code = CommandLineRunner.run(args, out, err, plan -> Desk.open(plan));
         out.flush();
         System.exit(code);
     }

@@ -6,7 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import com.tngtech.archunit.core.domain.JavaModifier;
 import com.tngtech.archunit.core.importer.ClassFileImporter;
 import com.tngtech.archunit.core.importer.ImportOption;
-import handreach.cli.CommandLineFace;
+import handreach.cli.CommandLineRunner;
 import handreach.input.Range;
 import handreach.loadout.Loadout;
 import handreach.loadout.Radio;
@@ -204,7 +204,7 @@ class LimitsTest {
     private static List<String> helpOf(String command) {
         ByteArrayOutputStream out = new ByteArrayOutputStream();
         PrintStream to = new PrintStream(out, true, StandardCharsets.UTF_8);
-        assertEquals(0, CommandLineFace.run(new String[] {command, "--help"}, to, to));
+        assertEquals(0, CommandLineRunner.run(new String[] {command, "--help"}, to, to));
         List<String> options = new ArrayList<>();
         Matcher option = HELP_OF_OPTION.matcher(out.toString(StandardCharsets.UTF_8));
         while (option.find())

@@ -64,7 +64,7 @@ final class BenchCommand implements Callable<Integer> {
     private Path plan;
 
     @Mixin
-    private JsonChoice json;
+    private JsonOption json;
 
     @Override
     public Integer call() {

@@ -53,7 +53,7 @@ final class CardCommand implements Callable<Integer> {
     private boolean relay;
 
     @Mixin
-    private JsonChoice json;
+    private JsonOption json;
 
     private record Answer(String file, String paper, boolean fold, List<String> warnings) {}
 

@@ -61,7 +61,7 @@ final class MatchCommand implements Callable<Integer> {
     private double systemOhm = 50;
 
     @Mixin
-    private JsonChoice json;
+    private JsonOption json;
 
     @Override
     public Integer call() {

@@ -122,10 +122,10 @@ final class PathCommand implements Callable<Integer> {
     private Path figure;
 
     @Mixin
-    private AirOptions air;
+    private ConditionOptions air;
 
     @Mixin
-    private JsonChoice json;
+    private JsonOption json;
 
     /** What has been printed before the answer was at hand. */
     private List<String> told = List.of();

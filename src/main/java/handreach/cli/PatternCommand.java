@@ -62,7 +62,7 @@ final class PatternCommand implements Callable<Integer> {
     private double stepDeg = 5;
 
     @Mixin
-    private JsonChoice json;
+    private JsonOption json;
 
     private record Gain(double elevationDeg, double gainDbi) {}
 

@@ -88,7 +88,7 @@ final class ReachCommand implements Callable<Integer> {
     private Double cellM;
 
     @Mixin
-    private JsonChoice json;
+    private JsonOption json;
 
     @Override
     public Integer call() {

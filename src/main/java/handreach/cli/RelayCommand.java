@@ -40,7 +40,7 @@ final class RelayCommand implements Callable<Integer> {
     private Path out;
 
     @Mixin
-    private JsonChoice json;
+    private JsonOption json;
 
     @Override
     public Integer call() {

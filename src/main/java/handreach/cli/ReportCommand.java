@@ -46,7 +46,7 @@ final class ReportCommand implements Callable<Integer> {
     private boolean relay;
 
     @Mixin
-    private JsonChoice json;
+    private JsonOption json;
 
     private record Answer(String file, List<String> warnings) {}
 

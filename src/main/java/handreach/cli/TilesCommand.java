@@ -41,7 +41,7 @@ final class TilesCommand implements Callable<Integer> {
     private String at;
 
     @Mixin
-    private JsonChoice json;
+    private JsonOption json;
 
     private record Height(
             double latitude,

@@ -89,7 +89,7 @@ final class WalkCommand implements Callable<Integer> {
     private Path out;
 
     @Mixin
-    private JsonChoice json;
+    private JsonOption json;
 
     @Override
     public Integer call() {

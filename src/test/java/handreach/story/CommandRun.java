@@ -1,6 +1,6 @@
 package handreach.story;
 
-import handreach.cli.CommandLineFace;
+import handreach.cli.CommandLineRunner;
 import java.io.ByteArrayOutputStream;
 import java.io.PrintStream;
 import java.nio.charset.StandardCharsets;
@@ -10,7 +10,7 @@ public record CommandRun(int code, String out, String err) {
     public static CommandRun of(String... args) {
         ByteArrayOutputStream out = new ByteArrayOutputStream();
         ByteArrayOutputStream err = new ByteArrayOutputStream();
-        int code = CommandLineFace.run(
+        int code = CommandLineRunner.run(
                 args,
                 new PrintStream(out, true, StandardCharsets.UTF_8),
                 new PrintStream(err, true, StandardCharsets.UTF_8));

@@ -18,7 +18,7 @@ import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.UnmatchedArgumentException;
 
 /** Runs one command and turns every way of failing into its exit code and its one line. */
-public final class CommandLineFace {
+public final class CommandLineRunner {
     private static final int DONE = 0;
     private static final int FAILED = 1;
     private static final int INPUT_WRONG = 2;
@@ -26,7 +26,7 @@ public final class CommandLineFace {
     private static final List<String> COMMANDS =
             List.of("bench", "match", "pattern", "tiles", "path", "reach", "relay", "walk", "card", "report", "desk");
 
-    private CommandLineFace() {}
+    private CommandLineRunner() {}
 
     /** Runs the command in the arguments, without a window; returns the exit code. */
     public static int run(String[] args, PrintStream out, PrintStream err) {
@@ -46,7 +46,7 @@ public final class CommandLineFace {
                 .setUsageHelpLongOptionsMaxWidth(34)
                 .setAbbreviatedOptionsAllowed(false)
                 .setCaseInsensitiveEnumValuesAllowed(true)
-                .setParameterExceptionHandler(CommandLineFace::wrongUsage)
+                .setParameterExceptionHandler(CommandLineRunner::wrongUsage)
                 .setExecutionExceptionHandler((thrown, command, parsed) -> failed(thrown, errWriter));
         if (args.length == 0) {
             line.usage(outWriter);

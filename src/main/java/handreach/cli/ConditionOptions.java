@@ -11,7 +11,7 @@ import handreach.units.Frequency;
 import picocli.CommandLine.Option;
 
 /** Options of a path that are neither its ground profile nor its antennas. */
-final class AirOptions {
+final class ConditionOptions {
     @Option(names = "--frequency-mhz", paramLabel = "MHZ", description = "Frequency, 1 to 6000 MHz.")
     Double frequencyMhz;
 

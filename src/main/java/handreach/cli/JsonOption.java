@@ -9,7 +9,7 @@ import picocli.CommandLine.Spec;
 import picocli.CommandLine.Spec.Target;
 
 /** The choice between text for people and one JSON object, shared by all commands. */
-final class JsonChoice {
+final class JsonOption {
     @Spec(Target.MIXEE)
     private CommandSpec command;
 
