@@ -110,7 +110,7 @@ final class Disagreements {
             return new double[0];
         Posts first = cache.glance(one);
         Posts second = cache.glance(other);
-        if (first instanceof AllVoid || second instanceof AllVoid) return new double[0];
+        if (first instanceof UnreadablePosts || second instanceof UnreadablePosts) return new double[0];
         double[] found = new double[A_SIDE * A_SIDE];
         int count = 0;
         for (int i = 0; i < found.length; i++) {
@@ -129,7 +129,7 @@ final class Disagreements {
         boolean[] isVoid = {true};
         int done = tile.lattice.frame.isDegrees()
                 ? posts.run(tile.lattice, tile.row0, tile.column0, lat, lon, 0, 1, heightM, isVoid)
-                : new PlaneRun(1).run(tile, posts, lat, lon, 0, 1, heightM, isVoid);
+                : new ProjectedRun(1).run(tile, posts, lat, lon, 0, 1, heightM, isVoid);
         return done == 1 && !isVoid[0] ? heightM[0] : Double.NaN;
     }
 

@@ -57,7 +57,7 @@ final class EsriGrid implements PostSource {
     }
 
     /** Reads the header lines and a {@code .prj} file beside the grid. */
-    static TileDraft draft(Path file) throws IOException {
+    static TileHeader draft(Path file) throws IOException {
         String name = String.valueOf(file.getFileName());
         Map<String, Double> header;
         try (Tokens tokens = new Tokens(file)) {
@@ -146,7 +146,7 @@ final class EsriGrid implements PostSource {
                         new UtmZone(Integer.parseInt(utm.group(1)), utm.group(2).equalsIgnoreCase("S")));
                 return new TiffFrame.Named(frame, "UTM " + frame.key().substring(4));
             }
-            LibraryFrame frame = LibraryFrame.ofText(stem + ending, text, west, north);
+            CrsFrame frame = CrsFrame.ofText(stem + ending, text, west, north);
             return new TiffFrame.Named(frame, frame.key());
         }
         if (Math.abs(west) <= 180 && Math.abs(north) <= 90 && cell < 1)

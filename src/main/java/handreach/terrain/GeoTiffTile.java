@@ -91,7 +91,7 @@ final class GeoTiffTile implements PostSource {
     }
 
     /** Reads tags only; a large image gives several parts that share their edges. */
-    static List<TileDraft> drafts(Path file) throws IOException {
+    static List<TileHeader> drafts(Path file) throws IOException {
         TiffHeader header = TiffHeader.read(file);
         GeoKeys keys = new GeoKeys(header);
         HeaderSigns.against(file, header, keys).ifPresent(fault -> {
@@ -108,7 +108,7 @@ final class GeoTiffTile implements PostSource {
                 : image.isTiled() ? PART_SIDE : (int) Math.max(2, PART_SIDE * (long) PART_SIDE / image.width());
         if ((long) image.width() / partWidth * (image.height() / partHeight) > MOST_PARTS)
             throw new InputFault(header.name(), 0, "is too large. Cut it into several files.");
-        List<TileDraft> drafts = new ArrayList<>();
+        List<TileHeader> drafts = new ArrayList<>();
         for (int y = 0; y < image.height() - 1; y += partHeight)
             for (int x = 0; x < image.width() - 1; x += partWidth)
                 drafts.add(grid.draft(

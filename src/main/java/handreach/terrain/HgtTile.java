@@ -53,7 +53,7 @@ final class HgtTile implements PostSource {
     }
 
     /** Looks at name and size only. */
-    static TileDraft draft(Path file) throws IOException {
+    static TileHeader draft(Path file) throws IOException {
         String name = String.valueOf(file.getFileName());
         String low = name.toLowerCase(Locale.ROOT);
         Packing packing = low.endsWith(".zip") ? Packing.ZIP : low.endsWith(".gz") ? Packing.GZIP : Packing.PLAIN;
@@ -79,7 +79,7 @@ final class HgtTile implements PostSource {
         return draft(new HgtTile(file, packing, side), corner);
     }
 
-    private static TileDraft draft(HgtTile tile, HgtName corner) {
+    private static TileHeader draft(HgtTile tile, HgtName corner) {
         int perDegree = tile.side - 1;
         GridFit fit = new GridFit(Frame.DEGREES, corner.westDeg(), corner.southDeg() + 1, perDegree, perDegree);
         TileBounds bounds =
@@ -92,8 +92,8 @@ final class HgtTile implements PostSource {
                 bounds,
                 new PostSpacing(seconds, seconds, "arc-seconds", Math.min(ground[0], ground[1])),
                 "EPSG:4326",
-                TileNature.of(tile.name));
-        return new TileDraft(summary, fit, tile);
+                TileProvenance.of(tile.name));
+        return new TileHeader(summary, fit, tile);
     }
 
     private static int side(long size, String name) {

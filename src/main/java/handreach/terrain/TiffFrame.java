@@ -62,7 +62,7 @@ final class TiffFrame {
     }
 
     private static Named asked(Path file, int code, double x, double y) {
-        Frame frame = LibraryFrame.of(file, code == USER_DEFINED ? 0 : code, x, y);
+        Frame frame = CrsFrame.of(file, code == USER_DEFINED ? 0 : code, x, y);
         return new Named(frame, code == USER_DEFINED || code == 0 ? frame.key() : "EPSG:" + code);
     }
 

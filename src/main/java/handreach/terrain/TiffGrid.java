@@ -79,7 +79,7 @@ final class TiffGrid {
     }
 
     /** The tile that begins at a pixel. */
-    TileDraft draft(String name, PostSource source, int x, int y) {
+    TileHeader draft(String name, PostSource source, int x, int y) {
         return drafted(name, "GeoTIFF", plane, fit(x, y), source);
     }
 
@@ -88,7 +88,7 @@ final class TiffGrid {
     }
 
     /** A draft with its bounds and spacing worked out; also for the other formats that may be projected. */
-    static TileDraft drafted(String name, String format, TiffFrame.Named plane, GridFit fit, PostSource source) {
+    static TileHeader drafted(String name, String format, TiffFrame.Named plane, GridFit fit, PostSource source) {
         TileBounds bounds = bounds(name, fit, source.rows(), source.columns());
         double[] ground = Tile.groundSpacingM(fit, bounds);
         if (!(Math.min(ground[0], ground[1]) > 0))
@@ -106,8 +106,8 @@ final class TiffGrid {
                         isDegrees ? "arc-seconds" : "units of the grid",
                         Math.min(ground[0], ground[1])),
                 plane.crs(),
-                TileNature.of(name));
-        return new TileDraft(summary, fit, source);
+                TileProvenance.of(name));
+        return new TileHeader(summary, fit, source);
     }
 
     /** Extent in degrees; edges of projected grids are bent, so they are followed in steps. */

@@ -20,7 +20,7 @@ final class Tile {
     private volatile long lastUsed;
     private volatile boolean isAsked;
 
-    Tile(TileDraft draft, Lattice.Seat seat) {
+    Tile(TileHeader draft, Lattice.Seat seat) {
         this.summary = draft.summary();
         this.lattice = seat.lattice();
         this.row0 = seat.row();

@@ -72,7 +72,7 @@ final class TileCache {
             warn(tile.summary.name()
                     + ": does not fit into memory. Give the program more memory. Its ground is unknown.");
         }
-        return new AllVoid(tile.rows, tile.columns);
+        return new UnreadablePosts(tile.rows, tile.columns);
     }
 
     private synchronized void keep(Tile tile, Posts posts) {

@@ -27,8 +27,8 @@ final class TileFiles {
             Pattern.compile("\\b(?:java|javax|jdk|sun|com|org|it)(?:\\.[\\w$]+)+:?|\\b\\w*(?:Exception|Error)\\b:?");
 
     /** Drafts of all tiles that can be used; what is wrong with the others goes to the warnings. */
-    static List<TileDraft> drafts(Path folder, Consumer<String> warnings) {
-        List<TileDraft> drafts = new ArrayList<>();
+    static List<TileHeader> drafts(Path folder, Consumer<String> warnings) {
+        List<TileHeader> drafts = new ArrayList<>();
         for (Path file : files(folder)) {
             try {
                 drafts.addAll(draft(file));
@@ -51,7 +51,7 @@ final class TileFiles {
                 folder.toString(), 0, "holds no elevation tile that can be used. " + String.join(" ", warnings));
     }
 
-    private static List<TileDraft> draft(Path file) throws IOException {
+    private static List<TileHeader> draft(Path file) throws IOException {
         String name = String.valueOf(file.getFileName());
         if (HgtTile.isOne(name)) return List.of(HgtTile.draft(file));
         return isTiff(name) ? GeoTiffTile.drafts(file) : List.of(EsriGrid.draft(file));

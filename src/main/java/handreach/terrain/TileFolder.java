@@ -24,13 +24,13 @@ public final class TileFolder implements Elevation {
     private final List<TileSummary> summaries;
     private final Disagreements disagreements;
 
-    private TileFolder(List<TileDraft> drafts, TileCache cache) {
+    private TileFolder(List<TileHeader> drafts, TileCache cache) {
         this.cache = cache;
         Lattice.Book book = new Lattice.Book();
         List<Tile> tiles = new ArrayList<>();
         Map<Tile, Double> meanM = new LinkedHashMap<>();
         Map<String, TileSummary> byName = new LinkedHashMap<>();
-        for (TileDraft draft : drafts) {
+        for (TileHeader draft : drafts) {
             Tile tile = new Tile(
                     draft,
                     book.seat(draft.fit(), draft.source().rows(), draft.source().columns()));
@@ -69,7 +69,7 @@ public final class TileFolder implements Elevation {
     /** As {@link #open(Path)}, with a bound on the memory held by posts, bytes. */
     public static TileFolder open(Path folder, long limitBytes) {
         TileCache cache = new TileCache(limitBytes);
-        List<TileDraft> drafts = TileFiles.drafts(folder, cache::warn);
+        List<TileHeader> drafts = TileFiles.drafts(folder, cache::warn);
         if (drafts.isEmpty()) throw TileFiles.nothingUsable(folder, cache.warnings());
         return new TileFolder(drafts, cache);
     }
@@ -201,7 +201,7 @@ public final class TileFolder implements Elevation {
     @Override
     public void heights(double[] latitudeDeg, double[] longitudeDeg, int count, double[] heightM, boolean[] isVoid) {
         GroundProbe probe = null;
-        PlaneRun plane = null;
+        ProjectedRun plane = null;
         int i = 0;
         while (i < count) {
             Tile tile = coveringTile(latitudeDeg[i], longitudeDeg[i]);
@@ -221,7 +221,7 @@ public final class TileFolder implements Elevation {
                             heightM,
                             isVoid);
                 } else {
-                    if (plane == null) plane = new PlaneRun(count);
+                    if (plane == null) plane = new ProjectedRun(count);
                     next = plane.run(tile, posts, latitudeDeg, longitudeDeg, i, clear, heightM, isVoid);
                 }
                 if (next == count) return;

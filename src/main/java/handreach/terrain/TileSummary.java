@@ -13,7 +13,7 @@ import java.util.Objects;
  * @param nature what the name tells about the heights
  */
 public record TileSummary(
-        String name, String format, TileBounds bounds, PostSpacing spacing, String crs, TileNature nature) {
+        String name, String format, TileBounds bounds, PostSpacing spacing, String crs, TileProvenance nature) {
     public TileSummary {
         Objects.requireNonNull(name);
         Objects.requireNonNull(format);

@@ -113,10 +113,10 @@ class DisagreementsTest {
 
     @Test
     void namesThatSpeakOfTheGeoidAreNotOfTheEllipsoid() {
-        assertTrue(TileNature.of("dem-ellipsoid.tif").isFromEllipsoid());
-        assertTrue(TileNature.of("site_HAE_1m.tif").isFromEllipsoid());
+        assertTrue(TileProvenance.of("dem-ellipsoid.tif").isFromEllipsoid());
+        assertTrue(TileProvenance.of("site_HAE_1m.tif").isFromEllipsoid());
         for (String name : List.of("dem-geoid.tif", "ellipsoid-to-geoid.tif", "michael.tif", "haengeberg.tif"))
-            assertTrue(!TileNature.of(name).isFromEllipsoid(), name);
+            assertTrue(!TileProvenance.of(name).isFromEllipsoid(), name);
     }
 
     /** In UTM against degrees, and with a file on either side of the 180th meridian. */

@@ -320,13 +320,13 @@ class TileFolderTest {
         assertEquals(new TileBounds(10, 20, 11, 21), hgt.bounds());
         assertEquals(
                 Surface.SURFACE_MODEL,
-                TileNature.of("Copernicus_DSM_COG_10_N46_00_E008_00_DEM.tif")
+                TileProvenance.of("Copernicus_DSM_COG_10_N46_00_E008_00_DEM.tif")
                         .surface()
                         .orElseThrow());
         assertEquals(
                 Surface.BARE_EARTH,
-                TileNature.of("USGS_13_n41w112.tif").surface().orElseThrow());
-        assertTrue(TileNature.of("mine.tif").surface().isEmpty());
+                TileProvenance.of("USGS_13_n41w112.tif").surface().orElseThrow());
+        assertTrue(TileProvenance.of("mine.tif").surface().isEmpty());
     }
 
     /** An .hgt run must not pay for the start of the projection library or the TIFF reader. */

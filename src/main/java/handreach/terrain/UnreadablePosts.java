@@ -1,7 +1,7 @@
 package handreach.terrain;
 
 /** Posts of a tile that could not be read. */
-record AllVoid(int rows, int columns) implements Posts {
+record UnreadablePosts(int rows, int columns) implements Posts {
     @Override
     public double at(int row, int column) {
         return Double.NaN;

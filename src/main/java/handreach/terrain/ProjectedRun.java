@@ -1,7 +1,7 @@
 package handreach.terrain;
 
 /** Room for the plane coordinates of one run through a projected tile. */
-final class PlaneRun {
+final class ProjectedRun {
     /** A run is projected piece by piece, since it may leave the tile soon. */
     private static final int PIECE = 64;
 
@@ -11,7 +11,7 @@ final class PlaneRun {
     private final double[] y;
     private final double[] xy = new double[2];
 
-    PlaneRun(int count) {
+    ProjectedRun(int count) {
         x = new double[count];
         y = new double[count];
     }

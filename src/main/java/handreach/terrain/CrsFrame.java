@@ -29,7 +29,7 @@ import org.geotools.referencing.operation.BufferedCoordinateOperationFactory;
  * published one that is meant for the tile's own region is taken. Shifts that need a grid file are not at hand, so positions on such
  * datums are good to about 5 to 10 m.
  */
-final class LibraryFrame implements Frame {
+final class CrsFrame implements Frame {
     /** Held, or its level would be forgotten: the library logs what it does not understand, whole stacks of it; here that is a fault. */
     private static final Logger LIBRARY = Logger.getLogger("org.geotools");
 
@@ -46,7 +46,7 @@ final class LibraryFrame implements Frame {
     private final MathTransform toPlane;
     private final MathTransform toDegrees;
 
-    private LibraryFrame(String key, MathTransform shift, MathTransform toPlane) throws TransformException {
+    private CrsFrame(String key, MathTransform shift, MathTransform toPlane) throws TransformException {
         this.key = key;
         this.shift = shift;
         this.unshift = shift == null ? null : shift.inverse();
@@ -55,7 +55,7 @@ final class LibraryFrame implements Frame {
     }
 
     /** By its EPSG code, or by the parameters that the file spells out where the code is 0; near a point of the plane. */
-    static LibraryFrame of(Path file, int epsgCode, double x, double y) {
+    static CrsFrame of(Path file, int epsgCode, double x, double y) {
         String name = String.valueOf(file.getFileName());
         EpsgList.unpack(name);
         try {
@@ -73,7 +73,7 @@ final class LibraryFrame implements Frame {
     }
 
     /** By the text that lies beside a grid. */
-    static LibraryFrame ofText(String name, String wkt, double x, double y) {
+    static CrsFrame ofText(String name, String wkt, double x, double y) {
         for (String none : new String[] {"Infinity", "NaN"})
             if (wkt.contains(none))
                 throw new InputFault(name, 0, "holds '" + none + "', where a number is expected. Fetch it again.");
@@ -94,20 +94,20 @@ final class LibraryFrame implements Frame {
                         + "). Warp it to EPSG:4326 with a GIS tool.");
     }
 
-    private static LibraryFrame of(CoordinateReferenceSystem crs, String key, double x, double y)
+    private static CrsFrame of(CoordinateReferenceSystem crs, String key, double x, double y)
             throws FactoryException, TransformException {
         if (crs.getCoordinateSystem().getDimension() == 3)
             throw new FactoryException(
                     "it has three axes, so the heights count from the ellipsoid and not from the sea");
         if (CRS.getAxisOrder(crs) == CRS.AxisOrder.NORTH_EAST)
             throw new FactoryException("its first axis points north");
-        LibraryFrame usual = new LibraryFrame(key, null, CRS.findMathTransform(DefaultGeographicCRS.WGS84, crs, true));
+        CrsFrame usual = new CrsFrame(key, null, CRS.findMathTransform(DefaultGeographicCRS.WGS84, crs, true));
         CoordinateReferenceSystem base = crs instanceof ProjectedCRS projected ? projected.getBaseCRS() : crs;
         Integer code = base instanceof GeographicCRS ? CRS.lookupEpsgCode(base, false) : null;
         if (code == null || code == 4326) return usual;
         MathTransform regional = regionalShift(code, usual.toPosition(x, y));
         if (regional == null) return usual;
-        return new LibraryFrame(key, regional, CRS.findMathTransform(CRS.decode("EPSG:" + code, true), crs, true));
+        return new CrsFrame(key, regional, CRS.findMathTransform(CRS.decode("EPSG:" + code, true), crs, true));
     }
 
     /** The most accurate shift whose region holds the place; of equally accurate ones that with the smallest region. */

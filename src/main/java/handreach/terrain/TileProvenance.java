@@ -10,11 +10,11 @@ import java.util.Optional;
  * @param surface what the heights stand for, if the name tells
  * @param verticalDatum what they are counted from, in words
  */
-public record TileNature(Optional<Surface> surface, String verticalDatum) {
+public record TileProvenance(Optional<Surface> surface, String verticalDatum) {
     private static final String UNKNOWN = "not told by the name";
     private static final String ELLIPSOID = "ellipsoid, as its name says; used only where no other tile has a height";
 
-    public TileNature {
+    public TileProvenance {
         Objects.requireNonNull(surface);
         Objects.requireNonNull(verticalDatum);
     }
@@ -24,20 +24,20 @@ public record TileNature(Optional<Surface> surface, String verticalDatum) {
         return verticalDatum.equals(ELLIPSOID);
     }
 
-    static TileNature of(String fileName) {
+    static TileProvenance of(String fileName) {
         String name = fileName.toLowerCase(Locale.ROOT);
         if ((name.contains("ellipsoid") || name.matches("(.*[-_.])?hae[-_.].*")) && !name.contains("geoid"))
-            return new TileNature(Optional.empty(), ELLIPSOID);
+            return new TileProvenance(Optional.empty(), ELLIPSOID);
         if (name.startsWith("copernicus_dsm"))
-            return new TileNature(Optional.of(Surface.SURFACE_MODEL), "EGM2008 geoid");
+            return new TileProvenance(Optional.of(Surface.SURFACE_MODEL), "EGM2008 geoid");
         if (name.matches("usgs_(13|1|2|1m|19)_.*") || name.matches("(img)?n\\d\\dw\\d{3}_(13|1|2)(_.*)?\\.tif"))
-            return new TileNature(Optional.of(Surface.BARE_EARTH), "NAVD 88 (local datum outside the conterminous US)");
+            return new TileProvenance(Optional.of(Surface.BARE_EARTH), "NAVD 88 (local datum outside the conterminous US)");
         if (name.matches("[ns]\\d{1,2}[ew]\\d{1,3}\\b.*hgt.*") || name.contains("srtm") || name.contains("nasadem"))
-            return new TileNature(Optional.of(Surface.RADAR), "EGM96 geoid, if it is SRTM or NASADEM");
+            return new TileProvenance(Optional.of(Surface.RADAR), "EGM96 geoid, if it is SRTM or NASADEM");
         if (name.contains("_dtm") || name.contains("dtm_"))
-            return new TileNature(Optional.of(Surface.BARE_EARTH), UNKNOWN);
+            return new TileProvenance(Optional.of(Surface.BARE_EARTH), UNKNOWN);
         if (name.contains("_dsm") || name.contains("dsm_"))
-            return new TileNature(Optional.of(Surface.SURFACE_MODEL), UNKNOWN);
-        return new TileNature(Optional.empty(), UNKNOWN);
+            return new TileProvenance(Optional.of(Surface.SURFACE_MODEL), UNKNOWN);
+        return new TileProvenance(Optional.empty(), UNKNOWN);
     }
 }
