@@ -4,7 +4,7 @@ import com.fasterxml.jackson.databind.JsonNode;
 import handreach.report.file.Json;
 import handreach.study.WalkAnswer;
 import handreach.walk.Comparison;
-import handreach.walk.Heard;
+import handreach.walk.Reception;
 import handreach.walk.WalkPair;
 import handreach.walk.Way;
 import java.util.List;
@@ -59,7 +59,7 @@ public record WalkJson(
             double marginDb,
             double predictedDbm,
             double odds,
-            Heard.Kind heard,
+            Reception.Kind heard,
             double value,
             boolean copy,
             OptionalDouble errorDb) {

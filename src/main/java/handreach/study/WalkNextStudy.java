@@ -138,15 +138,15 @@ public final class WalkNextStudy {
     }
 
     /** Loss of one place by the heights of the loadouts; the first path tells the geometry. */
-    private record Heard(WalkNextAnswer.Spot spot, Map<Terminals, PathAnswer> paths) {}
+    private record Reception(WalkNextAnswer.Spot spot, Map<Terminals, PathAnswer> paths) {}
 
     private WalkNextAnswer.Route route(List<WalkTracks.Place> places, List<Loadout> walkers, boolean given) {
         Set<Terminals> heights = new LinkedHashSet<>();
         for (Loadout walker : walkers) heights.add(Scene.terminals(base.loadout(), walker));
-        List<Optional<Heard>> heard = heard(places, heights);
+        List<Optional<Reception>> heard = heard(places, heights);
         List<WalkNextAnswer.Spot> spots = new ArrayList<>();
         List<WalkNextAnswer.Report> reports = new ArrayList<>();
-        for (Optional<Heard> one : heard) {
+        for (Optional<Reception> one : heard) {
             if (one.isEmpty()) continue;
             spots.add(one.get().spot());
             for (Loadout walker : walkers) {
@@ -169,8 +169,8 @@ public final class WalkNextStudy {
         return new WalkNextAnswer.Route(spots, reports, given);
     }
 
-    private List<Optional<Heard>> heard(List<WalkTracks.Place> places, Set<Terminals> heights) {
-        List<Optional<Heard>> heard = new ArrayList<>(Collections.nCopies(places.size(), Optional.empty()));
+    private List<Optional<Reception>> heard(List<WalkTracks.Place> places, Set<Terminals> heights) {
+        List<Optional<Reception>> heard = new ArrayList<>(Collections.nCopies(places.size(), Optional.empty()));
         new Workers(Scene.threads())
                 .run(
                         places.size(),
@@ -179,7 +179,7 @@ public final class WalkNextStudy {
         return heard;
     }
 
-    private Optional<Heard> heard(WalkTracks.Place place, Set<Terminals> heights) {
+    private Optional<Reception> heard(WalkTracks.Place place, Set<Terminals> heights) {
         try {
             Map<Terminals, PathAnswer> paths = new LinkedHashMap<>();
             for (Terminals pair : heights) paths.put(pair, path(base.at(), place.at(), pair));
@@ -187,7 +187,7 @@ public final class WalkNextStudy {
             GeodesicLine line = any.link().line().orElseThrow();
             WalkNextAnswer.Spot spot = new WalkNextAnswer.Spot(
                     place.track(), place.alongM(), place.at(), line.azimuthDeg(), line.lengthM(), cover(any));
-            return Optional.of(new Heard(spot, paths));
+            return Optional.of(new Reception(spot, paths));
         } catch (InputFault noPath) {
             return Optional.empty();
         }

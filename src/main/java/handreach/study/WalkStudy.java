@@ -20,7 +20,7 @@ import handreach.walk.BlockedCheck;
 import handreach.walk.Calibration;
 import handreach.walk.Comparison;
 import handreach.walk.GpxTrack;
-import handreach.walk.Heard;
+import handreach.walk.Reception;
 import handreach.walk.LocalMean;
 import handreach.walk.Priors;
 import handreach.walk.ReportFile;
@@ -204,7 +204,7 @@ public final class WalkStudy {
             double[] alongM = run.stream().mapToDouble(TrackJoin.Placed::alongM).toArray();
             for (List<Integer> window : LocalMean.windows(alongM, wavelengthM)) {
                 double[] along = window.stream().mapToDouble(i -> alongM[i]).toArray();
-                List<Heard> heard =
+                List<Reception> heard =
                         window.stream().map(i -> run.get(i).report().heard()).toList();
                 LocalMean mean = LocalMean.of(along, heard, wavelengthM);
                 windows++;
@@ -219,7 +219,7 @@ public final class WalkStudy {
         return out;
     }
 
-    private static TrackJoin.Placed standIn(TrackJoin.Placed placed, Heard mean) {
+    private static TrackJoin.Placed standIn(TrackJoin.Placed placed, Reception mean) {
         WalkReport r = placed.report();
         WalkReport averaged = new WalkReport(r.origin(), mean, r.way(), r.loadout(), r.headingDeg(), r.note());
         return new TrackJoin.Placed(averaged, placed.at(), placed.alongM());

@@ -85,7 +85,7 @@ public final class Calibration {
     static Calibration of(
             List<WalkPair> pairs, double[] weight, Priors priors, Collection<String> furtherCarries, Stretch learning) {
         ShiftTerms terms = new ShiftTerms(pairs, furtherCarries);
-        ShiftFit fit = new ShiftFit(pairs, weight, terms, priors);
+        BiasFit fit = new BiasFit(pairs, weight, terms, priors);
         double believedDb =
                 pairs.stream().mapToDouble(p -> p.link().spreadDb()).average().orElseThrow();
         Believed believed = new Believed(Math.log(Math.max(1, believedDb)), priors.spreadLog());
@@ -109,19 +109,19 @@ public final class Calibration {
     private static final class SpreadRow {
         private final double[] logSpread;
         private final double[] logWeight;
-        private final List<ShiftFit.Top> tops = new ArrayList<>();
+        private final List<BiasFit.Top> tops = new ArrayList<>();
 
         private SpreadRow(int count) {
             logSpread = new double[count];
             logWeight = new double[count];
         }
 
-        static SpreadRow of(ShiftFit fit, Believed believed, Interval span, int count, Stretch fitting) {
+        static SpreadRow of(BiasFit fit, Believed believed, Interval span, int count, Stretch fitting) {
             SpreadRow row = new SpreadRow(count);
             double[] start = new double[fit.termCount()];
             for (int i = 0; i < count; i++) {
                 row.logSpread[i] = span.low() + span.width() * i / (count - 1);
-                ShiftFit.Top top = fit.at(Math.exp(row.logSpread[i]), start, fitting);
+                BiasFit.Top top = fit.at(Math.exp(row.logSpread[i]), start, fitting);
                 row.tops.add(top);
                 start = top.shift();
                 row.logWeight[i] = top.logEvidence() + believed.logOdds(row.logSpread[i]);

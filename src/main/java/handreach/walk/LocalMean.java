@@ -13,7 +13,7 @@ import java.util.List;
  * @param independent readings at least 0.38 wavelengths apart, at most one for each such step
  * @param halfWidth90Db half-width of the 90 % interval of the mean for Rayleigh fading, dB
  */
-public record LocalMean(double alongM, Heard heard, int samples, int independent, double halfWidth90Db) {
+public record LocalMean(double alongM, Reception heard, int samples, int independent, double halfWidth90Db) {
     /** Wavelengths to average over, and readings in them, that give the local mean within 1 dB or so (Lee 1985, from memory). */
     public static final double WAVELENGTHS = 40;
 
@@ -52,7 +52,7 @@ public record LocalMean(double alongM, Heard heard, int samples, int independent
      * @error  half-width at 90 % 10 log(1 + 1.645/√n) dB for n independent readings of Rayleigh fading; 1.0 dB at n = 50
      * @source mean of an exponential law; Lee, IEEE Trans. VT 34(1), 1985 (from memory) for 36 to 50 readings over 20 to 40 λ
      */
-    public static LocalMean of(double[] alongM, List<Heard> heard, double wavelengthM) {
+    public static LocalMean of(double[] alongM, List<Reception> heard, double wavelengthM) {
         if (heard.isEmpty() || alongM.length != heard.size() || heard.stream().anyMatch(h -> !h.isLevel()))
             throw new IllegalArgumentException("a local mean is made of levels");
         int independent = 1;
@@ -67,30 +67,30 @@ public record LocalMean(double alongM, Heard heard, int samples, int independent
         return new LocalMean(middle, level(heard), heard.size(), independent, half);
     }
 
-    private static Heard level(List<Heard> heard) {
-        long below = heard.stream().filter(h -> h.kind() == Heard.Kind.BELOW).count();
+    private static Reception level(List<Reception> heard) {
+        long below = heard.stream().filter(h -> h.kind() == Reception.Kind.BELOW).count();
         double[] sorted = heard.stream()
                 .sorted((a, b) -> Double.compare(rank(a), rank(b)))
-                .mapToDouble(Heard::value)
+                .mapToDouble(Reception::value)
                 .toArray();
         if (2 * below >= heard.size()) {
             double floor = heard.stream()
-                    .filter(h -> h.kind() == Heard.Kind.BELOW)
-                    .mapToDouble(Heard::value)
+                    .filter(h -> h.kind() == Reception.Kind.BELOW)
+                    .mapToDouble(Reception::value)
                     .max()
                     .orElseThrow();
-            return new Heard(Heard.Kind.BELOW, floor);
+            return new Reception(Reception.Kind.BELOW, floor);
         }
-        if (below > 0) return new Heard(Heard.Kind.LEVEL, sorted[sorted.length / 2] + MEDIAN_BELOW_MEAN_DB);
+        if (below > 0) return new Reception(Reception.Kind.LEVEL, sorted[sorted.length / 2] + MEDIAN_BELOW_MEAN_DB);
         double power = Arrays.stream(sorted)
                 .map(dbm -> Math.pow(10, dbm / 10))
                 .average()
                 .orElseThrow();
-        return new Heard(Heard.Kind.LEVEL, 10 * Math.log10(power));
+        return new Reception(Reception.Kind.LEVEL, 10 * Math.log10(power));
     }
 
     /** What is below a floor comes before every level. */
-    private static double rank(Heard heard) {
-        return heard.kind() == Heard.Kind.BELOW ? -1000 : heard.value();
+    private static double rank(Reception heard) {
+        return heard.kind() == Reception.Kind.BELOW ? -1000 : heard.value();
     }
 }

@@ -176,14 +176,14 @@ public record NextWalk(List<Pick> picks, double valueDb, double perfectDb, List<
         }
 
         /** The candidate that adds most; where nothing adds value yet, the one that takes most doubt away. */
-        private int best(LearnedShifts set, List<Integer> chosen) {
+        private int best(SiteBias set, List<Integer> chosen) {
             double now = value(set);
             int best = -1;
             double most = Double.NEGATIVE_INFINITY;
             for (int i = 0; i < candidates.size(); i++) {
                 progress.goOn();
                 if (chosen.contains(i)) continue;
-                LearnedShifts more = with(set, i);
+                SiteBias more = with(set, i);
                 double gain = value(more) - now;
                 double merit = gain > NOTHING ? 1 + gain : 1 - 1 / (1 + doubtTaken(more));
                 if (merit > most) {
@@ -201,7 +201,7 @@ public record NextWalk(List<Pick> picks, double valueDb, double perfectDb, List<
                 round.done((double) k / chosen.size());
                 List<Integer> others = new ArrayList<>(chosen);
                 int old = others.remove(k);
-                LearnedShifts set = set(others);
+                SiteBias set = set(others);
                 double kept = value(with(set, old));
                 int other = best(set, others);
                 if (other == old || value(with(set, other)) <= kept * (1 + 1e-9) + NOTHING) continue;
@@ -214,7 +214,7 @@ public record NextWalk(List<Pick> picks, double valueDb, double perfectDb, List<
         NextWalk walk(List<Integer> chosen) {
             List<Integer> left = new ArrayList<>(chosen);
             List<Pick> picks = new ArrayList<>();
-            LearnedShifts set = set(List.of());
+            SiteBias set = set(List.of());
             while (!left.isEmpty()) {
                 int next = left.get(0);
                 for (int i : left) if (value(with(set, i)) > value(with(set, next))) next = i;
@@ -238,17 +238,17 @@ public record NextWalk(List<Pick> picks, double valueDb, double perfectDb, List<
             return new NextWalk(picks, value(set), perfect, answers);
         }
 
-        private LearnedShifts set(List<Integer> chosen) {
-            LearnedShifts set = new LearnedShifts(belief);
+        private SiteBias set(List<Integer> chosen) {
+            SiteBias set = new SiteBias(belief);
             for (int i : chosen) set = with(set, i);
             return set;
         }
 
-        private LearnedShifts with(LearnedShifts set, int candidate) {
+        private SiteBias with(SiteBias set, int candidate) {
             return set.plus(candidates.get(candidate), noiseDb2[candidate]);
         }
 
-        private double value(LearnedShifts set) {
+        private double value(SiteBias set) {
             double[] movementDb = set.movementsDb();
             double sum = 0;
             for (int q = 0; q < weight.length; q++)
@@ -259,7 +259,7 @@ public record NextWalk(List<Pick> picks, double valueDb, double perfectDb, List<
             return sum;
         }
 
-        private double doubtTaken(LearnedShifts set) {
+        private double doubtTaken(SiteBias set) {
             double sum = 0;
             for (int q = 0; q < weight.length; q++)
                 sum += weight[q] * set.takenDb2(questions.get(q).kind());

@@ -82,7 +82,7 @@ public final class ReportFile {
     private void report(TableRow row) {
         Optional<Instant> time = time(row);
         Optional<Position> at = position(row);
-        Optional<Heard> heard = heard(row);
+        Optional<Reception> heard = heard(row);
         Optional<Way> way = row.word("direction", Way.KEYWORD);
         OptionalDouble heading = row.number("heading_deg", 0, 360, "degrees");
         if (row.isSound() && time.isEmpty() && at.isEmpty())
@@ -138,12 +138,12 @@ public final class ReportFile {
         return value.isEmpty() || Math.abs(value.getAsDouble()) > 90;
     }
 
-    private static Optional<Heard> heard(TableRow row) {
-        List<Heard> found = new ArrayList<>();
+    private static Optional<Reception> heard(TableRow row) {
+        List<Reception> found = new ArrayList<>();
         level(row).ifPresent(found::add);
-        row.number("sinad_db", -10, 80, "dB").ifPresent(value -> found.add(new Heard(Heard.Kind.SINAD, value)));
-        row.number("readability", 0, 5, "").ifPresent(value -> found.add(new Heard(Heard.Kind.READABILITY, value)));
-        row.word("copy", COPY).ifPresent(isCopy -> found.add(Heard.copy(isCopy)));
+        row.number("sinad_db", -10, 80, "dB").ifPresent(value -> found.add(new Reception(Reception.Kind.SINAD, value)));
+        row.number("readability", 0, 5, "").ifPresent(value -> found.add(new Reception(Reception.Kind.READABILITY, value)));
+        row.word("copy", COPY).ifPresent(isCopy -> found.add(Reception.copy(isCopy)));
         if (found.isEmpty() && row.isSound())
             row.fault(
                     "says nothing of what was heard. Write copy no where there was no answer: such calls teach most.");
@@ -151,11 +151,11 @@ public final class ReportFile {
         return found.stream().findFirst();
     }
 
-    private static Optional<Heard> level(TableRow row) {
+    private static Optional<Reception> level(TableRow row) {
         String text = row.text("level_dbm");
         boolean below = text.startsWith("<");
         OptionalDouble value = row.number("level_dbm", below ? text.substring(1) : text, -170, 30, "dBm");
         if (value.isEmpty()) return Optional.empty();
-        return Optional.of(new Heard(below ? Heard.Kind.BELOW : Heard.Kind.LEVEL, value.getAsDouble()));
+        return Optional.of(new Reception(below ? Reception.Kind.BELOW : Reception.Kind.LEVEL, value.getAsDouble()));
     }
 }

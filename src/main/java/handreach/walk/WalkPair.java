@@ -13,7 +13,7 @@ import handreach.uncertainty.Odds;
  * @param heard what was heard
  * @param copied whether it counts as copy
  */
-public record WalkPair(Spot spot, Link link, double marginDb, Heard heard, boolean copied) {
+public record WalkPair(Spot spot, Link link, double marginDb, Reception heard, boolean copied) {
     /**
      * A place on a walk.
      *
@@ -54,12 +54,12 @@ public record WalkPair(Spot spot, Link link, double marginDb, Heard heard, boole
 
     /** Predicted minus walked level, positive where the prediction was too hopeful; only for levels. */
     public double errorDb() {
-        if (heard.kind() != Heard.Kind.LEVEL) throw new IllegalStateException("no level was heard");
+        if (heard.kind() != Reception.Kind.LEVEL) throw new IllegalStateException("no level was heard");
         return predictedDbm() - heard.value();
     }
 
     public boolean isLevel() {
-        return heard.kind() == Heard.Kind.LEVEL;
+        return heard.kind() == Reception.Kind.LEVEL;
     }
 
     /** The same report beside another prediction. */

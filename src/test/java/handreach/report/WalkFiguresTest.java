@@ -16,7 +16,7 @@ import handreach.units.Lengths;
 import handreach.walk.BlockedCheck;
 import handreach.walk.BlockedCheck.Verdict;
 import handreach.walk.Comparison;
-import handreach.walk.Heard;
+import handreach.walk.Reception;
 import handreach.walk.WalkPair;
 import handreach.walk.Way;
 import java.util.List;
@@ -28,7 +28,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
 class WalkFiguresTest {
-    private static WalkPair pair(double marginDb, Heard heard, boolean copied) {
+    private static WalkPair pair(double marginDb, Reception heard, boolean copied) {
         WalkPair.Spot spot = new WalkPair.Spot(2, new Position(45, 7), 0, 90, 1000, Cover.OPEN);
         return new WalkPair(spot, new WalkPair.Link("l", Way.BOTH, "face", "face", -110, 8), marginDb, heard, copied);
     }
@@ -44,14 +44,14 @@ class WalkFiguresTest {
         "-8, true, FAR_BETTER"
     })
     void aCopyIsMarkedByPromiseAndOutcome(double marginDb, boolean copied, WalkMark mark) {
-        assertEquals(mark, WalkMark.of(pair(marginDb, Heard.copy(copied), copied)));
+        assertEquals(mark, WalkMark.of(pair(marginDb, Reception.copy(copied), copied)));
     }
 
     /** Predicted −100 dBm (needed −110, margin 10); error is predicted minus walked. */
     @ParameterizedTest
     @CsvSource({"-113, FAR_WORSE", "-107, WORSE", "-103, AS_TOLD_COPY", "-93, BETTER", "-87, FAR_BETTER"})
     void aLevelIsMarkedByItsError(double walkedDbm, WalkMark mark) {
-        Heard level = new Heard(Heard.Kind.LEVEL, walkedDbm);
+        Reception level = new Reception(Reception.Kind.LEVEL, walkedDbm);
         assertEquals(mark, WalkMark.of(pair(10, level, walkedDbm >= -110)));
     }
 

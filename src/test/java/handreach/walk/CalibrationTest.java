@@ -101,7 +101,7 @@ class CalibrationTest {
     }
 
     private static WalkPair spread15(int i, double marginDb, boolean copied) {
-        return SimulatedWalk.pair(i, Cover.OPEN, "face", marginDb, Heard.copy(copied), copied)
+        return SimulatedWalk.pair(i, Cover.OPEN, "face", marginDb, Reception.copy(copied), copied)
                 .with(marginDb, 15);
     }
 
@@ -124,7 +124,7 @@ class CalibrationTest {
     }
 
     private static WalkPair level(int i, double lossTooLowDb) {
-        Heard heard = new Heard(Heard.Kind.LEVEL, -110 - lossTooLowDb);
+        Reception heard = new Reception(Reception.Kind.LEVEL, -110 - lossTooLowDb);
         return SimulatedWalk.pair(i, Cover.OPEN, "face", 0, heard, lossTooLowDb <= 0);
     }
 
@@ -146,7 +146,7 @@ class CalibrationTest {
         List<WalkPair> pairs = new ArrayList<>();
         for (int i = 0; i < 400; i++) {
             double level = -110 - 5 + 8 * random.nextGaussian();
-            Heard heard = level < floorDbm ? new Heard(Heard.Kind.BELOW, floorDbm) : new Heard(Heard.Kind.LEVEL, level);
+            Reception heard = level < floorDbm ? new Reception(Reception.Kind.BELOW, floorDbm) : new Reception(Reception.Kind.LEVEL, level);
             pairs.add(SimulatedWalk.pair(i, Cover.OPEN, "face", 0, heard, level > -110));
         }
         Calibration calibration =

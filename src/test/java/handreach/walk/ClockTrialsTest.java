@@ -42,7 +42,7 @@ class ClockTrialsTest {
             Position at = new Position(36 + 0.01 * random.nextDouble(), -84 + 0.01 * random.nextGaussian());
             reports.add(new WalkReport(
                     new WalkReport.Origin(i + 2, Optional.of(time), Optional.of(at)),
-                    Heard.copy(true),
+                    Reception.copy(true),
                     Way.BOTH,
                     Optional.empty(),
                     OptionalDouble.empty(),

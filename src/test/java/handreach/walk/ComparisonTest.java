@@ -46,7 +46,7 @@ class ComparisonTest {
     void aTruePredictionIsReliableAndItsWorstPlacesComeFirst() {
         SimulatedWalk truth = new SimulatedWalk(0, new double[] {0, 0}, new double[] {0, 0}, 8);
         List<WalkPair> pairs = new ArrayList<>(truth.walk(new Random(9), 3000, false));
-        pairs.add(SimulatedWalk.pair(5000, Cover.OPEN, "face", 60, Heard.copy(false), false));
+        pairs.add(SimulatedWalk.pair(5000, Cover.OPEN, "face", 60, Reception.copy(false), false));
         Comparison comparison = Comparison.of(pairs);
         for (Comparison.Reliability bin : comparison.reliability())
             assertEquals(bin.meanOdds(), bin.shareFound(), 4 * Math.sqrt(0.25 / bin.count()));
@@ -59,8 +59,8 @@ class ComparisonTest {
     @Test
     void readingsOfOnePlaceCountOnce() {
         List<WalkPair> pairs = new ArrayList<>();
-        for (int i = 0; i < 40; i++) pairs.add(SimulatedWalk.pair(0, Cover.OPEN, "face", 0, Heard.copy(true), true));
-        pairs.add(SimulatedWalk.pair(50, Cover.OPEN, "face", 0, Heard.copy(true), true));
+        for (int i = 0; i < 40; i++) pairs.add(SimulatedWalk.pair(0, Cover.OPEN, "face", 0, Reception.copy(true), true));
+        pairs.add(SimulatedWalk.pair(50, Cover.OPEN, "face", 0, Reception.copy(true), true));
         assertEquals(
                 2, DoubleStream.of(Thinning.weights(pairs, 50, Progress.SILENT)).sum(), 1e-6);
     }
@@ -73,11 +73,11 @@ class ComparisonTest {
         int tries = 400;
         for (int t = 0; t < tries; t++) {
             double[] along = new double[50];
-            List<Heard> heard = new ArrayList<>();
+            List<Reception> heard = new ArrayList<>();
             for (int i = 0; i < 50; i++) {
                 along[i] = 0.5 * i;
                 double power = -Math.log(1 - random.nextDouble());
-                heard.add(new Heard(Heard.Kind.LEVEL, -100 + 10 * Math.log10(power)));
+                heard.add(new Reception(Reception.Kind.LEVEL, -100 + 10 * Math.log10(power)));
             }
             LocalMean mean = LocalMean.of(along, heard, 1);
             assertEquals(50, mean.independent());
@@ -89,20 +89,20 @@ class ComparisonTest {
 
     @Test
     void whatWasBelowTheFloorIsNeitherDroppedNorSetToIt() {
-        List<Heard> few = List.of(
-                new Heard(Heard.Kind.BELOW, -120),
-                new Heard(Heard.Kind.LEVEL, -110),
-                new Heard(Heard.Kind.LEVEL, -105));
+        List<Reception> few = List.of(
+                new Reception(Reception.Kind.BELOW, -120),
+                new Reception(Reception.Kind.LEVEL, -110),
+                new Reception(Reception.Kind.LEVEL, -105));
         assertEquals(
                 -110 + 1.59,
                 LocalMean.of(new double[] {0, 1, 2}, few, 1).heard().value(),
                 0.01);
-        List<Heard> most = List.of(
-                new Heard(Heard.Kind.BELOW, -120),
-                new Heard(Heard.Kind.BELOW, -119),
-                new Heard(Heard.Kind.LEVEL, -105));
+        List<Reception> most = List.of(
+                new Reception(Reception.Kind.BELOW, -120),
+                new Reception(Reception.Kind.BELOW, -119),
+                new Reception(Reception.Kind.LEVEL, -105));
         assertEquals(
-                new Heard(Heard.Kind.BELOW, -119),
+                new Reception(Reception.Kind.BELOW, -119),
                 LocalMean.of(new double[] {0, 1, 2}, most, 1).heard());
     }
 

@@ -27,7 +27,7 @@ class ReportFileTest {
                 ",36.2,-84.2,,,2,,,,,",
                 ",36.2,-84.2,,,,No,to-base,,,");
         assertEquals(
-                List.of(Heard.Kind.LEVEL, Heard.Kind.BELOW, Heard.Kind.SINAD, Heard.Kind.READABILITY, Heard.Kind.COPY),
+                List.of(Reception.Kind.LEVEL, Reception.Kind.BELOW, Reception.Kind.SINAD, Reception.Kind.READABILITY, Reception.Kind.COPY),
                 reports.stream().map(r -> r.heard().kind()).toList());
         assertEquals("clear, calm", reports.get(0).note());
         assertEquals(

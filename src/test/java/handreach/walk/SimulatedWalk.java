@@ -33,15 +33,15 @@ record SimulatedWalk(double biasDb, double[] coverDb, double[] carryDb, double s
             int carry = random.nextInt(2);
             double margin = -20 + 40 * random.nextDouble();
             double got = margin - shiftDb(cover, carry) + spreadDb * random.nextGaussian();
-            Heard heard = !levels
-                    ? Heard.copy(got >= 0)
-                    : got - 110 < -122 ? new Heard(Heard.Kind.BELOW, -122) : new Heard(Heard.Kind.LEVEL, got - 110);
+            Reception heard = !levels
+                    ? Reception.copy(got >= 0)
+                    : got - 110 < -122 ? new Reception(Reception.Kind.BELOW, -122) : new Reception(Reception.Kind.LEVEL, got - 110);
             pairs.add(pair(i, COVERS[cover], CARRIES[carry], margin, heard, got >= 0));
         }
         return pairs;
     }
 
-    static WalkPair pair(int i, Cover cover, String carry, double marginDb, Heard heard, boolean copied) {
+    static WalkPair pair(int i, Cover cover, String carry, double marginDb, Reception heard, boolean copied) {
         Position at = GeodesicLine.destination(START, 90, 1000.0 * i);
         WalkPair.Spot spot = new WalkPair.Spot(i + 2, at, 1000.0 * i, 90, 1000.0 * i, cover);
         WalkPair.Link link = new WalkPair.Link("l", Way.TO_WALKER, carry, carry, -110, 8);

@@ -31,7 +31,7 @@ class TrackJoinTest {
     private static WalkReport report(Optional<Instant> time, Optional<Position> at) {
         return new WalkReport(
                 new WalkReport.Origin(2, time, at),
-                Heard.copy(true),
+                Reception.copy(true),
                 Way.BOTH,
                 Optional.empty(),
                 OptionalDouble.empty(),

@@ -101,7 +101,7 @@ class WalkStopTest {
             gpx.append(time).append("</time></trkpt>");
             reports.add(new WalkReport(
                     new WalkReport.Origin(i + 2, Optional.of(time.minusSeconds(90)), Optional.of(at)),
-                    Heard.copy(true),
+                    Reception.copy(true),
                     Way.BOTH,
                     Optional.empty(),
                     OptionalDouble.empty(),

@@ -15,7 +15,7 @@ import org.apache.commons.math3.linear.RealMatrix;
  * The shifts that fit best at one spread, with a bell curve laid to the top (Laplace's approximation; MacKay, Information Theory,
  * Inference, and Learning Algorithms, 2003, chapter 27, from memory).
  */
-final class ShiftFit {
+final class BiasFit {
     private static final int MOST_STEPS = 60;
     private static final double SETTLED_DB = 1e-4;
 
@@ -28,7 +28,7 @@ final class ShiftFit {
     private final double[] priorVariance;
     private final Evidence evidence = new Evidence();
 
-    ShiftFit(List<WalkPair> pairs, double[] weight, ShiftTerms shiftTerms, Priors priors) {
+    BiasFit(List<WalkPair> pairs, double[] weight, ShiftTerms shiftTerms, Priors priors) {
         this.edges = pairs.stream().map(Evidence.Edge::of).toArray(Evidence.Edge[]::new);
         this.weight = weight;
         this.priorVariance = shiftTerms.variances(priors);

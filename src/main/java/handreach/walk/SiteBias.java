@@ -8,7 +8,7 @@ import java.util.List;
  * What a set of reports would take away from the variance of every shift: a Cholesky factor of the covariance of the reports that
  * grows by one row for each. Immutable; growing it makes another.
  */
-final class LearnedShifts {
+final class SiteBias {
     /** Share of a report's variance below which it says nothing that the others do not. */
     private static final double NOTHING_NEW = 1e-10;
 
@@ -20,7 +20,7 @@ final class LearnedShifts {
 
     private final double[] takenDb2;
 
-    LearnedShifts(NextWalk.Belief belief) {
+    SiteBias(NextWalk.Belief belief) {
         this(
                 belief,
                 List.of(),
@@ -29,7 +29,7 @@ final class LearnedShifts {
                 new double[belief.shiftCovarianceDb2().size()]);
     }
 
-    private LearnedShifts(
+    private SiteBias(
             NextWalk.Belief belief,
             List<NextWalk.Candidate> reports,
             List<double[]> factor,
@@ -43,7 +43,7 @@ final class LearnedShifts {
     }
 
     /** The set with one more report, whose noise is independent of all others. */
-    LearnedShifts plus(NextWalk.Candidate report, double noiseDb2) {
+    SiteBias plus(NextWalk.Candidate report, double noiseDb2) {
         int n = factor.size();
         double[] row = new double[n + 1];
         double variance =
@@ -65,7 +65,7 @@ final class LearnedShifts {
             solved[kind] = sum / row[n];
             taken[kind] = Math.min(belief.covariance(kind, kind), taken[kind] + solved[kind] * solved[kind]);
         }
-        return new LearnedShifts(belief, added(reports, report), added(factor, row), added(seen, solved), taken);
+        return new SiteBias(belief, added(reports, report), added(factor, row), added(seen, solved), taken);
     }
 
     private double covariance(NextWalk.Candidate a, NextWalk.Candidate b) {

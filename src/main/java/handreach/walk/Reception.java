@@ -6,7 +6,7 @@ package handreach.walk;
  * @param kind what was noted
  * @param value dBm, dB of SINAD, or the readability from 0 (nothing) to 5; 1 or 0 for copy and no copy
  */
-public record Heard(Kind kind, double value) {
+public record Reception(Kind kind, double value) {
     /** Lowest readability that still carries a task: with difficulty. */
     public static final int LEAST_READABILITY = 3;
 
@@ -24,12 +24,12 @@ public record Heard(Kind kind, double value) {
         COPY
     }
 
-    public Heard {
+    public Reception {
         if (!Double.isFinite(value)) throw new IllegalArgumentException("heard " + value);
     }
 
-    public static Heard copy(boolean understood) {
-        return new Heard(Kind.COPY, understood ? 1 : 0);
+    public static Reception copy(boolean understood) {
+        return new Reception(Kind.COPY, understood ? 1 : 0);
     }
 
     /** Whether this is a level or the note that there was none above the floor. */
