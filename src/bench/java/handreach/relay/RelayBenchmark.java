@@ -67,18 +67,18 @@ public class RelayBenchmark {
         LinkEnd end = LinkEnd.of(
                 Loadout.standard("chest", radio, antenna, Carry.CHEST, band, AntennaGain.Control.usual(band)), SiteNoise.NONE);
         Random random = new Random(1);
-        List<Demand> demands = new ArrayList<>();
+        List<Party> demands = new ArrayList<>();
         for (int i = 0; i < 12; i++) {
             double bearing = 360 * random.nextDouble();
             double distanceM = 9500 * Math.sqrt(random.nextDouble());
-            demands.add(new Demand("d" + i, GeodesicLine.destination(MIDDLE, bearing, distanceM), end));
+            demands.add(new Party("d" + i, GeodesicLine.destination(MIDDLE, bearing, distanceM), end));
         }
         RelayQuestion.Setting setting = new RelayQuestion.Setting(
                 LinkTerms.standard(FREQUENCY, CopyQuality.DAQ_3, 0.8),
                 PathConditions.standard(FREQUENCY),
                 LossModels.HANDHELD,
                 new AreaGround(valley));
-        question = new RelayQuestion(demands, Talk.allToAll(demands), setting);
+        question = new RelayQuestion(demands, Conversation.allToAll(demands), setting);
         relay = RelayEquipment.onMast(
                 radio,
                 new Dbd(0),

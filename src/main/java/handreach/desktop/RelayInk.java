@@ -2,7 +2,7 @@ package handreach.desktop;
 
 import handreach.cartography.MapFrame;
 import handreach.geodesy.Position;
-import handreach.relay.Demand;
+import handreach.relay.Party;
 import handreach.relay.SiteCheck;
 import handreach.report.RelaySite;
 import handreach.study.RelayAnswer;
@@ -24,7 +24,7 @@ final class RelayInk implements MapInk {
         Optional<RelayAnswer> answer = session.relay().get();
         if (answer.isEmpty() || session.layer().get() != Layer.RELAY) return;
         answer.get().recommended().ifPresent(check -> hops(pen, answer.get(), check));
-        for (Demand demand : answer.get().question().demands())
+        for (Party demand : answer.get().question().demands())
             if (demand.group().isPresent()) pen.disc(pen.palette().halo(), pen.x(demand.at()), pen.y(demand.at()), 3.5);
         List<RelaySite> sites = RelaySite.of(answer.get());
         for (int i = sites.size() - 1; i >= 0; i--) site(pen, sites.get(i));

@@ -4,7 +4,7 @@ import handreach.geodesy.Position;
 import handreach.plan.Places;
 import handreach.plan.PlanText;
 import handreach.plan.Questions;
-import handreach.relay.Demand;
+import handreach.relay.Party;
 import handreach.relay.RelayMode;
 import handreach.relay.SiteCheck;
 import handreach.report.RelayComposer;
@@ -198,7 +198,7 @@ final class RelayPanel extends VBox {
 
     /** Lays a hop on the map as the path that is looked at. */
     private void pull(RelayAnswer found, SiteCheck.Hop hop) {
-        Demand demand = found.question().demands().get(hop.demand());
+        Party demand = found.question().demands().get(hop.demand());
         Position site = found.recommended().orElseThrow().sites().get(hop.site());
         Optional<Places.PositionEntry> entry = found.scene().plan().places().positions().stream()
                 .filter(each -> each.at().equals(demand.at()))

@@ -10,4 +10,4 @@ import java.util.Optional;
  * @param standing margin of the weaker direction over the spread; minus infinity where unknown
  * @param pessimisticStanding the same at the pessimistic end of the common doubt
  */
-public record DirectLink(Talk talk, Optional<HopPath> path, double standing, double pessimisticStanding) {}
+public record DirectLink(Conversation talk, Optional<HopPath> path, double standing, double pessimisticStanding) {}

@@ -44,7 +44,7 @@ public record DirectVerdict(List<DirectLink> links, List<IfCarried> everybody, S
         List<IfCarried> everybody = new ArrayList<>();
         for (int i = 0; i < loadouts.size(); i++) {
             LinkEnd end = loadouts.get(i);
-            List<Demand> loaded = question.demands().stream()
+            List<Party> loaded = question.demands().stream()
                     .map(demand -> demand.end().loadout().carry().carry().isAtBody() ? demand.carrying(end) : demand)
                     .toList();
             RelayQuestion other = new RelayQuestion(loaded, question.talks(), question.setting());
@@ -55,7 +55,7 @@ public record DirectVerdict(List<DirectLink> links, List<IfCarried> everybody, S
 
     private static List<DirectLink> links(RelayQuestion question, Progress progress, int pass, int passes) {
         List<DirectLink> links = new ArrayList<>();
-        for (Talk talk : question.talks()) {
+        for (Conversation talk : question.talks()) {
             progress.goOn();
             links.add(link(question, talk));
             progress.done(
@@ -65,9 +65,9 @@ public record DirectVerdict(List<DirectLink> links, List<IfCarried> everybody, S
         return links;
     }
 
-    private static DirectLink link(RelayQuestion question, Talk talk) {
-        Demand a = question.demands().get(talk.a());
-        Demand b = question.demands().get(talk.b());
+    private static DirectLink link(RelayQuestion question, Conversation talk) {
+        Party a = question.demands().get(talk.a());
+        Party b = question.demands().get(talk.b());
         Optional<HopPath> path = HopPath.direct(question.setting(), a, b);
         if (path.isEmpty()) return new DirectLink(talk, path, Double.NEGATIVE_INFINITY, Double.NEGATIVE_INFINITY);
         HopBudget budget = HopBudget.direct(question.setting(), a, b);

@@ -44,12 +44,12 @@ final class HopBudget {
     /** What walks have taught about the hop, and the shift that comes of it. */
     private record Taught(SiteLesson lesson, double shiftDb) {}
 
-    static HopBudget direct(RelayQuestion.Setting setting, Demand a, Demand b) {
+    static HopBudget direct(RelayQuestion.Setting setting, Party a, Party b) {
         return of(setting, a.end(), b.end(), a.at(), b.at());
     }
 
     /** From somebody to the relay: its own transmitter deafens it a little. */
-    static HopBudget toRelay(RelayQuestion.Setting setting, Demand demand, RelayEquipment relay) {
+    static HopBudget toRelay(RelayQuestion.Setting setting, Party demand, RelayEquipment relay) {
         return of(setting, demand.end(), relay.atWork(), demand.at());
     }
 

@@ -59,7 +59,7 @@ final class HopMatrix {
         return new HopMatrix(hop, link, product);
     }
 
-    SiteCheck.TalkOdds odds(Talk talk, DirectLink direct) {
+    SiteCheck.TalkOdds odds(Conversation talk, DirectLink direct) {
         double straight = DirectVerdict.odds(direct);
         double straightSure = direct.path().map(p -> p.odds().pessimistic()).orElse(0.0);
         double weaker = 0;
@@ -80,7 +80,7 @@ final class HopMatrix {
                 Math.max(straight, weaker), isDirect ? straight : product, Math.max(sure, straightSure), isDirect);
     }
 
-    private double over(int kind, Talk talk, int i, int j) {
+    private double over(int kind, Conversation talk, int i, int j) {
         return Math.min(link[kind][i][j], Math.min(hop[kind][talk.a()][i], hop[kind][talk.b()][j]));
     }
 }

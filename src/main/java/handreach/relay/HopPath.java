@@ -45,14 +45,14 @@ public record HopPath(
     }
 
     /** Straight between two people. */
-    public static Optional<HopPath> direct(RelayQuestion.Setting setting, Demand a, Demand b) {
+    public static Optional<HopPath> direct(RelayQuestion.Setting setting, Party a, Party b) {
         HopBudget budget = HopBudget.direct(setting, a, b);
         return between(setting, a.at(), b.at(), new Terminals(a.heightM(), b.heightM()), budget);
     }
 
     /** From somebody to a relay; empty where the ground is unknown. */
     public static Optional<HopPath> toRelay(
-            RelayQuestion.Setting setting, Demand demand, Position site, RelayEquipment relay) {
+            RelayQuestion.Setting setting, Party demand, Position site, RelayEquipment relay) {
         HopBudget budget = HopBudget.toRelay(setting, demand, relay);
         return between(setting, demand.at(), site, new Terminals(demand.heightM(), relay.mastM()), budget);
     }

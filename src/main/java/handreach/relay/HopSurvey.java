@@ -59,7 +59,7 @@ public final class HopSurvey {
         int count = question.demands().size();
         double[] pessimism = new double[count];
         for (int i = 0; i < count; i++) {
-            Demand demand = question.demands().get(i);
+            Party demand = question.demands().get(i);
             HopBudget budget = HopBudget.toRelay(question.setting(), demand, relay);
             pessimism[i] = budget.pessimism();
             Terminals heights = new Terminals(demand.heightM(), relay.mastM());

@@ -18,7 +18,7 @@ import java.util.Optional;
  * @param talks the pairs, by number
  * @param setting ground, air, model, what counts as copy
  */
-public record RelayQuestion(List<Demand> demands, List<Talk> talks, Setting setting) {
+public record RelayQuestion(List<Party> demands, List<Conversation> talks, Setting setting) {
     /** Most demands: a set of them is kept in one word of 64 bits. */
     public static final int MOST_DEMANDS = 60;
 
@@ -26,7 +26,7 @@ public record RelayQuestion(List<Demand> demands, List<Talk> talks, Setting sett
         demands = List.copyOf(demands);
         talks = List.copyOf(talks);
         if (demands.size() > MOST_DEMANDS) throw new IllegalArgumentException(demands.size() + " demands");
-        for (Talk talk : talks)
+        for (Conversation talk : talks)
             if (talk.b() >= demands.size()) throw new IllegalArgumentException("no demand for " + talk);
     }
 
@@ -55,7 +55,7 @@ public record RelayQuestion(List<Demand> demands, List<Talk> talks, Setting sett
         }
     }
 
-    LinkBudget direct(Talk talk) {
+    LinkBudget direct(Conversation talk) {
         return LinkBudget.between(
                 demands.get(talk.a()).end(), demands.get(talk.b()).end(), setting.terms());
     }

@@ -53,7 +53,7 @@ public record SiteCheck(List<Position> sites, List<Optional<Hop>> hops, List<Tal
             RelayQuestion question, RelayEquipment relay, List<Position> sites, DirectVerdict verdict) {
         int demands = question.demands().size();
         List<List<Optional<HopPath>>> paths = new ArrayList<>();
-        for (Demand demand : question.demands()) {
+        for (Party demand : question.demands()) {
             List<Optional<HopPath>> row = new ArrayList<>();
             for (Position site : sites) row.add(HopPath.toRelay(question.setting(), demand, site, relay));
             paths.add(row);
@@ -98,7 +98,7 @@ public record SiteCheck(List<Position> sites, List<Optional<Hop>> hops, List<Tal
     public double demandOdds(RelayQuestion question, int demand) {
         double least = 1;
         for (int t = 0; t < talks.size(); t++) {
-            Talk talk = question.talks().get(t);
+            Conversation talk = question.talks().get(t);
             if (talk.a() == demand || talk.b() == demand)
                 least = Math.min(least, talks.get(t).weaker());
         }

@@ -29,10 +29,10 @@ final class TalkTable {
 
     TalkTable(HopSurvey survey, DirectVerdict verdict) {
         RelayQuestion question = survey.question();
-        List<Talk> talks = question.talks();
+        List<Conversation> talks = question.talks();
         this.survey = survey;
-        this.a = talks.stream().mapToInt(Talk::a).toArray();
-        this.b = talks.stream().mapToInt(Talk::b).toArray();
+        this.a = talks.stream().mapToInt(Conversation::a).toArray();
+        this.b = talks.stream().mapToInt(Conversation::b).toArray();
         this.share = shares(question);
         this.direct = verdict.links().stream().mapToDouble(DirectLink::standing).toArray();
         this.directPessimistic = verdict.links().stream()

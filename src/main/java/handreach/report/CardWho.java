@@ -2,10 +2,10 @@ package handreach.report;
 
 import handreach.geodesy.Position;
 import handreach.plan.Plan;
-import handreach.relay.Demand;
+import handreach.relay.Party;
 import handreach.relay.HopPath;
 import handreach.relay.SiteCheck;
-import handreach.relay.Talk;
+import handreach.relay.Conversation;
 import handreach.report.card.CardPeople;
 import handreach.report.card.CardPerson;
 import handreach.report.figure.MapPlace;
@@ -139,8 +139,8 @@ final class CardWho {
     private CardPerson.Share byRelay(List<Whereabouts.Person> points) {
         Optional<SiteCheck> best = relay.flatMap(RelayAnswer::recommended);
         if (best.isEmpty()) return CardPerson.Share.NONE;
-        List<Talk> talks = relay.get().question().talks();
-        List<Demand> demands = relay.get().question().demands();
+        List<Conversation> talks = relay.get().question().talks();
+        List<Party> demands = relay.get().question().demands();
         List<Double> odds = new ArrayList<>();
         for (int t = 0; t < talks.size(); t++) {
             String a = demands.get(talks.get(t).a()).name();

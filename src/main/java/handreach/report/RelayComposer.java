@@ -4,7 +4,7 @@ import handreach.cartography.Graticule;
 import handreach.cartography.MapFrame;
 import handreach.loadout.Burden;
 import handreach.plan.Plan;
-import handreach.relay.Demand;
+import handreach.relay.Party;
 import handreach.relay.DirectLink;
 import handreach.relay.DirectVerdict;
 import handreach.relay.HopPath;
@@ -438,7 +438,7 @@ public final class RelayComposer {
         Map<String, Integer> groups = new LinkedHashMap<>();
         List<String> names = new ArrayList<>();
         for (RelayAnswer.Unserved one : answer.found().orElseThrow().unserved()) {
-            Demand demand = question.demands().get(one.demand());
+            Party demand = question.demands().get(one.demand());
             if (demand.group().isEmpty()) names.add(demand.name());
             else groups.merge(demand.group().get(), 1, Integer::sum);
         }

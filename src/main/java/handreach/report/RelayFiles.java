@@ -1,7 +1,7 @@
 package handreach.report;
 
 import handreach.geodesy.Position;
-import handreach.relay.Demand;
+import handreach.relay.Party;
 import handreach.relay.SiteCheck;
 import handreach.report.figure.MapPlace;
 import handreach.report.file.GeoJson;
@@ -49,7 +49,7 @@ public final class RelayFiles {
     /** People and sites for a map or a navigator; the recommended relays first in name. */
     static List<MapPlace> places(RelayAnswer answer) {
         List<MapPlace> places = new ArrayList<>();
-        for (Demand demand : answer.question().demands())
+        for (Party demand : answer.question().demands())
             places.add(new MapPlace(demand.at(), MapPlace.Kind.PERSON, demand.name()));
         for (RelaySite site : RelaySite.of(answer))
             places.add(new MapPlace(site.at(), MapPlace.Kind.RELAY, site.name()));
@@ -58,7 +58,7 @@ public final class RelayFiles {
 
     private List<GeoJson.Feature> features() {
         List<GeoJson.Feature> features = new ArrayList<>();
-        for (Demand demand : answer.question().demands()) {
+        for (Party demand : answer.question().demands()) {
             Map<String, Object> properties = new LinkedHashMap<>();
             properties.put("kind", "demand");
             properties.put("name", demand.name());
@@ -87,7 +87,7 @@ public final class RelayFiles {
     }
 
     private GeoJson.Feature hop(SiteCheck best, SiteCheck.Hop hop) {
-        Demand demand = answer.question().demands().get(hop.demand());
+        Party demand = answer.question().demands().get(hop.demand());
         Map<String, Object> properties = new LinkedHashMap<>();
         properties.put("kind", "hop");
         properties.put("name", demand.name());

@@ -6,14 +6,14 @@ import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import handreach.geodesy.Position;
 import handreach.loadout.Burden;
-import handreach.relay.Demand;
+import handreach.relay.Party;
 import handreach.relay.DirectLink;
 import handreach.relay.DirectVerdict;
 import handreach.relay.HopPath;
 import handreach.relay.RelayEquipment;
 import handreach.relay.RelayQuestion;
 import handreach.relay.SiteCheck;
-import handreach.relay.Talk;
+import handreach.relay.Conversation;
 import handreach.report.file.Json;
 import handreach.study.RelayAnswer;
 import java.util.ArrayList;
@@ -191,7 +191,7 @@ public final class RelayJson {
         return new Whole(verdict, people, equipment(), found, answer.words().warnings());
     }
 
-    private Person person(Demand demand) {
+    private Person person(Party demand) {
         return new Person(
                 demand.name(),
                 demand.group(),
@@ -208,7 +208,7 @@ public final class RelayJson {
                 link.path().map(Path::of).orElse(null));
     }
 
-    private Pair pair(Talk talk) {
+    private Pair pair(Conversation talk) {
         return new Pair(name(talk.a()), name(talk.b()));
     }
 
@@ -280,7 +280,7 @@ public final class RelayJson {
                         .toList());
     }
 
-    private Relayed relayed(Talk talk, SiteCheck.TalkOdds odds) {
+    private Relayed relayed(Conversation talk, SiteCheck.TalkOdds odds) {
         return new Relayed(pair(talk), odds.weaker(), odds.product(), odds.pessimistic(), odds.isDirect());
     }
 

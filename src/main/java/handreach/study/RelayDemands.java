@@ -6,9 +6,9 @@ import handreach.geodesy.Position;
 import handreach.loadout.Loadout;
 import handreach.plan.Places;
 import handreach.plan.Questions;
-import handreach.relay.Demand;
+import handreach.relay.Party;
 import handreach.relay.RelayQuestion;
-import handreach.relay.Talk;
+import handreach.relay.Conversation;
 import handreach.terrain.AreaPolygons;
 import handreach.walk.GpxTrack;
 import java.util.ArrayList;
@@ -32,15 +32,15 @@ final class RelayDemands {
 
     private final Scene scene;
     private final List<String> warnings;
-    private final List<Demand> demands = new ArrayList<>();
+    private final List<Party> demands = new ArrayList<>();
 
     private RelayDemands(Scene scene, List<String> warnings) {
         this.scene = scene;
         this.warnings = warnings;
     }
 
-    static List<Demand> of(Scene scene, List<String> warnings) {
-        List<Demand> demands = all(scene, warnings);
+    static List<Party> of(Scene scene, List<String> warnings) {
+        List<Party> demands = all(scene, warnings);
         if (demands.size() > RelayQuestion.MOST_DEMANDS)
             throw scene.file()
                     .fault(
@@ -53,11 +53,11 @@ final class RelayDemands {
     }
 
     /** However many they are. */
-    static List<Demand> all(Scene scene, List<String> warnings) {
+    static List<Party> all(Scene scene, List<String> warnings) {
         RelayDemands reader = new RelayDemands(scene, warnings);
         Places places = scene.plan().places();
         for (Places.PositionEntry entry : places.positions())
-            reader.add(new Demand(
+            reader.add(new Party(
                     entry.name(),
                     Optional.empty(),
                     entry.at(),
@@ -68,7 +68,7 @@ final class RelayDemands {
         return reader.demands;
     }
 
-    private void add(Demand demand) {
+    private void add(Party demand) {
         if (scene.tiles().at(demand.at()).isVoid())
             warnings.add(
                     demand.name()
@@ -96,7 +96,7 @@ final class RelayDemands {
         for (int k = 0; k < count; k++) {
             double at = count == 1 ? 0 : length * k / (count - 1);
             String name = String.format(Locale.ROOT, "%s, km %.1f", entry.name(), at / 1000);
-            add(new Demand(name, Optional.of(entry.name()), point(line, along, at), end, entry.weight() / count));
+            add(new Party(name, Optional.of(entry.name()), point(line, along, at), end, entry.weight() / count));
         }
     }
 
@@ -115,7 +115,7 @@ final class RelayDemands {
         List<Position> points = spread(area, entry.spacingM().orElse(0));
         LinkEnd end = end(entry.name(), entry.loadout());
         for (int k = 0; k < points.size(); k++)
-            add(new Demand(
+            add(new Party(
                     entry.name() + ", point " + (k + 1),
                     Optional.of(entry.name()),
                     points.get(k),
@@ -150,9 +150,9 @@ final class RelayDemands {
     }
 
     /** Who talks to whom, as the plan has it; a name stands for all points of its route or sector. */
-    static List<Talk> talks(Scene scene, List<Demand> demands) {
+    static List<Conversation> talks(Scene scene, List<Party> demands) {
         Questions.RelayQuestion question = scene.plan().questions().relay();
-        Set<Talk> talks = new LinkedHashSet<>();
+        Set<Conversation> talks = new LinkedHashSet<>();
         switch (question.talk()) {
             case ALL_TO_BASE -> {
                 List<String> bases = scene.plan().places().positions().stream()
@@ -165,14 +165,14 @@ final class RelayDemands {
                                     "relay",
                                     "talk",
                                     "talk is \"all-to-base\", but no position has base = true. Mark the base.");
-                for (String base : bases) for (int d : numbers(demands, base)) talks.addAll(Talk.allToBase(demands, d));
+                for (String base : bases) for (int d : numbers(demands, base)) talks.addAll(Conversation.allToBase(demands, d));
             }
             case LISTED -> {
                 for (List<String> pair : question.pairs())
                     for (int a : numbers(demands, pair.get(0)))
-                        for (int b : numbers(demands, pair.get(1))) if (a != b) talks.add(Talk.of(a, b));
+                        for (int b : numbers(demands, pair.get(1))) if (a != b) talks.add(Conversation.of(a, b));
             }
-            case ALL_TO_ALL -> talks.addAll(Talk.allToAll(demands));
+            case ALL_TO_ALL -> talks.addAll(Conversation.allToAll(demands));
         }
         if (talks.isEmpty())
             throw scene.file()
@@ -183,7 +183,7 @@ final class RelayDemands {
         return List.copyOf(talks);
     }
 
-    private static List<Integer> numbers(List<Demand> demands, String name) {
+    private static List<Integer> numbers(List<Party> demands, String name) {
         List<Integer> numbers = new ArrayList<>();
         for (int d = 0; d < demands.size(); d++)
             if (demands.get(d).name().equals(name) || demands.get(d).group().equals(Optional.of(name))) numbers.add(d);

@@ -9,7 +9,7 @@ import handreach.reach.AreaEngine;
 import handreach.reach.CellGrid;
 import handreach.reach.Progress;
 import handreach.relay.AllowedGround;
-import handreach.relay.Demand;
+import handreach.relay.Party;
 import handreach.relay.DirectVerdict;
 import handreach.relay.HopPath;
 import handreach.relay.HopSurvey;
@@ -22,7 +22,7 @@ import handreach.relay.RelaySearch;
 import handreach.relay.SiteCheck;
 import handreach.relay.SiteScore;
 import handreach.relay.Standing;
-import handreach.relay.Talk;
+import handreach.relay.Conversation;
 import handreach.terrain.AreaPolygons;
 import handreach.units.Dbd;
 import handreach.units.Dbm;
@@ -69,8 +69,8 @@ public final class RelayStudy {
     }
 
     private RelayAnswer answer() {
-        List<Demand> demands = RelayDemands.of(scene, warnings);
-        List<Talk> talks = RelayDemands.talks(scene, demands);
+        List<Party> demands = RelayDemands.of(scene, warnings);
+        List<Conversation> talks = RelayDemands.talks(scene, demands);
         RelayQuestion question = new RelayQuestion(demands, talks, setting(scene));
         RelayEquipment relay = equipment();
         DirectVerdict direct = DirectVerdict.of(question, byBurden(), progress);
@@ -245,7 +245,7 @@ public final class RelayStudy {
         RelayWords words = new RelayWords(scene, question, null);
         return best.unserved(question).stream()
                 .map(d -> {
-                    Demand demand = question.demands().get(d);
+                    Party demand = question.demands().get(d);
                     SiteScore anywhere = search.bestFor(d).orElseThrow();
                     boolean isHopeless = anywhere.standing().worstOdds() < wanted;
                     Optional<HopPath> path = isHopeless

@@ -4,7 +4,7 @@ import handreach.geodesy.Position;
 import handreach.loadout.Burden;
 import handreach.loadout.Loadout;
 import handreach.propagation.PathGeometry;
-import handreach.relay.Demand;
+import handreach.relay.Party;
 import handreach.relay.DirectLink;
 import handreach.relay.DirectVerdict;
 import handreach.relay.HopPath;
@@ -118,7 +118,7 @@ final class RelayWords {
     }
 
     /** Why somebody is not served: the ground on the way to the best relay anywhere, or to the chosen one. */
-    String reason(Demand demand, boolean isHopeless, Optional<HopPath> path) {
+    String reason(Party demand, boolean isHopeless, Optional<HopPath> path) {
         String what = isHopeless
                 ? "No place within the area gives " + demand.name() + " the wanted odds to a relay"
                 : demand.name() + " is not served by the relay chosen";

@@ -11,8 +11,8 @@ import handreach.reach.Progress;
 import handreach.reach.ReachLink;
 import handreach.reach.Stretch;
 import handreach.reach.Workers;
-import handreach.relay.Demand;
-import handreach.relay.Talk;
+import handreach.relay.Party;
+import handreach.relay.Conversation;
 import handreach.study.WalkNextAnswer.Decision;
 import handreach.terrain.Cover;
 import handreach.walk.NextWalk;
@@ -94,7 +94,7 @@ public final class WalkNextStudy {
         if (tracks.isEmpty())
             warnings.add("No track was given: the places lie on straight lines, which nobody may be able to walk.");
         List<WalkTracks.Place> places = WalkTracks.places(lines, Thinning.USUAL_DECORRELATION_M);
-        List<Demand> demands = decision == Decision.RELAY ? RelayDemands.of(scene, new ArrayList<>()) : List.of();
+        List<Party> demands = decision == Decision.RELAY ? RelayDemands.of(scene, new ArrayList<>()) : List.of();
         WalkNextAnswer.Route route = route(places, walkers(demands), !tracks.isEmpty());
         progress.done("what is at stake", PREDICTED);
         if (decision == Decision.RELAY) askOfRelay(demands);
@@ -125,7 +125,7 @@ public final class WalkNextStudy {
     }
 
     /** What the walker could carry: what is decided among, or what the people carry. */
-    private List<Loadout> walkers(List<Demand> demands) {
+    private List<Loadout> walkers(List<Party> demands) {
         List<Loadout> all = decision == Decision.RELAY
                 ? demands.stream()
                         .map(demand -> demand.end().loadout())
@@ -269,10 +269,10 @@ public final class WalkNextStudy {
     }
 
     /** Does each talk work without a relay? */
-    private void askOfRelay(List<Demand> demands) {
-        for (Talk talk : RelayDemands.talks(scene, demands)) {
-            Demand a = demands.get(talk.a());
-            Demand b = demands.get(talk.b());
+    private void askOfRelay(List<Party> demands) {
+        for (Conversation talk : RelayDemands.talks(scene, demands)) {
+            Party a = demands.get(talk.a());
+            Party b = demands.get(talk.b());
             ask(
                     a.name() + " with " + b.name(),
                     new Ends(a.at(), a.end().loadout(), b.at(), b.end().loadout()),

@@ -4,7 +4,7 @@ import handreach.geodesy.GeodesicLine;
 import handreach.geodesy.Position;
 import handreach.loadout.Loadout;
 import handreach.plan.Places;
-import handreach.relay.Demand;
+import handreach.relay.Party;
 import handreach.relay.HopPath;
 import handreach.relay.RelayQuestion;
 import handreach.terrain.AreaPolygons;
@@ -85,9 +85,9 @@ public record Whereabouts(
     private static final class Reader {
         private final Scene scene;
         private final RelayQuestion.Setting setting;
-        private final List<Demand> demands;
+        private final List<Party> demands;
         private final Optional<Places.PositionEntry> base;
-        private final Optional<Demand> baseEnd;
+        private final Optional<Party> baseEnd;
         private final Position from;
 
         Reader(Scene scene) {
@@ -103,7 +103,7 @@ public record Whereabouts(
             this.from = base.map(Places.PositionEntry::at).orElseGet(scene::middle);
         }
 
-        private Optional<Demand> demand(String position) {
+        private Optional<Party> demand(String position) {
             return demands.stream()
                     .filter(one -> one.group().isEmpty() && one.name().equals(position))
                     .findFirst();
@@ -134,7 +134,7 @@ public record Whereabouts(
             return new Moving(name, loadout(loadout), shape, points);
         }
 
-        private Person person(String name, Position at, Loadout loadout, Optional<Demand> demand) {
+        private Person person(String name, Position at, Loadout loadout, Optional<Party> demand) {
             double distanceM = GeodesicLine.distanceM(from, at);
             double bearingDeg = distanceM < SAME_PLACE_M
                     ? 0

@@ -36,8 +36,8 @@ class LearnedSiteTest {
             new SiteCalibration.Origin("invented", LocalDate.of(2026, 5, 4), 40),
             new SiteCalibration.Area(PaperWorld.MIDDLE, 5000));
 
-    private static final Demand WEST = new Demand("west", PaperWorld.at(-1500, 0), PaperWorld.person(5, Carry.FACE));
-    private static final Demand EAST = new Demand("east", PaperWorld.at(1500, 0), PaperWorld.person(5, Carry.FACE));
+    private static final Party WEST = new Party("west", PaperWorld.at(-1500, 0), PaperWorld.person(5, Carry.FACE));
+    private static final Party EAST = new Party("east", PaperWorld.at(1500, 0), PaperWorld.person(5, Carry.FACE));
     private static final RelayEquipment RELAY = PaperWorld.relay(RelayMode.TWO_FREQUENCY, false);
 
     private static RelayQuestion.Setting plain() {
@@ -150,7 +150,7 @@ class LearnedSiteTest {
     void theSweepHoldsTheSameShiftAsTheExactPath() {
         for (RelayQuestion.Setting setting : List.of(plain(), learned())) {
             RelayQuestion question =
-                    new RelayQuestion(List.of(WEST, EAST), Talk.allToAll(List.of(WEST, EAST)), setting);
+                    new RelayQuestion(List.of(WEST, EAST), Conversation.allToAll(List.of(WEST, EAST)), setting);
             CellGrid grid = CellGrid.around(PaperWorld.MIDDLE, 1200, 300);
             HopSurvey survey = HopSurvey.of(question, RELAY, grid, new ExactArea(2), Progress.SILENT);
             double spread = setting.learned().isPresent() ? 11 : Double.NaN;
@@ -167,11 +167,11 @@ class LearnedSiteTest {
 
     @Test
     void aWorseSiteServesFewerWithoutARelay() {
-        List<Demand> people = List.of(WEST, EAST);
+        List<Party> people = List.of(WEST, EAST);
         DirectVerdict before =
-                DirectVerdict.of(new RelayQuestion(people, Talk.allToAll(people), plain()), List.of(), Progress.SILENT);
+                DirectVerdict.of(new RelayQuestion(people, Conversation.allToAll(people), plain()), List.of(), Progress.SILENT);
         DirectVerdict after = DirectVerdict.of(
-                new RelayQuestion(people, Talk.allToAll(people), learned()), List.of(), Progress.SILENT);
+                new RelayQuestion(people, Conversation.allToAll(people), learned()), List.of(), Progress.SILENT);
         double lost = before.links().get(0).path().orElseThrow().odds().marginDb()
                 - after.links().get(0).path().orElseThrow().odds().marginDb();
         assertEquals(6, lost, 1e-9);

@@ -95,8 +95,8 @@ final class PaperWorld implements Elevation {
                 new AreaGround(this));
     }
 
-    RelayQuestion question(String model, List<Demand> demands) {
-        return new RelayQuestion(demands, Talk.allToAll(demands), setting(model));
+    RelayQuestion question(String model, List<Party> demands) {
+        return new RelayQuestion(demands, Conversation.allToAll(demands), setting(model));
     }
 
     /** Everything reckoned with one exact path a cell. */

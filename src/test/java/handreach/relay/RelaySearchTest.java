@@ -36,12 +36,12 @@ class RelaySearchTest {
         return 100 + ridge + knob;
     });
 
-    private static Demand person(String name, double east, double north) {
-        return new Demand(name, PaperWorld.at(east, north), PaperWorld.person(5, Carry.FACE));
+    private static Party person(String name, double east, double north) {
+        return new Party(name, PaperWorld.at(east, north), PaperWorld.person(5, Carry.FACE));
     }
 
     private static PaperWorld.Run onRidge(RelayConstraints constraints) {
-        List<Demand> demands = List.of(person("west", -1500, 600), person("east", 1500, 600));
+        List<Party> demands = List.of(person("west", -1500, 600), person("east", 1500, 600));
         return RIDGE.run(
                 RIDGE.question("delta-bullington", demands),
                 PaperWorld.relay(RelayMode.STORE_AND_FORWARD, false),
@@ -65,7 +65,7 @@ class RelaySearchTest {
     @ValueSource(longs = {3, 17})
     void bruteForceFromPointToPointFindsTheSameCellAndTheSameOdds(long seed) {
         PaperWorld world = rough(seed);
-        List<Demand> demands = List.of(person("a", -1400, -900), person("b", 1300, -700), person("c", 100, 1500));
+        List<Party> demands = List.of(person("a", -1400, -900), person("b", 1300, -700), person("c", 100, 1500));
         RelayEquipment relay = PaperWorld.relay(RelayMode.TWO_FREQUENCY, false);
         PaperWorld.Run run =
                 world.run(world.question("delta-bullington", demands), relay, 1500, 250, RelayConstraints.NONE);
@@ -122,8 +122,8 @@ class RelaySearchTest {
     @Test
     void desenseNeverHelps() {
         PaperWorld.Run forward = onRidge(RelayConstraints.NONE);
-        List<Demand> demands = forward.question().demands();
-        for (Demand demand : demands) {
+        List<Party> demands = forward.question().demands();
+        for (Party demand : demands) {
             RelayQuestion.Setting setting = forward.question().setting();
             Position knob = PaperWorld.at(0, 600);
             HopPath quiet = HopPath.toRelay(setting, demand, knob, PaperWorld.relay(RelayMode.STORE_AND_FORWARD, false))
@@ -225,7 +225,7 @@ class RelaySearchTest {
     @Test
     void nobodyNeedsARelayOnOpenGround() {
         PaperWorld flat = new PaperWorld((east, north) -> 100);
-        List<Demand> demands = List.of(person("a", -200, 0), person("b", 200, 0));
+        List<Party> demands = List.of(person("a", -200, 0), person("b", 200, 0));
         DirectVerdict verdict = DirectVerdict.of(flat.question("handheld", demands), List.of(), Progress.SILENT);
         assertTrue(verdict.isEnough());
     }
@@ -236,8 +236,8 @@ class RelaySearchTest {
         // carrying decides
         PaperWorld flat = new PaperWorld((east, north) -> 100);
         for (double apart = 300; apart < 20_000; apart *= 1.1) {
-            Demand a = new Demand("a", PaperWorld.at(0, 0), PaperWorld.person(5, Carry.HIP_TIGHT));
-            Demand b = new Demand("b", PaperWorld.at(apart, 0), PaperWorld.person(5, Carry.HIP_TIGHT));
+            Party a = new Party("a", PaperWorld.at(0, 0), PaperWorld.person(5, Carry.HIP_TIGHT));
+            Party b = new Party("b", PaperWorld.at(apart, 0), PaperWorld.person(5, Carry.HIP_TIGHT));
             DirectVerdict verdict = DirectVerdict.of(
                     flat.question("handheld", List.of(a, b)),
                     List.of(PaperWorld.person(5, Carry.HIP_TIGHT), PaperWorld.person(5, Carry.FACE)),
@@ -258,7 +258,7 @@ class RelaySearchTest {
             double fromPit = Math.hypot(east - 2600, north);
             return fromPit < 300 ? 100 + 500 * Math.min(1, Math.max(0, fromPit - 60) / 240) : 600;
         });
-        List<Demand> demands = List.of(person("a", -1200, 0), person("b", -900, 500), person("deep", 2600, 0));
+        List<Party> demands = List.of(person("a", -1200, 0), person("b", -900, 500), person("deep", 2600, 0));
         RelayEquipment relay = PaperWorld.relay(RelayMode.TWO_FREQUENCY, false);
         PaperWorld.Run run =
                 pit.run(pit.question("delta-bullington", demands), relay, 1300, 200, RelayConstraints.NONE);
@@ -275,7 +275,7 @@ class RelaySearchTest {
     @Test
     void aDemandInAVoidIsUnservedAndTheRestAnswered() {
         PaperWorld holed = new PaperWorld((east, north) -> east > 1700 ? Double.NaN : 100);
-        List<Demand> demands = List.of(person("a", -1000, 0), person("b", 1000, 0), person("lost", 1900, 0));
+        List<Party> demands = List.of(person("a", -1000, 0), person("b", 1000, 0), person("lost", 1900, 0));
         RelayEquipment relay = PaperWorld.relay(RelayMode.TWO_FREQUENCY, false);
         PaperWorld.Run run = holed.run(holed.question("handheld", demands), relay, 1500, 250, RelayConstraints.NONE);
         SiteScore best = run.search().best(Standing.BY_SERVED).orElseThrow();
@@ -289,10 +289,10 @@ class RelaySearchTest {
     void theBoundForTwoRelaysHoldsAgainstEveryPair(boolean chained) {
         for (long seed = 1; seed <= 4; seed++) {
             PaperWorld world = rough(40 + seed);
-            List<Demand> demands = new ArrayList<>();
+            List<Party> demands = new ArrayList<>();
             Random random = new Random(seed);
             for (int i = 0; i < 5; i++)
-                demands.add(new Demand(
+                demands.add(new Party(
                         "d" + i,
                         PaperWorld.at(3000 * random.nextDouble() - 1500, 3000 * random.nextDouble() - 1500),
                         PaperWorld.person(0.02, Carry.HIP_TIGHT)));
@@ -321,9 +321,9 @@ class RelaySearchTest {
         // by hand: two ridges of 250 m at 1.2 km either side; each end sees only its own ridge's crest
         PaperWorld world = new PaperWorld((east, north) ->
                 100 + 250 * Math.max(0, 1 - Math.abs(Math.abs(east) - 1200) / 250) + (Math.abs(east) < 700 ? 160 : 0));
-        List<Demand> demands = List.of(
-                new Demand("west", PaperWorld.at(-1700, 0), PaperWorld.person(0.05, Carry.HIP_TIGHT)),
-                new Demand("east", PaperWorld.at(1700, 0), PaperWorld.person(0.05, Carry.HIP_TIGHT)));
+        List<Party> demands = List.of(
+                new Party("west", PaperWorld.at(-1700, 0), PaperWorld.person(0.05, Carry.HIP_TIGHT)),
+                new Party("east", PaperWorld.at(1700, 0), PaperWorld.person(0.05, Carry.HIP_TIGHT)));
         RelayQuestion question = world.question("delta-bullington", demands);
         PaperWorld.Run chained = world.run(
                 question, PaperWorld.relay(RelayMode.STORE_AND_FORWARD, true), 1800, 200, RelayConstraints.NONE);
@@ -346,9 +346,9 @@ class RelaySearchTest {
     @Test
     void aLaterRelayNeverServesLess() {
         PaperWorld world = rough(9);
-        List<Demand> demands = new ArrayList<>();
+        List<Party> demands = new ArrayList<>();
         for (int i = 0; i < 4; i++)
-            demands.add(new Demand(
+            demands.add(new Party(
                     "d" + i, PaperWorld.at(1200 - 800 * i, 900 - 600 * i), PaperWorld.person(0.05, Carry.HIP_TIGHT)));
         PaperWorld.Run run = world.run(
                 world.question("delta-bullington", demands),
@@ -382,7 +382,7 @@ class RelaySearchTest {
 
     @Test
     void cancellingHandsNothingOut() {
-        List<Demand> demands = List.of(person("west", -1500, 600), person("east", 1500, 600));
+        List<Party> demands = List.of(person("west", -1500, 600), person("east", 1500, 600));
         Progress stopped = new Progress() {
             @Override
             public void done(String what, double share) {}

@@ -6,7 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import handreach.plan.PlanFile;
 import handreach.reach.Progress;
-import handreach.relay.Demand;
+import handreach.relay.Party;
 import handreach.relay.DirectLink;
 import handreach.report.card.CardPerson;
 import handreach.report.card.CardSize;
@@ -104,12 +104,12 @@ class CardWhoTest {
     @Test
     void everybodyWhomTheRelaysLeaveOutIsNamed() throws IOException {
         List<RelayAnswer.Unserved> unserved = relay.found().orElseThrow().unserved();
-        List<Demand> demands = relay.question().demands();
+        List<Party> demands = relay.question().demands();
         assertTrue(unserved.size() > 1, "the case needs several, there are " + unserved.size());
         String line = new RelayComposer(relay).cardLines().get(0).words();
         assertEquals("Not served:", new RelayComposer(relay).cardLines().get(0).strong());
         for (RelayAnswer.Unserved one : unserved) {
-            Demand demand = demands.get(one.demand());
+            Party demand = demands.get(one.demand());
             long inGroup = unserved.stream()
                     .filter(other -> demands.get(other.demand()).group().equals(demand.group()))
                     .count();
@@ -158,7 +158,7 @@ class CardWhoTest {
 
     @Test
     void oddsAreThoseOfTheTalkWithoutARelay() { // oracle: the straight talks of the relay study
-        List<Demand> demands = relay.question().demands();
+        List<Party> demands = relay.question().demands();
         int checked = 0;
         for (DirectLink link : relay.direct().links()) {
             String a = demands.get(link.talk().a()).name();

@@ -9,37 +9,37 @@ import java.util.List;
  * @param a the lower number
  * @param b the higher number
  */
-public record Talk(int a, int b) {
-    public Talk {
+public record Conversation(int a, int b) {
+    public Conversation {
         if (a < 0 || b <= a) throw new IllegalArgumentException("talk of " + a + " and " + b);
     }
 
-    public static Talk of(int one, int other) {
-        return new Talk(Math.min(one, other), Math.max(one, other));
+    public static Conversation of(int one, int other) {
+        return new Conversation(Math.min(one, other), Math.max(one, other));
     }
 
     /** Everybody with everybody, but points of one route or sector not with each other. */
-    public static List<Talk> allToAll(List<Demand> demands) {
-        List<Talk> talks = new ArrayList<>();
+    public static List<Conversation> allToAll(List<Party> demands) {
+        List<Conversation> talks = new ArrayList<>();
         for (int a = 0; a < demands.size(); a++)
             for (int b = a + 1; b < demands.size(); b++)
-                if (!isOneGroup(demands.get(a), demands.get(b))) talks.add(new Talk(a, b));
+                if (!isOneGroup(demands.get(a), demands.get(b))) talks.add(new Conversation(a, b));
         return talks;
     }
 
     /** Everybody with the base. */
-    public static List<Talk> allToBase(List<Demand> demands, int base) {
-        List<Talk> talks = new ArrayList<>();
+    public static List<Conversation> allToBase(List<Party> demands, int base) {
+        List<Conversation> talks = new ArrayList<>();
         for (int i = 0; i < demands.size(); i++) if (i != base) talks.add(of(base, i));
         return talks;
     }
 
-    private static boolean isOneGroup(Demand a, Demand b) {
+    private static boolean isOneGroup(Party a, Party b) {
         return a.group().isPresent() && a.group().equals(b.group());
     }
 
     /** How much the talk counts: the product of the two weights. */
-    public double weight(List<Demand> demands) {
+    public double weight(List<Party> demands) {
         return demands.get(a).weight() * demands.get(b).weight();
     }
 }

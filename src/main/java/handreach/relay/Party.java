@@ -13,21 +13,21 @@ import java.util.Optional;
  * @param end what is carried there
  * @param weight how much it counts, from 0
  */
-public record Demand(String name, Optional<String> group, Position at, LinkEnd end, double weight) {
-    public Demand {
+public record Party(String name, Optional<String> group, Position at, LinkEnd end, double weight) {
+    public Party {
         if (!(weight >= 0) || Double.isInfinite(weight))
             throw new IllegalArgumentException(name + ": weight " + weight);
         if (name == null || at == null || end == null)
             throw new IllegalArgumentException("a demand leaves nothing out");
     }
 
-    public Demand(String name, Position at, LinkEnd end) {
+    public Party(String name, Position at, LinkEnd end) {
         this(name, Optional.empty(), at, end, 1);
     }
 
     /** The same person with something else to carry. */
-    public Demand carrying(LinkEnd other) {
-        return new Demand(name, group, at, other, weight);
+    public Party carrying(LinkEnd other) {
+        return new Party(name, group, at, other, weight);
     }
 
     double heightM() {
