@@ -19,7 +19,7 @@ final class ClutterAtEndsModel implements LossModel {
 
     @Override
     public PathLoss loss(Profile profile, Terminals terminals, PathConditions conditions) {
-        LossAccount account = new LossAccount(name(), profile, terminals, conditions);
+        LossBuilder account = new LossBuilder(name(), profile, terminals, conditions);
         int last = profile.count() - 1;
         double txClutterM = clutterM(profile, 0);
         double rxClutterM = clutterM(profile, last);
@@ -42,7 +42,7 @@ final class ClutterAtEndsModel implements LossModel {
     }
 
     private static void end(
-            LossAccount account, String name, Cover cover, double heightM, double clutterM, PathConditions conditions) {
+            LossBuilder account, String name, Cover cover, double heightM, double clutterM, PathConditions conditions) {
         double loss = clutterM == 0
                 ? 0
                 : TerminalClutter.lossDb(

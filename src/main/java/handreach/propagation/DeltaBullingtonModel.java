@@ -11,7 +11,7 @@ final class DeltaBullingtonModel implements LossModel {
 
     @Override
     public PathLoss loss(Profile profile, Terminals terminals, PathConditions conditions) {
-        LossAccount account = new LossAccount(name(), profile, terminals, conditions);
+        LossBuilder account = new LossBuilder(name(), profile, terminals, conditions);
         PathArrays path = PathArrays.of(profile, terminals);
         double earthKm = conditions.atmosphere().effectiveRadiusKm();
         DeltaBullington result =

@@ -20,7 +20,7 @@ final class DeygoutModel implements LossModel {
 
     @Override
     public PathLoss loss(Profile profile, Terminals terminals, PathConditions conditions) {
-        LossAccount account = new LossAccount(name, profile, terminals, conditions);
+        LossBuilder account = new LossBuilder(name, profile, terminals, conditions);
         PathArrays path = PathArrays.of(profile, terminals);
         double[] y = path.outline(conditions.atmosphere().effectiveRadiusKm());
         int levels = Deygout.levelsFor(profile.count());

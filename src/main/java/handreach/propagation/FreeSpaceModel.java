@@ -11,7 +11,7 @@ final class FreeSpaceModel implements LossModel {
 
     @Override
     public PathLoss loss(Profile profile, Terminals terminals, PathConditions conditions) {
-        return new LossAccount(name(), profile, terminals, conditions)
+        return new LossBuilder(name(), profile, terminals, conditions)
                 .step("d", FreeSpace.slantKm(profile, terminals), "km")
                 .step("λ", conditions.frequency().wavelengthM(), "m")
                 .close();

@@ -21,7 +21,7 @@ final class StreetLevelModel implements LossModel {
 
     @Override
     public PathLoss loss(Profile profile, Terminals terminals, PathConditions conditions) {
-        LossAccount account = new LossAccount(name(), profile, terminals, conditions);
+        LossBuilder account = new LossBuilder(name(), profile, terminals, conditions);
         Cover town = town(profile);
         if (conditions.frequency().mhz() < LOWEST_MHZ) {
             PathLoss instead = fallback.loss(profile, terminals, conditions);

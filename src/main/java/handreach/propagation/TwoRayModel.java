@@ -12,7 +12,7 @@ final class TwoRayModel implements LossModel {
 
     @Override
     public PathLoss loss(Profile profile, Terminals terminals, PathConditions conditions) {
-        LossAccount account = new LossAccount(name(), profile, terminals, conditions);
+        LossBuilder account = new LossBuilder(name(), profile, terminals, conditions);
         PathArrays path = PathArrays.of(profile, terminals);
         // The fitted plane, not the lowered one: an obstacle is no reason to take the ground away.
         GroundFit plane = GroundFit.of(path.dKm(), path.hM());
@@ -44,7 +44,7 @@ final class TwoRayModel implements LossModel {
                 .abs();
     }
 
-    private static void warn(LossAccount account, Profile profile, Terminals terminals, PathConditions conditions) {
+    private static void warn(LossBuilder account, Profile profile, Terminals terminals, PathConditions conditions) {
         double limitKm = TwoRay.flatEarthLimitKm(conditions.frequency());
         if (profile.lengthKm() > limitKm)
             account.warn(String.format(

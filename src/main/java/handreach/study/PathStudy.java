@@ -9,7 +9,7 @@ import handreach.profile.CutSettings;
 import handreach.profile.PathCut;
 import handreach.profile.Profile;
 import handreach.profile.VoidGap;
-import handreach.propagation.LossAccount;
+import handreach.propagation.LossBuilder;
 import handreach.propagation.LossModel;
 import handreach.propagation.NoAnswer;
 import handreach.propagation.PathConditions;
@@ -125,7 +125,7 @@ public final class PathStudy {
 
     private static PathAnswer answer(
             PathLink link, Profile profile, List<LossModel> models, List<String> groundWarnings) {
-        if (profile.lengthKm() < LossAccount.SHORTEST_KM)
+        if (profile.lengthKm() < LossBuilder.SHORTEST_KM)
             throw new InputFault(
                     "path",
                     0,
@@ -134,7 +134,7 @@ public final class PathStudy {
                             "the ends are %.0f m apart, at least %.0f m are needed: nearer, antennas are not far from each other in the"
                                     + " sense of the models. Take a longer path.",
                             1000 * profile.lengthKm(),
-                            1000 * LossAccount.SHORTEST_KM));
+                            1000 * LossBuilder.SHORTEST_KM));
         Set<String> warnings = new LinkedHashSet<>(groundWarnings);
         List<PathLoss> losses = new ArrayList<>();
         for (LossModel model : models) {

@@ -1,7 +1,7 @@
 package handreach.propagation.handheld;
 
 import handreach.profile.Profile;
-import handreach.propagation.LossAccount;
+import handreach.propagation.LossBuilder;
 import handreach.propagation.LossModel;
 import handreach.propagation.PathConditions;
 import handreach.propagation.PathLoss;
@@ -48,7 +48,7 @@ public final class Handheld implements LossModel {
      */
     @Override
     public PathLoss loss(Profile profile, Terminals terminals, PathConditions conditions) {
-        LossAccount account = new LossAccount(name(), profile, terminals, conditions);
+        LossBuilder account = new LossBuilder(name(), profile, terminals, conditions);
         int last = profile.count() - 1;
         HandheldWalk walk = new HandheldWalk(conditions, terminals, profile.count());
         walk.start(profile.heightM(0), profile.cover(0), profile.clutterM(0), Woodland.runFromEndM(profile, true));
@@ -74,7 +74,7 @@ public final class Handheld implements LossModel {
         return account.close();
     }
 
-    private static void steps(LossAccount account, HandheldWalk walk) {
+    private static void steps(LossBuilder account, HandheldWalk walk) {
         StretchedString string = walk.string();
         account.step("Θ", string.totalBend(), "rad")
                 .step("M", string.liftM(), "m")
@@ -86,20 +86,20 @@ public final class Handheld implements LossModel {
                 .step("q", walk.terms().roughShare(string), "");
     }
 
-    private static void warn(LossAccount account, Profile profile, Terminals terminals, PathConditions conditions) {
+    private static void warn(LossBuilder account, Profile profile, Terminals terminals, PathConditions conditions) {
         account.within("The frequency", conditions.frequency().mhz(), 30, 1000, "MHz", "the handheld model")
                 .within("The first antenna", terminals.txHeightM(), 0.5, 100, "m", "the handheld model")
                 .within("The last antenna", terminals.rxHeightM(), 0.5, 100, "m", "the handheld model")
                 .within(
                         "The path",
                         profile.lengthKm(),
-                        LossAccount.SHORTEST_KM,
+                        LossBuilder.SHORTEST_KM,
                         LONGEST_KM,
                         "km",
                         "the handheld model");
         for (int i = 1; i < profile.count() - 1; i++)
             if (profile.clutterM(i) > 0 && profile.cover(i) != Cover.WATER) {
-                account.warn(LossAccount.ENDS_ONLY);
+                account.warn(LossBuilder.ENDS_ONLY);
                 return;
             }
     }

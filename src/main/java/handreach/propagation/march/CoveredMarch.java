@@ -2,7 +2,7 @@ package handreach.propagation.march;
 
 import handreach.profile.Profile;
 import handreach.propagation.EndCover;
-import handreach.propagation.LossAccount;
+import handreach.propagation.LossBuilder;
 import handreach.propagation.PathConditions;
 import handreach.propagation.TerminalClutter;
 import handreach.propagation.Woodland;
@@ -202,7 +202,7 @@ public final class CoveredMarch {
      */
     public List<String> warnings(int sample, Cover cover, double woodDb) {
         List<String> warnings = new ArrayList<>();
-        if (firstStanding < sample) warnings.add(LossAccount.ENDS_ONLY);
+        if (firstStanding < sample) warnings.add(LossBuilder.ENDS_ONLY);
         if (woodDb > 0) warnings.addAll(Woodland.warnings(conditions.frequency(), conditions.polarization()));
         if (near.cover().isTown() || cover.isTown()) warnings.addAll(TerminalClutter.warnings(conditions.frequency()));
         double excess = bare.excessDb(sample);

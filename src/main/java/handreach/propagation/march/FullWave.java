@@ -1,7 +1,7 @@
 package handreach.propagation.march;
 
 import handreach.profile.Profile;
-import handreach.propagation.LossAccount;
+import handreach.propagation.LossBuilder;
 import handreach.propagation.LossModel;
 import handreach.propagation.PathConditions;
 import handreach.propagation.PathGeometry;
@@ -35,7 +35,7 @@ public final class FullWave implements LossModel {
      */
     @Override
     public PathLoss loss(Profile profile, Terminals terminals, PathConditions conditions) {
-        LossAccount account = new LossAccount(name(), profile, terminals, conditions);
+        LossBuilder account = new LossBuilder(name(), profile, terminals, conditions);
         int last = profile.count() - 1;
         double tx = terminals.txHeightM();
         double[] rx = {terminals.rxHeightM()};

@@ -1,6 +1,6 @@
 package handreach.propagation.p1812;
 
-import handreach.propagation.LossAccount;
+import handreach.propagation.LossBuilder;
 
 /** Steps 4, 6, 8 of Rec. ITU-R P.1812-6: the part losses of one path and their combination at p % of time, 50 % of places. */
 final class P1812Blend {
@@ -98,7 +98,7 @@ final class P1812Blend {
                 - 5 * Math.log10(Math.pow(10, -0.2 * (scatterDb - least)) + Math.pow(10, -0.2 * (modified() - least)));
     }
 
-    void tell(LossAccount account) {
+    void tell(LossBuilder account) {
         account.step("L_bfs", freeSpaceDb, "dB")
                 .step("L_b0p", clearDb, "dB")
                 .step("L_b0β", clearBetaDb, "dB")

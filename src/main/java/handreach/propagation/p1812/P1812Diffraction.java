@@ -3,7 +3,7 @@ package handreach.propagation.p1812;
 import handreach.propagation.DeltaBullington;
 import handreach.propagation.Ground;
 import handreach.propagation.InverseNormal;
-import handreach.propagation.LossAccount;
+import handreach.propagation.LossBuilder;
 import handreach.propagation.SphericalEarth;
 import handreach.units.Frequency;
 import handreach.units.Polarization;
@@ -58,7 +58,7 @@ record P1812Diffraction(DeltaBullington median, double betaDb, double share) {
         return medianDb() + share * (betaDb - medianDb());
     }
 
-    void tell(LossAccount account) {
+    void tell(LossBuilder account) {
         account.step("L_bulla", median.profileDb(), "dB")
                 .step("L_bulls", median.smoothDb(), "dB")
                 .step("L_dsph", median.sphereDb(), "dB")

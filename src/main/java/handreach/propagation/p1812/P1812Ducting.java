@@ -1,7 +1,7 @@
 package handreach.propagation.p1812;
 
 import handreach.propagation.Climate;
-import handreach.propagation.LossAccount;
+import handreach.propagation.LossBuilder;
 
 /**
  * Step 7 of Rec. ITU-R P.1812-6: ducting and layer reflection, equations (46) to (56).
@@ -67,7 +67,7 @@ record P1812Ducting(double couplingDb, double distanceDb) {
         return -12 + (1.2 + 3.7e-3 * path.d) * Math.log10(p / beta) + 12 * Math.pow(p / beta, exponent);
     }
 
-    void tell(LossAccount account) {
+    void tell(LossBuilder account) {
         account.step("A_f", couplingDb, "dB").step("A_d", distanceDb, "dB").step("L_ba", lossDb(), "dB");
     }
 }

@@ -5,7 +5,7 @@ import handreach.profile.Profile;
 import handreach.profile.Zone;
 import handreach.propagation.Climate;
 import handreach.propagation.InverseNormal;
-import handreach.propagation.LossAccount;
+import handreach.propagation.LossBuilder;
 import handreach.propagation.LossModel;
 import handreach.propagation.PathConditions;
 import handreach.propagation.PathLoss;
@@ -31,7 +31,7 @@ public final class P1812Model implements LossModel {
     public PathLoss loss(Profile profile, Terminals terminals, PathConditions conditions) {
         Climate climate = conditions.climate();
         refuse(climate);
-        LossAccount account = new LossAccount(name(), profile, terminals, conditions);
+        LossBuilder account = new LossBuilder(name(), profile, terminals, conditions);
         P1812Path path = P1812Path.of(profile, terminals, conditions);
         double p = climate.timePercent();
         P1812Diffraction diffraction = P1812Diffraction.of(path, conditions.frequency(), conditions.polarization(), p);
@@ -80,7 +80,7 @@ public final class P1812Model implements LossModel {
                     "the " + what + " is " + value + "; " + DOCUMENT + " takes " + range.words() + ".");
     }
 
-    private static void warn(LossAccount account, Profile profile, Terminals terminals, PathConditions conditions) {
+    private static void warn(LossBuilder account, Profile profile, Terminals terminals, PathConditions conditions) {
         account.within("The frequency", conditions.frequency().mhz(), 30, 6000, "MHz", DOCUMENT);
         account.within("The path length", profile.lengthKm(), 0.25, 3000, "km", DOCUMENT);
         account.within("The height of the first antenna", terminals.txHeightM(), 1, 3000, "m", DOCUMENT);

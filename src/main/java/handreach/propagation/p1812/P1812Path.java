@@ -2,7 +2,7 @@ package handreach.propagation.p1812;
 
 import handreach.profile.Profile;
 import handreach.propagation.Atmosphere;
-import handreach.propagation.LossAccount;
+import handreach.propagation.LossBuilder;
 import handreach.propagation.PathConditions;
 import handreach.propagation.SmoothSurface;
 import handreach.propagation.Terminals;
@@ -135,7 +135,7 @@ final class P1812Path {
             if (dKm[i] >= dlt - 1e-9 && dKm[i] <= d - dlr + 1e-9) hm = Math.max(hm, bareM[i] - (hst + slope * dKm[i]));
     }
 
-    void tell(LossAccount account) {
+    void tell(LossBuilder account) {
         account.step("ω", zones.seaShare(), "")
                 .step("d_tm", zones.longestLandKm(), "km")
                 .step("d_lm", zones.longestInlandKm(), "km")

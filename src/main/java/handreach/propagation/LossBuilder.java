@@ -6,7 +6,7 @@ import java.util.List;
 import java.util.Locale;
 
 /** A loss while it is being added up: free space first, then parts, steps and warnings as a model finds them. */
-public final class LossAccount {
+public final class LossBuilder {
     /** No model of this room is meant for less, km. */
     public static final double SHORTEST_KM = 0.05;
 
@@ -24,7 +24,7 @@ public final class LossAccount {
     private final List<String> warnings = new ArrayList<>();
 
     /** Opens the account with the free-space loss of the straight line; refuses what no model can answer. */
-    public LossAccount(String model, Profile profile, Terminals terminals, PathConditions conditions) {
+    public LossBuilder(String model, Profile profile, Terminals terminals, PathConditions conditions) {
         refuse(profile, conditions);
         this.model = model;
         freeSpaceDb = FreeSpace.lossDb(conditions.frequency(), FreeSpace.slantKm(profile, terminals));
@@ -64,24 +64,24 @@ public final class LossAccount {
         return freeSpaceDb;
     }
 
-    public LossAccount part(String name, double db, String source) {
+    public LossBuilder part(String name, double db, String source) {
         parts.add(new LossPart(name, db, source));
         lossDb += db;
         return this;
     }
 
-    public LossAccount step(String symbol, double value, String unit) {
+    public LossBuilder step(String symbol, double value, String unit) {
         steps.add(new Step(symbol, value, unit));
         return this;
     }
 
-    public LossAccount warn(String sentence) {
+    public LossBuilder warn(String sentence) {
         warnings.add(sentence);
         return this;
     }
 
     /** Warns when a value lies outside a document's range. */
-    public LossAccount within(String what, double value, double low, double high, String unit, String document) {
+    public LossBuilder within(String what, double value, double low, double high, String unit, String document) {
         if (value < low || value > high)
             warn(String.format(
                     Locale.ROOT,
@@ -97,7 +97,7 @@ public final class LossAccount {
     }
 
     /** Says that what stands on the ground was left out, if the profile has any. */
-    LossAccount warnOfClutter(Profile profile) {
+    LossBuilder warnOfClutter(Profile profile) {
         for (int i = 0; i < profile.count(); i++)
             if (profile.clutterM(i) > 0)
                 return warn("The profile carries clutter heights; " + model
