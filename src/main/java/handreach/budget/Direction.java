@@ -17,15 +17,15 @@ final class Direction {
 
     private final LinkEnd sender;
     private final LinkEnd receiver;
-    private final EndFigures from;
-    private final EndFigures to;
+    private final EndBudget from;
+    private final EndBudget to;
     private final LinkTerms terms;
     private final List<LedgerLine> receiving;
     private final DoubtSources sources = new DoubtSources();
     private final double fixedDb;
     private final double spreadDb;
 
-    Direction(LinkEnd sender, EndFigures from, LinkEnd receiver, EndFigures to, LinkTerms terms) {
+    Direction(LinkEnd sender, EndBudget from, LinkEnd receiver, EndBudget to, LinkTerms terms) {
         this.sender = sender;
         this.receiver = receiver;
         this.from = from;
@@ -58,8 +58,8 @@ final class Direction {
 
     private double collectDoubts() {
         double receiveShare = 1 - noiseShare();
-        for (EndFigures.Cause cause : from.causes()) sources.add(cause.what(), cause.commonDb());
-        for (EndFigures.Cause cause : to.causes()) {
+        for (EndBudget.Cause cause : from.causes()) sources.add(cause.what(), cause.commonDb());
+        for (EndBudget.Cause cause : to.causes()) {
             boolean isAnchor = cause.what() instanceof DoubtCause.Anchor;
             sources.add(cause.what(), cause.commonDb() * (isAnchor ? 1 : receiveShare));
         }
@@ -122,11 +122,11 @@ final class Direction {
         return fixedDb;
     }
 
-    EndFigures from() {
+    EndBudget from() {
         return from;
     }
 
-    EndFigures to() {
+    EndBudget to() {
         return to;
     }
 
@@ -164,7 +164,7 @@ final class Direction {
         return new Ledger(sender.loadout().name(), receiver.loadout().name(), lines, locationMarginDb(), doubt());
     }
 
-    private static void addEnd(List<LedgerLine> lines, LineEnd which, EndFigures end, double elevationDeg) {
+    private static void addEnd(List<LedgerLine> lines, LineEnd which, EndBudget end, double elevationDeg) {
         for (LedgerLine line : end.lines()) lines.add(line.at(which));
         lines.add(new LedgerLine(
                         LineKey.PATTERN,

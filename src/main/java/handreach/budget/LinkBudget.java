@@ -24,8 +24,8 @@ public final class LinkBudget {
 
     /** The link between two ends under these terms. */
     public static LinkBudget between(LinkEnd a, LinkEnd b, LinkTerms terms) {
-        EndFigures first = new EndFigures(a, terms.frequency());
-        EndFigures second = new EndFigures(b, terms.frequency());
+        EndBudget first = new EndBudget(a, terms.frequency());
+        EndBudget second = new EndBudget(b, terms.frequency());
         Direction there = new Direction(a, first, b, second, terms);
         Direction back = new Direction(b, second, a, first, terms);
         return new LinkBudget(there, back, terms);

@@ -16,7 +16,7 @@ import java.util.List;
 import java.util.Locale;
 
 /** What one end brings to a link: its antenna's lines at the horizon, its pattern, its doubts. */
-final class EndFigures {
+final class EndBudget {
     private static final Doubt UNMEASURED_COUNTERPOISE = Doubt.common(2);
 
     /** A common doubt of this end: what it comes from and how far it moves the gain. */
@@ -31,7 +31,7 @@ final class EndFigures {
     private final double horizonDbi;
     private final double lossToNoiseDb;
 
-    EndFigures(LinkEnd end, Frequency frequency) {
+    EndBudget(LinkEnd end, Frequency frequency) {
         this.end = end;
         Loadout loadout = end.loadout();
         ElevationPattern upright =
