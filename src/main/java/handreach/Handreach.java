@@ -13,7 +13,7 @@ public final class Handreach {
 
     public static void main(String[] args) {
         // Libraries that log would mix their words with ours; most runs never log and need not set logging up.
-        System.setProperty("java.util.logging.config.class", "handreach.SevereOnly");
+        System.setProperty("java.util.logging.config.class", "handreach.LogSetup");
         // No option is a date or the like, and looking for their readers takes a cold start some 40 ms.
         System.setProperty("picocli.converters.excludes", "java.(net|sql|time|util).*");
         PrintStream out = new PrintStream(new FileOutputStream(FileDescriptor.out), false, StandardCharsets.UTF_8);

@@ -57,7 +57,8 @@ final class RelayPanel extends VBox {
         this.look = look;
         this.talk = new WordChoice("relay-talk", talks(), word -> set("who talks", "talk", PlanText.quoted(word)));
         this.count = new WordChoice("relay-count", inOrder(COUNTS), number -> set("number of relays", "count", number));
-        this.mode = new WordChoice("relay-mode", modes(), word -> set("way of relaying", "mode", PlanText.quoted(word)));
+        this.mode =
+                new WordChoice("relay-mode", modes(), word -> set("way of relaying", "mode", PlanText.quoted(word)));
         this.mast = new NumberField(
                 "relay-mast", "The mast", metres -> set("height of the mast", "mast_m", metres), session::tell);
         chained.setId("relay-chained");

@@ -2,10 +2,10 @@ package handreach.report;
 
 import handreach.geodesy.Position;
 import handreach.plan.Plan;
-import handreach.relay.Party;
-import handreach.relay.HopPath;
-import handreach.relay.SiteCheck;
 import handreach.relay.Conversation;
+import handreach.relay.HopPath;
+import handreach.relay.Party;
+import handreach.relay.SiteCheck;
 import handreach.report.card.CardPeople;
 import handreach.report.card.CardPerson;
 import handreach.report.figure.MapPlace;

@@ -6,9 +6,9 @@ import handreach.geodesy.Position;
 import handreach.loadout.Loadout;
 import handreach.plan.Places;
 import handreach.plan.Questions;
+import handreach.relay.Conversation;
 import handreach.relay.Party;
 import handreach.relay.RelayQuestion;
-import handreach.relay.Conversation;
 import handreach.terrain.AreaPolygons;
 import handreach.walk.GpxTrack;
 import java.util.ArrayList;
@@ -165,7 +165,8 @@ final class RelayDemands {
                                     "relay",
                                     "talk",
                                     "talk is \"all-to-base\", but no position has base = true. Mark the base.");
-                for (String base : bases) for (int d : numbers(demands, base)) talks.addAll(Conversation.allToBase(demands, d));
+                for (String base : bases)
+                    for (int d : numbers(demands, base)) talks.addAll(Conversation.allToBase(demands, d));
             }
             case LISTED -> {
                 for (List<String> pair : question.pairs())

@@ -31,7 +31,8 @@ public record TileProvenance(Optional<Surface> surface, String verticalDatum) {
         if (name.startsWith("copernicus_dsm"))
             return new TileProvenance(Optional.of(Surface.SURFACE_MODEL), "EGM2008 geoid");
         if (name.matches("usgs_(13|1|2|1m|19)_.*") || name.matches("(img)?n\\d\\dw\\d{3}_(13|1|2)(_.*)?\\.tif"))
-            return new TileProvenance(Optional.of(Surface.BARE_EARTH), "NAVD 88 (local datum outside the conterminous US)");
+            return new TileProvenance(
+                    Optional.of(Surface.BARE_EARTH), "NAVD 88 (local datum outside the conterminous US)");
         if (name.matches("[ns]\\d{1,2}[ew]\\d{1,3}\\b.*hgt.*") || name.contains("srtm") || name.contains("nasadem"))
             return new TileProvenance(Optional.of(Surface.RADAR), "EGM96 geoid, if it is SRTM or NASADEM");
         if (name.contains("_dtm") || name.contains("dtm_"))

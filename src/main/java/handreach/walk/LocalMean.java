@@ -68,7 +68,8 @@ public record LocalMean(double alongM, Reception heard, int samples, int indepen
     }
 
     private static Reception level(List<Reception> heard) {
-        long below = heard.stream().filter(h -> h.kind() == Reception.Kind.BELOW).count();
+        long below =
+                heard.stream().filter(h -> h.kind() == Reception.Kind.BELOW).count();
         double[] sorted = heard.stream()
                 .sorted((a, b) -> Double.compare(rank(a), rank(b)))
                 .mapToDouble(Reception::value)

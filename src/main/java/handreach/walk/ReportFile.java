@@ -142,7 +142,8 @@ public final class ReportFile {
         List<Reception> found = new ArrayList<>();
         level(row).ifPresent(found::add);
         row.number("sinad_db", -10, 80, "dB").ifPresent(value -> found.add(new Reception(Reception.Kind.SINAD, value)));
-        row.number("readability", 0, 5, "").ifPresent(value -> found.add(new Reception(Reception.Kind.READABILITY, value)));
+        row.number("readability", 0, 5, "")
+                .ifPresent(value -> found.add(new Reception(Reception.Kind.READABILITY, value)));
         row.word("copy", COPY).ifPresent(isCopy -> found.add(Reception.copy(isCopy)));
         if (found.isEmpty() && row.isSound())
             row.fault(

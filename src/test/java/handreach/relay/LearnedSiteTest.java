@@ -168,8 +168,8 @@ class LearnedSiteTest {
     @Test
     void aWorseSiteServesFewerWithoutARelay() {
         List<Party> people = List.of(WEST, EAST);
-        DirectVerdict before =
-                DirectVerdict.of(new RelayQuestion(people, Conversation.allToAll(people), plain()), List.of(), Progress.SILENT);
+        DirectVerdict before = DirectVerdict.of(
+                new RelayQuestion(people, Conversation.allToAll(people), plain()), List.of(), Progress.SILENT);
         DirectVerdict after = DirectVerdict.of(
                 new RelayQuestion(people, Conversation.allToAll(people), learned()), List.of(), Progress.SILENT);
         double lost = before.links().get(0).path().orElseThrow().odds().marginDb()

@@ -6,8 +6,8 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import handreach.plan.PlanFile;
 import handreach.reach.Progress;
-import handreach.relay.Party;
 import handreach.relay.DirectLink;
+import handreach.relay.Party;
 import handreach.report.card.CardPerson;
 import handreach.report.card.CardSize;
 import handreach.report.figure.MapPlace;

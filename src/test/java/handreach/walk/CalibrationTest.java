@@ -146,7 +146,9 @@ class CalibrationTest {
         List<WalkPair> pairs = new ArrayList<>();
         for (int i = 0; i < 400; i++) {
             double level = -110 - 5 + 8 * random.nextGaussian();
-            Reception heard = level < floorDbm ? new Reception(Reception.Kind.BELOW, floorDbm) : new Reception(Reception.Kind.LEVEL, level);
+            Reception heard = level < floorDbm
+                    ? new Reception(Reception.Kind.BELOW, floorDbm)
+                    : new Reception(Reception.Kind.LEVEL, level);
             pairs.add(SimulatedWalk.pair(i, Cover.OPEN, "face", 0, heard, level > -110));
         }
         Calibration calibration =

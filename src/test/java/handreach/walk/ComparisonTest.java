@@ -59,7 +59,8 @@ class ComparisonTest {
     @Test
     void readingsOfOnePlaceCountOnce() {
         List<WalkPair> pairs = new ArrayList<>();
-        for (int i = 0; i < 40; i++) pairs.add(SimulatedWalk.pair(0, Cover.OPEN, "face", 0, Reception.copy(true), true));
+        for (int i = 0; i < 40; i++)
+            pairs.add(SimulatedWalk.pair(0, Cover.OPEN, "face", 0, Reception.copy(true), true));
         pairs.add(SimulatedWalk.pair(50, Cover.OPEN, "face", 0, Reception.copy(true), true));
         assertEquals(
                 2, DoubleStream.of(Thinning.weights(pairs, 50, Progress.SILENT)).sum(), 1e-6);

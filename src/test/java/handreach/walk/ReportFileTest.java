@@ -27,7 +27,12 @@ class ReportFileTest {
                 ",36.2,-84.2,,,2,,,,,",
                 ",36.2,-84.2,,,,No,to-base,,,");
         assertEquals(
-                List.of(Reception.Kind.LEVEL, Reception.Kind.BELOW, Reception.Kind.SINAD, Reception.Kind.READABILITY, Reception.Kind.COPY),
+                List.of(
+                        Reception.Kind.LEVEL,
+                        Reception.Kind.BELOW,
+                        Reception.Kind.SINAD,
+                        Reception.Kind.READABILITY,
+                        Reception.Kind.COPY),
                 reports.stream().map(r -> r.heard().kind()).toList());
         assertEquals("clear, calm", reports.get(0).note());
         assertEquals(

@@ -35,7 +35,9 @@ record SimulatedWalk(double biasDb, double[] coverDb, double[] carryDb, double s
             double got = margin - shiftDb(cover, carry) + spreadDb * random.nextGaussian();
             Reception heard = !levels
                     ? Reception.copy(got >= 0)
-                    : got - 110 < -122 ? new Reception(Reception.Kind.BELOW, -122) : new Reception(Reception.Kind.LEVEL, got - 110);
+                    : got - 110 < -122
+                            ? new Reception(Reception.Kind.BELOW, -122)
+                            : new Reception(Reception.Kind.LEVEL, got - 110);
             pairs.add(pair(i, COVERS[cover], CARRIES[carry], margin, heard, got >= 0));
         }
         return pairs;
