@@ -55,6 +55,7 @@ class S09TroubleshootingTest {
         assertFalse(run.err().contains("\tat "), run.err());
         said.addAll(run.err().lines().toList());
         said.addAll(run.out().lines().toList());
+        said.add(run.out());
     }
 
     private Path file(String name, String text) throws IOException {
@@ -214,7 +215,9 @@ class S09TroubleshootingTest {
                 .toList();
         List<String> unheard = quoted.stream()
                 .filter(message -> said.stream()
-                        .noneMatch(line -> pattern(message).matcher(line).find()))
+                        .noneMatch(line -> pattern(message)
+                                .matcher(line.replaceAll("\\s+", " "))
+                                .find()))
                 .toList();
         if (!unheard.isEmpty()) said.forEach(System.out::println);
         assertEquals(List.of(), unheard, "never said by the program");

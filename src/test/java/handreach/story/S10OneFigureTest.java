@@ -17,6 +17,7 @@ import java.nio.file.StandardCopyOption;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.regex.MatchResult;
+import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import org.apache.pdfbox.Loader;
@@ -117,7 +118,7 @@ class S10OneFigureTest {
                                 1000 * interval.get(0).asDouble(),
                                 1000 * interval.get(1).asDouble()))
                         + " " + Pattern.quote(worst) + " " + towards + " " + share + " .*%";
-                for (List<String> lines : List.of(rows(page), reachText.lines().toList())) {
+                for (List<String> lines : List.of(rows(page), unbroken(reachText))) {
                     String row = lines.stream()
                             .map(Faces::flat)
                             .filter(each -> each.matches("[A-Z] " + Pattern.quote(name) + " [0-9].*%"))
@@ -276,6 +277,21 @@ class S10OneFigureTest {
                     .filter(each -> each.startsWith(start))
                     .findFirst()
                     .orElseThrow(() -> new AssertionError("no line starts with " + start + " in\n" + text));
+        }
+
+        /** Lines of a table whose names were broken, each name whole again on its first line. */
+        private static List<String> unbroken(String text) {
+            List<String> whole = new ArrayList<>();
+            Pattern row = Pattern.compile("([A-Z]) {2}(\\S+(?: \\S+)*) {2,}(.*)");
+            for (String line : text.lines().toList()) {
+                Matcher first = whole.isEmpty() ? null : row.matcher(whole.get(whole.size() - 1));
+                if (line.matches(" {3}\\S+( \\S+)*") && first != null && first.matches())
+                    whole.set(
+                            whole.size() - 1,
+                            first.group(1) + "  " + first.group(2) + " " + line.strip() + "  " + first.group(3));
+                else whole.add(line);
+            }
+            return whole;
         }
 
         private static String flat(String text) {
