@@ -81,7 +81,7 @@ sealed interface DoubtCause extends Comparable<DoubtCause> {
         @Override
         public int compareTo(DoubtCause other) {
             int order = DoubtCause.super.compareTo(other);
-            if (order != 0 || !(other instanceof Delta that) || delta == that.delta) return order;
+            if (order != 0 || !(other instanceof Delta that)) return order;
             double[] mine = numbers();
             double[] others = that.numbers();
             for (int i = 0; order == 0 && i < mine.length; i++) order = Double.compare(mine[i], others[i]);

@@ -42,7 +42,7 @@ public final class LossComposer {
                                 Column.words("part", LossPart::name),
                                 Column.number("dB", part -> Axis.number(part.db(), 1)),
                                 Column.words("source", LossPart::source)))
-                .summing(part -> part == sum);
+                .summing(sum::equals);
     }
 
     /** Models beside each other, in the order given. */

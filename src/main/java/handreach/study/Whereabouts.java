@@ -139,7 +139,7 @@ public record Whereabouts(
             double bearingDeg = distanceM < SAME_PLACE_M
                     ? 0
                     : GeodesicLine.between(from, at).azimuthDeg();
-            Optional<HopPath.HopOdds> odds = demand.filter(one -> baseEnd.isPresent() && one != baseEnd.get())
+            Optional<HopPath.HopOdds> odds = demand.filter(one -> baseEnd.isPresent() && !one.equals(baseEnd.get()))
                     .flatMap(one -> HopPath.direct(setting, one, baseEnd.get()))
                     .map(HopPath::odds);
             return new Person(name, at, loadout, distanceM, (bearingDeg + 360) % 360, odds);

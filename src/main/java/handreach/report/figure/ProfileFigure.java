@@ -227,10 +227,6 @@ public final class ProfileFigure implements Figure {
         return scale.groundM(sample);
     }
 
-    private double freeRadiusM(int i) {
-        return PathGeometry.FREE_SHARE * geometry.fresnelRadiusM(i);
-    }
-
     @Override
     public String title() {
         return words.title();
