@@ -94,7 +94,7 @@ public class AreaBenchmark {
     /** What switching a loadout costs once the losses are kept. */
     @Benchmark
     public double oneLoadoutOnKeptLosses() {
-        return OddsGrid.of(kept, links.get(3)).share(0.9);
+        return OddsGrid.of(kept, links.get(3)).shareEstimate(0.9).value();
     }
 
     private double odds(LossGrid losses, int loadouts) {
