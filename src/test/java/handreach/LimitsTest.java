@@ -6,7 +6,6 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import com.tngtech.archunit.core.domain.JavaModifier;
 import com.tngtech.archunit.core.importer.ClassFileImporter;
 import com.tngtech.archunit.core.importer.ImportOption;
-import handreach.cli.CommandLineRunner;
 import handreach.input.Range;
 import handreach.loadout.Loadout;
 import handreach.loadout.Radio;
@@ -19,13 +18,11 @@ import handreach.propagation.Terminals;
 import handreach.reach.AreaRequest;
 import handreach.reach.BearingRequest;
 import handreach.reach.CellGrid;
+import handreach.story.CommandRun;
 import handreach.terrain.Cover;
-import java.io.ByteArrayOutputStream;
 import java.io.IOException;
-import java.io.PrintStream;
 import java.lang.reflect.Field;
 import java.lang.reflect.Modifier;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -202,15 +199,14 @@ class LimitsTest {
 
     /** Help of every option of a command, from its name on, in one line each. */
     private static List<String> helpOf(String command) {
-        ByteArrayOutputStream out = new ByteArrayOutputStream();
-        PrintStream to = new PrintStream(out, true, StandardCharsets.UTF_8);
-        assertEquals(0, CommandLineRunner.run(new String[] {command, "--help"}, to, to));
+        CommandRun run = CommandRun.of(command, "--help");
+        assertEquals(0, run.code());
         List<String> options = new ArrayList<>();
-        Matcher option = HELP_OF_OPTION.matcher(out.toString(StandardCharsets.UTF_8));
+        Matcher option = HELP_OF_OPTION.matcher(run.out());
         while (option.find())
             options.add(
                     option.group().substring(option.start(1) - option.start()).replaceAll("\\s+", " "));
-        assertTrue(options.size() > 1, command + ": " + out);
+        assertTrue(options.size() > 1, command + ": " + run.out());
         return options;
     }
 

@@ -2,7 +2,7 @@ package handreach.reach;
 
 import handreach.geodesy.Position;
 import handreach.propagation.LossModels;
-import handreach.propagation.PathConditions;
+import handreach.propagation.UsualConditions;
 import handreach.terrain.TileFolder;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -53,12 +53,12 @@ public class AreaBenchmark {
         boolean isValley = ground.equals("invented-valley");
         Position source = isValley ? new Position(44.5, -29.5) : new Position(37.5, -105);
         tiles = new AreaGround(TileFolder.open(SAMPLES.resolve(ground).resolve("tiles")));
-        request = AreaRequest.around(
+        request = Areas.around(
                 source,
                 1000.0 * radiusKm,
                 30,
                 PaperLinks.HEIGHTS,
-                PathConditions.standard(PaperLinks.CHANNEL),
+                UsualConditions.at(PaperLinks.CHANNEL),
                 LossModels.HANDHELD);
         links = new ArrayList<>(List.of(PaperLinks.control()));
         for (int k = 1; k < 8; k++) links.add(PaperLinks.whip(k, 0.6));

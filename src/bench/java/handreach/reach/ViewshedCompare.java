@@ -3,8 +3,8 @@ package handreach.reach;
 import handreach.geodesy.Position;
 import handreach.propagation.LossModel;
 import handreach.propagation.LossModels;
-import handreach.propagation.PathConditions;
 import handreach.propagation.Terminals;
+import handreach.propagation.UsualConditions;
 import handreach.terrain.TileFolder;
 import handreach.units.Frequency;
 import java.io.IOException;
@@ -54,7 +54,7 @@ public final class ViewshedCompare {
                     grid,
                     radiusM,
                     new Terminals(HEIGHT_M, HEIGHT_M),
-                    PathConditions.standard(new Frequency(146)),
+                    UsualConditions.at(new Frequency(146)),
                     model);
             double[] bestMs = {Double.POSITIVE_INFINITY};
             LossGrid swept = best(() -> engine.losses(request, ground, Progress.SILENT), bestMs);

@@ -1,22 +1,21 @@
 package handreach.relay;
 
 import handreach.budget.LinkEnd;
-import handreach.budget.LinkTerms;
 import handreach.budget.SiteNoise;
+import handreach.budget.UsualLinks;
 import handreach.geodesy.GeodesicLine;
 import handreach.geodesy.Position;
 import handreach.loadout.Antenna;
-import handreach.loadout.AntennaGain;
 import handreach.loadout.Band;
 import handreach.loadout.Burden;
 import handreach.loadout.Carry;
 import handreach.loadout.CopyQuality;
-import handreach.loadout.Loadout;
 import handreach.loadout.Modulation;
 import handreach.loadout.Radiator;
 import handreach.loadout.Radio;
+import handreach.loadout.UsualLoadouts;
 import handreach.propagation.LossModels;
-import handreach.propagation.PathConditions;
+import handreach.propagation.UsualConditions;
 import handreach.reach.AreaGround;
 import handreach.reach.CellGrid;
 import handreach.reach.Progress;
@@ -64,8 +63,8 @@ public class RelayBenchmark {
         Antenna antenna = new Antenna(
                 "helical", Radiator.SHORT_HELICAL, 0.15, false, new Burden(15, 20, 0, 2), Optional.empty());
         Band band = Band.of(FREQUENCY);
-        LinkEnd end = LinkEnd.of(
-                Loadout.standard("chest", radio, antenna, Carry.CHEST, band, AntennaGain.Control.usual(band)), SiteNoise.NONE);
+        LinkEnd end = UsualLinks.end(
+                UsualLoadouts.of("chest", radio, antenna, Carry.CHEST, band, UsualLoadouts.control(band)), SiteNoise.NONE);
         Random random = new Random(1);
         List<Party> demands = new ArrayList<>();
         for (int i = 0; i < 12; i++) {
@@ -74,8 +73,8 @@ public class RelayBenchmark {
             demands.add(new Party("d" + i, GeodesicLine.destination(MIDDLE, bearing, distanceM), end));
         }
         RelayQuestion.Setting setting = new RelayQuestion.Setting(
-                LinkTerms.standard(FREQUENCY, CopyQuality.DAQ_3, 0.8),
-                PathConditions.standard(FREQUENCY),
+                UsualLinks.terms(FREQUENCY, CopyQuality.DAQ_3, 0.8),
+                UsualConditions.at(FREQUENCY),
                 LossModels.HANDHELD,
                 new AreaGround(valley));
         question = new RelayQuestion(demands, Conversation.allToAll(demands), setting);

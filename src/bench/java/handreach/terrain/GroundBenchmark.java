@@ -3,7 +3,7 @@ package handreach.terrain;
 import handreach.geodesy.GeodesicLine;
 import handreach.geodesy.Position;
 import handreach.profile.CutSettings;
-import handreach.profile.PathSampler;
+import handreach.profile.PathCut;
 import java.nio.file.Path;
 import java.util.Random;
 import java.util.concurrent.TimeUnit;
@@ -39,14 +39,12 @@ public class GroundBenchmark {
     private TileFolder folder;
     private GroundWindow window;
     private TileFolder projected;
-    private PathSampler sampler;
 
     @Setup
     public void open() {
         folder = TileFolder.open(Path.of("elevation-samples/invented-valley/tiles"));
         window = GroundWindow.over(folder, CENTRE, 12_000);
         projected = TileFolder.open(Path.of("elevation-samples/urban-coast/tiles"));
-        sampler = new PathSampler(window, LandCover.uniform(Cover.OPEN), CutSettings.DEFAULT);
         Random random = new Random(1);
         for (int k = 0; k < LINES; k++) {
             ends[k] = GeodesicLine.destination(CENTRE, random.nextDouble() * 360, 9_900);
@@ -98,7 +96,9 @@ public class GroundBenchmark {
     @OperationsPerInvocation(LINES)
     public double wholePathCut() {
         double sum = 0;
-        for (int k = 0; k < LINES; k++) sum += sampler.cut(CENTRE, ends[k]);
+        LandCover open = LandCover.uniform(Cover.OPEN);
+        for (int k = 0; k < LINES; k++)
+            sum += PathCut.between(window, open, CENTRE, ends[k], CutSettings.DEFAULT).profile().orElseThrow().count();
         return sum;
     }
 }

@@ -84,7 +84,7 @@ public record Declarations(
     }
 
     /** A file that declares nothing. */
-    public static Declarations none() {
+    static Declarations none() {
         return new Declarations(
                 Optional.empty(),
                 Optional.empty(),

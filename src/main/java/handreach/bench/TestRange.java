@@ -72,7 +72,7 @@ record TestRange(
      * @error  within 0.0005 of the rows of the reference
      * @source Fresnel's coefficients, ITU-R P.527 (from memory)
      */
-    public double reflection(Frequency frequency) {
+    double reflection(Frequency frequency) {
         return coefficient(frequency, Math.atan2(txHeightM + rxHeightM, distanceM))
                 .abs();
     }

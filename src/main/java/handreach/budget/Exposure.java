@@ -18,21 +18,11 @@ public final class Exposure {
     /** Whose reference levels. */
     public enum Rule {
         /** 47 CFR 1.1310 Table 1. */
-        FCC("FCC 47 CFR 1.1310, Table 1"),
+        FCC,
         /** ICNIRP 2020, Table 5, whole body; from memory. */
-        ICNIRP("ICNIRP 2020, Table 5 (from memory)"),
+        ICNIRP,
         /** IEEE C95.1-2019; from memory. */
-        IEEE("IEEE C95.1-2019 (from memory)");
-
-        private final String source;
-
-        Rule(String source) {
-            this.source = source;
-        }
-
-        public String source() {
-            return source;
-        }
+        IEEE
     }
 
     /** Who may be near. */

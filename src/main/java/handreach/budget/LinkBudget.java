@@ -1,7 +1,6 @@
 package handreach.budget;
 
 import handreach.propagation.PathLoss;
-import handreach.uncertainty.Doubt;
 import handreach.uncertainty.Odds;
 
 /**
@@ -81,11 +80,6 @@ public final class LinkBudget {
         return back.fixedDb() < there.fixedDb();
     }
 
-    /** Doubt of the margin, in its two kinds, of the weaker direction. */
-    public Doubt doubt() {
-        return weaker().doubt();
-    }
-
     public double commonDoubtDb() {
         return weaker().doubt().commonDb();
     }
@@ -119,22 +113,12 @@ public final class LinkBudget {
         return Odds.ofMargin(marginBackDb, back.spreadDb());
     }
 
-    /** Margin of the weaker direction at which both ways reach the wanted odds. */
-    public double locationMarginDb() {
-        return locationMarginDb(terms.odds());
-    }
-
-    /** The same for other odds. */
+    /** Margin of the weaker direction at which both ways reach these odds. */
     public double locationMarginDb(double odds) {
         double weakest = weaker().fixedDb();
         return Math.max(
                 Odds.marginFor(odds, there.spreadDb()) - (there.fixedDb() - weakest),
                 Odds.marginFor(odds, back.spreadDb()) - (back.fixedDb() - weakest));
-    }
-
-    /** Greatest path loss at which the wanted odds are reached, with the path at the horizon at both ends, dB. */
-    public double allowedLossDb() {
-        return weaker().fixedDb() - locationMarginDb();
     }
 
     /**

@@ -27,8 +27,4 @@ public record LinkEnd(
     public LinkEnd desensed(ExtraLine line) {
         return new LinkEnd(loadout, noise, posture, extras, Optional.of(line));
     }
-
-    public static LinkEnd of(Loadout loadout, SiteNoise noise) {
-        return new LinkEnd(loadout, noise, Posture.UPRIGHT, List.of());
-    }
 }

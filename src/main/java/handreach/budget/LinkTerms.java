@@ -27,8 +27,4 @@ public record LinkTerms(
         if (!(odds > 0 && odds < 1)) throw new IllegalArgumentException("odds " + odds);
         extras = List.copyOf(extras);
     }
-
-    public static LinkTerms standard(Frequency frequency, CopyQuality quality, double odds) {
-        return new LinkTerms(frequency, quality, Fading.WALKING, odds, MODEL_HILLS, List.of());
-    }
 }

@@ -19,9 +19,4 @@ public record Posture(
         if (!(Math.abs(sideTiltDeg) <= 90) || !(Math.abs(towardsPathDeg) <= 90))
             throw new IllegalArgumentException("tilt " + sideTiltDeg + ", " + towardsPathDeg);
     }
-
-    /** Upright, with the path at this bearing from the wearer's front. */
-    public static Posture facing(double pathFromFrontDeg) {
-        return new Posture(OptionalDouble.of(pathFromFrontDeg), OptionalDouble.empty(), 0, 0);
-    }
 }

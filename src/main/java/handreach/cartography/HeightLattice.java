@@ -51,14 +51,6 @@ public final class HeightLattice {
         return frame;
     }
 
-    public int stepPx() {
-        return stepPx;
-    }
-
-    public int margin() {
-        return margin;
-    }
-
     public int columns() {
         return columns;
     }
@@ -83,13 +75,6 @@ public final class HeightLattice {
 
     public double yPx(double row) {
         return (row - margin) * stepPx + 0.5;
-    }
-
-    /** Share of the nodes without a height, 0 to 1. */
-    public double voidShare() {
-        int count = 0;
-        for (boolean v : isVoid) if (v) count++;
-        return (double) count / isVoid.length;
     }
 
     /** Lowest height, or empty where every node is void. */

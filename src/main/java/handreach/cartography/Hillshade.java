@@ -28,7 +28,7 @@ public final class Hillshade {
      *         so that the facets between posts do not show
      * @source Horn, Hill shading and the reflectance map, Proc. IEEE 69 (1981), eight-neighbour slope and Lambert's cosine law
      */
-    public static Hillshade of(Elevation elevation, MapFrame frame, Sun sun, double exaggeration) {
+    static Hillshade of(Elevation elevation, MapFrame frame, Sun sun, double exaggeration) {
         return shaded(elevation, frame, exaggeration, new Light(sun));
     }
 

@@ -76,10 +76,6 @@ public record MapFrame(Position centre, double metresPerPx, int widthPx, int hei
         return centre.latitudeDeg() - (yPx - heightPx / 2.0) * degreesNorthPerPx();
     }
 
-    public Position position(double xPx, double yPx) {
-        return new Position(latitudeDeg(yPx), longitudeDeg(xPx));
-    }
-
     public boolean contains(Position position) {
         double x = xPx(position.longitudeDeg());
         double y = yPx(position.latitudeDeg());
@@ -119,12 +115,6 @@ public record MapFrame(Position centre, double metresPerPx, int widthPx, int hei
     /** Longitude of the east edge, east of {@link #westDeg} and so above 180 where the map holds the 180th meridian. */
     public double eastDeg() {
         return westDeg() + widthPx * degreesEastPerPx();
-    }
-
-    /** The same ground at another number of pixels across. */
-    public MapFrame scaledTo(int newWidthPx) {
-        double factor = (double) newWidthPx / widthPx;
-        return new MapFrame(centre, metresPerPx / factor, newWidthPx, Math.max(1, (int) Math.round(heightPx * factor)));
     }
 
     private static double wrapped(double degrees) {

@@ -26,19 +26,6 @@ public final class Srgb {
         return mix(0, rgb, factor);
     }
 
-    /**
-     * Relative luminance of a colour, 0 black to 1 white.
-     *
-     * @shape  scalar in, scalar out; pure
-     * @unit   0xRRGGBB in; dimensionless out
-     * @valid  every colour
-     * @error  below 1e-6
-     * @source W3C, Web Content Accessibility Guidelines 2.1, relative luminance
-     */
-    public static double luminance(int rgb) {
-        return 0.2126 * linear(rgb >> 16 & 0xFF) + 0.7152 * linear(rgb >> 8 & 0xFF) + 0.0722 * linear(rgb & 0xFF);
-    }
-
     /** Light of a channel of 0 to 255, as a share of the brightest. */
     static double linear(int channel) {
         double c = channel / 255.0;

@@ -6,7 +6,7 @@ package handreach.cartography;
  * @param azimuthDeg degrees clockwise from north that the light comes from
  * @param altitudeDeg degrees above the horizon, 0 to 90
  */
-public record Sun(double azimuthDeg, double altitudeDeg) {
+record Sun(double azimuthDeg, double altitudeDeg) {
     /** From the upper left of the sheet, where eyes expect it: common practice in relief shading. */
     public static final Sun USUAL = new Sun(315, 45);
 

@@ -28,13 +28,6 @@ public final class CommandLineRunner {
 
     private CommandLineRunner() {}
 
-    /** Runs the command in the arguments, without a window; returns the exit code. */
-    public static int run(String[] args, PrintStream out, PrintStream err) {
-        return run(args, out, err, plan -> {
-            throw new InputFault("desk", 0, "opens a window only when the program is started by itself.");
-        });
-    }
-
     /** Runs the command in the arguments; {@code window} opens the window on a plan and returns when it is closed. */
     public static int run(String[] args, PrintStream out, PrintStream err, Consumer<Optional<Path>> window) {
         PrintWriter outWriter = new PrintWriter(out, true, StandardCharsets.UTF_8);

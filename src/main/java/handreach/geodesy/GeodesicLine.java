@@ -92,11 +92,11 @@ public final class GeodesicLine {
         return new Position(end.lat2, end.lon2);
     }
 
-    public Position from() {
+    Position from() {
         return from;
     }
 
-    public Position to() {
+    Position to() {
         return to;
     }
 

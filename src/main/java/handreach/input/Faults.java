@@ -59,10 +59,6 @@ public final class Faults {
         if (known != null) known.also(fault.line());
     }
 
-    public void addAll(InputFault other) {
-        other.faults().forEach(fault -> add("fault " + count, fault));
-    }
-
     public boolean isEmpty() {
         return told.isEmpty();
     }

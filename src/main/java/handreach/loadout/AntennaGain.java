@@ -27,11 +27,6 @@ public sealed interface AntennaGain {
             check(swr);
         }
 
-        /** The usual control of a band. */
-        public static Control usual(Band band) {
-            return new Control(ControlAnchor.standard(band), OptionalDouble.empty());
-        }
-
         @Override
         public boolean holds(Effect effect) {
             return effect != Effect.COUNTERPOISE;
@@ -53,10 +48,6 @@ public sealed interface AntennaGain {
     record OverControl(AntennaDelta delta, ControlAnchor anchor, OptionalDouble swr) implements AntennaGain {
         public OverControl {
             check(swr);
-        }
-
-        public static OverControl of(AntennaDelta delta, Band band) {
-            return new OverControl(delta, ControlAnchor.standard(band), OptionalDouble.empty());
         }
 
         @Override

@@ -1,7 +1,6 @@
 package handreach.loadout;
 
 import handreach.uncertainty.Doubt;
-import handreach.units.Db;
 import handreach.units.Dbd;
 
 /**
@@ -63,28 +62,6 @@ public record CarryLoss(Carry carry, Band band, Dbd mean, Doubt doubt, double fr
             case MAST -> 0;
         };
         return new CarryLoss(carry, band, new Dbd(dbd), new Doubt(commonDb, spreadDb), frontBackDb, BRACKETED);
-    }
-
-    /**
-     * The user's own measurement in place of the default: what the body does to the control, as a reading on the body minus a
-     * reading on the chassis box.
-     *
-     * @shape  scalars in, one value out; pure
-     * @unit   dB, negative where the body weakens
-     * @valid  any; the spread between places stays that of the default unless the measurement states one above zero
-     * @error  the stated doubt
-     * @source difference of two levels in decibels
-     */
-    public static CarryLoss measured(Carry carry, Band band, Db bodyMinusBox, Doubt doubt, String origin) {
-        CarryLoss usual = standard(carry, band);
-        double spreadDb = doubt.spreadDb() > 0 ? doubt.spreadDb() : usual.doubt.spreadDb();
-        return new CarryLoss(
-                carry,
-                band,
-                ControlAnchor.standard(band).onBox().plus(bodyMinusBox),
-                new Doubt(doubt.commonDb(), spreadDb),
-                usual.frontBackDb,
-                origin);
     }
 
     /** Whether this is a row of the default table. */

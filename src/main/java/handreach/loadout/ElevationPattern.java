@@ -72,11 +72,6 @@ public final class ElevationPattern {
         return gainDbi[i] + (at - i) * (gainDbi[i + 1] - gainDbi[i]);
     }
 
-    /** Gain over that at the horizon, dB: what a path at this angle has over one at which a delta was measured. */
-    public double overHorizonDb(double elevationDeg) {
-        return gainDbi(elevationDeg) - gainDbi[90];
-    }
-
     public double maxGainDbi() {
         return Arrays.stream(gainDbi).max().orElseThrow();
     }

@@ -21,10 +21,4 @@ public record Loadout(String name, Radio radio, Antenna antenna, CarryLoss carry
     public Loadout {
         if (!(heightM > 0 && heightM <= 10_000)) throw new IllegalArgumentException("antenna height " + heightM + " m");
     }
-
-    /** With the default figures of its carry position at its usual height. */
-    public static Loadout standard(
-            String name, Radio radio, Antenna antenna, Carry carry, Band band, AntennaGain gain) {
-        return new Loadout(name, radio, antenna, CarryLoss.standard(carry, band), carry.usualHeightM(), gain);
-    }
 }

@@ -49,14 +49,6 @@ public enum Modulation {
         return label;
     }
 
-    public double noiseBandwidthKhz() {
-        return noiseBandwidthKhz;
-    }
-
-    public boolean isAnalog() {
-        return analog;
-    }
-
     /** Carrier to noise at reference sensitivity, steady signal, dB. */
     public double staticDb() {
         return staticDb;

@@ -17,22 +17,12 @@ public final class PathCut {
     private final GeodesicLine line;
     private final Profile profile;
     private final List<VoidGap> gaps;
-    private final int bridgedCount;
-    private final double spacingM;
     private final List<String> warnings;
 
-    private PathCut(
-            GeodesicLine line,
-            Profile profile,
-            List<VoidGap> gaps,
-            int bridgedCount,
-            double spacingM,
-            List<String> warnings) {
+    private PathCut(GeodesicLine line, Profile profile, List<VoidGap> gaps, List<String> warnings) {
         this.line = line;
         this.profile = profile;
         this.gaps = List.copyOf(gaps);
-        this.bridgedCount = bridgedCount;
-        this.spacingM = spacingM;
         this.warnings = List.copyOf(warnings);
     }
 
@@ -69,7 +59,7 @@ public final class PathCut {
             warnings.add(bridged + " of " + count
                     + " samples lean on posts that were void in the tile and were filled from" + " their neighbours");
         heldWarning(sampler, settings).ifPresent(warnings::add);
-        return new PathCut(line, gaps.isEmpty() ? profile(sampler) : null, gaps, bridged, sampler.spacingM(), warnings);
+        return new PathCut(line, gaps.isEmpty() ? profile(sampler) : null, gaps, warnings);
     }
 
     private static Profile profile(PathSampler sampler) {
@@ -130,16 +120,6 @@ public final class PathCut {
     /** Stretches without known ground, in order. */
     public List<VoidGap> gaps() {
         return gaps;
-    }
-
-    /** Samples that lean on posts filled from their neighbours. */
-    public int bridgedCount() {
-        return bridgedCount;
-    }
-
-    /** Distance between neighbouring samples, m. */
-    public double spacingM() {
-        return spacingM;
     }
 
     /** One sentence each. */

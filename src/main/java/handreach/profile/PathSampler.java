@@ -14,7 +14,7 @@ import java.util.Objects;
  * given. Samples lie at equal distances from terminal to terminal, no farther apart than half of the finest posts along the path.
  * At the end samples the clutter is what stands around the person, who stands on the ground under it.
  */
-public final class PathSampler {
+final class PathSampler {
     private static final double LONGEST_M = 1_000_000;
     private static final double PROBE_EVERY_M = 1000;
     private static final int MOST_PROBES = 200;
@@ -32,8 +32,6 @@ public final class PathSampler {
     private boolean[] isVoid = {};
     private Cover[] cover = {};
     private int count;
-    private int voidCount;
-    private double spacingM;
 
     public PathSampler(Elevation elevation, LandCover landCover, CutSettings settings) {
         this.elevation = Objects.requireNonNull(elevation);
@@ -53,21 +51,13 @@ public final class PathSampler {
      * @error positions within 0.2 mm of the geodesic
      * @source spacing of half a cell: common practice, no source
      */
-    public int cut(Position from, Position to) {
+    int cut(Position from, Position to) {
         return cut(GeodesicLine.between(from, to));
     }
 
     int cut(GeodesicLine line) {
         check(line);
         return sample(line, finestPostsM(line) / 2);
-    }
-
-    /** As {@link #cut(Position, Position)}, with a spacing of one's own that is not exceeded. */
-    public int cut(Position from, Position to, double atMostM) {
-        if (!(atMostM > 0)) throw new IllegalArgumentException("spacing " + atMostM + " m");
-        GeodesicLine line = GeodesicLine.between(from, to);
-        check(line);
-        return sample(line, atMostM);
     }
 
     private static void check(GeodesicLine line) {
@@ -89,19 +79,16 @@ public final class PathSampler {
     private int sample(GeodesicLine line, double atMostM) {
         int steps = (int) Math.min(CutSettings.MOST_SAMPLES, Math.ceil(line.lengthM() / atMostM));
         count = Math.max(FEWEST_SAMPLES, steps + 1);
-        spacingM = line.lengthM() / (count - 1);
         reserve(count);
         line.fill(count, latitudeDeg, longitudeDeg);
         elevation.heights(latitudeDeg, longitudeDeg, count, heightM, isVoid);
         landCover.covers(latitudeDeg, longitudeDeg, count, cover);
-        voidCount = 0;
-        double stepKm = spacingM / 1000;
+        double stepKm = line.lengthM() / (count - 1) / 1000;
         for (int i = 0; i < count; i++) {
             int kind = cover[i].ordinal();
             distanceKm[i] = i * stepKm;
             clutterM[i] = clutterOf[kind];
-            if (isVoid[i]) voidCount++;
-            else heightM[i] -= heldOf[kind];
+            if (!isVoid[i]) heightM[i] -= heldOf[kind];
         }
         distanceKm[count - 1] = line.lengthM() / 1000;
         return count;
@@ -122,16 +109,6 @@ public final class PathSampler {
     /** Samples of the last path. */
     public int count() {
         return count;
-    }
-
-    /** How many of them have no height. */
-    public int voidCount() {
-        return voidCount;
-    }
-
-    /** Distance between neighbouring samples, m. */
-    public double spacingM() {
-        return spacingM;
     }
 
     public double[] distanceKm() {

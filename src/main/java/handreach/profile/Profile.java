@@ -36,16 +36,6 @@ public final class Profile {
         this.zone = zone;
     }
 
-    /** Bare, open, inland ground. */
-    public static Profile of(double[] distanceKm, double[] heightM) {
-        int n = distanceKm.length;
-        Cover[] cover = new Cover[n];
-        Arrays.fill(cover, Cover.OPEN);
-        Zone[] zone = new Zone[n];
-        Arrays.fill(zone, Zone.INLAND);
-        return new Profile(distanceKm.clone(), heightM.clone(), new double[n], cover, zone);
-    }
-
     public static Profile of(double[] distanceKm, double[] heightM, double[] clutterM, Cover[] cover, Zone[] zone) {
         return new Profile(distanceKm.clone(), heightM.clone(), clutterM.clone(), cover.clone(), zone.clone());
     }
@@ -90,10 +80,6 @@ public final class Profile {
         return heightM.clone();
     }
 
-    public double[] cluttersM() {
-        return clutterM.clone();
-    }
-
     /** The same ground without anything standing on it. */
     public Profile bare() {
         return of(distanceKm, heightM, new double[count()], cover, zone);
@@ -108,25 +94,5 @@ public final class Profile {
                 Arrays.copyOf(clutterM, n),
                 Arrays.copyOf(cover, n),
                 Arrays.copyOf(zone, n));
-    }
-
-    /** The same ground walked from the other end. */
-    public Profile reversed() {
-        int n = count();
-        double[] d = new double[n];
-        double[] h = new double[n];
-        double[] c = new double[n];
-        Cover[] v = new Cover[n];
-        Zone[] z = new Zone[n];
-        for (int i = 0; i < n; i++) {
-            int j = n - 1 - i;
-            d[i] = lengthKm() - distanceKm[j];
-            h[i] = heightM[j];
-            c[i] = clutterM[j];
-            v[i] = cover[j];
-            z[i] = zone[j];
-        }
-        d[0] = 0;
-        return new Profile(d, h, c, v, z);
     }
 }

@@ -7,7 +7,7 @@ import handreach.input.SourceText;
 import handreach.input.Table;
 import handreach.input.TableRow;
 import handreach.terrain.Cover;
-import handreach.terrain.EarthHeight;
+import handreach.terrain.Elevation;
 import java.nio.file.Path;
 import java.util.Arrays;
 import java.util.List;
@@ -47,7 +47,7 @@ public final class ProfileFile {
      *
      * @shape file in, profile out
      * @unit km, m above sea level, m above ground
-     * @valid 2 to 1 000 000 samples; heights as {@link EarthHeight} says, clutter 0 to 150 m; else {@link InputFault} with all faults
+     * @valid 2 to 1 000 000 samples; heights as {@link Elevation#LOWEST_M} says, clutter 0 to 150 m; else {@link InputFault} with all faults
      * @error numbers as written
      * @source no formula; the format is ours
      */
@@ -70,7 +70,7 @@ public final class ProfileFile {
 
     private void sample(TableRow row) {
         OptionalDouble distance = row.requiredNumber("distance_km", 0, 20_100, "km");
-        OptionalDouble height = row.requiredNumber("height_m", EarthHeight.LOWEST_M, EarthHeight.HIGHEST_M, "m");
+        OptionalDouble height = row.requiredNumber("height_m", Elevation.LOWEST_M, Elevation.HIGHEST_M, "m");
         OptionalDouble clutter = row.number("clutter_m", 0, 150, "m");
         Zone where = row.word("zone", ZONE).orElse(Zone.INLAND);
         if (distance.isEmpty()) return;

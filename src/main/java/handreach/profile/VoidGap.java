@@ -13,10 +13,6 @@ public record VoidGap(double fromKm, double toKm) {
         if (!(fromKm >= 0) || !(toKm >= fromKm)) throw new IllegalArgumentException("gap " + fromKm + " to " + toKm);
     }
 
-    public double lengthKm() {
-        return toKm - fromKm;
-    }
-
     /** Such as {@code 3.21 to 4.05 km}. */
     public String words() {
         return String.format(Locale.ROOT, "%.2f to %.2f km", fromKm, toKm);

@@ -23,8 +23,4 @@ public record Climate(
     public static final Range COAST = new Range("coast_km", 0, 20_000, "km");
 
     public static final Climate MEDIAN = new Climate(50, 50, 45, 500, 500);
-
-    public Climate reversed() {
-        return new Climate(timePercent, locationPercent, latitudeDeg, coastRxKm, coastTxKm);
-    }
 }

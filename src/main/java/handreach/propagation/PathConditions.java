@@ -9,8 +9,4 @@ public record PathConditions(
         Frequency frequency, Polarization polarization, Ground ground, Atmosphere atmosphere, Climate climate) {
     /** What a single path is answered for; each model tells by a note where it is not held any more; our suggestion. */
     public static final Range FREQUENCY = new Range("frequency_mhz", 1, 6000, "MHz");
-
-    public static PathConditions standard(Frequency frequency) {
-        return new PathConditions(frequency, Polarization.VERTICAL, Ground.AVERAGE, Atmosphere.DEFAULT, Climate.MEDIAN);
-    }
 }

@@ -101,12 +101,12 @@ public final class PathGeometry {
     }
 
     /** Sample of the first antenna's horizon; empty in sight. */
-    public Optional<Integer> txHorizon() {
+    Optional<Integer> txHorizon() {
         return lineOfSight() ? Optional.empty() : Optional.of(angles.txHorizon());
     }
 
     /** Sample of the last antenna's horizon; empty in sight. */
-    public Optional<Integer> rxHorizon() {
+    Optional<Integer> rxHorizon() {
         return lineOfSight() ? Optional.empty() : Optional.of(angles.rxHorizon());
     }
 

@@ -1,6 +1,5 @@
 package handreach.propagation;
 
-import handreach.propagation.handheld.HandheldTerms;
 import handreach.units.Frequency;
 import handreach.units.Polarization;
 import org.apache.commons.math3.complex.Complex;
@@ -115,7 +114,7 @@ public final class SmoothGround {
         return t;
     }
 
-    /** Diffraction parameter of the bulge of the smooth earth, as {@link HandheldTerms} has it for the ground. */
+    /** Diffraction parameter of the bulge of the smooth earth, as the default model has it for the ground. */
     public double nu(double d, double height1M, double height2M) {
         double lambda = 2 * Math.PI / waveNumber;
         double p = tangentM(height1M);

@@ -76,19 +76,4 @@ public final class SurfaceWave {
                 / (frequency.waveNumber()
                         * ground.surfaceImpedance(frequency, polarization).abs());
     }
-
-    /**
-     * Complex height gain 1 + jkΔh of an antenna near the ground, relative to one on the ground.
-     *
-     * @shape  scalars in, complex out; pure
-     * @unit   height above ground m; result dimensionless
-     * @valid  grazing rays, k h sin ψ small
-     * @error  −0.5 to +0.1 dB in the loss when |w| is above 100 and 2 k h1 h2/d below 0.3; several dB when |w| is below 10
-     * @source Norton (1937, 1941), height-gain function over flat ground
-     */
-    public static Complex heightGain(Frequency frequency, Polarization polarization, Ground ground, double heightM) {
-        return ground.surfaceImpedance(frequency, polarization)
-                .multiply(new Complex(0, frequency.waveNumber() * heightM))
-                .add(1);
-    }
 }

@@ -17,10 +17,6 @@ public record Terminals(double txHeightM, double rxHeightM) {
             throw new IllegalArgumentException("antenna heights " + txHeightM + " and " + rxHeightM + " m");
     }
 
-    public Terminals reversed() {
-        return new Terminals(rxHeightM, txHeightM);
-    }
-
     /** Written out, as its hash is: linking the generated pair costs a cold start some 20 ms. */
     @Override
     public boolean equals(Object other) {

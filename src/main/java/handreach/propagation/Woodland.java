@@ -111,19 +111,6 @@ public final class Woodland {
     }
 
     /**
-     * Loss of one terminal at a depth in an average mixed forest.
-     *
-     * @shape  scalars in, scalar out; pure
-     * @unit   depth m; result dB, from 0 to the ceiling
-     * @valid  30 MHz to 1 GHz
-     * @error  5 to 9 dB (standard deviation) between places
-     * @source Rec. ITU-R P.833-9, section 2.1
-     */
-    public static double terminalDb(Frequency frequency, Polarization polarization, double depthM) {
-        return terminalDb(depthM, attenuationDbPerM(frequency, polarization), ceilingDb(frequency, polarization));
-    }
-
-    /**
      * Unbroken run of woodland from an end of the profile; borders lie half-way between samples.
      *
      * @shape  n samples in, scalar out; O(n), pure

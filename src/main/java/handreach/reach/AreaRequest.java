@@ -41,17 +41,6 @@ public record AreaRequest(
             throw new IllegalArgumentException("an area request leaves nothing out");
     }
 
-    /** All cells within a radius of the source. */
-    public static AreaRequest around(
-            Position source,
-            double radiusM,
-            double cellM,
-            Terminals terminals,
-            PathConditions conditions,
-            LossModel model) {
-        return new AreaRequest(source, CellGrid.around(source, radiusM, cellM), radiusM, terminals, conditions, model);
-    }
-
     public AreaRequest with(Terminals heights) {
         return new AreaRequest(source, grid, radiusM, heights, conditions, model);
     }

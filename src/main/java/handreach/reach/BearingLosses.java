@@ -126,7 +126,7 @@ public final class BearingLosses {
                 int sample = first + i;
                 walk.advanceTo(radial.distancesKm()[sample]);
                 walk.stand(radial.distancesKm()[sample], radial.groundM()[sample], radial.cover()[sample]);
-                losses.put(i, walk.lossDb(), walk, radial.groundM()[sample], radial.cover()[sample]);
+                losses.put(i, walk.lossDb(), walk, radial.cover()[sample]);
                 if (next < looked.length && looked[next] == i) {
                     double fromM = next == 0 ? 0 : losses.distanceM(i);
                     double toM = ++next == looked.length ? Double.POSITIVE_INFINITY : losses.distanceM(i);

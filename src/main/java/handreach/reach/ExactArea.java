@@ -10,7 +10,7 @@ import java.util.List;
  *
  * <p>The time grows with the cube of the radius.
  */
-public final class ExactArea implements AreaEngine {
+final class ExactArea implements AreaEngine {
     private final Workers workers;
 
     /** With this many threads, the caller's among them. */

@@ -113,8 +113,4 @@ public final class LeastLoadout {
         for (int n : reached) sum += n;
         return (double) (known - sum) / known;
     }
-
-    public int knownCount() {
-        return known;
-    }
 }

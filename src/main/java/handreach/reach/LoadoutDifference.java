@@ -61,11 +61,6 @@ public final class LoadoutDifference {
         return PLACES[place[cell]];
     }
 
-    /** Number of cells of a kind. */
-    public int count(Place kind) {
-        return count[kind.ordinal()];
-    }
-
     /** Share of the known ground of a kind, 0 to 1. */
     public double share(Place kind) {
         int known = grid.count() - count[Place.UNKNOWN.ordinal()];

@@ -90,11 +90,6 @@ public final class OddsGrid {
         return new Interval(link.odds(margin - shift), link.odds(margin + shift));
     }
 
-    /** Whether a cell is known and reaches these odds. */
-    public boolean reaches(int cell, double targetOdds) {
-        return reachesMargin(cell, link.thresholdDb(targetOdds));
-    }
-
     /** Whether a cell is known and has at least this margin, dB. */
     public boolean reachesMargin(int cell, double thresholdDb) {
         return losses.isKnown(cell) && marginDb(cell) >= thresholdDb;

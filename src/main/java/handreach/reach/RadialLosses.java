@@ -15,9 +15,7 @@ public final class RadialLosses {
 
     private final double bearingDeg;
     private final double[] distanceM;
-    private final double[] groundM;
     private final float[][] figure;
-    private final boolean[] inSight;
     private final byte[] cover;
     private final int known;
     private final Map<String, ModelNote.Met> warnings = new LinkedHashMap<>();
@@ -29,20 +27,16 @@ public final class RadialLosses {
         this.distanceM = distanceM;
         this.known = known;
         this.endsAtSteepGround = endsAtSteepGround;
-        this.groundM = new double[known];
         this.figure = new float[3][known];
-        this.inSight = new boolean[known];
         this.cover = new byte[known];
     }
 
-    void put(int i, double lossDb, RadialWalker at, double ground, int coverOrdinal) {
+    void put(int i, double lossDb, RadialWalker at, int coverOrdinal) {
         if (!Double.isFinite(lossDb))
             throw new IllegalStateException("loss at sample " + i + " is not a finite number");
         figure[0][i] = (float) lossDb;
         figure[1][i] = (float) at.departureDeg();
         figure[2][i] = (float) at.arrivalDeg();
-        groundM[i] = ground;
-        inSight[i] = at.isInSight();
         cover[i] = (byte) coverOrdinal;
     }
 
@@ -65,7 +59,7 @@ public final class RadialLosses {
     }
 
     /** Number of samples, known or not. */
-    public int count() {
+    int count() {
         return distanceM.length;
     }
 
@@ -83,11 +77,6 @@ public final class RadialLosses {
         return distanceM[i];
     }
 
-    /** Ground above sea level at a known sample, m. */
-    public double groundM(int i) {
-        return groundM[i];
-    }
-
     /** Basic transmission loss to a known sample, dB. */
     public double lossDb(int i) {
         return figure[0][i];
@@ -103,16 +92,12 @@ public final class RadialLosses {
         return figure[2][i];
     }
 
-    public boolean inSight(int i) {
-        return inSight[i];
-    }
-
     public Cover cover(int i) {
         return COVERS[cover[i]];
     }
 
     /** Where the first void or tile edge lies, m; empty when all ground is known. */
-    public OptionalDouble unknownBeyondM() {
+    OptionalDouble unknownBeyondM() {
         return known < distanceM.length ? OptionalDouble.of(distanceM[known]) : OptionalDouble.empty();
     }
 

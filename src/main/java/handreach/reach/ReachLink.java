@@ -35,11 +35,6 @@ public final class ReachLink {
         return new ReachLink(name, budget, terminals, null, null);
     }
 
-    /** The same link where walks have taught the site, from a source that is a base of those walks. */
-    public ReachLink calibrated(SiteLesson byWalks) {
-        return calibrated(byWalks, List.of());
-    }
-
     /** The same link where walks have taught the site; covers at the source as {@link LearnedSite#covers} hands them out. */
     public ReachLink calibrated(SiteLesson byWalks, List<Cover> coversAtSource) {
         return new ReachLink(
@@ -54,7 +49,7 @@ public final class ReachLink {
         return name;
     }
 
-    public LinkBudget budget() {
+    LinkBudget budget() {
         return budget;
     }
 
@@ -92,11 +87,6 @@ public final class ReachLink {
     /** Spread between places of the weaker direction, dB: the ledger's, or the one found on the walks. */
     public double spreadDb() {
         return learned == null ? budget.spreadDb() : learned.spreadDb(budget.spreadDb());
-    }
-
-    /** Margin at which the wanted odds of the link's terms are reached, dB. */
-    public double thresholdDb() {
-        return thresholdDb(budget.terms().odds());
     }
 
     /** Margin at which these odds are reached, dB. */

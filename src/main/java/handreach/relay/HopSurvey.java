@@ -39,11 +39,6 @@ public final class HopSurvey {
         this.pessimism = pessimism;
     }
 
-    /** Bytes kept for so many demands over a grid, without the one sweep that is at work. */
-    public static long bytesFor(int demands, int cells) {
-        return 4L * demands * cells;
-    }
-
     /**
      * Sweeps from every demand.
      *
@@ -124,11 +119,6 @@ public final class HopSurvey {
 
     public CellGrid grid() {
         return grid;
-    }
-
-    /** Margin of the weaker direction over the spread; minus infinity where the ground is unknown. */
-    public double standing(int demand, int cell) {
-        return standing.get(demand)[cell];
     }
 
     float[] standings(int demand) {

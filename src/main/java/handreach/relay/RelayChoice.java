@@ -15,9 +15,4 @@ public record RelayChoice(List<Integer> cells, Standing standing, double boundSh
         cells = List.copyOf(cells);
         ifOneFails = List.copyOf(ifOneFails);
     }
-
-    /** How far from the best possible share this can be at most. */
-    public double gap() {
-        return Math.max(0, boundShare - standing.share());
-    }
 }

@@ -105,7 +105,7 @@ public final class RelaySearch {
     }
 
     /** How one relay in this cell would do. */
-    public Standing at(int cell) {
+    Standing at(int cell) {
         return RelaySet.none(talks).with(cell, new double[talks.demands()]);
     }
 

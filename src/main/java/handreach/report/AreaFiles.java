@@ -27,7 +27,7 @@ import java.util.function.Supplier;
 import org.locationtech.jts.geom.Geometry;
 
 /** What an area answer becomes as files for other tools, by file name. */
-public final class AreaFiles {
+final class AreaFiles {
     private final ReachAnswer answer;
     private final ReachAnswer.AreaAnswer area;
     private final List<String> words;

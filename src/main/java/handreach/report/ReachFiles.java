@@ -12,7 +12,6 @@ import handreach.study.ReachAnswer;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.ArrayList;
-import java.util.EnumSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
@@ -32,11 +31,6 @@ public final class ReachFiles {
         this.maps = maps;
     }
 
-    /** Writes all files, each whole or not at all; returns them in the order a reader would open them. */
-    public static List<Path> write(ReachAnswer answer, Path folder) {
-        return write(answer, EnumSet.allOf(ReachPart.class), folder, Progress.SILENT);
-    }
-
     /**
      * Writes the wanted files, each whole or not at all; returns them in the order a reader would open them. Those that need an
      * area are left out when none was reckoned.
@@ -48,11 +42,6 @@ public final class ReachFiles {
         FileBatch batch = new FileBatch(folder);
         files.fill(batch, parts);
         return batch.write(progress);
-    }
-
-    /** Writes the report alone. */
-    public static void writeReport(ReachAnswer answer, Path file) {
-        writeReport(answer, List.of(), file);
     }
 
     /** Writes the report alone, with further sections behind the bench. */

@@ -7,6 +7,15 @@ package handreach.terrain;
  */
 public interface Elevation {
     /**
+     * Lowest height, m, that ground can have; whatever a tile or a table holds beyond this and {@link #HIGHEST_M} is a mark of missing
+     * data or damage, never ground. The lowest land is the shore of the Dead Sea, some 430 m below the sea <em>(from memory)</em>; the
+     * rest is room for pits, datums and noise, our suggestion.
+     */
+    int LOWEST_M = -500;
+    /** Greatest height, m, that ground can have: above a summit of 8849 m <em>(from memory)</em>. */
+    int HIGHEST_M = 9000;
+
+    /**
      * Heights at many positions at once.
      *
      * @param latitudeDeg degrees north, entries 0 to count − 1 are read

@@ -146,7 +146,7 @@ public final class GroundWindow implements Elevation {
     }
 
     /** Whether it holds posts of its own rather than handing every question on. */
-    public boolean isLoaded() {
+    boolean isLoaded() {
         return posts != null;
     }
 

@@ -1,7 +1,5 @@
 package handreach.terrain;
 
-import java.util.Locale;
-
 /**
  * How far apart the posts of a tile stand.
  *
@@ -14,17 +12,5 @@ public record PostSpacing(double northSouth, double eastWest, String unit, doubl
     public PostSpacing {
         if (!(northSouth > 0) || !(eastWest > 0) || !(smallerM > 0))
             throw new IllegalArgumentException("spacing " + northSouth + " by " + eastWest + " " + unit);
-    }
-
-    /** Such as {@code 1 arc-seconds} or {@code 1 by 2 arc-seconds}. */
-    public String words() {
-        String one = plain(northSouth);
-        String other = plain(eastWest);
-        return (one.equals(other) ? one : one + " by " + other) + " " + unit;
-    }
-
-    private static String plain(double value) {
-        String text = String.format(Locale.ROOT, "%.3f", value);
-        return text.replaceAll("0+$", "").replaceAll("\\.$", "");
     }
 }

@@ -37,16 +37,12 @@ public final class CombinedUncertainty {
         return new CombinedUncertainty(List.copyOf(parts), u, degrees);
     }
 
-    public List<UncertaintyPart> parts() {
-        return parts;
-    }
-
-    public double standardUncertainty() {
+    double standardUncertainty() {
         return standardUncertainty;
     }
 
     /** Effective degrees of freedom as the formula gives them, seldom a whole number. */
-    public double effectiveDegrees() {
+    double effectiveDegrees() {
         return effectiveDegrees;
     }
 

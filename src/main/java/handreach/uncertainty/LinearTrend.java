@@ -41,17 +41,4 @@ public record LinearTrend(Estimate slope, double meanX, double level, double res
         double residual = Math.sqrt(squares / (n - 2));
         return new LinearTrend(new Estimate(slope, residual / Math.sqrt(sxx), n - 2), meanX, meanY, residual);
     }
-
-    /**
-     * Value of the line.
-     *
-     * @shape  scalar in, scalar out; pure
-     * @unit   that of y
-     * @valid  every x; outside the points it is an extrapolation
-     * @error  as {@link #of}
-     * @source as {@link #of}
-     */
-    public double at(double x) {
-        return level + slope.value() * (x - meanX);
-    }
 }

@@ -6,7 +6,7 @@ import org.apache.commons.math3.special.Beta;
 import org.apache.commons.math3.special.Gamma;
 
 /** Student's t with any number of degrees of freedom above zero, whole or not; infinitely many give the normal law. */
-public final class StudentT {
+final class StudentT {
     private static final double ACCURACY = 1e-12;
     private static final int NEWTON_STEPS = 12;
     private static final double NEWTON_SETTLED = 1e-11;

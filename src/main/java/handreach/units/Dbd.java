@@ -13,10 +13,6 @@ public record Dbd(double dbd) {
         if (Double.isNaN(dbd)) throw new IllegalArgumentException("a gain must be a number");
     }
 
-    public Dbd plus(Db more) {
-        return new Dbd(dbd + more.db());
-    }
-
     public Db minus(Dbd other) {
         return new Db(dbd - other.dbd);
     }

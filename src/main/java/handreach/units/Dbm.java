@@ -1,30 +1,13 @@
 package handreach.units;
 
 /**
- * A power level relative to one milliwatt. Two levels can be subtracted, which gives a {@link Db}; they cannot be added.
+ * A power level relative to one milliwatt. Two levels cannot be added: add watts.
  *
  * @param dbm decibels over one milliwatt
  */
 public record Dbm(double dbm) {
     public Dbm {
         if (Double.isNaN(dbm)) throw new IllegalArgumentException("a level must be a number");
-    }
-
-    public Dbm plus(Db gain) {
-        return new Dbm(dbm + gain.db());
-    }
-
-    public Dbm minus(Db loss) {
-        return new Dbm(dbm - loss.db());
-    }
-
-    public Db minus(Dbm other) {
-        return new Db(dbm - other.dbm);
-    }
-
-    /** Power in watts. */
-    public double watts() {
-        return Math.pow(10, (dbm - 30) / 10);
     }
 
     /** Level of a power in watts; the power must be above zero. */

@@ -18,10 +18,6 @@ public record Frequency(double mhz) {
         return mhz / 1000;
     }
 
-    public double hz() {
-        return mhz * 1e6;
-    }
-
     /** Wavelength in vacuum, m. */
     public double wavelengthM() {
         return SPEED_OF_LIGHT / (mhz * 1e6);

@@ -30,11 +30,6 @@ public enum Lengths {
         this.shortM = shortM;
     }
 
-    /** The style a plan asks for by {@code units}. */
-    public static Lengths of(boolean imperial) {
-        return imperial ? IMPERIAL : METRIC;
-    }
-
     public String longUnit() {
         return longUnit;
     }

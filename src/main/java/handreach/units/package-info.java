@@ -1,5 +1,5 @@
 /**
- * Quantities whose type is their reference, and only the sums that physics allows.
+ * Quantities whose type is their reference, and how quantities are written.
  *
  * <p>What it is: {@code Db}, {@code Dbm}, {@code Dbi}, {@code Dbd}, {@code Frequency}, and how lengths, odds, shares and decibels are
  * written, once for all faces: {@code Lengths}, {@code Shares}, {@code Decibels}. What it is not: a delta over the

@@ -185,15 +185,8 @@ public final class Calibration {
     }
 
     /** Shift of the loss for a link with one end in this cover, with what is not known about it. */
-    public SiteCalibration.Shift shift(Cover cover, String carryA, String carryB) {
+    SiteCalibration.Shift shift(Cover cover, String carryA, String carryB) {
         return combined(terms.row(terms.of(cover, carryA, carryB)));
-    }
-
-    /** Interval that holds the shift with 95 %. */
-    public Interval shift95Db(Cover cover, String carryA, String carryB) {
-        SiteCalibration.Shift shift = shift(cover, carryA, carryB);
-        double half = NORMAL_975 * shift.standardUncertaintyDb();
-        return new Interval(shift.lossDb() - half, shift.lossDb() + half);
     }
 
     private SiteCalibration.Shift combined(double[] row) {

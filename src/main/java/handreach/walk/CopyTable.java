@@ -35,30 +35,6 @@ public record CopyTable(int kept, int falseHopes, int falseFears, int rightlyDou
      * @source Finley's table as treated by Murphy, Weather and Forecasting 11 (1996) 3
      */
     public OptionalDouble shareRight() {
-        return share(kept + rightlyDoubted, count());
-    }
-
-    /** Share of the copies found that had been promised. */
-    public OptionalDouble hitRate() {
-        return share(kept, kept + falseFears);
-    }
-
-    /** Share of the promises that were not kept. */
-    public OptionalDouble falseHopeRatio() {
-        return share(falseHopes, kept + falseHopes);
-    }
-
-    /** Share of the failures that had been promised as copy. */
-    public OptionalDouble falseHopeRate() {
-        return share(falseHopes, falseHopes + rightlyDoubted);
-    }
-
-    /** Copies promised and found, among all promised or found. */
-    public OptionalDouble criticalSuccess() {
-        return share(kept, kept + falseHopes + falseFears);
-    }
-
-    private static OptionalDouble share(int part, int whole) {
-        return whole == 0 ? OptionalDouble.empty() : OptionalDouble.of((double) part / whole);
+        return count() == 0 ? OptionalDouble.empty() : OptionalDouble.of((double) (kept + rightlyDoubted) / count());
     }
 }

@@ -5,26 +5,23 @@ import java.util.List;
 
 /** Who was heard: a report is about one direction, or about a call that had to go both ways. */
 public enum Way {
-    TO_WALKER("to-walker", "the base called, the walker listened"),
-    TO_BASE("to-base", "the walker called, the base listened"),
-    BOTH("both", "call and answer");
+    /** The base called, the walker listened. */
+    TO_WALKER("to-walker"),
+    /** The walker called, the base listened. */
+    TO_BASE("to-base"),
+    /** Call and answer. */
+    BOTH("both");
 
     /** How files and options name them. */
     public static final Keyword<Way> KEYWORD = Keyword.of(List.of(values()), Way::word);
 
     private final String word;
-    private final String meaning;
 
-    Way(String word, String meaning) {
+    Way(String word) {
         this.word = word;
-        this.meaning = meaning;
     }
 
     public String word() {
         return word;
-    }
-
-    public String meaning() {
-        return meaning;
     }
 }

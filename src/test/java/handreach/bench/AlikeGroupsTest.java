@@ -4,8 +4,8 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import handreach.uncertainty.Estimate;
 import handreach.uncertainty.Holm;
-import handreach.uncertainty.StudentT;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
@@ -59,7 +59,7 @@ class AlikeGroupsTest {
                 double error = Math.sqrt(squares
                         / degrees
                         * (1.0 / all.get(i).n() + 1.0 / all.get(j).n()));
-                odds.add(StudentT.twoSidedP((all.get(i).mean() - all.get(j).mean()) / error, degrees));
+                odds.add(new Estimate(all.get(i).mean() - all.get(j).mean(), error, degrees).twoSidedP());
             }
         List<Double> adjusted = Holm.adjusted(odds);
         boolean[][] alike = new boolean[n][n];

@@ -640,7 +640,8 @@ class BenchAnalysisTest {
         MatchReadings match = analysis.matches().get(0);
         assertEquals(2, match.points().size());
         assertEquals(3, match.points().get(0).match().swr(), 1e-12);
-        assertEquals(156 / 8.0 * 2 / Math.sqrt(3), match.quality().getAsDouble(), 1e-9);
+        assertEquals(156, match.resonanceMhz().getAsDouble(), 0);
+        assertEquals(8, match.bandwidthMhz().getAsDouble(), 0);
         assertFalse(Bench.together(analysis.warnings()).contains("do not agree"));
     }
 

@@ -49,9 +49,10 @@ class InventedBenchTest {
 
     @Test
     void theSweepsShowWhatTheWireChanges() {
-        MatchAnalysis bare = MatchAnalysis.of(Touchstone.read(FOLDER.resolve("quarter-wave-whip.s1p")), List.of(155.0));
-        MatchAnalysis wired =
-                MatchAnalysis.of(Touchstone.read(FOLDER.resolve("quarter-wave-whip-with-wire.s1p")), List.of(155.0));
+        MatchAnalysis bare =
+                MatchAnalysis.of(Touchstone.read(FOLDER.resolve("quarter-wave-whip.s1p")), List.of(155.0), 50);
+        MatchAnalysis wired = MatchAnalysis.of(
+                Touchstone.read(FOLDER.resolve("quarter-wave-whip-with-wire.s1p")), List.of(155.0), 50);
         assertTrue(bare.channels().get(0).match().swr() > 20);
         assertTrue(wired.channels().get(0).match().swr() < 2);
         MatchComparison.Change change =

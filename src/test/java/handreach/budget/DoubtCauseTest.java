@@ -75,7 +75,7 @@ class DoubtCauseTest {
     @Test
     void aLineOfTheEndAndALineOfThePathOfOneNameAreTwoCauses() {
         ExtraLine line = new ExtraLine("model", new Db(0), Doubt.common(3), "invented", Optional.empty());
-        LinkEnd plain = LinkEnd.of(PaperLink.control(5, Carry.FACE), SiteNoise.NONE);
+        LinkEnd plain = UsualLinks.end(PaperLink.control(5, Carry.FACE), SiteNoise.NONE);
         LinkEnd lined = new LinkEnd(plain.loadout(), SiteNoise.NONE, Posture.UPRIGHT, List.of(line));
         LinkTerms terms = PaperLink.terms();
         LinkTerms both = new LinkTerms(

@@ -19,7 +19,7 @@ class LinkBudgetFrozenTest {
     private static final LinkEnd JACKET = new LinkEnd(
             PaperLink.whipped(2.3, Carry.CHEST),
             PaperLink.NOISY,
-            Posture.facing(200),
+            UsualLinks.facing(200),
             List.of(line("wet jacket", -1, new Doubt(0.7, 1))));
     private static final LinkEnd DESENSED =
             PaperLink.end(PaperLink.whipped(-1.1, Carry.HIP_TIGHT)).desensed(line("beside", -3, new Doubt(1.3, 0.4)));

@@ -13,6 +13,7 @@ import handreach.loadout.Loadout;
 import handreach.loadout.Modulation;
 import handreach.loadout.Radiator;
 import handreach.loadout.Radio;
+import handreach.loadout.UsualLoadouts;
 import handreach.propagation.LossPart;
 import handreach.propagation.PathLoss;
 import handreach.uncertainty.Doubt;
@@ -47,8 +48,7 @@ final class PaperLink {
     }
 
     static Loadout control(double powerW, Carry carry) {
-        return Loadout.standard(
-                "control", radio(powerW), helical(), carry, Band.VHF, AntennaGain.Control.usual(Band.VHF));
+        return UsualLoadouts.of("control", radio(powerW), helical(), carry, Band.VHF, UsualLoadouts.control(Band.VHF));
     }
 
     static AntennaDelta delta(double db, String mounting) {
@@ -62,7 +62,7 @@ final class PaperLink {
                 whip(false),
                 CarryLoss.standard(carry, Band.VHF),
                 carry.usualHeightM(),
-                AntennaGain.OverControl.of(delta(db, "hand"), Band.VHF));
+                UsualLoadouts.over(delta(db, "hand"), Band.VHF));
     }
 
     static Loadout with(Loadout loadout, AntennaGain gain) {
@@ -78,11 +78,11 @@ final class PaperLink {
     }
 
     static LinkTerms terms() {
-        return LinkTerms.standard(CHANNEL, CopyQuality.DAQ_3_4, 0.9);
+        return UsualLinks.terms(CHANNEL, CopyQuality.DAQ_3_4, 0.9);
     }
 
     static LinkEnd end(Loadout loadout) {
-        return LinkEnd.of(loadout, RURAL);
+        return UsualLinks.end(loadout, RURAL);
     }
 
     static PathLoss path(double... parts) {

@@ -40,7 +40,7 @@ class LoadoutMarkTest {
     @Test
     void thinLinesStandOutFromWhite() { // W3C WCAG 2.1, 1.4.11: 3:1 for graphics
         for (int i = 0; i < 6; i++) {
-            double contrast = 1.05 / (Srgb.luminance(LoadoutMark.of(i).rgb()) + 0.05);
+            double contrast = 1.05 / (Luminance.of(LoadoutMark.of(i).rgb()) + 0.05);
             assertTrue(contrast >= 4, LoadoutMark.of(i) + " has contrast " + contrast);
         }
     }

@@ -17,8 +17,8 @@ class NightInkTest {
     private static final int ROUNDING = 2;
 
     private static double contrast(int one, int other) {
-        double a = Srgb.luminance(one) + 0.05;
-        double b = Srgb.luminance(other) + 0.05;
+        double a = Luminance.of(one) + 0.05;
+        double b = Luminance.of(other) + 0.05;
         return Math.max(a, b) / Math.min(a, b);
     }
 
@@ -43,7 +43,7 @@ class NightInkTest {
     void theDarkerByDayTheLighterByNight() {
         for (int level = 0x40; level < 0xFF; level++)
             assertTrue(
-                    Srgb.luminance(NIGHT.of(Srgb.grey(level))) >= Srgb.luminance(NIGHT.of(Srgb.grey(level + 1))),
+                    Luminance.of(NIGHT.of(Srgb.grey(level))) >= Luminance.of(NIGHT.of(Srgb.grey(level + 1))),
                     "grey " + level);
     }
 

@@ -9,7 +9,7 @@ class OddsRampTest {
     @Test
     void luminanceFallsFromClassToClass() { // so that a grey print ranks the places
         for (int k = 1; k <= OddsRamp.BREAKS.size(); k++) {
-            double step = Srgb.luminance(OddsRamp.rgb(k - 1)) - Srgb.luminance(OddsRamp.rgb(k));
+            double step = Luminance.of(OddsRamp.rgb(k - 1)) - Luminance.of(OddsRamp.rgb(k));
             assertTrue(step > 0.05, "from class " + (k - 1) + " to " + k + " luminance falls by " + step);
         }
     }
@@ -18,7 +18,7 @@ class OddsRampTest {
     void theMapItselfGrowsLighterAllTheWay() {
         double before = -1;
         for (int i = 0; i <= 200; i++) {
-            double here = Srgb.luminance(OddsRamp.along(i / 200.0));
+            double here = Luminance.of(OddsRamp.along(i / 200.0));
             assertTrue(here > before, "at " + i / 200.0);
             before = here;
         }
@@ -27,8 +27,8 @@ class OddsRampTest {
     @Test
     void reliefShowsThroughEveryClass() {
         for (double odds : new double[] {0.2, 0.4, 0.6, 0.8, 0.95}) {
-            double dark = Srgb.luminance(OddsRamp.overShade(odds, 20));
-            double light = Srgb.luminance(OddsRamp.overShade(odds, 140));
+            double dark = Luminance.of(OddsRamp.overShade(odds, 20));
+            double light = Luminance.of(OddsRamp.overShade(odds, 140));
             assertTrue(light > 1.5 * dark, "at odds " + odds);
         }
     }
@@ -51,8 +51,8 @@ class OddsRampTest {
 
     @Test
     void luminanceOfWhiteIsOneAndOfMidGreyAFifth() { // published: W3C WCAG 2.1; sRGB 119 grey has luminance 0.184
-        assertEquals(1, Srgb.luminance(0xFFFFFF), 1e-6);
-        assertEquals(0, Srgb.luminance(0), 1e-9);
-        assertEquals(0.184, Srgb.luminance(0x777777), 0.001);
+        assertEquals(1, Luminance.of(0xFFFFFF), 1e-6);
+        assertEquals(0, Luminance.of(0), 1e-9);
+        assertEquals(0.184, Luminance.of(0x777777), 0.001);
     }
 }

@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertNotEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import handreach.cartography.PixelPlace;
 import handreach.geodesy.Position;
 import handreach.loadout.CopyQuality;
 import handreach.plan.Places;
@@ -151,9 +152,11 @@ class DeskJourneyTest {
     @Test
     void zoomingKeepsTheGroundUnderTheCursor() {
         run = WindowRun.on(folder, "forest-hills");
-        Position before = run.onScreen(() -> run.window().map().frame().get().position(250, 420));
+        Position before =
+                run.onScreen(() -> PixelPlace.of(run.window().map().frame().get(), 250, 420));
         run.onScreen(() -> run.window().map().zoom(1.7, 250, 420));
-        Position after = run.onScreen(() -> run.window().map().frame().get().position(250, 420));
+        Position after =
+                run.onScreen(() -> PixelPlace.of(run.window().map().frame().get(), 250, 420));
         assertEquals(before.latitudeDeg(), after.latitudeDeg(), 2e-5);
         assertEquals(before.longitudeDeg(), after.longitudeDeg(), 2e-5);
     }

@@ -3,6 +3,7 @@ package handreach.desktop;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
 import handreach.cartography.MapFrame;
+import handreach.cartography.PixelPlace;
 import handreach.geodesy.Position;
 import handreach.reach.CellGrid;
 import handreach.reach.Progress;
@@ -53,7 +54,7 @@ class MapRasterTest {
         MapFrame frame = relief.frame();
         for (int y = 0; y < frame.heightPx(); y++)
             for (int x = 0; x < frame.widthPx(); x++) {
-                int cell = grid.indexOf(frame.position(x + 0.5, y + 0.5));
+                int cell = grid.indexOf(PixelPlace.of(frame, x + 0.5, y + 0.5));
                 boolean isInked = cell >= 0 && (grid.rowOf(cell) + grid.columnOf(cell)) % 2 == 0;
                 int expected = isInked ? 0xFF123456 : paper.argb(x, y);
                 assertEquals(expected, sheet.argb(x, y), x + ", " + y);

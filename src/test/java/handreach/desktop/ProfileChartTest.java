@@ -3,7 +3,7 @@ package handreach.desktop;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import handreach.cartography.Srgb;
+import handreach.cartography.Luminance;
 import handreach.geodesy.GeodesicLine;
 import handreach.geodesy.Position;
 import handreach.plan.PlanText;
@@ -168,10 +168,9 @@ class ProfileChartTest {
             ProfileScale scale =
                     run.onScreen(() -> chart().figure().orElseThrow().scale());
             BufferedImage picture = picture();
-            double words = Srgb.luminance(Palette.rgb(palette.ink(TextStyle.INK)));
-            double paper = Srgb.luminance(Palette.rgb(palette.ink(0xFFFFFF)));
-            double ground =
-                    Srgb.luminance(picture.getRGB((int) scale.xPx(0) + 8, (int) scale.bottomPx() - 4) & 0xFFFFFF);
+            double words = Luminance.of(Palette.rgb(palette.ink(TextStyle.INK)));
+            double paper = Luminance.of(Palette.rgb(palette.ink(0xFFFFFF)));
+            double ground = Luminance.of(picture.getRGB((int) scale.xPx(0) + 8, (int) scale.bottomPx() - 4) & 0xFFFFFF);
             assertTrue((words < ground) == (ground < paper), palette + ": " + words + " " + ground + " " + paper);
             assertTrue(pixels(picture, palette.ink(TextStyle.INK), (int) scale.topPx()) > LETTERS, palette.toString());
         }

@@ -12,6 +12,7 @@ import handreach.report.RelayJson;
 import handreach.report.RelaySite;
 import handreach.report.card.CardLine;
 import handreach.report.file.Json;
+import handreach.report.file.JsonText;
 import handreach.report.page.HtmlPage;
 import handreach.report.page.PlainText;
 import handreach.study.RelayAnswer;
@@ -68,7 +69,7 @@ class RelayFacesTest {
         Scene scene = Scene.open(PlanFile.open(Files.writeString(folder.resolve("plan.toml"), plan)));
         answer = RelayStudy.run(scene, Progress.SILENT);
         RelayComposer composer = new RelayComposer(answer);
-        json = Json.parsed(Json.text(RelayJson.of(answer)));
+        json = JsonText.parsed(Json.text(RelayJson.of(answer)));
         terminal = flat(PlainText.of(composer.page(), UNBROKEN));
         page = flat(HtmlPage.text(composer.page())
                 .replaceAll("(?s)<style.*?</style>|<svg.*?</svg>", " ")

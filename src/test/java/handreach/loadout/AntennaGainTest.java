@@ -41,8 +41,8 @@ class AntennaGainTest {
         assertTrue(onBox.holds(Effect.MISMATCH));
         assertFalse(onBox.holds(Effect.HAND));
         assertFalse(onBox.holds(Effect.COUNTERPOISE));
-        assertFalse(AntennaGain.OverControl.of(onBox, Band.VHF).holds(Effect.COUNTERPOISE));
-        assertFalse(AntennaGain.Control.usual(Band.VHF).holds(Effect.COUNTERPOISE));
+        assertFalse(UsualLoadouts.over(onBox, Band.VHF).holds(Effect.COUNTERPOISE));
+        assertFalse(UsualLoadouts.control(Band.VHF).holds(Effect.COUNTERPOISE));
     }
 
     @ParameterizedTest

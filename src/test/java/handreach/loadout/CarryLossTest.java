@@ -3,9 +3,6 @@ package handreach.loadout;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import handreach.uncertainty.Doubt;
-import handreach.units.Db;
-import handreach.units.Dbd;
 import handreach.units.Frequency;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -63,16 +60,6 @@ class CarryLossTest {
             assertTrue(loss.spreadAtKnownHeadingDb() <= loss.doubt().spreadDb());
             assertTrue(loss.spreadAtKnownHeadingDb() >= 1);
         }
-    }
-
-    @Test
-    void theUsersOwnReadingReplacesTheDefault() { // by hand: control on the box −4 dBd, in the hand 5 dB less
-        CarryLoss own = CarryLoss.measured(Carry.FACE, Band.VHF, new Db(-5), Doubt.common(0.8), "our own reading");
-        assertEquals(new Dbd(-9), own.mean());
-        assertEquals(-5, own.bodyDb(), 1e-12);
-        assertEquals(0.8, own.doubt().commonDb(), 0);
-        assertEquals(3, own.doubt().spreadDb(), 0);
-        assertEquals("our own reading", own.origin());
     }
 
     @Test

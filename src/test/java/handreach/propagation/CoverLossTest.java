@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import handreach.profile.Profile;
+import handreach.profile.Profiles;
 import handreach.profile.Zone;
 import handreach.terrain.Cover;
 import handreach.units.Frequency;
@@ -47,8 +48,8 @@ class CoverLossTest {
             Frequency f = new Frequency(mhz);
             double h = Woodland.attenuationDbPerM(f, Polarization.HORIZONTAL);
             assertTrue(h <= Woodland.attenuationDbPerM(f, Polarization.VERTICAL) + 1e-12);
-            assertTrue(Woodland.terminalDb(f, Polarization.HORIZONTAL, 150)
-                    <= Woodland.terminalDb(f, Polarization.VERTICAL, 150) + 1e-12);
+            assertTrue(
+                    terminalDb(f, Polarization.HORIZONTAL, 150) <= terminalDb(f, Polarization.VERTICAL, 150) + 1e-12);
         }
         assertEquals(0.03, Woodland.attenuationDbPerM(new Frequency(150), Polarization.HORIZONTAL), 1e-9);
         assertEquals(
@@ -61,11 +62,11 @@ class CoverLossTest {
     void aDeepWoodCostsItsCeilingAndNoMore() {
         Frequency f = new Frequency(150);
         double ceiling = Woodland.ceilingDb(f, Polarization.VERTICAL);
-        assertEquals(ceiling, Woodland.terminalDb(f, Polarization.VERTICAL, 20_000), 1e-6);
-        assertEquals(0, Woodland.terminalDb(f, Polarization.VERTICAL, 0));
+        assertEquals(ceiling, terminalDb(f, Polarization.VERTICAL, 20_000), 1e-6);
+        assertEquals(0, terminalDb(f, Polarization.VERTICAL, 0));
         // Limit: short depths cost the specific attenuation.
         double gamma = Woodland.attenuationDbPerM(f, Polarization.VERTICAL);
-        assertEquals(gamma, Woodland.terminalDb(f, Polarization.VERTICAL, 1), 0.01 * gamma);
+        assertEquals(gamma, terminalDb(f, Polarization.VERTICAL, 1), 0.01 * gamma);
     }
 
     @Test
@@ -95,7 +96,7 @@ class CoverLossTest {
 
     @Test
     void woodsAtAnEndAreNotABelt() {
-        PathConditions conditions = PathConditions.standard(new Frequency(450));
+        PathConditions conditions = UsualConditions.at(new Frequency(450));
         assertEquals(
                 List.of(), TreeBelts.across(wooded(new double[9], 0, 1, 2, 7, 8), new Terminals(1.5, 1.5), conditions));
         assertEquals(List.of(), TreeBelts.across(wooded(new double[3], 0, 1, 2), new Terminals(1.5, 1.5), conditions));
@@ -120,7 +121,7 @@ class CoverLossTest {
 
     @Test
     void manyBeltsCostNoMoreThanTwoCeilings() {
-        PathConditions conditions = PathConditions.standard(new Frequency(150));
+        PathConditions conditions = UsualConditions.at(new Frequency(150));
         List<TreeBelts.Belt> belts =
                 TreeBelts.across(wooded(new double[13], 1, 3, 5, 7, 9, 11), new Terminals(1.5, 1.5), conditions);
         assertEquals(6, belts.size());
@@ -135,7 +136,7 @@ class CoverLossTest {
         Profile profile = covered(Cover.WOODLAND, Cover.WOODLAND, Cover.OPEN, Cover.WOODLAND, Cover.OPEN);
         assertEquals(1500, Woodland.runFromEndM(profile, true), 1e-9);
         assertEquals(0, Woodland.runFromEndM(profile, false), 1e-9);
-        assertEquals(1500, Woodland.runFromEndM(profile.reversed(), false), 1e-9);
+        assertEquals(1500, Woodland.runFromEndM(Profiles.reversed(profile), false), 1e-9);
         Profile all = covered(Cover.WOODLAND, Cover.WOODLAND, Cover.WOODLAND);
         assertEquals(2000, Woodland.runFromEndM(all, true), 1e-9);
     }
@@ -189,11 +190,11 @@ class CoverLossTest {
     void belowThreeHundredMegahertzStreetsFallBackAndSaySo() {
         Profile town = covered(Cover.URBAN, Cover.URBAN, Cover.SUBURBAN);
         Terminals hands = new Terminals(1.9, 1.9);
-        PathLoss low = new StreetLevelModel().loss(town, hands, PathConditions.standard(new Frequency(150)));
-        PathLoss ends = new ClutterAtEndsModel().loss(town, hands, PathConditions.standard(new Frequency(150)));
+        PathLoss low = new StreetLevelModel().loss(town, hands, UsualConditions.at(new Frequency(150)));
+        PathLoss ends = new ClutterAtEndsModel().loss(town, hands, UsualConditions.at(new Frequency(150)));
         assertEquals(ends.lossDb(), low.lossDb(), 1e-9);
         assertTrue(low.warnings().stream().anyMatch(w -> w.contains("300 to 3000 MHz")));
-        PathLoss high = new StreetLevelModel().loss(town, hands, PathConditions.standard(new Frequency(446)));
+        PathLoss high = new StreetLevelModel().loss(town, hands, UsualConditions.at(new Frequency(446)));
         assertEquals(StreetLevel.lossDb(new Frequency(446), 2000, Cover.URBAN, 50), high.lossDb(), 1e-9);
         assertEquals(0, high.warnings().size());
     }
@@ -201,7 +202,7 @@ class CoverLossTest {
     @Test
     void clutterAtTheEndsIsCountedOncePerEnd() {
         Profile town = covered(Cover.URBAN, Cover.OPEN, Cover.OPEN);
-        PathConditions conditions = PathConditions.standard(new Frequency(450));
+        PathConditions conditions = UsualConditions.at(new Frequency(450));
         PathLoss loss = new ClutterAtEndsModel().loss(town, new Terminals(1.5, 1.5), conditions);
         // By hand: the first end is reckoned to 15 m of roofs and gets 19.566 dB (row above), the last stays at 1.5 m
         // and gets none.
@@ -224,10 +225,15 @@ class CoverLossTest {
         assertEquals(0, TerminalClutter.warnings(new Frequency(150)).size());
     }
 
+    private static double terminalDb(Frequency f, Polarization polarization, double depthM) {
+        return Woodland.terminalDb(
+                depthM, Woodland.attenuationDbPerM(f, polarization), Woodland.ceilingDb(f, polarization));
+    }
+
     @Test
     void nonsenseIsRefused() {
         Frequency f = new Frequency(450);
-        assertThrows(IllegalArgumentException.class, () -> Woodland.terminalDb(f, Polarization.VERTICAL, -1));
+        assertThrows(IllegalArgumentException.class, () -> terminalDb(f, Polarization.VERTICAL, -1));
         assertThrows(IllegalArgumentException.class, () -> TerminalClutter.lossDb(f, Cover.URBAN, 0, 15, 27));
         assertThrows(IllegalArgumentException.class, () -> StreetLevel.lossDb(f, 100, Cover.URBAN, 100));
     }

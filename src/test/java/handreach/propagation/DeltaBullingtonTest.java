@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import handreach.profile.Profile;
+import handreach.profile.Profiles;
 import handreach.units.Frequency;
 import handreach.units.Polarization;
 import java.util.Map;
@@ -66,7 +67,7 @@ class DeltaBullingtonTest {
     void aTallSingleRidgeIsItsEdgeAndTheCorrection() {
         // By hand: an edge with both horizons on it, no bulge, masts clear of the ground: J(ν) + (1 − e^(−J/6))(10 +
         // 0.02·10).
-        Profile ridge = Profile.of(new double[] {0, 4, 10}, new double[] {0, 400, 0});
+        Profile ridge = Profiles.of(new double[] {0, 4, 10}, new double[] {0, 400, 0});
         PathConditions conditions = new PathConditions(
                 new Frequency(900), Polarization.HORIZONTAL, LAND, Atmosphere.ofFactor(1e6, 325), Climate.MEDIAN);
         double nu = KnifeEdge.nu(200, 4, 6, new Frequency(900).wavelengthM());
@@ -79,9 +80,9 @@ class DeltaBullingtonTest {
     void raisingTheRidgeAlwaysCosts() {
         double before = 0;
         for (double height = 0; height < 400; height += 5) {
-            Profile ridge = Profile.of(new double[] {0, 4, 10}, new double[] {0, height, 0});
+            Profile ridge = Profiles.of(new double[] {0, 4, 10}, new double[] {0, height, 0});
             PathLoss loss =
-                    new BullingtonModel().loss(ridge, new Terminals(2, 2), PathConditions.standard(new Frequency(150)));
+                    new BullingtonModel().loss(ridge, new Terminals(2, 2), UsualConditions.at(new Frequency(150)));
             assertTrue(loss.excessDb() >= before - 1e-9);
             before = loss.excessDb();
         }
@@ -103,8 +104,8 @@ class DeltaBullingtonTest {
         for (int i = 0; i < 200; i++) {
             double at = 1 + random.nextDouble() * 8;
             Frequency f = new Frequency(30 + random.nextDouble() * 900);
-            Profile below = Profile.of(new double[] {0, at, 10}, new double[] {0, 11.9999, 0});
-            Profile above = Profile.of(new double[] {0, at, 10}, new double[] {0, 12.0001, 0});
+            Profile below = Profiles.of(new double[] {0, at, 10}, new double[] {0, 11.9999, 0});
+            Profile above = Profiles.of(new double[] {0, at, 10}, new double[] {0, 12.0001, 0});
             PathConditions flat =
                     new PathConditions(f, Polarization.VERTICAL, LAND, Atmosphere.ofFactor(1e9, 325), Climate.MEDIAN);
             Terminals terminals = new Terminals(12, 12);

@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 
 import handreach.profile.Profile;
+import handreach.profile.Profiles;
 import handreach.units.Frequency;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -18,8 +19,7 @@ class FreeSpaceTest {
     void agreesWithTheRowsOfP525(double distanceKm, double mhz, double lossDb) {
         assertEquals(lossDb, FreeSpace.lossDb(new Frequency(mhz), distanceKm), ROUNDING_DB);
         Profile flat = PaperGround.flat(distanceKm, 5);
-        PathLoss loss =
-                LossModels.FREE_SPACE.loss(flat, new Terminals(2, 2), PathConditions.standard(new Frequency(mhz)));
+        PathLoss loss = LossModels.FREE_SPACE.loss(flat, new Terminals(2, 2), UsualConditions.at(new Frequency(mhz)));
         assertEquals(lossDb, loss.lossDb(), ROUNDING_DB);
     }
 
@@ -32,9 +32,8 @@ class FreeSpaceTest {
     @Test
     void theModelTakesTheSlantDistance() {
         // By hand: 3 km along, 4 km up: 5 km.
-        Profile steep = Profile.of(new double[] {0, 3}, new double[] {0, 4000});
-        PathLoss loss =
-                new FreeSpaceModel().loss(steep, new Terminals(2, 2), PathConditions.standard(new Frequency(150)));
+        Profile steep = Profiles.of(new double[] {0, 3}, new double[] {0, 4000});
+        PathLoss loss = new FreeSpaceModel().loss(steep, new Terminals(2, 2), UsualConditions.at(new Frequency(150)));
         assertEquals(FreeSpace.lossDb(new Frequency(150), 5), loss.lossDb(), 1e-9);
     }
 

@@ -1,6 +1,7 @@
 package handreach.propagation;
 
 import handreach.profile.Profile;
+import handreach.profile.Profiles;
 import handreach.units.Frequency;
 import handreach.units.Polarization;
 import java.io.IOException;
@@ -64,7 +65,7 @@ public final class FullWaveRows {
             d[i] = i * stepM / 1000;
             h[i] = heightM;
         }
-        return Profile.of(d, h);
+        return Profiles.of(d, h);
     }
 
     /**
@@ -82,7 +83,7 @@ public final class FullWaveRows {
             d[i] = x / 1000;
             h[i] = heightM * Math.max(0, 1 - Math.abs(x - lengthM / 2) / faceM);
         }
-        return Profile.of(d, h);
+        return Profiles.of(d, h);
     }
 
     /** One of the profiles of the yardstick, the 24 by their id and those of {@code steep/}. */
@@ -94,6 +95,6 @@ public final class FullWaveRows {
             d[i] = number(rows.get(i), "distance_km");
             h[i] = number(rows.get(i), "height_m");
         }
-        return Profile.of(d, h);
+        return Profiles.of(d, h);
     }
 }

@@ -1,8 +1,7 @@
 package handreach.propagation;
 
 import handreach.profile.Profile;
-import handreach.propagation.handheld.HandheldTerms;
-import handreach.propagation.handheld.StretchedString;
+import handreach.profile.Profiles;
 import handreach.units.Frequency;
 import handreach.units.Polarization;
 import java.util.Locale;
@@ -82,10 +81,11 @@ public final class HandheldGrounds {
     /** Excess by the model with distances and the two antenna heights scaled. */
     public double excessDb(double distance, double first, double second) {
         double[] d = new double[x.length];
-        for (int i = 0; i < d.length; i++) d[i] = x[i] * distance;
+        for (int i = 0; i < d.length; i++) d[i] = x[i] * distance / 1000;
         Terminals scaled = new Terminals(terminals.txHeightM() * first, terminals.rxHeightM() * second);
-        return HandheldTerms.of(conditions(Ground.AVERAGE), scaled)
-                .excessDb(d, h, d.length - 1, new StretchedString(d.length));
+        return LossModels.HANDHELD
+                .loss(Profiles.of(d, h), scaled, conditions(Ground.AVERAGE))
+                .excessDb();
     }
 
     public PathConditions conditions(Ground ground) {
@@ -95,7 +95,7 @@ public final class HandheldGrounds {
     public Profile profile() {
         double[] km = new double[x.length];
         for (int i = 0; i < km.length; i++) km[i] = x[i] / 1000;
-        return Profile.of(km, h);
+        return Profiles.of(km, h);
     }
 
     public double[] distanceM() {

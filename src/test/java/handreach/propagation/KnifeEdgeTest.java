@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import handreach.profile.Profile;
+import handreach.profile.Profiles;
 import handreach.units.Frequency;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -42,7 +43,7 @@ class KnifeEdgeTest {
         // Rec. ITU-R P.526-15 section 4.1: 30 m edge, 2 + 8 km; independent calculation.
         Frequency f = new Frequency(mhz);
         assertEquals(nu, KnifeEdge.nu(30, 2, 8, f.wavelengthM()), 0.00006);
-        Profile ridge = Profile.of(new double[] {0, 2, 10}, new double[] {0, 31.5, 0});
+        Profile ridge = Profiles.of(new double[] {0, 2, 10}, new double[] {0, 31.5, 0});
         PathConditions conditions = conditions(f, NO_BULGE);
         for (String name :
                 new String[] {"single-edge", "deygout", "deygout-corrected", "giovaneli", "epstein-peterson"}) {
@@ -56,7 +57,7 @@ class KnifeEdgeTest {
     void theBulgeRaisesTheRidge() {
         // By hand: k = 4/3, a = 8494.67 km: bulge 500·2·8/8494.67 = 0.942 m on a 30 m ridge.
         Frequency f = new Frequency(150);
-        Profile ridge = Profile.of(new double[] {0, 2, 10}, new double[] {0, 31.5, 0});
+        Profile ridge = Profiles.of(new double[] {0, 2, 10}, new double[] {0, 31.5, 0});
         PathLoss loss = new SingleEdgeModel()
                 .loss(ridge, new Terminals(1.5, 1.5), conditions(f, Atmosphere.ofFactor(4 / 3.0, 325)));
         assertEquals(KnifeEdge.lossDb(KnifeEdge.nu(30.942, 2, 8, f.wavelengthM())), loss.excessDb(), 0.001);
@@ -82,7 +83,7 @@ class KnifeEdgeTest {
     }
 
     private static PathConditions conditions(Frequency f, Atmosphere air) {
-        PathConditions standard = PathConditions.standard(f);
+        PathConditions standard = UsualConditions.at(f);
         return new PathConditions(f, standard.polarization(), standard.ground(), air, standard.climate());
     }
 }

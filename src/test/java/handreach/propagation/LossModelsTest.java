@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import handreach.profile.Profile;
+import handreach.profile.Profiles;
 import handreach.units.Frequency;
 import handreach.units.Polarization;
 import java.util.Arrays;
@@ -61,10 +62,10 @@ class LossModelsTest {
                     there.polarization(),
                     there.ground(),
                     there.atmosphere(),
-                    there.climate().reversed());
+                    Swapped.climate(there.climate()));
             double one = model.loss(profile, terminals, there).lossDb();
-            double other =
-                    model.loss(profile.reversed(), terminals.reversed(), back).lossDb();
+            double other = model.loss(Profiles.reversed(profile), Swapped.ends(terminals), back)
+                    .lossDb();
             assertEquals(one, other, RECIPROCITY_DB, "path " + i);
         }
     }
@@ -82,7 +83,7 @@ class LossModelsTest {
     @ParameterizedTest
     @MethodSource("models")
     void everyShapeOfProfileIsAnswered(LossModel model) {
-        PathConditions conditions = PathConditions.standard(new Frequency(150));
+        PathConditions conditions = UsualConditions.at(new Frequency(150));
         Terminals hands = new Terminals(1.5, 1.5);
         int many = 200_000;
         double[] d = new double[many];
@@ -99,9 +100,9 @@ class LossModelsTest {
                 PaperGround.flat(12, 400),
                 PaperGround.flat(500, 3000),
                 PaperGround.flat(60, many),
-                Profile.of(new double[] {0, 1, 2, 3, 4}, low),
-                Profile.of(new double[] {0, 2, 4}, new double[] {0, 8000, 0}),
-                Profile.of(d, h));
+                Profiles.of(new double[] {0, 1, 2, 3, 4}, low),
+                Profiles.of(new double[] {0, 2, 4}, new double[] {0, 8000, 0}),
+                Profiles.of(d, h));
         for (Profile shape : shapes)
             assertTrue(Double.isFinite(model.loss(shape, hands, conditions).lossDb()));
     }
@@ -109,12 +110,12 @@ class LossModelsTest {
     @ParameterizedTest
     @MethodSource("models")
     void whatNoModelCanAnswerIsRefusedInPlainWords(LossModel model) {
-        PathConditions conditions = PathConditions.standard(new Frequency(150));
+        PathConditions conditions = UsualConditions.at(new Frequency(150));
         Terminals hands = new Terminals(1.5, 1.5);
         for (Profile nonsense : List.of(
                 PaperGround.flat(0.049, 4),
                 PaperGround.flat(30_000, 4),
-                Profile.of(new double[] {0, 1, 2}, new double[] {0, 50_000, 0}))) {
+                Profiles.of(new double[] {0, 1, 2}, new double[] {0, 50_000, 0}))) {
             NoAnswer fault = assertThrows(NoAnswer.class, () -> model.loss(nonsense, hands, conditions), model.name());
             assertTrue(fault.getMessage().matches("the .*\\."), fault.getMessage());
         }
@@ -124,7 +125,7 @@ class LossModelsTest {
     @MethodSource("models")
     void theAnswerIsTheSameInEveryLocaleAndThread(LossModel model) {
         Profile profile = PaperGround.tenKilometres(true);
-        PathConditions conditions = PathConditions.standard(new Frequency(446));
+        PathConditions conditions = UsualConditions.at(new Frequency(446));
         PathLoss here = model.loss(profile, new Terminals(1.5, 1.5), conditions);
         List<PathLoss> elsewhere = Stream.generate(() -> profile)
                 .limit(64)

@@ -1,6 +1,7 @@
 package handreach.propagation;
 
 import handreach.profile.Profile;
+import handreach.profile.Profiles;
 import handreach.profile.Zone;
 import handreach.terrain.Cover;
 import java.util.Arrays;
@@ -13,7 +14,7 @@ final class PaperGround {
     static Profile flat(double lengthKm, int samples) {
         double[] d = new double[samples];
         for (int i = 0; i < samples; i++) d[i] = lengthKm * i / (samples - 1);
-        return Profile.of(d, new double[samples]);
+        return Profiles.of(d, new double[samples]);
     }
 
     /** The ten-kilometre profile of the check rows for the general path. */

@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import handreach.profile.Profile;
+import handreach.profile.Profiles;
 import handreach.units.Frequency;
 import java.util.List;
 import java.util.Optional;
@@ -31,7 +32,7 @@ class PathGeometryTest {
     void aPaperRidgeIsFoundWithItsAngles() {
         // By hand, no bulge: 100 m ridge 3 km from 10 m masts 8 km apart: 90 m over 3 km up, 90 m over 5 km on the
         // other side.
-        Profile ridge = Profile.of(new double[] {0, 1, 3, 6, 8}, new double[] {0, 0, 100, 0, 0});
+        Profile ridge = Profiles.of(new double[] {0, 1, 3, 6, 8}, new double[] {0, 0, 100, 0, 0});
         PathGeometry path = PathGeometry.of(ridge, new Terminals(10, 10), NO_BULGE, F150);
         assertFalse(path.lineOfSight());
         assertEquals(Math.toDegrees(Math.atan(0.03)), path.departureDeg(), 1e-6);
@@ -53,7 +54,7 @@ class PathGeometryTest {
     @Test
     void inSightTheAntennasLookAtEachOther() {
         // By hand, k = 4/3: from 10 m up to 510 m at 20 km: atan(500/20000 − 20/(2·8494.67)); the other end looks down.
-        Profile slope = Profile.of(new double[] {0, 10, 20}, new double[] {0, 0, 500});
+        Profile slope = Profiles.of(new double[] {0, 10, 20}, new double[] {0, 0, 500});
         PathGeometry path = PathGeometry.of(slope, new Terminals(10, 10), K43, F150);
         assertTrue(path.lineOfSight());
         double bend = 20 / (2 * K43.effectiveRadiusKm());
@@ -99,7 +100,7 @@ class PathGeometryTest {
             Profile profile = PaperGround.rolling(random);
             Terminals terminals = new Terminals(1 + random.nextDouble() * 20, 1.5);
             PathGeometry there = PathGeometry.of(profile, terminals, K43, F150);
-            PathGeometry back = PathGeometry.of(profile.reversed(), terminals.reversed(), K43, F150);
+            PathGeometry back = PathGeometry.of(Profiles.reversed(profile), Swapped.ends(terminals), K43, F150);
             assertEquals(there.departureDeg(), back.arrivalDeg(), 1e-9);
             assertEquals(there.arrivalDeg(), back.departureDeg(), 1e-9);
             assertEquals(there.lineOfSight(), back.lineOfSight());

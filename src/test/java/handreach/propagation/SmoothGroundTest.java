@@ -4,8 +4,8 @@ import static handreach.propagation.FullWaveRows.number;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import handreach.propagation.handheld.HandheldTerms;
-import handreach.propagation.handheld.StretchedString;
+import handreach.profile.Profile;
+import handreach.profile.Profiles;
 import handreach.units.Frequency;
 import handreach.units.Polarization;
 import java.util.List;
@@ -23,8 +23,6 @@ class SmoothGroundTest {
     private static final double STATED_DB = 0.9;
 
     private static final int ROWS = 3240;
-    private static final double[][] LEVEL = new double[2][1000];
-    private static final StretchedString STRING = new StretchedString(1000);
 
     /** Two ways to one formula differ by rounding alone. */
     private static final double ROUNDING_DB = 1e-8;
@@ -49,20 +47,23 @@ class SmoothGroundTest {
             SmoothGround smooth =
                     new SmoothGround(conditions.frequency(), conditions.polarization(), conditions.ground(), EARTH_M);
             assertEquals(number(row, "excess_db"), smooth.lossDb(d, h1, h2), STATED_DB, row.toString());
-            HandheldTerms terms = HandheldTerms.of(conditions, new Terminals(h1, h2));
-            double excess = terms.excessDb(LEVEL[0], LEVEL[1], samples(d), STRING);
+            double excess = LossModels.HANDHELD
+                    .loss(level(d), new Terminals(h1, h2), conditions)
+                    .excessDb();
             assertEquals(number(row, "excess_db"), excess, PROMISED_DB, row.toString());
         }
     }
 
-    /** Lays ten samples or one every 30 m, whichever is more; the number of the last. */
-    private static int samples(double lengthM) {
+    /** Ten samples or one every 30 m, whichever is more. */
+    private static Profile level(double lengthM) {
         int last = (int) Math.max(10, Math.round(lengthM / 30));
+        double[] km = new double[last + 1];
+        double[] height = new double[last + 1];
         for (int i = 0; i <= last; i++) {
-            LEVEL[0][i] = lengthM * i / last;
-            LEVEL[1][i] = 100;
+            km[i] = lengthM * i / last / 1000;
+            height[i] = 100;
         }
-        return last;
+        return Profiles.of(km, height);
     }
 
     @Test

@@ -47,18 +47,4 @@ class SurfaceWaveTest {
             assertEquals(0, step / SurfaceWave.attenuation(in).abs(), 1e-7, "arg w " + degrees);
         }
     }
-
-    @Test
-    void heightGainIsOneOnTheGroundAndLinearHighUp() {
-        Frequency f = new Frequency(150);
-        assertEquals(
-                1,
-                SurfaceWave.heightGain(f, Polarization.VERTICAL, Ground.AVERAGE, 0)
-                        .abs(),
-                1e-15);
-        double h0 = SurfaceWave.effectiveHeightM(f, Polarization.VERTICAL, Ground.AVERAGE);
-        double high = SurfaceWave.heightGain(f, Polarization.VERTICAL, Ground.AVERAGE, 200 * h0)
-                .abs();
-        assertEquals(200, high, 1);
-    }
 }

@@ -13,6 +13,7 @@ import handreach.propagation.LossModels;
 import handreach.propagation.PathConditions;
 import handreach.propagation.PathGeometry;
 import handreach.propagation.Terminals;
+import handreach.propagation.UsualConditions;
 import handreach.terrain.Cover;
 import handreach.terrain.LandCover;
 import handreach.terrain.Surface;
@@ -33,7 +34,7 @@ class AreaEngineTest {
     private static final double STATED_ERROR_DB = 0.01;
 
     private static final double STATED_ERROR_DEG = 0.001;
-    private static final PathConditions CHANNEL = PathConditions.standard(new Frequency(146));
+    private static final PathConditions CHANNEL = UsualConditions.at(new Frequency(146));
     private static final Terminals FACE = new Terminals(1.6, 1.5);
     private static final double POST_DEG = 1 / 1200.0;
 
@@ -61,7 +62,7 @@ class AreaEngineTest {
         PaperGround elevation = PaperGround.rough(3, latitude, longitude, POST_DEG, 257, 180, 0.55)
                 .withVoid(latitude + 0.02, longitude + 0.015, 0.004);
         AreaGround ground = new AreaGround(elevation, PATCHES, CutSettings.of(Surface.RADAR));
-        AreaRequest request = AreaRequest.around(
+        AreaRequest request = Areas.around(
                 source, 4000, 100, FACE, CHANNEL, LossModels.KEYWORD.find(model).orElseThrow());
         LossGrid grid = new ExactArea(2).losses(request, ground, Progress.SILENT);
         Random random = new Random(5);
@@ -102,7 +103,7 @@ class AreaEngineTest {
     void sweepStaysCloseToExactOnRoughGround(String model, double latitude) {
         // rough: slopes up to 40°, RMS 12°
         PaperGround elevation = PaperGround.rough(11, latitude, 8.1, 1 / 3600.0, 513, 150, 0.52);
-        AreaRequest request = AreaRequest.around(
+        AreaRequest request = Areas.around(
                 new Position(latitude, 8.1),
                 2500,
                 30,
@@ -135,7 +136,7 @@ class AreaEngineTest {
                 PaperGround.rough(5, 46.5, 8.1, POST_DEG, 65, 8, 0.4).withVoid(46.512, 8.1, 0.002);
         AreaGround ground = new AreaGround(elevation);
         Position source = new Position(46.5, 8.1);
-        AreaRequest request = AreaRequest.around(source, 1500, 50, FACE, CHANNEL, LossModels.FULL_WAVE);
+        AreaRequest request = Areas.around(source, 1500, 50, FACE, CHANNEL, LossModels.FULL_WAVE);
         double arcM = 2 * Math.PI * 1500 / 36;
         List<Terminals> heights = List.of(FACE, new Terminals(1.6, 4));
         List<LossGrid> grids = new MarchArea(2, arcM).losses(request, heights, ground, Progress.SILENT);
@@ -163,7 +164,7 @@ class AreaEngineTest {
     @Test
     void theResultDoesNotDependOnTheNumberOfThreads() {
         AreaGround ground = rough();
-        AreaRequest request = AreaRequest.around(new Position(46.5, 8.1), 3000, 60, FACE, CHANNEL, LossModels.HANDHELD);
+        AreaRequest request = Areas.around(new Position(46.5, 8.1), 3000, 60, FACE, CHANNEL, LossModels.HANDHELD);
         for (AreaEngine[] pair :
                 new AreaEngine[][] {{new SweepArea(1), new SweepArea(3)}, {new ExactArea(1), new ExactArea(3)}}) {
             LossGrid one = pair[0].losses(request, ground, Progress.SILENT);
@@ -176,7 +177,7 @@ class AreaEngineTest {
     @Test
     void severalHeightsTogetherAreAsOneAfterTheOther() {
         AreaGround ground = rough();
-        AreaRequest request = AreaRequest.around(new Position(46.5, 8.1), 2000, 60, FACE, CHANNEL, LossModels.HANDHELD);
+        AreaRequest request = Areas.around(new Position(46.5, 8.1), 2000, 60, FACE, CHANNEL, LossModels.HANDHELD);
         List<Terminals> heights = List.of(FACE, new Terminals(1.0, 1.5), new Terminals(10, 0.9));
         for (AreaEngine engine : new AreaEngine[] {new SweepArea(2), new ExactArea(2)}) {
             List<LossGrid> together = engine.losses(request, heights, ground, Progress.SILENT);
@@ -193,7 +194,7 @@ class AreaEngineTest {
         PaperGround elevation = PaperGround.rough(5, 46.5, 8.1, POST_DEG, 257, 150, 0.55);
         LandCover lookedUp = (latitude, longitude, count, out) -> Arrays.fill(out, 0, count, cover);
         CutSettings settings = CutSettings.of(Surface.RADAR);
-        AreaRequest request = AreaRequest.around(new Position(46.5, 8.1), 1200, 60, FACE, CHANNEL, LossModels.HANDHELD);
+        AreaRequest request = Areas.around(new Position(46.5, 8.1), 1200, 60, FACE, CHANNEL, LossModels.HANDHELD);
         for (AreaEngine engine : new AreaEngine[] {new SweepArea(2), new ExactArea(2)}) {
             LossGrid expected = engine.losses(request, new AreaGround(elevation, lookedUp, settings), Progress.SILENT);
             LossGrid even = engine.losses(
@@ -223,8 +224,7 @@ class AreaEngineTest {
 
     @Test
     void theSourceCellHasTheLossOfFiftyMetres() {
-        AreaRequest request =
-                AreaRequest.around(new Position(46.5, 8.1), 300, 10, FACE, CHANNEL, LossModels.FREE_SPACE);
+        AreaRequest request = Areas.around(new Position(46.5, 8.1), 300, 10, FACE, CHANNEL, LossModels.FREE_SPACE);
         LossGrid grid = new ExactArea(1).losses(request, flat(), Progress.SILENT);
         int middle = grid.grid().indexOf(new Position(46.5, 8.1));
         // by hand: 20 log(4π · 50 m / 2.0534 m) = 49.71 dB
@@ -238,7 +238,7 @@ class AreaEngineTest {
         // ground ends 3 km east; a hole lies 1.5 km north
         PaperGround elevation =
                 PaperGround.rough(5, 46.5, 8.1, POST_DEG, 65, 20, 0.5).withVoid(46.5135, 8.1, 0.002);
-        AreaRequest request = AreaRequest.around(new Position(46.5, 8.1), 4000, 50, FACE, CHANNEL, LossModels.HANDHELD);
+        AreaRequest request = Areas.around(new Position(46.5, 8.1), 4000, 50, FACE, CHANNEL, LossModels.HANDHELD);
         for (AreaEngine engine : new AreaEngine[] {new SweepArea(2), new ExactArea(2)}) {
             LossGrid grid = engine.losses(request, new AreaGround(elevation), Progress.SILENT);
             assertTrue(grid.isKnown(grid.grid().indexOf(new Position(46.508, 8.1))));
@@ -254,7 +254,7 @@ class AreaEngineTest {
     @Test
     void aSourceWithoutGroundKnowsNothing() {
         AreaGround ground = new AreaGround(PaperGround.rough(5, 40, 8.1, POST_DEG, 65, 20, 0.5));
-        AreaRequest request = AreaRequest.around(new Position(46.5, 8.1), 1000, 50, FACE, CHANNEL, LossModels.HANDHELD);
+        AreaRequest request = Areas.around(new Position(46.5, 8.1), 1000, 50, FACE, CHANNEL, LossModels.HANDHELD);
         LossGrid grid = new SweepArea(2).losses(request, ground, Progress.SILENT);
         assertEquals(0, grid.knownCount());
         assertTrue(grid.count(LossGrid.State.UNKNOWN) > 1000);
@@ -263,7 +263,7 @@ class AreaEngineTest {
 
     @Test
     void aStoppedRunHandsNothingOut() {
-        AreaRequest request = AreaRequest.around(new Position(46.5, 8.1), 3000, 30, FACE, CHANNEL, LossModels.HANDHELD);
+        AreaRequest request = Areas.around(new Position(46.5, 8.1), 3000, 30, FACE, CHANNEL, LossModels.HANDHELD);
         for (AreaEngine engine : new AreaEngine[] {new SweepArea(2), new ExactArea(2)}) {
             AtomicInteger told = new AtomicInteger();
             Progress stopper = new Progress() {
@@ -297,15 +297,14 @@ class AreaEngineTest {
                 return false;
             }
         };
-        AreaRequest request = AreaRequest.around(new Position(46.5, 8.1), 1000, 50, FACE, CHANNEL, LossModels.HANDHELD);
+        AreaRequest request = Areas.around(new Position(46.5, 8.1), 1000, 50, FACE, CHANNEL, LossModels.HANDHELD);
         new SweepArea(2).losses(request, rough(), watcher);
         assertEquals(1, last[0], 1e-9);
     }
 
     @Test
     void fullWaveMarchesAndNeverGoesCellByCell() {
-        AreaRequest request =
-                AreaRequest.around(new Position(46.5, 8.1), 1000, 50, FACE, CHANNEL, LossModels.FULL_WAVE);
+        AreaRequest request = Areas.around(new Position(46.5, 8.1), 1000, 50, FACE, CHANNEL, LossModels.FULL_WAVE);
         for (AreaEngine engine : new AreaEngine[] {new SweepArea(1), new ExactArea(1)})
             assertThrows(IllegalArgumentException.class, () -> engine.losses(request, rough(), Progress.SILENT));
         assertTrue(AreaEngine.forMap(LossModels.FULL_WAVE, 10_000, 30, 2) instanceof MarchArea);

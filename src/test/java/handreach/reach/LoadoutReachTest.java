@@ -8,15 +8,15 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import handreach.geodesy.GeodesicLine;
 import handreach.geodesy.Position;
 import handreach.profile.CutSettings;
-import handreach.profile.PathSampler;
+import handreach.profile.PathCut;
 import handreach.profile.Profile;
 import handreach.propagation.LossModels;
 import handreach.propagation.PathConditions;
 import handreach.propagation.PathGeometry;
 import handreach.propagation.Terminals;
+import handreach.propagation.UsualConditions;
 import handreach.terrain.Cover;
 import handreach.terrain.LandCover;
-import java.util.Arrays;
 import java.util.List;
 import java.util.Random;
 import org.junit.jupiter.api.Test;
@@ -26,7 +26,7 @@ import org.junit.jupiter.params.provider.ValueSource;
 /** Reach along bearings over a broken valley (invented). */
 class LoadoutReachTest {
     private static final Position SOURCE = new Position(46.5, 8.1);
-    private static final PathConditions CHANNEL = PathConditions.standard(PaperLinks.CHANNEL);
+    private static final PathConditions CHANNEL = UsualConditions.at(PaperLinks.CHANNEL);
     private static final PaperGround VALLEY = PaperGround.rough(5, 46.5, 8.1, 1 / 1200.0, 257, 200, 0.5);
     private static final BearingRequest REQUEST = new BearingRequest(SOURCE, 5000, 5, CHANNEL, LossModels.HANDHELD);
     private static final BearingLosses LOSSES = losses(REQUEST, VALLEY, 2);
@@ -44,10 +44,11 @@ class LoadoutReachTest {
         BearingLosses losses = losses(request, VALLEY, 2);
         Random random = new Random(2);
         for (RadialLosses radial : losses.radials()) {
-            PathSampler sampler = new PathSampler(VALLEY, LandCover.uniform(Cover.OPEN), CutSettings.DEFAULT);
-            int n = sampler.cut(SOURCE, GeodesicLine.destination(SOURCE, radial.bearingDeg(), 4000));
-            Profile whole = Profile.of(Arrays.copyOf(sampler.distanceKm(), n), Arrays.copyOf(sampler.heightM(), n));
-            int skipped = n - radial.count();
+            Position end = GeodesicLine.destination(SOURCE, radial.bearingDeg(), 4000);
+            Profile whole = PathCut.between(VALLEY, LandCover.uniform(Cover.OPEN), SOURCE, end, CutSettings.DEFAULT)
+                    .profile()
+                    .orElseThrow();
+            int skipped = whole.count() - radial.count();
             for (int k = 0; k < 6; k++) {
                 int i = random.nextInt(radial.count());
                 Profile cut = whole.upTo(skipped + i);
@@ -130,7 +131,7 @@ class LoadoutReachTest {
     @Test
     void theShareIsThatOfTheArea() {
         // oracle: cells counted over the same ground
-        AreaRequest request = AreaRequest.around(SOURCE, 5000, 60, PaperLinks.HEIGHTS, CHANNEL, LossModels.HANDHELD);
+        AreaRequest request = Areas.around(SOURCE, 5000, 60, PaperLinks.HEIGHTS, CHANNEL, LossModels.HANDHELD);
         LossGrid grid = new SweepArea(2).losses(request, new AreaGround(VALLEY), Progress.SILENT);
         ReachLink link = PaperLinks.whip(6, 0.6);
         assertEquals(

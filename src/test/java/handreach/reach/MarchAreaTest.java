@@ -13,6 +13,7 @@ import handreach.propagation.LossModels;
 import handreach.propagation.PathConditions;
 import handreach.propagation.PathLoss;
 import handreach.propagation.Terminals;
+import handreach.propagation.UsualConditions;
 import handreach.propagation.Woodland;
 import handreach.propagation.march.FullWave;
 import handreach.propagation.radial.Radial;
@@ -32,13 +33,12 @@ import org.junit.jupiter.params.provider.MethodSource;
 /** Maps by the march: how far they differ from one march per cell, and that this is measured as told. */
 class MarchAreaTest {
     private static final Position SOURCE = new Position(46.5, 8.1);
-    private static final PathConditions CHANNEL = PathConditions.standard(new Frequency(146));
+    private static final PathConditions CHANNEL = UsualConditions.at(new Frequency(146));
     private static final Terminals FACE = new Terminals(1.6, 1.5);
     private static final List<Terminals> HEIGHTS = List.of(FACE, new Terminals(1, 1.2));
     private static final double RADIUS_M = 1500;
     private static final double ARC_M = 2 * Math.PI * RADIUS_M / 60;
-    private static final AreaRequest REQUEST =
-            AreaRequest.around(SOURCE, RADIUS_M, 50, FACE, CHANNEL, LossModels.FULL_WAVE);
+    private static final AreaRequest REQUEST = Areas.around(SOURCE, RADIUS_M, 50, FACE, CHANNEL, LossModels.FULL_WAVE);
     private static final LandCover OPEN = LandCover.uniform(Cover.OPEN);
     private static final LandCover STRIPES = (lat, lon, count, out) -> {
         Cover[] kinds = {Cover.WOODLAND, Cover.SUBURBAN, Cover.OPEN, Cover.URBAN};

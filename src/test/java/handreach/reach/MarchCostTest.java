@@ -7,6 +7,7 @@ import handreach.geodesy.Position;
 import handreach.propagation.LossModels;
 import handreach.propagation.PathConditions;
 import handreach.propagation.Terminals;
+import handreach.propagation.UsualConditions;
 import handreach.units.Frequency;
 import java.util.List;
 import java.util.concurrent.atomic.AtomicLong;
@@ -15,7 +16,7 @@ import org.junit.jupiter.api.Test;
 /** How the foretold cost of a march follows from what is asked, by a clock of paper: no time is measured here. */
 class MarchCostTest {
     private static final Position SOURCE = new Position(46.5, 8.1);
-    private static final PathConditions CHANNEL = PathConditions.standard(new Frequency(146));
+    private static final PathConditions CHANNEL = UsualConditions.at(new Frequency(146));
     private static final Terminals FACE = new Terminals(1.6, 1.5);
     private static final List<Terminals> ONE = List.of(FACE);
     /** A thread is told so much more processor time at every reading than at the one before, ns. */
@@ -67,7 +68,7 @@ class MarchCostTest {
 
     @Test
     void aMachineHalfAsQuickTakesTwiceAsLong() {
-        AreaRequest request = AreaRequest.around(SOURCE, 2000, 50, FACE, CHANNEL, LossModels.FULL_WAVE);
+        AreaRequest request = Areas.around(SOURCE, 2000, 50, FACE, CHANNEL, LossModels.FULL_WAVE);
         MarchCost quick = MarchCost.ofArea(request, ONE, LEVEL, 20, trial(TICK_NS));
         MarchCost slow = MarchCost.ofArea(request, ONE, LEVEL, 20, trial(2 * TICK_NS));
         assertEquals(2 * quick.seconds(), slow.seconds(), EVEN * slow.seconds());
@@ -77,7 +78,7 @@ class MarchCostTest {
     @Test
     void whereNothingIsKnownThereIsNothingToMarch() {
         AreaGround elsewhere = new AreaGround(PaperGround.rough(5, 40, 8.1, 1 / 1200.0, 65, 0, 0.5));
-        AreaRequest request = AreaRequest.around(SOURCE, 2000, 50, FACE, CHANNEL, LossModels.FULL_WAVE);
+        AreaRequest request = Areas.around(SOURCE, 2000, 50, FACE, CHANNEL, LossModels.FULL_WAVE);
         assertEquals(
                 0, MarchCost.ofArea(request, ONE, elsewhere, 20, trial(TICK_NS)).seconds());
     }
@@ -104,7 +105,7 @@ class MarchCostTest {
     }
 
     private static MarchCost cost(int radials, double radiusM, List<Terminals> heights) {
-        AreaRequest request = AreaRequest.around(SOURCE, radiusM, 50, FACE, CHANNEL, LossModels.FULL_WAVE);
+        AreaRequest request = Areas.around(SOURCE, radiusM, 50, FACE, CHANNEL, LossModels.FULL_WAVE);
         // a hair more, so that the number of radials is not rounded up
         double arcM = 2 * Math.PI * radiusM / radials * (1 + 1e-9);
         return MarchCost.ofArea(request, heights, LEVEL, arcM, trial(TICK_NS));

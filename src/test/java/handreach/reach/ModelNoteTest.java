@@ -9,6 +9,7 @@ import handreach.propagation.LossModel;
 import handreach.propagation.LossModels;
 import handreach.propagation.PathConditions;
 import handreach.propagation.Terminals;
+import handreach.propagation.UsualConditions;
 import handreach.propagation.radial.Radial;
 import handreach.terrain.Cover;
 import handreach.terrain.LandCover;
@@ -25,7 +26,7 @@ import org.junit.jupiter.params.provider.CsvSource;
 /** Warnings of the model on their way from the paths of an area to its result. */
 class ModelNoteTest {
     private static final Position SOURCE = new Position(46.5, 8.1);
-    private static final PathConditions CHANNEL = PathConditions.standard(new Frequency(900));
+    private static final PathConditions CHANNEL = UsualConditions.at(new Frequency(900));
     private static final double RADIUS_M = 2500;
     private static final int LOOKED = 8;
 
@@ -68,7 +69,7 @@ class ModelNoteTest {
 
     @Test
     void theMarchHandsOnWhatItsPathsWarnOf() {
-        PathConditions channel = PathConditions.standard(new Frequency(146));
+        PathConditions channel = UsualConditions.at(new Frequency(146));
         AreaGround ground = wild(270);
         BearingRequest request = new BearingRequest(SOURCE, RADIUS_M, 30, channel, LossModels.FULL_WAVE);
         List<Terminals> one = HEIGHTS.subList(0, 1);

@@ -7,9 +7,9 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import handreach.budget.TwoWayLedger;
 import handreach.geodesy.Position;
 import handreach.propagation.LossModels;
-import handreach.propagation.PathConditions;
 import handreach.propagation.PathLoss;
 import handreach.propagation.Terminals;
+import handreach.propagation.UsualConditions;
 import handreach.terrain.Cover;
 import handreach.uncertainty.Interval;
 import handreach.uncertainty.Odds;
@@ -26,8 +26,8 @@ class OddsGridTest {
     private static LossGrid losses() {
         PaperGround elevation =
                 PaperGround.rough(5, 46.5, 8.1, 1 / 1200.0, 257, 200, 0.5).withVoid(46.52, 8.1, 0.003);
-        AreaRequest request = AreaRequest.around(
-                SOURCE, 4000, 60, PaperLinks.HEIGHTS, PathConditions.standard(PaperLinks.CHANNEL), LossModels.HANDHELD);
+        AreaRequest request = Areas.around(
+                SOURCE, 4000, 60, PaperLinks.HEIGHTS, UsualConditions.at(PaperLinks.CHANNEL), LossModels.HANDHELD);
         return new SweepArea(2).losses(request, new AreaGround(elevation), Progress.SILENT);
     }
 
@@ -75,7 +75,7 @@ class OddsGridTest {
     void theShareCountsKnownCellsOnly() {
         OddsGrid odds = OddsGrid.of(LOSSES, PaperLinks.whip(6, 0.6));
         int reached = 0;
-        for (int cell = 0; cell < LOSSES.grid().count(); cell++) if (odds.reaches(cell, 0.9)) reached++;
+        for (int cell = 0; cell < LOSSES.grid().count(); cell++) if (reaches(odds, cell)) reached++;
         assertEquals(
                 (double) reached / LOSSES.knownCount(), odds.shareEstimate(0.9).value(), 1e-12);
         assertTrue(LOSSES.count(LossGrid.State.UNKNOWN) > 0);
@@ -112,7 +112,7 @@ class OddsGridTest {
         int none = 0;
         for (int cell = 0; cell < LOSSES.grid().count(); cell++) {
             int expected = LeastLoadout.NONE;
-            for (int k = 2; k >= 0; k--) if (order.get(k).reaches(cell, 0.9)) expected = k;
+            for (int k = 2; k >= 0; k--) if (reaches(order.get(k), cell)) expected = k;
             if (!LOSSES.isKnown(cell)) expected = LeastLoadout.UNKNOWN;
             assertEquals(expected, least.at(cell));
             if (expected >= 0) share[expected]++;
@@ -130,16 +130,19 @@ class OddsGridTest {
         LoadoutDifference difference = LoadoutDifference.of(control, whip, 0.9);
         int bought = 0;
         for (int cell = 0; cell < LOSSES.grid().count(); cell++) {
-            boolean is = LOSSES.isKnown(cell) && !control.reaches(cell, 0.9) && whip.reaches(cell, 0.9);
+            boolean is = LOSSES.isKnown(cell) && !reaches(control, cell) && reaches(whip, cell);
             assertEquals(is, difference.at(cell) == LoadoutDifference.Place.BOUGHT);
             if (is) bought++;
         }
         assertTrue(bought > 100, bought + " cells bought");
-        assertEquals(bought, difference.count(LoadoutDifference.Place.BOUGHT));
         assertEquals((double) bought / LOSSES.knownCount(), difference.share(LoadoutDifference.Place.BOUGHT), 1e-12);
         assertEquals(
-                difference.count(LoadoutDifference.Place.BOUGHT),
-                LoadoutDifference.of(whip, control, 0.9).count(LoadoutDifference.Place.LOST));
+                difference.share(LoadoutDifference.Place.BOUGHT),
+                LoadoutDifference.of(whip, control, 0.9).share(LoadoutDifference.Place.LOST));
+    }
+
+    private static boolean reaches(OddsGrid odds, int cell) {
+        return odds.reachesMargin(cell, odds.link().thresholdDb(0.9));
     }
 
     @Test
@@ -158,7 +161,7 @@ class OddsGridTest {
                 new SiteCalibration.Origin("walk.csv", LocalDate.of(2026, 5, 1), 40),
                 new SiteCalibration.Area(SOURCE, 5000));
         ReachLink plain = PaperLinks.control();
-        ReachLink taught = plain.calibrated(new SiteLesson(calibration, "face", "chest", 0.8));
+        ReachLink taught = plain.calibrated(new SiteLesson(calibration, "face", "chest", 0.8), List.of());
         assertEquals(plain.marginDb(120, 0, 0, Cover.OPEN) - 3, taught.marginDb(120, 0, 0, Cover.OPEN), 1e-12);
         ReachLink amongTrees =
                 plain.calibrated(new SiteLesson(calibration, "face", "chest", 0.8), List.of(Cover.WOODLAND));

@@ -1,12 +1,11 @@
 package handreach.reach;
 
 import handreach.budget.LinkBudget;
-import handreach.budget.LinkEnd;
 import handreach.budget.LinkTerms;
 import handreach.budget.SiteNoise;
+import handreach.budget.UsualLinks;
 import handreach.loadout.Antenna;
 import handreach.loadout.AntennaDelta;
-import handreach.loadout.AntennaGain;
 import handreach.loadout.Band;
 import handreach.loadout.Burden;
 import handreach.loadout.Carry;
@@ -16,6 +15,7 @@ import handreach.loadout.Loadout;
 import handreach.loadout.Modulation;
 import handreach.loadout.Radiator;
 import handreach.loadout.Radio;
+import handreach.loadout.UsualLoadouts;
 import handreach.propagation.Terminals;
 import handreach.uncertainty.Doubt;
 import handreach.units.Db;
@@ -48,8 +48,9 @@ final class PaperLinks {
     }
 
     private static ReachLink link(String name, Loadout carried) {
-        LinkTerms terms = LinkTerms.standard(CHANNEL, CopyQuality.DAQ_3_4, 0.9);
-        LinkBudget budget = LinkBudget.between(LinkEnd.of(control(1.5), QUIET), LinkEnd.of(carried, QUIET), terms);
+        LinkTerms terms = UsualLinks.terms(CHANNEL, CopyQuality.DAQ_3_4, 0.9);
+        LinkBudget budget =
+                LinkBudget.between(UsualLinks.end(control(1.5), QUIET), UsualLinks.end(carried, QUIET), terms);
         return ReachLink.of(name, budget, HEIGHTS);
     }
 
@@ -61,7 +62,7 @@ final class PaperLinks {
                 helical,
                 CarryLoss.standard(Carry.FACE, Band.VHF),
                 heightM,
-                AntennaGain.Control.usual(Band.VHF));
+                UsualLoadouts.control(Band.VHF));
     }
 
     private static Loadout whip(Radiator radiator, double lengthM, double overControlDb, double doubtDb) {
@@ -74,6 +75,6 @@ final class PaperLinks {
                 whip,
                 CarryLoss.standard(Carry.FACE, Band.VHF),
                 1.5,
-                AntennaGain.OverControl.of(delta, Band.VHF));
+                UsualLoadouts.over(delta, Band.VHF));
     }
 }

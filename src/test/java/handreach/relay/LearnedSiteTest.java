@@ -7,8 +7,8 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import handreach.budget.LineKey;
 import handreach.budget.LinkBudget;
 import handreach.loadout.Carry;
+import handreach.reach.Areas;
 import handreach.reach.CellGrid;
-import handreach.reach.ExactArea;
 import handreach.reach.LearnedSite;
 import handreach.reach.Progress;
 import handreach.reach.SiteCalibration;
@@ -152,7 +152,7 @@ class LearnedSiteTest {
             RelayQuestion question =
                     new RelayQuestion(List.of(WEST, EAST), Conversation.allToAll(List.of(WEST, EAST)), setting);
             CellGrid grid = CellGrid.around(PaperWorld.MIDDLE, 1200, 300);
-            HopSurvey survey = HopSurvey.of(question, RELAY, grid, new ExactArea(2), Progress.SILENT);
+            HopSurvey survey = HopSurvey.of(question, RELAY, grid, Areas.exact(2), Progress.SILENT);
             double spread = setting.learned().isPresent() ? 11 : Double.NaN;
             for (int cell = 0; cell < grid.count(); cell += 5) {
                 Optional<HopPath> path = HopPath.toRelay(setting, EAST, grid.positionOf(cell), RELAY);
@@ -160,7 +160,7 @@ class LearnedSiteTest {
                 double used = Double.isNaN(spread)
                         ? path.get().ledger().weaker().doubt().spreadDb()
                         : spread;
-                assertEquals(path.get().odds().marginDb() / used, survey.standing(1, cell), SAME_STANDING);
+                assertEquals(path.get().odds().marginDb() / used, survey.standings(1)[cell], SAME_STANDING);
             }
         }
     }

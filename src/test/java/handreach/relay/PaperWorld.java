@@ -1,12 +1,11 @@
 package handreach.relay;
 
 import handreach.budget.LinkEnd;
-import handreach.budget.LinkTerms;
 import handreach.budget.SiteNoise;
+import handreach.budget.UsualLinks;
 import handreach.geodesy.GeodesicLine;
 import handreach.geodesy.Position;
 import handreach.loadout.Antenna;
-import handreach.loadout.AntennaGain;
 import handreach.loadout.Band;
 import handreach.loadout.Burden;
 import handreach.loadout.Carry;
@@ -15,11 +14,12 @@ import handreach.loadout.Loadout;
 import handreach.loadout.Modulation;
 import handreach.loadout.Radiator;
 import handreach.loadout.Radio;
+import handreach.loadout.UsualLoadouts;
 import handreach.propagation.LossModels;
-import handreach.propagation.PathConditions;
+import handreach.propagation.UsualConditions;
 import handreach.reach.AreaGround;
+import handreach.reach.Areas;
 import handreach.reach.CellGrid;
-import handreach.reach.ExactArea;
 import handreach.reach.Progress;
 import handreach.terrain.Elevation;
 import handreach.units.Dbd;
@@ -76,9 +76,9 @@ final class PaperWorld implements Elevation {
                 false,
                 new Burden(15 + watts, 20, 0, 2),
                 Optional.empty());
-        Loadout loadout = Loadout.standard(
-                carry.word() + " " + watts, radio, antenna, carry, band, AntennaGain.Control.usual(band));
-        return LinkEnd.of(loadout, SiteNoise.NONE);
+        Loadout loadout =
+                UsualLoadouts.of(carry.word() + " " + watts, radio, antenna, carry, band, UsualLoadouts.control(band));
+        return UsualLinks.end(loadout, SiteNoise.NONE);
     }
 
     static RelayEquipment relay(RelayMode mode, boolean chained) {
@@ -89,8 +89,8 @@ final class PaperWorld implements Elevation {
 
     RelayQuestion.Setting setting(String model) {
         return new RelayQuestion.Setting(
-                LinkTerms.standard(FREQUENCY, CopyQuality.DAQ_3, 0.8),
-                PathConditions.standard(FREQUENCY),
+                UsualLinks.terms(FREQUENCY, CopyQuality.DAQ_3, 0.8),
+                UsualConditions.at(FREQUENCY),
                 LossModels.KEYWORD.find(model).orElseThrow(),
                 new AreaGround(this));
     }
@@ -114,7 +114,7 @@ final class PaperWorld implements Elevation {
     Run run(RelayQuestion question, RelayEquipment relay, double radiusM, double cellM, RelayConstraints constraints) {
         CellGrid grid = CellGrid.around(MIDDLE, radiusM, cellM);
         DirectVerdict direct = DirectVerdict.of(question, List.of(), Progress.SILENT);
-        HopSurvey survey = HopSurvey.of(question, relay, grid, new ExactArea(2), Progress.SILENT);
+        HopSurvey survey = HopSurvey.of(question, relay, grid, Areas.exact(2), Progress.SILENT);
         AllowedGround ground = AllowedGround.of(grid, MIDDLE, 2 * radiusM, this, constraints);
         RelaySearch search = RelaySearch.of(survey, ground, direct, Progress.SILENT);
         return new Run(question, direct, survey, ground, search);

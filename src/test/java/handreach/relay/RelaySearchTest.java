@@ -8,8 +8,8 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import handreach.geodesy.GeodesicLine;
 import handreach.geodesy.Position;
 import handreach.loadout.Carry;
+import handreach.reach.Areas;
 import handreach.reach.CellGrid;
-import handreach.reach.ExactArea;
 import handreach.reach.Progress;
 import handreach.reach.SweepArea;
 import handreach.uncertainty.Odds;
@@ -400,7 +400,7 @@ class RelaySearchTest {
                         question,
                         PaperWorld.relay(RelayMode.STORE_AND_FORWARD, false),
                         CellGrid.around(PaperWorld.MIDDLE, 1500, 150),
-                        new ExactArea(2),
+                        Areas.exact(2),
                         stopped));
     }
 

@@ -16,6 +16,7 @@ import handreach.report.file.Kml;
 import io.jenetics.jpx.GPX;
 import java.io.ByteArrayInputStream;
 import java.io.ByteArrayOutputStream;
+import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.util.HashMap;
 import java.util.List;
@@ -46,7 +47,7 @@ class MapExchangeTest {
 
     @Test
     void kmlIsWellFormedAndKeepsTheHole() throws Exception { // OGC 07-147r2: lon,lat tuples, outer then inner boundary
-        Document kml = parsed(Kml.text(SampleFigures.HOSTILE, OUTLINES, PLACES));
+        Document kml = document(archive(SampleFigures.HOSTILE));
         assertEquals("http://www.opengis.net/kml/2.2", kml.getDocumentElement().getNamespaceURI());
         assertEquals(1, kml.getElementsByTagName("outerBoundaryIs").getLength());
         assertEquals(1, kml.getElementsByTagName("innerBoundaryIs").getLength());
@@ -61,22 +62,8 @@ class MapExchangeTest {
 
     @Test
     void kmzHoldsDocumentAndPictureInTheRightFrame() throws Exception {
-        Picture picture =
-                Picture.oddsOverlay(GRID, cell -> GRID.rowOf(cell) == 0 ? 0.95 : GRID.rowOf(cell) == 1 ? -1 : 0.05);
-        ByteArrayOutputStream out = new ByteArrayOutputStream();
-        Kml.kmz(
-                        "t",
-                        OUTLINES,
-                        PLACES,
-                        new Kml.Overlay(
-                                "odds", picture, GRID.northDeg(), GRID.southDeg(), GRID.westDeg(), GRID.eastDeg()))
-                .writeTo(out);
-        Map<String, byte[]> entries = new HashMap<>();
-        try (ZipInputStream zip = new ZipInputStream(new ByteArrayInputStream(out.toByteArray()))) {
-            for (var entry = zip.getNextEntry(); entry != null; entry = zip.getNextEntry())
-                entries.put(entry.getName(), zip.readAllBytes());
-        }
-        Document kml = parsed(new String(entries.get("doc.kml"), StandardCharsets.UTF_8));
+        Map<String, byte[]> entries = archive("t");
+        Document kml = document(entries);
         assertEquals(
                 GRID.northDeg(),
                 Double.parseDouble(kml.getElementsByTagName("north").item(0).getTextContent()),
@@ -87,6 +74,26 @@ class MapExchangeTest {
         assertEquals(OddsRamp.rgb(5), image.getRGB(3, 0) & 0xFFFFFF);
         assertEquals(0, image.getRGB(3, 1) >>> 24, "see-through where unknown");
         assertEquals(0, image.getRGB(3, 2) >>> 24, "see-through where seldom");
+    }
+
+    /** What a KMZ file of this title holds, by name. */
+    private static Map<String, byte[]> archive(String title) throws IOException {
+        Picture picture =
+                Picture.oddsOverlay(GRID, cell -> GRID.rowOf(cell) == 0 ? 0.95 : GRID.rowOf(cell) == 1 ? -1 : 0.05);
+        Kml.Overlay overlay =
+                new Kml.Overlay("odds", picture, GRID.northDeg(), GRID.southDeg(), GRID.westDeg(), GRID.eastDeg());
+        ByteArrayOutputStream out = new ByteArrayOutputStream();
+        Kml.kmz(title, OUTLINES, PLACES, overlay).writeTo(out);
+        Map<String, byte[]> entries = new HashMap<>();
+        try (ZipInputStream zip = new ZipInputStream(new ByteArrayInputStream(out.toByteArray()))) {
+            for (var entry = zip.getNextEntry(); entry != null; entry = zip.getNextEntry())
+                entries.put(entry.getName(), zip.readAllBytes());
+        }
+        return entries;
+    }
+
+    private static Document document(Map<String, byte[]> entries) throws Exception {
+        return parsed(new String(entries.get("doc.kml"), StandardCharsets.UTF_8));
     }
 
     @Test

@@ -4,10 +4,11 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import handreach.profile.Profile;
+import handreach.profile.Profiles;
 import handreach.profile.Zone;
 import handreach.propagation.LossModels;
-import handreach.propagation.PathConditions;
 import handreach.propagation.Terminals;
+import handreach.propagation.UsualConditions;
 import handreach.report.draw.Figure;
 import handreach.report.draw.Svg;
 import handreach.report.file.Json;
@@ -49,7 +50,7 @@ class PathFacesTest {
         return PathStudy.over(
                 Profile.of(d, h, trees, cover, zone),
                 new Terminals(1.5, 1.5),
-                PathConditions.standard(new Frequency(155)),
+                UsualConditions.at(new Frequency(155)),
                 List.of(LossModels.HANDHELD));
     }
 
@@ -92,9 +93,9 @@ class PathFacesTest {
         double[] d = new double[n];
         for (int i = 0; i < n; i++) d[i] = 0.01 * i;
         PathAnswer level = PathStudy.over(
-                Profile.of(d, new double[n]),
+                Profiles.of(d, new double[n]),
                 new Terminals(1.5, 1.5),
-                PathConditions.standard(new Frequency(155)),
+                UsualConditions.at(new Frequency(155)),
                 List.of(LossModels.KEYWORD.find("free-space").orElseThrow()));
         String text = text(level);
         assertTrue(

@@ -6,9 +6,9 @@ import handreach.cartography.MapFrame;
 import handreach.cartography.PaperGround;
 import handreach.geodesy.PlaceForm;
 import handreach.geodesy.Position;
-import handreach.profile.Profile;
-import handreach.propagation.PathConditions;
+import handreach.profile.Profiles;
 import handreach.propagation.Terminals;
+import handreach.propagation.UsualConditions;
 import handreach.report.draw.Figure;
 import handreach.report.draw.LegendEntry;
 import handreach.report.draw.Picture;
@@ -29,6 +29,7 @@ import handreach.report.figure.ProfileFigure;
 import handreach.report.figure.ProfileMark;
 import handreach.report.figure.RoseFigure;
 import handreach.report.figure.RosePoint;
+import handreach.report.figure.RosePoints;
 import handreach.report.figure.RoseTrace;
 import handreach.report.figure.SwrFigure;
 import handreach.uncertainty.Interval;
@@ -94,7 +95,9 @@ public final class SampleFigures {
         for (int b = 0; b < 360; b += 10) {
             double km = 2 + index * 0.3 + Math.cos(Math.toRadians(b));
             points.add(
-                    b < 100 || b > 120 ? RosePoint.known(b, km, km * 0.8, km * 1.2) : RosePoint.endedByUnknown(b, km));
+                    b < 100 || b > 120
+                            ? RosePoints.known(b, km, km * 0.8, km * 1.2)
+                            : RosePoints.endedByUnknown(b, km));
         }
         return new RoseTrace(LoadoutMark.of(index), HOSTILE, points, showsInterval);
     }
@@ -106,7 +109,7 @@ public final class SampleFigures {
     static RoseFigure roseOverRelief() {
         return RoseFigure.of(HOSTILE, List.of(trace(0, true)), Lengths.METRIC)
                 .sized(90)
-                .over(HILLS, MIDDLE, List.of(new MapPlace(MIDDLE, MapPlace.Kind.BASE, HOSTILE)));
+                .over(HILLS, MIDDLE, List.of(new MapPlace(MIDDLE, MapPlace.Kind.BASE, HOSTILE)), List.of());
     }
 
     public static ProfileFigure profile() {
@@ -118,9 +121,9 @@ public final class SampleFigures {
         }
         return ProfileFigure.of(
                 new ProfileFigure.Words(HOSTILE, HOSTILE, "B", Lengths.METRIC),
-                Profile.of(d, h),
+                Profiles.of(d, h),
                 new Terminals(1.5, 10),
-                PathConditions.standard(new Frequency(155)),
+                UsualConditions.at(new Frequency(155)),
                 List.of(new ProfileMark(40, HOSTILE, true), new ProfileMark(41, "second", false)));
     }
 
@@ -146,7 +149,8 @@ public final class SampleFigures {
         return PatternFigure.of(
                 HOSTILE,
                 List.of(new Curve(
-                        LoadoutMark.of(3), HOSTILE, List.of(-20.0, 0.0, 45.0, 90.0), List.of(1.0, 2.1, -1.0, -40.0))));
+                        LoadoutMark.of(3), HOSTILE, List.of(-20.0, 0.0, 45.0, 90.0), List.of(1.0, 2.1, -1.0, -40.0))),
+                360);
     }
 
     public static PairFigure pairs() {

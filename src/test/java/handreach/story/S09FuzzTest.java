@@ -202,7 +202,7 @@ class S09FuzzTest {
 
     private static void touchstone(byte[] bytes) {
         Touchstone sweep = Touchstone.of(source(bytes));
-        List<MatchAnalysis> one = List.of(MatchAnalysis.of(sweep, List.of(155.16)));
+        List<MatchAnalysis> one = List.of(MatchAnalysis.of(sweep, List.of(155.16), 50));
         Json.text(MatchJson.of(one));
         PlainText.of(MatchComposer.page(one), PlainText.USUAL_WIDTH);
     }

@@ -73,7 +73,7 @@ class S10OneFigureTest {
             this.plan = copied(folder, name);
             this.out = folder.resolve(name + "-out");
             String words = Files.readString(plan.resolve("plan.toml"));
-            this.lengths = Lengths.of(words.contains("\"imperial\""));
+            this.lengths = words.contains("\"imperial\"") ? Lengths.IMPERIAL : Lengths.METRIC;
             this.hasWalk = words.contains("[[walk]]");
             this.reachText = run("reach", plan.toString(), "--out", out.toString(), "--only", "report,numbers,maps");
             this.reach = json(out.resolve("reach.json"));

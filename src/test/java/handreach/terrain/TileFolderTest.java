@@ -315,7 +315,7 @@ class TileFolderTest {
         PaperHgt.write(folder, "N10E020.hgt", tile);
         TileSummary hgt = TileFolder.open(folder).tiles().get(0);
         assertEquals("HGT", hgt.format());
-        assertEquals("3 arc-seconds", hgt.spacing().words());
+        assertEquals(3, hgt.spacing().northSouth(), 1e-12);
         assertEquals(Surface.RADAR, hgt.nature().surface().orElseThrow());
         assertEquals(new TileBounds(10, 20, 11, 21), hgt.bounds());
         assertEquals(

@@ -1,7 +1,7 @@
 package handreach.propagation.handheld;
 
-import handreach.propagation.PathConditions;
 import handreach.propagation.Terminals;
+import handreach.propagation.UsualConditions;
 import handreach.units.Frequency;
 import java.util.Random;
 import java.util.concurrent.TimeUnit;
@@ -50,7 +50,7 @@ public class HandheldBenchmark {
                 default -> 0;
             };
         }
-        terms = HandheldTerms.of(PathConditions.standard(new Frequency(146)), new Terminals(1.5, 1.5));
+        terms = HandheldTerms.of(UsualConditions.at(new Frequency(146)), new Terminals(1.5, 1.5));
     }
 
     private static double hills(double x, double[] phase) {
@@ -64,7 +64,9 @@ public class HandheldBenchmark {
 
     @Benchmark
     public double onePath() {
-        return terms.excessDb(distanceM, groundM, SAMPLES - 1, string);
+        string.start(terms.effectiveRadiusM(), groundM[0], terms.terminals().txHeightM());
+        for (int i = 1; i < SAMPLES; i++) string.add(distanceM[i], groundM[i]);
+        return terms.excessDb(string);
     }
 
     @Benchmark

@@ -1,7 +1,9 @@
 package handreach.propagation.march;
 
 import handreach.profile.Profile;
+import handreach.profile.Profiles;
 import handreach.propagation.PathConditions;
+import handreach.propagation.UsualConditions;
 import handreach.units.Frequency;
 import java.util.Random;
 import java.util.concurrent.TimeUnit;
@@ -50,8 +52,8 @@ public class FullWaveBenchmark {
                 for (int w = 1; w <= phase.length; w++)
                     h[i] += 60 / Math.pow(w, 1.3) * Math.sin(phase[w - 1] + 2 * Math.PI * w * d[i] / 8);
         }
-        profile = Profile.of(d, h);
-        conditions = PathConditions.standard(new Frequency(mhz));
+        profile = Profiles.of(d, h);
+        conditions = UsualConditions.at(new Frequency(mhz));
     }
 
     @Benchmark

@@ -39,17 +39,12 @@ public final class MatchAnalysis {
      * Looks at a sweep over the file's own reference impedance.
      *
      * @shape  n rows and m channels in, one analysis out; O(n log n + m d) with d dips, pure
-     * @unit   channels MHz
+     * @unit   channels MHz; impedance of the radio, over which the sweep is restated, ohms
      * @valid  channels above 0 MHz; those outside the sweep are told and left out
      * @error  resonance and 3:1 bandwidth of a series resonant circuit within 0.1 % as long as the 3:1 band is no narrower than
      *     a quarter of the step of the sweep; the instrument's own error is usually larger
      * @source zeros of the reactance and edges of |Γ| on an interpolated curve; no published source
      */
-    public static MatchAnalysis of(Touchstone file, List<Double> channelsMhz) {
-        return new MatchAnalysis(file, channelsMhz, file.referenceOhm());
-    }
-
-    /** As {@link #of(Touchstone, List)}, restated over another impedance: that of the radio, usually 50 ohms. */
     public static MatchAnalysis of(Touchstone file, List<Double> channelsMhz, double systemOhm) {
         if (!(systemOhm > 0) || Double.isInfinite(systemOhm)) throw new IllegalArgumentException("system " + systemOhm);
         return new MatchAnalysis(file, channelsMhz, systemOhm);
@@ -161,8 +156,8 @@ public final class MatchAnalysis {
      * @shape  scalar in, one match or nothing out; O(log n), pure
      * @unit   MHz
      * @valid  within the sweep; nothing outside
-     * @error  as {@link #of(Touchstone, List)}
-     * @source interpolated reflection, see {@link #of(Touchstone, List)}
+     * @error  as {@link #of}
+     * @source interpolated reflection, see {@link #of}
      */
     public Optional<Match> matchAt(double frequencyMhz) {
         return curve.covers(frequencyMhz) ? Optional.of(curve.match(frequencyMhz)) : Optional.empty();

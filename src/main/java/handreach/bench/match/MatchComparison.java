@@ -45,10 +45,6 @@ public final class MatchComparison {
         return new MatchComparison(sweeps);
     }
 
-    public List<MatchAnalysis> sweeps() {
-        return sweeps;
-    }
-
     /** Every sweep after the first against the first. */
     public List<Change> changes() {
         return sweeps.stream()

@@ -46,21 +46,6 @@ public record MatchReadings(
         points = List.copyOf(points);
     }
 
-    /**
-     * Quality factor from resonance and 3:1 bandwidth, as if matched at resonance.
-     *
-     * @shape  scalar or nothing out; pure
-     * @unit   none
-     * @valid  both rows given; a mismatch at resonance makes the true one up to 1.3 times higher or 2 times lower
-     * @error  as {@link SeriesResonance#quality}, and that of the rows
-     * @source {@link SeriesResonance#quality}
-     */
-    public OptionalDouble quality() {
-        if (resonanceMhz.isEmpty() || bandwidthMhz.isEmpty()) return OptionalDouble.empty();
-        return OptionalDouble.of(
-                SeriesResonance.quality(resonanceMhz.getAsDouble(), bandwidthMhz.getAsDouble(), Match.ofSwr(3), 1));
-    }
-
     private record Subject(String antenna, Mounting mounting) {
         /** Written out, as in {@link Mounting}. */
         @Override

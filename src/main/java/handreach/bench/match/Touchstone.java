@@ -59,11 +59,6 @@ public final class Touchstone {
         return reflections[row];
     }
 
-    /** Match of a row, over {@link #referenceOhm}; a magnitude of 1 or more is taken as just below. */
-    public Match match(int row) {
-        return Match.ofReflection(Math.min(Match.MOST_REFLECTION, reflections[row].abs()));
-    }
-
     /** Impedance to which the reflection coefficients belong. */
     public double referenceOhm() {
         return referenceOhm;

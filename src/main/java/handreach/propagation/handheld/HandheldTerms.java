@@ -32,7 +32,7 @@ import handreach.propagation.Terminals;
  *   <li>excess = E + q G + (1 − q)(smooth ground), q = t²(3 − 2t), t = min(1, r/(2.5 √λ)), r the roughness of the profile.
  * </ul>
  */
-public final class HandheldTerms {
+final class HandheldTerms {
     /** No excess is below this: one reflection in phase doubles the field. */
     private static final double LEAST_EXCESS_DB = -20 * Math.log10(2);
 
@@ -77,21 +77,6 @@ public final class HandheldTerms {
     }
 
     /**
-     * Loss of the bare ground over free space, for the path over the first samples of two arrays.
-     *
-     * @shape  samples 0 to {@code last} in, scalar out; O(last), nothing allocated
-     * @unit   distances and ground heights m; dB over free space, negative where the ground helps
-     * @valid  distances from 0, increasing; {@code last} at least 1 and below the capacity of the string
-     * @error  see {@link Handheld}
-     * @source ours, see {@link Handheld}
-     */
-    public double excessDb(double[] distanceM, double[] groundM, int last, StretchedString string) {
-        string.start(effectiveRadiusM, groundM[0], terminals.txHeightM());
-        for (int i = 1; i <= last; i++) string.add(distanceM[i], groundM[i]);
-        return excessDb(string);
-    }
-
-    /**
      * The same for the path that ends at the last sample walked by the string, which was started at this near height.
      *
      * @shape  one string in, scalar out; O(log n) beyond the horizon, O(n) in sight; nothing allocated
@@ -100,7 +85,7 @@ public final class HandheldTerms {
      * @error  see {@link Handheld}
      * @source ours, see {@link Handheld}
      */
-    public double excessDb(StretchedString string) {
+    double excessDb(StretchedString string) {
         return excessDb(string, terminals.txHeightM(), terminals.rxHeightM());
     }
 

@@ -14,7 +14,7 @@ import handreach.propagation.Hull;
  *
  * <p>One object per thread; reuse it ({@link #start} forgets the last radial). Nothing is allocated after construction.
  */
-public final class StretchedString {
+final class StretchedString {
     /** With fewer samples than this the worst clearance may well lie between two of them. */
     private static final int COARSE = 34;
 
@@ -252,7 +252,7 @@ public final class StretchedString {
     }
 
     /** Number of ground samples walked, the one under the near antenna included. */
-    public int count() {
+    int count() {
         return count;
     }
 

@@ -69,7 +69,7 @@ public final class FieldMarch {
      * @source Collins, J. Acoust. Soc. Am. 93 (1993) 1736 (range step); Beilis and Tappert, J. Acoust. Soc. Am. 66 (1979) 811 and
      *         Outing et al., ibid. 120 (2006) 3534 (axes turned with the ground; from memory); impedance ground by Leontovich
      */
-    public static FullWaveRadial along(Profile profile, double txHeightM, double rxHeightM, PathConditions conditions) {
+    static FullWaveRadial along(Profile profile, double txHeightM, double rxHeightM, PathConditions conditions) {
         return along(profile, txHeightM, rxHeightM, conditions, share -> true);
     }
 

@@ -31,7 +31,7 @@ public final class FullWaveRadial {
     }
 
     /** Number of samples of the profile; losses stand at 1 to count − 1. */
-    public int count() {
+    int count() {
         return distanceKm.length;
     }
 
@@ -39,16 +39,16 @@ public final class FullWaveRadial {
      * Number of samples the march answers for: those from here on lie behind ground steeper than it holds, and asking for a loss there
      * is refused with a sentence for the user.
      */
-    public int answered() {
+    int answered() {
         return answered;
     }
 
-    public double distanceKm(int sample) {
+    double distanceKm(int sample) {
         return distanceKm[onRadial(sample)];
     }
 
     /** Free-space basic transmission loss over the slant distance between the antennas, dB. */
-    public double freeSpaceDb(int sample) {
+    double freeSpaceDb(int sample) {
         return freeSpaceDb[checked(sample)];
     }
 

@@ -14,7 +14,6 @@ import java.util.Locale;
 
 /** Gain over elevation seen from the side: the farther from the corner, the stronger; the horizon runs to the right. */
 public final class PatternFigure implements Figure {
-    private static final double USUAL_RADIUS_PX = 360;
     private static final double LEAST_RADIUS_PX = 180;
     private static final double LEFT_PX = 46;
     private static final double TOP_PX = 34;
@@ -44,12 +43,10 @@ public final class PatternFigure implements Figure {
                 curves.stream().map(c -> LegendEntry.line(c.mark(), c.name())).toList(), this.radiusPx + 110);
     }
 
-    /** Curves of gain in dBi over elevation in degrees (0 the horizon, 90 straight up). */
-    public static PatternFigure of(String title, List<Curve> curves) {
-        return of(title, curves, USUAL_RADIUS_PX);
-    }
-
-    /** With a horizon of this length, though never so short that words meet. */
+    /**
+     * Curves of gain in dBi over elevation in degrees (0 the horizon, 90 straight up), with a horizon of this length, though never
+     * so short that words meet.
+     */
     public static PatternFigure of(String title, List<Curve> curves, double radiusPx) {
         if (curves.isEmpty()) throw new IllegalArgumentException("no curves to draw");
         return new PatternFigure(title, curves, radiusPx);

@@ -109,11 +109,6 @@ public final class RoseFigure implements Figure {
                 .orElse(0);
     }
 
-    /** The same over the relief around the position in its middle, with places marked. */
-    public RoseFigure over(Elevation elevation, Position middle, List<MapPlace> places) {
-        return over(elevation, middle, places, List.of());
-    }
-
     /** With routes and sectors too. */
     public RoseFigure over(Elevation elevation, Position middle, List<MapPlace> places, List<RoseWay> ways) {
         double metres = radius.high() * style.longUnitM();

@@ -25,14 +25,4 @@ public record RosePoint(
         if (!isKnown && unknownBeyondKm.isEmpty())
             throw new IllegalArgumentException("ended by unknown ground that begins nowhere");
     }
-
-    /** Over ground whose heights are all known. */
-    public static RosePoint known(double bearingDeg, double distanceKm, double lowKm, double highKm) {
-        return new RosePoint(bearingDeg, distanceKm, lowKm, highKm, true, OptionalDouble.empty());
-    }
-
-    /** Ended by missing heights just there. */
-    public static RosePoint endedByUnknown(double bearingDeg, double distanceKm) {
-        return new RosePoint(bearingDeg, distanceKm, distanceKm, distanceKm, false, OptionalDouble.of(distanceKm));
-    }
 }

@@ -37,11 +37,6 @@ public final class Kml {
     public record Overlay(
             String name, Picture picture, double northDeg, double southDeg, double westDeg, double eastDeg) {}
 
-    /** The text of a KML file without a picture. */
-    public static String text(String title, List<MapOutline> outlines, List<MapPlace> places) {
-        return text(title, outlines, places, null);
-    }
-
     /** Content of a KMZ file: the document and its picture in one archive. */
     public static WholeFile.Content kmz(
             String title, List<MapOutline> outlines, List<MapPlace> places, Overlay overlay) {
@@ -72,7 +67,7 @@ public final class Kml {
         xml.open("kml", "xmlns", "http://www.opengis.net/kml/2.2").open("Document");
         xml.element("name", title);
         for (int i = 0; i < outlines.size(); i++) style(xml, i, outlines.get(i).mark());
-        if (overlay != null) overlay(xml, overlay);
+        overlay(xml, overlay);
         for (int i = 0; i < outlines.size(); i++) outline(xml, i, outlines.get(i));
         for (MapPlace place : places) place(xml, place);
         xml.close().close();

@@ -23,11 +23,6 @@ public record Column<T>(String head, boolean isNumber, Function<? super List<T>,
         return new Column<>(head, true, each(cell));
     }
 
-    /** Numbers that are written as one: one unit, one number of digits. */
-    public static <T> Column<T> together(String head, Function<? super List<T>, List<String>> cells) {
-        return new Column<>(head, true, cells);
-    }
-
     private static <T> Function<List<T>, List<String>> each(Function<? super T, String> cell) {
         return rows -> rows.stream().<String>map(cell).toList();
     }

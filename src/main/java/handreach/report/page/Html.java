@@ -5,7 +5,7 @@ import handreach.report.draw.Markup;
 import handreach.report.draw.Svg;
 
 /** HTML element by element. Text and attribute values are escaped here and nowhere else. */
-public final class Html {
+final class Html {
     private final StringBuilder out = new StringBuilder();
     private int figures;
 

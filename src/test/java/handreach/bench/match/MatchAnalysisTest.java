@@ -55,7 +55,7 @@ class MatchAnalysisTest {
     })
     void aSeriesResonatorComesBackWithinATenthOfAPerCent(double r, double f0, double quality, double ohm, double step) {
         MatchAnalysis found =
-                MatchAnalysis.of(sweep(f0 * 0.75, f0 * 1.27, step, ohm, f -> series(f, r, f0, quality)), List.of());
+                analysis(sweep(f0 * 0.75, f0 * 1.27, step, ohm, f -> series(f, r, f0, quality)), List.of());
         Dip dip = found.main();
         Resonance resonance = dip.resonance().orElseThrow();
         assertEquals(f0, resonance.frequencyMhz(), STATED * f0);
@@ -75,7 +75,7 @@ class MatchAnalysisTest {
     /** Parallel circuit: the same in admittance. */
     @Test
     void aParallelResonatorComesBackToo() {
-        MatchAnalysis found = MatchAnalysis.of(
+        MatchAnalysis found = analysis(
                 sweep(120, 190, 5, 50, f -> series(f, 1 / 60.0, 150, 12).reciprocal()), List.of());
         assertEquals(150, found.main().frequencyMhz(), 0.15);
         assertFalse(found.main().resonance().orElseThrow().isSeries());
@@ -93,7 +93,7 @@ class MatchAnalysisTest {
             Complex turned = gamma.multiply(new Complex(Math.cos(phase), Math.sin(phase)));
             return turned.add(1).divide(Complex.ONE.subtract(turned)).multiply(50);
         };
-        MatchAnalysis found = MatchAnalysis.of(sweep(120, 190, 1, 50, behindLine), List.of());
+        MatchAnalysis found = analysis(sweep(120, 190, 1, 50, behindLine), List.of());
         assertEquals(155, found.main().frequencyMhz(), 0.16);
         double band = bandMhz(50, 155, 10, 3, 50);
         assertEquals(band, found.main().band3().orElseThrow().widthMhz(), STATED * band);
@@ -112,20 +112,20 @@ class MatchAnalysisTest {
                 fifty.main().band3().orElseThrow().widthMhz(),
                 other.main().band3().orElseThrow().widthMhz(),
                 1e-5);
-        MatchAnalysis own = MatchAnalysis.of(sweep(130, 180, 2, 75, antenna), List.of(158.0));
+        MatchAnalysis own = analysis(sweep(130, 180, 2, 75, antenna), List.of(158.0));
         assertTrue(Bench.together(own.warnings()).contains("over the file's own 75 ohms"));
     }
 
     @Test
     void channelsAreReadOffTheCurve() {
         MatchAnalysis found =
-                MatchAnalysis.of(sweep(140, 170, 5, 50, f -> series(f, 50, 150, 20)), List.of(150.0, 153.7, 199.0));
+                analysis(sweep(140, 170, 5, 50, f -> series(f, 50, 150, 20)), List.of(150.0, 153.7, 199.0));
         assertEquals(2, found.channels().size());
         Complex z = series(153.7, 50, 150, 20);
         assertEquals(z.getImaginary(), found.channels().get(1).reactanceOhm(), 0.01);
         assertEquals(50, found.channels().get(1).resistanceOhm(), 0.01);
         assertEquals(
-                Match.ofImpedance(z, 50).swr(), found.channels().get(1).match().swr(), 1e-3);
+                Impedance.match(z, 50).swr(), found.channels().get(1).match().swr(), 1e-3);
         String said = Bench.together(found.warnings());
         assertTrue(said.contains("The channel 199 MHz lies outside the sweep (140 to 170 MHz)"), said);
         assertTrue(said.contains("10 dB or better is the usual wish"), said);
@@ -139,15 +139,15 @@ class MatchAnalysisTest {
             return low.add(high).reciprocal();
         };
         Touchstone file = sweep(120, 500, 1, 50, dual);
-        MatchAnalysis found = MatchAnalysis.of(file, List.of(455.0));
+        MatchAnalysis found = analysis(file, List.of(455.0));
         assertEquals(2, found.dips().size());
         assertEquals(455, found.main().tunedMhz(), 3);
-        assertEquals(155, MatchAnalysis.of(file, List.of(155.0)).main().tunedMhz(), 3);
+        assertEquals(155, analysis(file, List.of(155.0)).main().tunedMhz(), 3);
     }
 
     @Test
     void aDipAtTheEndOfTheSweepIsTold() {
-        MatchAnalysis found = MatchAnalysis.of(sweep(160, 190, 1, 50, f -> series(f, 50, 155, 10)), List.of());
+        MatchAnalysis found = analysis(sweep(160, 190, 1, 50, f -> series(f, 50, 155, 10)), List.of());
         assertTrue(found.main().band3().orElseThrow().isOpenBelow());
         assertTrue(found.qualityFromBandwidth().isEmpty());
         assertTrue(Bench.together(found.warnings()).contains("still falling at the end of the sweep"));
@@ -155,19 +155,19 @@ class MatchAnalysisTest {
 
     @Test
     void aBadAntennaHasNoBand() {
-        MatchAnalysis found = MatchAnalysis.of(sweep(140, 170, 1, 50, f -> series(f, 5, 155, 10)), List.of());
+        MatchAnalysis found = analysis(sweep(140, 170, 1, 50, f -> series(f, 5, 155, 10)), List.of());
         assertEquals(Optional.empty(), found.main().band3());
         assertTrue(Bench.together(found.warnings()).contains("The SWR never falls to 3; the least is 10.0."));
     }
 
     @Test
     void aConstantLoadAndShortSweepsAreNoFault() {
-        MatchAnalysis flat = MatchAnalysis.of(sweep(140, 170, 1, 50, f -> new Complex(50, 0)), List.of(150.0));
+        MatchAnalysis flat = analysis(sweep(140, 170, 1, 50, f -> new Complex(50, 0)), List.of(150.0));
         assertEquals(1, flat.channels().get(0).match().swr(), 1e-9);
         assertTrue(flat.main().band3().orElseThrow().isOpenBelow());
         for (int rows = 1; rows <= 5; rows++) {
-            MatchAnalysis few = MatchAnalysis.of(
-                    sweep(150, 150 + 2 * (rows - 1), 2, 50, f -> series(f, 50, 153, 10)), List.of(150.0));
+            MatchAnalysis few =
+                    analysis(sweep(150, 150 + 2 * (rows - 1), 2, 50, f -> series(f, 50, 153, 10)), List.of(150.0));
             assertTrue(few.main().match().swr() >= 1);
         }
     }
@@ -186,7 +186,7 @@ class MatchAnalysisTest {
                     gamma.getReal() + 0.01 * random.nextGaussian(),
                     gamma.getImaginary() + 0.01 * random.nextGaussian()));
         }
-        MatchAnalysis found = MatchAnalysis.of(Touchstone.of(SourceText.of("n.s1p", text.toString())), List.of());
+        MatchAnalysis found = analysis(Touchstone.of(SourceText.of("n.s1p", text.toString())), List.of());
         assertEquals(1, found.dips().size());
         assertEquals(155, found.main().tunedMhz(), 0.3);
         double band = bandMhz(50, 155, 15, 3, 50);
@@ -196,7 +196,7 @@ class MatchAnalysisTest {
     /** Tuned 5 MHz low of 155: 3.2 % too long; 71.20/150 − 71.20/155 m = 15.3 mm of a straight quarter-wave. */
     @Test
     void tooLongByHowMuch() {
-        Trim trim = MatchAnalysis.of(sweep(130, 180, 2, 50, f -> series(f, 50, 150, 10)), List.of(155.0))
+        Trim trim = analysis(sweep(130, 180, 2, 50, f -> series(f, 50, 150, 10)), List.of(155.0))
                 .channels()
                 .get(0)
                 .trim()
@@ -208,7 +208,7 @@ class MatchAnalysisTest {
 
     @Test
     void farOffTheChannelIsNoMatterOfTrimming() {
-        MatchAnalysis found = MatchAnalysis.of(sweep(120, 220, 2, 50, f -> series(f, 50, 198, 8)), List.of(155.0));
+        MatchAnalysis found = analysis(sweep(120, 220, 2, 50, f -> series(f, 50, 198, 8)), List.of(155.0));
         assertTrue(Bench.together(found.warnings()).contains("28 % off 155 MHz: that is not a matter of trimming"));
     }
 
@@ -231,14 +231,14 @@ class MatchAnalysisTest {
 
     @Test
     void whatTheCounterpoiseWireChanges() {
-        MatchAnalysis bare = MatchAnalysis.of(sweep(120, 180, 1, 50, f -> series(f, 20, 152, 40)), List.of(155.0));
-        MatchAnalysis wired = MatchAnalysis.of(sweep(120, 180, 1, 50, f -> series(f, 40, 146, 20)), List.of(155.0));
+        MatchAnalysis bare = analysis(sweep(120, 180, 1, 50, f -> series(f, 20, 152, 40)), List.of(155.0));
+        MatchAnalysis wired = analysis(sweep(120, 180, 1, 50, f -> series(f, 40, 146, 20)), List.of(155.0));
         MatchComparison.Change change =
                 MatchComparison.of(List.of(bare, wired)).changes().get(0);
         assertEquals(-6, change.tunedShiftMhz(), 0.05);
         assertTrue(change.bandRatio().orElseThrow() > 1.5);
-        double expected = Match.ofImpedance(series(155, 40, 146, 20), 50).mismatchLossDb()
-                - Match.ofImpedance(series(155, 20, 152, 40), 50).mismatchLossDb();
+        double expected = Impedance.match(series(155, 40, 146, 20), 50).mismatchLossDb()
+                - Impedance.match(series(155, 20, 152, 40), 50).mismatchLossDb();
         assertEquals(expected, change.mismatchChangeDb().get(0), 1e-3);
         assertTrue(change.words().contains("tuned 6.0 MHz lower"), change.words());
     }
@@ -249,8 +249,7 @@ class MatchAnalysisTest {
         for (double size : new double[] {1, -1, 0.97}) {
             StringBuilder text = new StringBuilder("# MHz S RI R 50\n");
             for (int mhz = 140; mhz <= 170; mhz++) text.append(mhz + " " + size + " 0\n");
-            MatchAnalysis found =
-                    MatchAnalysis.of(Touchstone.of(SourceText.of("open.s1p", text.toString())), List.of(155.0));
+            MatchAnalysis found = analysis(Touchstone.of(SourceText.of("open.s1p", text.toString())), List.of(155.0));
             assertEquals(Optional.empty(), found.channels().get(0).trim());
             assertTrue(found.channels().get(0).advice().startsWith("No advice on length"));
         }
@@ -275,7 +274,7 @@ class MatchAnalysisTest {
         for (double mhz = 100; mhz <= 180; mhz += 0.5)
             text.append(String.format(
                     Locale.ROOT, "%f %f %f%n", mhz, ohm / 50, ohm / 50 * 20 * (mhz / tunedMhz - tunedMhz / mhz)));
-        return MatchAnalysis.of(Touchstone.of(SourceText.of("whip.s1p", text.toString())), List.of(155.0))
+        return analysis(Touchstone.of(SourceText.of("whip.s1p", text.toString())), List.of(155.0))
                 .channels()
                 .get(0)
                 .advice();
@@ -296,7 +295,12 @@ class MatchAnalysisTest {
             text.append(size * Math.sin(angle)).append('\n');
         }
         Touchstone file = Touchstone.of(SourceText.of("noise.s1p", text.toString()));
-        MatchAnalysis found = assertTimeoutPreemptively(HANG, () -> MatchAnalysis.of(file, List.of(150.0)));
+        MatchAnalysis found = assertTimeoutPreemptively(HANG, () -> analysis(file, List.of(150.0)));
         assertTrue(found.dips().size() > 1000);
+    }
+
+    /** Over the file's own impedance. */
+    private static MatchAnalysis analysis(Touchstone file, List<Double> channelsMhz) {
+        return MatchAnalysis.of(file, channelsMhz, file.referenceOhm());
     }
 }

@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import handreach.profile.Profile;
+import handreach.profile.Profiles;
 import handreach.profile.Zone;
 import handreach.propagation.Atmosphere;
 import handreach.propagation.Climate;
@@ -17,8 +18,10 @@ import handreach.propagation.LossPart;
 import handreach.propagation.NoAnswer;
 import handreach.propagation.PathConditions;
 import handreach.propagation.PathLoss;
+import handreach.propagation.Swapped;
 import handreach.propagation.TerminalClutter;
 import handreach.propagation.Terminals;
+import handreach.propagation.UsualConditions;
 import handreach.terrain.Cover;
 import handreach.units.Frequency;
 import handreach.units.Polarization;
@@ -46,7 +49,7 @@ class HandheldTest {
         // Horizontal, δ = √(14 − j0.6156) = 3.7426 − j0.0822: |2 + 1/(jkδ)| = |2 + 0.0019 − j0.0873| = 2.0038 m.
         // y = 2 k · 2.0038 α = 6.9262e-3 and 8.2800e-3; G = 1.8 + 5.5 log(20846 · 14586) = 48.456 dB (¼ adds 2e-4).
         // Roughness: deviation of the roof from its line is many metres, 2.5 √λ = 3.58 m: q = 1. Together 74.394 dB.
-        Profile roof = Profile.of(new double[] {0, 4, 10}, new double[] {0, 100, 0});
+        Profile roof = Profiles.of(new double[] {0, 4, 10}, new double[] {0, 100, 0});
         PathConditions flat = new PathConditions(
                 new Frequency(146),
                 Polarization.HORIZONTAL,
@@ -77,7 +80,7 @@ class HandheldTest {
             HandheldGrounds at = HandheldGrounds.random(seed);
             PathConditions conditions = at.conditions(Ground.AVERAGE);
             double there = MODEL.loss(at.profile(), at.terminals(), conditions).lossDb();
-            double back = MODEL.loss(at.profile().reversed(), at.terminals().reversed(), conditions)
+            double back = MODEL.loss(Profiles.reversed(at.profile()), Swapped.ends(at.terminals()), conditions)
                     .lossDb();
             assertEquals(there, back, 1e-5, at.toString());
         }
@@ -145,8 +148,8 @@ class HandheldTest {
         // centimetre
         for (double lengthM : new double[] {60, 100, 300, 800}) {
             PathLoss fine = MODEL.loss(FullWaveRows.level(lengthM, 5, 50), new Terminals(1.5, 3), at(146));
-            Profile two = Profile.of(new double[] {0, lengthM / 1000}, new double[] {50, 50});
-            Profile lame = Profile.of(new double[] {0, lengthM * 0.9e-3, lengthM / 1000}, new double[] {50, 50, 50});
+            Profile two = Profiles.of(new double[] {0, lengthM / 1000}, new double[] {50, 50});
+            Profile lame = Profiles.of(new double[] {0, lengthM * 0.9e-3, lengthM / 1000}, new double[] {50, 50, 50});
             assertEquals(
                     fine.excessDb(),
                     MODEL.loss(two, new Terminals(1.5, 3), at(146)).excessDb(),
@@ -168,7 +171,7 @@ class HandheldTest {
             h[i] = 500 - 2.7 * i;
         }
         double tilted =
-                MODEL.loss(Profile.of(d, h), new Terminals(1.5, 1.5), at(146)).excessDb();
+                MODEL.loss(Profiles.of(d, h), new Terminals(1.5, 1.5), at(146)).excessDb();
         double level = MODEL.loss(FullWaveRows.level(3000, 30, 0), new Terminals(1.5, 1.5), at(146))
                 .excessDb();
         assertEquals(level, tilted, 0.01);
@@ -194,7 +197,7 @@ class HandheldTest {
             h[i] = -3 + 2 * Math.sin(i * 1e-3);
         }
         double excess =
-                MODEL.loss(Profile.of(d, h), new Terminals(1.5, 1.5), at(146)).excessDb();
+                MODEL.loss(Profiles.of(d, h), new Terminals(1.5, 1.5), at(146)).excessDb();
         assertTrue(excess > 60 && excess < 150, excess + " dB");
     }
 
@@ -242,7 +245,7 @@ class HandheldTest {
                 Climate.MEDIAN);
         PathLoss there = MODEL.loss(crest, new Terminals(2, 4), flat);
         assertEquals(treesThere + treesBack, part(there, "woodland"), 0.01);
-        PathLoss back = MODEL.loss(crest.reversed(), new Terminals(4, 2), flat);
+        PathLoss back = MODEL.loss(Profiles.reversed(crest), new Terminals(4, 2), flat);
         assertEquals(part(there, "woodland"), part(back, "woodland"), 1e-9);
         // 18 m of trees in place of 30 at the last end: 14 m over the antenna, 107.14 m of way.
         double lower = -11.238 * Math.expm1(-107.14 * 0.05755 / 11.238);
@@ -260,7 +263,10 @@ class HandheldTest {
         Profile towns = standing(covered(Cover.SUBURBAN, 200, Cover.URBAN, 200), 8, 24);
         assertEquals(over, MODEL.loss(towns, hands, conditions).excessDb(), 1e-9);
         assertEquals(
-                over, MODEL.loss(towns.reversed(), hands.reversed(), conditions).excessDb(), 1e-6);
+                over,
+                MODEL.loss(Profiles.reversed(towns), Swapped.ends(hands), conditions)
+                        .excessDb(),
+                1e-6);
     }
 
     @Test
@@ -295,7 +301,7 @@ class HandheldTest {
     }
 
     private static PathConditions at(double mhz) {
-        return PathConditions.standard(new Frequency(mhz));
+        return UsualConditions.at(new Frequency(mhz));
     }
 
     /** Level ground but for one triangular ridge, 30 m samples. */
@@ -307,7 +313,7 @@ class HandheldTest {
             d[i] = lengthKm * i / (n - 1);
             h[i] = Math.max(0, heightM * (1 - Math.abs(d[i] - atKm) / 0.9));
         }
-        return Profile.of(d, h);
+        return Profiles.of(d, h);
     }
 
     /** Woods 300 m deep at both ends of 3 km with one crest of 200 m half-way, trees of these heights around the ends. */

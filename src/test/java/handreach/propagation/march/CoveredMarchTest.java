@@ -5,12 +5,14 @@ import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import handreach.profile.Profile;
+import handreach.profile.Profiles;
 import handreach.profile.Zone;
 import handreach.propagation.FullWaveRows;
 import handreach.propagation.LossPart;
 import handreach.propagation.PathConditions;
 import handreach.propagation.PathLoss;
 import handreach.propagation.Step;
+import handreach.propagation.Swapped;
 import handreach.propagation.TerminalClutter;
 import handreach.propagation.Terminals;
 import handreach.propagation.handheld.Handheld;
@@ -91,7 +93,7 @@ class CoveredMarchTest {
         Profile woods = covered(FullWaveRows.profile(id), Cover.WOODLAND, 11, Cover.WOODLAND, 27);
         Terminals unlike = new Terminals(1.2, 8);
         PathLoss there = new FullWave().loss(woods, unlike, CHANNEL);
-        PathLoss back = new FullWave().loss(woods.reversed(), unlike.reversed(), CHANNEL);
+        PathLoss back = new FullWave().loss(Profiles.reversed(woods), Swapped.ends(unlike), CHANNEL);
         assertEquals(part(there, "woodland"), part(back, "woodland"), ROUNDING_DB);
         double pointThere = step(there, "loss at the point itself");
         double pointBack = step(back, "loss at the point itself");
@@ -134,7 +136,7 @@ class CoveredMarchTest {
                 2, CoveredMarch.costs(town, 1.6, rx, new double[0], CHANNEL).size());
         assertEquals(
                 1,
-                CoveredMarch.costs(town.reversed(), 1.6, rx, new double[] {15}, CHANNEL)
+                CoveredMarch.costs(Profiles.reversed(town), 1.6, rx, new double[] {15}, CHANNEL)
                         .size());
     }
 

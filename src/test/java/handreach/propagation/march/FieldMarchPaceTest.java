@@ -7,6 +7,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import handreach.profile.Profile;
+import handreach.profile.Profiles;
 import handreach.propagation.FullWaveRows;
 import handreach.propagation.PathConditions;
 import handreach.units.Polarization;
@@ -71,7 +72,7 @@ class FieldMarchPaceTest {
             d[i] = 0.03 * i;
             h[i] = -20 * Math.max(0, 4 - Math.abs(i - 100));
         }
-        FieldMarchGround ground = FieldMarch.ground(Profile.of(d, h), 1.5, CHANNEL);
+        FieldMarchGround ground = FieldMarch.ground(Profiles.of(d, h), 1.5, CHANNEL);
         FieldMarchPace pace = FieldMarchPace.of(ground, FieldMarchGrid.fast(ground, WAVELENGTH_M, 3), WAVELENGTH_M);
         int fine = 0;
         for (int f = 0; f < ground.facets(); f++) if (pace.halvings(f) > 0) fine++;

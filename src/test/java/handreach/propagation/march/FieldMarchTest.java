@@ -10,6 +10,7 @@ import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import handreach.profile.Profile;
+import handreach.profile.Profiles;
 import handreach.propagation.FullWaveRows;
 import handreach.propagation.NoAnswer;
 import handreach.propagation.PathConditions;
@@ -105,7 +106,7 @@ class FieldMarchTest {
                 d[i] = i * 0.1;
                 h[i] = slope * (2000 - Math.abs(100.0 * i - 2000));
             }
-            Profile profile = Profile.of(d, h);
+            Profile profile = Profiles.of(d, h);
             PathConditions conditions =
                     conditions(number(row, "frequency_mhz"), Polarization.VERTICAL, 15, 0.005, NO_CURVATURE);
             FieldMarchWave hard =
@@ -168,7 +169,7 @@ class FieldMarchTest {
                 });
         }
         points.add(new double[] {coarse.lengthKm(), coarse.heightM(coarse.count() - 1)});
-        Profile fine = Profile.of(
+        Profile fine = Profiles.of(
                 points.stream().mapToDouble(p -> p[0]).toArray(),
                 points.stream().mapToDouble(p -> p[1]).toArray());
         for (double mhz : new double[] {146, 446}) {
@@ -201,9 +202,9 @@ class FieldMarchTest {
         Random random = new Random(3);
         for (int i = 1; i < d.length; i++) d[i] = d[i - 1] + Math.pow(random.nextDouble(), 4) * 0.016 + 1e-9;
         double lengthKm = d[d.length - 1];
-        FullWaveRadial ragged = FieldMarch.along(Profile.of(d, new double[3000]), 1.5, 1.5, conditions);
+        FullWaveRadial ragged = FieldMarch.along(Profiles.of(d, new double[3000]), 1.5, 1.5, conditions);
         FullWaveRadial bare =
-                FieldMarch.along(Profile.of(new double[] {0, lengthKm}, new double[2]), 1.5, 1.5, conditions);
+                FieldMarch.along(Profiles.of(new double[] {0, lengthKm}, new double[2]), 1.5, 1.5, conditions);
         assertEquals(bare.pointLossDb(1), ragged.pointLossDb(2999), 0.3);
         double norton = -20
                 * Math.log10(FieldMarchWave.of(conditions)
@@ -238,7 +239,7 @@ class FieldMarchTest {
                     15,
                     0.005,
                     4.0 / 3);
-            FullWaveRadial radial = FieldMarch.along(Profile.of(d, h), 0.3, 30, conditions);
+            FullWaveRadial radial = FieldMarch.along(Profiles.of(d, h), 0.3, 30, conditions);
             for (int i = 1; i < radial.answered(); i++) {
                 assertTrue(Double.isFinite(radial.meanLossDb(i)), "seed " + seed + " sample " + i);
                 assertTrue(radial.excessDb(i) > -15, "seed " + seed + " sample " + i + ": " + radial.excessDb(i));
@@ -280,7 +281,7 @@ class FieldMarchTest {
             h[i] = Math.max(0, 100 - 0.25 * Math.abs(30 * i - 1000));
         }
         PathConditions conditions = conditions(146, Polarization.VERTICAL, 15, 0.005, 4.0 / 3);
-        FieldPicture picture = FieldMarch.picture(Profile.of(d, h), 10, conditions, 60, 40, 150);
+        FieldPicture picture = FieldMarch.picture(Profiles.of(d, h), 10, conditions, 60, 40, 150);
         int behind = 40; // 2.025 km
         assertEquals(2.025, picture.distanceKm(behind), 1e-9);
         assertTrue(picture.levelDb(behind, 1) < -25, "low behind the ridge: " + picture.levelDb(behind, 1));

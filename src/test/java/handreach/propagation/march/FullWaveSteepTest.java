@@ -9,6 +9,7 @@ import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import handreach.profile.Profile;
+import handreach.profile.Profiles;
 import handreach.propagation.FullWaveRows;
 import handreach.propagation.NoAnswer;
 import handreach.propagation.PathConditions;
@@ -120,7 +121,7 @@ class FullWaveSteepTest {
             if (i > 0) steepest = Math.max(steepest, Math.abs(h[i] - h[i - 1]) / 30);
         }
         for (int i = 0; i < n; i++) h[i] *= Math.tan(Math.toRadians(steepestDeg)) / steepest;
-        return Profile.of(d, h);
+        return Profiles.of(d, h);
     }
 
     /** Where the pace changes over, the field does not jump: the slope itself changes it by up to 0.3 dB from row to row. */
@@ -138,7 +139,7 @@ class FullWaveSteepTest {
                     d[i] = 0.03 * i;
                     h[i] = sign * rise * Math.max(0, 5 - Math.abs(i - 8));
                 }
-                FullWaveRadial radial = FieldMarch.along(Profile.of(d, h), 1.5, 1.5, CHANNEL);
+                FullWaveRadial radial = FieldMarch.along(Profiles.of(d, h), 1.5, 1.5, CHANNEL);
                 double now = radial.excessDb(16);
                 if (slope > 8) assertEquals(before, now, SMOOTH_DB, (sign < 0 ? "valley " : "ridge ") + slope);
                 before = now;
@@ -159,7 +160,7 @@ class FullWaveSteepTest {
                 d[i] = 0.03 * i;
                 h[i] = 30 * Math.tan(slope) * Math.abs(i - 5);
             }
-            FullWaveRadial radial = FieldMarch.along(Profile.of(d, h), 1.5, 1.5, CHANNEL);
+            FullWaveRadial radial = FieldMarch.along(Profiles.of(d, h), 1.5, 1.5, CHANNEL);
             FieldMarchWave wave = FieldMarchWave.of(CHANNEL);
             double sine = Math.sin(slope);
             Complex reflection =
@@ -196,7 +197,7 @@ class FullWaveSteepTest {
         // samples of a steeper valley cut its corners: a face of 30 m and 31 m is the first too steep
         double[] d = {0, 0.03, 0.06, 0.09, 0.12, 0.15, 0.18};
         double[] h = {0, 0, 3, 3, 34, 34, 34};
-        Profile cliff = Profile.of(d, h);
+        Profile cliff = Profiles.of(d, h);
         assertEquals(4, FieldMarch.answered(cliff, CHANNEL));
         FullWaveRadial radial = FieldMarch.along(cliff, 1.5, 1.5, CHANNEL);
         FullWaveRadial before = FieldMarch.along(cliff.upTo(3), 1.5, 1.5, CHANNEL);
@@ -212,7 +213,7 @@ class FullWaveSteepTest {
         assertTrue(
                 radial.warnings().get(0).contains("No answer"),
                 radial.warnings().toString());
-        Profile atOnce = Profile.of(new double[] {0, 0.03, 0.06}, new double[] {0, 40, 40});
+        Profile atOnce = Profiles.of(new double[] {0, 0.03, 0.06}, new double[] {0, 40, 40});
         assertEquals(1, FieldMarch.along(atOnce, 1.5, 1.5, CHANNEL).answered());
     }
 
@@ -225,7 +226,7 @@ class FullWaveSteepTest {
             d[i] = 0.001 * i;
             h[i] = i % 2 * 1.2;
         }
-        assertEquals(n, FieldMarch.answered(Profile.of(d, h), CHANNEL));
+        assertEquals(n, FieldMarch.answered(Profiles.of(d, h), CHANNEL));
     }
 
     @Test

@@ -8,6 +8,7 @@ import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import handreach.profile.Profile;
+import handreach.profile.Profiles;
 import handreach.propagation.FullWaveRows;
 import handreach.propagation.LossModels;
 import handreach.propagation.LossPart;
@@ -98,7 +99,7 @@ class FullWaveTest {
             Profile profile = FullWaveRows.profile(id);
             PathConditions conditions = conditions(146, Polarization.VERTICAL, 15, 0.005, 4.0 / 3);
             double there = point(profile, conditions);
-            double back = point(profile.reversed(), conditions);
+            double back = point(Profiles.reversed(profile), conditions);
             difference.addValue(there - back);
         }
         assertTrue(difference.getMax() < 0.5 && difference.getMin() > -0.5, difference.toString());
@@ -154,7 +155,7 @@ class FullWaveTest {
             h[i] = 10 * Math.sin(d[i] * 3);
         }
         PathConditions conditions = conditions(146, Polarization.VERTICAL, 15, 0.005, 4.0 / 3);
-        PathLoss loss = new FullWave().loss(Profile.of(d, h), new Terminals(1.5, 1.5), conditions);
+        PathLoss loss = new FullWave().loss(Profiles.of(d, h), new Terminals(1.5, 1.5), conditions);
         Profile thin = thinned(d, h, 1000);
         PathLoss same = new FullWave().loss(thin, new Terminals(1.5, 1.5), conditions);
         assertEquals(same.lossDb(), loss.lossDb(), 0.5);
@@ -169,6 +170,6 @@ class FullWaveTest {
             x[i] = d[from];
             z[i] = h[from];
         }
-        return Profile.of(x, z);
+        return Profiles.of(x, z);
     }
 }

@@ -12,6 +12,7 @@ import handreach.propagation.LossModels;
 import handreach.propagation.PathConditions;
 import handreach.propagation.PathGeometry;
 import handreach.propagation.Terminals;
+import handreach.propagation.UsualConditions;
 import handreach.terrain.Cover;
 import handreach.units.Frequency;
 import handreach.units.Polarization;
@@ -98,7 +99,7 @@ class RadialModelTest {
     @Test
     void aLongRadialOverTheSeaKeepsItsDigits() {
         Random random = new Random(5);
-        PathConditions conditions = PathConditions.standard(new Frequency(146));
+        PathConditions conditions = UsualConditions.at(new Frequency(146));
         Terminals terminals = new Terminals(1.5, 1.5);
         Radial radial = new Radial();
         radial.size(3400);

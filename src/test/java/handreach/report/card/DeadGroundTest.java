@@ -8,6 +8,7 @@ import handreach.cartography.PaperGround;
 import handreach.geodesy.GeodesicLine;
 import handreach.geodesy.Position;
 import handreach.report.figure.RosePoint;
+import handreach.report.figure.RosePoints;
 import handreach.report.figure.RoseTrace;
 import handreach.units.Lengths;
 import java.util.ArrayList;
@@ -30,7 +31,7 @@ class DeadGroundTest {
             boolean isDead =
                     deadFromDeg <= deadToDeg ? b >= deadFromDeg && b <= deadToDeg : b >= deadFromDeg || b <= deadToDeg;
             double km = isDead ? 0.9 : 3;
-            points.add(b == unknownDeg ? RosePoint.endedByUnknown(b, km) : RosePoint.known(b, km, km, km));
+            points.add(b == unknownDeg ? RosePoints.endedByUnknown(b, km) : RosePoints.known(b, km, km, km));
         }
         return new RoseTrace(LoadoutMark.of(0), "whip", points, false);
     }

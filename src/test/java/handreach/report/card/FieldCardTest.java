@@ -33,7 +33,7 @@ class FieldCardTest {
     private static final RoseFigure ROSE = RoseFigure.of(
                     "reach", List.of(SampleFigures.trace(0, true), SampleFigures.trace(1, false)), Lengths.METRIC)
             .sized(60)
-            .over(SampleFigures.HILLS, SampleFigures.MIDDLE, List.of());
+            .over(SampleFigures.HILLS, SampleFigures.MIDDLE, List.of(), List.of());
 
     private static CardView view(String name, int lines) {
         List<CardLine> many =

@@ -13,6 +13,7 @@ import handreach.report.figure.DeltaRow;
 import handreach.report.figure.MapPlace;
 import handreach.report.figure.RoseFigure;
 import handreach.report.figure.RosePoint;
+import handreach.report.figure.RosePoints;
 import handreach.report.figure.RoseTrace;
 import handreach.report.figure.UnknownGround;
 import handreach.uncertainty.Interval;
@@ -24,15 +25,15 @@ import org.junit.jupiter.api.Test;
 class FiguresTest {
     private static List<RosePoint> circle(double km) {
         List<RosePoint> points = new ArrayList<>();
-        for (int b = 0; b < 360; b += 5) points.add(RosePoint.known(b, km, km, km));
+        for (int b = 0; b < 360; b += 5) points.add(RosePoints.known(b, km, km, km));
         return points;
     }
 
     @Test
     void theRoseDescribesFarthestAndShortest() {
         List<RosePoint> points = circle(2);
-        points.set(6, RosePoint.known(30, 3.5, 3, 4));
-        points.set(36, RosePoint.known(180, 0.4, 0.3, 0.5));
+        points.set(6, RosePoints.known(30, 3.5, 3, 4));
+        points.set(36, RosePoints.known(180, 0.4, 0.3, 0.5));
         RoseFigure rose =
                 RoseFigure.of("r", List.of(new RoseTrace(LoadoutMark.of(0), "whip", points, false)), Lengths.METRIC);
         assertTrue(rose.description().contains("farthest 3.5 km towards 030°, shortest 400 m towards 180°"));
@@ -51,7 +52,7 @@ class FiguresTest {
     @Test
     void groundWithoutHeightsIsHatchedAndExplainedAndTheLineGoesOnUpToIt() {
         List<RosePoint> points = circle(2);
-        points.set(20, RosePoint.endedByUnknown(100, 1.2));
+        points.set(20, RosePoints.endedByUnknown(100, 1.2));
         RoseTrace broken = new RoseTrace(LoadoutMark.of(0), "whip", points, true);
         RoseFigure rose = RoseFigure.of("r", List.of(broken), Lengths.METRIC);
         String svg = Svg.text(rose, "f1");
@@ -84,7 +85,7 @@ class FiguresTest {
         for (int i = 0; i < points.size(); i++) {
             double end = km / Math.sin(Math.toRadians(points.get(i).bearingDeg()));
             if (end > 0 && end < 2)
-                points.set(i, RosePoint.endedByUnknown(points.get(i).bearingDeg(), end));
+                points.set(i, RosePoints.endedByUnknown(points.get(i).bearingDeg(), end));
         }
         return points;
     }
@@ -97,7 +98,7 @@ class FiguresTest {
                         "r",
                         List.of(new RoseTrace(LoadoutMark.of(0), "whip", edgeInTheEast(1.5), false)),
                         Lengths.METRIC)
-                .over(gap, EQUATOR, List.of());
+                .over(gap, EQUATOR, List.of(), List.of());
         Picture picture = Picture.of(rose, 2);
         double middle = rose.widthPx() / 2;
         assertTrue(isHatched(picture, middle + 262 * 0.8, MIDDLE_Y), "in the gap");
@@ -113,14 +114,14 @@ class FiguresTest {
         MapPlace far = new MapPlace(new Position(0, 10 + 4 / 111.32), MapPlace.Kind.PERSON, "far crew");
         RoseFigure rose = RoseFigure.of(
                         "r", List.of(new RoseTrace(LoadoutMark.of(0), "whip", circle(2), false)), Lengths.METRIC)
-                .over(flat, EQUATOR, List.of(far));
+                .over(flat, EQUATOR, List.of(far), List.of());
         String svg = Svg.text(rose, "f1");
         assertTrue(svg.contains("far crew"));
         assertTrue(svg.contains("M" + Svg.n(rose.widthPx() / 2 + 260) + " "), "the tip of its arrow");
         RoseFigure wider = RoseFigure.of(
                         "r", List.of(new RoseTrace(LoadoutMark.of(0), "whip", circle(2), false)), Lengths.METRIC)
                 .outTo(4.2)
-                .over(flat, EQUATOR, List.of(far));
+                .over(flat, EQUATOR, List.of(far), List.of());
         assertTrue(!Svg.text(wider, "f1").contains("M" + Svg.n(rose.widthPx() / 2 + 260) + " "), "now it has a symbol");
     }
 
@@ -152,7 +153,7 @@ class FiguresTest {
 
     @Test
     void bearingsMustRiseAndReachMustLieInItsInterval() {
-        assertThrows(IllegalArgumentException.class, () -> RosePoint.known(0, 2, 2.1, 3));
+        assertThrows(IllegalArgumentException.class, () -> RosePoints.known(0, 2, 2.1, 3));
         List<RosePoint> same =
                 List.of(circle(1).get(0), circle(1).get(0), circle(1).get(1));
         assertThrows(IllegalArgumentException.class, () -> new RoseTrace(LoadoutMark.of(0), "x", same, false));

@@ -11,7 +11,6 @@ import handreach.cartography.MapFrame;
 import handreach.cartography.OddsRamp;
 import handreach.cartography.PaperGround;
 import handreach.cartography.Srgb;
-import handreach.cartography.Sun;
 import handreach.report.SampleFigures;
 import java.awt.image.BufferedImage;
 import java.io.ByteArrayInputStream;
@@ -22,7 +21,7 @@ import org.junit.jupiter.api.Test;
 
 class PictureTest {
     private static final MapFrame FRAME = new MapFrame(SampleFigures.MIDDLE, 20, 60, 40);
-    private static final Hillshade SHADE = Hillshade.of(SampleFigures.HILLS, FRAME, Sun.USUAL, 1);
+    private static final Hillshade SHADE = Hillshade.fromManySides(SampleFigures.HILLS, FRAME, 1);
 
     private static int decodedGrey(BufferedImage image, int x, int y) {
         return image.getRaster().getSample(x, y, 0);
@@ -56,7 +55,7 @@ class PictureTest {
     @Test
     void groundWithoutHeightsIsHatchedNotGrey() {
         PaperGround half = new PaperGround((lat, lon) -> lon < 8.1 ? Double.NaN : 500, 20);
-        Picture picture = Picture.relief(Hillshade.of(half, FRAME, Sun.USUAL, 1));
+        Picture picture = Picture.relief(Hillshade.fromManySides(half, FRAME, 1));
         int lines = 0;
         for (int x = 0; x < 16; x++) if (picture.rgb(x, 5) != 0xFFFFFF) lines++;
         assertEquals(2, lines);

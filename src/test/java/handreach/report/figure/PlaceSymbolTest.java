@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import handreach.cartography.LabelPlacement;
 import handreach.cartography.MapFrame;
+import handreach.cartography.PixelPlace;
 import handreach.geodesy.Position;
 import handreach.report.SampleFigures;
 import handreach.report.draw.Outline;
@@ -72,7 +73,7 @@ class PlaceSymbolTest {
     }
 
     private static MapPlace at(double xPx, double yPx, MapPlace.Kind kind, String name) {
-        return new MapPlace(FRAME.position(xPx, yPx), kind, name);
+        return new MapPlace(PixelPlace.of(FRAME, xPx, yPx), kind, name);
     }
 
     @Test

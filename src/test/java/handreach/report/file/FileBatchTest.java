@@ -6,7 +6,6 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import handreach.input.InputFault;
 import handreach.reach.Progress;
-import handreach.report.AreaFiles;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
@@ -98,12 +97,5 @@ class FileBatchTest {
         assertThrows(CancellationException.class, () -> batch.write(Progress.SILENT));
         assertTrue(Thread.interrupted(), "the interrupt is kept for the caller");
         assertEquals(List.of(), names());
-    }
-
-    @Test
-    void loadoutsThatLookAlikeAsFileNamesKeepApart() {
-        assertEquals(
-                List.of("a-b", "a-b-2", "loadout", "loadout-2"),
-                AreaFiles.fileWords(List.of("a b", "A/b", "мачта", "рука")));
     }
 }

@@ -28,7 +28,7 @@ class GeoJsonTest {
 
     private static JsonNode written(Geometry geometry) {
         String text = GeoJson.text(List.of(new GeoJson.Feature(geometry, Map.of("name", "x"))));
-        return Json.parsed(text).get("features").get(0).get("geometry");
+        return JsonText.parsed(text).get("features").get(0).get("geometry");
     }
 
     /** Twice the signed area of a ring, positive when counter-clockwise. */
@@ -138,7 +138,7 @@ class GeoJsonTest {
         properties.put("n", 3);
         properties.put("known", true);
         properties.put("none", null);
-        JsonNode node = Json.parsed(GeoJson.text(
+        JsonNode node = JsonText.parsed(GeoJson.text(
                         List.of(new GeoJson.Feature(GEOMETRY.createPoint(new Coordinate(1, 2)), properties))))
                 .get("features")
                 .get(0)

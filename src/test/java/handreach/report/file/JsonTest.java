@@ -31,7 +31,7 @@ class JsonTest {
 
     @Test
     void optionalsAreNullAndEnumsAreWords() {
-        var node = Json.parsed(Json.text(
+        var node = JsonText.parsed(Json.text(
                 new Result(12.5, OptionalDouble.empty(), Optional.of("a \"b\""), Kind.TWO_RAY, List.of(1.0, 2.0))));
         assertEquals(12.5, node.get("loss_db").asDouble());
         assertTrue(node.get("height_m").isNull());
