@@ -22,7 +22,7 @@ import org.junit.jupiter.api.Test;
 
 /**
  * Scientific Javadoc is whole or absent: whoever states one of shape, unit, validity, error and source states all five. And no
- * public function that hands back numbers goes without, in the rooms that compute, but those that a list still names.
+ * public function that hands back numbers goes without, in the rooms that compute.
  */
 class JavadocTagTest {
     private static final List<String> TAGS = List.of("@shape", "@unit", "@valid", "@error", "@source");
@@ -39,9 +39,6 @@ class JavadocTagTest {
             "relay",
             "walk",
             "cartography");
-    /** Functions that still owe their tags, one a line; the list only shrinks. */
-    private static final Path OWED = Path.of("src/test/resources/handreach/javadoc-owed.txt");
-
     private static final Set<String> NUMBERS = Set.of(
             "double",
             "double[]",
@@ -88,11 +85,8 @@ class JavadocTagTest {
                 if (!isTagged(source, method)) owing.add(owner.getName().substring(10) + "." + method.getName());
             }
         }
-        assertTrue(computing > 120, "only " + computing + " functions were seen");
-        assertEquals(
-                String.join("\n", Files.readAllLines(OWED)),
-                String.join("\n", owing),
-                "the list of " + OWED + " only shrinks");
+        assertTrue(computing > 100, "only " + computing + " functions were seen");
+        assertEquals("", String.join("\n", owing));
     }
 
     private static boolean computes(JavaMethod method) {

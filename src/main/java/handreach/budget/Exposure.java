@@ -67,7 +67,15 @@ public final class Exposure {
         return Math.sqrt(eirpW * duty * reflection / (4 * Math.PI * limitWPerM2));
     }
 
-    /** Distance to print for the public: usual reflection, rounded up to the next half metre. */
+    /**
+     * Distance to print for the public: usual reflection, rounded up to the next half metre.
+     *
+     * @shape  scalars in, scalar out; pure
+     * @unit   power into the antenna W, duty 0 to 1; result m
+     * @valid  as {@link #limitWPerM2} and {@link #distanceM}
+     * @error  up to 0.5 m too far by the rounding; else as {@link #distanceM}
+     * @source {@link #distanceM} over the public level of {@link #limitWPerM2}; rounding up: our suggestion
+     */
     public static double keepAwayM(Rule rule, double powerW, Dbi gain, double duty, Frequency frequency) {
         double limit = limitWPerM2(rule, People.PUBLIC, frequency);
         return Math.ceil(distanceM(powerW, gain, duty, USUAL_REFLECTION, limit) * 2) / 2;

@@ -36,7 +36,15 @@ public final class Isolation {
         return 28 + 40 * Math.log10(ratio(spacingM, frequency));
     }
 
-    /** Spacing that {@link #verticalDb} asks for, m; no promise beyond its limit. */
+    /**
+     * Spacing that {@link #verticalDb} asks for.
+     *
+     * @shape  scalars in, scalar out; pure
+     * @unit   isolation dB; result m from centre to centre
+     * @valid  as {@link #verticalDb}; no promise beyond its limit
+     * @error  3 dB or so in the isolation, a fifth of the spacing
+     * @source inverse of {@link #verticalDb}
+     */
     public static double verticalSpacingM(double isolationDb, Frequency frequency) {
         return frequency.wavelengthM() * Math.pow(10, (isolationDb - 28) / 40);
     }

@@ -36,7 +36,15 @@ public record Ledger(String from, String to, List<LedgerLine> lines, double loca
         return Odds.ofMargin(marginDb(), doubt.spreadDb());
     }
 
-    /** Sum of the lines about this, at whichever end, dB; 0 when there is none. */
+    /**
+     * Sum of the lines about this, at whichever end.
+     *
+     * @shape  one key in, scalar out; pure
+     * @unit   dB
+     * @valid  every key; 0 when there is no such line
+     * @error  none
+     * @source addition
+     */
     public double valueDb(LineKey key) {
         double sum = 0;
         for (LedgerLine line : lines) if (line.key() == key) sum += line.valueDb();

@@ -50,19 +50,35 @@ public final class LinkBudget {
      * @shape  scalars in, scalar out; pure, makes no object
      * @unit   basic transmission loss dB; elevation of the path at each end, degrees above the horizon; result dB
      * @valid  every finite argument
-     * @error  see {@link #doubt}
+     * @error  {@link #commonDoubtDb} and {@link #spreadThereDb}
      * @source sum of the ledger's lines
      */
     public double marginThereDb(double pathLossDb, double aElevationDeg, double bElevationDeg) {
         return there.fixedDb() + patternsDb(aElevationDeg, bElevationDeg) - pathLossDb;
     }
 
-    /** Margin from the second end to the first; elevations in the same order as {@link #marginThereDb}. */
+    /**
+     * Margin from the second end to the first; elevations in the same order as {@link #marginThereDb}.
+     *
+     * @shape  scalars in, scalar out; pure, makes no object
+     * @unit   as {@link #marginThereDb}
+     * @valid  every finite argument
+     * @error  {@link #commonDoubtDb} and {@link #spreadBackDb}
+     * @source sum of the ledger's lines
+     */
     public double marginBackDb(double pathLossDb, double aElevationDeg, double bElevationDeg) {
         return back.fixedDb() + patternsDb(aElevationDeg, bElevationDeg) - pathLossDb;
     }
 
-    /** Margin of the weaker direction. */
+    /**
+     * Margin of the weaker direction.
+     *
+     * @shape  scalars in, scalar out; pure, makes no object
+     * @unit   as {@link #marginThereDb}
+     * @valid  every finite argument; which direction is the weaker is the same on every path
+     * @error  {@link #commonDoubtDb} and {@link #spreadDb}
+     * @source sum of the ledger's lines
+     */
     public double marginDb(double pathLossDb, double aElevationDeg, double bElevationDeg) {
         return weaker().fixedDb() + patternsDb(aElevationDeg, bElevationDeg) - pathLossDb;
     }
@@ -96,7 +112,15 @@ public final class LinkBudget {
         return back.spreadDb();
     }
 
-    /** Odds of copy both ways at a place with this margin of the weaker direction: those of the way with the lower odds. */
+    /**
+     * Odds of copy both ways at a place with this margin of the weaker direction: those of the way with the lower odds.
+     *
+     * @shape  scalar in, scalar out; pure
+     * @unit   margin dB; result 0 to 1
+     * @valid  every finite margin
+     * @error  taken as if both ways failed at the same places; independent fades would make both ways together less likely
+     * @source normal spread between places, {@link handreach.uncertainty.Odds}
+     */
     public double odds(double marginDb) {
         if (there.spreadDb() == back.spreadDb()) return Odds.ofMargin(marginDb, there.spreadDb());
         double weakest = weaker().fixedDb();
@@ -104,16 +128,24 @@ public final class LinkBudget {
     }
 
     /** Odds of copy from the first end to the second with this margin of that way. */
-    public double oddsThere(double marginThereDb) {
+    double oddsThere(double marginThereDb) {
         return Odds.ofMargin(marginThereDb, there.spreadDb());
     }
 
     /** Odds of copy from the second end to the first with this margin of that way. */
-    public double oddsBack(double marginBackDb) {
+    double oddsBack(double marginBackDb) {
         return Odds.ofMargin(marginBackDb, back.spreadDb());
     }
 
-    /** Margin of the weaker direction at which both ways reach these odds. */
+    /**
+     * Margin of the weaker direction at which both ways reach these odds.
+     *
+     * @shape  scalar in, scalar out; pure
+     * @unit   odds 0 to 1; result dB
+     * @valid  odds between 0 and 1, ends left out
+     * @error  as {@link #odds}
+     * @source inverse of {@link #odds}
+     */
     public double locationMarginDb(double odds) {
         double weakest = weaker().fixedDb();
         return Math.max(

@@ -69,11 +69,11 @@ public final class HeightLattice {
     }
 
     /** Pixel column of a node; the margin lies outside the map. */
-    public double xPx(double column) {
+    double xPx(double column) {
         return (column - margin) * stepPx + 0.5;
     }
 
-    public double yPx(double row) {
+    double yPx(double row) {
         return (row - margin) * stepPx + 0.5;
     }
 

@@ -62,16 +62,43 @@ public record MapFrame(Position centre, double metresPerPx, int widthPx, int hei
         return widthPx / 2.0 + wrapped(longitudeDeg - centre.longitudeDeg()) / degreesEastPerPx();
     }
 
-    /** Pixel row of a latitude, 0 at the north edge, growing to the south. */
+    /**
+     * Pixel row of a latitude, 0 at the north edge, growing to the south.
+     *
+     * @shape  scalar in, scalar out; pure
+     * @unit   degrees in, pixels out
+     * @valid  every latitude
+     * @error  rounding only by the map's own rule; over the ellipsoid some 0.01 % of the distance at 120 km, by hand from the change of
+     *     the meridian's radius, growing with the distance
+     * @source equidistant cylindrical projection; radii of the WGS 84 ellipsoid
+     */
     public double yPx(double latitudeDeg) {
         return heightPx / 2.0 - (latitudeDeg - centre.latitudeDeg()) / degreesNorthPerPx();
     }
 
+    /**
+     * Longitude of a pixel column.
+     *
+     * @shape  scalar in, scalar out; pure
+     * @unit   pixels in, degrees out, −180 up to but not 180
+     * @valid  columns up to half a turn from the centre
+     * @error  rounding only
+     * @source inverse of {@link #xPx}
+     */
     public double longitudeDeg(double xPx) {
         double east = centre.longitudeDeg() + (xPx - widthPx / 2.0) * degreesEastPerPx();
         return east >= 180 ? east - 360 : east < -180 ? east + 360 : east;
     }
 
+    /**
+     * Latitude of a pixel row.
+     *
+     * @shape  scalar in, scalar out; pure
+     * @unit   pixels in, degrees out
+     * @valid  rows whose latitude lies between the poles; beyond, a number above 90 comes out
+     * @error  rounding only
+     * @source inverse of {@link #yPx}
+     */
     public double latitudeDeg(double yPx) {
         return centre.latitudeDeg() - (yPx - heightPx / 2.0) * degreesNorthPerPx();
     }

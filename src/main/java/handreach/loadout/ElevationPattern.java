@@ -63,7 +63,15 @@ public final class ElevationPattern {
         return PatternModel.pattern(radiator, lengthWavelengths, mount, frequency);
     }
 
-    /** Gain at an elevation, degrees above the horizon; beyond ±90 the value at the end. */
+    /**
+     * Gain at an elevation.
+     *
+     * @shape  scalar in, scalar out; pure
+     * @unit   degrees above the horizon; result dBi
+     * @valid  every number; beyond ±90 the value at the end
+     * @error  straight in decibels between whole degrees
+     * @source linear interpolation; the values are those of {@link #of} or {@link #read}
+     */
     public double gainDbi(double elevationDeg) {
         double at = elevationDeg + 90;
         if (!(at > 0)) return gainDbi[0];

@@ -40,14 +40,30 @@ public record CutSettings(Surface surface, OptionalDouble canopyHeightM, Optiona
                     what + " height " + heightM.getAsDouble() + " m is not between 0 and " + Cover.TALLEST_M);
     }
 
-    /** Height of what stands on ground of this cover, m above the ground. */
+    /**
+     * Height of what stands on ground of this cover.
+     *
+     * @shape  one cover in, scalar out; pure
+     * @unit   m above the ground
+     * @valid  every cover
+     * @error  that of the plan's figure; a representative height stands in for local knowledge, single woods and towns differ
+     * @source the plan, else Rec. ITU-R P.1812 by {@link Cover#representativeHeightM}
+     */
     public double clutterM(Cover cover) {
         if (cover == Cover.WOODLAND) return canopyHeightM.orElse(cover.representativeHeightM());
         if (cover.isTown()) return roofHeightM.orElse(cover.representativeHeightM());
         return cover.representativeHeightM();
     }
 
-    /** How far the tile's height lies above the ground under this cover, m. */
+    /**
+     * How far the tile's height lies above the ground under this cover.
+     *
+     * @shape  one cover in, scalar out; pure
+     * @unit   m
+     * @valid  every cover
+     * @error  as {@link #clutterM}; the share that a radar sees of trees and roofs differs from place to place
+     * @source share by {@link handreach.terrain.Surface#heldShare}
+     */
     public double heldM(Cover cover) {
         return surface.heldShare() * clutterM(cover);
     }

@@ -25,13 +25,29 @@ public final class EndCover {
         woodCeilingDb = Woodland.ceilingDb(conditions.frequency(), conditions.polarization());
     }
 
-    /** Height from which the path of an end is reckoned, m: that of the roofs in town, where they stand higher than the antenna. */
+    /**
+     * Height from which the path of an end is reckoned: that of the roofs in town, where they stand higher than the antenna.
+     *
+     * @shape  scalars in, scalar out; pure
+     * @unit   m above ground; 0 for what stands there takes the representative height; result m
+     * @valid  every height above 0
+     * @error  that of the stated height of the roofs
+     * @source Rec. ITU-R P.2108, section 3.1: the loss is counted from the top of the clutter
+     */
     public static double reckonedM(double antennaM, Cover cover, double standingM) {
         if (!cover.isTown()) return antennaM;
         return Math.max(antennaM, standingM > 0 ? standingM : TerminalClutter.representativeHeightM(cover));
     }
 
-    /** Loss from that height down to the antenna, dB; 0 outside towns. */
+    /**
+     * Loss from that height down to the antenna.
+     *
+     * @shape  scalars in, scalar out; pure
+     * @unit   heights m above ground; result dB, 0 outside towns
+     * @valid  as {@link TerminalClutter#lossDb}
+     * @error  as {@link TerminalClutter#lossDb}
+     * @source Rec. ITU-R P.2108, section 3.1, over the usual street width
+     */
     public double roofsDb(double antennaM, double reckonedM, Cover cover) {
         if (!(reckonedM > antennaM)) return 0;
         return TerminalClutter.lossDb(
@@ -66,7 +82,15 @@ public final class EndCover {
         return throughTreesDb(woodRunM, topsOverM(antennaM, treesM), slope);
     }
 
-    /** The same for tops so far over the antenna. */
+    /**
+     * The same for tops so far over the antenna.
+     *
+     * @shape  scalars in, scalar out; pure
+     * @unit   unbroken woodland m, tops over the antenna m, slope of the path as a tangent; result dB
+     * @valid  0 where there is no wood or the antenna stands over the tops
+     * @error  as {@link #woodDb}
+     * @source as {@link #woodDb}
+     */
     public double throughTreesDb(double runM, double toTopsM, double slope) {
         if (!(runM > 0) || !(toTopsM > 0)) return 0;
         double depth = slope > 0 ? Math.min(runM, toTopsM / slope) : runM;

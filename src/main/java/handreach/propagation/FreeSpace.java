@@ -50,7 +50,7 @@ public final class FreeSpace {
     }
 
     /** Length of the straight line between the two antennas of a path, km: ground distance and difference of height. */
-    public static double slantKm(Profile profile, Terminals terminals) {
+    static double slantKm(Profile profile, Terminals terminals) {
         int last = profile.count() - 1;
         double riseM = profile.heightM(last) + terminals.rxHeightM() - profile.heightM(0) - terminals.txHeightM();
         return Math.hypot(profile.lengthKm(), riseM / 1000);

@@ -51,7 +51,15 @@ public final class SmoothGround {
         heightScale = 2 * Math.cbrt(Math.PI * Math.PI / (lambda * lambda * effectiveRadiusM));
     }
 
-    /** Height with the surface wave: |h + 1/(jkδ)|, m. */
+    /**
+     * Height with the surface wave: |h + 1/(jkδ)|.
+     *
+     * @shape  scalar in, scalar out; pure
+     * @unit   antenna above ground m; result m
+     * @valid  heights from 0
+     * @error  exact within its definition
+     * @source Norton (1937, 1941), height-gain function over flat ground, as a height
+     */
     public double waveHeightM(double heightM) {
         double re = heightM + tailRe;
         return Math.sqrt(re * re + tailIm * tailIm);
@@ -114,7 +122,15 @@ public final class SmoothGround {
         return t;
     }
 
-    /** Diffraction parameter of the bulge of the smooth earth, as the default model has it for the ground. */
+    /**
+     * Diffraction parameter of the bulge of the smooth earth, as the default model has it for the ground.
+     *
+     * @shape  scalars in, scalar out; pure
+     * @unit   distance and antenna heights above ground m; result none, negative in sight
+     * @valid  distance above 0, heights from 0
+     * @error  exact within the parabolic earth
+     * @source ours: the string of docs/handheld-model.md over an arc in place of a profile
+     */
     public double nu(double d, double height1M, double height2M) {
         double lambda = 2 * Math.PI / waveNumber;
         double p = tangentM(height1M);
@@ -128,7 +144,15 @@ public final class SmoothGround {
         return -clearance * Math.sqrt(2 * d / (lambda * reach));
     }
 
-    /** Bend times split over lift of the string over the smooth earth, m: an arc of even bend between the two tangents. */
+    /**
+     * Bend times split over lift of the string over the smooth earth: an arc of even bend between the two tangents.
+     *
+     * @shape  scalars in, scalar out; pure
+     * @unit   distance and antenna heights above ground m; result m, 0 in sight
+     * @valid  as {@link #nu}
+     * @error  exact within the parabolic earth
+     * @source ours: the sum over pairs of bends of docs/handheld-model.md as an integral
+     */
     public double splitM(double d, double height1M, double height2M) {
         double p = tangentM(height1M);
         double q = d - tangentM(height2M);

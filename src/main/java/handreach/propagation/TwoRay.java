@@ -57,7 +57,7 @@ public final class TwoRay {
     }
 
     /** Distance beyond which flat ground no longer stands for the earth, km: 80/∛f(MHz) (from memory). */
-    public static double flatEarthLimitKm(Frequency frequency) {
+    static double flatEarthLimitKm(Frequency frequency) {
         return 80 / Math.cbrt(frequency.mhz());
     }
 

@@ -60,7 +60,7 @@ public final class CellGrid {
     }
 
     /** Largest radius that fits with cells of this size, m. */
-    public static double largestRadiusM(double cellM) {
+    static double largestRadiusM(double cellM) {
         return (Math.floor(Math.sqrt(MOST_CELLS)) - 1) / 2 * cellM;
     }
 

@@ -61,7 +61,15 @@ public final class LoadoutDifference {
         return PLACES[place[cell]];
     }
 
-    /** Share of the known ground of a kind, 0 to 1. */
+    /**
+     * Share of the known ground of a kind.
+     *
+     * @shape  one kind in, scalar out; pure
+     * @unit   0 to 1
+     * @valid  every kind of known ground; 0 where no ground is known
+     * @error  none in the count; a cell is counted whole
+     * @source count of cells
+     */
     public double share(Place kind) {
         int known = grid.count() - count[Place.UNKNOWN.ordinal()];
         return known == 0 ? 0 : (double) count[kind.ordinal()] / known;

@@ -89,12 +89,28 @@ public final class ReachLink {
         return learned == null ? budget.spreadDb() : learned.spreadDb(budget.spreadDb());
     }
 
-    /** Margin at which these odds are reached, dB. */
+    /**
+     * Margin at which these odds are reached.
+     *
+     * @shape  scalar in, scalar out; pure
+     * @unit   odds 0 to 1; result dB
+     * @valid  odds between 0 and 1, ends left out
+     * @error  as {@link #odds}
+     * @source inverse of {@link #odds}
+     */
     public double thresholdDb(double targetOdds) {
         return isSpreadTaught() ? Odds.marginFor(targetOdds, spreadDb()) : budget.locationMarginDb(targetOdds);
     }
 
-    /** Odds of copy both ways at a place with this margin of the weaker direction. */
+    /**
+     * Odds of copy both ways at a place with this margin of the weaker direction.
+     *
+     * @shape  scalar in, scalar out; pure
+     * @unit   margin dB; result 0 to 1
+     * @valid  every finite margin
+     * @error  as {@link LinkBudget#odds}; where walks have taught one spread it holds for both ways
+     * @source {@link LinkBudget#odds}; else the spread found on the walks
+     */
     public double odds(double marginDb) {
         return isSpreadTaught() ? Odds.ofMargin(marginDb, spreadDb()) : budget.odds(marginDb);
     }
@@ -104,7 +120,15 @@ public final class ReachLink {
         return learned != null && learned.calibration().spreadDb() != 0;
     }
 
-    /** Common doubt of the difference of two links' margins, dB; what they share cancels. */
+    /**
+     * Common doubt of the difference of two links' margins; what they share cancels.
+     *
+     * @shape  two links in, scalar out; pure
+     * @unit   standard uncertainty dB
+     * @valid  as {@link LinkBudget#differenceDoubtDb}
+     * @error  as {@link LinkBudget#differenceDoubtDb}; what walks have taught is left out, since both links share it
+     * @source {@link LinkBudget#differenceDoubtDb}
+     */
     public double differenceDoubtDb(ReachLink other) {
         return budget.differenceDoubtDb(other.budget);
     }

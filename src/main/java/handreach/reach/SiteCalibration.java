@@ -94,7 +94,7 @@ public record SiteCalibration(
     }
 
     /** The same for the mix of covers that was walked: what of the doubt is common to all places. */
-    public double commonUncertaintyDb(String carryA, String carryB) {
+    double commonUncertaintyDb(String carryA, String carryB) {
         return Math.hypot(
                 bias.standardUncertaintyDb(),
                 Math.hypot(carry(carryA).standardUncertaintyDb(), carry(carryB).standardUncertaintyDb()));

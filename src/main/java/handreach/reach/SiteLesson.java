@@ -59,7 +59,15 @@ public record SiteLesson(SiteCalibration calibration, String carryA, String carr
         return Math.min(ledgerDb, Math.hypot(calibration.commonUncertaintyDb(carryA, carryB), relativeDoubtDb));
     }
 
-    /** Spread between places: the one found on the walks, or the ledger's where none was found. */
+    /**
+     * Spread between places: the one found on the walks, or the ledger's where none was found.
+     *
+     * @shape  scalar in, scalar out; pure
+     * @unit   standard deviation dB
+     * @valid  every spread
+     * @error  the doubt of the walks' own spread is not carried on
+     * @source {@link SiteCalibration#spreadDb}
+     */
     public double spreadDb(double ledgerDb) {
         return calibration.spreadDb() == 0 ? ledgerDb : calibration.spreadDb();
     }

@@ -38,7 +38,15 @@ public record Conversation(int a, int b) {
         return a.group().isPresent() && a.group().equals(b.group());
     }
 
-    /** How much the talk counts: the product of the two weights. */
+    /**
+     * How much the talk counts: the product of the two weights.
+     *
+     * @shape  all parties in, scalar out; pure
+     * @unit   none
+     * @valid  the parties that the talk names
+     * @error  none
+     * @source our suggestion
+     */
     public double weight(List<Party> demands) {
         return demands.get(a).weight() * demands.get(b).weight();
     }

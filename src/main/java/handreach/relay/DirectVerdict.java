@@ -105,7 +105,15 @@ public record DirectVerdict(List<DirectLink> links, List<IfCarried> everybody, S
         return links.stream().min(java.util.Comparator.comparingDouble(DirectLink::standing));
     }
 
-    /** Odds of a link's weaker direction; 0 where the ground is unknown. */
+    /**
+     * Odds of a link's weaker direction.
+     *
+     * @shape  one link in, scalar out; pure
+     * @unit   0 to 1
+     * @valid  every link; 0 where the ground is unknown
+     * @error  that of the link's margin over its spread
+     * @source normal spread between places, {@link Odds}
+     */
     public static double odds(DirectLink link) {
         return link.path().isEmpty() ? 0 : Odds.ofMargin(link.standing(), 1);
     }

@@ -94,7 +94,15 @@ public record SiteCheck(List<Position> sites, List<Optional<Hop>> hops, List<Tal
                 .min(Comparator.comparingDouble(hop -> hop.path().odds().weaker()));
     }
 
-    /** Odds of a demand: the least of its talks. */
+    /**
+     * Odds of a demand: the least of its talks.
+     *
+     * @shape  one question and a demand in, scalar out; pure
+     * @unit   0 to 1
+     * @valid  demands of that question; 1 for one without a talk
+     * @error  that of the talks
+     * @source minimum
+     */
     public double demandOdds(RelayQuestion question, int demand) {
         double least = 1;
         for (int t = 0; t < talks.size(); t++) {

@@ -25,7 +25,15 @@ public interface Elevation {
      */
     void heights(double[] latitudeDeg, double[] longitudeDeg, int count, double[] heightM, boolean[] isVoid);
 
-    /** Spacing of the finest posts at the position, m, the smaller of the two directions; the default if no tile covers it. */
+    /**
+     * Spacing of the finest posts at the position, the smaller of the two directions; the default if no tile covers it.
+     *
+     * @shape  one position in, scalar out
+     * @unit   degrees north and east; result m on the ground
+     * @valid  every position
+     * @error  the size of a degree is taken at the centre of the tile: by hand 0.9 % off at the edge of a one-degree tile at 45°, 2.4 % at 70°
+     * @source the heads of the tiles
+     */
     double postSpacingM(double latitudeDeg, double longitudeDeg, double defaultM);
 
     /** How many of the positions lean on a post that was void in its file and was filled from its neighbours. */

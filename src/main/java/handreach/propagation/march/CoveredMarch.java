@@ -142,7 +142,15 @@ public final class CoveredMarch {
                 FieldMarch.cost(profile, near.reckonedM(), highestM, conditions));
     }
 
-    /** Height of the roofs that a far end is reckoned to, m; empty when nothing but the antenna's own height counts there. */
+    /**
+     * Height of the roofs that a far end is reckoned to.
+     *
+     * @shape  one cover and a height in, none or one height out; pure
+     * @unit   m above ground; 0 for what stands there takes the representative height
+     * @valid  every cover; empty where nothing but the antenna's own height counts
+     * @error  as {@link EndCover#reckonedM}
+     * @source as {@link EndCover#reckonedM}
+     */
     public static double[] roofsM(Cover cover, double standingM) {
         return cover.isTown() ? new double[] {EndCover.reckonedM(0, cover, standingM)} : new double[0];
     }
