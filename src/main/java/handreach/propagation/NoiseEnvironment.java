@@ -7,6 +7,11 @@ import java.util.Locale;
 /**
  * Surroundings by how much man-made noise they hold: constants of Rec. ITU-R P.372-16 Table 1, F_am = c − d log f(MHz), and spread
  * between places (city, residential, rural; from memory).
+ *
+ * <p>The spreads are standard deviations of the location variability, and are used as such. They are not the deciles of the same
+ * recommendation, which tell how far noise rises and falls within an hour at one place (up 11.0, 10.6, 9.2, down 6.7, 5.3, 4.6 dB for
+ * city, residential, rural; from memory) and would have to be divided by 1.28 first. What varies within the hour is left out: a call
+ * is repeated.
  */
 public enum NoiseEnvironment {
     CITY(76.8, 27.7, 8.4),

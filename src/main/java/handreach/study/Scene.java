@@ -14,6 +14,7 @@ import handreach.input.NearestWord;
 import handreach.loadout.Burden;
 import handreach.loadout.Loadout;
 import handreach.plan.CalibrationFile;
+import handreach.plan.Channel;
 import handreach.plan.GroundChoice;
 import handreach.plan.Kit;
 import handreach.plan.Places;
@@ -23,6 +24,7 @@ import handreach.plan.Questions;
 import handreach.profile.CutSettings;
 import handreach.propagation.Climate;
 import handreach.propagation.LossModel;
+import handreach.propagation.LossModels;
 import handreach.propagation.PathConditions;
 import handreach.propagation.Terminals;
 import handreach.reach.AreaGround;
@@ -50,8 +52,8 @@ import java.util.concurrent.ConcurrentHashMap;
  * the tiles behind it are read when they are needed.
  */
 public final class Scene {
-    /** Doubt of the model common to an area before a walk, dB; our suggestion. */
-    private static final double MODEL_COMMON_DB = 6;
+    /** Models whose errors over open ground were measured, see docs/field-comparison.md. */
+    private static final List<LossModel> MEASURED = List.of(LossModels.HANDHELD, LossModels.FULL_WAVE);
 
     private final PlanFile file;
     private final Plan plan;
@@ -256,19 +258,28 @@ public final class Scene {
 
     /** What is asked of every link of the plan. */
     public LinkTerms terms() {
-        Questions.Doubts doubts = plan().questions().doubts();
-        boolean isOpen = plan().ground().cover().everywhere() == Cover.OPEN && !hasCover;
-        Doubt usual = isOpen ? LinkTerms.MODEL_OPEN : LinkTerms.MODEL_HILLS;
-        Doubt model = new Doubt(
-                doubts.modelCommonDb().orElse(MODEL_COMMON_DB),
-                doubts.placeSpreadDb().orElse(usual.spreadDb()));
+        Channel.CopyWish wish = plan().channel().wish();
         return new LinkTerms(
-                plan().channel().frequency(),
-                plan().channel().wish().quality(),
-                plan().channel().wish().fading(),
-                plan().channel().wish().odds(),
-                model,
-                List.of());
+                plan().channel().frequency(), wish.quality(), wish.fading(), wish.odds(), modelDoubt(), List.of());
+    }
+
+    /** Doubt of the loss model before any walk: the plan's own figures, else by what is known of ground and cover. */
+    private Doubt modelDoubt() {
+        Questions.Doubts doubts = plan().questions().doubts();
+        Doubt usual = usualDoubt();
+        return new Doubt(
+                doubts.modelCommonDb().orElse(usual.commonDb()),
+                doubts.placeSpreadDb().orElse(usual.spreadDb()));
+    }
+
+    private Doubt usualDoubt() {
+        if (!isOpen()) return LinkTerms.MODEL_COVERED;
+        return MEASURED.contains(model()) ? LinkTerms.MODEL_OPEN : LinkTerms.MODEL_OTHER;
+    }
+
+    /** Whether all ground of the plan is open as far as is known. */
+    boolean isOpen() {
+        return plan().ground().cover().everywhere() == Cover.OPEN && !hasCover;
     }
 
     /** The link between two loadouts of this plan. */

@@ -89,7 +89,7 @@ class LinkBudgetFrozenTest {
                 CopyQuality.DAQ_3_4,
                 Fading.WALKING,
                 0.9,
-                LinkTerms.MODEL_HILLS,
+                LinkTerms.MODEL_COVERED,
                 List.of(line("rain", -0.5, new Doubt(0.3, 0.2))));
         return List.of(
                 LinkBudget.between(JACKET, DESENSED, terms),
