@@ -28,5 +28,11 @@ public record Channel(
      * @param fading how people move
      * @param odds wanted share of places with copy, 0 to 1
      */
-    public record CopyWish(CopyQuality quality, Fading fading, double odds) {}
+    public record CopyWish(CopyQuality quality, Fading fading, double odds) {
+        /**
+         * What people mean when they say that somebody answered: understood with many repeats, standing still, at every second place
+         * (common practice, no source). Told beside what a plan wants, so that nobody takes one for the other.
+         */
+        public static final CopyWish SOME_COPY = new CopyWish(CopyQuality.DAQ_2, Fading.STANDING, 0.5);
+    }
 }

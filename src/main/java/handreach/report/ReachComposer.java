@@ -5,6 +5,7 @@ import handreach.cartography.LoadoutMark;
 import handreach.geodesy.Compass;
 import handreach.loadout.Loadout;
 import handreach.plan.CalibrationFile;
+import handreach.plan.Channel;
 import handreach.plan.Kit;
 import handreach.plan.Plan;
 import handreach.reach.LoadoutReach;
@@ -44,6 +45,8 @@ public final class ReachComposer {
 
     private static final double CM_PER_INCH = 2.54;
 
+    private static final Channel.CopyWish SOME = Channel.CopyWish.SOME_COPY;
+
     private static final String BEARINGS_COUNTED =
             "Of the ground: counted along the bearings; with maps (--out) it is counted cell by cell.";
     private static final String AT_LEAST = "+ means at least: the radius or unknown ground ended it.";
@@ -64,7 +67,13 @@ public final class ReachComposer {
     private final ReachRose rose;
 
     /** A loadout in the tables. */
-    public record Row(int number, Loadout loadout, LoadoutReach reach, ReachEstimate share, String verdict) {
+    public record Row(
+            int number,
+            Loadout loadout,
+            LoadoutReach reach,
+            LoadoutReach someCopy,
+            ReachEstimate share,
+            String verdict) {
         public String name() {
             return loadout.name();
         }
@@ -100,6 +109,7 @@ public final class ReachComposer {
                 number,
                 answer.scene().loadout(reach.link().name()),
                 reach,
+                answer.someCopy().get(number),
                 share,
                 answer.verdicts().get(number));
     }
@@ -196,7 +206,13 @@ public final class ReachComposer {
                 + (isCut(reach) ? "at least " : "") + length + " ("
                 + lengths.range(median.interval95().low(), median.interval95().high())
                 + ") in the median direction, " + lengths.text(reach.worstM().value()) + " towards the "
-                + Compass.word(reach.worstBearingDeg()) + ", its worst.";
+                + Compass.word(reach.worstBearingDeg()) + ", its worst. " + capital(someCopy(best)) + ".";
+    }
+
+    /** How far people would say that somebody answered: {@code some copy, standing still, to 1.1 km}. */
+    private String someCopy(Row row) {
+        return "some copy, " + SOME.fading().word() + " still, to " + (isCut(row.someCopy()) ? "at least " : "")
+                + lengths.text(row.someCopy().medianM().value());
     }
 
     private static boolean isCut(LoadoutReach reach) {
@@ -213,14 +229,9 @@ public final class ReachComposer {
                                         ", %.4f MHz, ",
                                         plan.channel().frequency().mhz())
                                 + plan.channel().modulation().word()),
+                new Facts.Fact("Counts as copy", words(plan.channel().wish())),
                 new Facts.Fact(
-                        "Counts as copy",
-                        plan.channel().wish().quality().word().toUpperCase(Locale.ROOT)
-                                + String.format(
-                                        Locale.ROOT,
-                                        ", %s, at %s of places",
-                                        plan.channel().wish().fading().word(),
-                                        Shares.wanted(plan.channel().wish().odds()))),
+                        "Some copy", words(SOME) + ": " + SOME.quality().meaning()),
                 new Facts.Fact(
                         "From",
                         plan.questions().reach().from().map(name -> name + ", ").orElse("")
@@ -228,6 +239,15 @@ public final class ReachComposer {
                 new Facts.Fact(
                         "Within", lengths.text(1000 * plan.places().area().radiusKm())),
                 new Facts.Fact("Model", plan.questions().reach().model().name())));
+    }
+
+    private static String words(Channel.CopyWish wish) {
+        return wish.quality().word().toUpperCase(Locale.ROOT)
+                + String.format(
+                        Locale.ROOT,
+                        ", %s, at %s of places",
+                        wish.fading().word(),
+                        Shares.wanted(wish.odds()));
     }
 
     private Section reach() {
@@ -239,14 +259,16 @@ public final class ReachComposer {
                 "Continuous reach ends before the first stretch longer than "
                         + lengths.text(RadialReach.LONGEST_GAP_M)
                         + " below the wanted odds. 95 % intervals hold what is uncertain everywhere at once (model, carry"
-                        + " loss, bench)."
-                        + (rows.stream().anyMatch(row -> isCut(row.reach())) ? " " + AT_LEAST : ""),
+                        + " loss, bench). Good copy is what the plan counts as copy, some copy that somebody answered, "
+                        + SOME.fading().word() + " still, at every second place; both in the median direction."
+                        + (rows.stream().anyMatch(row -> isCut(row.reach()) || isCut(row.someCopy())) ? " " + AT_LEAST : ""),
                 rows,
                 List.of(
                         MARK,
                         NAME,
                         median(),
                         Column.number("95 % interval, " + unit.unit(), row -> interval(row.reach())),
+                        someCopy(),
                         worst(),
                         Column.words(
                                 "towards", row -> Compass.letters(row.reach().worstBearingDeg())),
@@ -256,13 +278,19 @@ public final class ReachComposer {
 
     /** The same in short, for a narrow place. */
     public Table<Row> brief() {
-        return Table.of("", rows, List.of(MARK, NAME, median(), worst(), OF_GROUND));
+        return Table.of("", rows, List.of(MARK, NAME, median(), someCopy(), worst(), OF_GROUND));
     }
 
     private Column<Row> median() {
-        return Column.number(
-                "median, " + unit.unit(),
-                row -> unit.number(row.reach().medianM().value()) + (isCut(row.reach()) ? "+" : ""));
+        return Column.number("good copy, " + unit.unit(), row -> median(row.reach()));
+    }
+
+    private Column<Row> someCopy() {
+        return Column.number("some copy, " + unit.unit(), row -> median(row.someCopy()));
+    }
+
+    private String median(LoadoutReach reach) {
+        return unit.number(reach.medianM().value()) + (isCut(reach) ? "+" : "");
     }
 
     private Column<Row> worst() {
@@ -387,19 +415,23 @@ public final class ReachComposer {
         return points;
     }
 
-    /** The answer for one loadout in a line: {@code 520 m on the median bearing (340 to 670 m), 12 % of the ground}. */
+    /**
+     * The answer for one loadout in a line: {@code 520 m on the median bearing (340 to 670 m), 12 % of the ground; some copy, standing
+     * still, to 1.1 km}.
+     */
     public String line(Row row) {
         ReachEstimate median = row.reach().medianM();
         return (isCut(row.reach()) ? "at least " : "") + lengths.text(median.value()) + " on the median bearing ("
                 + lengths.range(median.interval95().low(), median.interval95().high()) + "), "
-                + Shares.share(row.share().value()) + " of the ground";
+                + Shares.share(row.share().value()) + " of the ground; " + someCopy(row);
     }
 
-    /** The same where there is hardly room: {@code 520 m, worst 220 m west}. */
+    /** The same where there is hardly room: {@code 520 m, worst 220 m west; some copy, standing still, to 1.1 km}. */
     String words(Row row) {
         LoadoutReach reach = row.reach();
         return lengths.text(reach.medianM().value()) + ", worst "
-                + lengths.text(reach.worstM().value()) + " " + Compass.word(reach.worstBearingDeg());
+                + lengths.text(reach.worstM().value()) + " " + Compass.word(reach.worstBearingDeg()) + "; "
+                + someCopy(row);
     }
 
     /** Whether one loadout is worth carrying, with its name. */

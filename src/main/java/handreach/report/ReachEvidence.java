@@ -4,6 +4,7 @@ import handreach.input.InputFault;
 import handreach.loadout.Loadout;
 import handreach.plan.Places;
 import handreach.plan.Plan;
+import handreach.plan.Questions;
 import handreach.report.page.Block;
 import handreach.report.page.Bullets;
 import handreach.report.page.CautionBlock;
@@ -111,13 +112,18 @@ final class ReachEvidence {
                 Section.of("Cautions", new CautionBlock(Cautions.CARRYING)));
     }
 
+    private boolean doubtIsOwn() {
+        Questions.Doubts own = scene.plan().questions().doubts();
+        return own.modelCommonDb().isPresent() && own.placeSpreadDb().isPresent();
+    }
+
     private List<Assumption> assumptions() {
         List<Assumption> assumptions = new ArrayList<>();
         Doubt model = scene.terms().model();
         assumptions.add(new Assumption(
                 "Doubt of the model",
                 words("%.1f dB common to the area, %.1f dB between places", model.commonDb(), model.spreadDb()),
-                "our suggestion, see docs/definitions.md"));
+                doubtIsOwn() ? "plan" : "by ground, cover and model, see docs/plan-file.md"));
         scene.calibration()
                 .ifPresent(learned -> assumptions.add(
                         new Assumption("Site calibration", learned.words(), "walks; accepted in the plan")));

@@ -1,11 +1,13 @@
 package handreach.report;
 
 import com.fasterxml.jackson.databind.JsonNode;
+import handreach.plan.Channel.CopyWish;
 import handreach.plan.Plan;
 import handreach.reach.LoadoutReach;
 import handreach.reach.LossGrid;
 import handreach.reach.RadialReach;
 import handreach.reach.ReachDifference;
+import handreach.reach.ReachEstimate;
 import handreach.reach.SamplingDifference;
 import handreach.report.file.Csv;
 import handreach.report.file.Json;
@@ -29,6 +31,7 @@ public record ReachNumbers(
         double frequencyMhz,
         String quality,
         double odds,
+        SomeCopy someCopy,
         double radiusKm,
         Middle middle,
         String control,
@@ -60,7 +63,15 @@ public record ReachNumbers(
     public record Middle(
             double latitude, double longitude, String place, Optional<String> name, Optional<String> loadout) {}
 
-    /** One loadout. */
+    /** What counts as some copy, beside what the plan wants. */
+    public record SomeCopy(String quality, String fading, double odds) {
+        static final SomeCopy ASKED = new SomeCopy(
+                CopyWish.SOME_COPY.quality().word(),
+                CopyWish.SOME_COPY.fading().word(),
+                CopyWish.SOME_COPY.odds());
+    }
+
+    /** One loadout; in the median direction also to some copy. */
     public record OfLoadout(
             String loadout,
             double medianKm,
@@ -68,6 +79,8 @@ public record ReachNumbers(
             double worstKm,
             List<Double> worstInterval95Km,
             double worstBearingDeg,
+            double someCopyMedianKm,
+            List<Double> someCopyMedianInterval95Km,
             double areaShare,
             List<Double> areaShareInterval95,
             Optional<Against> againstControl,
@@ -106,6 +119,7 @@ public record ReachNumbers(
                 plan.channel().frequency().mhz(),
                 plan.channel().wish().quality().word(),
                 plan.channel().wish().odds(),
+                SomeCopy.ASKED,
                 plan.places().area().radiusKm(),
                 new Middle(
                         answer.middle().latitudeDeg(),
@@ -152,6 +166,7 @@ public record ReachNumbers(
 
     private static OfLoadout loadout(ReachAnswer answer, int number) {
         LoadoutReach reach = answer.loadouts().get(number);
+        ReachEstimate some = answer.someCopy().get(number).medianM();
         return new OfLoadout(
                 reach.link().name(),
                 reach.medianM().value() / 1000,
@@ -159,6 +174,8 @@ public record ReachNumbers(
                 reach.worstM().value() / 1000,
                 kilometres(reach.worstM().interval95()),
                 reach.worstBearingDeg(),
+                some.value() / 1000,
+                kilometres(some.interval95()),
                 answer.share(number).value(),
                 ends(answer.share(number).interval95(), 1),
                 reach.overControl().map(ReachNumbers::against),

@@ -16,6 +16,7 @@ import java.util.Optional;
  * @param scene the plan, opened
  * @param middle where the rose stands
  * @param loadouts by bearing, in the plan's order; the control and those that were asked for
+ * @param someCopy the same loadouts, asked for no more than {@link handreach.plan.Channel.CopyWish#SOME_COPY}
  * @param area odds over the area, in the same order, and the least loadout that does the job; empty when only bearings were asked
  * @param verdicts plain words, one a loadout, in the same order
  * @param warnings everything that was doubtful
@@ -24,11 +25,13 @@ public record ReachAnswer(
         Scene scene,
         Position middle,
         List<LoadoutReach> loadouts,
+        List<LoadoutReach> someCopy,
         Optional<AreaAnswer> area,
         List<String> verdicts,
         List<String> warnings) {
     public ReachAnswer {
         loadouts = List.copyOf(loadouts);
+        someCopy = List.copyOf(someCopy);
         verdicts = List.copyOf(verdicts);
         warnings = List.copyOf(warnings);
     }

@@ -3,6 +3,7 @@ package handreach.study;
 import handreach.geodesy.Position;
 import handreach.input.InputFault;
 import handreach.loadout.Loadout;
+import handreach.plan.Channel;
 import handreach.propagation.Terminals;
 import handreach.reach.AreaGround;
 import handreach.reach.AreaRequest;
@@ -130,12 +131,15 @@ public final class ReachStudy {
         ReachVerdict verdict =
                 new ReachVerdict(loadouts.get(control), scene.plan().heading().lengths());
         List<LoadoutReach> reaches = new ArrayList<>();
+        List<LoadoutReach> someCopy = new ArrayList<>();
         List<String> verdicts = new ArrayList<>();
         for (int i = 0; i < loadouts.size(); i++) {
             LoadoutReach reach = i == control
                     ? controlReach
                     : LoadoutReach.against(controlReach, losses(losses, i), links.get(i), odds);
             reaches.add(reach);
+            someCopy.add(LoadoutReach.of(
+                    losses(losses, i), scene.someCopyLink(loadouts.get(i)), Channel.CopyWish.SOME_COPY.odds()));
             verdicts.add(verdict.words(loadouts.get(i), reach));
         }
         int steep = (int) losses(losses, control).radials().stream()
@@ -150,7 +154,7 @@ public final class ReachStudy {
         Optional<ReachAnswer.AreaAnswer> area = wish.withArea() ? Optional.of(area(odds, progress)) : Optional.empty();
         area.ifPresent(this::warnOfSteepCells);
         warnings.addAll(scene.warnings());
-        return new ReachAnswer(scene, middle, reaches, area, verdicts, List.copyOf(warnings));
+        return new ReachAnswer(scene, middle, reaches, someCopy, area, verdicts, List.copyOf(warnings));
     }
 
     /** A warning of the model with where it holds, as every face says it. */

@@ -258,7 +258,10 @@ public final class Scene {
 
     /** What is asked of every link of the plan. */
     public LinkTerms terms() {
-        Channel.CopyWish wish = plan().channel().wish();
+        return terms(plan().channel().wish());
+    }
+
+    private LinkTerms terms(Channel.CopyWish wish) {
         return new LinkTerms(
                 plan().channel().frequency(), wish.quality(), wish.fading(), wish.odds(), modelDoubt(), List.of());
     }
@@ -324,8 +327,17 @@ public final class Scene {
         return links.computeIfAbsent(List.of(near.name(), far.name()), pair -> linkOf(near, far));
     }
 
+    /** The same from the middle, asked for no more than some copy; the rest of the link is as it was. */
+    ReachLink someCopyLink(Loadout far) {
+        Loadout near = middleLoadout(far);
+        return linkOf(near, far, LinkBudget.between(end(near), end(far), terms(Channel.CopyWish.SOME_COPY)));
+    }
+
     private ReachLink linkOf(Loadout near, Loadout far) {
-        LinkBudget budget = budget(near, far);
+        return linkOf(near, far, budget(near, far));
+    }
+
+    private ReachLink linkOf(Loadout near, Loadout far, LinkBudget budget) {
         ReachLink link = ReachLink.of(far.name(), budget, terminals(near, far));
         return learned()
                 .map(taught ->

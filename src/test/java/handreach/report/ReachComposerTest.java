@@ -131,14 +131,34 @@ class ReachComposerTest {
         ReachAnswer answer = answer("");
         Table<ReachComposer.Row> table = ReachComposer.of(answer).table();
         Lengths.OneUnit km = new Lengths.OneUnit(Lengths.METRIC, true);
-        assertEquals("median, km", table.head(2));
-        assertEquals("worst, km", table.head(4));
+        assertEquals("good copy, km", table.head(2));
+        assertEquals("some copy, km", table.head(4));
+        assertEquals("worst, km", table.head(5));
         for (int i = 0; i < answer.loadouts().size(); i++) {
             LoadoutReach reach = answer.loadouts().get(i);
-            assertTrue(table.isNumber(2) && table.isNumber(3) && table.isNumber(4) && table.isNumber(6));
+            assertTrue(table.isNumber(2) && table.isNumber(3) && table.isNumber(4) && table.isNumber(5) && table.isNumber(7));
             assertTrue(table.cell(i, 2).matches(km.number(reach.medianM().value()) + "\\+?"), table.cell(i, 2));
-            assertEquals(km.number(reach.worstM().value()), table.cell(i, 4));
+            double someM = answer.someCopy().get(i).medianM().value();
+            assertTrue(table.cell(i, 4).matches(km.number(someM) + "\\+?"), table.cell(i, 4));
+            assertEquals(km.number(reach.worstM().value()), table.cell(i, 5));
         }
+    }
+
+    /** Some copy is what a plan gets that asks for no more: great effort, standing, at every second place. */
+    @Test
+    void someCopyIsTheReachOfAPlanThatAsksForNoMore() throws IOException {
+        ReachAnswer answer = answer("");
+        ReachAnswer asked = answer(
+                "", "quality = \"daq-3\"", "quality = \"daq-2\"", "\"walking\"", "\"standing\"", "odds = 0.8", "odds = 0.5");
+        assertEquals(0.5, asked.scene().terms().odds());
+        for (int i = 0; i < answer.loadouts().size(); i++) {
+            double some = answer.someCopy().get(i).medianM().value();
+            assertTrue(some > answer.loadouts().get(i).medianM().value());
+            assertEquals(asked.loadouts().get(i).medianM(), answer.someCopy().get(i).medianM());
+            assertEquals(asked.someCopy().get(i).medianM(), answer.someCopy().get(i).medianM());
+        }
+        String headline = ReachComposer.of(answer).headline();
+        assertTrue(headline.contains("Some copy, standing still, to "), headline);
     }
 
     @Test
