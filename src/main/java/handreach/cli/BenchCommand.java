@@ -74,10 +74,10 @@ final class BenchCommand implements Callable<Integer> {
         BenchComposer composer = BenchFiles.composer(
                 analysis, settleDb, sweeps, Optional.ofNullable(plan).map(PlanFile::open));
         if (json.isWanted()) json.print(BenchJson.of(analysis, settleDb));
-        else json.out().print(composer.text(PlainText.USUAL_WIDTH));
+        else json.page(composer.text(PlainText.USUAL_WIDTH));
         if (report != null) {
             BenchFiles.write(composer, report);
-            json.err().println("Written: " + report);
+            json.tell("Written: " + report);
         }
         return 0;
     }

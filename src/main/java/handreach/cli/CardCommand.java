@@ -75,7 +75,7 @@ final class CardCommand implements Callable<Integer> {
         json.warn(answer.warnings());
         CardFiles.write(answer, sites, Instant.now(), size, fold, out);
         if (json.isWanted()) json.print(new Answer(out.toString(), paper, fold, answer.warnings()));
-        else json.out().println("Written: " + out);
+        else json.written(out);
         return 0;
     }
 }

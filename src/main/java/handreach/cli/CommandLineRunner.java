@@ -1,6 +1,7 @@
 package handreach.cli;
 
 import handreach.input.InputFault;
+import handreach.input.Unseen;
 import handreach.propagation.NoAnswer;
 import java.io.PrintStream;
 import java.io.PrintWriter;
@@ -79,7 +80,7 @@ public final class CommandLineRunner {
     private static int wrongUsage(ParameterException wrong, String[] args) {
         PrintWriter err = wrong.getCommandLine().getErr();
         String command = wrong.getCommandLine().getCommandSpec().qualifiedName();
-        err.println(oneLine(command + ": " + wrong.getMessage() + hint(wrong) + " See " + command + " --help."));
+        err.println(Unseen.oneLine(command + ": " + wrong.getMessage() + hint(wrong) + " See " + command + " --help."));
         return INPUT_WRONG;
     }
 
@@ -112,7 +113,7 @@ public final class CommandLineRunner {
         while (cause instanceof UncheckedIOException
                 || cause instanceof CompletionException && cause.getCause() != null) cause = cause.getCause();
         if (cause instanceof NoAnswer) {
-            err.println(oneLine("The model has no answer: " + cause.getMessage()));
+            err.println(Unseen.oneLine("The model has no answer: " + cause.getMessage()));
             return INPUT_WRONG;
         }
         if (cause instanceof OutOfMemoryError) {
@@ -124,20 +125,16 @@ public final class CommandLineRunner {
         }
         if (cause instanceof FileSystemException file) {
             String reason = file.getReason() == null ? file.getClass().getSimpleName() : file.getReason();
-            err.println(oneLine(file.getFile() + ": could not be read or written (" + reason
+            err.println(Unseen.oneLine(file.getFile() + ": could not be read or written (" + reason
                     + "). Check the name, the rights and free space."));
             return FAILED;
         }
         if (System.getProperty("handreach.trace") != null) thrown.printStackTrace(err);
         String said = cause.getMessage() == null ? "" : " (" + cause.getMessage() + ")";
-        err.println(oneLine("A defect of the program, not of your input: "
+        err.println(Unseen.oneLine("A defect of the program, not of your input: "
                 + cause.getClass().getSimpleName() + said
                 + ". Please report it with the command you gave, the plan or file, and the version, "
                 + ProgramVersion.text() + "; -Dhandreach.trace shows where."));
         return FAILED;
-    }
-
-    private static String oneLine(String text) {
-        return text.replaceAll("\\s*\\R\\s*", " ");
     }
 }

@@ -1,7 +1,9 @@
 package handreach.cli;
 
+import handreach.input.Unseen;
 import handreach.report.file.Json;
 import java.io.PrintWriter;
+import java.nio.file.Path;
 import java.util.List;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
@@ -20,10 +22,11 @@ final class JsonOption {
         return json;
     }
 
-    PrintWriter out() {
+    private PrintWriter out() {
         return command.commandLine().getOut();
     }
 
+    /** For progress alone; words go by the methods below. */
     PrintWriter err() {
         return command.commandLine().getErr();
     }
@@ -32,8 +35,31 @@ final class JsonOption {
         out().println(Json.text(value));
     }
 
+    /** A page or a table as text, with its own line ends; at once, so that it is there while files are still being written. */
+    void page(String text) {
+        out().print(text);
+        out().flush();
+    }
+
+    /** One line of the answer. */
+    void say(String line) {
+        out().println(Unseen.oneLine(line));
+    }
+
+    /** One line beside the answer, on standard error. */
+    void tell(String line) {
+        err().println(Unseen.oneLine(line));
+    }
+
+    /** A file that was written, where it does not stand in the answer's way. */
+    void written(Path file) {
+        String line = "Written: " + file;
+        if (json) tell(line);
+        else say(line);
+    }
+
     /** Warnings go to standard error, so that standard output stays the answer. */
     void warn(List<String> warnings) {
-        for (String warning : warnings) err().println("Note: " + warning);
+        for (String warning : warnings) tell("Note: " + warning);
     }
 }

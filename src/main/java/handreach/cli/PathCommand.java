@@ -137,10 +137,10 @@ final class PathCommand implements Callable<Integer> {
                 .filter(warning -> !told.contains(warning))
                 .toList());
         if (json.isWanted()) json.print(PathJson.of(answer, explain));
-        else json.out().print(PlainText.of(PathComposer.page(answer, explain), PlainText.USUAL_WIDTH));
+        else json.page(PlainText.of(PathComposer.page(answer, explain), PlainText.USUAL_WIDTH));
         if (figure != null) {
             WholeFile.write(figure, Svg.file(PathComposer.figure(answer)));
-            json.err().println("Figure written to " + figure);
+            json.tell("Figure written to " + figure);
         }
         return 0;
     }

@@ -109,14 +109,13 @@ final class PatternCommand implements Callable<Integer> {
                 List.of(
                         Column.number("elevation, degrees", gain -> Decibels.number(gain.elevationDeg(), 1)),
                         Column.number("gain, dBi", gain -> Decibels.number(gain.gainDbi(), 2))));
-        json.out()
-                .println(answer.radiator() + " on " + answer.mount() + ", "
+        json.say(answer.radiator() + " on " + answer.mount() + ", "
                         + String.format(
                                 Locale.ROOT,
                                 "%.3f wavelengths at %.3f MHz, maximum %.2f dBi",
                                 answer.lengthWavelengths(),
                                 frequencyMhz,
                                 answer.maxGainDbi()));
-        json.out().print(PlainText.of(table, PlainText.USUAL_WIDTH));
+        json.page(PlainText.of(table, PlainText.USUAL_WIDTH));
     }
 }

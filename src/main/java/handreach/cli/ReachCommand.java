@@ -98,17 +98,16 @@ final class ReachCommand implements Callable<Integer> {
         // A bound reference would set management up for every run, not for marches alone.
         ReachStudy.cost(scene, wish, () -> ManagementFactory.getThreadMXBean().getCurrentThreadCpuTime())
                 .ifPresent(cost ->
-                        json.err().println(cost.sentence() + " Ctrl-C stops it, and leaves nothing half written."));
+                        json.tell(cost.sentence() + " Ctrl-C stops it, and leaves nothing half written."));
         try (ConsoleProgress progress = ConsoleProgress.on(json.err())) {
             ReachAnswer answer = ReachStudy.run(scene, wish, progress);
             progress.close();
             json.warn(answer.warnings());
             if (json.isWanted()) json.print(ReachNumbers.of(answer));
-            else json.out().print(PlainText.of(ReachComposer.of(answer).page(), PlainText.USUAL_WIDTH));
-            json.out().flush();
+            else json.page(PlainText.of(ReachComposer.of(answer).page(), PlainText.USUAL_WIDTH));
             if (out == null) return 0;
             for (Path file : ReachFiles.write(answer, parts, out, progress))
-                (json.isWanted() ? json.err() : json.out()).println("Written: " + file);
+                json.written(file);
         }
         return 0;
     }

@@ -51,10 +51,10 @@ final class RelayCommand implements Callable<Integer> {
         }
         json.warn(answer.words().warnings());
         if (json.isWanted()) json.print(RelayJson.of(answer));
-        else json.out().print(new RelayComposer(answer).text());
+        else json.page(new RelayComposer(answer).text());
         if (out != null)
             for (Path file : RelayFiles.write(answer, out))
-                (json.isWanted() ? json.err() : json.out()).println("Written: " + file);
+                json.written(file);
         return 0;
     }
 }

@@ -70,7 +70,7 @@ final class ReportCommand implements Callable<Integer> {
         json.warn(told);
         ReachFiles.writeReport(answer, more, out);
         if (json.isWanted()) json.print(new Answer(out.toString(), told));
-        else json.out().println("Written: " + out);
+        else json.written(out);
         return 0;
     }
 }

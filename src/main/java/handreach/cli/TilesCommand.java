@@ -91,19 +91,17 @@ final class TilesCommand implements Callable<Integer> {
             tree.set("void", tree.remove("is_void"));
             json.print(tree);
         } else if (reading.isVoid()) {
-            json.out()
-                    .println("no height at " + at + ": "
+            json.say("no height at " + at + ": "
                             + (reading.tile().isEmpty() ? "no tile covers it" : "void in " + reading.tile()));
         } else {
-            json.out()
-                    .printf(
+            json.say(String.format(
                             Locale.ROOT,
-                            "%.2f m at %.6f, %.6f (bilinear, %s%s)%n",
+                            "%.2f m at %.6f, %.6f (bilinear, %s%s)",
                             reading.heightM().getAsDouble(),
                             place.latitudeDeg(),
                             place.longitudeDeg(),
                             reading.tile(),
-                            reading.isFilled() ? ", next to a filled void" : "");
+                            reading.isFilled() ? ", next to a filled void" : ""));
         }
         return 0;
     }
@@ -141,9 +139,9 @@ final class TilesCommand implements Callable<Integer> {
                         Column.number(
                                 "highest, m", tile -> metres(tile.content().highestM())),
                         Column.words("heights above", TilesCommand::datum)));
-        json.out().print(PlainText.of(where, PlainText.USUAL_WIDTH));
-        json.out().println();
-        json.out().print(PlainText.of(what, PlainText.USUAL_WIDTH));
+        json.page(PlainText.of(where, PlainText.USUAL_WIDTH));
+        json.page("\n");
+        json.page(PlainText.of(what, PlainText.USUAL_WIDTH));
         return 0;
     }
 

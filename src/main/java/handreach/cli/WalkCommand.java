@@ -105,7 +105,7 @@ final class WalkCommand implements Callable<Integer> {
         }
         json.warn(answer.warnings());
         if (json.isWanted()) json.print(WalkJson.of(answer));
-        else json.out().print(PlainText.of(WalkComposer.screen(answer), PlainText.USUAL_WIDTH));
+        else json.page(PlainText.of(WalkComposer.screen(answer), PlainText.USUAL_WIDTH));
         if (out != null) written(WalkFiles.write(answer, out));
         return 0;
     }
@@ -120,12 +120,12 @@ final class WalkCommand implements Callable<Integer> {
         }
         json.warn(answer.warnings());
         if (json.isWanted()) json.print(WalkNextJson.of(answer));
-        else json.out().print(PlainText.of(WalkNextComposer.page(answer), PlainText.USUAL_WIDTH));
+        else json.page(PlainText.of(WalkNextComposer.page(answer), PlainText.USUAL_WIDTH));
         if (out != null) written(WalkNextFiles.write(answer, out));
         return 0;
     }
 
     private void written(List<Path> files) {
-        for (Path file : files) (json.isWanted() ? json.err() : json.out()).println("Written: " + file);
+        for (Path file : files) json.written(file);
     }
 }

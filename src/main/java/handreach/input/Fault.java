@@ -16,9 +16,9 @@ public record Fault(String source, int line, String text) {
         if (line < 0) throw new IllegalArgumentException("line " + line);
     }
 
-    /** The one line shown to the user; what would steer a terminal, or turn the reading direction, is shown as a blank. */
+    /** The one line shown to the user. */
     public String message() {
         String where = line > 0 ? source + " line " + line : source;
-        return (where + ": " + text).replaceAll("\\R", " ").replaceAll("[\\p{Cc}\\u202A-\\u202E\\u2066-\\u2069]", " ");
+        return Unseen.oneLine(where + ": " + text);
     }
 }

@@ -4,6 +4,7 @@ import handreach.geodesy.Position;
 import handreach.input.Faults;
 import handreach.input.Range;
 import handreach.input.SourceText;
+import handreach.input.Unseen;
 import handreach.loadout.Carry;
 import handreach.reach.SiteCalibration;
 import handreach.terrain.Cover;
@@ -129,7 +130,7 @@ public record CalibrationFile(SiteCalibration site, List<List<String>> links) {
             out.append("\n[[carry]]\nname = ").append(PlanText.quoted(carry)).append('\n');
             append(out, site.biasByCarry().get(carry));
         });
-        return out.toString();
+        return Unseen.escaped(out.toString());
     }
 
     private static void append(StringBuilder out, SiteCalibration.Shift shift) {

@@ -42,7 +42,14 @@ import org.junit.jupiter.api.io.TempDir;
  */
 class S09HostileWordsTest {
     /** As a TOML string: markup, quotes of both kinds, an entity, the end of CDATA, a formula, a path, controls, a right-to-left turn. */
-    private static final String TRAP = "=<script>alert(1)</script>\\\"&'&lt; ]]> ../../x\\u0007\\u202E%s{}${x} ";
+    private static final String TRAP =
+            "=<script>alert(1)</script>\\\"&'&lt; ]]> ../../x\\u0007\\u202E%s{}${x}\\u001B[2J\\u009B\\u2066\\u200F\\u061C\\u2028\\uFEFF ";
+    /** What a title may try beside: to look like a line of the program's own. */
+    private static final String FORGED = "Camp\\nWritten: /etc/passwd\\r\\nNote: forged ";
+
+    /** Controls without line feed, marks of direction, separators of lines, the byte-order mark. */
+    private static final Pattern STEERS = Pattern.compile(
+            "[\\x00-\\x08\\x0B-\\x1F\\x7F-\\x9F\\u061C\\u200E\\u200F\\u2028-\\u202E\\u2066-\\u2069\\uFEFF\\p{Cs}]");
 
     private static final Pattern NAME = Pattern.compile("(?m)^(name|title|note) = \"([^\"]*)\"");
 
@@ -62,6 +69,8 @@ class S09HostileWordsTest {
                 "--relay",
                 "--out",
                 out.resolve("full.html").toString());
+        run("reach", plan.toString(), "--json");
+        run("bench", folder.resolve("bench.csv").toString(), "--control", cell().replace("\"\"", "\"") + "factory helical");
         run("card", plan.toString(), "--out", out.resolve("card.pdf").toString());
         run("relay", plan.toString(), "--out", out.resolve("relay").toString());
         run("walk", plan.toString(), "--out", out.resolve("walk").toString());
@@ -88,6 +97,25 @@ class S09HostileWordsTest {
     private static void run(String... words) {
         CommandRun run = CommandRun.of(words);
         assertEquals(0, run.code(), run.err());
+        String what = String.join(" ", words);
+        assertSteersNothing(what + ", standard output", run.out());
+        assertSteersNothing(what + ", standard error", run.err());
+        assertForgesNoLine(what, run.out());
+        assertForgesNoLine(what, run.err());
+    }
+
+    private static void assertSteersNothing(String where, String said) {
+        Matcher found = STEERS.matcher(said);
+        if (found.find())
+            throw new AssertionError(where + " has U+" + Integer.toHexString(said.codePointAt(found.start())) + " in "
+                    + said.substring(Math.max(0, found.start() - 60), found.start()));
+    }
+
+    private static void assertForgesNoLine(String where, String said) {
+        assertFalse(
+                said.lines()
+                        .anyMatch(line -> line.startsWith("Written: /etc") || line.startsWith("Note: forged")),
+                where + " has a forged line");
     }
 
     /** The sample of the forest hills with a trap in front of every name, and the names in its log likewise. */
@@ -105,6 +133,7 @@ class S09HostileWordsTest {
         String reports = Files.readString(sample.resolve("walk-reports.csv"));
         names.sort((a, b) -> b.length() - a.length());
         for (String name : names) text = text.replace("\"" + name + "\"", "\"" + TRAP + name + "\"");
+        text = text.replaceFirst("title = \"", Matcher.quoteReplacement("title = \"" + FORGED));
         text = text.replace("\"quarter-wave whip with wire\"", "\"" + TRAP + "quarter-wave whip with wire\"");
         for (String name : List.of("factory at face", "factory at hip", "quarter-wave with wire at face"))
             reports = reports.replace("," + name + ",", ",\"" + cell() + name + "\",");
@@ -128,7 +157,9 @@ class S09HostileWordsTest {
 
     /** The trap as a quoted cell of a CSV file holds it. */
     private static String cell() {
-        return TRAP.replace("\\\"", "\"\"").replace("\\u0007", "\u0007").replace("\\u202E", "\u202E");
+        return Pattern.compile("\\\\u([0-9A-F]{4})")
+                .matcher(TRAP.replace("\\\"", "\"\""))
+                .replaceAll(found -> Matcher.quoteReplacement(Character.toString(Integer.parseInt(found.group(1), 16))));
     }
 
     private static List<Path> written(String... endings) throws IOException {
@@ -140,6 +171,18 @@ class S09HostileWordsTest {
             assertFalse(found.isEmpty(), String.join(" ", endings));
             return found;
         }
+    }
+
+    @Test
+    void noFileOfTextHoldsWhatSteersATerminal() throws IOException {
+        for (Path file : written(".txt", ".csv", ".json", ".geojson", ".html", ".gpx", ".svg", ".toml"))
+            assertSteersNothing(file.toString(), Files.readString(file).replace("\r\n", "\n"));
+        for (Path file : written(".txt", ".csv")) assertForgesNoLine(file.toString(), Files.readString(file));
+        for (Path file : written(".kmz"))
+            try (ZipFile zip = new ZipFile(file.toFile());
+                    InputStream in = zip.getInputStream(zip.getEntry("doc.kml"))) {
+                assertSteersNothing(file.toString(), new String(in.readAllBytes(), StandardCharsets.UTF_8));
+            }
     }
 
     @Test
@@ -233,7 +276,7 @@ class S09HostileWordsTest {
         boolean found = false;
         for (Path file : written(".json", ".geojson")) {
             JsonNode tree = strict.readTree(Files.readString(file));
-            found |= tree.toString().contains("=<script>alert(1)</script>\\\"&'&lt; ]]> ../../x\\u0007\u202E%s{}${x} ");
+            found |= tree.toString().contains("=<script>alert(1)</script>\\\"&'&lt; ]]> ../../x\\u0007\u202E%s{}${x}\\u001B[2J\u009B");
         }
         assertTrue(found);
     }

@@ -22,7 +22,7 @@ public final class Typeface {
     /** Code points whose widths are looked up once. */
     private static final int LATIN = 0x250;
 
-    private static final Pattern BLANKS = Pattern.compile("\\s+");
+    private static final Pattern BLANKS = Pattern.compile("[\\s\\u0085\\u2028\\u2029]+");
     private static final Pattern UNPRINTED = Pattern.compile("[\\p{Cc}\\p{Cf}\\p{Cs}\\p{Co}\\p{Cn}]");
 
     private final String resource;

@@ -1,5 +1,6 @@
 package handreach.report.file;
 
+import handreach.input.Unseen;
 import handreach.report.page.Table;
 import java.io.IOException;
 import java.io.UncheckedIOException;
@@ -14,7 +15,8 @@ public final class Csv {
     private Csv() {}
 
     /**
-     * The text of a table. A text cell that a spreadsheet would take for a formula gets an apostrophe in front; numbers do not.
+     * The text of a table, one line a row. A text cell that a spreadsheet would take for a formula gets an apostrophe in front;
+     * numbers do not.
      */
     public static String text(List<String> header, List<List<String>> rows) {
         StringBuilder out = new StringBuilder();
@@ -45,8 +47,9 @@ public final class Csv {
         return text(heads, rows);
     }
 
-    private static String harmless(String cell) {
-        boolean looksLikeFormula = !cell.isEmpty() && "=+-@\t\r".indexOf(cell.charAt(0)) >= 0;
+    private static String harmless(String words) {
+        String cell = Unseen.oneLine(words);
+        boolean looksLikeFormula = !cell.isEmpty() && "=+-@".indexOf(cell.charAt(0)) >= 0;
         return looksLikeFormula && !cell.matches("[+-]?[0-9.]+([eE][+-]?[0-9]+)?") ? "'" + cell : cell;
     }
 }

@@ -2,6 +2,7 @@ package handreach.report.file;
 
 import com.fasterxml.jackson.core.JsonFactory;
 import com.fasterxml.jackson.core.JsonGenerator;
+import handreach.input.Unseen;
 import java.io.IOException;
 import java.io.StringWriter;
 import java.io.UncheckedIOException;
@@ -59,7 +60,7 @@ public final class GeoJson {
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }
-        return text.toString();
+        return Unseen.escaped(text.toString());
     }
 
     private static void write(JsonGenerator out, Feature feature) throws IOException {

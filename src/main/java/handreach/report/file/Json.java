@@ -10,6 +10,7 @@ import com.fasterxml.jackson.databind.SerializationFeature;
 import com.fasterxml.jackson.databind.SerializerProvider;
 import com.fasterxml.jackson.databind.module.SimpleModule;
 import com.fasterxml.jackson.databind.ser.std.StdSerializer;
+import handreach.input.Unseen;
 import java.io.IOException;
 import java.util.Locale;
 import java.util.Optional;
@@ -26,10 +27,10 @@ public final class Json {
 
     private Json() {}
 
-    /** One value on indented lines, ended by a line feed. */
+    /** One value on indented lines, ended by a line feed; what steers a terminal stands in it as an escape. */
     public static String text(Object value) {
         try {
-            return MAPPER.writerWithDefaultPrettyPrinter().writeValueAsString(value) + "\n";
+            return Unseen.escaped(MAPPER.writerWithDefaultPrettyPrinter().writeValueAsString(value)) + "\n";
         } catch (JsonProcessingException e) {
             throw new IllegalArgumentException("a result that cannot be written as JSON: " + e.getOriginalMessage(), e);
         }

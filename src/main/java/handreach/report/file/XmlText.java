@@ -1,5 +1,6 @@
 package handreach.report.file;
 
+import handreach.input.Unseen;
 import handreach.report.draw.Markup;
 import java.io.StringWriter;
 import javax.xml.stream.XMLOutputFactory;
@@ -67,10 +68,10 @@ final class XmlText {
         }
     }
 
-    /** The library escapes but lets through what XML 1.0 forbids. */
+    /** One line; the library escapes but lets through what XML 1.0 forbids, and what turns the reading direction. */
     private static String legal(String words) {
         StringBuilder legal = new StringBuilder();
-        words.codePoints().forEach(c -> legal.appendCodePoint(Markup.isAllowed(c) ? c : 0xFFFD));
+        Unseen.oneLine(words).codePoints().forEach(c -> legal.appendCodePoint(Markup.isAllowed(c) ? c : 0xFFFD));
         return legal.toString();
     }
 }

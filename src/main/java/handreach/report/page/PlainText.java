@@ -1,5 +1,6 @@
 package handreach.report.page;
 
+import handreach.input.Unseen;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.function.IntUnaryOperator;
@@ -177,9 +178,8 @@ public final class PlainText {
         return longest;
     }
 
-    /** Control characters could move the cursor of a terminal; none passes. */
     private static String oneLine(String words) {
-        return words.replaceAll("[\\p{Cntrl}\u2028\u2029]+", " ").strip();
+        return Unseen.oneLine(words).strip();
     }
 
     /** Places on the screen: marks that sit on a letter and marks of direction take none. */
