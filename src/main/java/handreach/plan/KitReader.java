@@ -219,7 +219,7 @@ final class KitReader {
     }
 
     private String name(PlanSection section, Set<String> names, String example) {
-        String name = section.required("name", example);
+        String name = section.requiredName("name", example);
         if (!name.isEmpty() && !names.add(name))
             section.fault("name", "\"" + name + "\" is used twice. Give every entry a name of its own.");
         return name;

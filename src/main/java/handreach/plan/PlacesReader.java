@@ -108,7 +108,7 @@ final class PlacesReader {
     }
 
     private String name(PlanSection section, String example) {
-        String name = section.required("name", example);
+        String name = section.requiredName("name", example);
         if (!name.isEmpty() && !names.add(name))
             section.fault("name", "\"" + name + "\" is used twice. Give every place a name of its own.");
         return name;

@@ -115,7 +115,7 @@ final class PlanReader {
     }
 
     private Heading heading() {
-        String title = root.required("title", "Tern Valley, first week");
+        String title = root.requiredName("title", "Tern Valley, first week");
         String note = root.text("note").orElse("");
         PlaceForm form = root.word("place_form", PlaceForm.KEYWORD, PlaceForm.DECIMAL);
         return new Heading(title, note, form, root.word("units", LENGTHS, Lengths.METRIC));
@@ -127,7 +127,7 @@ final class PlanReader {
         double mhz = section.requiredNumber(Channel.FREQUENCY);
         Polarization polarization = section.word("polarization", Channel.POLARIZATION, Polarization.VERTICAL);
         Modulation modulation = section.word("modulation", Modulation.KEYWORD, Modulation.FM_12_5);
-        String name = section.text("name").orElse(String.format(Locale.ROOT, "%.4f MHz", mhz));
+        String name = section.name("name").orElse(String.format(Locale.ROOT, "%.4f MHz", mhz));
         section.refuseUnknownKeys();
         PlanSection target = root.table("target");
         Channel.CopyWish wish = new Channel.CopyWish(

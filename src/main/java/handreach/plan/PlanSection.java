@@ -19,6 +19,11 @@ import org.tomlj.TomlTable;
 
 /** One table of the plan file while it is read: hands out checked values and notes every key that was asked for. */
 final class PlanSection {
+    /** Of titles and names: what still fits a line of the card, and with what stands around it a file name. */
+    private static final int LONGEST_NAME = 120;
+
+    private static final int LONGEST_TEXT = 4000;
+
     private final String source;
     private final String name;
     private final TomlTable table;
@@ -58,11 +63,24 @@ final class PlanSection {
     }
 
     Optional<String> text(String key) {
+        return text(key, LONGEST_TEXT);
+    }
+
+    /** What people call something. */
+    Optional<String> name(String key) {
+        return text(key, LONGEST_NAME);
+    }
+
+    private Optional<String> text(String key, int longest) {
         Object value = value(key);
         if (value == null) return Optional.empty();
         if (value instanceof String text) {
-            if (!text.isBlank()) return Optional.of(text.strip());
-            fault(key, "is empty, a text in quotes is expected. Write one, or remove the line.");
+            String stripped = text.strip();
+            int letters = stripped.codePointCount(0, stripped.length());
+            if (letters > longest)
+                fault(key, "has " + letters + " letters, at most " + longest + " are taken. Shorten it.");
+            else if (letters > 0) return Optional.of(stripped);
+            else fault(key, "is empty, a text in quotes is expected. Write one, or remove the line.");
         } else {
             fault(key, "is " + shown(value) + ", a text in quotes is expected. Put it in quotes.");
         }
@@ -71,8 +89,16 @@ final class PlanSection {
 
     /** A text that must be there; a stand-in comes back after the fault is noted, so that reading goes on. */
     String required(String key, String example) {
+        return required(key, example, text(key));
+    }
+
+    /** The same of what people call something. */
+    String requiredName(String key, String example) {
+        return required(key, example, name(key));
+    }
+
+    private String required(String key, String example, Optional<String> text) {
         boolean present = has(key);
-        Optional<String> text = text(key);
         if (!present)
             faults.add(
                     source,
@@ -132,7 +158,7 @@ final class PlanSection {
     /** The name of something that stands elsewhere in the plan, which has these. */
     Optional<String> reference(Reference reference, Collection<String> known) {
         String key = keyOf(reference);
-        Optional<String> text = text(key);
+        Optional<String> text = name(key);
         if (text.isEmpty() || known.contains(text.get())) return text;
         String kinds = reference.kinds().stream()
                 .map(kind -> "[[" + kind.section() + "]]")
@@ -163,7 +189,7 @@ final class PlanSection {
                 if (item instanceof TomlArray two
                         && two.size() == 2
                         && two.toList().stream().allMatch(String.class::isInstance))
-                    pairs.add(List.of((String) two.get(0), (String) two.get(1)));
+                    pairs.add(List.of(two.getString(0).strip(), two.getString(1).strip()));
             }
             if (pairs.size() == array.size()) return pairs;
         }

@@ -135,7 +135,7 @@ final class QuestionsReader {
     private List<Questions.WalkEntry> walks() {
         List<Questions.WalkEntry> walks = new ArrayList<>();
         for (PlanSection section : root.tables("walk")) {
-            String name = section.required("name", "first walk");
+            String name = section.requiredName("name", "first walk");
             Optional<Path> track = PlanReader.existing(section, "track", false, folder, faults);
             Optional<Path> reports = PlanReader.existing(section, "reports", false, folder, faults);
             if (!section.has("reports")) section.fault("reports", "is missing. Name the CSV of the walk's reports.");
