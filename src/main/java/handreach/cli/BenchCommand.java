@@ -2,6 +2,8 @@ package handreach.cli;
 
 import handreach.bench.BenchAnalysis;
 import handreach.bench.BenchFile;
+import handreach.input.Sources;
+import handreach.input.Target;
 import handreach.plan.PlanFile;
 import handreach.report.BenchComposer;
 import handreach.report.BenchFiles;
@@ -68,15 +70,20 @@ final class BenchCommand implements Callable<Integer> {
 
     @Override
     public Integer call() {
+        Optional<PlanFile> planFile = Optional.ofNullable(plan).map(PlanFile::open);
+        Sources sources = planFile.map(PlanFile::sources)
+                .orElse(Sources.NONE)
+                .and(List.of(file))
+                .and(sweeps);
+        if (report != null) Target.look(report, sources);
         BenchFile readings = BenchFile.read(file);
         BenchAnalysis analysis = control == null ? BenchAnalysis.of(readings) : BenchAnalysis.of(readings, control);
         json.warn(Notes.once(analysis.warnings()));
-        BenchComposer composer = BenchFiles.composer(
-                analysis, settleDb, sweeps, Optional.ofNullable(plan).map(PlanFile::open));
+        BenchComposer composer = BenchFiles.composer(analysis, settleDb, sweeps, planFile);
         if (json.isWanted()) json.print(BenchJson.of(analysis, settleDb));
         else json.page(composer.text(PlainText.USUAL_WIDTH));
         if (report != null) {
-            BenchFiles.write(composer, report);
+            BenchFiles.write(composer, report, sources);
             json.tell("Written: " + report);
         }
         return 0;

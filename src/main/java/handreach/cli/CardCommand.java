@@ -2,6 +2,7 @@ package handreach.cli;
 
 import handreach.input.InputFault;
 import handreach.input.NearestWord;
+import handreach.input.Target;
 import handreach.plan.PlanFile;
 import handreach.report.CardFiles;
 import handreach.report.card.CardSize;
@@ -65,7 +66,9 @@ final class CardCommand implements Callable<Integer> {
                     "--paper",
                     0,
                     "is " + paper + ", allowed is a4 or letter." + NearestWord.hint(paper, PAPERS.keySet()));
-        Scene scene = Scene.open(PlanFile.open(plan));
+        PlanFile file = PlanFile.open(plan);
+        Target.look(out, file.sources());
+        Scene scene = Scene.open(file);
         ReachAnswer answer;
         Optional<RelayAnswer> sites = Optional.empty();
         try (ConsoleProgress progress = ConsoleProgress.on(json.err())) {

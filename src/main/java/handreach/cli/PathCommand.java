@@ -6,6 +6,8 @@ import handreach.input.Faults;
 import handreach.input.InputFault;
 import handreach.input.Keyword;
 import handreach.input.NearestWord;
+import handreach.input.Sources;
+import handreach.input.Target;
 import handreach.loadout.Loadout;
 import handreach.plan.Places;
 import handreach.plan.PlanFile;
@@ -127,6 +129,8 @@ final class PathCommand implements Callable<Integer> {
     @Mixin
     private JsonOption json;
 
+    private Sources sources = Sources.NONE;
+
     /** What has been printed before the answer was at hand. */
     private List<String> told = List.of();
 
@@ -139,7 +143,7 @@ final class PathCommand implements Callable<Integer> {
         if (json.isWanted()) json.print(PathJson.of(answer, explain));
         else json.page(PlainText.of(PathComposer.page(answer, explain), PlainText.USUAL_WIDTH));
         if (figure != null) {
-            WholeFile.write(figure, Svg.file(PathComposer.figure(answer)));
+            WholeFile.write(figure, Svg.file(PathComposer.figure(answer)), sources);
             json.tell("Figure written to " + figure);
         }
         return 0;
@@ -153,6 +157,7 @@ final class PathCommand implements Callable<Integer> {
         List<LossModel> models = models(faults, LossModels.HANDHELD);
         faults.throwIfAny();
         PathConditions conditions = air.conditions(45);
+        madeFrom(Sources.NONE.and(List.of(profileFile)));
         Profile profile = ProfileFile.read(profileFile);
         return PathStudy.over(profile, terminals(), conditions, models);
     }
@@ -172,6 +177,7 @@ final class PathCommand implements Callable<Integer> {
         Position a = Place.parse("--from", from);
         Position b = Place.parse("--to", to);
         PathConditions conditions = air.conditions((a.latitudeDeg() + b.latitudeDeg()) / 2);
+        madeFrom(Sources.NONE.and(List.of(tiles)).andFolder(tiles, TileFolder::isRead));
         PathStudy.GroundChoice ground = new PathStudy.GroundChoice(
                 TileFolder.open(tiles),
                 LandCover.uniform(everywhere.orElseThrow()),
@@ -189,7 +195,9 @@ final class PathCommand implements Callable<Integer> {
             faults.add(
                     "--plan", 0, "takes antenna heights from the loadouts. Leave out --tx-height-m and --rx-height-m.");
         faults.throwIfAny();
-        Scene scene = Scene.open(PlanFile.open(plan));
+        PlanFile file = PlanFile.open(plan);
+        madeFrom(file.sources());
+        Scene scene = Scene.open(file);
         List<LossModel> models = models(faults, scene.plan().questions().reach().model());
         faults.throwIfAny();
         told = scene.warnings();
@@ -197,6 +205,12 @@ final class PathCommand implements Callable<Integer> {
         Loadout near = loadout(scene, from, fromLoadout);
         Loadout far = loadout(scene, to, toLoadout);
         return PathStudy.between(scene, place(scene, from, "--from"), near, place(scene, to, "--to"), far, models);
+    }
+
+    /** Looks at the figure's target as soon as it is known what is read. */
+    private void madeFrom(Sources files) {
+        sources = files;
+        if (figure != null) Target.look(figure, files);
     }
 
     private static Position place(Scene scene, String text, String option) {

@@ -2,6 +2,7 @@ package handreach.cli;
 
 import handreach.input.Faults;
 import handreach.input.InputFault;
+import handreach.input.Target;
 import handreach.plan.PlanFile;
 import handreach.propagation.LossModel;
 import handreach.propagation.LossModels;
@@ -94,7 +95,9 @@ final class ReachCommand implements Callable<Integer> {
     public Integer call() {
         Set<ReachPart> parts = parts();
         ReachOptions wish = wish(parts);
-        Scene scene = Scene.open(PlanFile.open(plan));
+        PlanFile file = PlanFile.open(plan);
+        if (out != null) Target.lookFolder(out, List.of(), file.sources());
+        Scene scene = Scene.open(file);
         // A bound reference would set management up for every run, not for marches alone.
         ReachStudy.cost(scene, wish, () -> ManagementFactory.getThreadMXBean().getCurrentThreadCpuTime())
                 .ifPresent(cost ->
@@ -106,8 +109,7 @@ final class ReachCommand implements Callable<Integer> {
             if (json.isWanted()) json.print(ReachNumbers.of(answer));
             else json.page(PlainText.of(ReachComposer.of(answer).page(), PlainText.USUAL_WIDTH));
             if (out == null) return 0;
-            for (Path file : ReachFiles.write(answer, parts, out, progress))
-                json.written(file);
+            ReachFiles.write(answer, parts, out, progress).forEach(json::written);
         }
         return 0;
     }

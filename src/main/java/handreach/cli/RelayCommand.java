@@ -1,5 +1,6 @@
 package handreach.cli;
 
+import handreach.input.Target;
 import handreach.plan.PlanFile;
 import handreach.report.RelayComposer;
 import handreach.report.RelayFiles;
@@ -8,6 +9,7 @@ import handreach.study.RelayAnswer;
 import handreach.study.RelayStudy;
 import handreach.study.Scene;
 import java.nio.file.Path;
+import java.util.List;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -44,7 +46,9 @@ final class RelayCommand implements Callable<Integer> {
 
     @Override
     public Integer call() {
-        Scene scene = Scene.open(PlanFile.open(plan));
+        PlanFile file = PlanFile.open(plan);
+        if (out != null) Target.lookFolder(out, List.of(), file.sources());
+        Scene scene = Scene.open(file);
         RelayAnswer answer;
         try (ConsoleProgress progress = ConsoleProgress.on(json.err())) {
             answer = RelayStudy.run(scene, progress);
@@ -52,9 +56,7 @@ final class RelayCommand implements Callable<Integer> {
         json.warn(answer.words().warnings());
         if (json.isWanted()) json.print(RelayJson.of(answer));
         else json.page(new RelayComposer(answer).text());
-        if (out != null)
-            for (Path file : RelayFiles.write(answer, out))
-                json.written(file);
+        if (out != null) RelayFiles.write(answer, out).forEach(json::written);
         return 0;
     }
 }

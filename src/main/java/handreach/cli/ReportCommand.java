@@ -1,5 +1,6 @@
 package handreach.cli;
 
+import handreach.input.Target;
 import handreach.plan.PlanFile;
 import handreach.report.ReachFiles;
 import handreach.report.RelayComposer;
@@ -52,7 +53,9 @@ final class ReportCommand implements Callable<Integer> {
 
     @Override
     public Integer call() {
-        Scene scene = Scene.open(PlanFile.open(plan));
+        PlanFile file = PlanFile.open(plan);
+        Target.look(out, file.sources());
+        Scene scene = Scene.open(file);
         ReachAnswer answer;
         List<Section> more = new ArrayList<>();
         List<String> warnings = new ArrayList<>();

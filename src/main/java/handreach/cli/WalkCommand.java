@@ -1,6 +1,8 @@
 package handreach.cli;
 
 import handreach.input.Range;
+import handreach.input.Sources;
+import handreach.input.Target;
 import handreach.plan.PlanFile;
 import handreach.report.WalkComposer;
 import handreach.report.WalkFiles;
@@ -88,6 +90,11 @@ final class WalkCommand implements Callable<Integer> {
                             + " --next the proposal, its waypoints, and the odds along the tracks.")
     private Path out;
 
+    @Option(
+            names = "--replace",
+            description = "Write over calibration.toml even where the plan names it: its answers then change.")
+    private boolean replace;
+
     @Mixin
     private JsonOption json;
 
@@ -98,7 +105,10 @@ final class WalkCommand implements Callable<Integer> {
             throw new ParameterException(
                     command.commandLine(),
                     "tracks are for --next; the walks to compare stand in the plan as [[walk]].");
-        Scene scene = Scene.open(PlanFile.open(plan));
+        PlanFile file = PlanFile.open(plan);
+        Sources sources = out == null ? file.sources() : WalkFiles.sources(file, out, replace);
+        if (out != null) Target.lookFolder(out, List.of(), sources);
+        Scene scene = Scene.open(file);
         WalkAnswer answer;
         try (ConsoleProgress progress = ConsoleProgress.on(json.err())) {
             answer = WalkStudy.run(scene, progress);
@@ -106,14 +116,17 @@ final class WalkCommand implements Callable<Integer> {
         json.warn(answer.warnings());
         if (json.isWanted()) json.print(WalkJson.of(answer));
         else json.page(PlainText.of(WalkComposer.screen(answer), PlainText.USUAL_WIDTH));
-        if (out != null) written(WalkFiles.write(answer, out));
+        if (out != null) WalkFiles.write(answer, out, sources).forEach(json::written);
         return 0;
     }
 
     private int proposed() {
         if (!REPORTS.accepts(reports))
             throw new ParameterException(command.commandLine(), "--reports " + REPORTS.fault(String.valueOf(reports)));
-        Scene scene = Scene.open(PlanFile.open(plan));
+        PlanFile file = PlanFile.open(plan);
+        Sources sources = file.sources().and(tracks);
+        if (out != null) Target.lookFolder(out, List.of(), sources);
+        Scene scene = Scene.open(file);
         WalkNextAnswer answer;
         try (ConsoleProgress progress = ConsoleProgress.on(json.err())) {
             answer = WalkNextStudy.run(scene, decision, instrument, tracks, reports, progress);
@@ -121,11 +134,7 @@ final class WalkCommand implements Callable<Integer> {
         json.warn(answer.warnings());
         if (json.isWanted()) json.print(WalkNextJson.of(answer));
         else json.page(PlainText.of(WalkNextComposer.page(answer), PlainText.USUAL_WIDTH));
-        if (out != null) written(WalkNextFiles.write(answer, out));
+        if (out != null) WalkNextFiles.write(answer, out, sources).forEach(json::written);
         return 0;
-    }
-
-    private void written(List<Path> files) {
-        for (Path file : files) json.written(file);
     }
 }

@@ -85,7 +85,8 @@ final class ExportVerbs {
                             "names no bench readings. Drop their CSV on the window and take them into the plan."));
             BenchFiles.write(
                     BenchFiles.composer(read, BenchView.Question.USUAL_SETTLE_DB, List.of(), Optional.of(scene.file())),
-                    file);
+                    file,
+                    scene.file().sources());
             return List.of(file);
         });
     }
@@ -123,7 +124,10 @@ final class ExportVerbs {
                         String.valueOf(scene.file().file().getFileName()),
                         0,
                         "has no position to hand over. Put one on the map first.");
-            WholeFile.write(file, Gpx.text(places, scene.plan().heading().title(), List.of()));
+            WholeFile.write(
+                    file,
+                    Gpx.text(places, scene.plan().heading().title(), List.of()),
+                    scene.file().sources());
             return List.of(file);
         });
     }
@@ -137,7 +141,7 @@ final class ExportVerbs {
             } catch (IOException e) {
                 throw new UncheckedIOException(e);
             }
-            WholeFile.write(file, png.toByteArray());
+            WholeFile.write(file, png.toByteArray(), scene.file().sources());
             return List.of(file);
         });
     }

@@ -1,6 +1,7 @@
 package handreach.desktop;
 
 import handreach.geodesy.Position;
+import handreach.input.Sources;
 import handreach.plan.CalibrationFile;
 import handreach.plan.PlanText;
 import handreach.plan.Questions;
@@ -190,7 +191,7 @@ final class WalkPanel extends VBox {
         Path folder = scene.file().folder();
         session.worker()
                 .inOrder(
-                        () -> written(folder, text),
+                        () -> written(folder, text, scene.file().sources()),
                         name -> session.edit(
                                 "learn from walks",
                                 plan -> PlanText.withValue(plan, "calibration", "file", PlanText.quoted(name))),
@@ -198,13 +199,13 @@ final class WalkPanel extends VBox {
     }
 
     /** A file that is there already and says something else is left alone: an undone edit may come back to it. */
-    private static String written(Path folder, String text) {
+    private static String written(Path folder, String text, Sources sources) {
         String name = "calibration.toml";
         for (int number = 2; Files.exists(folder.resolve(name)); number++) {
             if (holds(folder.resolve(name), text)) return name;
             name = "calibration-" + number + ".toml";
         }
-        WholeFile.write(folder.resolve(name), text);
+        WholeFile.write(folder.resolve(name), text, sources);
         return name;
     }
 

@@ -27,9 +27,9 @@ public final class AtomicFile {
 
     private AtomicFile() {}
 
-    /** Writes and moves into place; the folder must be there. */
+    /** Writes and moves into place; the folder must be there. What {@link Target} forbids is a fault. */
     public static void write(Path file, Content content) throws IOException {
-        Path target = file.toAbsolutePath();
+        Path target = Target.real(file);
         Path beside = PartFiles.beside(target);
         try {
             fill(beside, content);

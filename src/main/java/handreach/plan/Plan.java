@@ -1,5 +1,32 @@
 package handreach.plan;
 
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+
 /** A plan, checked: every name it refers to exists in it, every number is inside its limits, every file is there. */
 public record Plan(
-        Heading heading, Channel channel, GroundChoice ground, Kit kit, Places places, Questions questions) {}
+        Heading heading, Channel channel, GroundChoice ground, Kit kit, Places places, Questions questions) {
+
+    /** Every file that the plan names. */
+    List<Path> files() {
+        List<Path> files = new ArrayList<>();
+        ground.cover().raster().ifPresent(files::add);
+        ground.cover().polygons().ifPresent(files::add);
+        kit.bench().map(Kit.Bench::file).ifPresent(files::add);
+        for (Kit.AntennaEntry antenna : kit.antennas()) antenna.known().pattern().ifPresent(files::add);
+        places.area().polygon().ifPresent(files::add);
+        for (Places.RouteEntry route : places.routes()) files.add(route.file());
+        for (Places.SectorEntry sector : places.sectors()) files.add(sector.polygon());
+        Questions.RelayConstraints constraints = questions.relay().constraints();
+        constraints.inside().ifPresent(files::add);
+        constraints.outside().ifPresent(files::add);
+        constraints.nearTrack().map(Questions.TrackLimit::tracks).ifPresent(files::add);
+        for (Questions.WalkEntry walk : questions.walks()) {
+            walk.track().ifPresent(files::add);
+            files.add(walk.reports());
+        }
+        questions.calibration().ifPresent(files::add);
+        return files;
+    }
+}

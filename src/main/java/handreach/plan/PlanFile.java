@@ -3,10 +3,14 @@ package handreach.plan;
 import handreach.input.AtomicFile;
 import handreach.input.InputFault;
 import handreach.input.SourceText;
+import handreach.input.Sources;
+import handreach.input.Target;
+import handreach.terrain.TileFolder;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.List;
 
 /**
  * A plan with the text it was read from, so that saving keeps comments and order. Immutable: every edit makes a new one.
@@ -61,6 +65,14 @@ public final class PlanFile {
         return plan;
     }
 
+    /** The plan, what it names, and its tiles: what no answer is written over. */
+    public Sources sources() {
+        return Sources.NONE
+                .and(List.of(file))
+                .and(plan.files())
+                .andFolder(plan.ground().tiles(), TileFolder::isRead);
+    }
+
     public String text() {
         return text;
     }
@@ -90,9 +102,10 @@ public final class PlanFile {
         return new PlanFile(file, newText, savedText, PlanReader.read(source, folderOf(file)));
     }
 
-    /** Writes the text in place of the file and keeps the former file as a backup beside it. */
+    /** Writes the text in place of the file and keeps the former file as a backup beside it; where the plan is a link, beside what it leads to. */
     public PlanFile save() {
-        try (SaveLock lock = SaveLock.of(file)) {
+        Path real = Target.real(file);
+        try (SaveLock lock = SaveLock.of(real)) {
             if (Files.exists(file)) {
                 String onDisk = SourceText.read(file, LIMIT_BYTES).text();
                 if (!onDisk.equals(SourceText.of("", savedText).text()))
@@ -100,7 +113,7 @@ public final class PlanFile {
                             file.toString(),
                             0,
                             "was changed by another program since it was opened. Save under another name, or reopen it.");
-                write(file.resolveSibling(file.getFileName() + ".bak"), savedText);
+                write(real.resolveSibling(real.getFileName() + ".bak"), savedText);
             }
             write(file, text);
         } catch (IOException e) {

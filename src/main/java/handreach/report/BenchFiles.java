@@ -3,6 +3,7 @@ package handreach.report;
 import handreach.bench.BenchAnalysis;
 import handreach.bench.match.MatchAnalysis;
 import handreach.bench.match.Touchstone;
+import handreach.input.Sources;
 import handreach.plan.Channel;
 import handreach.plan.Kit;
 import handreach.plan.Plan;
@@ -37,8 +38,9 @@ public final class BenchFiles {
                 "Made by Handreach from " + analysis.file().name() + "."));
     }
 
-    public static void write(BenchComposer composer, Path file) {
-        WholeFile.write(file, HtmlPage.text(composer.page()));
+    /** Writes the report, over none of the files that it was made from. */
+    public static void write(BenchComposer composer, Path file, Sources sources) {
+        WholeFile.write(file, HtmlPage.text(composer.page()), sources);
     }
 
     /** Where a channel stands on a sweep. */

@@ -9,7 +9,6 @@ import handreach.report.file.WholeFile;
 import handreach.report.page.HtmlPage;
 import handreach.report.page.Section;
 import handreach.study.ReachAnswer;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
@@ -18,7 +17,6 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
-import java.util.function.Supplier;
 import org.locationtech.jts.geom.MultiPolygon;
 
 /** Everything that {@code reach} writes into a folder: report, outlines, rasters, figures, the numbers themselves. */
@@ -39,14 +37,17 @@ public final class ReachFiles {
         boolean draws =
                 answer.area().isPresent() && (parts.contains(ReachPart.REPORT) || parts.contains(ReachPart.MAPS));
         ReachFiles files = new ReachFiles(answer, draws ? Optional.of(new ReachMaps(answer)) : Optional.empty());
-        FileBatch batch = new FileBatch(folder);
+        FileBatch batch = new FileBatch(folder, answer.scene().file().sources());
         files.fill(batch, parts);
         return batch.write(progress);
     }
 
     /** Writes the report alone, with further sections behind the bench. */
     public static void writeReport(ReachAnswer answer, List<Section> more, Path file) {
-        WholeFile.write(file, new ReachFiles(answer, Optional.empty()).report(more));
+        WholeFile.write(
+                file,
+                new ReachFiles(answer, Optional.empty()).report(more),
+                answer.scene().file().sources());
     }
 
     private String report(List<Section> more) {
@@ -54,20 +55,16 @@ public final class ReachFiles {
     }
 
     private void fill(FileBatch batch, Set<ReachPart> parts) {
-        if (parts.contains(ReachPart.REPORT)) batch.add("report.html", text(() -> report(List.of())));
+        if (parts.contains(ReachPart.REPORT)) batch.add("report.html", () -> report(List.of()));
         if (parts.contains(ReachPart.NUMBERS)) {
             ReachNumbers numbers = ReachNumbers.of(answer);
-            batch.add("reach.json", text(() -> Json.text(numbers)));
-            batch.add("reach-by-bearing.csv", text(numbers::bearingsCsv));
+            batch.add("reach.json", () -> Json.text(numbers));
+            batch.add("reach-by-bearing.csv", numbers::bearingsCsv);
         }
         if (answer.area().isEmpty()) return;
         if (parts.contains(ReachPart.OUTLINES))
-            batch.add("reach-outlines.geojson", text(() -> GeoJson.text(outlines())));
+            batch.add("reach-outlines.geojson", () -> GeoJson.text(outlines()));
         batch.addAll(AreaFiles.of(answer, parts, maps));
-    }
-
-    private static WholeFile.Content text(Supplier<String> body) {
-        return out -> out.write(body.get().getBytes(StandardCharsets.UTF_8));
     }
 
     /** Who made it, from what. The day stands in the file's own date, so that the same input gives the same report. */

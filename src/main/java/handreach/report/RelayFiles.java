@@ -1,13 +1,14 @@
 package handreach.report;
 
 import handreach.geodesy.Position;
+import handreach.reach.Progress;
 import handreach.relay.Party;
 import handreach.relay.SiteCheck;
 import handreach.report.figure.MapPlace;
+import handreach.report.file.FileBatch;
 import handreach.report.file.GeoJson;
 import handreach.report.file.Gpx;
 import handreach.report.file.Json;
-import handreach.report.file.WholeFile;
 import handreach.report.page.HtmlPage;
 import handreach.report.page.Page;
 import handreach.report.page.PlainText;
@@ -26,24 +27,21 @@ public final class RelayFiles {
     private static final GeometryFactory GEOMETRY = new GeometryFactory();
 
     private final RelayAnswer answer;
-    private final Path folder;
-    private final List<Path> written = new ArrayList<>();
 
-    private RelayFiles(RelayAnswer answer, Path folder) {
+    private RelayFiles(RelayAnswer answer) {
         this.answer = answer;
-        this.folder = folder;
     }
 
     /** Writes all files, each whole or not at all; returns them. */
     public static List<Path> write(RelayAnswer answer, Path folder) {
-        RelayFiles files = new RelayFiles(answer, folder);
+        FileBatch files = new FileBatch(folder, answer.scene().file().sources());
         Page page = new RelayComposer(answer).page();
-        files.text("relay.html", HtmlPage.text(page));
-        files.text("relay.txt", PlainText.of(page, PlainText.USUAL_WIDTH));
-        files.text("relay.json", Json.text(RelayJson.of(answer)));
-        files.text("relay-sites.gpx", Gpx.text(places(answer), "relay", List.of()));
-        files.text("relay.geojson", GeoJson.text(files.features()));
-        return List.copyOf(files.written);
+        files.add("relay.html", () -> HtmlPage.text(page));
+        files.add("relay.txt", () -> PlainText.of(page, PlainText.USUAL_WIDTH));
+        files.add("relay.json", () -> Json.text(RelayJson.of(answer)));
+        files.add("relay-sites.gpx", () -> Gpx.text(places(answer), "relay", List.of()));
+        files.add("relay.geojson", () -> GeoJson.text(new RelayFiles(answer).features()));
+        return files.write(Progress.SILENT);
     }
 
     /** People and sites for a map or a navigator; the recommended relays first in name. */
@@ -98,11 +96,5 @@ public final class RelayFiles {
 
     private static Coordinate coordinate(Position at) {
         return new Coordinate(at.longitudeDeg(), at.latitudeDeg());
-    }
-
-    private void text(String name, String body) {
-        Path file = folder.resolve(name);
-        WholeFile.write(file, body);
-        written.add(file);
     }
 }

@@ -1,10 +1,14 @@
 package handreach.report;
 
+import handreach.input.InputFault;
+import handreach.input.Sources;
+import handreach.plan.PlanFile;
+import handreach.reach.Progress;
 import handreach.report.figure.MapPlace;
 import handreach.report.file.Csv;
+import handreach.report.file.FileBatch;
 import handreach.report.file.Gpx;
 import handreach.report.file.Json;
-import handreach.report.file.WholeFile;
 import handreach.report.page.Column;
 import handreach.report.page.HtmlPage;
 import handreach.report.page.Page;
@@ -17,27 +21,50 @@ import handreach.walk.WalkPair;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 
 /** Everything that {@code walk} writes into a folder. */
 public final class WalkFiles {
+    private static final String CALIBRATION = "calibration.toml";
+
     private WalkFiles() {}
 
-    /** Writes the files, each whole or not at all; returns them in the order a reader would open them. */
-    public static List<Path> write(WalkAnswer answer, Path folder) {
-        List<Path> written = new ArrayList<>();
+    /**
+     * Writes the files, each whole or not at all; returns them in the order a reader would open them.
+     *
+     * @param sources what must not be written over, from {@link #sources}
+     */
+    public static List<Path> write(WalkAnswer answer, Path folder, Sources sources) {
+        FileBatch files = new FileBatch(folder, sources);
         Page page = WalkComposer.page(answer);
-        put(written, folder.resolve("walk.html"), HtmlPage.text(page));
-        put(written, folder.resolve("walk.txt"), PlainText.of(page, PlainText.USUAL_WIDTH));
-        put(written, folder.resolve("walk.json"), Json.text(WalkJson.of(answer)));
-        put(written, folder.resolve("walk-residuals.csv"), Csv.text(reports(answer)));
-        put(written, folder.resolve("walk-odds.gpx"), gpx(answer));
-        put(written, folder.resolve("calibration.toml"), answer.learned().file().text());
-        return written;
+        files.add("walk.html", () -> HtmlPage.text(page));
+        files.add("walk.txt", () -> PlainText.of(page, PlainText.USUAL_WIDTH));
+        files.add("walk.json", () -> Json.text(WalkJson.of(answer)));
+        files.add("walk-residuals.csv", () -> Csv.text(reports(answer)));
+        files.add("walk-odds.gpx", () -> gpx(answer));
+        files.add(CALIBRATION, () -> answer.learned().file().text());
+        return files.write(Progress.SILENT);
     }
 
-    private static void put(List<Path> written, Path file, String text) {
-        WholeFile.write(file, text);
-        written.add(file);
+    /**
+     * What must not be written over in this folder. A calibration that the plan names changes its answers, so it is among them unless it
+     * is to be replaced; a fault where it stands in the way.
+     */
+    public static Sources sources(PlanFile plan, Path folder, boolean replaces) {
+        Sources all = plan.sources();
+        Path target = folder.resolve(CALIBRATION);
+        Optional<Path> accepted = plan.plan()
+                .questions()
+                .calibration()
+                .filter(file -> Sources.NONE.and(List.of(file)).has(target));
+        if (accepted.isEmpty()) return all;
+        if (!replaces)
+            throw new InputFault(
+                    target.toString(),
+                    0,
+                    "is the calibration that the plan names, and its answers would change with it. Name another folder,"
+                            + " or add --replace. What is there is unchanged.");
+        return all.without(target);
     }
 
     /** Every report with its prediction, for a spreadsheet. */

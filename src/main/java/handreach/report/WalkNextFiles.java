@@ -1,10 +1,12 @@
 package handreach.report;
 
+import handreach.input.Sources;
+import handreach.reach.Progress;
 import handreach.report.figure.MapPlace;
 import handreach.report.file.Csv;
+import handreach.report.file.FileBatch;
 import handreach.report.file.Gpx;
 import handreach.report.file.Json;
-import handreach.report.file.WholeFile;
 import handreach.report.page.PlainText;
 import handreach.study.WalkNextAnswer;
 import handreach.units.Shares;
@@ -16,19 +18,20 @@ import java.util.List;
 public final class WalkNextFiles {
     private WalkNextFiles() {}
 
-    /** Writes the files, each whole or not at all; returns them in the order a reader would open them. */
-    public static List<Path> write(WalkNextAnswer answer, Path folder) {
-        List<Path> written = new ArrayList<>();
-        put(
-                written,
-                folder.resolve("walk-next.txt"),
-                PlainText.of(WalkNextComposer.page(answer), PlainText.USUAL_WIDTH));
-        put(written, folder.resolve("walk-next.json"), Json.text(WalkNextJson.of(answer)));
+    /**
+     * Writes the files, each whole or not at all; returns them in the order a reader would open them.
+     *
+     * @param sources the files that the answer was made from
+     */
+    public static List<Path> write(WalkNextAnswer answer, Path folder, Sources sources) {
+        FileBatch files = new FileBatch(folder, sources);
+        files.add("walk-next.txt", () -> PlainText.of(WalkNextComposer.page(answer), PlainText.USUAL_WIDTH));
+        files.add("walk-next.json", () -> Json.text(WalkNextJson.of(answer)));
         List<MapPlace> stops = WalkNextComposer.waypoints(answer);
-        put(written, folder.resolve("walk-next.gpx"), Gpx.text(stops, "next walk", stops));
-        put(written, folder.resolve("walk-next-odds.csv"), Csv.text(WalkNextComposer.odds(answer)));
-        put(written, folder.resolve("walk-next-odds.gpx"), Gpx.text(odds(answer), "", List.of()));
-        return written;
+        files.add("walk-next.gpx", () -> Gpx.text(stops, "next walk", stops));
+        files.add("walk-next-odds.csv", () -> Csv.text(WalkNextComposer.odds(answer)));
+        files.add("walk-next-odds.gpx", () -> Gpx.text(odds(answer), "", List.of()));
+        return files.write(Progress.SILENT);
     }
 
     /** Every place with the odds of the control and of the best loadout there. */
@@ -49,10 +52,5 @@ public final class WalkNextFiles {
             places.add(new MapPlace(answer.route().spots().get(s).at(), MapPlace.Kind.POINT, label));
         }
         return places;
-    }
-
-    private static void put(List<Path> written, Path file, String text) {
-        WholeFile.write(file, text);
-        written.add(file);
     }
 }

@@ -72,7 +72,7 @@ final class TileFiles {
         }
     }
 
-    private static boolean isTile(String name) {
+    static boolean isTile(String name) {
         if (name.startsWith(".")) return false;
         return HgtTile.isOne(name) || isTiff(name) || isAscii(name);
     }

@@ -7,6 +7,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.OptionalDouble;
 
@@ -64,6 +65,12 @@ public final class TileFolder implements Elevation {
      */
     public static TileFolder open(Path folder) {
         return open(folder, TileCache.defaultLimitBytes());
+    }
+
+    /** Whether a file of a folder of tiles is looked at, by its name: a tile, or what stands beside one. */
+    public static boolean isRead(String name) {
+        String low = name.toLowerCase(Locale.ROOT);
+        return TileFiles.isTile(name) || low.endsWith(".prj") || low.endsWith(".aux.xml");
     }
 
     /** As {@link #open(Path)}, with a bound on the memory held by posts, bytes. */

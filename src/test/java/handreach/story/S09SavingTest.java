@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import handreach.input.InputFault;
+import handreach.input.Sources;
 import handreach.plan.PlanFile;
 import handreach.report.file.WholeFile;
 import java.io.BufferedReader;
@@ -152,7 +153,7 @@ class S09SavingTest {
             for (int i = 0; ; i++) {
                 plan = plan.withText(text(++version)).save();
                 System.out.println(i == 0 ? version + "" : version + ".");
-                WholeFile.write(plan.folder().resolve("export.txt"), text(version));
+                WholeFile.write(plan.folder().resolve("export.txt"), text(version), plan.sources());
             }
         }
     }
@@ -219,7 +220,7 @@ class S09SavingTest {
         Path full = Path.of("/dev/full");
         Assumptions.assumeTrue(Files.isWritable(full), "no /dev/full here");
         Path file = folder.resolve("export.txt");
-        WholeFile.write(file, "old");
+        WholeFile.write(file, "old", Sources.NONE);
         InputFault fault = assertThrows(
                 InputFault.class,
                 () -> WholeFile.write(file, out -> {
@@ -227,7 +228,7 @@ class S09SavingTest {
                     try (var device = Files.newOutputStream(full)) {
                         device.write(new byte[1 << 20]);
                     }
-                }));
+                }, Sources.NONE));
         assertTrue(fault.getMessage().contains("No space left on device"), fault.getMessage());
         assertEquals(1, fault.getMessage().lines().count());
         assertEquals("old", Files.readString(file));

@@ -78,7 +78,7 @@ class S09TroubleshootingTest {
         run("walk", file("changed.toml", planText().replace(from, to)));
     }
 
-    private void provoke() throws IOException {
+    private void provoke() throws Exception {
         plans();
         tiles();
         rastersThatAreNoGround();
@@ -196,9 +196,21 @@ class S09TroubleshootingTest {
         run("walk", SAMPLES.resolve("urban-coast"));
     }
 
-    private void writing() throws IOException {
+    private void writing() throws Exception {
         run("card", SAMPLES.resolve("urban-coast"), "--out", folder);
         run("card", SAMPLES.resolve("urban-coast"), "--out", folder.resolve("plan.toml/card.pdf"));
+        run("card", SAMPLE, "--out", SAMPLE.resolve("plan.toml"));
+        run("relay", SAMPLE, "--out", SAMPLE.resolve("tiles"));
+        run("walk", folder, "--out", folder);
+        Path calibrated = file("calibrated.toml", planText() + "\n[calibration]\nfile = \"calibration.toml\"\n");
+        run("walk", calibrated, "--out", folder);
+        run("card", SAMPLE, "--out", Files.createSymbolicLink(folder.resolve("ring.pdf"), Path.of("ring.pdf")));
+        Path pipe = folder.resolve("pipe.pdf");
+        assertEquals(0, new ProcessBuilder("mkfifo", pipe.toString()).start().waitFor());
+        run("card", SAMPLE, "--out", pipe);
+        Path kept = file("kept.pdf", "kept");
+        assertTrue(kept.toFile().setReadOnly());
+        run("card", SAMPLE, "--out", kept);
         PlanFile mine = PlanFile.open(folder).withText(planText().replace("radius_km = 5", "radius_km = 6"));
         PlanFile.open(folder)
                 .withText(planText().replace("radius_km = 5", "radius_km = 7"))
@@ -207,7 +219,7 @@ class S09TroubleshootingTest {
     }
 
     @Test
-    void everyQuotedMessageIsGiven() throws IOException {
+    void everyQuotedMessageIsGiven() throws Exception {
         provoke();
         List<String> quoted = Files.readAllLines(Path.of("docs/troubleshooting.md")).stream()
                 .filter(line -> line.startsWith("| `"))

@@ -1,6 +1,9 @@
 package handreach.report.file;
 
+import handreach.input.Sources;
+import handreach.input.Target;
 import handreach.reach.Progress;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
@@ -13,16 +16,29 @@ import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.atomic.AtomicInteger;
+import java.util.function.Supplier;
 
 /** Several files for one folder, each written whole or not at all, on as many threads as the machine has cores. */
 public final class FileBatch {
     private static final long GIVE_UP_S = 60;
 
     private final Path folder;
+    private final Sources sources;
     private final Map<String, WholeFile.Content> contents = new LinkedHashMap<>();
 
-    public FileBatch(Path folder) {
+    /**
+     * Nothing yet.
+     *
+     * @param sources the files that the answer was made from
+     */
+    public FileBatch(Path folder, Sources sources) {
         this.folder = folder;
+        this.sources = sources;
+    }
+
+    /** A file of text, worked out when its turn comes. */
+    public void add(String name, Supplier<String> text) {
+        add(name, out -> out.write(text.get().getBytes(StandardCharsets.UTF_8)));
     }
 
     public void add(String name, WholeFile.Content content) {
@@ -34,11 +50,12 @@ public final class FileBatch {
     }
 
     /**
-     * Writes all files and returns them in the order they were added. When one cannot be written, or the work is cancelled,
+     * Writes all files and returns them in the order they were added; none when one of them must not be written. When one cannot be written, or the work is cancelled,
      * those not yet begun are left out and the first fault is told; what was written stays, whole.
      */
     public List<Path> write(Progress progress) {
         if (contents.isEmpty()) return List.of();
+        Target.lookFolder(folder, contents.keySet(), sources);
         int threads = Math.min(contents.size(), Math.max(1, Runtime.getRuntime().availableProcessors()));
         AtomicInteger done = new AtomicInteger();
         List<Path> files = new ArrayList<>();
@@ -54,7 +71,7 @@ public final class FileBatch {
                 files.add(file);
                 running.add(pool.submit(() -> {
                     progress.goOn();
-                    WholeFile.write(file, content);
+                    WholeFile.write(file, content, sources);
                     progress.done("writing files", (double) done.incrementAndGet() / contents.size());
                 }));
             });

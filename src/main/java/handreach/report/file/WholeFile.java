@@ -2,6 +2,8 @@ package handreach.report.file;
 
 import handreach.input.AtomicFile;
 import handreach.input.InputFault;
+import handreach.input.Sources;
+import handreach.input.Target;
 import java.io.IOException;
 import java.io.OutputStream;
 import java.nio.charset.StandardCharsets;
@@ -26,26 +28,27 @@ public final class WholeFile {
 
     private WholeFile() {}
 
-    public static void write(Path file, String text) {
-        write(file, text.getBytes(StandardCharsets.UTF_8));
+    public static void write(Path file, String text, Sources sources) {
+        write(file, text.getBytes(StandardCharsets.UTF_8), sources);
     }
 
-    public static void write(Path file, byte[] bytes) {
-        write(file, out -> out.write(bytes));
+    public static void write(Path file, byte[] bytes, Sources sources) {
+        write(file, out -> out.write(bytes), sources);
     }
 
     /**
-     * Writes and moves into place; folders on the way are made. What cannot be written is an {@link InputFault} that names the
-     * file and the reason.
+     * Writes and moves into place; folders on the way are made. What must not be written over, by {@link Target}, or cannot be
+     * written, is an {@link InputFault} that names the file and the reason.
+     *
+     * @param sources the files that the content was made from
      */
-    public static void write(Path file, Content content) {
+    public static void write(Path file, Content content, Sources sources) {
+        Target.look(file, sources);
         Path target = file.toAbsolutePath();
         try {
-            if (Files.isDirectory(target))
-                throw new InputFault(file.toString(), 0, "is a folder, a file name is expected. Name a file in it.");
             Path folder = target.getParent();
             if (folder != null) Files.createDirectories(folder);
-            AtomicFile.write(target, content::writeTo);
+            AtomicFile.write(file, content::writeTo);
         } catch (IOException e) {
             if (AtomicFile.isEnding()) throw new CancellationException("the program is ending");
             throw new InputFault(

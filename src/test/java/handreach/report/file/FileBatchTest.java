@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import handreach.input.InputFault;
+import handreach.input.Sources;
 import handreach.reach.Progress;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
@@ -33,7 +34,7 @@ class FileBatchTest {
 
     @Test
     void filesComeBackInTheOrderTheyWereAdded() throws IOException {
-        FileBatch batch = new FileBatch(folder);
+        FileBatch batch = new FileBatch(folder, Sources.NONE);
         for (int i = 0; i < 20; i++) batch.add("file-" + i, content("text " + i));
         List<Path> written = batch.write(Progress.SILENT);
         assertEquals(
@@ -46,7 +47,7 @@ class FileBatchTest {
 
     @Test
     void twoFilesOfOneNameAreAMistake() {
-        FileBatch batch = new FileBatch(folder);
+        FileBatch batch = new FileBatch(folder, Sources.NONE);
         batch.add("a", content("1"));
         assertThrows(IllegalArgumentException.class, () -> batch.add("a", content("2")));
     }
@@ -54,7 +55,7 @@ class FileBatchTest {
     @Test
     void aFaultIsToldAndLeavesNothingHalfWritten() throws IOException {
         Files.createDirectories(folder.resolve("taken"));
-        FileBatch batch = new FileBatch(folder);
+        FileBatch batch = new FileBatch(folder, Sources.NONE);
         batch.add("taken", content("x"));
         batch.add("later", content("whole"));
         InputFault fault = assertThrows(InputFault.class, () -> batch.write(Progress.SILENT));
@@ -76,7 +77,7 @@ class FileBatchTest {
                 return done.get() >= 3;
             }
         };
-        FileBatch batch = new FileBatch(folder);
+        FileBatch batch = new FileBatch(folder, Sources.NONE);
         for (int i = 0; i < 50; i++) batch.add("file-" + i, content("whole"));
         assertThrows(CancellationException.class, () -> batch.write(impatient));
         List<String> left = names();
@@ -86,7 +87,7 @@ class FileBatchTest {
 
     @Test
     void anInterruptWhileWritingLeavesNothingHalfWritten() throws IOException {
-        FileBatch batch = new FileBatch(folder);
+        FileBatch batch = new FileBatch(folder, Sources.NONE);
         Thread caller = Thread.currentThread();
         batch.add("slow", out -> {
             out.write(new byte[100_000]);

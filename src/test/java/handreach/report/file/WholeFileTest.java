@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import handreach.input.InputFault;
+import handreach.input.Sources;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -27,26 +28,26 @@ class WholeFileTest {
     @Test
     void foldersOnTheWayAreMade() throws IOException {
         Path file = folder.resolve("a/b/out.txt");
-        WholeFile.write(file, "whole");
+        WholeFile.write(file, "whole", Sources.NONE);
         assertEquals("whole", Files.readString(file));
     }
 
     @Test
     void aFaultHalfWayLeavesTheOldFileAndNothingElse() throws IOException {
         Path file = folder.resolve("out.txt");
-        WholeFile.write(file, "old");
+        WholeFile.write(file, "old", Sources.NONE);
         assertThrows(
                 CancellationException.class,
                 () -> WholeFile.write(file, out -> {
                     out.write(new byte[100_000]);
                     throw new CancellationException("the person said stop");
-                }));
+                }, Sources.NONE));
         InputFault fault = assertThrows(
                 InputFault.class,
                 () -> WholeFile.write(file, out -> {
                     out.write(new byte[100_000]);
                     throw new IOException("No space left on device");
-                }));
+                }, Sources.NONE));
         assertEquals("old", Files.readString(file));
         assertEquals(List.of("out.txt"), names());
         assertTrue(fault.getMessage().contains("No space left on device"), fault.getMessage());
@@ -56,14 +57,14 @@ class WholeFileTest {
     @Test
     void aFolderInThePlaceOfTheFileIsTold() throws IOException {
         Path file = Files.createDirectory(folder.resolve("out"));
-        InputFault fault = assertThrows(InputFault.class, () -> WholeFile.write(file, "x"));
+        InputFault fault = assertThrows(InputFault.class, () -> WholeFile.write(file, "x", Sources.NONE));
         assertTrue(fault.getMessage().contains("is a folder"), fault.getMessage());
     }
 
     @Test
     void aFileInThePlaceOfAFolderIsTold() throws IOException {
         Files.writeString(folder.resolve("plain"), "x");
-        assertThrows(InputFault.class, () -> WholeFile.write(folder.resolve("plain/out.txt"), "x"));
+        assertThrows(InputFault.class, () -> WholeFile.write(folder.resolve("plain/out.txt"), "x", Sources.NONE));
         assertEquals("x", Files.readString(folder.resolve("plain")));
     }
 
@@ -99,7 +100,7 @@ class WholeFileTest {
                 } catch (InterruptedException e) {
                     throw new IOException(e);
                 }
-            });
+            }, Sources.NONE);
         }
     }
 }

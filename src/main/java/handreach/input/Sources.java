@@ -1,0 +1,73 @@
+package handreach.input;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.Collection;
+import java.util.LinkedHashSet;
+import java.util.Optional;
+import java.util.Set;
+import java.util.function.Predicate;
+
+/**
+ * The files that an answer is made from, so that none of them is written over with it. A file is known by what it is, whatever
+ * name or link leads to it. Immutable.
+ */
+public final class Sources {
+    /** An answer that was made from no file. */
+    public static final Sources NONE = new Sources(Set.of(), Optional.empty());
+
+    /** A folder of which every file with such a name may be read. */
+    private record Folder(Path path, Predicate<String> isRead) {}
+
+    private final Set<Path> files;
+    private final Optional<Folder> folder;
+
+    private Sources(Set<Path> files, Optional<Folder> folder) {
+        this.files = Set.copyOf(files);
+        this.folder = folder;
+    }
+
+    /** These and more. */
+    public Sources and(Collection<Path> more) {
+        Set<Path> all = new LinkedHashSet<>(files);
+        all.addAll(more);
+        return new Sources(all, folder);
+    }
+
+    /** These and a folder: of elevation tiles, say, and every file in it with the name of a tile. */
+    public Sources andFolder(Path path, Predicate<String> isRead) {
+        return new Sources(files, Optional.of(new Folder(path, isRead)));
+    }
+
+    /** These without one that may be written over. */
+    public Sources without(Path file) {
+        Set<Path> rest = new LinkedHashSet<>(files);
+        rest.removeIf(one -> isSame(one, file));
+        return new Sources(rest, folder);
+    }
+
+    /** Whether a file is one of these. */
+    public boolean has(Path file) {
+        return files.stream().anyMatch(one -> isSame(one, file))
+                || Files.exists(file)
+                        && folder.filter(one -> one.isRead().test(String.valueOf(file.getFileName())))
+                                .filter(one -> isSame(one.path(), file.toAbsolutePath().getParent()))
+                                .isPresent();
+    }
+
+    /** Whether this is the folder that is read. */
+    boolean isFolder(Path path) {
+        return folder.filter(one -> isSame(one.path(), path)).isPresent();
+    }
+
+    private static boolean isSame(Path one, Path other) {
+        try {
+            return Files.exists(one) && Files.exists(other) && Files.isSameFile(one, other);
+        } catch (IOException e) {
+            return one.toAbsolutePath()
+                    .normalize()
+                    .equals(other.toAbsolutePath().normalize());
+        }
+    }
+}
