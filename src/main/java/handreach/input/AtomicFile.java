@@ -35,6 +35,7 @@ public final class AtomicFile {
             fill(beside, content);
             keepRights(target, beside);
             move(beside, target);
+            force(target.getParent());
         } finally {
             PartFiles.close(beside);
         }
@@ -47,10 +48,30 @@ public final class AtomicFile {
 
     private static void fill(Path beside, Content content) throws IOException {
         try (FileChannel channel = FileChannel.open(beside, StandardOpenOption.WRITE)) {
+            lock(channel);
             OutputStream out = new BufferedOutputStream(Channels.newOutputStream(channel), 1 << 16);
             content.writeTo(out);
             out.flush();
             channel.force(true);
+        }
+    }
+
+    /** Tells others that the part is being written; the lock goes with the channel. Some file systems have none. */
+    private static boolean lock(FileChannel channel) {
+        try {
+            return channel.tryLock() != null;
+        } catch (IOException none) {
+            return false;
+        }
+    }
+
+    /** So that a power cut cannot bring the former file back. Some systems open no folder, and then there is no more to be done. */
+    private static boolean force(Path folder) {
+        try (FileChannel channel = FileChannel.open(folder, StandardOpenOption.READ)) {
+            channel.force(true);
+            return true;
+        } catch (IOException unsupported) {
+            return false;
         }
     }
 

@@ -8,6 +8,7 @@ import java.util.HashSet;
 import java.util.Set;
 import java.util.concurrent.CancellationException;
 import java.util.concurrent.ThreadLocalRandom;
+import java.util.function.Predicate;
 
 /**
  * Files being written at this moment, under their provisional names. When the program is told to end, they are deleted and no new
@@ -22,8 +23,9 @@ final class PartFiles {
 
     private PartFiles() {}
 
-    /** A new empty file beside the target. */
+    /** A new empty file beside the target; what dead programs left of the same target is swept. */
     static Path beside(Path target) throws IOException {
+        sweep(target.getParent(), target.getFileName().toString()::equals);
         synchronized (OPEN) {
             OPEN.watch();
             Path part = fresh(target);
@@ -32,12 +34,22 @@ final class PartFiles {
         }
     }
 
+    /** Sweeps what dead programs left of files with such names. */
+    static void sweep(Path folder, Predicate<String> isMeant) {
+        Leftovers.sweep(folder, isMeant, part -> {
+            synchronized (OPEN) {
+                // by the name alone, which no two parts share: the folder may go by several
+                return OPEN.open.stream().anyMatch(one -> one.getFileName().equals(part.getFileName()));
+            }
+        });
+    }
+
     /** With the rights of any new file; the usual maker of temporary files gives them to the owner alone. */
     private static Path fresh(Path target) throws IOException {
         while (true) {
-            String number = Long.toHexString(ThreadLocalRandom.current().nextLong());
             try {
-                return Files.createFile(target.resolveSibling("." + target.getFileName() + "." + number + ".part"));
+                return Files.createFile(target.resolveSibling(
+                        Leftovers.part(target, ThreadLocalRandom.current().nextLong())));
             } catch (FileAlreadyExistsException taken) {
                 continue;
             }
