@@ -9,6 +9,7 @@ import handreach.propagation.Terminals;
 import handreach.reach.AreaGround;
 import handreach.reach.AreaRequest;
 import handreach.reach.CellGrid;
+import handreach.reach.DrawnArea;
 import handreach.reach.LossGrid;
 import handreach.reach.OddsGrid;
 import handreach.reach.Progress;
@@ -56,7 +57,7 @@ final class LiveReach {
             LossModel model,
             List<Terminals> heights,
             AreaGround ground) {
-        private record Extent(double radiusM, double cellM) {}
+        private record Extent(double radiusM, double cellM, Optional<DrawnArea> drawn) {}
 
         static Setting of(Scene scene, Position stand) {
             double radiusM = 1000 * scene.plan().places().area().radiusKm();
@@ -68,7 +69,7 @@ final class LiveReach {
                     .toList();
             return new Setting(
                     stand,
-                    new Extent(radiusM, cellM),
+                    new Extent(radiusM, cellM, scene.drawn()),
                     scene.conditions(stand),
                     named.equals(LossModels.FULL_WAVE) ? LIVE_MODEL : named,
                     heights,
@@ -190,7 +191,10 @@ final class LiveReach {
         // The coarse picture takes all cores for a moment; the full one leaves one to the screen.
         List<LossGrid> grids = new SweepArea(isCoarse ? Scene.threads() : Math.max(1, Scene.threads() - 1))
                 .withoutMeasuring()
-                .losses(wanted.request(cellM), heights, wanted.ground(), progress);
+                .losses(wanted.request(cellM), heights, wanted.ground(), progress)
+                .stream()
+                .map(all -> wanted.extent().drawn().map(all::within).orElse(all))
+                .toList();
         return new Losses(wanted.stand(), grids, isCoarse, wanted.model());
     }
 }

@@ -50,6 +50,22 @@ public final class BearingLosses {
                 .toList();
     }
 
+    /** The same with the ground outside a drawn area not counted in any share. */
+    public BearingLosses within(DrawnArea drawn) {
+        return new BearingLosses(
+                request,
+                terminals,
+                radials.stream()
+                        .map(radial -> radial.within(drawn, request.source()))
+                        .toList());
+    }
+
+    /** Whether any known ground counts, as it does unless a drawn area leaves it all out. */
+    public boolean countsAny() {
+        return radials.stream()
+                .anyMatch(radial -> IntStream.range(0, radial.knownCount()).anyMatch(radial::counts));
+    }
+
     public BearingRequest request() {
         return request;
     }

@@ -93,7 +93,11 @@ public final class LoadoutReach {
         List<RadialReach> radials = new ArrayList<>();
         for (RadialLosses radial : losses.radials())
             radials.add(RadialReach.of(
-                    radial.distancesM(), marginsDb.get(radials.size()), radial.knownCount(), thresholdDb));
+                    radial.distancesM(),
+                    marginsDb.get(radials.size()),
+                    radial.knownCount(),
+                    thresholdDb,
+                    radial::counts));
         return List.copyOf(radials);
     }
 
@@ -149,7 +153,7 @@ public final class LoadoutReach {
         return bearingDeg(worst);
     }
 
-    /** Share of the known ground within the radius that reaches the target odds, 0 to 1. */
+    /** Share of the known ground within the radius, and within what is drawn, that reaches the target odds, 0 to 1. */
     public ReachEstimate share() {
         return estimate(share(likely), share(low), share(high));
     }

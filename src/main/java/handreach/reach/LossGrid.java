@@ -7,7 +7,7 @@ import java.util.Optional;
  * Loss from one position to every cell of a grid, with the elevation angles at which the path leaves and arrives. Immutable
  * once an engine has handed it out.
  *
- * <p>A cell is known, unknown (its path meets ground that no tile knows, or that is too steep for the model), or outside the radius. Only a known cell has numbers;
+ * <p>A cell is known, unknown (its path meets ground that no tile knows, or that is too steep for the model), or outside the radius or the drawn area. Only a known cell has numbers;
  * asking another for its loss is a mistake and is refused.
  */
 public final class LossGrid implements CellSink {
@@ -68,6 +68,15 @@ public final class LossGrid implements CellSink {
 
     LossGrid with(SamplingDifference measured) {
         return new LossGrid(request, engine, lossDb, departureDeg, arrivalDeg, mark, measured);
+    }
+
+    /** The same with every cell whose centre lies outside a drawn area left outside, as one beyond the radius is. */
+    public LossGrid within(DrawnArea drawn) {
+        byte[] narrowed = mark.clone();
+        for (int cell = 0; cell < narrowed.length; cell++)
+            if (state(cell) != State.OUTSIDE && !drawn.holds(grid().positionOf(cell)))
+                narrowed[cell] = (byte) State.OUTSIDE.ordinal();
+        return new LossGrid(request, engine, lossDb, departureDeg, arrivalDeg, narrowed, difference);
     }
 
     @Override

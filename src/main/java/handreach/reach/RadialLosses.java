@@ -1,7 +1,10 @@
 package handreach.reach;
 
+import handreach.geodesy.GeodesicLine;
+import handreach.geodesy.Position;
 import handreach.propagation.radial.RadialWalker;
 import handreach.terrain.Cover;
+import java.util.BitSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -20,6 +23,8 @@ public final class RadialLosses {
     private final int known;
     private final Map<String, ModelNote.Met> warnings = new LinkedHashMap<>();
     private final boolean endsAtSteepGround;
+    /** Known samples that lie outside the drawn area; none where nothing is drawn. */
+    private final BitSet notCounted;
 
     /** Rooms for n samples; filled by {@link #put} before it is handed out. */
     RadialLosses(double bearingDeg, double[] distanceM, int known, boolean endsAtSteepGround) {
@@ -29,6 +34,28 @@ public final class RadialLosses {
         this.endsAtSteepGround = endsAtSteepGround;
         this.figure = new float[3][known];
         this.cover = new byte[known];
+        this.notCounted = new BitSet();
+    }
+
+    private RadialLosses(RadialLosses all, BitSet notCounted) {
+        this.bearingDeg = all.bearingDeg;
+        this.distanceM = all.distanceM;
+        this.known = all.known;
+        this.endsAtSteepGround = all.endsAtSteepGround;
+        this.groundM = all.groundM;
+        this.figure = all.figure;
+        this.inSight = all.inSight;
+        this.cover = all.cover;
+        this.warnings.putAll(all.warnings);
+        this.notCounted = notCounted;
+    }
+
+    /** The same with the ground of those samples counted that lie within a drawn area. */
+    RadialLosses within(DrawnArea drawn, Position source) {
+        BitSet outside = new BitSet();
+        for (int i = 0; i < known; i++)
+            if (!drawn.holds(GeodesicLine.destination(source, bearingDeg, distanceM[i]))) outside.set(i);
+        return new RadialLosses(this, outside);
     }
 
     void put(int i, double lossDb, RadialWalker at, int coverOrdinal) {
@@ -38,6 +65,11 @@ public final class RadialLosses {
         figure[1][i] = (float) at.departureDeg();
         figure[2][i] = (float) at.arrivalDeg();
         cover[i] = (byte) coverOrdinal;
+    }
+
+    /** Whether the ground of a sample is counted. */
+    boolean counts(int i) {
+        return !notCounted.get(i);
     }
 
     /** What the model says of paths between two distances, m; distances do not fall from call to call. */

@@ -1,6 +1,7 @@
 package handreach.reach;
 
 import java.util.OptionalDouble;
+import java.util.function.IntPredicate;
 
 /**
  * How far one loadout reaches along one bearing.
@@ -9,9 +10,9 @@ import java.util.OptionalDouble;
  * @param farthestM farthest place at all that reaches the target odds, m; 0 when there is none
  * @param openEnded true when the continuous reach ended at the radius or at unknown ground, not at a gap: it is at least this
  * @param unknownBeyondM where the first void or tile edge lies, m; empty when all ground is known
- * @param share share of the known ground along the bearing that reaches the target odds, each metre weighted by its distance
+ * @param share share of the known ground that counts along the bearing that reaches the target odds, each metre weighted by its distance
  *     from the source as it stands for that much ground
- * @param knownGround known ground that this bearing stands for, m² per radian times two; a weight, no more
+ * @param knownGround known ground that counts and that this bearing stands for, m² per radian times two; a weight, no more
  */
 public record RadialReach(
         double continuousM,
@@ -42,6 +43,12 @@ public record RadialReach(
      * @source common practice, no source; see docs/definitions.md
      */
     public static RadialReach of(double[] distanceM, double[] marginDb, int known, double thresholdDb) {
+        return of(distanceM, marginDb, known, thresholdDb, i -> true);
+    }
+
+    /** The same with the share taken of those samples alone whose ground counts. */
+    static RadialReach of(
+            double[] distanceM, double[] marginDb, int known, double thresholdDb, IntPredicate counts) {
         int n = distanceM.length;
         if (n == 0 || marginDb.length != n || known < 0 || known > n)
             throw new IllegalArgumentException(n + " distances, " + marginDb.length + " margins, " + known + " known");
@@ -53,7 +60,7 @@ public record RadialReach(
         for (int i = 0; i < known; i++) {
             double inner = i == 0 ? 0 : (distanceM[i - 1] + distanceM[i]) / 2;
             double outer = i + 1 < n ? (distanceM[i] + distanceM[i + 1]) / 2 : distanceM[i];
-            double weight = outer * outer - inner * inner;
+            double weight = counts.test(i) ? outer * outer - inner * inner : 0;
             ground += weight;
             boolean reaches = marginDb[i] >= thresholdDb;
             inGap |= !reaches;

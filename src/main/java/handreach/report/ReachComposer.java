@@ -386,6 +386,13 @@ public final class ReachComposer {
     private Section notes() {
         List<String> points = new ArrayList<>();
         answer.area().ifPresentOrElse(area -> points.addAll(counted(area)), () -> points.add(BEARINGS_COUNTED));
+        answer.scene()
+                .plan()
+                .places()
+                .area()
+                .polygon()
+                .ifPresent(file -> points.add("Only ground within " + file.getFileName()
+                        + " is counted and drawn; the reach along a bearing goes on beyond it."));
         return Section.of("Notes", new Bullets(points));
     }
 

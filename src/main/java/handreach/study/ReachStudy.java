@@ -10,6 +10,7 @@ import handreach.reach.AreaRequest;
 import handreach.reach.BearingLosses;
 import handreach.reach.BearingRequest;
 import handreach.reach.CellGrid;
+import handreach.reach.DrawnArea;
 import handreach.reach.LoadoutReach;
 import handreach.reach.LossGrid;
 import handreach.reach.MapEngine;
@@ -150,6 +151,9 @@ public final class ReachStudy {
         if (unknown > 0)
             warnings.add("On " + unknown + " of " + controlReach.bearings()
                     + " bearings the ground is unknown somewhere within the radius; beyond that nothing is claimed.");
+        if (scene.drawn().isPresent() && !losses.get(0).countsAny())
+            warnings.add("The polygon of [area] leaves out all known ground within the radius, so no share is counted and no map drawn."
+                    + " Check the polygon, or the middle of the rose.");
         for (ModelNote note : ModelNote.of(losses)) warnings.add(words(note));
         Optional<ReachAnswer.AreaAnswer> area = wish.withArea() ? Optional.of(area(odds, progress)) : Optional.empty();
         area.ifPresent(this::warnOfSteepCells);
@@ -203,7 +207,11 @@ public final class ReachStudy {
     }
 
     private List<BearingLosses> losses(Progress progress) {
-        return BearingLosses.of(bearingRequest(), heights, ground, Scene.threads(), progress);
+        List<BearingLosses> all = BearingLosses.of(bearingRequest(), heights, ground, Scene.threads(), progress);
+        Optional<DrawnArea> drawn = scene.drawn();
+        return drawn.isEmpty()
+                ? all
+                : all.stream().map(one -> one.within(drawn.get())).toList();
     }
 
     private AreaRequest areaRequest() {
@@ -215,7 +223,10 @@ public final class ReachStudy {
     private ReachAnswer.AreaAnswer area(double targetOdds, Progress progress) {
         AreaRequest request = areaRequest();
         MapEngine engine = wish.engine().orElseGet(() -> MapEngine.usual(request, ground));
-        List<LossGrid> losses = engine.engine(request, Scene.threads()).losses(request, heights, ground, progress);
+        List<LossGrid> losses =
+                engine.engine(request, Scene.threads()).losses(request, heights, ground, progress).stream()
+                        .map(all -> scene.drawn().map(all::within).orElse(all))
+                        .toList();
         List<OddsGrid> odds = new ArrayList<>();
         for (ReachLink link : links) odds.add(OddsGrid.of(losses.get(heights.indexOf(link.terminals())), link));
         return ReachAnswer.AreaAnswer.of(odds, byBurden(odds), targetOdds);

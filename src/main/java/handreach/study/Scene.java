@@ -28,9 +28,11 @@ import handreach.propagation.LossModels;
 import handreach.propagation.PathConditions;
 import handreach.propagation.Terminals;
 import handreach.reach.AreaGround;
+import handreach.reach.DrawnArea;
 import handreach.reach.LearnedSite;
 import handreach.reach.ReachLink;
 import handreach.reach.SiteLesson;
+import handreach.terrain.AreaPolygons;
 import handreach.terrain.Cover;
 import handreach.terrain.LandCover;
 import handreach.terrain.TileFolder;
@@ -62,6 +64,7 @@ public final class Scene {
     /** Whether land cover says anything about the area. */
     private final boolean hasCover;
 
+    private final Optional<DrawnArea> drawn;
     private final CutSettings cut;
     private final Optional<BenchAnalysis> bench;
     private final List<Loadout> loadouts;
@@ -76,6 +79,7 @@ public final class Scene {
             PlanFile file,
             TileFolder tiles,
             CoverFiles cover,
+            Optional<DrawnArea> drawn,
             CutSettings cut,
             Optional<BenchAnalysis> bench,
             List<String> benchNotes) {
@@ -84,6 +88,7 @@ public final class Scene {
         this.tiles = tiles;
         this.cover = cover;
         this.hasCover = cover.tellsAnythingIn(plan);
+        this.drawn = drawn;
         this.cut = cut;
         this.bench = bench;
         List<String> notes = new ArrayList<>(benchNotes);
@@ -99,6 +104,7 @@ public final class Scene {
         this.tiles = before.tiles;
         this.cover = before.cover;
         this.hasCover = before.hasCover;
+        this.drawn = before.drawn;
         this.cut = before.cut;
         this.bench = before.bench;
         this.loadouts = before.loadouts;
@@ -120,7 +126,12 @@ public final class Scene {
         Optional<BenchAnalysis> bench = plan.kit().bench().map(Scene::analysed);
         CutSettings cut = new CutSettings(
                 choice.surface(), choice.heights().canopyM(), choice.heights().roofM());
-        return new Scene(file, opened(tiles), CoverFiles.of(choice), cut, bench, List.of());
+        return new Scene(file, opened(tiles), CoverFiles.of(choice), drawn(plan), cut, bench, List.of());
+    }
+
+    /** The polygons round the plan's area, read whoever asks, so that every command tells what is wrong with them. */
+    private static Optional<DrawnArea> drawn(Plan plan) {
+        return plan.places().area().polygon().map(file -> new DrawnArea(AreaPolygons.read(file)));
     }
 
     /** The plan's tiles, that under the middle of its area read already; beside the bench, which needs another core. */
@@ -147,7 +158,12 @@ public final class Scene {
         boolean sameBench = plan.kit().bench().equals(edited.plan().kit().bench());
         Optional<BenchAnalysis> newBench =
                 sameBench ? bench : edited.plan().kit().bench().map(Scene::analysed);
-        return new Scene(edited, tiles, cover, cut, newBench, List.of());
+        boolean sameDrawn = plan.places()
+                .area()
+                .polygon()
+                .equals(edited.plan().places().area().polygon());
+        return new Scene(
+                edited, tiles, cover, sameDrawn ? drawn : drawn(edited.plan()), cut, newBench, List.of());
     }
 
     private static BenchAnalysis analysed(Kit.Bench bench) {
@@ -169,6 +185,11 @@ public final class Scene {
 
     public LandCover cover() {
         return cover.cover();
+    }
+
+    /** What the plan draws round its area: ground outside it is neither counted nor drawn. */
+    public Optional<DrawnArea> drawn() {
+        return drawn;
     }
 
     public CutSettings cut() {
