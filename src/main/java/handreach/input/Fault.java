@@ -10,10 +10,21 @@ import java.util.Objects;
  * @param text what was found, what is allowed, what to do; full sentences after a lower-case start
  */
 public record Fault(String source, int line, String text) {
+    /** Longest text told, and how much of the end of a longer one is kept, where it says what to do. */
+    private static final int LONGEST = 900;
+
+    private static final int END = 300;
+
     public Fault {
         Objects.requireNonNull(source);
-        Objects.requireNonNull(text);
+        text = shortened(Objects.requireNonNull(text));
         if (line < 0) throw new IllegalArgumentException("line " + line);
+    }
+
+    /** A value out of a file may be megabytes long; what was found and what to do stand at the ends. */
+    private static String shortened(String text) {
+        if (text.length() <= LONGEST) return text;
+        return text.substring(0, LONGEST - END) + " … " + text.substring(text.length() - END);
     }
 
     /** The one line shown to the user. */

@@ -3,15 +3,21 @@ package handreach.input;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 
 /** Collects the faults of one input, so that all are told at once. Not for use by several threads. */
 public final class Faults {
     private static final Pattern FOUND = Pattern.compile("\"[^\"]*\"");
 
+    /** Told one by one; of further ones the number. */
+    private static final int MOST_TOLD = 100;
+
     private final Map<String, Told> told = new LinkedHashMap<>();
+    private Told beyond;
     private int count;
 
     /** A fault, and the further lines that have the same one. */
@@ -29,6 +35,18 @@ public final class Faults {
         void also(int line) {
             more++;
             if (next.size() < LINES_NAMED) next.add(line);
+        }
+
+        Told counting() {
+            more++;
+            return this;
+        }
+
+        Fault number() {
+            String faults = more == 0
+                    ? "1 more fault"
+                    : String.format(Locale.ROOT, "%,d", more + 1).replace(',', ' ') + " more faults";
+            return new Fault(first.source(), 0, "and " + faults + ". Mend those above first.");
         }
 
         Fault fault() {
@@ -55,8 +73,15 @@ public final class Faults {
 
     private void add(String cause, Fault fault) {
         count++;
-        Told known = told.putIfAbsent(cause, new Told(fault));
+        Told known = told.get(cause);
         if (known != null) known.also(fault.line());
+        else if (told.size() < MOST_TOLD) told.put(cause, new Told(fault));
+        else beyond = beyond == null ? new Told(fault) : beyond.counting();
+    }
+
+    /** Whether a further fault is only counted, so that nobody need word it. */
+    public boolean isFull() {
+        return told.size() >= MOST_TOLD;
     }
 
     public boolean isEmpty() {
@@ -65,7 +90,8 @@ public final class Faults {
 
     /** What is to be told, in the order in which it was found. */
     public List<Fault> list() {
-        return told.values().stream().map(Told::fault).toList();
+        Stream<Fault> all = told.values().stream().map(Told::fault);
+        return (beyond == null ? all : Stream.concat(all, Stream.of(beyond.number()))).toList();
     }
 
     /** Speaks if anything was found. */

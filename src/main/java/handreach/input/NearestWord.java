@@ -7,10 +7,14 @@ import org.apache.commons.text.similarity.LevenshteinDistance;
 
 /** The known word that a mistyped one was most likely meant to be. */
 public final class NearestWord {
+    /** A longer text is no slip of the hand, and weighing it takes time by the square of its length. */
+    private static final int LONGEST = 80;
+
     private NearestWord() {}
 
     /** The nearest of the known words if it is near enough to be worth suggesting. */
     public static Optional<String> of(String typed, Collection<String> known) {
+        if (typed.length() > LONGEST) return Optional.empty();
         String low = typed.toLowerCase(Locale.ROOT);
         int limit = Math.max(2, typed.length() / 3);
         String best = null;

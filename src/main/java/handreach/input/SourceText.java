@@ -8,7 +8,6 @@ import java.nio.charset.CodingErrorAction;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.AccessDeniedException;
 import java.nio.file.FileSystemException;
-import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.util.List;
@@ -16,7 +15,9 @@ import java.util.Optional;
 
 /** A user's text file as numbered lines, with the name the user knows it by. */
 public final class SourceText {
-    private static final long LIMIT_BYTES = 64L << 20;
+    /** Memory for the text, its lines and what is made of them: measured over all tables, docs/performance.md. */
+    private static final CappedFile.Cap CAP = new CappedFile.Cap(64L << 20, 20, "Split the file.");
+
     /** What spreadsheets write on the most usual desktop system when not asked for UTF-8. */
     private static final Charset SPREADSHEET_CODE_PAGE = Charset.forName("windows-1252");
 
@@ -37,7 +38,7 @@ public final class SourceText {
 
     /** Reads a UTF-8 file (a byte-order mark is passed over); at most 64 MiB. */
     public static SourceText read(Path file) {
-        return read(file, LIMIT_BYTES);
+        return read(file, CAP);
     }
 
     /** Reads a table, which a spreadsheet may have written in its older character set; see {@link #isFallback}. */
@@ -45,9 +46,9 @@ public final class SourceText {
         return read(file, SPREADSHEET_CODE_PAGE);
     }
 
-    /** Reads a UTF-8 file of at most the given size. */
-    public static SourceText read(Path file, long limitBytes) {
-        return read(file, limitBytes, Optional.empty());
+    /** Reads a UTF-8 file of no more than a bound of its own. */
+    public static SourceText read(Path file, CappedFile.Cap cap) {
+        return read(file, cap, Optional.empty());
     }
 
     /**
@@ -55,22 +56,16 @@ public final class SourceText {
      * {@link #isFallback}.
      */
     public static SourceText read(Path file, Charset otherwise) {
-        return read(file, LIMIT_BYTES, Optional.of(otherwise));
+        return read(file, CAP, Optional.of(otherwise));
     }
 
-    private static SourceText read(Path file, long limitBytes, Optional<Charset> otherwise) {
+    private static SourceText read(Path file, CappedFile.Cap cap, Optional<Charset> otherwise) {
         String name = String.valueOf(file.getFileName());
         try {
-            if (Files.isDirectory(file))
-                throw new InputFault(name, 0, "is a folder, a file is expected. Name the file itself.");
-            long size = Files.size(file);
-            if (size > limitBytes)
-                throw new InputFault(
-                        name,
-                        0,
-                        "is " + (size >> 20) + " MiB, at most " + (limitBytes >> 20)
-                                + " MiB are read. Split the file.");
-            byte[] bytes = Files.readAllBytes(file);
+            byte[] bytes;
+            try (CappedFile in = CappedFile.open(file, cap)) {
+                bytes = in.readAllBytes();
+            }
             if (isBinary(bytes))
                 throw new InputFault(
                         name, 0, "is not text (a workbook, picture or archive?). Export it as text and try again.");

@@ -32,15 +32,13 @@ public record CalibrationFile(SiteCalibration site, List<List<String>> links) {
     private static final Range LOSS = new Range("loss_db", -100, 100, "dB");
     private static final Range UNCERTAINTY = new Range("uncertainty_db", 0, 100, "dB");
 
-    private static final long LIMIT_BYTES = 1L << 20;
-
     public CalibrationFile {
         links = links.stream().map(List::copyOf).toList();
     }
 
     /** Reads a calibration; every fault is told together. */
     public static CalibrationFile read(Path file) {
-        return of(SourceText.read(file, LIMIT_BYTES));
+        return of(SourceText.read(file, PlanReader.CAP));
     }
 
     /** Reads a calibration from its text. */

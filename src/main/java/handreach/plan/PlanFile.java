@@ -19,7 +19,6 @@ import java.util.List;
  * in one step; the former text stays as {@code plan.toml.bak}. A plan that somebody else changed meanwhile is not overwritten.
  */
 public final class PlanFile {
-    private static final long LIMIT_BYTES = 4L << 20;
     private static final String USUAL_NAME = "plan.toml";
     private final Path file;
     private final String text;
@@ -44,7 +43,7 @@ public final class PlanFile {
                         0,
                         "the folder has no plan.toml. Name a plan file, or start from a sample plan.");
         }
-        SourceText source = SourceText.read(file, LIMIT_BYTES);
+        SourceText source = SourceText.read(file, PlanReader.CAP);
         String text = source.text();
         return new PlanFile(file, text, text, PlanReader.read(source, folderOf(file)));
     }
@@ -107,7 +106,7 @@ public final class PlanFile {
         Path real = Target.real(file);
         try (SaveLock lock = SaveLock.of(real)) {
             if (Files.exists(file)) {
-                String onDisk = SourceText.read(file, LIMIT_BYTES).text();
+                String onDisk = SourceText.read(file, PlanReader.CAP).text();
                 if (!onDisk.equals(SourceText.of("", savedText).text()))
                     throw new InputFault(
                             file.toString(),

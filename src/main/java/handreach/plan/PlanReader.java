@@ -3,6 +3,7 @@ package handreach.plan;
 import handreach.geodesy.Place;
 import handreach.geodesy.PlaceForm;
 import handreach.geodesy.Position;
+import handreach.input.CappedFile;
 import handreach.input.Faults;
 import handreach.input.InputFault;
 import handreach.input.Keyword;
@@ -36,6 +37,13 @@ import org.tomlj.TomlParseResult;
 
 /** Reads the text of a plan file; every fault of the file is told together. */
 final class PlanReader {
+    /** Characters of a plan or calibration; taking them apart costs up to 3 kB of passing memory and 4 µs each. */
+    private static final long LONGEST = 256 << 10;
+
+    private static final String NO_PLAN = "That is more than a thousand people and places; check that it is the right file.";
+    /** How much of a plan or calibration is read. */
+    static final CappedFile.Cap CAP = new CappedFile.Cap(LONGEST, 400, NO_PLAN);
+
     private static final Range FORMAT = new Range("format", 1, 1, "");
 
     private static final Keyword<Lengths> LENGTHS =
@@ -65,6 +73,12 @@ final class PlanReader {
 
     /** The parsed text; what the library cannot take apart, such as brackets nested without end, is a fault like any other. */
     static TomlParseResult parsed(SourceText text, String advice) {
+        long length = text.lines().stream().mapToLong(line -> line.length() + 1L).sum();
+        if (length > LONGEST)
+            throw new InputFault(
+                    text.name(),
+                    0,
+                    "is " + (length >> 10) + " KiB, at most " + (LONGEST >> 10) + " KiB are read. " + NO_PLAN);
         TomlParseResult toml;
         try {
             toml = Toml.parse(text.text());

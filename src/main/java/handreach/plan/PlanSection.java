@@ -223,7 +223,8 @@ final class PlanSection {
     void refuseUnknownKeys() {
         for (String key : table.keySet()) {
             if (asked.contains(key)) continue;
-            faults.add(
+            if (faults.isFull()) faults.add(source, startLine, "");
+            else faults.add(
                     source,
                     lineOf(key),
                     "unknown key " + key + " in " + label() + "." + NearestWord.hint(key, asked) + " Known here: "

@@ -3,6 +3,7 @@ package handreach.walk;
 import handreach.geodesy.Position;
 import handreach.input.Faults;
 import handreach.input.InputFault;
+import handreach.input.Memory;
 import handreach.input.NumberText;
 import handreach.input.SourceText;
 import handreach.reach.Progress;
@@ -36,7 +37,9 @@ import javax.xml.stream.XMLStreamReader;
 final class GpxReader {
     private static final int DEEPEST = 64;
     private static final int MOST_POINTS = 2_000_000;
-    private static final int MOST_FAULTS = 20;
+    /** Memory that a point takes until it is joined, bytes; measured. */
+    private static final double BYTES_PER_POINT = 300;
+
     private static final int MOST_TEXT = 4096;
     private static final int HEAD_BYTES = 256;
     private static final Pattern ENCODING =
@@ -47,6 +50,7 @@ final class GpxReader {
     private final Faults faults = new Faults();
     private final List<TrackPoint> points = new ArrayList<>();
     private final List<TrackPoint> waypoints = new ArrayList<>();
+    private final long mostPoints = Memory.most(MOST_POINTS, BYTES_PER_POINT);
     private int segment = -1;
     private int unreadTimes;
     private int localTimes;
@@ -189,8 +193,12 @@ final class GpxReader {
         }
         progress.goOn();
         if (at.isEmpty()) return;
-        if (points.size() + waypoints.size() >= MOST_POINTS)
-            throw new InputFault(name, line, "has more than " + MOST_POINTS + " points. Export one day at a time.");
+        if (points.size() + waypoints.size() >= mostPoints)
+            throw new InputFault(
+                    name,
+                    line,
+                    "has more than " + mostPoints + " points. Export one day at a time."
+                            + Memory.advice(mostPoints, MOST_POINTS, BYTES_PER_POINT));
         OptionalDouble heightM = NumberText.parse(height);
         into.add(new TrackPoint(at.get(), heightM, time(time), Math.max(0, segment), label));
     }
@@ -224,11 +232,10 @@ final class GpxReader {
                 && Math.abs(lon.getAsDouble()) <= 90;
         String found = "a point has lat " + shown(latitude) + " and lon " + shown(longitude)
                 + ", allowed is -90 to 90 and -180 to 180. ";
-        if (faults.list().size() < MOST_FAULTS)
-            faults.add(
-                    name,
-                    line,
-                    found + (exchanged ? "The two look exchanged: exchange them." : "Correct or remove the point."));
+        faults.addLike(
+                name,
+                line,
+                found + (exchanged ? "The two look exchanged: exchange them." : "Correct or remove the point."));
         return Optional.empty();
     }
 

@@ -2,13 +2,13 @@ package handreach.walk;
 
 import handreach.geodesy.GeodesicLine;
 import handreach.geodesy.Position;
+import handreach.input.CappedFile;
 import handreach.input.InputFault;
 import handreach.input.SourceText;
 import handreach.reach.Progress;
 import java.io.ByteArrayInputStream;
 import java.io.IOException;
 import java.io.InputStream;
-import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.time.Duration;
@@ -22,7 +22,10 @@ import java.util.Optional;
  * A walked track: the points of a GPX file in their order, in stretches that are never joined, and its waypoints. Immutable.
  */
 public final class GpxTrack {
-    private static final long LIMIT_BYTES = 64L << 20;
+    /** A point takes some 100 bytes of a file and 600 of memory while it is read, sorted and joined; measured. */
+    private static final CappedFile.Cap CAP =
+            new CappedFile.Cap(64L << 20, 10, "Export the day of the walk alone, without sensor readings.");
+
     /** Farther than this from the middle of the plan nobody walks who talks on its channel. */
     private static final double NEAR_M = 50_000;
 
@@ -55,16 +58,7 @@ public final class GpxTrack {
     public static GpxTrack read(Path file, Progress progress) {
         String shown = String.valueOf(file.getFileName());
         try {
-            if (Files.isDirectory(file))
-                throw new InputFault(shown, 0, "is a folder, a GPX file is expected. Name the file itself.");
-            long size = Files.size(file);
-            if (size > LIMIT_BYTES)
-                throw new InputFault(
-                        shown,
-                        0,
-                        "is " + (size >> 20) + " MiB, at most " + (LIMIT_BYTES >> 20)
-                                + " MiB are read. Export the day of the walk alone, without sensor readings.");
-            try (InputStream in = Files.newInputStream(file)) {
+            try (InputStream in = CappedFile.open(file, CAP)) {
                 return new GpxReader(shown, progress).read(in);
             }
         } catch (NoSuchFileException e) {
