@@ -17,13 +17,19 @@ public record Questions(
      * Reach.
      *
      * @param from name of the position at the centre of the rose, or empty for the centre of the area
-     * @param with loadout at the centre; empty when both ends carry the same
+     * @param with loadout at the centre; empty for what the position there carries
+     * @param alike whether both ends carry the loadout in question, whatever the position in the middle has
      * @param bearingStepDeg step of the bearings
      * @param cellM side of the cells of the area maps
      * @param model loss model
      */
     public record ReachQuestion(
-            Optional<String> from, Optional<String> with, double bearingStepDeg, double cellM, LossModel model) {}
+            Optional<String> from,
+            Optional<String> with,
+            boolean alike,
+            double bearingStepDeg,
+            double cellM,
+            LossModel model) {}
 
     /** Who must talk to whom. */
     public enum WhoTalks {

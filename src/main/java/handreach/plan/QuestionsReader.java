@@ -70,9 +70,12 @@ final class QuestionsReader {
         Questions.ReachQuestion question = new Questions.ReachQuestion(
                 section.reference(Reference.FROM, positions),
                 section.reference(Reference.WITH, loadouts),
+                section.flag("alike", false),
                 bearingStep(section),
                 section.number(AreaRequest.CELL, 30),
                 section.word("model", LossModels.KEYWORD, LossModels.HANDHELD));
+        if (question.alike() && section.has("with"))
+            section.fault("alike", "says that both ends carry the same, and with says what stands there. Keep one of them.");
         section.refuseUnknownKeys();
         return question;
     }

@@ -2,6 +2,7 @@ package handreach.report;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import handreach.plan.Channel.CopyWish;
+import handreach.plan.Places;
 import handreach.plan.Plan;
 import handreach.reach.LoadoutReach;
 import handreach.reach.LossGrid;
@@ -125,8 +126,8 @@ public record ReachNumbers(
                         answer.middle().latitudeDeg(),
                         answer.middle().longitudeDeg(),
                         plan.heading().placeForm().format(answer.middle()),
-                        plan.questions().reach().from(),
-                        plan.questions().reach().with()),
+                        answer.scene().middlePosition().map(Places.PositionEntry::name),
+                        answer.scene().middleLoadoutName()),
                 answer.scene().controlLoadout().name(),
                 IntStream.range(0, answer.loadouts().size())
                         .mapToObj(number -> loadout(answer, number))

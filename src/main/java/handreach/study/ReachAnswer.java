@@ -1,6 +1,7 @@
 package handreach.study;
 
 import handreach.geodesy.Position;
+import handreach.plan.Places;
 import handreach.plan.Questions;
 import handreach.reach.LeastLoadout;
 import handreach.reach.LoadoutReach;
@@ -39,16 +40,14 @@ public record ReachAnswer(
     /** What stands in the middle while the loadouts are held against one another, in a sentence or two. */
     public String otherEnd() {
         Questions.ReachQuestion asked = scene.plan().questions().reach();
-        String where = asked.from().orElse("the middle");
-        if (asked.with().isPresent())
-            return "At " + where + " stands " + asked.with().get() + ", whoever calls.";
-        String same =
-                "At " + where + " stands the same loadout as is carried: each is held against itself at both ends.";
-        return asked.from()
-                .flatMap(name -> scene.position(name).loadout())
-                .map(own -> same + " The plan gives " + where + " its own, " + own
-                        + "; for the reach to that, write with = \"" + own + "\" under [reach].")
-                .orElse(same);
+        String where = scene.middlePosition().map(Places.PositionEntry::name).orElse("the middle");
+        Optional<String> stays = scene.middleLoadoutName();
+        if (stays.isEmpty())
+            return "At " + where + " stands the same loadout as is carried: each is held against itself at both ends.";
+        if (asked.with().isPresent()) return "At " + where + " stands " + stays.get() + ", whoever calls.";
+        String kind = scene.middlePosition().filter(Places.PositionEntry::base).isPresent() ? "Crew to base: at " : "At ";
+        return kind + where + " stands " + stays.get()
+                + ", as the plan has it, whoever calls. With alike = true under [reach] both ends carry the same.";
     }
 
     /** Which of {@link #loadouts} is the control. */

@@ -87,6 +87,7 @@ public record ReachOptions(
         Questions.ReachQuestion reach = new Questions.ReachQuestion(
                 asked.reach().from(),
                 asked.reach().with(),
+                asked.reach().alike(),
                 asked.reach().bearingStepDeg(),
                 cellM.orElse(asked.reach().cellM()),
                 modelFor(plan));

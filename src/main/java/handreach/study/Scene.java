@@ -8,6 +8,7 @@ import handreach.budget.LinkTerms;
 import handreach.budget.Posture;
 import handreach.budget.SiteNoise;
 import handreach.budget.TwoWayLedger;
+import handreach.geodesy.GeodesicLine;
 import handreach.geodesy.Position;
 import handreach.input.InputFault;
 import handreach.input.NearestWord;
@@ -56,6 +57,8 @@ import java.util.concurrent.ConcurrentHashMap;
 public final class Scene {
     /** Models whose errors over open ground were measured, see docs/field-comparison.md. */
     private static final List<LossModel> MEASURED = List.of(LossModels.HANDHELD, LossModels.FULL_WAVE);
+    /** Nearer than this two places are one, m. */
+    private static final double SAME_PLACE_M = 1;
 
     private final PlanFile file;
     private final Plan plan;
@@ -332,9 +335,30 @@ public final class Scene {
         return -1;
     }
 
-    /** What stands at the middle of the reach rose for a loadout: the plan's fixed one, or the same at both ends. */
+    /** What stands at the middle of the reach rose for a loadout: what stays there, or the same at both ends. */
     public Loadout middleLoadout(Loadout far) {
-        return plan().questions().reach().with().map(this::loadout).orElse(far);
+        return middleLoadoutName().map(this::loadout).orElse(far);
+    }
+
+    /**
+     * The loadout that stays at the middle of the reach rose whoever calls: the one that the plan fixes there, else what the position
+     * there carries; empty where both ends are to be alike, or nothing is known of the middle.
+     */
+    public Optional<String> middleLoadoutName() {
+        Questions.ReachQuestion asked = plan().questions().reach();
+        if (asked.with().isPresent() || asked.alike()) return asked.with();
+        return middlePosition().flatMap(Places.PositionEntry::loadout);
+    }
+
+    /** The position of the plan in the middle of the rose: the one named, else the base where it stands at the centre of the area. */
+    public Optional<Places.PositionEntry> middlePosition() {
+        Optional<String> from = plan().questions().reach().from();
+        if (from.isPresent()) return from.map(this::position);
+        Position centre = plan().places().area().centre();
+        return plan().places().positions().stream()
+                .filter(Places.PositionEntry::base)
+                .filter(entry -> GeodesicLine.distanceM(entry.at(), centre) < SAME_PLACE_M)
+                .findFirst();
     }
 
     /** The link from the middle of the rose to somebody with this loadout. */

@@ -130,14 +130,12 @@ class S13OddInputsTest {
         }
     }
 
-    /** A position with its own loadout: the answer says that it is not used, and how to ask for it. */
+    /** A position with its own loadout stands in the middle with it; the answer says so, and how to ask for the same at both ends. */
     @Test
     void reachSaysWhatStandsAtTheOtherEnd() throws IOException {
         Path plan = written("plan.toml", forest());
-        String note =
-                "At spike camp stands the same loadout as is carried: each is held against itself at both ends. The plan"
-                        + " gives spike camp its own, quarter-wave with wire at face; for the reach to that, write"
-                        + " with = \"quarter-wave with wire at face\" under [reach].";
+        String note = "Crew to base: at spike camp stands quarter-wave with wire at face, as the plan has it, whoever calls."
+                + " With alike = true under [reach] both ends carry the same.";
         assertTrue(unwrapped(CommandRun.of("reach", plan.toString())).contains(note));
         CommandRun json = CommandRun.of("reach", plan.toString(), "--json");
         JsonNode node = new ObjectMapper().readTree(json.out());
@@ -147,6 +145,27 @@ class S13OddInputsTest {
                 forest().replace("\nfrom = \"spike camp\"", "\nfrom = \"spike camp\"\nwith = \"half-wave at face\""));
         assertTrue(unwrapped(CommandRun.of("reach", plan.toString()))
                 .contains("At spike camp stands half-wave at face, whoever calls."));
+        written("plan.toml", forest().replace("\nfrom = \"spike camp\"", "\nfrom = \"spike camp\"\nalike = true"));
+        assertTrue(
+                unwrapped(CommandRun.of("reach", plan.toString()))
+                        .contains(
+                                "At spike camp stands the same loadout as is carried: each is held against itself at both ends."));
+        written(
+                "plan.toml",
+                forest().replace(
+                                "\nfrom = \"spike camp\"",
+                                "\nfrom = \"spike camp\"\nalike = true\nwith = \"half-wave at face\""));
+        CommandRun both = CommandRun.of("reach", plan.toString());
+        assertEquals(2, both.code());
+        assertTrue(both.err().contains("alike says that both ends carry the same"), both.err());
+    }
+
+    /** The guide's plan: no [reach] at all, and the base stands at the centre of the area. */
+    @Test
+    void theBaseAtTheCentreStandsThereWithItsOwnWithoutBeingNamed() throws IOException {
+        Path plan = written("plan.toml", forest().replace("\nfrom = \"spike camp\"", ""));
+        assertTrue(unwrapped(CommandRun.of("reach", plan.toString(), "--radius-km", "1"))
+                .contains("Crew to base: at spike camp stands quarter-wave with wire at face"));
     }
 
     private static String unwrapped(CommandRun run) {
