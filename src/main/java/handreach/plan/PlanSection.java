@@ -172,6 +172,28 @@ final class PlanSection {
         return Optional.empty();
     }
 
+    /** A list of such names; none where the key is left out. */
+    List<String> references(Reference reference, Collection<String> known) {
+        String key = keyOf(reference);
+        Object value = value(key);
+        if (value == null) return List.of();
+        if (!(value instanceof TomlArray array) || !array.toList().stream().allMatch(String.class::isInstance)) {
+            fault(key, "is " + shown(value) + ", a list of names is expected. Write it as [\"a\", \"b\"].");
+            return List.of();
+        }
+        List<String> names = new ArrayList<>();
+        for (Object one : array.toList()) {
+            String name = ((String) one).strip();
+            if (known.contains(name)) names.add(name);
+            else
+                fault(
+                        key,
+                        "names \"" + name + "\", which the plan does not have." + NearestWord.hint(name, known)
+                                + (known.isEmpty() ? "" : " It has: " + String.join(", ", known) + "."));
+        }
+        return names;
+    }
+
     /** The key of a reference, which must be declared for this section. */
     String keyOf(Reference reference) {
         if (!reference.sections().contains(name))

@@ -9,9 +9,65 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
 
-/** What is asked: reach, relay, walks, and the site calibration to use. */
+/** What is asked: reach and by what it is decided, relay, who carries what, walks, and the site calibration to use. */
 public record Questions(
-        ReachQuestion reach, RelayQuestion relay, List<WalkEntry> walks, Optional<Path> calibration, Doubts doubts) {
+        ReachQuestion reach,
+        DecideQuestion decide,
+        RelayQuestion relay,
+        AssignQuestion assign,
+        List<WalkEntry> walks,
+        Site site) {
+
+    /** What is known of the ground before and after walks. */
+    public record Site(Optional<Path> calibration, Doubts doubts) {}
+
+    public Optional<Path> calibration() {
+        return site.calibration();
+    }
+
+    public Doubts doubts() {
+        return site.doubts();
+    }
+
+    /** What a loadout is worth carrying for. */
+    public enum Measure {
+        /** Who of the plan is reached, both ways. */
+        PLACES,
+        /** How much of the ground is reached. */
+        GROUND,
+        /** How far copy is kept in the median direction. */
+        REACH;
+
+        /** How the plan names them. */
+        public static final Keyword<Measure> KEYWORD = Keyword.of(List.of(values()), Measure::word);
+
+        public String word() {
+            return name().toLowerCase(Locale.ROOT);
+        }
+    }
+
+    /**
+     * By what a loadout is held worth carrying.
+     *
+     * @param by the measure
+     * @param feltPlaces least gain that counts, in places
+     * @param feltGround the same as a share of the ground that the control reaches
+     * @param feltReachM the same in metres of median reach
+     */
+    public record DecideQuestion(Measure by, double feltPlaces, double feltGround, double feltReachM) {}
+
+    /**
+     * Who carries what.
+     *
+     * @param keep names of those who keep what the plan gives them
+     * @param loadouts names of what may be handed out; empty for everything carried on the body
+     */
+    public record AssignQuestion(List<String> keep, List<String> loadouts) {
+        public AssignQuestion {
+            keep = List.copyOf(keep);
+            loadouts = List.copyOf(loadouts);
+        }
+    }
 
     /**
      * Reach.

@@ -20,6 +20,9 @@ import java.util.stream.Stream;
 final class QuestionsReader {
     private static final Range MODEL_COMMON = new Range("model_common_db", 0, 20, "dB");
     private static final Range PLACE_SPREAD = new Range("place_spread_db", 0.5, 20, "dB");
+    private static final Range FELT_PLACES = new Range("felt_places", 0, 100, "places");
+    private static final Range FELT_GROUND = new Range("felt_ground", 0, 10, "");
+    private static final Range FELT_REACH = new Range("felt_reach_m", 0, 20_000, "m");
     private static final Range RELAY_GAIN = new Range("gain_dbd", -30, 20, "dBd");
     private static final Range MAST = new Range("mast_m", 0.5, 60, "m");
     private static final Range FEED_LOSS = new Range("feed_loss_db", 0, 30, "dB");
@@ -54,7 +57,9 @@ final class QuestionsReader {
 
     Questions questions() {
         Questions.ReachQuestion reach = reach();
+        Questions.DecideQuestion decide = decide();
         Questions.RelayQuestion relay = relay();
+        Questions.AssignQuestion assign = assign();
         List<Questions.WalkEntry> walks = walks();
         PlanSection calibration = root.table("calibration");
         Optional<Path> file = PlanReader.existing(calibration, "file", false, folder, faults);
@@ -62,7 +67,29 @@ final class QuestionsReader {
         PlanSection doubts = root.table("doubt");
         Questions.Doubts known = new Questions.Doubts(doubts.number(MODEL_COMMON), doubts.number(PLACE_SPREAD));
         doubts.refuseUnknownKeys();
-        return new Questions(reach, relay, walks, file, known);
+        return new Questions(reach, decide, relay, assign, walks, new Questions.Site(file, known));
+    }
+
+    private Questions.DecideQuestion decide() {
+        PlanSection section = root.table("decide");
+        Questions.Measure usual = everybody.isEmpty() ? Questions.Measure.GROUND : Questions.Measure.PLACES;
+        Questions.DecideQuestion question = new Questions.DecideQuestion(
+                section.word("by", Questions.Measure.KEYWORD, usual),
+                section.number(FELT_PLACES, 1),
+                section.number(FELT_GROUND, 0.1),
+                section.number(FELT_REACH, 100));
+        if (question.by() == Questions.Measure.PLACES && everybody.isEmpty())
+            section.fault("by", "is \"places\", but the plan has no position, route or sector. Add one, or decide by ground.");
+        section.refuseUnknownKeys();
+        return question;
+    }
+
+    private Questions.AssignQuestion assign() {
+        PlanSection section = root.table("assign");
+        Questions.AssignQuestion question = new Questions.AssignQuestion(
+                section.references(Reference.KEEP, everybody), section.references(Reference.LOADOUTS, loadouts));
+        section.refuseUnknownKeys();
+        return question;
     }
 
     private Questions.ReachQuestion reach() {

@@ -17,7 +17,11 @@ enum Reference {
     WITH("with", Set.of(NameKind.LOADOUT), "reach"),
     PAIRS("pairs", Set.of(NameKind.POSITION, NameKind.ROUTE, NameKind.SECTOR), "relay"),
     WALK_FROM("walk_from", Set.of(NameKind.POSITION), "relay"),
-    BASE("base", Set.of(NameKind.POSITION), "walk");
+    BASE("base", Set.of(NameKind.POSITION), "walk"),
+    /** A list of names. */
+    KEEP("keep", Set.of(NameKind.POSITION, NameKind.ROUTE, NameKind.SECTOR), "assign"),
+    /** A list of names. */
+    LOADOUTS("loadouts", Set.of(NameKind.LOADOUT), "assign");
 
     private final String key;
     private final Set<NameKind> kinds;

@@ -58,9 +58,7 @@ public record RadialReach(
         double good = 0;
         boolean inGap = false;
         for (int i = 0; i < known; i++) {
-            double inner = i == 0 ? 0 : (distanceM[i - 1] + distanceM[i]) / 2;
-            double outer = i + 1 < n ? (distanceM[i] + distanceM[i + 1]) / 2 : distanceM[i];
-            double weight = counts.test(i) ? outer * outer - inner * inner : 0;
+            double weight = counts.test(i) ? ring(distanceM, i) : 0;
             ground += weight;
             boolean reaches = marginDb[i] >= thresholdDb;
             inGap |= !reaches;
@@ -76,5 +74,12 @@ public record RadialReach(
         OptionalDouble unknown = known < n ? OptionalDouble.of(distanceM[known]) : OptionalDouble.empty();
         return new RadialReach(
                 continuous, lastGood, openEnded, unknown, ground > 0 ? Math.min(1, good / ground) : 0, ground);
+    }
+
+    /** Ground that a sample stands for, m² per radian times two: from half-way to its inner neighbour to half-way to its outer one. */
+    static double ring(double[] distanceM, int i) {
+        double inner = i == 0 ? 0 : (distanceM[i - 1] + distanceM[i]) / 2;
+        double outer = i + 1 < distanceM.length ? (distanceM[i] + distanceM[i + 1]) / 2 : distanceM[i];
+        return outer * outer - inner * inner;
     }
 }

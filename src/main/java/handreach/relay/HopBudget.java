@@ -6,6 +6,7 @@ import handreach.budget.TwoWayLedger;
 import handreach.geodesy.Position;
 import handreach.propagation.PathLoss;
 import handreach.reach.SiteLesson;
+import handreach.uncertainty.Odds;
 import java.util.Optional;
 import org.apache.commons.math3.distribution.NormalDistribution;
 
@@ -37,8 +38,17 @@ final class HopBudget {
     }
 
     private static HopBudget of(RelayQuestion.Setting setting, LinkEnd a, LinkEnd b, Position... people) {
-        LinkBudget budget = LinkBudget.between(a, b, setting.terms());
+        return of(setting, LinkBudget.between(a, b, setting.terms()), a, b, people);
+    }
+
+    private static HopBudget of(
+            RelayQuestion.Setting setting, LinkBudget budget, LinkEnd a, LinkEnd b, Position... people) {
         return new HopBudget(budget, taught(setting, budget, a, b, people));
+    }
+
+    /** Straight between two people, with the budget of what they carry at hand: to reckon it takes longer than most paths. */
+    static HopBudget direct(RelayQuestion.Setting setting, LinkBudget budget, Party a, Party b) {
+        return of(setting, budget, a.end(), b.end(), a.at(), b.at());
     }
 
     /** What walks have taught about the hop, and the shift that comes of it. */
@@ -79,9 +89,37 @@ final class HopBudget {
 
     /** Margin over spread, of the way with the lower odds. */
     double standing(double lossDb, double aDeg, double bDeg) {
-        double there = budget.marginThereDb(lossDb, aDeg, bDeg) - siteShiftDb();
-        double back = budget.marginBackDb(lossDb, aDeg, bDeg) - siteShiftDb();
-        return Math.min(there / thereSpreadDb, back / backSpreadDb);
+        return Math.min(
+                thereDb(lossDb, aDeg, bDeg) / thereSpreadDb, backDb(lossDb, aDeg, bDeg) / backSpreadDb);
+    }
+
+    private double thereDb(double lossDb, double aDeg, double bDeg) {
+        return budget.marginThereDb(lossDb, aDeg, bDeg) - siteShiftDb();
+    }
+
+    private double backDb(double lossDb, double aDeg, double bDeg) {
+        return budget.marginBackDb(lossDb, aDeg, bDeg) - siteShiftDb();
+    }
+
+    /** Odds of one path, both ways. */
+    HopPath.HopOdds odds(double lossDb, double aDeg, double bDeg) {
+        double there = thereDb(lossDb, aDeg, bDeg);
+        double back = backDb(lossDb, aDeg, bDeg);
+        double standing = standing(lossDb, aDeg, bDeg);
+        return new HopPath.HopOdds(
+                Odds.ofMargin(there, thereSpreadDb),
+                Odds.ofMargin(back, backSpreadDb),
+                Math.min(there, back),
+                standing,
+                Odds.ofMargin(standing - pessimism(), 1),
+                siteShiftDb());
+    }
+
+    /** By how many decibels both ways could fall before one of them has less than this standing. */
+    double spareDb(double lossDb, double aDeg, double bDeg, double standing) {
+        return Math.min(
+                thereDb(lossDb, aDeg, bDeg) - standing * thereSpreadDb,
+                backDb(lossDb, aDeg, bDeg) - standing * backSpreadDb);
     }
 
     /** What walks have taught to add to the loss, dB. */

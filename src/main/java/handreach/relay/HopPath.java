@@ -3,12 +3,10 @@ package handreach.relay;
 import handreach.budget.TwoWayLedger;
 import handreach.geodesy.GeodesicLine;
 import handreach.geodesy.Position;
-import handreach.profile.PathCut;
 import handreach.profile.Profile;
 import handreach.propagation.PathGeometry;
 import handreach.propagation.PathLoss;
 import handreach.propagation.Terminals;
-import handreach.uncertainty.Odds;
 import java.util.Comparator;
 import java.util.Optional;
 
@@ -24,8 +22,6 @@ import java.util.Optional;
  */
 public record HopPath(
         GeodesicLine line, Profile profile, PathGeometry geometry, PathLoss loss, TwoWayLedger ledger, HopOdds odds) {
-    private static final double NEAREST_M = 50;
-
     /**
      * Odds of one path.
      *
@@ -38,6 +34,11 @@ public record HopPath(
      */
     public record HopOdds(
             double there, double back, double marginDb, double standing, double pessimistic, double siteShiftDb) {
+        /** The same path from the other end. */
+        public HopOdds turned() {
+            return new HopOdds(back, there, marginDb, standing, pessimistic, siteShiftDb);
+        }
+
         /** Odds of the weaker direction. */
         public double weaker() {
             return Math.min(there, back);
@@ -65,39 +66,18 @@ public record HopPath(
 
     private static Optional<HopPath> between(
             RelayQuestion.Setting setting, Position from, Position to, Terminals terminals, HopBudget budget) {
-        Position end = to;
-        if (GeodesicLine.distanceM(from, to) < NEAREST_M) {
-            double azimuth = GeodesicLine.distanceM(from, to) < 0.01
-                    ? 0
-                    : GeodesicLine.between(from, to).azimuthDeg();
-            end = GeodesicLine.destination(from, azimuth, NEAREST_M + 0.001);
-        }
-        PathCut cut = PathCut.between(
-                setting.ground().elevation(),
-                setting.ground().landCover(),
-                from,
-                end,
-                setting.ground().settings());
-        if (cut.profile().isEmpty()) return Optional.empty();
-        Profile profile = cut.profile().get();
-        PathGeometry geometry = PathGeometry.of(
-                profile,
-                terminals,
-                setting.conditions().atmosphere(),
-                setting.conditions().frequency());
-        PathLoss loss = setting.model().loss(profile, terminals, setting.conditions());
-        double departure = geometry.departureDeg();
-        double arrival = geometry.arrivalDeg();
-        TwoWayLedger ledger = budget.ledger(loss, departure, arrival);
-        double standing = budget.standing(loss.lossDb(), departure, arrival);
-        HopOdds odds = new HopOdds(
-                ledger.there().odds(),
-                ledger.back().odds(),
-                ledger.marginDb(),
-                standing,
-                Odds.ofMargin(standing - budget.pessimism(), 1),
-                budget.siteShiftDb());
-        return Optional.of(new HopPath(cut.line(), profile, geometry, loss, ledger, odds));
+        return HopGround.of(setting, HopGround.cut(setting, from, to), terminals)
+                .map(ground -> {
+                    double departure = ground.geometry().departureDeg();
+                    double arrival = ground.geometry().arrivalDeg();
+                    return new HopPath(
+                            ground.line(),
+                            ground.profile(),
+                            ground.geometry(),
+                            ground.loss(),
+                            budget.ledger(ground.loss(), departure, arrival),
+                            budget.odds(ground.loss().lossDb(), departure, arrival));
+                });
     }
 
     /** The ground that stands highest into the ray, if any does. */

@@ -113,7 +113,12 @@ final class CardWho {
     }
 
     static String way(double bearingDeg, String distance) {
-        return String.format(Locale.ROOT, "%03d\u00b0, ", Math.round(bearingDeg) % 360) + distance;
+        return bearing(bearingDeg) + ", " + distance;
+    }
+
+    /** Three digits from true north: {@code 007°}. */
+    static String bearing(double bearingDeg) {
+        return String.format(Locale.ROOT, "%03d\u00b0", Math.floorMod(Math.round(bearingDeg), 360L));
     }
 
     /** Odds of somebody, or the span over the points of a route or sector; a point over unknown ground makes it unknown. */

@@ -111,7 +111,7 @@ public final class ReachComposer {
                 reach,
                 answer.someCopy().get(number),
                 share,
-                answer.verdicts().get(number));
+                new VerdictComposer(answer).words(number));
     }
 
     private static DoubleStream lengthsM(LoadoutReach reach) {
@@ -131,7 +131,9 @@ public final class ReachComposer {
 
     /** The answer without what has to be drawn. */
     public Page page() {
-        List<Section> sections = new ArrayList<>(List.of(reach(), worth(), byBearing()));
+        List<Section> sections = new ArrayList<>(List.of(reach(), worth()));
+        PlacesComposer.of(answer).section().ifPresent(sections::add);
+        sections.add(byBearing());
         sections.add(notes());
         sections.add(Section.of("Caution", new CautionBlock(List.of(Caution.RELIANCE))));
         return page(sections, "");
@@ -145,6 +147,7 @@ public final class ReachComposer {
      */
     Page report(Optional<ReachMaps> drawn, List<Section> more, String imprint) {
         List<Section> sections = new ArrayList<>(List.of(reach(), worth()));
+        PlacesComposer.of(answer).section().ifPresent(sections::add);
         List<Drawing> maps = maps(drawn);
         if (!maps.isEmpty()) sections.add(new Section(maps.size() == 1 ? "Map" : "Maps", List.copyOf(maps)));
         sections.add(roseAndBearings());

@@ -40,6 +40,8 @@ public record ReachNumbers(
         String areaShareOf,
         Optional<Area> area,
         String otherEnd,
+        JsonNode decide,
+        JsonNode whoReachesWhom,
         JsonNode calibration,
         List<String> warnings) {
     private static final List<String> CSV_HEADER = List.of(
@@ -87,6 +89,7 @@ public record ReachNumbers(
             Optional<Against> againstControl,
             JsonNode burden,
             String verdict,
+            JsonNode gains,
             List<OnBearing> bearings) {}
 
     /** What a loadout adds to the control. */
@@ -135,6 +138,8 @@ public record ReachNumbers(
                 answer.area().isPresent() ? "cells" : "bearings",
                 answer.area().map(ReachNumbers::area),
                 answer.otherEnd(),
+                DecideJson.decide(plan),
+                DecideJson.places(answer),
                 CalibrationJson.tree(answer.scene().calibration(), Optional.of(plan.heading())),
                 answer.warnings());
     }
@@ -181,7 +186,8 @@ public record ReachNumbers(
                 ends(answer.share(number).interval95(), 1),
                 reach.overControl().map(ReachNumbers::against),
                 Json.tree(answer.scene().loadout(reach.link().name()).antenna().burden()),
-                answer.verdicts().get(number),
+                new VerdictComposer(answer).words(number),
+                DecideJson.gains(answer.verdicts().get(number)),
                 IntStream.range(0, reach.bearings())
                         .mapToObj(bearing -> onBearing(reach, bearing))
                         .toList());

@@ -19,7 +19,8 @@ import java.util.Optional;
  * @param loadouts by bearing, in the plan's order; the control and those that were asked for
  * @param someCopy the same loadouts, asked for no more than {@link handreach.plan.Channel.CopyWish#SOME_COPY}
  * @param area odds over the area, in the same order, and the least loadout that does the job; empty when only bearings were asked
- * @param verdicts plain words, one a loadout, in the same order
+ * @param places who of the plan reaches whom
+ * @param verdicts whether it is worth carrying, one a loadout, in the same order; empty for the control
  * @param warnings everything that was doubtful
  */
 public record ReachAnswer(
@@ -28,7 +29,8 @@ public record ReachAnswer(
         List<LoadoutReach> loadouts,
         List<LoadoutReach> someCopy,
         Optional<AreaAnswer> area,
-        List<String> verdicts,
+        PlacesAnswer places,
+        List<Optional<ReachVerdict>> verdicts,
         List<String> warnings) {
     public ReachAnswer {
         loadouts = List.copyOf(loadouts);

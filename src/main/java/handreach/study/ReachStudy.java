@@ -11,6 +11,7 @@ import handreach.reach.BearingLosses;
 import handreach.reach.BearingRequest;
 import handreach.reach.CellGrid;
 import handreach.reach.DrawnArea;
+import handreach.reach.GroundGain;
 import handreach.reach.LoadoutReach;
 import handreach.reach.LossGrid;
 import handreach.reach.MapEngine;
@@ -21,6 +22,7 @@ import handreach.reach.OddsGrid;
 import handreach.reach.Progress;
 import handreach.reach.RadialLosses;
 import handreach.reach.ReachLink;
+import handreach.relay.TalkBook;
 import handreach.units.Lengths;
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -129,11 +131,8 @@ public final class ReachStudy {
                 .toList()
                 .indexOf(scene.controlLoadout().name());
         LoadoutReach controlReach = LoadoutReach.of(losses(losses, control), links.get(control), odds);
-        ReachVerdict verdict =
-                new ReachVerdict(loadouts.get(control), scene.plan().heading().lengths());
         List<LoadoutReach> reaches = new ArrayList<>();
         List<LoadoutReach> someCopy = new ArrayList<>();
-        List<String> verdicts = new ArrayList<>();
         for (int i = 0; i < loadouts.size(); i++) {
             LoadoutReach reach = i == control
                     ? controlReach
@@ -141,7 +140,6 @@ public final class ReachStudy {
             reaches.add(reach);
             someCopy.add(LoadoutReach.of(
                     losses(losses, i), scene.someCopyLink(loadouts.get(i)), Channel.CopyWish.SOME_COPY.odds()));
-            verdicts.add(verdict.words(loadouts.get(i), reach));
         }
         int steep = (int) losses(losses, control).radials().stream()
                 .filter(RadialLosses::endsAtSteepGround)
@@ -157,8 +155,68 @@ public final class ReachStudy {
         for (ModelNote note : ModelNote.of(losses)) warnings.add(words(note));
         Optional<ReachAnswer.AreaAnswer> area = wish.withArea() ? Optional.of(area(odds, progress)) : Optional.empty();
         area.ifPresent(this::warnOfSteepCells);
+        TalkBook book = TalkBook.of(RelayStudy.setting(scene));
+        PlacesAnswer places = PlacesStudy.run(scene, book, progress);
+        PlacesCount count = new PlacesCount(scene, book, places.places());
+        List<Optional<ReachVerdict>> verdicts = new ArrayList<>();
+        for (int i = 0; i < loadouts.size(); i++)
+            verdicts.add(
+                    i == control
+                            ? Optional.empty()
+                            : Optional.of(new ReachVerdict(
+                                    scene.plan().questions().decide(),
+                                    count.gain(loadouts.get(control), loadouts.get(i)),
+                                    ground(losses, area, control, i),
+                                    sides(),
+                                    reaches.get(i).overControl().orElseThrow(),
+                                    best(controlReach, reaches.get(i)))));
         warnings.addAll(scene.warnings());
-        return new ReachAnswer(scene, middle, reaches, someCopy, area, verdicts, List.copyOf(warnings));
+        return new ReachAnswer(scene, middle, reaches, someCopy, area, places, verdicts, List.copyOf(warnings));
+    }
+
+    /** Over the cells where there are some, else along the bearings. */
+    private GroundGain ground(
+            List<BearingLosses> losses, Optional<ReachAnswer.AreaAnswer> area, int control, int loadout) {
+        double odds = scene.plan().channel().wish().odds();
+        List<Position> places = sidesOf().stream().map(Side::at).toList();
+        return area.map(cells ->
+                        GroundGain.of(cells.odds().get(control), cells.odds().get(loadout), odds, places))
+                .orElseGet(() -> GroundGain.of(
+                        losses(losses, control),
+                        links.get(control),
+                        losses(losses, loadout),
+                        links.get(loadout),
+                        odds,
+                        places));
+    }
+
+    /** A place by which sides of the ground are told. */
+    private record Side(String name, Position at) {}
+
+    /** Positions of the plan; the middle where it has none. */
+    private List<Side> sidesOf() {
+        List<Side> sides = scene.plan().places().positions().stream()
+                .map(entry -> new Side(entry.name(), entry.at()))
+                .toList();
+        return sides.isEmpty() ? List.of(new Side("the middle", middle)) : sides;
+    }
+
+    private List<String> sides() {
+        return sidesOf().stream().map(Side::name).toList();
+    }
+
+    private static ReachVerdict.OnBearing best(LoadoutReach control, LoadoutReach other) {
+        boolean isGain = other.overControl().orElseThrow().medianM() >= 0;
+        int best = 0;
+        double most = Double.NEGATIVE_INFINITY;
+        for (int i = 0; i < other.bearings(); i++) {
+            double gainM = other.radial(i).continuousM() - control.radial(i).continuousM();
+            double towards = isGain ? gainM : -gainM;
+            if (towards <= most) continue;
+            most = towards;
+            best = i;
+        }
+        return new ReachVerdict.OnBearing(other.bearingDeg(best), isGain ? most : -most);
     }
 
     /** A warning of the model with where it holds, as every face says it. */

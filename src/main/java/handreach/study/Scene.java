@@ -350,6 +350,14 @@ public final class Scene {
         return middlePosition().flatMap(Places.PositionEntry::loadout);
     }
 
+    /** Who is called first of all: the first position marked as base, else the one in which the rose stands. */
+    public Optional<Places.PositionEntry> base() {
+        return plan().places().positions().stream()
+                .filter(Places.PositionEntry::base)
+                .findFirst()
+                .or(() -> plan().questions().reach().from().map(this::position));
+    }
+
     /** The position of the plan in the middle of the rose: the one named, else the base where it stands at the centre of the area. */
     public Optional<Places.PositionEntry> middlePosition() {
         Optional<String> from = plan().questions().reach().from();

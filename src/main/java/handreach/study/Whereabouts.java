@@ -6,7 +6,7 @@ import handreach.loadout.Loadout;
 import handreach.plan.Places;
 import handreach.relay.HopPath;
 import handreach.relay.Party;
-import handreach.relay.RelayQuestion;
+import handreach.relay.TalkBook;
 import handreach.terrain.AreaPolygons;
 import handreach.walk.GpxTrack;
 import java.util.ArrayList;
@@ -84,7 +84,7 @@ public record Whereabouts(
 
     private static final class Reader {
         private final Scene scene;
-        private final RelayQuestion.Setting setting;
+        private final TalkBook book;
         private final List<Party> demands;
         private final Optional<Places.PositionEntry> base;
         private final Optional<Party> baseEnd;
@@ -92,13 +92,9 @@ public record Whereabouts(
 
         Reader(Scene scene) {
             this.scene = scene;
-            this.setting = RelayStudy.setting(scene);
             this.demands = RelayDemands.all(scene, new ArrayList<>());
-            List<Places.PositionEntry> positions = scene.plan().places().positions();
-            this.base = positions.stream()
-                    .filter(Places.PositionEntry::base)
-                    .findFirst()
-                    .or(() -> scene.plan().questions().reach().from().map(scene::position));
+            this.book = TalkBook.of(RelayStudy.setting(scene));
+            this.base = scene.base();
             this.baseEnd = base.flatMap(entry -> demand(entry.name()));
             this.from = base.map(Places.PositionEntry::at).orElseGet(scene::middle);
         }
@@ -140,9 +136,17 @@ public record Whereabouts(
                     ? 0
                     : GeodesicLine.between(from, at).azimuthDeg();
             Optional<HopPath.HopOdds> odds = demand.filter(one -> baseEnd.isPresent() && !one.equals(baseEnd.get()))
-                    .flatMap(one -> HopPath.direct(setting, one, baseEnd.get()))
-                    .map(HopPath::odds);
+                    .flatMap(this::towardsBase);
             return new Person(name, at, loadout, distanceM, (bearingDeg + 360) % 360, odds);
+        }
+
+        /** Reckoned from whom the plan has first, as every talk is, so that all answers say the same. */
+        private Optional<HopPath.HopOdds> towardsBase(Party one) {
+            Party other = baseEnd.orElseThrow();
+            boolean isFirst = demands.indexOf(one) < demands.indexOf(other);
+            return isFirst
+                    ? book.talk(one, other).map(TalkBook.Talk::odds)
+                    : book.talk(other, one).map(talk -> talk.odds().turned());
         }
 
         private static Geometry lines(List<List<Position>> tracks) {

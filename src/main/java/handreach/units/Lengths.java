@@ -113,6 +113,22 @@ public enum Lengths {
         return decimals(metres / shortM, 0).replace('-', '\u2212') + " " + shortUnit;
     }
 
+    /** An area of ground: {@code 5.1 km²}, {@code 0.24 km²}, {@code 120 mi²}. */
+    public String area(double squareMetres) {
+        double area = squareMetres / (longM * longM);
+        return decimals(area, area >= 99.5 ? 0 : area >= 0.95 ? 1 : 2) + " " + longUnit + "\u00b2";
+    }
+
+    /** From one change of an area to another, signed, the unit once: {@code +4.5 to +7.2 km²}. */
+    public String areaRange(double lowM2, double highM2) {
+        String low = signedArea(lowM2);
+        return low.substring(0, low.indexOf(' ')) + " to " + signedArea(highM2);
+    }
+
+    private String signedArea(double squareMetres) {
+        return (squareMetres < 0 ? "\u2212" : "+") + area(Math.abs(squareMetres));
+    }
+
     private boolean isLong(double metres) {
         return metres >= longFrom * longM;
     }

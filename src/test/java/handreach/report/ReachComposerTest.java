@@ -74,7 +74,13 @@ class ReachComposerTest {
         Page page = composer.page();
         assertEquals(composer.headline(), ((Paragraph) page.answer().get(0)).words());
         assertEquals(
-                List.of("Reach by loadout", "Is it worth carrying?", "Reach by bearing", "Notes", "Caution"),
+                List.of(
+                        "Reach by loadout",
+                        "Is it worth carrying?",
+                        "Who reaches whom",
+                        "Reach by bearing",
+                        "Notes",
+                        "Caution"),
                 headings(page));
         for (String line : text(answer).lines().toList())
             assertTrue(line.codePointCount(0, line.length()) <= PlainText.USUAL_WIDTH, line);
@@ -90,11 +96,12 @@ class ReachComposerTest {
                 List.of(
                         "Reach by loadout",
                         "Is it worth carrying?",
+                        "Who reaches whom",
                         "Reach by bearing",
                         "Ground along a path",
                         "Where the decibels go",
                         "Bench: level over the control"),
-                headings.subList(0, 6));
+                headings.subList(0, 7));
         assertTrue(headings.contains("What it buys and what it costs"), headings.toString());
         assertEquals(
                 List.of("Notes", "What this assumes", "Limits of this result", "Cautions"),
@@ -107,8 +114,8 @@ class ReachComposerTest {
         String page = HtmlPage.text(ReachComposer.of(answer).report(Optional.empty(), List.of(), "foot"));
         Table<?> worth = (Table<?>)
                 ReachComposer.of(answer).page().sections().get(1).blocks().get(0);
-        for (int i = 0; i < answer.verdicts().size(); i++) {
-            String verdict = answer.verdicts().get(i);
+        for (int i = 0; i < answer.loadouts().size(); i++) {
+            String verdict = ReachNumbers.of(answer).loadouts().get(i).verdict();
             String end = verdict.substring(1);
             assertTrue(worth.cell(i, 3).endsWith(end), worth.cell(i, 3));
             String name = answer.loadouts().get(i).link().name();

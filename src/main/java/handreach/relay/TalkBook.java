@@ -1,0 +1,90 @@
+package handreach.relay;
+
+import handreach.budget.LinkBudget;
+import handreach.budget.LinkEnd;
+import handreach.geodesy.Position;
+import handreach.profile.PathCut;
+import handreach.propagation.NoAnswer;
+import handreach.propagation.Terminals;
+import java.util.HashMap;
+import java.util.Map;
+import java.util.Optional;
+
+/**
+ * Straight talks between people who may carry this or that: each path is cut once, its loss reckoned once for each pair of antenna
+ * heights, each budget once for each pair of loadouts. The odds are those of {@link HopPath#direct}. For one thread.
+ */
+public final class TalkBook {
+    private final RelayQuestion.Setting setting;
+    private final double wanted;
+    private final Map<Way, PathCut> cuts = new HashMap<>();
+    private final Map<Raised, Optional<Found>> losses = new HashMap<>();
+    private final Map<Carried, LinkBudget> budgets = new HashMap<>();
+
+    private record Way(Position from, Position to) {}
+
+    private record Raised(Way way, Terminals terminals) {}
+
+    private record Carried(LinkEnd a, LinkEnd b) {}
+
+    private record Found(double lossDb, double departureDeg, double arrivalDeg) {}
+
+    /**
+     * A talk with certain loadouts.
+     *
+     * @param odds both ways; there is from the first to the second
+     * @param spareDb by how much the margins could fall and both ways still have the wanted odds, dB; below 0 it is what they lack
+     * @param sureDb the same at the pessimistic end of the doubt that is common to all places
+     */
+    public record Talk(HopPath.HopOdds odds, double spareDb, double sureDb) {}
+
+    private TalkBook(RelayQuestion.Setting setting) {
+        this.setting = setting;
+        this.wanted = HopBudget.wanted(setting.terms().odds());
+    }
+
+    public static TalkBook of(RelayQuestion.Setting setting) {
+        return new TalkBook(setting);
+    }
+
+    /**
+     * One talk, both ways.
+     *
+     * @shape  two people in, one talk out; O(samples of the path) the first time, then O(1)
+     * @unit   odds 0 to 1, decibels
+     * @valid  any two people; empty where the ground between them is unknown, or the model has no answer for it
+     * @error  that of the model and of the ledger
+     * @source {@link HopPath#direct}
+     */
+    public Optional<Talk> talk(Party a, Party b) {
+        Way way = new Way(a.at(), b.at());
+        Raised raised = new Raised(way, new Terminals(a.heightM(), b.heightM()));
+        Optional<Found> path = losses.computeIfAbsent(raised, this::found);
+        if (path.isEmpty()) return Optional.empty();
+        Found found = path.get();
+        HopBudget hop = HopBudget.direct(setting, budget(a.end(), b.end()), a, b);
+        return Optional.of(new Talk(
+                hop.odds(found.lossDb(), found.departureDeg(), found.arrivalDeg()),
+                hop.spareDb(found.lossDb(), found.departureDeg(), found.arrivalDeg(), wanted),
+                hop.spareDb(found.lossDb(), found.departureDeg(), found.arrivalDeg(), wanted + hop.pessimism())));
+    }
+
+    private Optional<Found> found(Raised raised) {
+        PathCut cut = cuts.computeIfAbsent(raised.way(), way -> HopGround.cut(setting, way.from(), way.to()));
+        try {
+            return HopGround.of(setting, cut, raised.terminals())
+                    .map(ground -> new Found(
+                            ground.loss().lossDb(),
+                            ground.geometry().departureDeg(),
+                            ground.geometry().arrivalDeg()));
+        } catch (NoAnswer refused) {
+            return Optional.empty();
+        }
+    }
+
+    /** The budget between what two people carry. */
+    public LinkBudget budget(LinkEnd a, LinkEnd b) {
+        return budgets.computeIfAbsent(
+                new Carried(a, b), ends -> LinkBudget.between(ends.a(), ends.b(), setting.terms()));
+    }
+}

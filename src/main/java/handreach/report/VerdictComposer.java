@@ -1,0 +1,224 @@
+package handreach.report;
+
+import handreach.geodesy.Compass;
+import handreach.loadout.Burden;
+import handreach.loadout.Loadout;
+import handreach.plan.Questions.Measure;
+import handreach.reach.GroundGain;
+import handreach.reach.LoadoutReach;
+import handreach.reach.ReachDifference;
+import handreach.study.Judgement;
+import handreach.study.PlacesGain;
+import handreach.study.ReachAnswer;
+import handreach.study.ReachVerdict;
+import handreach.units.Decibels;
+import handreach.units.Lengths;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.stream.Stream;
+
+/** Whether each loadout is worth carrying, in words: the gain with its interval, what changes, what it costs. */
+final class VerdictComposer {
+    /** Sides of the ground that a sentence names, and the least part of the change that earns the name; our suggestion. */
+    private static final int MOST_SIDES = 2;
+
+    private static final double LEAST_PART = 0.2;
+    /** Names that a sentence has room for. */
+    private static final int MOST_NAMES = 5;
+    /** Changes of reach below this are none, m. */
+    private static final double NO_REACH_M = 1;
+
+    private static final double CM_PER_INCH = 2.54;
+
+    private final ReachAnswer answer;
+    private final Loadout control;
+    private final Lengths lengths;
+
+    VerdictComposer(ReachAnswer answer) {
+        this.answer = answer;
+        this.control = answer.scene().controlLoadout();
+        this.lengths = answer.scene().plan().heading().lengths();
+    }
+
+    /** The verdict on one loadout, by its number in the answer; its first letter is small. */
+    String words(int number) {
+        Optional<ReachVerdict> verdict = answer.verdicts().get(number);
+        LoadoutReach reach = answer.loadouts().get(number);
+        if (verdict.isEmpty()) return "The control: everything else is held against " + control.name() + ".";
+        Loadout loadout = answer.scene().loadout(reach.link().name());
+        return words(verdict.get(), loadout, reach);
+    }
+
+    private String words(ReachVerdict verdict, Loadout loadout, LoadoutReach reach) {
+        Measure by = verdict.decidedBy();
+        String places = by == verdict.asked().by() ? "" : " " + undecided(verdict) + ".";
+        String cut = by == Measure.REACH && 2 * reach.openEnded() > reach.bearings()
+                ? " On most bearings the radius ends the reach: take a larger radius to see more of the difference."
+                : "";
+        return change(verdict, by) + ": " + judgement(verdict.judgement(by), by, loadout) + "." + places + cut;
+    }
+
+    /** What the places say where they do not settle it. */
+    private String undecided(ReachVerdict verdict) {
+        if (verdict.places().isEmpty()) return "Nobody else is in the plan";
+        PlacesGain gain = verdict.places().get();
+        String both = count(gain.reached()) + " of " + count(gain.of()) + " places, as with " + control.name();
+        return switch (verdict.judgement(Measure.PLACES)) {
+            case SAME -> "Reaches " + both;
+            case NOT_TOLD_APART -> (gain.changes().isEmpty() ? "Reaches " + both : capital(changed(gain)))
+                    + interval(gain) + ", not told apart";
+            default -> capital(changed(gain)) + interval(gain) + ", too little to be felt";
+        };
+    }
+
+    private static String capital(String words) {
+        return words.substring(0, 1).toUpperCase(Locale.ROOT) + words.substring(1);
+    }
+
+    private String change(ReachVerdict verdict, Measure by) {
+        return switch (by) {
+            case PLACES -> verdict.places().map(gain -> changed(gain) + interval(gain)).orElseThrow();
+            case GROUND -> ground(verdict);
+            case REACH -> reach(verdict);
+        };
+    }
+
+    private String changed(PlacesGain gain) {
+        List<String> more = names(gain, true);
+        List<String> fewer = names(gain, false);
+        List<String> words = new ArrayList<>();
+        if (!more.isEmpty()) words.add("reaches " + listed(more) + " besides");
+        if (!fewer.isEmpty()) words.add("no longer reaches " + listed(fewer));
+        return String.join(", but ", words) + ", " + count(gain.reached()) + " of " + count(gain.of())
+                + " places against " + count(gain.control()) + " with " + control.name();
+    }
+
+    private static List<String> names(PlacesGain gain, boolean isMore) {
+        return gain.changes().stream()
+                .filter(one -> one.now() > one.before() == isMore)
+                .map(one -> one.of() == 1
+                        ? one.place()
+                        : Math.abs(one.now() - one.before()) + " of " + one.of() + " points of " + one.place())
+                .toList();
+    }
+
+    private static String listed(List<String> names) {
+        if (names.size() == 1) return names.get(0);
+        boolean isAll = names.size() <= MOST_NAMES;
+        List<String> shown = isAll ? names.subList(0, names.size() - 1) : names.subList(0, MOST_NAMES);
+        String last = isAll ? names.get(names.size() - 1) : names.size() - MOST_NAMES + " more";
+        return String.join(", ", shown) + " and " + last;
+    }
+
+    private static String interval(PlacesGain gain) {
+        return " (" + signed(gain.gain95().low()) + " to " + signed(gain.gain95().high()) + ")";
+    }
+
+    private static String count(double places) {
+        return Math.abs(places - Math.rint(places)) < 0.05
+                ? Decibels.number(Math.rint(places), 0)
+                : Decibels.number(places, 1);
+    }
+
+    private static String signed(double places) {
+        return (places < -0.05 ? "\u2212" : "+") + count(Math.abs(places));
+    }
+
+    private String ground(ReachVerdict verdict) {
+        GroundGain gain = verdict.ground();
+        double known = gain.knownM2();
+        if (verdict.judgement(Measure.GROUND) == Judgement.SAME) return "reaches the same ground as " + control.name();
+        String interval =
+                " (" + lengths.areaRange(known * gain.gain95().low(), known * gain.gain95().high()) + ")";
+        String change = (gain.gain() < 0 ? "loses " : "opens ")
+                + lengths.area(known * Math.abs(gain.gain()))
+                + (gain.gain() < 0 ? " against " : " over ") + control.name() + interval;
+        String times = gain.control() > 0
+                ? ", " + Decibels.number(gain.share() / gain.control(), factorDigits(gain)) + " times its ground"
+                : ", which reaches none";
+        return change + times + sides(verdict);
+    }
+
+    private static int factorDigits(GroundGain gain) {
+        double factor = gain.share() / gain.control();
+        return Math.abs(factor - 1) < 0.1 ? 2 : 1;
+    }
+
+    private String sides(ReachVerdict verdict) {
+        List<GroundGain.Side> all = verdict.ground().sides();
+        double sum = all.stream().mapToDouble(GroundGain.Side::areaM2).sum();
+        List<String> named = all.stream()
+                .filter(side -> all.indexOf(side) == 0 || side.areaM2() >= LEAST_PART * sum)
+                .limit(MOST_SIDES)
+                .map(side -> Compass.word(side.bearingDeg()) + " of "
+                        + verdict.named().get(side.place()) + " (" + lengths.area(side.areaM2()) + ")")
+                .toList();
+        return named.isEmpty() ? "" : ", chiefly " + String.join(" and ", named);
+    }
+
+    private String reach(ReachVerdict verdict) {
+        ReachDifference difference = verdict.reach();
+        double gainM = difference.medianM();
+        String change = Math.abs(gainM) < NO_REACH_M
+                ? "reaches as far as " + control.name()
+                : (gainM > 0 ? "adds " : "loses ") + lengths.text(Math.abs(gainM)) + (gainM > 0 ? " over " : " against ")
+                        + control.name();
+        String interval = " (" + lengths.signed(difference.interval95M().low()) + " to "
+                + lengths.signed(difference.interval95M().high()) + ")";
+        ReachVerdict.OnBearing best = verdict.best();
+        String most = Math.abs(best.gainM()) < NO_REACH_M || best.gainM() > 0 != gainM > 0
+                ? ""
+                : ", most towards the " + Compass.word(best.bearingDeg()) + " (" + lengths.signed(best.gainM()) + ")";
+        return change + interval + most;
+    }
+
+    private String judgement(Judgement found, Measure by, Loadout loadout) {
+        String burden = burden(loadout.antenna().burden());
+        return switch (found) {
+            case SAME -> burden.isEmpty() ? "no difference" : "not worth " + burden;
+            case NOT_TOLD_APART -> burden.isEmpty()
+                    ? "the interval includes zero, not told apart"
+                    : "the interval includes zero, not worth " + burden;
+            case WORSE -> "worse on this ground" + (burden.isEmpty() ? "" : ", and it costs " + burden);
+            case TOO_LITTLE -> "told apart, but too little to be felt" + (burden.isEmpty() ? "" : " for " + burden);
+            case MORE -> burden.isEmpty()
+                    ? "worth it, " + noMore(loadout.antenna().burden())
+                    : "more " + what(by) + " for " + burden;
+        };
+    }
+
+    private static String what(Measure by) {
+        return switch (by) {
+            case PLACES -> "people reached";
+            case GROUND -> "ground";
+            case REACH -> "reach";
+        };
+    }
+
+    /** "No more to carry" is said only where nothing is left open. */
+    private String noMore(Burden burden) {
+        boolean isKnown =
+                burden.massG().isPresent() && control.antenna().burden().massG().isPresent();
+        return isKnown ? "and no more to carry" : "and no longer; mass not given";
+    }
+
+    /** What it costs more than the control, as far as it is known. */
+    private String burden(Burden burden) {
+        Burden base = control.antenna().burden();
+        double lengthCm = burden.lengthCm() - base.lengthCm();
+        String length = lengthCm <= 0.5
+                ? ""
+                : lengths == Lengths.IMPERIAL
+                        ? Decibels.number(lengthCm / CM_PER_INCH, 0) + " in more"
+                        : Decibels.number(lengthCm, 0) + " cm more";
+        double massG = burden.massG().isEmpty() || base.massG().isEmpty()
+                ? 0
+                : burden.massG().getAsDouble() - base.massG().getAsDouble();
+        String mass = massG <= 0.5 ? "" : Decibels.number(massG, 0) + " g more";
+        return String.join(
+                " and ",
+                Stream.of(length, mass).filter(part -> !part.isEmpty()).toList());
+    }
+}
