@@ -102,8 +102,34 @@ public final class BenchComposer {
                 view.imprint());
     }
 
-    /** The evidence alone, to stand inside another report. */
-    public List<Section> sections() {
+    /** What a plan's report shows of its bench: all deltas, and the mounting of use in figures; the rest stands in the bench's own report. */
+    List<Section> evidence() {
+        List<Section> sections = new ArrayList<>();
+        List<DeltaRow> rows = rows();
+        if (!rows.isEmpty()) {
+            List<Block> blocks = new ArrayList<>(List.of(Paragraph.of(BenchWords.ranking(mounts.get(0))), deltas(rows)));
+            sections.add(new Section("Bench: level over the control", blocks)
+                    .answering("What is each antenna worth over the control?"));
+        }
+        if (!mounts.isEmpty()) {
+            MountResult first = mounts.get(0);
+            sections.add(Section.of(
+                            "Bench: " + group(first.mounting().name(), first.frequencyMhz()),
+                            verdicts(first),
+                            Paragraph.quiet(
+                                    "The other mountings, the field meter, what the verdicts rest on, and which antennas can be told from"
+                                            + " one another stand in the report of the bench itself (bench --report)."))
+                    .asDetail());
+        }
+        if (!view.costs().isEmpty())
+            sections.add(Section.of("What it buys and what it costs", costs(view.costs(), Optional.of(analysis)))
+                    .answering("What does each antenna cost to carry?"));
+        notes().map(Section::asDetail).ifPresent(sections::add);
+        return sections;
+    }
+
+    /** The evidence alone. */
+    List<Section> sections() {
         return sections(true);
     }
 
@@ -156,13 +182,7 @@ public final class BenchComposer {
     private List<Block> levels() {
         List<Block> blocks = new ArrayList<>();
         List<DeltaRow> rows = rows();
-        if (!rows.isEmpty())
-            blocks.add(new Drawing(
-                    DeltaFigure.of(
-                            "Level over the control with 95 % intervals",
-                            control, rows, view.question().figurePx()),
-                    "Filled: told apart from the control after all comparisons of the mounting were made stricter together."
-                            + " Open: not told apart."));
+        if (!rows.isEmpty()) blocks.add(deltas(rows));
         for (MountResult mount : mounts) {
             blocks.add(new Subheading(group(mount.mounting().name(), mount.frequencyMhz())));
             blocks.add(verdicts(mount));
@@ -174,6 +194,15 @@ public final class BenchComposer {
             blocks.add(Paragraph.quiet("No number of trials would settle " + Decibels.text(settleDb)
                     + " where none stands: declared doubts, which no trial lessens, hide it."));
         return blocks;
+    }
+
+    private Drawing deltas(List<DeltaRow> rows) {
+        return new Drawing(
+                DeltaFigure.of(
+                        "Level over the control with 95 % intervals",
+                        control, rows, view.question().figurePx()),
+                "Filled: told apart from the control after all comparisons of the mounting were made stricter together."
+                        + " Open: not told apart.");
     }
 
     /** Every difference whose doubt is known, as {@link DeltaFigure} draws it. */

@@ -149,15 +149,17 @@ public final class ReachComposer {
         List<Section> sections = new ArrayList<>(List.of(reach(), worth()));
         PlacesComposer.of(answer).section().ifPresent(sections::add);
         List<Drawing> maps = maps(drawn);
-        if (!maps.isEmpty()) sections.add(new Section(maps.size() == 1 ? "Map" : "Maps", List.copyOf(maps)));
+        if (!maps.isEmpty())
+            sections.add(new Section(maps.size() == 1 ? "Map" : "Maps", List.copyOf(maps))
+                    .answering("On which ground is there copy, and with what?"));
         sections.add(roseAndBearings());
         sections.addAll(new ReachEvidence(answer).link());
         answer.scene()
                 .bench()
                 .ifPresent(bench -> sections.addAll(
-                        BenchComposer.of(benchView(bench, imprint)).sections()));
+                        BenchComposer.of(benchView(bench, imprint)).evidence()));
         sections.addAll(more);
-        sections.add(notes());
+        sections.add(notes().asDetail());
         sections.addAll(new ReachEvidence(answer).grounds());
         return page(sections, imprint);
     }
@@ -254,7 +256,7 @@ public final class ReachComposer {
     }
 
     private Section reach() {
-        return Section.of("Reach by loadout", table());
+        return Section.of("Reach by loadout", table()).answering("How far does each loadout reach?");
     }
 
     Table<Row> table() {
@@ -330,7 +332,8 @@ public final class ReachComposer {
                                         "mass, g",
                                         row -> AntennaCost.side(
                                                 row.loadout().antenna().burden().massG())),
-                                Column.words("verdict", row -> capital(row.verdict())))));
+                                Column.words("verdict", row -> capital(row.verdict())))))
+                .answering("Is the bigger antenna worth carrying?");
     }
 
     private Section byBearing() {
@@ -339,12 +342,13 @@ public final class ReachComposer {
 
     private Section roseAndBearings() {
         return Section.of(
-                "Reach by bearing",
-                new Drawing(
-                        rose.figure(rose.drawn()),
-                        "Distance to which copy is kept from the middle outwards. A band is the interval from doubt that"
-                                + " all places share: the true line may lie anywhere in it, but as a whole."),
-                bearings());
+                        "Reach by bearing",
+                        new Drawing(
+                                rose.figure(rose.drawn()),
+                                "Distance to which copy is kept from the middle outwards. A band is the interval from doubt that"
+                                        + " all places share: the true line may lie anywhere in it, but as a whole."),
+                        bearings())
+                .answering("How far in which direction?");
     }
 
     private Table<Row> bearings() {

@@ -20,8 +20,10 @@ import handreach.study.ReachAnswer;
 import handreach.study.Scene;
 import handreach.uncertainty.Doubt;
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
 
 /** What a reach answer rests on and where it ends, for those who want to look behind it: one link in full, assumptions, limits. */
@@ -57,18 +59,22 @@ final class ReachEvidence {
         Named path = first.get();
         return List.of(
                 Section.of(
-                        "Ground along a path",
-                        new Drawing(
-                                PathComposer.profile(
-                                        path.answer(),
-                                        path.from(),
-                                        path.to(),
-                                        plan.heading().lengths()),
-                                "From " + path.from() + " to " + path.to() + ": "
-                                        + PathComposer.groundSentence(path.answer()))),
+                                "Ground along a path",
+                                new Drawing(
+                                        PathComposer.profile(
+                                                path.answer(),
+                                                path.from(),
+                                                path.to(),
+                                                plan.heading().lengths()),
+                                        "From " + path.from() + " to " + path.to() + ": "
+                                                + PathComposer.groundSentence(path.answer())))
+                        .answering("What stands in the way to " + path.to() + "?")
+                        .asDetail(),
                 new Section(
-                        "Where the decibels go",
-                        LedgerComposer.blocks(path.answer().ledger().orElseThrow())));
+                                "Where the decibels go",
+                                LedgerComposer.blocks(path.answer().ledger().orElseThrow()))
+                        .answering("Where do the decibels go on the way to " + path.to() + "?")
+                        .asDetail());
     }
 
     private String from() {
@@ -100,16 +106,19 @@ final class ReachEvidence {
         limits.add(new Bullets(LIMITS));
         return List.of(
                 Section.of(
-                        "What this assumes",
-                        Table.of(
-                                "",
-                                assumptions(),
-                                List.of(
-                                        Column.words("what", Assumption::what),
-                                        Column.words("taken as", Assumption::value),
-                                        Column.words("source", Assumption::source)))),
-                new Section("Limits of this result", limits),
-                Section.of("Cautions", new CautionBlock(Cautions.CARRYING)));
+                                "What this assumes",
+                                Table.of(
+                                        "",
+                                        assumptions(),
+                                        List.of(
+                                                Column.words("what", Assumption::what),
+                                                Column.words("taken as", Assumption::value),
+                                                Column.words("source", Assumption::source))))
+                        .answering("What was taken as given, and from where?")
+                        .asDetail(),
+                new Section("Limits of this result", limits).answering("What is doubtful, and where does it end?"),
+                Section.of("Cautions", new CautionBlock(Cautions.CARRYING))
+                        .answering("What must be heeded before going out?"));
     }
 
     private boolean doubtIsOwn() {
@@ -148,14 +157,29 @@ final class ReachEvidence {
                         "%s, %.1f dB over kT",
                         scene.noise().label(), scene.noise().medianDb()),
                 scene.noise().source()));
-        for (Loadout loadout : scene.loadouts())
-            assumptions.add(new Assumption(
-                    "Carry: " + loadout.name(),
-                    words(
-                            "control at %.1f dBd, antenna %.2f m above ground",
-                            loadout.carry().mean().dbd(), loadout.heightM()),
-                    loadout.carry().origin()));
+        assumptions.addAll(carries());
         return assumptions;
+    }
+
+    /** How everything is carried; loadouts that are carried alike share a row. */
+    private List<Assumption> carries() {
+        Map<Assumption, List<String>> alike = new LinkedHashMap<>();
+        for (Loadout loadout : scene.loadouts())
+            alike.computeIfAbsent(
+                            new Assumption(
+                                    "Carry",
+                                    words(
+                                            "control at %.1f dBd, antenna %.2f m above ground",
+                                            loadout.carry().mean().dbd(), loadout.heightM()),
+                                    loadout.carry().origin()),
+                            same -> new ArrayList<>())
+                    .add(loadout.name());
+        return alike.entrySet().stream()
+                .map(one -> new Assumption(
+                        one.getKey().what() + ": " + String.join(", ", one.getValue()),
+                        one.getKey().value(),
+                        one.getKey().source()))
+                .toList();
     }
 
     private static String words(String form, Object... values) {

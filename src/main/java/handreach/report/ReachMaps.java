@@ -37,7 +37,6 @@ import java.util.concurrent.ConcurrentHashMap;
  * and from whatever thread.
  */
 final class ReachMaps {
-    private static final int MAP_PX = 760;
     /** How far the map shows ground beyond the radius that was looked at. */
     private static final double MARGIN = 1.08;
 
@@ -54,7 +53,7 @@ final class ReachMaps {
         this.scene = answer.scene();
         this.plan = scene.plan();
         this.frame = MapGround.frame(
-                answer.middle(), MARGIN * 1000 * plan.places().area().radiusKm(), MAP_PX, MAP_PX);
+                answer.middle(), MARGIN * 1000 * plan.places().area().radiusKm());
         this.relief = MapGround.hillshade(scene.tiles(), frame);
         List<GridLine> graticule = Graticule.of(frame, plan.heading().placeForm(), 5);
         this.bare = MapGround.of(scene.tiles(), frame, Picture.relief(relief), graticule);

@@ -47,7 +47,6 @@ import java.util.function.Function;
 
 /** Whether a relay is needed and where it should stand: the sections, tables and sentences that every face shows. JSON: {@link RelayJson}. */
 public final class RelayComposer {
-    private static final int MAP_PX = 760;
     private static final double MARGIN = 1.08;
 
     /** Talks that a page has room for; JSON has all. */
@@ -87,12 +86,11 @@ public final class RelayComposer {
         return PlainText.of(page(sections), PlainText.USUAL_WIDTH);
     }
 
-    /** Sections to stand in a report, verdict first. */
+    /** Sections to stand in a report, verdict first; the weakest hop line by line stands in the relay's own report. */
     public List<Section> sections() {
         List<Section> sections = new ArrayList<>();
-        sections.add(new Section("Is a relay needed", verdict()));
+        sections.add(new Section("Is a relay needed", verdict()).answering("Is a relay needed?"));
         sections.addAll(details(map()));
-        sections.addAll(lineByLine());
         sections.addAll(doubts());
         return sections;
     }
@@ -139,13 +137,20 @@ public final class RelayComposer {
         List<Section> sections = new ArrayList<>();
         if (!reasons().isEmpty()) sections.add(Section.of("Not served", new Bullets(reasons())));
         answer.recommended().ifPresent(check -> {
-            sections.add(new Section("Where a relay should stand", places(map)));
+            sections.add(new Section("Where a relay should stand", places(map))
+                    .answering("Where should a relay stand?"));
             sections.add(new Section(
-                    check.sites().size() == 1 ? "Hops of the recommended site" : "Hops of the recommended sites",
-                    hops(check)));
-            sections.add(new Section("Putting it up", puttingUp()));
+                            check.sites().size() == 1
+                                    ? "Hops of the recommended site"
+                                    : "Hops of the recommended sites",
+                            hops(check))
+                    .answering("How well is everybody served by it?"));
+            sections.add(new Section("Putting it up", puttingUp())
+                    .answering("What does it take to put it up?")
+                    .asDetail());
         });
-        sections.add(new Section("Without a relay", direct()));
+        sections.add(
+                new Section("Without a relay", direct()).answering("Who talks to whom without it?").asDetail());
         return sections;
     }
 
@@ -156,7 +161,7 @@ public final class RelayComposer {
 
     private List<Section> doubts() {
         List<String> warnings = answer.words().warnings();
-        return warnings.isEmpty() ? List.of() : List.of(Section.of("Doubtful about the relay", new Bullets(warnings)));
+        return warnings.isEmpty() ? List.of() : List.of(Section.of("Doubtful about the relay", new Bullets(warnings)).asDetail());
     }
 
     private Section cautions() {
@@ -267,7 +272,7 @@ public final class RelayComposer {
                 PathComposer.profile(path(hop), name(hop.demand()), "relay", lengths),
                 "Ground from " + name(hop.demand()) + " to the relay."));
         blocks.addAll(LedgerComposer.blocks(path.ledger()));
-        return new Section("The weakest hop, line by line", blocks);
+        return new Section("The weakest hop, line by line", blocks).asDetail();
     }
 
     /** A hop as a path, from who must be served to the relay on its mast. */
@@ -396,7 +401,7 @@ public final class RelayComposer {
         if (answer.recommended().isEmpty()) return List.of();
         Scene scene = answer.scene();
         double radiusM = MARGIN * 1000 * plan.places().area().radiusKm();
-        MapFrame frame = MapGround.frame(plan.places().area().centre(), radiusM, MAP_PX, MAP_PX);
+        MapFrame frame = MapGround.frame(plan.places().area().centre(), radiusM);
         MapGround ground = MapGround.of(
                 scene.tiles(),
                 frame,

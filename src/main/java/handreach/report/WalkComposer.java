@@ -47,7 +47,6 @@ import java.util.stream.Stream;
  * the figures.
  */
 public final class WalkComposer {
-    private static final int MAP_PX = 760;
     private static final double MARGIN = 1.12;
     private static final double LEAST_RADIUS_M = 300;
     /** Profiles of the worst places that are drawn. */
@@ -68,7 +67,7 @@ public final class WalkComposer {
     /** A page of its own, with the map, the ground of the worst places and what was doubtful. */
     public static Page page(WalkAnswer answer) {
         WalkComposer composer = new WalkComposer(answer);
-        List<Section> sections = new ArrayList<>(composer.sections(true));
+        List<Section> sections = new ArrayList<>(composer.sections(true, DRAWN));
         sections.add(Section.of("Cautions", new CautionBlock(List.of(Caution.RELIANCE))));
         if (!answer.warnings().isEmpty()) sections.add(Section.of("Doubtful", new Bullets(answer.warnings())));
         return composer.page(sections);
@@ -77,17 +76,18 @@ public final class WalkComposer {
     /** The same for a screen that has a map, and tells what was doubtful, beside it. */
     public static Page screen(WalkAnswer answer) {
         WalkComposer composer = new WalkComposer(answer);
-        List<Section> sections = new ArrayList<>(composer.sections(false));
+        List<Section> sections = new ArrayList<>(composer.sections(false, 0));
         sections.add(Section.of("Cautions", new CautionBlock(List.of(Caution.RELIANCE))));
         return composer.page(sections);
     }
 
-    /** Sections to stand in the report of the plan. */
+    /** Sections to stand in the report of the plan; the ground of the worst places stands in the report of the walk. */
     public static List<Section> sections(WalkAnswer answer) {
         WalkComposer composer = new WalkComposer(answer);
         List<Section> sections = new ArrayList<>();
-        sections.add(new Section("Walked against predicted", composer.verdict()));
-        sections.addAll(composer.sections(true));
+        sections.add(new Section("Walked against predicted", composer.verdict())
+                .answering("Was the prediction right where people walked?"));
+        sections.addAll(composer.sections(true, 0));
         return sections;
     }
 
@@ -118,14 +118,20 @@ public final class WalkComposer {
                 "Made by Handreach from " + scene.file().file().getFileName() + ".");
     }
 
-    private List<Section> sections(boolean onPaper) {
+    private List<Section> sections(boolean withMap, int profiles) {
         List<Section> sections = new ArrayList<>();
-        sections.add(Section.of("By loadout and direction", scores()));
-        if (onPaper) sections.add(Section.of("Where the walk differed", map()));
-        sections.add(new Section("Were the odds honest", odds()));
-        sections.add(new Section("Range by bearing from the base", ranges()));
-        if (!answer.worst().isEmpty()) sections.add(new Section("Farthest from the prediction", worst(onPaper)));
-        sections.add(Section.of("What the walk teaches", taught()));
+        sections.add(Section.of("By loadout and direction", scores()).asDetail());
+        if (withMap)
+            sections.add(Section.of("Where the walk differed", map()).answering("Where did the walk differ?"));
+        sections.add(new Section("Were the odds honest", odds())
+                .answering("Were the odds honest?")
+                .asDetail());
+        sections.add(new Section("Range by bearing from the base", ranges())
+                .answering("How far was there copy, in which direction?")
+                .asDetail());
+        if (!answer.worst().isEmpty())
+            sections.add(new Section("Farthest from the prediction", worst(profiles)).asDetail());
+        sections.add(Section.of("What the walk teaches", taught()).answering("What does the walk teach?"));
         return sections;
     }
 
@@ -247,7 +253,7 @@ public final class WalkComposer {
                 new Position(south, middle.longitudeDeg()), new Position(north, middle.longitudeDeg()));
         double wide = GeodesicLine.distanceM(
                 new Position(middle.latitudeDeg(), first + west), new Position(middle.latitudeDeg(), first + east));
-        return MapGround.frame(middle, Math.max(LEAST_RADIUS_M, MARGIN * Math.max(tall, wide) / 2), MAP_PX, MAP_PX);
+        return MapGround.frame(middle, Math.max(LEAST_RADIUS_M, MARGIN * Math.max(tall, wide) / 2));
     }
 
     private List<Block> odds() {
@@ -265,12 +271,13 @@ public final class WalkComposer {
                                 Column.number("promised", bin -> Shares.odds(bin.meanOdds())),
                                 Column.number("found", bin -> Shares.share(bin.shareFound())))),
                 new Drawing(
-                        WalkReliabilityFigure.of(comparison.reliability(), brier),
-                        String.format(
-                                Locale.ROOT,
-                                "With 95 %% intervals as if the reports were independent. On the broken line the odds were"
-                                        + " honest. Brier score %.3f (0 at best, 0.25 for always saying one half).",
-                                brier)));
+                                WalkReliabilityFigure.of(comparison.reliability(), brier),
+                                String.format(
+                                        Locale.ROOT,
+                                        "With 95 %% intervals as if the reports were independent. On the broken line the odds were"
+                                                + " honest. Brier score %.3f (0 at best, 0.25 for always saying one half).",
+                                        brier))
+                        .ofTable());
     }
 
     private List<Block> ranges() {
@@ -286,14 +293,14 @@ public final class WalkComposer {
                                 Column.number("farthest copy" + unit, sector -> length(sector.farthestCopyM())),
                                 Column.number("nearest failure" + unit, sector -> length(sector.nearestFailureM())),
                                 Column.number("farthest promise" + unit, sector -> length(sector.farthestPromiseM())))),
-                new Drawing(WalkRangeFigure.of(sectors, lengths), ""));
+                new Drawing(WalkRangeFigure.of(sectors, lengths), "").ofTable());
     }
 
     private String length(OptionalDouble metres) {
         return metres.isPresent() ? lengths.longNumber(metres.getAsDouble()) : "none";
     }
 
-    private List<Block> worst(boolean onPaper) {
+    private List<Block> worst(int profiles) {
         List<Block> blocks = new ArrayList<>();
         boolean hasLevels = answer.worst().stream().anyMatch(seen -> seen.pair().isLevel());
         List<Column<WalkAnswer.Seen>> columns = new ArrayList<>(List.of(
@@ -317,7 +324,7 @@ public final class WalkComposer {
                 "The line is that of the log. Look at the ground to each of these: a ridge or a wood that the data do not know?",
                 answer.worst(),
                 columns));
-        if (onPaper) answer.worst().stream().limit(DRAWN).forEach(seen -> blocks.add(profile(seen)));
+        answer.worst().stream().limit(profiles).forEach(seen -> blocks.add(profile(seen)));
         return blocks;
     }
 

@@ -25,6 +25,9 @@ import java.util.OptionalDouble;
  */
 public record MapGround(
         MapFrame frame, Picture picture, List<Contour> contours, double contourIntervalM, List<GridLine> graticule) {
+    /** Side of a map: words on it can still be read where two share a printed page. */
+    private static final int SIDE_PX = 560;
+
     private static final int CONTOUR_STEP_PX = 3;
     private static final int WANTED_CONTOURS = 14;
 
@@ -33,8 +36,13 @@ public record MapGround(
         graticule = List.copyOf(graticule);
     }
 
+    /** The frame of a map on a page. */
+    public static MapFrame frame(Position centre, double radiusM) {
+        return frame(centre, radiusM, SIDE_PX);
+    }
+
     /** The frame round a radius; near a pole, where no map of this kind can be drawn, it is a fault of the plan. */
-    public static MapFrame frame(Position centre, double radiusM, int widthPx, int heightPx) {
+    static MapFrame frame(Position centre, double radiusM, int sidePx) {
         if (!MapFrame.canHold(centre, radiusM))
             throw new InputFault(
                     "plan",
@@ -45,7 +53,7 @@ public record MapGround(
                                     + " smaller radius_km under [area], or a place farther from the pole.",
                             centre.latitudeDeg(),
                             radiusM / 1000));
-        return MapFrame.around(centre, radiusM, widthPx, heightPx);
+        return MapFrame.around(centre, radiusM, sidePx, sidePx);
     }
 
     /** Relief with contours; the picture may be tinted already, or {@link Picture#relief}. */

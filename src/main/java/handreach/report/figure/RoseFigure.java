@@ -113,7 +113,7 @@ public final class RoseFigure implements Figure {
     public RoseFigure over(Elevation elevation, Position middle, List<MapPlace> places, List<RoseWay> ways) {
         double metres = radius.high() * style.longUnitM();
         int side = (int) Math.ceil(2 * radiusPx * SHARPNESS);
-        MapFrame frame = MapGround.frame(middle, metres, side, side);
+        MapFrame frame = MapGround.frame(middle, metres, side);
         UnknownGround unknown = unknown();
         double[] beyondPx = new double[BEARINGS];
         for (int i = 0; i < BEARINGS; i++)

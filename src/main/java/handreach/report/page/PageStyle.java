@@ -15,14 +15,24 @@ final class PageStyle {
             .question { margin: 0; max-width: 44rem; color: var(--quiet); font-size: 1.1rem; }
             .answer { margin: 0 0 1rem; padding: .1rem 0 .1rem 1.1rem; border-left: 4px solid var(--deep);
               font-size: 1.32rem; line-height: 1.45; max-width: 48rem; }
-            nav { margin: 2.2rem 0 0; padding: .8rem 0; border-top: 1px solid var(--rule);
+            nav { margin: 2.2rem 0 0; padding: .9rem 0 .4rem; border-top: 1px solid var(--rule);
               border-bottom: 1px solid var(--rule); }
-            nav ol { display: flex; flex-wrap: wrap; gap: .25rem 1.5rem; margin: 0; padding: 0; list-style: none;
+            nav ul { columns: 2 19rem; column-gap: 2rem; margin: 0 0 .5rem; padding: 0; list-style: none; max-width: none;
               font-size: .95rem; }
+            nav li { break-inside: avoid; }
+            nav p { margin: .5rem 0 .3rem; color: var(--quiet); font-size: .92rem; }
+            .mark { display: inline-block; min-width: 1.9em; color: var(--quiet); font-weight: 500;
+              font-variant-numeric: tabular-nums; }
             a { color: var(--deep); text-decoration-thickness: 1px; text-underline-offset: 3px; }
             section { margin-top: 3.2rem; }
             section.first { margin-top: 0; }
             h2 { margin: 0 0 1rem; font-size: 1.6rem; line-height: 1.25; font-weight: 600; }
+            .appendix { margin: 3.2rem 0 .4rem; color: var(--quiet); max-width: none; }
+            details { border-top: 1px solid var(--rule); }
+            details:last-of-type { border-bottom: 1px solid var(--rule); }
+            summary { padding: .55rem 0; cursor: pointer; }
+            summary h2 { display: inline; margin: 0; font-size: 1.15rem; }
+            details > div { padding: .4rem 0 1.6rem; scroll-margin-top: 4rem; }
             h3 { margin: 1.6rem 0 .2rem; font-size: 1.05rem; }
             p, ul { margin: 0 0 1rem; max-width: 46rem; }
             ul { padding-left: 1.2rem; }
@@ -51,19 +61,48 @@ final class PageStyle {
             footer { margin-top: 4rem; padding-top: .9rem; border-top: 1px solid var(--rule); color: var(--quiet);
               font-size: .88rem; }
             @media print {
-              @page { margin: 16mm 15mm 18mm; }
-              body { max-width: none; padding: 0; font-size: 10pt; line-height: 1.45; }
-              h1 { font-size: 21pt; }
-              h2 { font-size: 14pt; }
-              .answer { font-size: 13pt; }
-              .kind, .quiet, caption, figcaption, dt, footer { font-size: 9pt; }
-              table, nav ol { font-size: 9pt; }
-              nav { display: none; }
+              @page { margin: 12mm 14mm 13mm; }
+              body { max-width: none; padding: 0; font-size: 9.5pt; line-height: 1.3; }
+              h1 { margin: 0 0 1mm; font-size: 19pt; }
+              h2 { margin: 0 0 1.5mm; font-size: 13pt; }
+              h3 { margin: 2mm 0 .5mm; font-size: 10pt; }
+              header { margin-bottom: 3mm; }
+              p, ul, dl, .wide { max-width: none; margin-bottom: 2mm; }
+              li { margin-bottom: .3mm; }
+              .question { font-size: 10.5pt; }
+              .answer { font-size: 12pt; margin-bottom: 2mm; line-height: 1.35; }
+              .kind, .quiet, caption, figcaption, dt, dd, footer, table, nav ul, nav p { font-size: 9pt; }
+              nav { margin: 3mm 0 0; padding: 1.5mm 0 0; break-inside: avoid; }
+              nav ul { columns: 3; column-gap: 4mm; margin-bottom: 1mm; }
+              nav p { margin: 1mm 0 .5mm; }
               a { color: inherit; text-decoration: none; }
-              section { margin-top: 9mm; }
-              h2, h3 { break-after: avoid; }
-              figure, tr, .wide, .warning, .caution, dl > div { break-inside: avoid; }
-              caption, thead { break-after: avoid; }
+              section, .appendix { margin-top: 5mm; }
+              .appendix { margin-bottom: 0; border-top: 2px solid var(--ink); padding-top: 1.5mm; font-size: 9pt; break-after: avoid; }
+              details, details:last-of-type { border: 0; margin-top: 3.5mm; }
+              details::details-content { content-visibility: visible; display: block; block-size: auto; }
+              summary { padding: 0; list-style: none; break-after: avoid; }
+              summary::-webkit-details-marker { display: none; }
+              summary h2 { font-size: 11pt; }
+              details > div { padding: .8mm 0 0; }
+              details ul { columns: 2; column-gap: 6mm; }
+              dl { gap: 1mm 4mm; }
+              table { line-height: 1.22; }
+              caption { padding-bottom: .8mm; }
+              th, td { padding: .35mm 2mm .35mm 0; }
+              figure { margin: 1.5mm 0 2.5mm; }
+              figure svg { max-height: 74mm; width: auto; }
+              figure.map { display: grid; grid-template-columns: auto minmax(40mm, 1fr); gap: 5mm; align-items: start; }
+              figure.map svg { max-height: 96mm; }
+              details figure svg { max-height: 62mm; }
+              details figure.of-table { display: none; }
+              figcaption { max-width: none; margin-top: .5mm; }
+              .warning { margin-bottom: 1.5mm; padding: 1mm 2.5mm; }
+              .cautions { columns: 2; column-gap: 6mm; padding: 1mm 3mm 1mm; }
+              .caution h3 { margin-top: 1mm; }
+              .caution p { margin-bottom: 1.5mm; font-size: 9pt; }
+              footer { margin-top: 4mm; padding-top: 1mm; }
+              h2, h3, caption, thead { break-after: avoid; }
+              figure, tr, .warning, dl > div { break-inside: avoid; }
               p { orphans: 3; widows: 3; }
               .wide { overflow: visible; }
             }

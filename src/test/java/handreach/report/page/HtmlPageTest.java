@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import handreach.report.SampleFigures;
+import handreach.report.draw.Figure;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.regex.Matcher;
@@ -107,5 +108,46 @@ class HtmlPageTest {
             found++;
         }
         assertTrue(found > 10);
+    }
+
+    private static Page indexed() {
+        Section reach = Section.of("Reach", Paragraph.of("far")).answering("How far?");
+        Section ledger = Section.of("Ledger", Paragraph.of("decibels"))
+                .answering("Where do they go?")
+                .asDetail();
+        return new Page("k", "t", "q", List.of(), List.of(ledger, reach, Section.of("Cautions")), "");
+    }
+
+    /** A reader looks for a question, on a screen by a link and on paper by the mark before the heading. */
+    @Test
+    void theIndexAsksAndTheHeadingsCarryItsMarks() {
+        String html = HtmlPage.text(indexed()).replace("\n", "");
+        assertTrue(html.contains("<a href=\"#s1\"><span class=\"mark\">1</span>How far?</a>"), html);
+        assertTrue(html.contains("<a href=\"#s2\"><span class=\"mark\">2</span>Cautions</a>"), html);
+        assertTrue(html.contains("<a href=\"#sA\"><span class=\"mark\">A</span>Where do they go?</a>"), html);
+        assertTrue(html.contains("<section id=\"s1\"><h2><span class=\"mark\">1</span>Reach</h2>"), html);
+    }
+
+    /** Folded on the screen behind what answers, and opened by the style sheet on paper, where nobody can click. */
+    @Test
+    void detailsAreFoldedAndComeLast() {
+        String html = HtmlPage.text(indexed()).replace("\n", "");
+        assertTrue(
+                html.contains("<details><summary><h2><span class=\"mark\">A</span>Ledger</h2></summary>"
+                        + "<div id=\"sA\"><p>decibels</p></div></details>"),
+                html);
+        assertTrue(html.indexOf(">Cautions</h2>") < html.indexOf("<details>"), html);
+        String print = PageStyle.SHEET.substring(PageStyle.SHEET.indexOf("@media print"));
+        assertTrue(print.contains("details::details-content { content-visibility: visible;"), print);
+        assertTrue(print.contains("h2, h3, caption, thead { break-after: avoid; }"), print);
+        assertTrue(print.contains("figure, tr, .warning, dl > div { break-inside: avoid; }"), print);
+    }
+
+    @Test
+    void aFigureOfATableIsKnownAsOne() {
+        Figure chart = SampleFigures.all().stream().filter(each -> !each.holdsPicture()).findFirst().orElseThrow();
+        Drawing drawing = new Drawing(chart, "").ofTable();
+        Page page = new Page("k", "t", "q", List.of(), List.of(Section.of("h", drawing)), "");
+        assertTrue(HtmlPage.text(page).contains("<figure class=\"of-table\">"));
     }
 }
