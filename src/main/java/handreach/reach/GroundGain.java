@@ -90,6 +90,7 @@ public record GroundGain(double control, double share, Interval gain95, double k
             double[] distanceM = first.distancesM();
             double azimuth = Math.toRadians(first.bearingDeg());
             for (int i = 0; i < Math.min(first.knownCount(), second.knownCount()); i++) {
+                if (!first.counts(i)) continue;
                 double north = distanceM[i] * Math.cos(azimuth) / METRES_PER_DEGREE;
                 double east = distanceM[i] * Math.sin(azimuth) / METRES_PER_DEGREE / narrowing;
                 tally.add(

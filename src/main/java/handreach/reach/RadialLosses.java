@@ -42,9 +42,7 @@ public final class RadialLosses {
         this.distanceM = all.distanceM;
         this.known = all.known;
         this.endsAtSteepGround = all.endsAtSteepGround;
-        this.groundM = all.groundM;
         this.figure = all.figure;
-        this.inSight = all.inSight;
         this.cover = all.cover;
         this.warnings.putAll(all.warnings);
         this.notCounted = notCounted;

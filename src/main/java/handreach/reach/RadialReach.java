@@ -42,11 +42,6 @@ public record RadialReach(
      * @error  the ends lie within one sample spacing
      * @source common practice, no source; see docs/definitions.md
      */
-    public static RadialReach of(double[] distanceM, double[] marginDb, int known, double thresholdDb) {
-        return of(distanceM, marginDb, known, thresholdDb, i -> true);
-    }
-
-    /** The same with the share taken of those samples alone whose ground counts. */
     static RadialReach of(
             double[] distanceM, double[] marginDb, int known, double thresholdDb, IntPredicate counts) {
         int n = distanceM.length;

@@ -1,10 +1,10 @@
 package handreach.reach;
 
-import handreach.profile.Profile;
+import handreach.profile.Profiles;
 import handreach.propagation.LossBuilder;
 import handreach.propagation.LossModel;
-import handreach.propagation.PathConditions;
 import handreach.propagation.Terminals;
+import handreach.propagation.UsualConditions;
 import handreach.units.Frequency;
 import java.io.IOException;
 import java.nio.file.Files;
@@ -84,9 +84,9 @@ record LowNode(String site, double heightM, double nodeGroundM, Gateway gateway,
             ground[i] = gateway.groundM + (nodeGroundM - gateway.groundM) * share;
         }
         return model.loss(
-                        Profile.of(km, ground),
+                        Profiles.of(km, ground),
                         new Terminals(gateway.heightM, Math.max(LEAST_HEIGHT_M, heightM)),
-                        PathConditions.standard(new Frequency(gateway.mhz)))
+                        UsualConditions.at(new Frequency(gateway.mhz)))
                 .lossDb();
     }
 }

@@ -153,7 +153,7 @@ class MeasuredFields {
 
     private static RadialReach reach(MeasuredLine line, double[] lossDb, double allowedDb) {
         double[] margin = Arrays.stream(lossDb).map(loss -> allowedDb - loss).toArray();
-        return RadialReach.of(line.distanceM, margin, margin.length, 0);
+        return RadialReach.of(line.distanceM, margin, margin.length, 0, i -> true);
     }
 
     /** The least shift, to 0.1 dB, with which the predicted reach meets the measured; positive where more was allowed than predicted. */

@@ -1,11 +1,13 @@
 package handreach.reach;
 
 import handreach.profile.Profile;
+import handreach.profile.Profiles;
 import handreach.propagation.LossModel;
 import handreach.propagation.LossModels;
 import handreach.propagation.NoAnswer;
 import handreach.propagation.PathConditions;
 import handreach.propagation.Terminals;
+import handreach.propagation.UsualConditions;
 import handreach.propagation.march.FieldMarch;
 import handreach.propagation.march.FullWaveRadial;
 import handreach.units.Frequency;
@@ -57,7 +59,7 @@ final class MeasuredLine {
 
     static MeasuredLine read(Path folder, String site, int column, double mhz) throws IOException {
         List<double[]> ground = rows(folder.resolve(site + "-ground.csv"));
-        Profile profile = Profile.of(
+        Profile profile = Profiles.of(
                 ground.stream().mapToDouble(row -> row[0] / 1000).toArray(),
                 ground.stream().mapToDouble(row -> row[1]).toArray());
         return new MeasuredLine(site, mhz, profile, rows(folder.resolve(site + "-measured.csv")), column);
@@ -76,10 +78,11 @@ final class MeasuredLine {
 
     /** Loss by a model at every post, dB; not a number where it does not apply. Isotropic antennas, average ground. */
     double[] predictedDb(LossModel model) {
-        PathConditions conditions = PathConditions.standard(new Frequency(mhz));
+        PathConditions conditions = UsualConditions.at(new Frequency(mhz));
         double[] loss = new double[sample.length];
         FullWaveRadial marched = model == LossModels.FULL_WAVE
-                ? FieldMarch.along(ground, ENDS.txHeightM(), ENDS.rxHeightM(), conditions)
+                ? FieldMarch.along(ground, ENDS.txHeightM(), new double[] {ENDS.rxHeightM()}, conditions, share -> true)
+                        .get(0)
                 : null;
         for (int i = 0; i < loss.length; i++)
             try {

@@ -49,7 +49,7 @@ final class SmallFiles {
         ByteArrayOutputStream said = new ByteArrayOutputStream();
         PrintStream to = new PrintStream(said, true, StandardCharsets.UTF_8);
         long before = threads.getCurrentThreadCpuTime();
-        int code = CommandLineRunner.run(command, to, to);
+        int code = CommandLineRunner.run(command, to, to, plan -> {});
         long ms = (threads.getCurrentThreadCpuTime() - before) / 1_000_000;
         String first = said.toString(StandardCharsets.UTF_8).lines().findFirst().orElse("");
         System.out.printf(

@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import handreach.geodesy.Position;
+import handreach.input.Sources;
 import handreach.reach.CellGrid;
 import java.awt.geom.Point2D;
 import java.io.ByteArrayOutputStream;
@@ -85,7 +86,7 @@ class GeoTiffTest {
     @Test
     void aGeneralReaderFindsEveryCellWhereItBelongs() throws Exception { // oracle: the geographic library's reader
         Path file = folder.resolve("loss.tif");
-        WholeFile.write(file, GeoTiff.content(raster()));
+        WholeFile.write(file, GeoTiff.content(raster()), Sources.NONE);
         GeoTiffReader reader = new GeoTiffReader(file.toFile());
         GridCoverage2D coverage = reader.read((GeneralParameterValue[]) null);
         try {
@@ -134,7 +135,7 @@ class GeoTiffTest {
         assertThrows(
                 IllegalArgumentException.class,
                 () -> WholeFile.write(
-                        file, GeoTiff.content(new Georaster(GRID, "x", cell -> Double.NEGATIVE_INFINITY))));
+                        file, GeoTiff.content(new Georaster(GRID, "x", cell -> Double.NEGATIVE_INFINITY)), Sources.NONE));
         try (var files = Files.list(folder)) {
             assertEquals(0, files.count());
         }
