@@ -13,6 +13,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.stream.Collectors;
 
 /** All levels read in one mounting at one frequency, in the order they were read. */
 final class LevelSession {
@@ -27,6 +28,7 @@ final class LevelSession {
     /** No verdict from fewer: t of two trials is 12.7, and whether they agree is luck. */
     static final int LEAST_TRIALS = 4;
 
+    private static final int MOST_TRIALS_NAMED = 8;
     private static final double LEAST_DEGREES = LEAST_TRIALS - 1;
     private static final double NO_SCATTER_DB = 1e-9;
 
@@ -94,6 +96,9 @@ final class LevelSession {
         List<String> remarks = new ArrayList<>();
         Optional<TrialPairs> pairs = TrialPairs.of(first, second, declarations.order());
         if (pairs.isPresent()) return paired(pairs.get(), first, second, remarks);
+        List<Integer> left = TrialPairs.lone(first, second);
+        if (second == control && declarations.order().isEmpty() && !left.isEmpty())
+            remarks.add(unpaired(left) + ", too many to compare within trials. " + again(left));
         if (first.n() < 2 || second.n() < 2) return lone(first, second, remarks);
         if (second == control && declarations.order().isEmpty() && TrialPairs.areNumberedAlikeInBlocks(first, second))
             remarks.add("its trial numbers match those of the control, but the rows do not stand in turns: compared as"
@@ -135,10 +140,10 @@ final class LevelSession {
             TrialPairs pairs, AntennaReadings first, AntennaReadings second, List<String> remarks) {
         Optional<ControlDrift> drift = turnsDrift.filter(ControlDrift::significant);
         Estimate plain = MeanDifference.paired(straightened(pairs, drift), pairs.second());
-        if (pairs.left() > 0)
-            remarks.add(pairs.left() + (pairs.left() == 1 ? " trial has" : " trials have") + " no partner and "
-                    + (pairs.left() == 1 ? "is" : "are") + " left out of the pairs.");
         int n = pairs.first().size();
+        if (!pairs.left().isEmpty())
+            remarks.add(unpaired(pairs.left())
+                    + (n < LEAST_TRIALS ? ", and fewer than " + LEAST_TRIALS + " are left. " + again(pairs.left()) : "."));
         if (n < LEAST_TRIALS && declarations.instrument().earlierScatter().isPresent())
             return pooled(
                     plain.value(),
@@ -164,6 +169,23 @@ final class LevelSession {
                 first,
                 second,
                 remarks);
+    }
+
+    private static String unpaired(List<Integer> left) {
+        return (left.size() == 1 ? "trial " : "trials ") + listed(left)
+                + (left.size() == 1 ? " has no partner and is" : " have no partner and are") + " left out of the pairs";
+    }
+
+    private static String again(List<Integer> left) {
+        return "Repeat " + (left.size() == 1 ? "trial " : "trials ") + listed(left)
+                + " with both antennas, and drop the old rows of "
+                + (left.size() == 1 ? "it." : "them.");
+    }
+
+    private static String listed(List<Integer> trials) {
+        int shown = Math.min(trials.size(), MOST_TRIALS_NAMED);
+        String list = trials.subList(0, shown).stream().map(String::valueOf).collect(Collectors.joining(", "));
+        return shown < trials.size() ? list + " and " + (trials.size() - shown) + " more" : list;
     }
 
     /** Levels of the first antenna as if each had been read at the place of its partner. */

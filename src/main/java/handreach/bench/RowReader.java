@@ -27,7 +27,19 @@ final class RowReader {
     private static final double HIGHEST_MHZ = 10_000;
     private static final int HIGHEST_TRIAL = 1_000_000;
 
+    /** What people put into a cell that was not read. */
+    private static final Set<String> NOT_READ = Set.of("", "n/a", "na", "n.a.", "-", "\u2013", "\u2014", "?", "none", "not read");
+
+    /**
+     * Where a reading stands within its row.
+     *
+     * @param column head of its column, for faults
+     * @param trial as written
+     */
+    private record Cells(String quantity, String value, String column, String unit, String trial) {}
+
     private final Table table;
+    private final BenchHeads heads;
     private final List<String> notes;
     private final Map<String, String> antennaSpellings = new HashMap<>();
     private final Map<String, Mounting> mountings = new HashMap<>();
@@ -38,14 +50,18 @@ final class RowReader {
     private final Map<String, Integer> lineOfKey = new HashMap<>();
     private final Set<Integer> commaLines = new TreeSet<>();
     private final Set<Integer> signLines = new TreeSet<>();
+    private final Set<Integer> skippedLines = new TreeSet<>();
+    private int skipped;
     private final Set<String> otherSpellings = new TreeSet<>();
 
-    RowReader(Table table, List<String> notes) {
+    RowReader(Table table, BenchHeads heads, List<String> notes) {
         this.table = table;
+        this.heads = heads;
         this.notes = notes;
         for (Quantity quantity : Quantity.values()) units.put(quantity, new HashMap<>());
     }
 
+    /** The one reading of a row; nothing if it was left out, nothing and a fault if something is wrong. */
     Optional<Reading> read(TableRow row) {
         String value = row.text("value");
         String unit = row.text("unit");
@@ -53,12 +69,42 @@ final class RowReader {
             row.fault(commaFault("value", value + "," + unit));
             return Optional.empty();
         }
+        String quantity = row.text("quantity");
+        return read(
+                row,
+                new Cells(
+                        quantity.isBlank() ? heads.quantity().map(Quantity::key).orElse("") : quantity,
+                        value,
+                        "value",
+                        unit.isBlank() ? heads.unit() : unit,
+                        row.text("trial")));
+    }
+
+    /** The reading of one trial in a row that holds several. */
+    Optional<Reading> read(TableRow row, BenchHeads.TrialColumn trial) {
+        String unit = trial.unit().isEmpty() ? row.text("unit") : trial.unit();
+        String quantity = row.text("quantity");
+        if (quantity.isBlank())
+            quantity = trial.quantity()
+                    .or(() -> Quantity.writtenIn(unit))
+                    .map(Quantity::key)
+                    .orElse("");
+        return read(
+                row, new Cells(quantity, row.text(trial.head()), trial.head(), unit, String.valueOf(trial.trial())));
+    }
+
+    private Optional<Reading> read(TableRow row, Cells cells) {
+        if (NOT_READ.contains(cells.value().strip().toLowerCase(Locale.ROOT))) {
+            skipped++;
+            skippedLines.add(row.line());
+            return Optional.empty();
+        }
         String antenna = word(row, "antenna", "the name of the antenna");
         String mount = word(row, "mount", "what the antenna stood on");
-        Optional<Quantity> quantity = quantity(row);
-        Optional<Reading.Measured> measured = quantity.flatMap(q -> measured(q, row));
+        Optional<Quantity> quantity = quantity(row, cells);
+        Optional<Reading.Measured> measured = quantity.flatMap(q -> measured(q, row, cells));
         OptionalDouble frequency = frequency(row);
-        OptionalInt trial = trial(row);
+        OptionalInt trial = trial(row, cells.trial());
         if (!row.isSound() || measured.isEmpty()) return Optional.empty();
         Reading reading = new Reading(
                 spelled(antenna),
@@ -75,6 +121,9 @@ final class RowReader {
     void finish() {
         if (!commaLines.isEmpty())
             notes.add("Decimal commas were read as decimal points (" + linesText(commaLines) + ").");
+        if (skipped > 0)
+            notes.add(skipped + (skipped == 1 ? " reading is" : " readings are")
+                    + " empty or marked as not read and left out (" + linesText(skippedLines) + ").");
         if (!signLines.isEmpty())
             notes.add("A negative return loss was taken as its positive value: a loss is positive when it weakens ("
                     + linesText(signLines) + ").");
@@ -97,16 +146,19 @@ final class RowReader {
         return all.size() + " lines from line " + all.get(0);
     }
 
-    private Optional<Quantity> quantity(TableRow row) {
-        String typed = row.text("quantity");
+    private Optional<Quantity> quantity(TableRow row, Cells cells) {
+        String typed = cells.quantity();
         Optional<Quantity> quantity = quantities.computeIfAbsent(typed, Quantity::named);
         if (quantity.isPresent()) return quantity;
         String plain = typed.toLowerCase(Locale.ROOT);
         if (plain.contains("gain")) {
             row.fault(
-                    "quantity is \"" + typed + "\" (" + row.text("value") + " " + row.text("unit") + "). "
+                    "quantity is \"" + typed + "\" (" + cells.value() + " " + cells.unit() + "). "
                             + GAIN_NEEDS_REFERENCE
                             + "Give the received_level of this antenna and of the control instead; the delta follows from them.");
+        } else if (typed.isBlank() && heads.isWide()) {
+            row.fault("nothing says what was read. Head the trials with the unit, such as trial 1 (dBm), or add a column quantity: "
+                    + String.join(", ", Quantity.keys()) + ".");
         } else if (typed.isBlank()) {
             row.fault("quantity is missing. Allowed are " + String.join(", ", Quantity.keys()) + ".");
         } else {
@@ -116,18 +168,18 @@ final class RowReader {
         return Optional.empty();
     }
 
-    private Optional<Reading.Measured> measured(Quantity quantity, TableRow row) {
-        String unit = row.text("unit");
+    private Optional<Reading.Measured> measured(Quantity quantity, TableRow row, Cells cells) {
+        String unit = cells.unit();
         if (!units.get(quantity).computeIfAbsent(unit, quantity::isWrittenIn)) {
             row.fault(unitFault(quantity, unit));
             return Optional.empty();
         }
-        String typed = row.text("value");
-        OptionalDouble number = number(row, typed, "value");
+        String typed = cells.value();
+        OptionalDouble number = number(row, typed, cells.column());
         if (number.isEmpty()) return Optional.empty();
         double value = number.getAsDouble();
         if (quantity == Quantity.FIELD_METER && value > 0 && value < LEAST_MICROAMPS) {
-            row.fault("field_meter is " + row.text("value")
+            row.fault("field_meter is " + typed
                     + " uA; no meter shows less than 0.000001. Write 0 where the needle did not"
                     + " move, or check the number.");
             return Optional.empty();
@@ -192,8 +244,7 @@ final class RowReader {
         return OptionalDouble.empty();
     }
 
-    private OptionalInt trial(TableRow row) {
-        String typed = row.text("trial");
+    private static OptionalInt trial(TableRow row, String typed) {
         if (typed.isBlank()) return OptionalInt.empty();
         OptionalDouble value = NumberText.parse(typed);
         if (value.isPresent()

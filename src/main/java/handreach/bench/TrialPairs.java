@@ -5,16 +5,18 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
+import java.util.TreeSet;
 
 /**
  * Readings of two antennas taken in turns, matched by trial number.
  *
  * @param first levels of the first antenna
  * @param second levels of the second antenna, in the same order of trials
- * @param left trials of either that had no partner
+ * @param left numbers of the trials that only one of them was read in
  * @param apart how many readings later the first was read than the second, pair by pair
  */
-record TrialPairs(List<Double> first, List<Double> second, int left, List<Double> apart) {
+record TrialPairs(List<Double> first, List<Double> second, List<Integer> left, List<Double> apart) {
     /** Below this share of common trials the readings are not a series of pairs with a few lost, but something else. */
     private static final double COMMON_SHARE = 0.8;
 
@@ -28,7 +30,7 @@ record TrialPairs(List<Double> first, List<Double> second, int left, List<Double
         if (declared.equals(Optional.of(TrialOrder.BLOCKS))) return Optional.empty();
         if (!first.isNumbered() || !second.isNumbered()) return Optional.empty();
         List<Pair> pairs = common(first, second);
-        int left = first.n() + second.n() - 2 * pairs.size();
+        List<Integer> left = lone(first, second);
         double needed = COMMON_SHARE * Math.max(first.n(), second.n());
         if (pairs.size() < 2 || pairs.size() < needed) return Optional.empty();
         if (declared.isEmpty() && !areInTurns(pairs)) return Optional.empty();
@@ -50,6 +52,16 @@ record TrialPairs(List<Double> first, List<Double> second, int left, List<Double
         return pairs.size() >= 2
                 && pairs.size() >= COMMON_SHARE * Math.max(first.n(), second.n())
                 && !areInTurns(pairs);
+    }
+
+    /** Numbers of the trials that one was read in and the other was not, if both are numbered and have any in common. */
+    static List<Integer> lone(AntennaReadings first, AntennaReadings second) {
+        if (!first.isNumbered() || !second.isNumbered()) return List.of();
+        Set<Integer> lone = new TreeSet<>(first.indexOfTrial().keySet());
+        lone.addAll(second.indexOfTrial().keySet());
+        boolean isCommon = lone.removeIf(trial ->
+                first.indexOfTrial().containsKey(trial) && second.indexOfTrial().containsKey(trial));
+        return isCommon ? List.copyOf(lone) : List.of();
     }
 
     private static List<Pair> common(AntennaReadings first, AntennaReadings second) {

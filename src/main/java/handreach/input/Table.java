@@ -10,6 +10,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.Consumer;
+import java.util.function.UnaryOperator;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
@@ -37,6 +38,7 @@ public final class Table {
     private final List<String> all;
     private final Faults faults;
     private final Optional<Consumer<String>> notes;
+    private final UnaryOperator<String> naming;
     private final int head;
     private final CSVFormat format;
     private final Map<String, Integer> columns = new HashMap<>();
@@ -48,12 +50,14 @@ public final class Table {
             List<String> needed,
             List<String> optional,
             Faults faults,
-            Optional<Consumer<String>> notes) {
+            Optional<Consumer<String>> notes,
+            UnaryOperator<String> naming) {
         this.source = source;
         this.needed = needed;
         this.all = Stream.concat(needed.stream(), optional.stream()).toList();
         this.faults = faults;
         this.notes = notes;
+        this.naming = naming;
         this.head = headOf(source.lines());
         this.format = format(source, head);
         if (head >= 0) {
@@ -75,13 +79,28 @@ public final class Table {
      * @param faults takes whatever is wrong
      */
     public static Table of(SourceText source, List<String> needed, List<String> optional, Faults faults) {
-        return new Table(source, needed, optional, faults, Optional.empty());
+        return new Table(source, needed, optional, faults, Optional.empty(), UnaryOperator.identity());
     }
 
     /** The same, read leniently; what is accepted but should be known goes to the listener. */
     public static Table lenient(
             SourceText source, List<String> needed, List<String> optional, Faults faults, Consumer<String> notes) {
-        return new Table(source, needed, optional, faults, Optional.of(notes));
+        return lenient(source, needed, optional, UnaryOperator.identity(), faults, notes);
+    }
+
+    /**
+     * The same where a column goes by several names.
+     *
+     * @param naming the column that a head means, given as {@link #headsOf} spells it
+     */
+    public static Table lenient(
+            SourceText source,
+            List<String> needed,
+            List<String> optional,
+            UnaryOperator<String> naming,
+            Faults faults,
+            Consumer<String> notes) {
+        return new Table(source, needed, optional, faults, Optional.of(notes), naming);
     }
 
     /** Lines above the column heads, which hold remarks and whatever else the format puts there. */
@@ -200,7 +219,8 @@ public final class Table {
             return;
         }
         List<String> typed = there.get();
-        List<String> heads = typed.stream().map(Table::plain).toList();
+        List<String> heads =
+                typed.stream().map(Table::plain).map(naming).toList();
         width = heads.size();
         if (heads.stream().noneMatch(name -> NearestWord.of(name, all).isPresent())) {
             headFault("the first row names none of the columns. A line of column heads is needed: " + example()

@@ -150,7 +150,7 @@ class BenchAnalysisTest {
                 .against("helical");
         assertEquals(ComparisonMethod.PAIRED, only(analysis).method());
         assertEquals(4, only(analysis).delta().estimate().orElseThrow().degreesOfFreedom(), 1e-9);
-        assertTrue(Bench.together(analysis.warnings()).contains("1 trial has no partner"));
+        assertTrue(Bench.together(analysis.warnings()).contains("trial 6 has no partner"));
     }
 
     @Test
@@ -455,6 +455,28 @@ class BenchAnalysisTest {
         assertEquals(2, only(analysis).parts().size());
         assertTrue(Bench.together(analysis.warnings()).contains("drifted by -0.100 dB from one reading to the next"));
         assertTrue(Bench.together(analysis.warnings()).contains("The drift is taken out of every delta"));
+    }
+
+    /** Too few pairs are left: the reader is told which turns to take again. */
+    @Test
+    void missingTrialsThatSpoilAComparisonAreNamed() {
+        Bench bench = new Bench().header();
+        for (int t = 1; t <= 5; t++) {
+            if (t != 2) bench.level("helical", "hand", -42 + 0.1 * t, t);
+            if (t != 4) bench.level("whip", "hand", -40 + 0.07 * t, t);
+        }
+        String said = Bench.together(bench.against("helical").warnings());
+        assertTrue(
+                said.contains("trials 2, 4 have no partner and are left out of the pairs, too many to compare within trials."
+                        + " Repeat trials 2, 4 with both antennas, and drop the old rows of them."),
+                said);
+        Bench short4 = new Bench().header();
+        for (int t = 1; t <= 4; t++) {
+            short4.level("helical", "hand", -42 + 0.1 * t, t);
+            if (t != 4) short4.level("whip", "hand", -40 + 0.07 * t, t);
+        }
+        String few = Bench.together(short4.against("helical").warnings());
+        assertTrue(few.contains("Repeat trial 4 with both antennas, and drop the old rows of it."), few);
     }
 
     /** A remark that holds for several antennas stands once. */

@@ -148,7 +148,6 @@ class BenchFileTest {
                 "received_level|5|W|unit is \"W\", but received_level is written in dBm.",
                 "received_level|-500|dBm|received_level is -500, allowed is -200 to 60 dBm.",
                 "received_level|loud|dBm|value is \"loud\", a number is expected.",
-                "received_level||dBm|value is missing.",
                 "received_level|NaN|dBm|value is \"NaN\", a number is expected.",
                 "field_meter|-50|dBm|A level in dBm belongs to the quantity received_level.",
                 "field_meter|-5|uA|field_meter is -5, allowed is 0 to 1000000 uA.",
@@ -226,6 +225,83 @@ class BenchFileTest {
         assertTrue(Bench.faults(H).get(0).contains("has column heads but no reading"));
         BenchFile read = Bench.read("antenna,mount,quantity,value,unit,operator\nwhip,hand,swr,2,:1,somebody\n");
         assertTrue(Bench.together(read.notes()).contains("The column \"operator\" is not used."));
+    }
+
+    @Test
+    void wordsThatPeopleWriteAreRead() {
+        BenchFile read = Bench.read("Antenna,Mounting,Quantity,Value,Units,Frequency (MHz),Turn,Remarks\n"
+                + "whip,hand,level,-41.8,dBm,155,1,\nwhip,hand,Field strength,38,\u00B5A,155,1,\nwhip,hand,SWR,1.6,,155,1,dry\n");
+        assertEquals(
+                List.of(Quantity.RECEIVED_LEVEL, Quantity.FIELD_METER, Quantity.SWR),
+                read.readings().stream().map(Reading::quantity).toList());
+        assertEquals(OptionalDouble.of(155), read.readings().get(0).frequencyMhz());
+        assertEquals(1, read.readings().get(0).trial().getAsInt());
+        assertEquals("dry", read.readings().get(2).row().note());
+        assertEquals(List.of(), read.notes());
+    }
+
+    @Test
+    void aColumnMayBeHeadedByWhatWasReadAndItsUnit() {
+        BenchFile read = Bench.read("antenna;mount;Received level [dBm];trial\nwhip;hand;-41,8;1\n");
+        assertEquals(Quantity.RECEIVED_LEVEL, read.readings().get(0).quantity());
+        assertEquals(-41.8, read.readings().get(0).value(), 0);
+        assertEquals(0.1, read.readings().get(0).measured().step(), 1e-12);
+        String said = Bench.together(Bench.faults("antenna,mount,level (W),trial\nwhip,hand,0.1,1\n"));
+        assertTrue(said.contains("line 2: unit is \"w\", but received_level is written in dBm"), said);
+        String hertz = Bench.together(Bench.faults("antenna,mount,level (dBm),frequency (kHz)\nwhip,hand,-40,155000\n"));
+        assertTrue(hertz.contains("line 1: the column \"frequency_(khz)\" is not in megahertz"), hertz);
+    }
+
+    @Test
+    void whatWasNotReadIsLeftOutAndCounted() {
+        BenchFile read = Bench.read(H + "whip,hand,level,-41.8,dBm,155,1,\nwhip,hand,level,,dBm,155,2,\n"
+                + "whip,hand,level,n/a,dBm,155,3,\nwhip,hand,level,-,dBm,155,4,battery flat\n");
+        assertEquals(1, read.readings().size());
+        assertEquals(
+                "3 readings are empty or marked as not read and left out (lines 3, 4, 5).", Bench.together(read.notes()));
+    }
+
+    @Test
+    void oneColumnATrialIsReadTurnByTurn() {
+        String table = "Antenna;Mount;Frequency (MHz);Trial 1 (dBm);Trial 2 (dBm);3 (dBm)\n"
+                + "helical;hand;155;-41,8;-42,3;-41,5\nwhip;hand;155;-39,6;n/a;-39,7\n";
+        BenchFile read = Bench.read(table);
+        assertEquals(
+                List.of("helical 1 -41.8", "whip 1 -39.6", "helical 2 -42.3", "helical 3 -41.5", "whip 3 -39.7"),
+                read.readings().stream()
+                        .map(r -> r.antenna() + " " + r.trial().getAsInt() + " " + r.value())
+                        .toList());
+        assertTrue(Bench.together(read.notes()).contains("each column is taken as one turn"), read.notes()::toString);
+        BenchFile blocks = Bench.read("# order = blocks\n" + table);
+        assertEquals(
+                List.of("helical", "helical", "helical", "whip", "whip"),
+                blocks.readings().stream().map(Reading::antenna).toList());
+        assertTrue(!Bench.together(blocks.notes()).contains("one turn"), blocks.notes()::toString);
+    }
+
+    @Test
+    void aWideTableSaysTheSameAsALongOne() {
+        StringBuilder wide = new StringBuilder("antenna,mount");
+        for (int i = 1; i <= 6; i++) wide.append(",trial ").append(i).append(" (dBm)");
+        wide.append("\nhelical,hand");
+        for (double level : Bench.CONTROL) wide.append(',').append(level);
+        wide.append("\nwhip,hand");
+        for (double level : Bench.CANDIDATE) wide.append(',').append(level);
+        BenchAnalysis one = BenchAnalysis.of(Bench.read(wide + "\n"), "helical");
+        BenchAnalysis other = new Bench()
+                .header()
+                .inTurns("helical", Bench.CONTROL, "whip", Bench.CANDIDATE)
+                .against("helical");
+        assertEquals(
+                other.deltas("whip").get(0).estimate(), one.deltas("whip").get(0).estimate());
+    }
+
+    @Test
+    void aWideTableThatDoesNotSayWhatWasReadIsAFault() {
+        String said = Bench.together(Bench.faults("antenna,mount,trial 1,trial 2\nwhip,hand,-41.8,-42\n"));
+        assertTrue(said.contains("line 2: nothing says what was read. Head the trials with the unit"), said);
+        String twice = Bench.together(Bench.faults("antenna,mount,trial 1 (dBm),turn 1 (dBm)\nwhip,hand,-41.8,-42\n"));
+        assertTrue(twice.contains("trial 1 of whip, hand, received_level stands already in line 2"), twice);
     }
 
     @Test
