@@ -121,6 +121,8 @@ class LimitsTest {
             new Option("pattern", "--step-deg", of("handreach.cli.PatternCommand", "STEP")),
             new Option("match", "--channel-mhz", of("handreach.cli.MatchCommand", "CHANNEL_RANGE")),
             new Option("match", "--system-ohm", of("handreach.cli.MatchCommand", "SYSTEM")),
+            new Option("bench", "--trials", of("handreach.cli.BenchCommand", "TRIALS")),
+            new Option("bench", "--frequency-mhz", of("handreach.cli.BenchCommand", "FREQUENCY")),
             new Option("walk", "--reports", of("handreach.cli.WalkCommand", "REPORTS")),
             new Option("reach", "--radius-km", AreaRequest.RADIUS),
             new Option("reach", "--cell-m", AreaRequest.CELL));

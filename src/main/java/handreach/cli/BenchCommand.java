@@ -2,17 +2,23 @@ package handreach.cli;
 
 import handreach.bench.BenchAnalysis;
 import handreach.bench.BenchFile;
+import handreach.bench.SessionOrder;
+import handreach.input.Faults;
+import handreach.input.InputFault;
+import handreach.input.Range;
 import handreach.input.Sources;
 import handreach.input.Target;
 import handreach.plan.PlanFile;
 import handreach.report.BenchComposer;
 import handreach.report.BenchFiles;
 import handreach.report.BenchJson;
+import handreach.report.BenchSheet;
 import handreach.report.page.Notes;
 import handreach.report.page.PlainText;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -28,12 +34,18 @@ import picocli.CommandLine.Parameters;
             "",
             "Worked example:",
             "  handreach bench elevation-samples/invented-bench/bench.csv --control \"factory helical\"",
+            "  handreach bench --template session.csv --antenna \"factory helical\" --antenna \"quarter whip\"",
             "",
             "Keep the antenna away from eyes and skin while transmitting, and test within your licence."
         })
 final class BenchCommand implements Callable<Integer> {
+    private static final Range TRIALS =
+            new Range("trials", SessionOrder.LEAST_TRIALS, SessionOrder.MOST_TRIALS, "");
+    private static final Range FREQUENCY = new Range("frequency_mhz", 1, 10_000, "MHz");
+
     @Parameters(
             index = "0",
+            arity = "0..1",
             paramLabel = "FILE.csv",
             description = "Readings: antenna,mount,quantity,value,unit,frequency_mhz,trial,note.")
     private Path file;
@@ -65,11 +77,46 @@ final class BenchCommand implements Callable<Integer> {
             description = "Plan with channel, mounting of use and antenna burden.")
     private Path plan;
 
+    @Option(
+            names = "--template",
+            paramLabel = "FILE.csv",
+            description = "Write a blank session sheet, for a spreadsheet and as a page to print, and end. Antennas, mounting and"
+                    + " frequency come from --plan, or from the options below.")
+    private Path template;
+
+    @Option(
+            names = "--antenna",
+            paramLabel = "NAME",
+            description = "Antenna for the sheet, the control first; give it for each one.")
+    private List<String> antennas = List.of();
+
+    @Option(
+            names = "--mount",
+            paramLabel = "NAME",
+            description = "Mounting for the sheet; give it for each one. Default: in the hand.")
+    private List<String> mounts = List.of();
+
+    @Option(names = "--frequency-mhz", paramLabel = "MHZ", description = "Frequency for the sheet, 1 to 10000 MHz.")
+    private Double frequencyMhz;
+
+    @Option(names = "--trials", paramLabel = "N", description = "Turns on the sheet, 4 to 99. Default: 6.")
+    private int trials = 6;
+
+    @Option(
+            names = "--lot",
+            paramLabel = "N",
+            description = "Number by which the order of the sheet is drawn; another number, another order. Default: 1.")
+    private long lot = 1;
+
     @Mixin
     private JsonOption json;
 
     @Override
     public Integer call() {
+        if (template != null) return blankSheet();
+        if (file == null)
+            throw new InputFault(
+                    "bench", 0, "needs a file of readings. Name one, or write a blank sheet: bench --template session.csv.");
         Optional<PlanFile> planFile = Optional.ofNullable(plan).map(PlanFile::open);
         Sources sources = planFile.map(PlanFile::sources)
                 .orElse(Sources.NONE)
@@ -86,6 +133,26 @@ final class BenchCommand implements Callable<Integer> {
             BenchFiles.write(composer, report, sources);
             json.tell("Written: " + report);
         }
+        return 0;
+    }
+
+    private int blankSheet() {
+        Faults faults = new Faults();
+        if (file != null)
+            faults.add("--template", 0, "writes a blank sheet and reads no file. Leave " + file + " out.");
+        TRIALS.check(faults, "--trials", trials);
+        if (frequencyMhz != null) FREQUENCY.check(faults, "--frequency-mhz", frequencyMhz);
+        faults.throwIfAny();
+        Optional<PlanFile> planned = Optional.ofNullable(plan).map(PlanFile::open);
+        BenchSheet sheet = BenchFiles.sheet(
+                planned,
+                antennas,
+                mounts,
+                frequencyMhz == null ? OptionalDouble.empty() : OptionalDouble.of(frequencyMhz),
+                new BenchFiles.Lot(trials, lot));
+        Path page = sheet.write(
+                template, planned.map(PlanFile::sources).orElse(Sources.NONE));
+        json.out().println("Written: " + template + " and " + page);
         return 0;
     }
 }

@@ -82,14 +82,8 @@ public final class Table {
         return new Table(source, needed, optional, faults, Optional.empty(), UnaryOperator.identity());
     }
 
-    /** The same, read leniently; what is accepted but should be known goes to the listener. */
-    public static Table lenient(
-            SourceText source, List<String> needed, List<String> optional, Faults faults, Consumer<String> notes) {
-        return lenient(source, needed, optional, UnaryOperator.identity(), faults, notes);
-    }
-
     /**
-     * The same where a column goes by several names.
+     * The same, read leniently: what is accepted but should be known goes to the listener, and a column may go by several names.
      *
      * @param naming the column that a head means, given as {@link #headsOf} spells it
      */

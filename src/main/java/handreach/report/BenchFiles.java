@@ -1,8 +1,11 @@
 package handreach.report;
 
 import handreach.bench.BenchAnalysis;
+import handreach.bench.SessionOrder;
 import handreach.bench.match.MatchAnalysis;
 import handreach.bench.match.Touchstone;
+import handreach.input.InputFault;
+import handreach.input.NumberText;
 import handreach.input.Sources;
 import handreach.plan.Channel;
 import handreach.plan.Kit;
@@ -12,11 +15,18 @@ import handreach.report.figure.ChannelMark;
 import handreach.report.file.WholeFile;
 import handreach.report.page.HtmlPage;
 import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.Set;
 
 /** The bench report as a file. */
 public final class BenchFiles {
+    private static final List<String> UNNAMED = List.of("control", "antenna A", "antenna B");
+
     private BenchFiles() {}
 
     /** The answer of a session; channel, burden and mounting of use come from the plan where there is one. */
@@ -36,6 +46,55 @@ public final class BenchFiles {
                 plan.map(p -> List.of(mark(p.channel()))).orElse(List.of()),
                 plan.map(AntennaCost::of).orElse(List.of()),
                 "Made by Handreach from " + analysis.file().name() + "."));
+    }
+
+    /** How many turns a sheet has, and the number by which their order is drawn. */
+    public record Lot(int trials, long number) {}
+
+    /** A blank sheet; what is not given comes from the plan, and names for everything from nowhere else. */
+    public static BenchSheet sheet(
+            Optional<PlanFile> file,
+            List<String> antennas,
+            List<String> mounts,
+            OptionalDouble frequencyMhz,
+            Lot lot) {
+        Optional<Plan> plan = file.map(PlanFile::plan);
+        List<String> names = antennas.isEmpty() ? plan.map(BenchFiles::planned).orElse(UNNAMED) : distinct(antennas);
+        if (names.size() < 2)
+            throw new InputFault(
+                    "--antenna",
+                    0,
+                    "names one antenna only. Name the control first, then each antenna to compare with it.");
+        List<String> stands = !mounts.isEmpty()
+                ? distinct(mounts)
+                : List.of(plan.flatMap(p -> p.kit().bench()).map(Kit.Bench::mount).orElse("in the hand"));
+        OptionalDouble mhz = frequencyMhz.isPresent()
+                ? frequencyMhz
+                : plan.map(p -> OptionalDouble.of(p.channel().frequency().mhz())).orElse(OptionalDouble.empty());
+        return new BenchSheet(
+                SessionOrder.drawn(names, stands, lot.trials(), lot.number()),
+                mhz.isPresent() ? NumberText.plain(mhz.getAsDouble()) : "",
+                lot.number());
+    }
+
+    /** Names as they stand in the bench file of a plan, the control first, the wire as an antenna of its own. */
+    private static List<String> planned(Plan plan) {
+        List<String> names = new ArrayList<>();
+        plan.kit().bench().map(Kit.Bench::control).ifPresent(names::add);
+        for (Kit.AntennaEntry antenna : plan.kit().antennas()) {
+            if (antenna.control() && names.isEmpty()) names.add(0, antenna.delta().benchName());
+            names.add(antenna.delta().benchName());
+            antenna.delta().withWire().ifPresent(names::add);
+        }
+        return distinct(names);
+    }
+
+    private static List<String> distinct(List<String> names) {
+        Set<String> seen = new HashSet<>();
+        return names.stream()
+                .map(name -> name.strip().replaceAll("\\s+", " "))
+                .filter(name -> !name.isEmpty() && seen.add(name.toLowerCase(Locale.ROOT)))
+                .toList();
     }
 
     /** Writes the report, over none of the files that it was made from. */

@@ -8,6 +8,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.function.UnaryOperator;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -26,7 +27,8 @@ class TableTest {
         static Read lenient(String text) {
             Faults faults = new Faults();
             List<String> notes = new ArrayList<>();
-            Table table = Table.lenient(SourceText.of("d.csv", text), NEEDED, OPTIONAL, faults, notes::add);
+            Table table = Table.lenient(
+                    SourceText.of("d.csv", text), NEEDED, OPTIONAL, UnaryOperator.identity(), faults, notes::add);
             return of(table, faults, notes);
         }
 

@@ -44,6 +44,7 @@ final class PageStyle {
             dt { color: var(--quiet); font-size: .88rem; }
             dd { margin: 0; font-weight: 600; }
             .wide { overflow-x: auto; margin: 0 0 1.6rem; }
+            .blank td, .blank th[scope="row"] { height: 8mm; border-bottom: 1px solid; min-width: 22mm; }
             table { width: 100%; border-collapse: collapse; font-size: .95rem; line-height: 1.4; }
             caption { padding: 0 0 .6rem; text-align: left; color: var(--quiet); font-size: .92rem; }
             th, td { padding: .5rem .9rem .5rem 0; text-align: left; vertical-align: top;

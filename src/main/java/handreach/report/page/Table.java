@@ -16,6 +16,7 @@ public final class Table<T> implements Block {
     private final List<T> rows;
     private final Predicate<? super T> isSum;
     private final Predicate<? super T> isMarked;
+    private final boolean isForWriting;
     /** By column, then by row. */
     private final List<List<String>> cells = new ArrayList<>();
 
@@ -24,13 +25,15 @@ public final class Table<T> implements Block {
             List<Column<T>> columns,
             List<T> rows,
             Predicate<? super T> isSum,
-            Predicate<? super T> isMarked) {
+            Predicate<? super T> isMarked,
+            boolean isForWriting) {
         if (columns.isEmpty()) throw new IllegalArgumentException("a table without columns");
         this.caption = caption;
         this.columns = List.copyOf(columns);
         this.rows = List.copyOf(rows);
         this.isSum = isSum;
         this.isMarked = isMarked;
+        this.isForWriting = isForWriting;
         for (Column<T> column : this.columns) {
             List<String> texts = List.copyOf(column.cells().apply(this.rows));
             if (texts.size() != this.rows.size())
@@ -46,17 +49,22 @@ public final class Table<T> implements Block {
      * @param caption what it shows; may be empty
      */
     public static <T> Table<T> of(String caption, List<T> rows, List<Column<T>> columns) {
-        return new Table<>(caption, columns, rows, row -> false, row -> false);
+        return new Table<>(caption, columns, rows, row -> false, row -> false, false);
     }
 
     /** The same with rows marked that sum up what stands above them. */
     public Table<T> summing(Predicate<? super T> sum) {
-        return new Table<>(caption, columns, rows, sum, isMarked);
+        return new Table<>(caption, columns, rows, sum, isMarked, isForWriting);
     }
 
     /** The same with rows marked that the reader has chosen; a window sets them off. */
     public Table<T> marking(Predicate<? super T> chosen) {
-        return new Table<>(caption, columns, rows, isSum, chosen);
+        return new Table<>(caption, columns, rows, isSum, chosen, isForWriting);
+    }
+
+    /** The same with rows high enough to write into by hand. */
+    public Table<T> forWriting() {
+        return new Table<>(caption, columns, rows, isSum, isMarked, true);
     }
 
     public String caption() {
@@ -98,7 +106,7 @@ public final class Table<T> implements Block {
 
     @Override
     public void appendTo(Html html) {
-        html.open("div", "class", "wide").open("table");
+        html.open("div", "class", isForWriting ? "wide blank" : "wide").open("table");
         if (!caption.isBlank()) html.element("caption", caption);
         html.open("thead").open("tr");
         for (int c = 0; c < columns.size(); c++) html.element("th", head(c), look("scope", "col", isNumber(c)));

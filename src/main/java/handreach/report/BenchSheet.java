@@ -1,0 +1,106 @@
+package handreach.report;
+
+import handreach.bench.Quantity;
+import handreach.bench.SessionOrder;
+import handreach.bench.SessionOrder.Turn;
+import handreach.input.Sources;
+import handreach.report.file.Csv;
+import handreach.report.file.WholeFile;
+import handreach.report.page.Block;
+import handreach.report.page.Bullets;
+import handreach.report.page.Caution;
+import handreach.report.page.CautionBlock;
+import handreach.report.page.Column;
+import handreach.report.page.Facts;
+import handreach.report.page.HtmlPage;
+import handreach.report.page.Page;
+import handreach.report.page.Paragraph;
+import handreach.report.page.Section;
+import handreach.report.page.Table;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.stream.Stream;
+
+/**
+ * The blank sheet of a bench session: a table for a spreadsheet, which {@code bench} reads once the values are in, and the same as a
+ * page to be filled in by hand.
+ *
+ * @param order what to read, in order
+ * @param frequencyMhz as it is to stand in every row; may be empty
+ * @param lot the number by which the order was drawn
+ */
+public record BenchSheet(SessionOrder order, String frequencyMhz, long lot) {
+    private static final List<String> HEADS =
+            List.of("antenna", "mount", "quantity", "value", "unit", "frequency_mhz", "trial", "note");
+
+    /** Writes the table, and the page beside it under the same name; hands back the page's file. */
+    public Path write(Path table, Sources sources) {
+        String name = String.valueOf(table.getFileName());
+        int dot = name.lastIndexOf('.');
+        Path page = table.resolveSibling((dot > 0 ? name.substring(0, dot) : name) + ".html");
+        WholeFile.write(table, csv(), sources);
+        WholeFile.write(page, HtmlPage.text(page()), sources);
+        return page;
+    }
+
+    String csv() {
+        List<List<String>> rows = order.turns().stream()
+                .map(turn -> List.of(
+                        turn.antenna(),
+                        turn.mount(),
+                        Quantity.RECEIVED_LEVEL.key(),
+                        "",
+                        Quantity.RECEIVED_LEVEL.unit(),
+                        frequencyMhz,
+                        String.valueOf(turn.trial()),
+                        ""))
+                .toList();
+        return "sep=,\r\n# control = " + order.control() + "\r\n# order = interleaved\r\n" + Csv.text(HEADS, rows);
+    }
+
+    Page page() {
+        List<Section> sections = new ArrayList<>();
+        sections.add(Section.of(
+                "Before you start",
+                new Facts(Stream.of("Date and place", "Who reads", "Instrument", "Radio and power", "Distance, heights", "Weather")
+                        .map(name -> new Facts.Fact(name, "\u2026".repeat(12)))
+                        .toList()),
+                new Bullets(List.of(
+                        "Transmitter off, read once: that is the noise floor. Write it down.",
+                        "Same radio, same battery, same hand, same marked spot, same direction. Wait three seconds before you read.",
+                        "Take each antenna off and put it on again for every reading.",
+                        "Read in the order of the sheet. A trial that was missed is left empty, or read again later as a whole turn."))));
+        for (String mount : order.turns().stream().map(Turn::mount).distinct().toList())
+            sections.add(Section.of("Mounting: " + mount, readings(mount)));
+        sections.add(new Section(
+                "Cautions", List.of(new CautionBlock(List.of(Caution.EXPOSURE, Caution.LICENCE)))));
+        return new Page(
+                "Bench session",
+                order.control() + " against " + String.join(", ", order.antennas().subList(1, order.antennas().size())),
+                "How strongly is each antenna received, in turns with the control?",
+                answer(),
+                sections,
+                "Made by Handreach. Order drawn by lot " + lot + "; fill in the table of the same name and give it to bench.");
+    }
+
+    private List<Block> answer() {
+        int trials = order.turns().stream().mapToInt(Turn::trial).max().orElseThrow();
+        return List.of(
+                Paragraph.answer(order.turns().size() + " readings, " + trials + " turns through all antennas"
+                        + (frequencyMhz.isEmpty() ? "" : ", at " + frequencyMhz + " MHz") + "."),
+                Paragraph.of("Every turn holds each antenna once, in an order drawn by lot. So drift cancels within the turn, and no"
+                        + " antenna is always read first."));
+    }
+
+    private Table<Turn> readings(String mount) {
+        List<Turn> turns =
+                order.turns().stream().filter(turn -> turn.mount().equals(mount)).toList();
+        return Table.of("", turns, List.of(
+                        Column.number("trial", turn -> String.valueOf(turn.trial())),
+                        Column.words("antenna", Turn::antenna),
+                        Column.words("level, dBm", turn -> ""),
+                        Column.words("note", turn -> "")))
+                .forWriting();
+    }
+}

@@ -1,0 +1,91 @@
+package handreach.report;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import handreach.bench.BenchAnalysis;
+import handreach.bench.BenchFile;
+import handreach.bench.SessionOrder;
+import handreach.input.SourceText;
+import handreach.input.Sources;
+import handreach.report.page.HtmlPage;
+import handreach.uncertainty.Estimate;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.Random;
+import java.util.stream.Collectors;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** The way of a blank sheet: out, filled in by a spreadsheet of some country, and back to deltas. */
+class BenchSheetTest {
+    private static final BenchSheet SHEET = new BenchSheet(
+            SessionOrder.drawn(List.of("factory helical", "quarter whip, long"), List.of("in the hand"), 6, 1), "155.16", 1);
+
+    /** Rows of the sheet with a level in each, as cells. */
+    private static List<List<String>> filled() {
+        Random random = new Random(5);
+        List<List<String>> rows = new ArrayList<>();
+        for (String line : SHEET.csv().lines().skip(3).toList()) {
+            List<String> cells = new ArrayList<>(List.of(line.replace("\"quarter whip, long\"", "quarter whip@ long")
+                    .split(",", -1)));
+            if (!rows.isEmpty()) {
+                double level = (cells.get(0).startsWith("factory") ? -42 : -39.5) + 0.3 * random.nextGaussian();
+                cells.set(3, String.format(java.util.Locale.ROOT, "%.1f", level));
+            }
+            rows.add(cells.stream().map(cell -> cell.replace('@', ',')).toList());
+        }
+        return rows;
+    }
+
+    private static String table(char separator, char point, List<Integer> order) {
+        return filled().stream()
+                .map(cells -> order.stream()
+                        .map(cells::get)
+                        .map(cell -> cell.matches("[-0-9.]+") ? cell.replace('.', point) : cell)
+                        .map(cell -> cell.indexOf(separator) >= 0 ? "\"" + cell + "\"" : cell)
+                        .collect(Collectors.joining(String.valueOf(separator))))
+                .collect(Collectors.joining("\r\n"));
+    }
+
+    private static Optional<Estimate> delta(String text) {
+        return BenchAnalysis.of(BenchFile.of(SourceText.of("session.csv", text)))
+                .deltas("quarter whip, long")
+                .get(0)
+                .estimate();
+    }
+
+    @Test
+    void threeCountriesAndTwoOrdersOfColumnsComeToTheSameDelta() {
+        List<Integer> asMade = List.of(0, 1, 2, 3, 4, 5, 6, 7);
+        List<Integer> moved = List.of(6, 0, 3, 4, 2, 1, 7, 5);
+        String remarks = "# control = factory helical";
+        Optional<Estimate> first = delta(remarks + "\n# order = interleaved\n" + table(',', '.', asMade));
+        assertTrue(first.isPresent());
+        for (List<Integer> order : List.of(asMade, moved)) {
+            assertEquals(first, delta("sep=,\r\n" + remarks + ",,,,,,,\r\n# order = interleaved,,,,,,,\r\n" + table(',', '.', order)));
+            assertEquals(first, delta("\"" + remarks + "\";;;;;;;\r\n# order = interleaved;;;;;;;\r\n" + table(';', ',', order)));
+            assertEquals(first, delta(remarks + "\n# order = interleaved\n" + table('\t', ',', order)));
+        }
+    }
+
+    @Test
+    void thePageHoldsEveryReadingAndTheCautions() {
+        String html = HtmlPage.text(SHEET.page());
+        assertEquals(6, html.split("quarter whip, long</td>|>quarter whip, long<", -1).length - 1);
+        assertTrue(html.contains("12 readings, 6 turns through all antennas, at 155.16 MHz."));
+        assertTrue(html.contains("Radio energy near the body"));
+    }
+
+    @Test
+    void tableAndPageStandBesideOneAnother(@TempDir Path folder) throws Exception {
+        Path page = SHEET.write(folder.resolve("session.csv"), Sources.NONE);
+        assertEquals(folder.resolve("session.html"), page);
+        assertTrue(Files.readString(folder.resolve("session.csv")).startsWith("sep=,\r\n# control = factory helical\r\n"));
+        assertFalse(Files.readString(page).contains("\u2026.csv"));
+    }
+}
