@@ -9,6 +9,7 @@ import com.tngtech.archunit.core.importer.ImportOption;
 import handreach.input.Range;
 import handreach.loadout.Loadout;
 import handreach.loadout.Radio;
+import handreach.loadout.StatedSensitivity;
 import handreach.plan.Channel;
 import handreach.propagation.Atmosphere;
 import handreach.propagation.Climate;
@@ -62,6 +63,7 @@ class LimitsTest {
             new Key("[ground]", Cover.ROOF),
             new Key("[[radio]]", Radio.POWER),
             new Key("[[radio]]", Radio.SENSITIVITY),
+            new Key("[[radio]]", StatedSensitivity.MICROVOLTS),
             new Key("[[radio]]", Radio.NOISE_FIGURE),
             new Key("[[antenna]]", of(KIT, "LENGTH")),
             new Key("[[antenna]]", of(KIT, "MASS")),

@@ -1,11 +1,13 @@
 package handreach.plan;
 
 import handreach.input.Faults;
+import handreach.input.NumberText;
 import handreach.input.Range;
 import handreach.loadout.Carry;
 import handreach.loadout.Loadout;
 import handreach.loadout.Radiator;
 import handreach.loadout.Radio;
+import handreach.loadout.StatedSensitivity;
 import handreach.units.Dbd;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -73,17 +75,18 @@ final class KitReader {
         for (PlanSection section : root.tables("radio")) {
             String name = name(section, names, "handheld 5 W");
             double power = section.requiredNumber(Radio.POWER);
-            OptionalDouble sensitivity = section.number(Radio.SENSITIVITY);
+            OptionalDouble sensitivity = sensitivity(section);
             OptionalDouble noise = section.number(Radio.NOISE_FIGURE);
             if (sensitivity.isEmpty()
                     && noise.isEmpty()
                     && !section.has("sensitivity_dbm")
+                    && !section.has("sensitivity_uv")
                     && !section.has("noise_figure_db"))
                 faults.add(
                         source,
                         section.line(),
                         "[radio] " + name
-                                + " has neither sensitivity_dbm nor noise_figure_db. Add sensitivity_dbm = -119 (the"
+                                + " has neither sensitivity_dbm, sensitivity_uv nor noise_figure_db. Add sensitivity_dbm = -119 (the"
                                 + " level for 12 dB SINAD, or the digital reference sensitivity, from its data sheet).");
             section.refuseUnknownKeys();
             radios.add(new Kit.RadioEntry(name, power, sensitivity, noise));
@@ -91,6 +94,35 @@ final class KitReader {
         if (radios.isEmpty())
             faults.add(source, 1, "the plan has no [[radio]]. Add one with name, power_w, sensitivity_dbm.");
         return radios;
+    }
+
+    /** In dBm, or in microvolts with what they stand for. */
+    private static OptionalDouble sensitivity(PlanSection section) {
+        OptionalDouble dbm = section.number(Radio.SENSITIVITY);
+        OptionalDouble microvolts = section.number(StatedSensitivity.MICROVOLTS);
+        StatedSensitivity.Across across =
+                section.word("sensitivity_across", StatedSensitivity.Across.KEYWORD, StatedSensitivity.Across.LOAD);
+        StatedSensitivity.Mark mark =
+                section.word("sensitivity_for", StatedSensitivity.Mark.KEYWORD, StatedSensitivity.Mark.SINAD_12);
+        if (!section.has("sensitivity_uv")) {
+            for (String key : List.of("sensitivity_across", "sensitivity_for"))
+                if (section.has(key)) section.fault(key, "says how sensitivity_uv is meant, which is not there. Add it.");
+            return dbm;
+        }
+        if (section.has("sensitivity_dbm"))
+            section.fault("sensitivity_uv", "stands beside sensitivity_dbm, which says the same. Keep one.");
+        if (!section.has("sensitivity_across"))
+            section.fault(
+                    "sensitivity_uv",
+                    "does not say where the voltage is meant. Add sensitivity_across = \"50-ohm\" (at the socket) or"
+                            + " \"open-circuit\" (EMF, twice as many microvolts); the data sheet says which, and the two lie 6 dB"
+                            + " apart.");
+        if (microvolts.isEmpty()) return OptionalDouble.empty();
+        double level =
+                StatedSensitivity.ofMicrovolts(microvolts.getAsDouble(), across, mark).dbm();
+        if (Radio.SENSITIVITY.accepts(level)) return OptionalDouble.of(level);
+        section.fault("sensitivity_uv", Radio.SENSITIVITY.fault(NumberText.plain(Math.round(10 * level) / 10.0) + " dBm"));
+        return OptionalDouble.empty();
     }
 
     private List<Kit.AntennaEntry> antennas() {

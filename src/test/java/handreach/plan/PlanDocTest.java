@@ -9,6 +9,7 @@ import handreach.loadout.CopyQuality;
 import handreach.loadout.Fading;
 import handreach.loadout.Modulation;
 import handreach.loadout.Radiator;
+import handreach.loadout.StatedSensitivity;
 import handreach.propagation.GroundType;
 import handreach.propagation.NoiseEnvironment;
 import handreach.relay.RelayMode;
@@ -42,6 +43,7 @@ class PlanDocTest {
                             Cover.KEYWORD,
                             CoverLegend.KEYWORD,
                             NoiseEnvironment.KEYWORD),
+            "[[radio]]", List.of(StatedSensitivity.Across.KEYWORD, StatedSensitivity.Mark.KEYWORD),
             "[[antenna]]", List.of(Radiator.KEYWORD),
             "[[loadout]]", List.of(Carry.KEYWORD),
             "[relay]", List.of(Questions.WhoTalks.KEYWORD, RelayMode.KEYWORD));

@@ -22,7 +22,7 @@ class S13PlanNumbersTest {
     private static final Pattern NUMBER = Pattern.compile("^([a-z_]+) = (-?[\\d.]+)( .*)?$");
     private static final Pattern ALLOWED = Pattern.compile("allowed is (\\S+) to (\\S+?)\\.? ");
     /** Keys of the plan below; a reader that skipped some would pass unseen. */
-    private static final int KEYS_OF_PLAN = 45;
+    private static final int KEYS_OF_PLAN = 47;
 
     private static final int KEYS_OF_CALIBRATION = 9;
 
@@ -58,6 +58,11 @@ class S13PlanNumbersTest {
             name = "other"
             power_w = 4
             noise_figure_db = 9
+            [[radio]]
+            name = "by microvolts"
+            power_w = 4
+            sensitivity_uv = 0.25
+            sensitivity_across = "50-ohm"
             [anchor]
             control_gain_dbd = -6
             uncertainty_db = 2
