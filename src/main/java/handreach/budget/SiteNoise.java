@@ -2,7 +2,10 @@ package handreach.budget;
 
 import handreach.propagation.ExternalNoise;
 import handreach.propagation.NoiseEnvironment;
+import handreach.units.Dbm;
 import handreach.units.Frequency;
+import java.math.BigDecimal;
+import java.util.Locale;
 
 /**
  * Noise from outside the receiver at one end.
@@ -19,6 +22,29 @@ public record SiteNoise(String label, double medianDb, double spreadDb, String s
     public SiteNoise {
         if (!(Math.abs(medianDb) <= 150) || !(spreadDb >= 0 && spreadDb <= 30))
             throw new IllegalArgumentException("external noise " + medianDb + " dB, spread " + spreadDb);
+    }
+
+    /**
+     * Noise where somebody has read the floor: F = P − kT0 − B, all in decibels.
+     *
+     * @shape  scalars in, one value out; pure
+     * @unit   floor dBm at the antenna socket, bandwidth kHz, spread dB
+     * @valid  as a lossless short antenna clear of the body reads it, the instrument's own noise well below: what the antenna loses is
+     *         missing in the reading, and what the instrument adds is in it
+     * @error  that of the reading; other hours and places by the spread
+     * @source Rec. ITU-R P.372-16, section 2: fa = p / (k T0 b)
+     */
+    public static SiteNoise measured(Dbm floor, double bandwidthKhz, double spreadDb) {
+        double median = floor.dbm() - ExternalNoise.THERMAL_DBM_PER_HZ - 10 * Math.log10(1000 * bandwidthKhz);
+        return new SiteNoise(
+                String.format(
+                        Locale.ROOT,
+                        "measured floor, %.1f dBm in %s kHz",
+                        floor.dbm(),
+                        BigDecimal.valueOf(bandwidthKhz).stripTrailingZeros().toPlainString()),
+                median,
+                spreadDb,
+                "measured, as stated in the plan; spread as between such places, Rec. ITU-R P.372");
     }
 
     /** Usual noise of such surroundings; see {@link ExternalNoise#medianDb}. */

@@ -2,7 +2,6 @@ package handreach.plan;
 
 import handreach.propagation.Atmosphere;
 import handreach.propagation.Ground;
-import handreach.propagation.NoiseEnvironment;
 import handreach.terrain.Cover;
 import handreach.terrain.CoverLegend;
 import handreach.terrain.Surface;
@@ -12,7 +11,7 @@ import java.util.OptionalDouble;
 
 /** The ground of the plan: tiles, constants, cover, noise. */
 public record GroundChoice(
-        Path tiles, Ground ground, Atmosphere atmosphere, CoverChoice cover, NoiseEnvironment noise) {
+        Path tiles, Ground ground, Atmosphere atmosphere, CoverChoice cover, NoiseChoice noise) {
 
     /**
      * What stands on the ground.

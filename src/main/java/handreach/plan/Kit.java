@@ -62,9 +62,15 @@ public record Kit(
             Optional<String> mount,
             OptionalDouble swr) {}
 
-    /** A loadout: which radio and antenna, with or without the wire, where carried. */
+    /** A loadout: which radio and antenna, with or without the wire, where carried, and the noise there if it is another. */
     public record LoadoutEntry(
-            String name, String radio, String antenna, boolean counterpoise, Carry carry, Hold hold) {}
+            String name,
+            String radio,
+            String antenna,
+            boolean counterpoise,
+            Carry carry,
+            Hold hold,
+            Optional<NoiseChoice> noise) {}
 
     /** How it is held: antenna height above ground if not the default of the carry, and tilt from the vertical. */
     public record Hold(OptionalDouble heightM, double tiltDeg) {}

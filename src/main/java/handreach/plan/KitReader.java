@@ -200,8 +200,9 @@ final class KitReader {
             boolean counterpoise = section.flag("counterpoise", false);
             Carry carry = section.word("carry", Carry.KEYWORD, Carry.FACE);
             Kit.Hold hold = new Kit.Hold(section.number(Loadout.HEIGHT), section.number(Loadout.TILT, 0));
+            Optional<NoiseChoice> noise = NoiseChoice.read(section);
             section.refuseUnknownKeys();
-            loadouts.add(new Kit.LoadoutEntry(name, radio, antenna, counterpoise, carry, hold));
+            loadouts.add(new Kit.LoadoutEntry(name, radio, antenna, counterpoise, carry, hold, noise));
         }
         if (loadouts.isEmpty())
             faults.add(source, 1, "the plan has no [[loadout]]. Add one with name, antenna and carry.");

@@ -164,7 +164,7 @@ final class PlanReader {
                 section.number(Ground.PERMITTIVITY, named.permittivity()),
                 section.number(Ground.CONDUCTIVITY, named.conductivity()));
         Atmosphere atmosphere = atmosphere(section);
-        NoiseEnvironment noise = section.word("noise", NoiseEnvironment.KEYWORD, NoiseEnvironment.RURAL);
+        NoiseChoice noise = NoiseChoice.read(section).orElse(new NoiseChoice(NoiseEnvironment.RURAL, Optional.empty()));
         GroundChoice.CoverChoice cover = cover(section);
         section.refuseUnknownKeys();
         return new GroundChoice(tiles, ground, atmosphere, cover, noise);

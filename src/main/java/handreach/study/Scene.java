@@ -18,6 +18,7 @@ import handreach.plan.CalibrationFile;
 import handreach.plan.Channel;
 import handreach.plan.GroundChoice;
 import handreach.plan.Kit;
+import handreach.plan.NoiseChoice;
 import handreach.plan.Places;
 import handreach.plan.Plan;
 import handreach.plan.PlanFile;
@@ -38,6 +39,7 @@ import handreach.terrain.Cover;
 import handreach.terrain.LandCover;
 import handreach.terrain.TileFolder;
 import handreach.uncertainty.Doubt;
+import handreach.units.Dbm;
 import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -277,7 +279,14 @@ public final class Scene {
     }
 
     public SiteNoise noise() {
-        return SiteNoise.of(plan().ground().noise(), plan().channel().frequency());
+        return noise(plan().ground().noise());
+    }
+
+    private SiteNoise noise(NoiseChoice choice) {
+        return choice.measured()
+                .map(floor -> SiteNoise.measured(
+                        new Dbm(floor.floorDbm()), floor.bandwidthKhz(), choice.surroundings().placeSpreadDb()))
+                .orElseGet(() -> SiteNoise.of(choice.surroundings(), plan().channel().frequency()));
     }
 
     /** What is asked of every link of the plan. */
@@ -319,7 +328,10 @@ public final class Scene {
         int at = own(loadout);
         double tiltDeg = at < 0 ? 0 : plan().kit().loadouts().get(at).hold().tiltDeg();
         Posture posture = new Posture(OptionalDouble.empty(), OptionalDouble.empty(), tiltDeg, 0);
-        return new LinkEnd(loadout, noise(), posture, List.of());
+        SiteNoise noise = at < 0
+                ? noise()
+                : plan().kit().loadouts().get(at).noise().map(this::noise).orElseGet(this::noise);
+        return new LinkEnd(loadout, noise, posture, List.of());
     }
 
     /**

@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 
 import handreach.propagation.NoiseEnvironment;
+import handreach.units.Dbm;
 import handreach.units.Frequency;
 import org.junit.jupiter.api.Test;
 
@@ -17,6 +18,14 @@ class SiteNoiseTest {
         assertEquals(
                 "Rec. ITU-R P.372 carried on, floor ours",
                 SiteNoise.of(NoiseEnvironment.RURAL, new Frequency(455)).source());
+    }
+
+    /** kT0 is -173.975 dBm in a hertz (P.372: -174): a floor at kT0b is 0 dB, one 10 dB above it 10 dB, whatever the bandwidth. */
+    @Test
+    void aMeasuredFloorIsToldOverThermalNoise() {
+        assertEquals(0, SiteNoise.measured(new Dbm(-173.975 + 30), 1, 5).medianDb(), 0.001);
+        assertEquals(10, SiteNoise.measured(new Dbm(-163.975 + 40), 10, 5).medianDb(), 0.001);
+        assertEquals("measured floor, -118.5 dBm in 8.5 kHz", SiteNoise.measured(new Dbm(-118.5), 8.5, 5).label());
     }
 
     @Test

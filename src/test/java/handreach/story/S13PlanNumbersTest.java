@@ -22,7 +22,7 @@ class S13PlanNumbersTest {
     private static final Pattern NUMBER = Pattern.compile("^([a-z_]+) = (-?[\\d.]+)( .*)?$");
     private static final Pattern ALLOWED = Pattern.compile("allowed is (\\S+) to (\\S+?)\\.? ");
     /** Keys of the plan below; a reader that skipped some would pass unseen. */
-    private static final int KEYS_OF_PLAN = 47;
+    private static final int KEYS_OF_PLAN = 51;
 
     private static final int KEYS_OF_CALIBRATION = 9;
 
@@ -49,6 +49,8 @@ class S13PlanNumbersTest {
             k_factor = 1.333
             canopy_height_m = 18
             roof_height_m = 9
+            noise_floor_dbm = -120
+            noise_bandwidth_khz = 8.5
             cover = "urban"
             [[radio]]
             name = "handheld"
@@ -96,6 +98,8 @@ class S13PlanNumbersTest {
             antenna = "factory"
             height_m = 1.6
             tilt_deg = 10
+            noise_floor_uv = 0.2
+            noise_bandwidth_khz = 8.5
             [[loadout]]
             name = "whip at chest"
             antenna = "whip"
