@@ -41,6 +41,7 @@ import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -145,9 +146,8 @@ public final class WalkStudy {
             warnings.addAll(t.notes());
             t.swapHint(area).ifPresent(words -> faults.add(t.name(), 0, words));
         });
-        List<WalkReport> reports = ReportFile.read(
-                SourceText.readTable(walk.reports()),
-                new Stretch(progress, "reading the reports of " + walk.name(), from, read));
+        List<WalkReport> reports =
+                reports(walk.reports(), new Stretch(progress, "reading the reports of " + walk.name(), from, read));
         String source = String.valueOf(walk.reports().getFileName());
         for (WalkReport report : reports)
             if (report.origin().at().filter(at -> GpxTrack.exchanged(at, area)).isPresent())
@@ -167,6 +167,13 @@ public final class WalkStudy {
                 + (join.placed().isEmpty()
                         ? 0
                         : join.placed().get(join.placed().size() - 1).alongM());
+    }
+
+    private List<WalkReport> reports(Path file, Progress progress) {
+        boolean isGpx = String.valueOf(file.getFileName()).toLowerCase(Locale.ROOT).endsWith(".gpx");
+        return isGpx
+                ? ReportFile.ofWaypoints(GpxTrack.read(file, progress), warnings::add)
+                : ReportFile.read(SourceText.readTable(file), progress);
     }
 
     private void day(Path file, List<WalkReport> reports) {

@@ -178,6 +178,7 @@ final class GpxReader {
         String time = "";
         String height = "";
         String label = "";
+        StringBuilder words = new StringBuilder();
         for (int depth = 1; depth > 0; ) {
             int event = xml.next();
             if (event == XMLStreamConstants.END_ELEMENT) depth--;
@@ -187,7 +188,11 @@ final class GpxReader {
             switch (child) {
                 case "time" -> time = text(xml);
                 case "ele" -> height = text(xml);
-                case "name" -> label = text(xml);
+                case "name" -> {
+                    label = text(xml);
+                    words.append(label).append(' ');
+                }
+                case "cmt", "desc" -> words.append(text(xml)).append(' ');
                 default -> depth++;
             }
         }
@@ -200,7 +205,7 @@ final class GpxReader {
                     "has more than " + mostPoints + " points. Export one day at a time."
                             + Memory.advice(mostPoints, MOST_POINTS, BYTES_PER_POINT));
         OptionalDouble heightM = NumberText.parse(height);
-        into.add(new TrackPoint(at.get(), heightM, time(time), Math.max(0, segment), label));
+        into.add(new TrackPoint(at.get(), heightM, time(time), Math.max(0, segment), label, words.toString().strip()));
     }
 
     /** Text of a leaf; a receiver's odd child elements are passed over. */

@@ -1,5 +1,6 @@
 package handreach.walk;
 
+import handreach.geodesy.Place;
 import handreach.geodesy.Position;
 import handreach.input.Faults;
 import handreach.input.InputFault;
@@ -15,6 +16,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.function.Consumer;
 
 /** The reports of a walk, one a row; every fault of the file is told together. The columns are described in docs/walk.md. */
 public final class ReportFile {
@@ -22,6 +24,7 @@ public final class ReportFile {
             "time",
             "latitude",
             "longitude",
+            "place",
             "level_dbm",
             "sinad_db",
             "readability",
@@ -57,14 +60,19 @@ public final class ReportFile {
         return List.copyOf(file.reports);
     }
 
+    /** Waypoints of a GPS program as reports; those that say nothing of a call are told to the listener. */
+    public static List<WalkReport> ofWaypoints(GpxTrack track, Consumer<String> notes) {
+        return WaypointReports.of(track, notes);
+    }
+
     private void readAll(Progress progress) {
         int lines = source.lines().size();
         if (lines > MOST_ROWS)
             throw new InputFault(source.name(), 0, "has more than " + MOST_ROWS + " rows. Split it by days.");
         Table table = Table.of(source, List.of(), COLUMNS, faults);
         faults.throwIfAny();
-        if (!table.hasAnyOf("time") && !(table.hasAnyOf("latitude") && table.hasAnyOf("longitude")))
-            table.headFault("has neither time nor latitude and longitude. Add one of the two.");
+        if (!table.hasAnyOf("time", "place") && !(table.hasAnyOf("latitude") && table.hasAnyOf("longitude")))
+            table.headFault("has neither time nor place nor latitude and longitude. Add one of them.");
         if (!table.hasAnyOf("level_dbm", "sinad_db", "readability", "copy"))
             table.headFault("has no column of what was heard. Add level_dbm, sinad_db, readability or copy.");
         table.forEach(row -> {
@@ -121,7 +129,11 @@ public final class ReportFile {
     private static Optional<Position> position(TableRow row) {
         String latitude = row.text("latitude");
         String longitude = row.text("longitude");
-        if (latitude.isEmpty() && longitude.isEmpty()) return Optional.empty();
+        if (latitude.isEmpty() && longitude.isEmpty()) return place(row);
+        if (!row.text("place").isEmpty()) {
+            row.fault("has a place and latitude and longitude, which say the same. Keep one.");
+            return Optional.empty();
+        }
         if (isBeyondThePole(latitude) && !isBeyondThePole(longitude)) {
             row.fault("latitude is \"" + latitude + "\" and longitude \"" + longitude
                     + "\", allowed is -90 to 90 and -180 to 180. The two look exchanged: exchange them.");
@@ -131,6 +143,18 @@ public final class ReportFile {
         OptionalDouble lon = row.requiredNumber("longitude", -180, 180, "degrees");
         if (lat.isEmpty() || lon.isEmpty()) return Optional.empty();
         return Optional.of(new Position(lat.getAsDouble(), lon.getAsDouble()));
+    }
+
+    /** In any form in which a plan takes a place: degrees, UTM, a grid reference. */
+    private static Optional<Position> place(TableRow row) {
+        String typed = row.text("place");
+        if (typed.isEmpty()) return Optional.empty();
+        try {
+            return Optional.of(Place.parse("place", typed));
+        } catch (InputFault refused) {
+            row.fault(refused.faults().get(0).text());
+            return Optional.empty();
+        }
     }
 
     private static boolean isBeyondThePole(String degrees) {

@@ -13,5 +13,7 @@ import java.util.OptionalDouble;
  * @param time when, if logged
  * @param segment number of the unbroken stretch it belongs to, from 0
  * @param name name of a waypoint, empty for points of a track
+ * @param words name, comment and description of a waypoint
  */
-public record TrackPoint(Position at, OptionalDouble heightM, Optional<Instant> time, int segment, String name) {}
+public record TrackPoint(
+        Position at, OptionalDouble heightM, Optional<Instant> time, int segment, String name, String words) {}

@@ -27,7 +27,7 @@ class ClockTrialsTest {
         Position at = new Position(36, -84);
         int segment = 0;
         for (int i = 0; i < count; i++) {
-            points.add(new TrackPoint(at, OptionalDouble.empty(), Optional.of(time), segment, ""));
+            points.add(new TrackPoint(at, OptionalDouble.empty(), Optional.of(time), segment, "", ""));
             time = time.plusSeconds(random.nextInt(41));
             at = GeodesicLine.destination(at, 60 * random.nextGaussian(), 40 * random.nextDouble());
             if (random.nextInt(40) == 0) segment++;

@@ -77,6 +77,19 @@ class ReportFileTest {
     }
 
     @Test
+    void aPlaceMayStandInAnyForm() {
+        List<WalkReport> reports =
+                read("place,copy", "\"36.27, -84.21\",yes", "16S FF 50000 17000,no", "16S 750000 4017000,yes");
+        assertEquals(36.27, reports.get(0).origin().at().orElseThrow().latitudeDeg(), 1e-9);
+        assertTrue(reports.stream().allMatch(r -> r.origin().at().isPresent()));
+        InputFault fault = assertThrows(
+                InputFault.class,
+                () -> read("place,latitude,longitude,copy", "somewhere,,,yes", "\"36.2, -84.2\",36.2,-84.2,yes"));
+        assertEquals(2, fault.faults().size(), fault.getMessage());
+        assertTrue(fault.getMessage().contains("line 3: has a place and latitude and longitude"), fault.getMessage());
+    }
+
+    @Test
     void aFaultOfEveryRowIsToldOnce() {
         String row = "2026-05-04T09:00:00Z,S9";
         InputFault fault = assertThrows(InputFault.class, () -> read("time,level_dbm", row, row, row));

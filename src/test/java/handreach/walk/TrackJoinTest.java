@@ -20,7 +20,7 @@ class TrackJoinTest {
     private static GpxTrack track(int seconds) {
         List<TrackPoint> points = new ArrayList<>();
         for (int s = 0; s < seconds; s++)
-            points.add(new TrackPoint(at(s), OptionalDouble.empty(), Optional.of(START.plusSeconds(s)), 0, ""));
+            points.add(new TrackPoint(at(s), OptionalDouble.empty(), Optional.of(START.plusSeconds(s)), 0, "", ""));
         return new GpxTrack("t", points, List.of(), List.of());
     }
 
@@ -96,7 +96,7 @@ class TrackJoinTest {
     void aLongGapOfTheTrackPlacesNothing() {
         List<TrackPoint> points = new ArrayList<>();
         for (int s : new int[] {0, 100, 2000})
-            points.add(new TrackPoint(at(s), OptionalDouble.empty(), Optional.of(START.plusSeconds(s)), 0, ""));
+            points.add(new TrackPoint(at(s), OptionalDouble.empty(), Optional.of(START.plusSeconds(s)), 0, "", ""));
         GpxTrack gappy = new GpxTrack("t", points, List.of(), List.of());
         List<WalkReport> reports = List.of(
                 report(Optional.of(START.plusSeconds(50)), Optional.empty()),
