@@ -7,11 +7,13 @@ import handreach.plan.PlanFile;
 import handreach.propagation.LossModel;
 import handreach.propagation.LossModels;
 import handreach.reach.MapEngine;
+import handreach.reach.Progress;
 import handreach.report.ReachComposer;
 import handreach.report.ReachFiles;
 import handreach.report.ReachNumbers;
 import handreach.report.ReachPart;
 import handreach.report.page.PlainText;
+import handreach.study.GainQuestion;
 import handreach.study.ReachAnswer;
 import handreach.study.ReachOptions;
 import handreach.study.ReachStudy;
@@ -95,7 +97,7 @@ final class ReachCommand implements Callable<Integer> {
     public Integer call() {
         Set<ReachPart> parts = parts();
         ReachOptions wish = wish(parts);
-        PlanFile file = PlanFile.open(plan);
+        PlanFile file = opened();
         if (out != null) Target.lookFolder(out, List.of(), file.sources());
         Scene scene = Scene.open(file);
         // A bound reference would set management up for every run, not for marches alone.
@@ -112,6 +114,14 @@ final class ReachCommand implements Callable<Integer> {
             ReachFiles.write(answer, parts, out, progress).forEach(json::written);
         }
         return 0;
+    }
+
+    private PlanFile opened() {
+        try {
+            return PlanFile.open(plan);
+        } catch (InputFault refused) {
+            throw GainQuestion.answered(plan, refused, Progress.SILENT);
+        }
     }
 
     private ReachOptions wish(Set<ReachPart> parts) {

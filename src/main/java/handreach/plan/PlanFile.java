@@ -6,6 +6,8 @@ import handreach.input.SourceText;
 import handreach.input.Sources;
 import handreach.input.Target;
 import handreach.terrain.TileFolder;
+import java.util.Optional;
+import java.util.function.UnaryOperator;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
@@ -34,6 +36,26 @@ public final class PlanFile {
 
     /** Opens a plan file, or the {@code plan.toml} of a folder. */
     public static PlanFile open(Path planOrFolder) {
+        SourceText source = source(planOrFolder);
+        Path file = fileOf(planOrFolder);
+        return new PlanFile(file, source.text(), source.text(), PlanReader.read(source, folderOf(file)));
+    }
+
+    /** Opens a plan as if its text had been edited; nothing where the edit changes nothing, and never to be saved. */
+    public static Optional<PlanFile> openAs(Path planOrFolder, UnaryOperator<String> edit) {
+        String text = source(planOrFolder).text();
+        String edited = edit.apply(text);
+        if (edited.equals(text)) return Optional.empty();
+        Path file = fileOf(planOrFolder);
+        SourceText source = SourceText.of(String.valueOf(file.getFileName()), edited);
+        return Optional.of(new PlanFile(file, edited, text, PlanReader.read(source, folderOf(file))));
+    }
+
+    private static SourceText source(Path planOrFolder) {
+        return SourceText.read(fileOf(planOrFolder), PlanReader.CAP);
+    }
+
+    private static Path fileOf(Path planOrFolder) {
         Path file = planOrFolder;
         if (Files.isDirectory(file)) {
             file = file.resolve(USUAL_NAME);
@@ -43,9 +65,7 @@ public final class PlanFile {
                         0,
                         "the folder has no plan.toml. Name a plan file, or start from a sample plan.");
         }
-        SourceText source = SourceText.read(file, PlanReader.CAP);
-        String text = source.text();
-        return new PlanFile(file, text, text, PlanReader.read(source, folderOf(file)));
+        return file;
     }
 
     private static Path folderOf(Path file) {

@@ -47,6 +47,11 @@ public record ReachOptions(
                 List.of());
     }
 
+    /** The same for these loadouts beside the control. */
+    ReachOptions only(List<String> names) {
+        return new ReachOptions(withArea, engine, model, radiusKm, cellM, names);
+    }
+
     /** Every fault of the wish at once, named by the options that set it. */
     void check(Plan plan) {
         Faults faults = new Faults();
