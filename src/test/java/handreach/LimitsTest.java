@@ -7,6 +7,7 @@ import com.tngtech.archunit.core.domain.JavaModifier;
 import com.tngtech.archunit.core.importer.ClassFileImporter;
 import com.tngtech.archunit.core.importer.ImportOption;
 import handreach.input.Range;
+import handreach.loadout.Battery;
 import handreach.loadout.Loadout;
 import handreach.loadout.Radio;
 import handreach.loadout.StatedSensitivity;
@@ -68,6 +69,12 @@ class LimitsTest {
             new Key("[[radio]]", Radio.SENSITIVITY),
             new Key("[[radio]]", StatedSensitivity.MICROVOLTS),
             new Key("[[radio]]", Radio.NOISE_FIGURE),
+            new Key("[[radio]]", Battery.CAPACITY),
+            new Key("[[radio]], [[power_step]]", Battery.SEND),
+            new Key("[[radio]]", Battery.RECEIVE),
+            new Key("[[radio]]", Battery.WAIT),
+            new Key("[[radio]]", Battery.SEND_PERCENT),
+            new Key("[[radio]]", Battery.RECEIVE_PERCENT),
             new Key("[[antenna]]", of(KIT, "LENGTH")),
             new Key("[[antenna]]", of(KIT, "MASS")),
             new Key("[[antenna]]", of(KIT, "PRICE")),

@@ -1,5 +1,6 @@
 package handreach.plan;
 
+import handreach.loadout.Battery;
 import handreach.loadout.Carry;
 import handreach.loadout.Radiator;
 import java.nio.file.Path;
@@ -20,8 +21,20 @@ public record Kit(
     /** Bench file, name of the control in it, and the mounting whose deltas go into the budget. */
     public record Bench(Path file, String control, String mount) {}
 
-    /** A radio: output power, reference sensitivity, or a noise figure in its place. */
-    public record RadioEntry(String name, double powerW, OptionalDouble sensitivityDbm, OptionalDouble noiseFigureDb) {}
+    /** A radio: output power, reference sensitivity, or a noise figure in its place; the powers it can be turned down to. */
+    public record RadioEntry(
+            String name,
+            double powerW,
+            OptionalDouble sensitivityDbm,
+            OptionalDouble noiseFigureDb,
+            List<PowerEntry> lowerPowers,
+            Optional<BatteryEntry> battery) {}
+
+    /** A power of a radio, and what it draws while sending at it. */
+    public record PowerEntry(double powerW, OptionalDouble sendMa) {}
+
+    /** Its battery, and what it draws while sending at full power. */
+    public record BatteryEntry(Battery battery, double sendMa) {}
 
     /** An antenna: radiator, its size and burden, and where its delta comes from. */
     public record AntennaEntry(

@@ -3,6 +3,7 @@ package handreach.plan;
 import handreach.input.Faults;
 import handreach.input.NumberText;
 import handreach.input.Range;
+import handreach.loadout.Battery;
 import handreach.loadout.Carry;
 import handreach.loadout.Loadout;
 import handreach.loadout.Radiator;
@@ -11,8 +12,10 @@ import handreach.loadout.StatedSensitivity;
 import handreach.units.Dbd;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
@@ -71,6 +74,7 @@ final class KitReader {
 
     private List<Kit.RadioEntry> radios() {
         List<Kit.RadioEntry> radios = new ArrayList<>();
+        Map<String, List<Kit.PowerEntry>> steps = powerSteps();
         Set<String> names = new HashSet<>();
         for (PlanSection section : root.tables("radio")) {
             String name = name(section, names, "handheld 5 W");
@@ -88,12 +92,64 @@ final class KitReader {
                         "[radio] " + name
                                 + " has neither sensitivity_dbm, sensitivity_uv nor noise_figure_db. Add sensitivity_dbm = -119 (the"
                                 + " level for 12 dB SINAD, or the digital reference sensitivity, from its data sheet).");
+            Optional<Kit.BatteryEntry> battery = battery(section);
             section.refuseUnknownKeys();
-            radios.add(new Kit.RadioEntry(name, power, sensitivity, noise));
+            radios.add(new Kit.RadioEntry(
+                    name, power, sensitivity, noise, steps.getOrDefault(name, new ArrayList<>()), battery));
         }
         if (radios.isEmpty())
             faults.add(source, 1, "the plan has no [[radio]]. Add one with name, power_w, sensitivity_dbm.");
         return radios;
+    }
+
+    /** Lower powers by the radio that has them; the first radio's where none is named. */
+    private Map<String, List<Kit.PowerEntry>> powerSteps() {
+        List<String> radios = root.tables("radio").stream()
+                .flatMap(section -> section.text("name").stream())
+                .toList();
+        Map<String, List<Kit.PowerEntry>> steps = new HashMap<>();
+        for (PlanSection section : root.tables("power_step")) {
+            String radio = section.has("radio")
+                    ? section.reference(Reference.RADIO, radios).orElse("")
+                    : radios.isEmpty() ? "" : radios.get(0);
+            double power = section.requiredNumber(Radio.POWER);
+            OptionalDouble send = section.number(Battery.SEND);
+            section.refuseUnknownKeys();
+            steps.computeIfAbsent(radio, name -> new ArrayList<>()).add(new Kit.PowerEntry(power, send));
+        }
+        return steps;
+    }
+
+    private static Optional<Kit.BatteryEntry> battery(PlanSection section) {
+        OptionalDouble capacity = section.number(Battery.CAPACITY);
+        OptionalDouble send = section.number(Battery.SEND);
+        OptionalDouble receive = section.number(Battery.RECEIVE);
+        OptionalDouble wait = section.number(Battery.WAIT);
+        double sendPercent = section.number(Battery.SEND_PERCENT, Battery.USUAL_PERCENT);
+        double receivePercent = section.number(Battery.RECEIVE_PERCENT, Battery.USUAL_PERCENT);
+        List<String> needed = List.of("battery_mah", "send_ma", "receive_ma", "wait_ma");
+        List<String> there = needed.stream().filter(section::has).toList();
+        if (there.isEmpty()) {
+            for (String key : List.of("send_percent", "receive_percent"))
+                if (section.has(key)) section.fault(key, "means nothing without " + String.join(", ", needed) + ". Add them.");
+            return Optional.empty();
+        }
+        if (there.size() < needed.size()) {
+            section.fault(
+                    there.get(0),
+                    "does not give hours by itself. Needed together are " + String.join(", ", needed)
+                            + ", from the data sheet or an ammeter.");
+            return Optional.empty();
+        }
+        if (capacity.isEmpty() || send.isEmpty() || receive.isEmpty() || wait.isEmpty()) return Optional.empty();
+        return Optional.of(new Kit.BatteryEntry(
+                new Battery(
+                        capacity.getAsDouble(),
+                        receive.getAsDouble(),
+                        wait.getAsDouble(),
+                        sendPercent / 100,
+                        receivePercent / 100),
+                send.getAsDouble()));
     }
 
     /** In dBm, or in microvolts with what they stand for. */

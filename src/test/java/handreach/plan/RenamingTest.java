@@ -35,6 +35,10 @@ class RenamingTest {
             power_w = 5
             sensitivity_dbm = -119
 
+            [[power_step]]
+            radio = "set"
+            power_w = 1
+
             [[antenna]]
             name = 'whip'
             control = true

@@ -22,7 +22,7 @@ class S13PlanNumbersTest {
     private static final Pattern NUMBER = Pattern.compile("^([a-z_]+) = (-?[\\d.]+)( .*)?$");
     private static final Pattern ALLOWED = Pattern.compile("allowed is (\\S+) to (\\S+?)\\.? ");
     /** Keys of the plan below; a reader that skipped some would pass unseen. */
-    private static final int KEYS_OF_PLAN = 51;
+    private static final int KEYS_OF_PLAN = 59;
 
     private static final int KEYS_OF_CALIBRATION = 9;
 
@@ -56,6 +56,15 @@ class S13PlanNumbersTest {
             name = "handheld"
             power_w = 5
             sensitivity_dbm = -119
+            battery_mah = 2200
+            send_ma = 1500
+            receive_ma = 250
+            wait_ma = 60
+            send_percent = 5
+            receive_percent = 5
+            [[power_step]]
+            power_w = 1
+            send_ma = 700
             [[radio]]
             name = "other"
             power_w = 4
