@@ -152,7 +152,8 @@ final class BenchCommand implements Callable<Integer> {
                 new BenchFiles.Lot(trials, lot));
         Path page = sheet.write(
                 template, planned.map(PlanFile::sources).orElse(Sources.NONE));
-        json.out().println("Written: " + template + " and " + page);
+        json.written(template);
+        json.written(page);
         return 0;
     }
 }
