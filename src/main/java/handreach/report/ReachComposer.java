@@ -133,6 +133,7 @@ public final class ReachComposer {
     public Page page() {
         List<Section> sections = new ArrayList<>(List.of(reach(), worth()));
         PlacesComposer.of(answer).section().ifPresent(sections::add);
+        new PowerComposer(answer).section().ifPresent(sections::add);
         sections.add(byBearing());
         sections.add(notes());
         sections.add(Section.of("Caution", new CautionBlock(List.of(Caution.RELIANCE))));
@@ -148,6 +149,7 @@ public final class ReachComposer {
     Page report(Optional<ReachMaps> drawn, List<Section> more, String imprint) {
         List<Section> sections = new ArrayList<>(List.of(reach(), worth()));
         PlacesComposer.of(answer).section().ifPresent(sections::add);
+        new PowerComposer(answer).section().ifPresent(sections::add);
         List<Drawing> maps = maps(drawn);
         if (!maps.isEmpty())
             sections.add(new Section(maps.size() == 1 ? "Map" : "Maps", List.copyOf(maps))

@@ -12,6 +12,7 @@ import handreach.reach.ReachEstimate;
 import handreach.reach.SamplingDifference;
 import handreach.report.file.Csv;
 import handreach.report.file.Json;
+import handreach.study.PowerStep;
 import handreach.study.ReachAnswer;
 import handreach.uncertainty.Interval;
 import handreach.units.Decibels;
@@ -42,6 +43,7 @@ public record ReachNumbers(
         String otherEnd,
         JsonNode decide,
         JsonNode whoReachesWhom,
+        List<LowerPower> lowerPowers,
         JsonNode calibration,
         List<String> warnings) {
     private static final List<String> CSV_HEADER = List.of(
@@ -106,6 +108,19 @@ public record ReachNumbers(
             boolean atLeast,
             OptionalDouble unknownBeyondKm) {}
 
+    /** A loadout with its radio turned down. */
+    public record LowerPower(
+            String loadout, double powerW, double medianKm, double areaShare, OptionalDouble batteryHours) {
+        static LowerPower of(ReachAnswer answer, PowerStep step) {
+            return new LowerPower(
+                    answer.loadouts().get(step.loadout()).link().name(),
+                    step.powerW(),
+                    step.reach().medianM().value() / 1000,
+                    step.reach().share().value(),
+                    step.hours());
+        }
+    }
+
     /** How the cells were computed, and how far a sweep or a march differs from one exact path per cell. */
     public record Area(String engine, double cellM, int knownCells, List<Sampling> samplingDifferences) {}
 
@@ -140,6 +155,9 @@ public record ReachNumbers(
                 answer.otherEnd(),
                 DecideJson.decide(plan),
                 DecideJson.places(answer),
+                answer.powerSteps().stream()
+                        .map(step -> LowerPower.of(answer, step))
+                        .toList(),
                 CalibrationJson.tree(answer.scene().calibration(), Optional.of(plan.heading())),
                 answer.warnings());
     }

@@ -18,6 +18,7 @@ import java.util.Optional;
  * @param middle where the rose stands
  * @param loadouts by bearing, in the plan's order; the control and those that were asked for
  * @param someCopy the same loadouts, asked for no more than {@link handreach.plan.Channel.CopyWish#SOME_COPY}
+ * @param powerSteps what lower powers of their radios reach, where the plan has any
  * @param area odds over the area, in the same order, and the least loadout that does the job; empty when only bearings were asked
  * @param places who of the plan reaches whom
  * @param verdicts whether it is worth carrying, one a loadout, in the same order; empty for the control
@@ -28,6 +29,7 @@ public record ReachAnswer(
         Position middle,
         List<LoadoutReach> loadouts,
         List<LoadoutReach> someCopy,
+        List<PowerStep> powerSteps,
         Optional<AreaAnswer> area,
         PlacesAnswer places,
         List<Optional<ReachVerdict>> verdicts,
@@ -35,6 +37,7 @@ public record ReachAnswer(
     public ReachAnswer {
         loadouts = List.copyOf(loadouts);
         someCopy = List.copyOf(someCopy);
+        powerSteps = List.copyOf(powerSteps);
         verdicts = List.copyOf(verdicts);
         warnings = List.copyOf(warnings);
     }

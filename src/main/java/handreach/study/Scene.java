@@ -398,6 +398,13 @@ public final class Scene {
         return linkOf(near, far, LinkBudget.between(end(near), end(far), terms(Channel.CopyWish.SOME_COPY)));
     }
 
+    /** The same from the middle with the radio turned down; at both ends where both carry that loadout. */
+    ReachLink link(Loadout far, Dbm power) {
+        Loadout near = middleLoadout(far);
+        LinkEnd turned = PowerStep.turnedDown(end(far), power);
+        return linkOf(near, far, LinkBudget.between(near.equals(far) ? turned : end(near), turned, terms()));
+    }
+
     private ReachLink linkOf(Loadout near, Loadout far) {
         return linkOf(near, far, budget(near, far));
     }
