@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
+import handreach.desktop.PanelRun;
 import handreach.geodesy.Compass;
 import handreach.units.Decibels;
 import handreach.units.Lengths;
@@ -16,6 +17,7 @@ import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.regex.MatchResult;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -26,11 +28,13 @@ import org.apache.pdfbox.text.PDFTextStripper;
 import org.junit.jupiter.api.DynamicTest;
 import org.junit.jupiter.api.TestFactory;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.api.parallel.Isolated;
 
 /**
  * The same thing never shows two numbers: every sample plan is answered on every face - terminal, JSON, HTML, card, relay and walk
- * pages - and each figure is read off all of them.
+ * pages, the panels of the window - and each figure is read off all of them.
  */
+@Isolated
 class S10OneFigureTest {
     private static final List<String> SAMPLES =
             List.of("forest-hills", "high-mountains", "invented-valley", "urban-coast");
@@ -38,6 +42,12 @@ class S10OneFigureTest {
     private static final double SAME = 1e-9;
     /** Cells of the maps: large, since this story is about figures, not about maps. */
     private static final String CELLS = "cell_m = 150";
+
+    /**
+     * Shares of the window are those of the map under the hand, which is a sweep; a report has one path per cell as long as that takes
+     * seconds. By so much of the ground the two may differ, and one more step of rounding.
+     */
+    private static final double SWEPT_SHARE = 0.015;
 
     private static final Pattern CLEARANCE = Pattern.compile(
             "least clearance .*?([\u2212-]?[0-9]+\\.[0-9]{2}) of the first Fresnel radius\\)? at ([0-9.]+) km");
@@ -52,7 +62,12 @@ class S10OneFigureTest {
 
     @TestFactory
     Stream<DynamicTest> everyFaceOfEverySampleSaysTheSame() {
-        return SAMPLES.stream().map(name -> DynamicTest.dynamicTest(name, () -> new Faces(folder, name).agree()));
+        return SAMPLES.stream()
+                .map(name -> DynamicTest.dynamicTest(name, () -> {
+                    Faces faces = new Faces(folder, name);
+                    faces.agree();
+                    faces.windowAgrees(folder.resolve("settings"));
+                }));
     }
 
     /** All answers to one plan. */
@@ -92,6 +107,7 @@ class S10OneFigureTest {
             reachAgrees(Files.readString(out.resolve("report.html")));
             reachAgrees(report);
             cardAgrees();
+            cardHasTheOdds();
             pairsAgree();
             weakestHopAgrees();
             if (hasWalk) walkAgrees();
@@ -158,6 +174,131 @@ class S10OneFigureTest {
                                                 .equals(lengths.text(1000
                                                         * one.get("worst_km").asDouble()))),
                         each.group());
+        }
+
+        /** Odds of who calls and who hears, in the card's table of people. */
+        private void cardHasTheOdds() {
+            String base = all("Who is where, seen from (.+?) carries place", card)
+                    .get(0)
+                    .group(1);
+            int found = 0;
+            for (JsonNode talk : relay.get("direct").get("talks")) {
+                if (!talk.get("known").asBoolean()) continue;
+                boolean isFirst = talk.get("a").asText().equals(base);
+                if (!isFirst && !talk.get("b").asText().equals(base)) continue;
+                String other = talk.get(isFirst ? "b" : "a").asText();
+                String calls = Shares.odds(
+                        talk.get(isFirst ? "odds_back" : "odds_there").asDouble());
+                String hears = Shares.odds(
+                        talk.get(isFirst ? "odds_there" : "odds_back").asDouble());
+                String row = Pattern.quote(other) + " .{10,110}? " + calls + " " + hears + " ";
+                assertFalse(all(row, card + " ").isEmpty(), row + " in " + card);
+                found++;
+            }
+            assertTrue(found > 0, "nobody talks with " + base);
+        }
+
+        /** The panels of the window write what the other faces have. */
+        void windowAgrees(Path settings) throws Exception {
+            try (PanelRun window = PanelRun.on(plan, settings)) {
+                for (JsonNode one : reach.get("loadouts")) reachOfWindowAgrees(one, window);
+                relayOfWindowAgrees(window.relay());
+                if (hasWalk) walkOfWindowAgrees(window.walk());
+                for (JsonNode talk : relay.get("direct").get("talks"))
+                    if (talk.get("known").asBoolean()) pathOfWindowAgrees(talk, window);
+            }
+        }
+
+        private void reachOfWindowAgrees(JsonNode one, PanelRun window) {
+            Lengths.OneUnit unit = new Lengths.OneUnit(lengths, true);
+            String name = one.get("loadout").asText();
+            List<String> said = window.reach(name);
+            double medianM = 1000 * one.get("median_km").asDouble();
+            String row = "loadout: " + Pattern.quote(name) + "; median, " + unit.unit() + ": "
+                    + Pattern.quote(unit.number(medianM)) + "\\+?; worst, " + unit.unit() + ": "
+                    + Pattern.quote(unit.number(1000 * one.get("worst_km").asDouble())) + "; of the ground: (.+)";
+            JsonNode interval = one.get("median_interval_95_km");
+            String headline = "(?:at least )?" + Pattern.quote(lengths.text(medianM)) + " on the median bearing \\("
+                    + Pattern.quote(lengths.range(
+                            1000 * interval.get(0).asDouble(),
+                            1000 * interval.get(1).asDouble()))
+                    + "\\), (.+) of the ground";
+            for (String wanted : List.of(row, headline)) {
+                List<MatchResult> found = said.stream()
+                        .flatMap(each -> all(wanted, each).stream())
+                        .toList();
+                assertEquals(1, found.size(), wanted + " in " + said);
+                String share = found.get(0).group(1);
+                assertEquals(one.get("area_share").asDouble(), shareOf(share), SWEPT_SHARE, name + ": " + share);
+            }
+            for (String sentence : said) {
+                isHonest(sentence);
+                if (!sentence.startsWith(capital(name) + ": ")) continue;
+                String verdict = capital(sentence.substring(name.length() + 2));
+                assertTrue(words(report).contains(verdict), verdict + " in " + words(report));
+            }
+        }
+
+        private static String capital(String name) {
+            return name.substring(0, 1).toUpperCase(Locale.ROOT) + name.substring(1);
+        }
+
+        private void relayOfWindowAgrees(List<String> said) {
+            String together = String.join(", ", said);
+            for (JsonNode talk : relay.get("direct").get("talks")) {
+                if (!talk.get("known").asBoolean()) continue;
+                String row = talk.get("a").asText() + ", with: " + talk.get("b").asText() + "; there: "
+                        + Shares.odds(talk.get("odds_there").asDouble()) + "; back: "
+                        + Shares.odds(talk.get("odds_back").asDouble()) + ";";
+                assertTrue(together.contains(row), row + " in " + together);
+            }
+            int told = 0;
+            for (String each : said) {
+                isHonest(each);
+                if (!each.matches(".* (relay|talks|weaker way).*[0-9].* (%|dB).*\\.")) continue;
+                assertTrue(flat(relayText).contains(each), each + " in " + relayText);
+                told++;
+            }
+            assertTrue(told > 0, said.toString());
+        }
+
+        private void walkOfWindowAgrees(List<String> said) throws IOException {
+            JsonNode walk = parsed(run("walk", plan.toString(), "--json"));
+            String page = words(Files.readString(out.resolve("walk.html")));
+            int rows = 0;
+            for (JsonNode line : walk.get("worst_lines"))
+                for (JsonNode one : walk.get("reports")) {
+                    if (one.get("line").asInt() != line.asInt()) continue;
+                    String odds = "; odds: " + Shares.odds(one.get("odds").asDouble()) + ";";
+                    int number = said.indexOf(line.asText());
+                    assertTrue(number >= 0 && said.get(number + 1).contains(odds), line + odds + " in " + said);
+                    rows++;
+                }
+            assertTrue(rows > 0, said.toString());
+            for (String each : said) {
+                isHonest(each);
+                if (each.startsWith("The prediction was right for") || each.startsWith("The site is "))
+                    assertTrue(page.contains(each), each + " in " + page);
+            }
+        }
+
+        private void pathOfWindowAgrees(JsonNode talk, PanelRun window) {
+            List<String> said =
+                    window.path(talk.get("a").asText(), talk.get("b").asText());
+            double there = talk.get("odds_there").asDouble();
+            double back = talk.get("odds_back").asDouble();
+            String margin = Decibels.signed(talk.get("margin_db").asDouble(), 1).replace('-', '\u2212');
+            String verdict = "Margin " + margin + " dB, odds of copy " + Shares.odds(Math.min(there, back));
+            assertTrue(said.stream().anyMatch(each -> each.startsWith(verdict)), verdict + " in " + said);
+            String ledger = "odds of copy " + Shares.odds(there) + " " + Shares.odds(back);
+            assertTrue(String.join(" ", said).contains(ledger), ledger + " in " + said);
+            said.forEach(Faces::isHonest);
+        }
+
+        /** A share as it is written, 0 to 1. */
+        private static double shareOf(String words) {
+            double percent = number(words.replaceAll("[^0-9.]", "")) / 100;
+            return words.startsWith("under") ? percent / 2 : words.startsWith("over") ? (1 + percent) / 2 : percent;
         }
 
         /** Odds and margin of each pair of people, by relay and by path. */
