@@ -115,7 +115,7 @@ public final class RelaySearch {
      * @shape  relays times rounds times all cells
      * @unit   none
      * @valid  1 to 4 relays; fewer come back when no further one is allowed or none helps
-     * @error  at most {@link RelayChoice#gap} below the best possible share served
+     * @error  {@link RelayChoice#boundShare} says how much larger a share could be at most
      * @source greedy choice for submodular coverage and its bounds: Nemhauser, Wolsey and Fisher, Mathematical Programming 14
      *     (1978) 265 (from memory)
      */
