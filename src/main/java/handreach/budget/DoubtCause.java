@@ -185,4 +185,22 @@ sealed interface DoubtCause extends Comparable<DoubtCause> {
             return List.of(label);
         }
     }
+
+    /**
+     * A delta used elsewhere than it was measured.
+     *
+     * @param kind of antenna; empty for what the control does, which all deltas of such a move share
+     * @param way from where to where
+     */
+    record Move(String kind, String way) implements DoubtCause {
+        @Override
+        public int rank() {
+            return 11;
+        }
+
+        @Override
+        public List<String> names() {
+            return List.of(kind, way);
+        }
+    }
 }

@@ -6,6 +6,7 @@ import handreach.loadout.AntennaGain;
 import handreach.loadout.Carry;
 import handreach.loadout.CarryLoss;
 import handreach.loadout.ControlAnchor;
+import handreach.loadout.DeltaMove;
 import handreach.loadout.ElevationPattern;
 import handreach.loadout.Loadout;
 import handreach.uncertainty.Doubt;
@@ -66,12 +67,14 @@ final class EndBudget {
         String label = atBody ? "control antenna on its chassis, dBi" : "antenna with full counterpoise on a mast, dBi";
         add(LineKey.ANTENNA, label, onBox.toDbi().dbi(), doubt, source, "");
         causes.add(new Cause(atBody ? new DoubtCause.Anchor(source) : new DoubtCause.Mast(source), doubt.commonDb()));
-        if (gain instanceof AntennaGain.OverControl over) addDelta(over.delta(), carry.carry());
+        if (gain instanceof AntennaGain.OverControl over) addDelta(over, carry.carry());
         else add(LineKey.DELTA, "delta over the control", 0, Doubt.NONE, "this is the control", "");
     }
 
-    private void addDelta(AntennaDelta delta, Carry carry) {
-        double transferDb = delta.transferDoubtDb(carry);
+    private void addDelta(AntennaGain.OverControl over, Carry carry) {
+        AntennaDelta delta = over.delta();
+        DeltaMove move = over.move();
+        double transferDb = move.isKnown() ? 0 : delta.transferDoubtDb(carry);
         if (carry == Carry.MAST && transferDb > 0) {
             add(
                     LineKey.DELTA,
@@ -92,9 +95,20 @@ final class EndBudget {
                         delta.mounting().name(),
                         transferDb)
                 : "measured in \"" + delta.mounting().name() + "\"";
+        if (!move.isKnown() && !move.words().isEmpty()) note += "; " + move.words();
         Doubt doubt = new Doubt(common, delta.doubt().spreadDb());
         add(LineKey.DELTA, "delta over the control", delta.delta().db(), doubt, delta.source(), note);
         causes.add(new Cause(new DoubtCause.Delta(end.loadout().antenna().name(), delta), common));
+        if (move.isKnown()) addMove(move);
+    }
+
+    private void addMove(DeltaMove move) {
+        double common = Math.hypot(move.controlDoubtDb(), move.kindDoubtDb());
+        String label = "delta moved to where it is carried";
+        add(LineKey.MOVE, label, move.shiftDb(), Doubt.common(common), DeltaMove.SOURCE, move.words());
+        causes.add(new Cause(new DoubtCause.Move("", move.words()), move.controlDoubtDb()));
+        causes.add(new Cause(
+                new DoubtCause.Move(end.loadout().antenna().radiator().word(), move.words()), move.kindDoubtDb()));
     }
 
     private static ControlAnchor anchor(AntennaGain gain) {
@@ -116,17 +130,23 @@ final class EndBudget {
     private double addHeading(CarryLoss carry) {
         boolean known = end.posture().pathFromFrontDeg().isPresent();
         double spread = known ? carry.spreadAtKnownHeadingDb() : carry.doubt().spreadDb();
-        double worn = end.posture().wornSideDeg().orElse(carry.carry().wornSideDeg());
-        double db = known ? carry.headingDb(end.posture().pathFromFrontDeg().getAsDouble(), worn) : 0;
-        String note = known ? "" : "mean over headings; the shadow is in the spread";
-        add(
-                LineKey.HEADING,
-                "heading of the wearer",
-                db,
-                Doubt.spread(spread),
-                "front-to-back figure, our suggestion",
-                note);
+        double db = known ? carry.headingDb(end.posture().pathFromFrontDeg().getAsDouble()) : 0;
+        add(LineKey.HEADING, "heading of the wearer", db, Doubt.spread(spread), carry.origin(), headingNote(carry));
         return spread;
+    }
+
+    private String headingNote(CarryLoss carry) {
+        if (end.posture().pathFromFrontDeg().isEmpty()) return "mean over headings; the shadow is in the spread";
+        if (!carry.carry().isAtBody()) return "no person at the antenna";
+        return String.format(
+                Locale.ROOT,
+                "the path is %.0f° right of the wearer's front, best is %.0f°; radio on the right",
+                turnDeg(end.posture().pathFromFrontDeg().getAsDouble()),
+                turnDeg(carry.bestHeadingDeg()));
+    }
+
+    private static double turnDeg(double deg) {
+        return ((Math.round(deg) % 360) + 360) % 360;
     }
 
     private void addCounterpoise(Loadout loadout) {

@@ -7,6 +7,8 @@ public enum LineKey {
     POWER,
     ANTENNA,
     DELTA,
+    /** What becomes of the delta at another place than it was measured at. */
+    MOVE,
     CARRY,
     HEADING,
     COUNTERPOISE,

@@ -12,6 +12,7 @@ import java.util.Optional;
  * @param counterpoise whether a quarter-wave wire hangs from its base
  * @param burden what it costs to carry
  * @param ownPattern the user's own pattern, used as it is
+ * @param isKindStated whether somebody said what kind it is; if not, the radiator is only taken for granted
  */
 public record Antenna(
         String name,
@@ -19,9 +20,27 @@ public record Antenna(
         double lengthM,
         boolean counterpoise,
         Burden burden,
-        Optional<ElevationPattern> ownPattern) {
+        Optional<ElevationPattern> ownPattern,
+        boolean isKindStated) {
     public Antenna {
         if (!(lengthM > 0 && lengthM <= 100)) throw new IllegalArgumentException("antenna length " + lengthM + " m");
+    }
+
+    /** An antenna of a stated kind. */
+    public Antenna(
+            String name,
+            Radiator radiator,
+            double lengthM,
+            boolean counterpoise,
+            Burden burden,
+            Optional<ElevationPattern> ownPattern) {
+        this(name, radiator, lengthM, counterpoise, burden, ownPattern, true);
+    }
+
+    /** The kind that it works as at a frequency; nothing where nobody stated one or its length says otherwise. */
+    Optional<Radiator> kind(Frequency frequency) {
+        boolean fits = radiator.isUsual(lengthM / frequency.wavelengthM());
+        return isKindStated && fits ? Optional.of(radiator) : Optional.empty();
     }
 
     /** Its pattern in free space, as carried in this position; what counts is its shape. */

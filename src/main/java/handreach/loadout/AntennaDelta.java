@@ -74,8 +74,18 @@ public record AntennaDelta(Db delta, Doubt doubt, Mounting mounting, int reading
         return fromBody && carry.isAtBody() ? 1.5 : 3;
     }
 
+    /** Whether it was measured elsewhere than in this position. */
+    boolean isMoved(Carry carry) {
+        return !isSamePlace(carry);
+    }
+
+    /** The words of a mounting, in lower case. */
+    static List<String> words(Mounting mounting) {
+        return List.of(mounting.name().toLowerCase(Locale.ROOT).split("[^\\p{L}]+"));
+    }
+
     private boolean isSamePlace(Carry carry) {
-        List<String> words = List.of(mounting.name().toLowerCase(Locale.ROOT).split("[^\\p{L}]+"));
+        List<String> words = words(mounting);
         if (mounting.kind() == MountKind.HAND) return carry == Carry.FACE;
         return switch (carry) {
             case FACE -> false;

@@ -42,10 +42,12 @@ public sealed interface AntennaGain {
      * An antenna that was compared with the control.
      *
      * @param delta level over the control
+     * @param move what becomes of it where the antenna is carried
      * @param anchor the control's gain on the box
      * @param swr as in {@link AntennaGain#swr}
      */
-    record OverControl(AntennaDelta delta, ControlAnchor anchor, OptionalDouble swr) implements AntennaGain {
+    record OverControl(AntennaDelta delta, DeltaMove move, ControlAnchor anchor, OptionalDouble swr)
+            implements AntennaGain {
         public OverControl {
             check(swr);
         }

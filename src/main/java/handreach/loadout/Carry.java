@@ -5,13 +5,13 @@ import java.util.List;
 
 /** Where the radio is while it works. The heights are usual ones (common practice, no source). */
 public enum Carry {
-    FACE("face", "held at head height, antenna vertical, clear of the head", 1.5, 0),
-    CHEST("chest", "chest pack or shoulder, antenna above the shoulder", 1.3, 0),
-    SHOULDER_MIC("shoulder-mic", "speaker-microphone with its own antenna at the shoulder", 1.4, 0),
-    HIP_SWIVEL("hip-swivel", "at the belt in a free-hanging case", 1.0, 90),
-    HIP_TIGHT("hip-tight", "at the belt, tight to the body", 0.95, 90),
-    VEHICLE("vehicle", "held at head height inside a vehicle", 1.3, 0),
-    MAST("mast", "mast or pole, clear of the body, full counterpoise", 6, 0);
+    FACE("face", "held at head height, antenna vertical, clear of the head", 1.5),
+    CHEST("chest", "chest pack or shoulder, antenna above the shoulder", 1.3),
+    SHOULDER_MIC("shoulder-mic", "speaker-microphone with its own antenna at the shoulder", 1.4),
+    HIP_SWIVEL("hip-swivel", "at the belt in a free-hanging case", 1.0),
+    HIP_TIGHT("hip-tight", "at the belt, tight to the body", 0.95),
+    VEHICLE("vehicle", "held at head height inside a vehicle", 1.3),
+    MAST("mast", "mast or pole, clear of the body, full counterpoise", 6);
 
     /** How files and options name them, with other names in use; a bare {@code hip} is taken for the worse of the two. */
     public static final Keyword<Carry> KEYWORD = Keyword.of(List.of(values()), Carry::word)
@@ -25,13 +25,11 @@ public enum Carry {
     private final String word;
     private final String meaning;
     private final double usualHeightM;
-    private final double wornSideDeg;
 
-    Carry(String word, String meaning, double usualHeightM, double wornSideDeg) {
+    Carry(String word, String meaning, double usualHeightM) {
         this.word = word;
         this.meaning = meaning;
         this.usualHeightM = usualHeightM;
-        this.wornSideDeg = wornSideDeg;
     }
 
     public String word() {
@@ -45,11 +43,6 @@ public enum Carry {
     /** Antenna height above ground when nobody says otherwise, m. */
     public double usualHeightM() {
         return usualHeightM;
-    }
-
-    /** Side of the body the radio is on: clockwise from the wearer's front, degrees. */
-    public double wornSideDeg() {
-        return wornSideDeg;
     }
 
     /** Whether there is a person at the antenna. */

@@ -40,8 +40,8 @@ public record Kit(
     public record AntennaEntry(
             String name, boolean control, Radiator radiator, Size size, DeltaEntry delta, Known known) {}
 
-    /** What is known of an antenna without the bench: a measured pattern, a stated gain. */
-    public record Known(Optional<Path> pattern, Optional<StatedGain> gain) {}
+    /** What is known of an antenna without the bench: a measured pattern, a stated gain, whether the plan says its kind. */
+    public record Known(Optional<Path> pattern, Optional<StatedGain> gain, boolean kind) {}
 
     /** A stated gain over isotropic, with its standard uncertainty and who states it. */
     public record StatedGain(double dbi, double uncertaintyDb, String source) {}

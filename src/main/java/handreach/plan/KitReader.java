@@ -196,7 +196,9 @@ final class KitReader {
                     rank(section));
             Kit.DeltaEntry delta = delta(section, name, control);
             Kit.Known known = new Kit.Known(
-                    PlanReader.existing(section, "pattern", false, folder, faults), statedGain(section, control));
+                    PlanReader.existing(section, "pattern", false, folder, faults),
+                    statedGain(section, control),
+                    section.has("radiator"));
             section.refuseUnknownKeys();
             antennas.add(new Kit.AntennaEntry(name, control, radiator, size, delta, known));
         }

@@ -166,6 +166,8 @@ record LedgerPair(Optional<LedgerLine> thereLine, Optional<LedgerLine> backLine)
             case ANTENNA ->
                 "What the antenna radiates towards the horizon against one that radiates evenly to all sides.";
             case DELTA -> "How much stronger this antenna came in than the control on the bench, in the same mounting.";
+            case MOVE ->
+                "What the delta gains or loses because the body loads the control and this antenna differently than the bench did.";
             case CARRY -> "What hand, head and body of the wearer take away, the mean over all directions.";
             case HEADING -> "What it adds or takes that the wearer faces towards the path or away from it.";
             case COUNTERPOISE -> "What the hanging wire gives, unless the bench reading already holds it.";

@@ -3,6 +3,7 @@ package handreach.report;
 import handreach.bench.BenchAnalysis;
 import handreach.cartography.LoadoutMark;
 import handreach.geodesy.Compass;
+import handreach.loadout.CarryLoss;
 import handreach.loadout.Loadout;
 import handreach.plan.CalibrationFile;
 import handreach.plan.Channel;
@@ -26,9 +27,11 @@ import handreach.report.page.Section;
 import handreach.report.page.Table;
 import handreach.study.ReachAnswer;
 import handreach.uncertainty.Interval;
+import handreach.units.Decibels;
 import handreach.units.Lengths;
 import handreach.units.Shares;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
@@ -394,6 +397,7 @@ public final class ReachComposer {
     /** How the figures were counted. */
     private Section notes() {
         List<String> points = new ArrayList<>();
+        largestAssumption().ifPresent(points::add);
         answer.area().ifPresentOrElse(area -> points.addAll(counted(area)), () -> points.add(BEARINGS_COUNTED));
         answer.scene()
                 .plan()
@@ -403,6 +407,19 @@ public final class ReachComposer {
                 .ifPresent(file -> points.add("Only ground within " + file.getFileName()
                         + " is counted and drawn; the reach along a bearing goes on beyond it."));
         return Section.of("Notes", new Bullets(points));
+    }
+
+    /** The carry position on which computation and earlier figures differ most, where people of this answer carry so. */
+    private Optional<String> largestAssumption() {
+        return rows.stream()
+                .map(row -> row.loadout().carry())
+                .filter(CarryLoss::isDisputed)
+                .max(Comparator.comparingDouble(carry -> carry.doubt().commonDb()))
+                .map(carry ->
+                        "Largest assumption: carried as \"" + carry.carry().word() + "\", the control is worth "
+                                + Decibels.signed(carry.mean().dbd(), 1) + " dB over a dipole, give or take "
+                                + Decibels.text(carry.doubt().commonDb()) + "; " + carry.origin()
+                                + ". One level against the bare radio on a pole settles it (docs/measure-body.md).");
     }
 
     private static List<String> counted(ReachAnswer.AreaAnswer area) {

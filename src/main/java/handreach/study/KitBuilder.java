@@ -15,6 +15,7 @@ import handreach.loadout.Burden;
 import handreach.loadout.Carry;
 import handreach.loadout.CarryLoss;
 import handreach.loadout.ControlAnchor;
+import handreach.loadout.DeltaMove;
 import handreach.loadout.ElevationPattern;
 import handreach.loadout.Loadout;
 import handreach.loadout.Modulation;
@@ -64,22 +65,42 @@ final class KitBuilder {
         for (Kit.RadioEntry entry : plan.kit().radios()) radios.put(entry.name(), radio(entry));
         Map<String, Kit.AntennaEntry> antennas = new HashMap<>();
         plan.kit().antennas().forEach(entry -> antennas.put(entry.name(), entry));
-        if (!band.covers(frequency))
-            warnings.add("The default table of carry positions was made for " + band.label() + "; it is used for "
-                    + number(frequency.mhz()) + " MHz with that reserve.");
+        reserve().ifPresent(warnings::add);
         List<Loadout> loadouts = new ArrayList<>();
         for (Kit.LoadoutEntry entry : plan.kit().loadouts()) {
             Kit.AntennaEntry antenna = antennas.get(entry.antenna());
-            CarryLoss carry = carry(entry.carry());
+            Antenna carried = antenna(antenna, entry.counterpoise());
+            boolean isStated = antenna.known().gain().isPresent();
+            CarryLoss carry = carry(entry.carry(), isStated ? carried : control());
             loadouts.add(new Loadout(
                     entry.name(),
                     radios.get(entry.radio()),
-                    antenna(antenna, entry.counterpoise()),
+                    carried,
                     carry,
                     entry.hold().heightM().orElse(carry.carry().usualHeightM()),
-                    gain(antenna, entry)));
+                    gain(antenna, new Carried(entry, carried, carry))));
         }
         return loadouts;
+    }
+
+    /** A loadout of the plan with what has been built of it. */
+    private record Carried(Kit.LoadoutEntry entry, Antenna antenna, CarryLoss carry) {}
+
+    /** The control without the wire; of the usual kind where the plan does not say. */
+    private Antenna control() {
+        Kit.AntennaEntry entry = plan.kit().antennas().stream()
+                .filter(Kit.AntennaEntry::control)
+                .findFirst()
+                .orElseThrow();
+        Burden burden = burden(entry, frequency);
+        return new Antenna(entry.name(), entry.radiator(), burden.lengthCm() / 100, false, burden, Optional.empty());
+    }
+
+    /** What is to be said of the default table at a frequency outside its bands. */
+    private Optional<String> reserve() {
+        if (band.covers(frequency)) return Optional.empty();
+        return Optional.of("The default table of carry positions was made for " + band.label() + "; it is used for "
+                + number(frequency.mhz()) + " MHz with that reserve.");
     }
 
     private Radio radio(Kit.RadioEntry entry) {
@@ -98,7 +119,14 @@ final class KitBuilder {
         Radiator radiator = entry.radiator();
         Burden burden = burden(entry, frequency);
         String name = counterpoise ? entry.name() + WITH_WIRE : entry.name();
-        Antenna antenna = new Antenna(name, radiator, burden.lengthCm() / 100, counterpoise, burden, pattern(entry));
+        Antenna antenna = new Antenna(
+                name,
+                radiator,
+                burden.lengthCm() / 100,
+                counterpoise,
+                burden,
+                pattern(entry),
+                entry.known().kind());
         antenna.pattern(frequency, Carry.FACE).warnings().forEach(note -> warnOnce(entry.name() + ": " + note));
         return antenna;
     }
@@ -118,22 +146,21 @@ final class KitBuilder {
                         entry.name(), name -> ElevationPattern.read(SourceText.readTable(file))));
     }
 
-    private CarryLoss carry(Carry carry) {
+    private CarryLoss carry(Carry carry, Antenna worn) {
         for (Kit.CarryEntry own : plan.kit().carries()) {
             if (own.carry() != carry) continue;
-            CarryLoss usual = CarryLoss.standard(carry, band);
-            return new CarryLoss(
+            return CarryLoss.stated(
                     carry,
-                    band,
+                    frequency,
                     new Dbd(own.dipoleGainDbd()),
                     new Doubt(own.uncertaintyDb(), own.spreadDb()),
-                    usual.frontBackDb(),
                     "measured by the user, as stated in the plan");
         }
-        return CarryLoss.standard(carry, band);
+        return CarryLoss.standard(carry, frequency).of(worn, frequency);
     }
 
-    private AntennaGain gain(Kit.AntennaEntry entry, Kit.LoadoutEntry loadout) {
+    private AntennaGain gain(Kit.AntennaEntry entry, Carried carried) {
+        Kit.LoadoutEntry loadout = carried.entry();
         ControlAnchor anchor = plan.kit()
                 .anchor()
                 .map(own ->
@@ -148,19 +175,21 @@ final class KitBuilder {
         if (entry.control() && !loadout.counterpoise()) return new AntennaGain.Control(anchor, swr);
         if (entry.delta().deltaDb().isPresent()) {
             Kit.DeltaEntry said = entry.delta();
-            return new AntennaGain.OverControl(
-                    AntennaDelta.declared(
-                            loadout.counterpoise() ? entry.name() + WITH_WIRE : entry.name(),
-                            new Db(said.deltaDb().getAsDouble()),
-                            Doubt.common(said.uncertaintyDb().orElseThrow()),
-                            said.mount().orElseThrow(),
-                            "declared in the plan"),
-                    anchor,
-                    swr);
+            AntennaDelta delta = AntennaDelta.declared(
+                    loadout.counterpoise() ? entry.name() + WITH_WIRE : entry.name(),
+                    new Db(said.deltaDb().getAsDouble()),
+                    Doubt.common(said.uncertaintyDb().orElseThrow()),
+                    said.mount().orElseThrow(),
+                    "declared in the plan");
+            return new AntennaGain.OverControl(delta, move(delta, carried), anchor, swr);
         }
         return measured(entry, loadout)
-                .<AntennaGain>map(delta -> new AntennaGain.OverControl(delta, anchor, swr))
+                .<AntennaGain>map(delta -> new AntennaGain.OverControl(delta, move(delta, carried), anchor, swr))
                 .orElseGet(() -> unmeasured(entry, loadout, anchor, swr));
+    }
+
+    private DeltaMove move(AntennaDelta delta, Carried carried) {
+        return DeltaMove.of(delta, carried.antenna(), control(), carried.carry(), frequency);
     }
 
     private AntennaGain unmeasured(

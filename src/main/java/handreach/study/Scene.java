@@ -327,7 +327,7 @@ public final class Scene {
     public LinkEnd end(Loadout loadout) {
         int at = own(loadout);
         double tiltDeg = at < 0 ? 0 : plan().kit().loadouts().get(at).hold().tiltDeg();
-        Posture posture = new Posture(OptionalDouble.empty(), OptionalDouble.empty(), tiltDeg, 0);
+        Posture posture = new Posture(OptionalDouble.empty(), tiltDeg, 0);
         SiteNoise noise = at < 0
                 ? noise()
                 : plan().kit().loadouts().get(at).noise().map(this::noise).orElseGet(this::noise);

@@ -29,7 +29,9 @@ class DoubtCauseTest {
                 new DoubtCause.Mast(name),
                 new DoubtCause.MastUse(name),
                 new DoubtCause.Model(),
-                new DoubtCause.PathExtra(name));
+                new DoubtCause.PathExtra(name),
+                new DoubtCause.Move(name, ""),
+                new DoubtCause.Move("", name));
     }
 
     /** One name for all: what tells causes apart is what they are, and a cause that is made anew is the same one. */

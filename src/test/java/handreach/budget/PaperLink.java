@@ -73,7 +73,7 @@ final class PaperLink {
     static AntennaGain anchored(AntennaGain gain, double dbd) {
         ControlAnchor anchor = ControlAnchor.measured(Band.VHF, new Dbd(dbd), 1, "invented range");
         return gain instanceof AntennaGain.OverControl over
-                ? new AntennaGain.OverControl(over.delta(), anchor, over.swr())
+                ? new AntennaGain.OverControl(over.delta(), over.move(), anchor, over.swr())
                 : new AntennaGain.Control(anchor, OptionalDouble.empty());
     }
 

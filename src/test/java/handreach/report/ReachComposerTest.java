@@ -169,6 +169,16 @@ class ReachComposerTest {
     }
 
     @Test
+    void theLargestAssumptionIsNamedWhereSomebodyCarriesSo() throws IOException {
+        String own = "\n[[carry_loss]]\ncarry = \"face\"\ncontrol_gain_dbd = -12\nuncertainty_db = 3.5\n"
+                + "[[carry_loss]]\ncarry = \"chest\"\ncontrol_gain_dbd = -14\nuncertainty_db = 3\n";
+        String usual = text(answer(""));
+        assertTrue(usual.contains("Largest assumption: carried as \"face\""), usual);
+        assertTrue(usual.contains("docs/measure-body.md"), usual);
+        assertFalse(text(answer(own)).contains("Largest assumption"));
+    }
+
+    @Test
     void reachThatTheRadiusEndsIsAtLeast() throws IOException {
         ReachAnswer answer = answer("", "radius_km = 2", "radius_km = 0.3");
         ReachComposer composer = ReachComposer.of(answer);
