@@ -18,6 +18,7 @@ import handreach.report.page.Block;
 import handreach.report.page.Notes;
 import handreach.report.page.Paragraph;
 import handreach.report.page.Section;
+import handreach.study.HandDelta;
 import handreach.study.Scene;
 import java.util.ArrayList;
 import java.util.LinkedHashSet;
@@ -96,7 +97,14 @@ final class BenchFindings extends VBox {
         BenchView.Question question =
                 BenchView.Question.of(plan.kit().bench().map(Kit.Bench::mount)).drawn(figurePx);
         BenchComposer composer = BenchComposer.of(new BenchView(
-                plan.heading().title(), question, now.analysis().get(), List.of(), List.of(), List.of(), ""));
+                plan.heading().title(),
+                question,
+                now.analysis().get(),
+                List.of(),
+                List.of(),
+                List.of(),
+                HandDelta.of(now.scene().file(), now.analysis().get()),
+                ""));
         List<Section> sections = new ArrayList<>();
         sections.add(new Section("What the antennas are worth", composer.answer()));
         sections.addAll(composer.readings());

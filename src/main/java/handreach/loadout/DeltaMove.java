@@ -26,8 +26,11 @@ public record DeltaMove(boolean isKnown, double shiftDb, double controlDoubtDb, 
 
     /** A delta whose move was never asked for. */
     static final DeltaMove UNASKED = new DeltaMove(false, 0, 0, 0, "");
-    /** Doubt of a difference of columns, dB; our suggestion, from the doubts of the coil (1.5 and 0.4), body and posture (1 and 0.7). */
-    private static final double VHF_FROM_BOX_DB = 2;
+    /**
+     * Doubt of a difference of columns, dB; our suggestion, from the doubts of the coil (1.5 and 0.4), body and posture (1 and 0.7). From
+     * the box on VHF also what the control, which is tuned in use, loses there: the columns are of matched antennas.
+     */
+    private static final double VHF_FROM_BOX_DB = 3;
 
     private static final double VHF_AT_BODY_DB = 1.5;
     private static final double UHF_DB = 1.2;

@@ -9,6 +9,7 @@ import handreach.bench.MeterScale;
 import handreach.bench.MountResult;
 import handreach.bench.match.MatchReadings;
 import handreach.input.NumberText;
+import handreach.loadout.DeltaMove;
 import handreach.report.figure.DeltaFigure;
 import handreach.report.figure.DeltaRow;
 import handreach.report.figure.PairCell;
@@ -26,14 +27,17 @@ import handreach.report.page.PlainText;
 import handreach.report.page.Section;
 import handreach.report.page.Subheading;
 import handreach.report.page.Table;
+import handreach.study.HandDelta;
 import handreach.uncertainty.Interval;
 import handreach.units.Decibels;
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
+import java.util.Set;
 import java.util.stream.Collectors;
 
 /** The answer of a bench session: what each antenna is worth over the control, how sure that is, and what it costs. All faces show these blocks. */
@@ -151,6 +155,7 @@ public final class BenchComposer {
         List<Section> sections = new ArrayList<>();
         if (!mounts.isEmpty()) sections.add(new Section("Bench: level over the control", levels()));
         if (!analysis.meters().isEmpty()) sections.add(new Section("Bench: field meter", meters()));
+        if (!view.hand().isEmpty()) sections.add(Section.of("Bench: from the box to the hand", hand(), handWords()));
         return sections;
     }
 
@@ -293,6 +298,47 @@ public final class BenchComposer {
                                 one -> one.parts().stream()
                                         .map(part -> part.name() + " " + Decibels.number(part.standardUncertainty(), 2))
                                         .collect(Collectors.joining("; ")))));
+    }
+
+    /** Deltas read clear of the body beside what is to be expected of them in the hand. */
+    private Table<HandDelta> hand() {
+        return Table.of(
+                "Decibels over the control. A short helical loses most to hand and body, so that other antennas gain over it.",
+                view.hand(),
+                List.of(
+                        Column.words("antenna", one -> one.read().antenna()),
+                        Column.words("mounting", one -> one.read().mounting().name()),
+                        Column.number(
+                                "on the box, dB",
+                                one -> Decibels.signed(one.read().db(), 1)),
+                        Column.number("expected in the hand, dB", one -> signed(one.expectedDb())),
+                        Column.number(
+                                "doubt, dB",
+                                one -> one.doubtDb().isPresent()
+                                        ? Decibels.number(one.doubtDb().getAsDouble(), 1)
+                                        : UNKNOWN),
+                        Column.number(
+                                "read in the hand, dB",
+                                one -> one.inHand()
+                                        .map(read -> Decibels.signed(read.db(), 1))
+                                        .orElse("not read"))));
+    }
+
+    private static String signed(OptionalDouble db) {
+        return db.isPresent() ? Decibels.signed(db.getAsDouble(), 1) : UNKNOWN;
+    }
+
+    /** Whose figures these are, and why some are not known. */
+    private Bullets handWords() {
+        Set<String> words = new LinkedHashSet<>();
+        words.add("Expected in the hand: " + DeltaMove.SOURCE
+                + ". A delta read in the hand outranks it; the budget takes that where there is one.");
+        words.add(
+                "It is of antennas matched where they stand: what one tuned elsewhere loses is in the doubt. Trim in the hand.");
+        for (HandDelta one : view.hand())
+            if (!one.move().isKnown())
+                words.add(one.read().antenna() + ": " + one.move().words() + ".");
+        return new Bullets(List.copyOf(words));
     }
 
     private static String chance(double p) {

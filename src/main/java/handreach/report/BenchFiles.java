@@ -14,6 +14,7 @@ import handreach.plan.PlanFile;
 import handreach.report.figure.ChannelMark;
 import handreach.report.file.WholeFile;
 import handreach.report.page.HtmlPage;
+import handreach.study.HandDelta;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.HashSet;
@@ -45,6 +46,7 @@ public final class BenchFiles {
                         .toList(),
                 plan.map(p -> List.of(mark(p.channel()))).orElse(List.of()),
                 plan.map(AntennaCost::of).orElse(List.of()),
+                file.map(named -> HandDelta.of(named, analysis)).orElse(List.of()),
                 "Made by Handreach from " + analysis.file().name() + "."));
     }
 

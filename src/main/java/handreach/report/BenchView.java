@@ -3,6 +3,7 @@ package handreach.report;
 import handreach.bench.BenchAnalysis;
 import handreach.bench.match.MatchAnalysis;
 import handreach.report.figure.ChannelMark;
+import handreach.study.HandDelta;
 import java.util.List;
 import java.util.Optional;
 
@@ -15,6 +16,7 @@ import java.util.Optional;
  * @param sweeps reflection over frequency, may be none
  * @param channels to be marked on the sweeps
  * @param costs what each antenna costs to carry, may be none
+ * @param hand what deltas read clear of the body come to in the hand, may be none
  * @param imprint who made it and when
  */
 public record BenchView(
@@ -24,6 +26,7 @@ public record BenchView(
         List<MatchAnalysis> sweeps,
         List<ChannelMark> channels,
         List<AntennaCost> costs,
+        List<HandDelta> hand,
         String imprint) {
     /**
      * What is asked of a session.
@@ -56,5 +59,6 @@ public record BenchView(
         sweeps = List.copyOf(sweeps);
         channels = List.copyOf(channels);
         costs = List.copyOf(costs);
+        hand = List.copyOf(hand);
     }
 }

@@ -25,6 +25,7 @@ import handreach.report.page.Page;
 import handreach.report.page.Paragraph;
 import handreach.report.page.Section;
 import handreach.report.page.Table;
+import handreach.study.HandDelta;
 import handreach.study.ReachAnswer;
 import handreach.uncertainty.Interval;
 import handreach.units.Decibels;
@@ -181,6 +182,7 @@ public final class ReachComposer {
                 List.of(),
                 List.of(),
                 AntennaCost.of(plan),
+                HandDelta.of(answer.scene().file(), bench),
                 imprint);
     }
 

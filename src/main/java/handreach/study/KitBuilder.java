@@ -87,13 +87,25 @@ final class KitBuilder {
     private record Carried(Kit.LoadoutEntry entry, Antenna antenna, CarryLoss carry) {}
 
     /** The control without the wire; of the usual kind where the plan does not say. */
-    private Antenna control() {
+    Antenna control() {
         Kit.AntennaEntry entry = plan.kit().antennas().stream()
                 .filter(Kit.AntennaEntry::control)
                 .findFirst()
                 .orElseThrow();
+        return bare(entry, false);
+    }
+
+    /** An antenna of the plan for its kind alone, without a pattern of its own. */
+    Antenna bare(Kit.AntennaEntry entry, boolean counterpoise) {
         Burden burden = burden(entry, frequency);
-        return new Antenna(entry.name(), entry.radiator(), burden.lengthCm() / 100, false, burden, Optional.empty());
+        double lengthM = burden.lengthCm() / 100;
+        return new Antenna(
+                entry.name(), entry.radiator(), lengthM, counterpoise, burden, Optional.empty(), isKindKnown(entry));
+    }
+
+    /** Whether the plan says what kind it is; the control is taken for the usual helical where it does not. */
+    private static boolean isKindKnown(Kit.AntennaEntry entry) {
+        return entry.control() || entry.known().kind();
     }
 
     /** What is to be said of the default table at a frequency outside its bands. */

@@ -89,12 +89,12 @@ class DeltaMoveTest {
     }
 
     @Test
-    void anInstrumentIsNoRadio() { // by hand: √(2² + 3²)
+    void anInstrumentIsNoRadio() { // by hand: √(3² + 3²)
         assertEquals(
-                Math.sqrt(13),
+                Math.sqrt(18),
                 move("analyser", Radiator.QUARTER_WAVE, Carry.FACE, VHF).controlDoubtDb(),
                 EXACT);
-        assertEquals(2, move("box", Radiator.QUARTER_WAVE, Carry.FACE, VHF).controlDoubtDb(), EXACT);
+        assertEquals(3, move("box", Radiator.QUARTER_WAVE, Carry.FACE, VHF).controlDoubtDb(), EXACT);
         assertEquals(1.5, move("hand", Radiator.QUARTER_WAVE, Carry.CHEST, VHF).controlDoubtDb(), EXACT);
         assertEquals(1.2, move("box", Radiator.QUARTER_WAVE, Carry.FACE, UHF).controlDoubtDb(), EXACT);
     }

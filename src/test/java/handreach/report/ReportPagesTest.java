@@ -54,6 +54,7 @@ class ReportPagesTest {
                 List.of(
                         new AntennaCost("whip", new Burden(47, 45, 25, 1)),
                         new AntennaCost("helical", new Burden(16, 30, 0, 2))),
+                List.of(),
                 "made here");
     }
 

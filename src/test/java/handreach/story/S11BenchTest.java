@@ -194,4 +194,15 @@ class S11BenchTest {
         Files.writeString(plan, head + kit);
         return plan;
     }
+
+    @Test
+    void aPlanSaysWhatTheDeltasOfTheBoxComeToInTheHand() {
+        String bench = "elevation-samples/invented-bench/bench.csv";
+        CommandRun run = CommandRun.of("bench", bench, "--control", "factory helical", "--plan", VALLEY.toString());
+        assertEquals(0, run.code(), run.err());
+        assertTrue(run.out().contains("expected in"), run.out());
+        assertTrue(run.out().contains("no measurement. A delta read in the"), run.out());
+        CommandRun alone = CommandRun.of("bench", bench, "--control", "factory helical");
+        assertFalse(alone.out().contains("expected in"), alone.out());
+    }
 }

@@ -114,13 +114,13 @@ class CarriedDeltaTest {
                 line(boxed, LineEnd.SENDER, LineKey.DELTA).orElseThrow().note().contains("+7.8 dB would be added"));
     }
 
-    /** By hand: half-wave 12.1 − 4.3 = 7.8 dB more in the hand than on the box, doubt √(2² + 1.95²). */
+    /** By hand: half-wave 12.1 − 4.3 = 7.8 dB more in the hand than on the box, doubt √(3² + 1.95²). */
     @Test
     void aDeltaOfTheBoxIsMovedByALineOfItsOwn() throws IOException {
         TwoWayLedger ledger = ledger("half-wave at face", "quarter-wave at chest", "");
         LedgerLine sent = line(ledger.there(), LineEnd.SENDER, LineKey.MOVE).orElseThrow();
         assertEquals(7.8, sent.valueDb(), EXACT);
-        assertEquals(Math.hypot(2, 1.95), sent.doubt().commonDb(), EXACT);
+        assertEquals(Math.hypot(3, 1.95), sent.doubt().commonDb(), EXACT);
         assertEquals("measured on the bare radio, used in the hand at the face", sent.note());
         assertTrue(sent.source().contains("no measurement"));
         LedgerLine held = line(ledger.back(), LineEnd.RECEIVER, LineKey.MOVE).orElseThrow();
@@ -136,7 +136,7 @@ class CarriedDeltaTest {
         assertEquals(0.55, delta.doubt().commonDb(), EXACT);
     }
 
-    /** By hand: the two together are shared at both ends and add without squares: 2 · 2 dB and 2 · 1.95 dB. */
+    /** By hand: the two together are shared at both ends and add without squares: 2 · 3 dB and 2 · 1.95 dB. */
     @Test
     void theDoubtOfAMoveIsSharedByBothEnds() throws IOException {
         double one = ledger("half-wave at face", "factory at hip", "")
