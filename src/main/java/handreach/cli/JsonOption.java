@@ -1,6 +1,7 @@
 package handreach.cli;
 
 import handreach.input.Unseen;
+import handreach.report.file.FolderResult;
 import handreach.report.file.Json;
 import java.io.PrintWriter;
 import java.nio.file.Path;
@@ -49,6 +50,12 @@ final class JsonOption {
     /** One line beside the answer, on standard error. */
     void tell(String line) {
         err().println(Unseen.oneLine(line));
+    }
+
+    /** What became of a folder. */
+    void written(FolderResult folder) {
+        folder.files().forEach(this::written);
+        for (Path file : folder.removed()) tell("Removed, since the answer no longer has it: " + file);
     }
 
     /** A file that was written, where it does not stand in the answer's way. */

@@ -111,7 +111,7 @@ final class ReachCommand implements Callable<Integer> {
             if (json.isWanted()) json.print(ReachNumbers.of(answer));
             else json.page(PlainText.of(ReachComposer.of(answer).page(), PlainText.USUAL_WIDTH));
             if (out == null) return 0;
-            ReachFiles.write(answer, parts, out, progress).forEach(json::written);
+            json.written(ReachFiles.write(answer, parts, out, progress));
         }
         return 0;
     }

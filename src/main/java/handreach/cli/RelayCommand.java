@@ -56,7 +56,7 @@ final class RelayCommand implements Callable<Integer> {
         json.warn(answer.words().warnings());
         if (json.isWanted()) json.print(RelayJson.of(answer));
         else json.page(new RelayComposer(answer).text());
-        if (out != null) RelayFiles.write(answer, out).forEach(json::written);
+        if (out != null) json.written(RelayFiles.write(answer, out));
         return 0;
     }
 }

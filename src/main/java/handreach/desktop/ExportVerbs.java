@@ -96,7 +96,7 @@ final class ExportVerbs {
         run("Map files of the reach", (scene, progress) -> {
             ReachAnswer reach = ReachStudy.run(scene, true, progress);
             progress.goOn();
-            return ReachFiles.write(reach, MAP_FILES, folder, progress);
+            return ReachFiles.write(reach, MAP_FILES, folder, progress).files();
         });
     }
 
@@ -106,7 +106,7 @@ final class ExportVerbs {
         run("Relay files", (scene, progress) -> {
             RelayAnswer answer = relay.orElseGet(() -> RelayStudy.run(scene, progress));
             progress.goOn();
-            return RelayFiles.write(answer, folder);
+            return RelayFiles.write(answer, folder).files();
         });
     }
 

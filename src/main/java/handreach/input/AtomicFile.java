@@ -11,6 +11,7 @@ import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.nio.file.StandardOpenOption;
 import java.nio.file.attribute.PosixFileAttributeView;
+import java.util.function.Predicate;
 
 /**
  * A file that is there whole or not at all: written beside its place, forced to disk, then moved over the former one in one step.
@@ -39,6 +40,11 @@ public final class AtomicFile {
         } finally {
             PartFiles.close(beside);
         }
+    }
+
+    /** Takes away what dead programs left of files with such names in a folder. */
+    public static void sweep(Path folder, Predicate<String> names) {
+        PartFiles.sweep(folder, names);
     }
 
     /** Whether the program is being ended; then whatever could not be written was not written for that reason. */

@@ -56,6 +56,14 @@ final class PartFiles {
         }
     }
 
+    /** A file that is to be deleted when the program ends, like a part. */
+    static void open(Path file) {
+        synchronized (OPEN) {
+            OPEN.watch();
+            OPEN.open.add(file);
+        }
+    }
+
     /** The part is finished and in its place, or given up: in either case nothing is left of it. */
     static void close(Path part) throws IOException {
         synchronized (OPEN) {

@@ -24,10 +24,16 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.Supplier;
+import java.util.regex.Pattern;
 import org.locationtech.jts.geom.Geometry;
 
 /** What an area answer becomes as files for other tools, by file name. */
 final class AreaFiles {
+    /** Names of pictures and rasters that a change of loadouts changes. */
+    static final Pattern MAPS = Pattern.compile("map-[a-z0-9-]+\\.png");
+
+    static final Pattern RASTERS = Pattern.compile("(loss|(loss|odds|margin)-[a-z0-9-]+)\\.tif");
+
     private final ReachAnswer answer;
     private final ReachAnswer.AreaAnswer area;
     private final List<String> words;

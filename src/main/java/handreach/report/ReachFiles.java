@@ -3,6 +3,7 @@ package handreach.report;
 import handreach.reach.OddsGrid;
 import handreach.reach.Progress;
 import handreach.report.file.FileBatch;
+import handreach.report.file.FolderResult;
 import handreach.report.file.GeoJson;
 import handreach.report.file.Json;
 import handreach.report.file.WholeFile;
@@ -30,14 +31,14 @@ public final class ReachFiles {
     }
 
     /**
-     * Writes the wanted files, each whole or not at all; returns them in the order a reader would open them. Those that need an
-     * area are left out when none was reckoned.
+     * Writes the wanted files, each whole or not at all. Those that need an area are left out when none was reckoned; those of loadouts
+     * that are no longer there go.
      */
-    public static List<Path> write(ReachAnswer answer, Set<ReachPart> parts, Path folder, Progress progress) {
+    public static FolderResult write(ReachAnswer answer, Set<ReachPart> parts, Path folder, Progress progress) {
         boolean draws =
                 answer.area().isPresent() && (parts.contains(ReachPart.REPORT) || parts.contains(ReachPart.MAPS));
         ReachFiles files = new ReachFiles(answer, draws ? Optional.of(new ReachMaps(answer)) : Optional.empty());
-        FileBatch batch = new FileBatch(folder, answer.scene().file().sources());
+        FileBatch batch = new FileBatch(folder, "reach", answer.scene().file().sources());
         files.fill(batch, parts);
         return batch.write(progress);
     }
@@ -65,6 +66,8 @@ public final class ReachFiles {
         if (parts.contains(ReachPart.OUTLINES))
             batch.add("reach-outlines.geojson", () -> GeoJson.text(outlines()));
         batch.addAll(AreaFiles.of(answer, parts, maps));
+        if (parts.contains(ReachPart.MAPS)) batch.replacesAll(AreaFiles.MAPS);
+        if (parts.contains(ReachPart.RASTERS)) batch.replacesAll(AreaFiles.RASTERS);
     }
 
     /** Who made it, from what. The day stands in the file's own date, so that the same input gives the same report. */

@@ -6,6 +6,7 @@ import handreach.relay.Party;
 import handreach.relay.SiteCheck;
 import handreach.report.figure.MapPlace;
 import handreach.report.file.FileBatch;
+import handreach.report.file.FolderResult;
 import handreach.report.file.GeoJson;
 import handreach.report.file.Gpx;
 import handreach.report.file.Json;
@@ -32,9 +33,9 @@ public final class RelayFiles {
         this.answer = answer;
     }
 
-    /** Writes all files, each whole or not at all; returns them. */
-    public static List<Path> write(RelayAnswer answer, Path folder) {
-        FileBatch files = new FileBatch(folder, answer.scene().file().sources());
+    /** Writes all files, each whole or not at all. */
+    public static FolderResult write(RelayAnswer answer, Path folder) {
+        FileBatch files = new FileBatch(folder, "relay", answer.scene().file().sources());
         Page page = new RelayComposer(answer).page();
         files.add("relay.html", () -> HtmlPage.text(page));
         files.add("relay.txt", () -> PlainText.of(page, PlainText.USUAL_WIDTH));

@@ -7,6 +7,7 @@ import handreach.reach.Progress;
 import handreach.report.figure.MapPlace;
 import handreach.report.file.Csv;
 import handreach.report.file.FileBatch;
+import handreach.report.file.FolderResult;
 import handreach.report.file.Gpx;
 import handreach.report.file.Json;
 import handreach.report.page.Column;
@@ -30,12 +31,12 @@ public final class WalkFiles {
     private WalkFiles() {}
 
     /**
-     * Writes the files, each whole or not at all; returns them in the order a reader would open them.
+     * Writes the files, each whole or not at all.
      *
      * @param sources what must not be written over, from {@link #sources}
      */
-    public static List<Path> write(WalkAnswer answer, Path folder, Sources sources) {
-        FileBatch files = new FileBatch(folder, sources);
+    public static FolderResult write(WalkAnswer answer, Path folder, Sources sources) {
+        FileBatch files = new FileBatch(folder, "walk", sources);
         Page page = WalkComposer.page(answer);
         files.add("walk.html", () -> HtmlPage.text(page));
         files.add("walk.txt", () -> PlainText.of(page, PlainText.USUAL_WIDTH));

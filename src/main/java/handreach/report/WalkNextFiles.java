@@ -5,6 +5,7 @@ import handreach.reach.Progress;
 import handreach.report.figure.MapPlace;
 import handreach.report.file.Csv;
 import handreach.report.file.FileBatch;
+import handreach.report.file.FolderResult;
 import handreach.report.file.Gpx;
 import handreach.report.file.Json;
 import handreach.report.page.PlainText;
@@ -19,12 +20,12 @@ public final class WalkNextFiles {
     private WalkNextFiles() {}
 
     /**
-     * Writes the files, each whole or not at all; returns them in the order a reader would open them.
+     * Writes the files, each whole or not at all.
      *
      * @param sources the files that the answer was made from
      */
-    public static List<Path> write(WalkNextAnswer answer, Path folder, Sources sources) {
-        FileBatch files = new FileBatch(folder, sources);
+    public static FolderResult write(WalkNextAnswer answer, Path folder, Sources sources) {
+        FileBatch files = new FileBatch(folder, "walk-next", sources);
         files.add("walk-next.txt", () -> PlainText.of(WalkNextComposer.page(answer), PlainText.USUAL_WIDTH));
         files.add("walk-next.json", () -> Json.text(WalkNextJson.of(answer)));
         List<MapPlace> stops = WalkNextComposer.waypoints(answer);

@@ -124,6 +124,7 @@ class S09HostileWordsTest {
         String text = Files.readString(sample.resolve("plan.toml"))
                 .replace("tiles = \"tiles\"", "tiles = '" + sample.resolve("tiles") + "'")
                 .replace("../invented-bench/bench.csv", "bench.csv")
+                .replace("Forest hills, two crews under one canopy", "Hills")
                 .replace("radius_km = 5", "radius_km = 2")
                 .replace("bearing_step_deg = 5", "bearing_step_deg = 20");
         List<String> names = new ArrayList<>();

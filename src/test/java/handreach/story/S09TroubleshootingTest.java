@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import handreach.input.InputFault;
+import handreach.input.WorkMark;
 import handreach.plan.PlanFile;
 import handreach.terrain.PaperTiff;
 import java.io.IOException;
@@ -208,6 +209,11 @@ class S09TroubleshootingTest {
         Path pipe = folder.resolve("pipe.pdf");
         assertEquals(0, new ProcessBuilder("mkfifo", pipe.toString()).start().waitFor());
         run("card", SAMPLE, "--out", pipe);
+        Path busy = Files.createDirectory(folder.resolve("busy"));
+        try (WorkMark first = WorkMark.take(busy.resolve(".walk.lock")).orElseThrow()) {
+            run("walk", folder, "--out", busy);
+            assertTrue(WorkMark.take(busy.resolve(".walk.lock")).isEmpty(), first + " is held");
+        }
         Path kept = file("kept.pdf", "kept");
         assertTrue(kept.toFile().setReadOnly());
         run("card", SAMPLE, "--out", kept);

@@ -50,13 +50,18 @@ public final class WholeFile {
             if (folder != null) Files.createDirectories(folder);
             AtomicFile.write(file, content::writeTo);
         } catch (IOException e) {
-            if (AtomicFile.isEnding()) throw new CancellationException("the program is ending");
-            throw new InputFault(
-                    file.toString(),
-                    0,
-                    "cannot be written (" + reason(e) + "), what was there before is unchanged."
-                            + " Check the rights on the folder and the free space.");
+            throw notWritten(file, e);
         }
+    }
+
+    /** What is to be told when something cannot be written. */
+    static RuntimeException notWritten(Path file, IOException e) {
+        if (AtomicFile.isEnding()) return new CancellationException("the program is ending");
+        return new InputFault(
+                file.toString(),
+                0,
+                "cannot be written (" + reason(e) + "), what was there before is unchanged."
+                        + " Check the rights on the folder and the free space.");
     }
 
     private static String reason(IOException e) {
