@@ -33,6 +33,17 @@ public final class CommandLineRunner {
     public static int run(String[] args, PrintStream out, PrintStream err, Consumer<Optional<Path>> window) {
         PrintWriter outWriter = new PrintWriter(out, true, StandardCharsets.UTF_8);
         PrintWriter errWriter = new PrintWriter(err, true, StandardCharsets.UTF_8);
+        try (StopNotice stop = StopNotice.on(errWriter)) {
+            return run(args, outWriter, errWriter, window, stop);
+        }
+    }
+
+    private static int run(
+            String[] args,
+            PrintWriter outWriter,
+            PrintWriter errWriter,
+            Consumer<Optional<Path>> window,
+            StopNotice stop) {
         CommandLine line = commands(args, window)
                 .setOut(outWriter)
                 .setErr(errWriter)
@@ -41,15 +52,18 @@ public final class CommandLineRunner {
                 .setAbbreviatedOptionsAllowed(false)
                 .setCaseInsensitiveEnumValuesAllowed(true)
                 .setParameterExceptionHandler(CommandLineRunner::wrongUsage)
-                .setExecutionExceptionHandler((thrown, command, parsed) -> failed(thrown, errWriter));
+                .setExecutionExceptionHandler((thrown, command, parsed) -> failed(thrown, errWriter, stop));
         if (args.length == 0) {
             line.usage(outWriter);
             return INPUT_WRONG;
         }
-        int code = executed(line, args, errWriter);
-        outWriter.flush();
+        int code = executed(line, args, errWriter, stop);
+        boolean isLost = outWriter.checkError();
+        if (isLost)
+            errWriter.println("The answer could not be written whole to standard output: the disk is full, or whoever read it"
+                    + " has gone.");
         errWriter.flush();
-        return code == DONE && outWriter.checkError() ? FAILED : code;
+        return isLost && code == DONE ? FAILED : code;
     }
 
     /** The command asked for; all of them when none is, since building one takes a cold start some 15 ms. */
@@ -92,22 +106,22 @@ public final class CommandLineRunner {
         return stop;
     }
 
-    private static int executed(CommandLine line, String[] args, PrintWriter err) {
+    private static int executed(CommandLine line, String[] args, PrintWriter err, StopNotice stop) {
         try {
             return line.execute(args);
         } catch (Error beyond) {
-            return failed(beyond, err);
+            return failed(beyond, err, stop);
         }
     }
 
-    private static int failed(Throwable thrown, PrintWriter err) {
+    private static int failed(Throwable thrown, PrintWriter err, StopNotice stop) {
+        if (thrown instanceof CancellationException || stop.isEnding()) {
+            stop.tell();
+            return FAILED;
+        }
         if (thrown instanceof InputFault fault) {
             fault.faults().forEach(each -> err.println(each.message()));
             return INPUT_WRONG;
-        }
-        if (thrown instanceof CancellationException) {
-            err.println("Stopped before it was done. What was written until then is whole; the rest was not written.");
-            return FAILED;
         }
         Throwable cause = thrown;
         while (cause instanceof UncheckedIOException

@@ -5,11 +5,15 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import handreach.cli.CommandLineRunner;
 import handreach.input.InputFault;
 import handreach.input.WorkMark;
 import handreach.plan.PlanFile;
 import handreach.terrain.PaperTiff;
+import java.io.ByteArrayOutputStream;
 import java.io.IOException;
+import java.io.OutputStream;
+import java.io.PrintStream;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -214,6 +218,19 @@ class S09TroubleshootingTest {
             run("walk", folder, "--out", busy);
             assertTrue(WorkMark.take(busy.resolve(".walk.lock")).isEmpty(), first + " is held");
         }
+        Thread.currentThread().interrupt();
+        run("reach", folder, "--no-area");
+        assertTrue(Thread.interrupted(), "it is kept for whoever started the command");
+        ByteArrayOutputStream err = new ByteArrayOutputStream();
+        OutputStream full = new OutputStream() {
+            @Override
+            public void write(int one) throws IOException {
+                throw new IOException("No space left on device");
+            }
+        };
+        String[] pattern = {"pattern", "--radiator", "monopole", "--frequency-mhz", "155"};
+        assertEquals(1, CommandLineRunner.run(pattern, new PrintStream(full, false, StandardCharsets.UTF_8), new PrintStream(err, true, StandardCharsets.UTF_8)));
+        said.add(err.toString(StandardCharsets.UTF_8));
         Path kept = file("kept.pdf", "kept");
         assertTrue(kept.toFile().setReadOnly());
         run("card", SAMPLE, "--out", kept);

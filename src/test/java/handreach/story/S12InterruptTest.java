@@ -25,6 +25,10 @@ import org.junit.jupiter.params.provider.ValueSource;
 /** A run of {@code reach} in a process of its own, ended from outside at several moments: what it leaves is whole or not there. */
 class S12InterruptTest {
     private static final int SIGINT = 2;
+    /** As shells tell the end by a signal: 128 and its number. */
+    private static final int TERMINATED = 143;
+
+    private static final int INTERRUPTED = 130;
     /** A run that is done before the signal comes shows nothing and is tried again. */
     private static final int MOST_TRIES = 12;
 
@@ -107,6 +111,17 @@ class S12InterruptTest {
         return run.exitValue();
     }
 
+    /** What the page on troubleshooting promises stands on standard error, once and alone, and the exit code is the signal's. */
+    private void assertToldOnce(Process run, int code) throws IOException {
+        List<String> said = Files.readAllLines(folder.resolve("said.txt"));
+        String stopped = "Stopped before it was done. What was written until then is whole; the rest was not written.";
+        assertEquals(1, said.stream().filter(stopped::equals).count(), said.toString());
+        assertTrue(said.stream().noneMatch(line -> line.contains("defect")), said.toString());
+        assertTrue(
+                Files.readString(Path.of("docs/troubleshooting.md")).contains(stopped), "the page says what is printed");
+        assertEquals(code, run.exitValue());
+    }
+
     /** None yet written, the first in the writing, and later ones. */
     @ParameterizedTest
     @ValueSource(ints = {0, 2, 6})
@@ -118,6 +133,7 @@ class S12InterruptTest {
             awaitFiles(run, files);
             run.destroy();
             isCaught = end(run) != 0;
+            if (isCaught) assertToldOnce(run, TERMINATED);
             assertEveryFileIsWhole();
         }
         assertTrue(isCaught, "every run was done before it could be ended");
@@ -136,6 +152,7 @@ class S12InterruptTest {
                         .orElse(false)) LockSupport.parkNanos(POLL_NS);
         run.destroy();
         assertNotEquals(0, end(run));
+        assertToldOnce(run, TERMINATED);
         assertEquals(List.of(), names());
     }
 
@@ -149,6 +166,7 @@ class S12InterruptTest {
             awaitFiles(second, FILES_OF_A_RUN);
             interrupt(second);
             isCaught = end(second) != 0;
+            if (isCaught) assertToldOnce(second, isDeafToInterrupts() ? TERMINATED : INTERRUPTED);
             assertEquals(FILES_OF_A_RUN, names().size());
             assertEveryFileIsWhole();
         }
