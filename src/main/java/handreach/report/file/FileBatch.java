@@ -122,7 +122,7 @@ public final class FileBatch {
         Set<String> removed = new LinkedHashSet<>();
         for (Manifest.Entry file : before.files()) if (isStale(file) && isRemoved(file)) removed.add(file.name());
         List<Manifest.Entry> entries = contents.keySet().stream().map(done::get).toList();
-        put(before.after(entries, removed, run(entries)));
+        put(before.after(entries, name -> Files.exists(folder.resolve(name)), run(entries)));
         return new FolderResult(
                 names.stream().map(folder::resolve).toList(),
                 removed.stream().map(folder::resolve).toList());

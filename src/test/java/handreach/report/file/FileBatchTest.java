@@ -246,6 +246,16 @@ class FileBatchTest {
         assertEquals(List.of("odds-c"), done(manifest()));
     }
 
+    /** As after a kill between taking a file away and telling so, or after somebody took it away. */
+    @Test
+    void whatIsNoLongerThereIsNoLongerNamed() throws IOException {
+        write("odds-a", "odds-b", "rest");
+        Files.delete(folder.resolve("odds-a"));
+        Files.delete(folder.resolve("rest"));
+        assertEquals(List.of(), write("odds-b").removed());
+        assertEquals(1, manifest().get("files").size());
+    }
+
     @Test
     void aRunThatFinishedNothingLeavesTheManifestAsItWas() throws IOException {
         write("odds-a");
