@@ -1,5 +1,6 @@
 package handreach.cli;
 
+import handreach.input.FileName;
 import handreach.input.InputFault;
 import handreach.input.Unseen;
 import handreach.propagation.NoAnswer;
@@ -16,6 +17,7 @@ import java.util.concurrent.CompletionException;
 import java.util.function.Consumer;
 import picocli.CommandLine;
 import picocli.CommandLine.ParameterException;
+import picocli.CommandLine.TypeConversionException;
 import picocli.CommandLine.UnmatchedArgumentException;
 
 /** Runs one command and turns every way of failing into its exit code and its one line. */
@@ -53,6 +55,7 @@ public final class CommandLineRunner {
                 .setCaseInsensitiveEnumValuesAllowed(true)
                 .setParameterExceptionHandler(CommandLineRunner::wrongUsage)
                 .setExecutionExceptionHandler((thrown, command, parsed) -> failed(thrown, errWriter, stop));
+        line.registerConverter(Path.class, CommandLineRunner::path);
         if (args.length == 0) {
             line.usage(outWriter);
             return INPUT_WRONG;
@@ -89,6 +92,14 @@ public final class CommandLineRunner {
             case "desk" -> new DeskCommand(window);
             default -> throw new IllegalArgumentException("no command " + name);
         };
+    }
+
+    private static Path path(String written) {
+        try {
+            return FileName.of(written);
+        } catch (IllegalArgumentException e) {
+            throw new TypeConversionException("\"" + written + "\" " + e.getMessage());
+        }
     }
 
     private static int wrongUsage(ParameterException wrong, String[] args) {

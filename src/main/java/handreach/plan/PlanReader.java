@@ -5,6 +5,7 @@ import handreach.geodesy.PlaceForm;
 import handreach.geodesy.Position;
 import handreach.input.CappedFile;
 import handreach.input.Faults;
+import handreach.input.FileName;
 import handreach.input.InputFault;
 import handreach.input.Keyword;
 import handreach.input.Range;
@@ -204,7 +205,7 @@ final class PlanReader {
                     "is \"" + written.get() + "\", but there is no such " + (isFolder ? "folder" : "file")
                             + " beside the plan. Names are relative to the plan's own folder.");
         } catch (InvalidPathException e) {
-            section.fault(key, "is \"" + written.get() + "\", which cannot be a file name. Use a plain relative name.");
+            section.fault(key, "is \"" + written.get() + "\", which " + FileName.refused(e));
         }
         return Optional.empty();
     }

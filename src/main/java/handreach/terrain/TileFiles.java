@@ -1,10 +1,12 @@
 package handreach.terrain;
 
+import handreach.input.FileName;
 import handreach.input.InputFault;
 import java.io.IOException;
 import java.nio.BufferUnderflowException;
 import java.nio.file.AccessDeniedException;
 import java.nio.file.Files;
+import java.nio.file.InvalidPathException;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -34,6 +36,8 @@ final class TileFiles {
                 drafts.addAll(draft(file));
             } catch (InputFault fault) {
                 warnings.accept(fault.getMessage());
+            } catch (InvalidPathException e) {
+                warnings.accept(file.getFileName() + ": " + FileName.refused(e));
             } catch (IOException e) {
                 warnings.accept(file.getFileName() + ": cannot be read (" + reason(e) + "). Check the rights on it.");
             }
