@@ -63,8 +63,9 @@ public final class CommandLineRunner {
         int code = executed(line, args, errWriter, stop);
         boolean isLost = outWriter.checkError();
         if (isLost)
-            errWriter.println("The answer could not be written whole to standard output: the disk is full, or whoever read it"
-                    + " has gone.");
+            errWriter.println(
+                    "The answer could not be written whole to standard output: the disk is full, or whoever read it"
+                            + " has gone.");
         errWriter.flush();
         return isLost && code == DONE ? FAILED : code;
     }

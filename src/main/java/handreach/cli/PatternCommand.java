@@ -110,12 +110,12 @@ final class PatternCommand implements Callable<Integer> {
                         Column.number("elevation, degrees", gain -> Decibels.number(gain.elevationDeg(), 1)),
                         Column.number("gain, dBi", gain -> Decibels.number(gain.gainDbi(), 2))));
         json.say(answer.radiator() + " on " + answer.mount() + ", "
-                        + String.format(
-                                Locale.ROOT,
-                                "%.3f wavelengths at %.3f MHz, maximum %.2f dBi",
-                                answer.lengthWavelengths(),
-                                frequencyMhz,
-                                answer.maxGainDbi()));
+                + String.format(
+                        Locale.ROOT,
+                        "%.3f wavelengths at %.3f MHz, maximum %.2f dBi",
+                        answer.lengthWavelengths(),
+                        frequencyMhz,
+                        answer.maxGainDbi()));
         json.page(PlainText.of(table, PlainText.USUAL_WIDTH));
     }
 }

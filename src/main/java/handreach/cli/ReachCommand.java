@@ -102,8 +102,7 @@ final class ReachCommand implements Callable<Integer> {
         Scene scene = Scene.open(file);
         // A bound reference would set management up for every run, not for marches alone.
         ReachStudy.cost(scene, wish, () -> ManagementFactory.getThreadMXBean().getCurrentThreadCpuTime())
-                .ifPresent(cost ->
-                        json.tell(cost.sentence() + " Ctrl-C stops it, and leaves nothing half written."));
+                .ifPresent(cost -> json.tell(cost.sentence() + " Ctrl-C stops it, and leaves nothing half written."));
         try (ConsoleProgress progress = ConsoleProgress.on(json.err())) {
             ReachAnswer answer = ReachStudy.run(scene, wish, progress);
             progress.close();

@@ -92,16 +92,16 @@ final class TilesCommand implements Callable<Integer> {
             json.print(tree);
         } else if (reading.isVoid()) {
             json.say("no height at " + at + ": "
-                            + (reading.tile().isEmpty() ? "no tile covers it" : "void in " + reading.tile()));
+                    + (reading.tile().isEmpty() ? "no tile covers it" : "void in " + reading.tile()));
         } else {
             json.say(String.format(
-                            Locale.ROOT,
-                            "%.2f m at %.6f, %.6f (bilinear, %s%s)",
-                            reading.heightM().getAsDouble(),
-                            place.latitudeDeg(),
-                            place.longitudeDeg(),
-                            reading.tile(),
-                            reading.isFilled() ? ", next to a filled void" : ""));
+                    Locale.ROOT,
+                    "%.2f m at %.6f, %.6f (bilinear, %s%s)",
+                    reading.heightM().getAsDouble(),
+                    place.latitudeDeg(),
+                    place.longitudeDeg(),
+                    reading.tile(),
+                    reading.isFilled() ? ", next to a filled void" : ""));
         }
         return 0;
     }

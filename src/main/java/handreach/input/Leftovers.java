@@ -24,7 +24,8 @@ final class Leftovers {
     private static final Duration LONG_AGO = Duration.ofDays(1);
 
     private static final Pattern PART = Pattern.compile("\\.(.+)\\.(\\d{1,18})-[0-9a-f]{1,16}\\.part");
-    private static final Pattern OF_OLDER_VERSIONS = Pattern.compile("\\.(.+)\\.(?:[0-9a-f]{1,16}\\.part|[0-9a-f-]{36}\\.new)");
+    private static final Pattern OF_OLDER_VERSIONS =
+            Pattern.compile("\\.(.+)\\.(?:[0-9a-f]{1,16}\\.part|[0-9a-f-]{36}\\.new)");
 
     private Leftovers() {}
 
@@ -44,7 +45,8 @@ final class Leftovers {
         try (DirectoryStream<Path> found = Files.newDirectoryStream(folder, ".*.{part,new}")) {
             for (Path part : found) if (!isOpen.test(part) && isDead(part, isMeant)) Files.deleteIfExists(part);
         } catch (IOException | DirectoryIteratorException e) {
-            // what cannot be listed or deleted stands in nobody's way; the write itself tells what is wrong with the folder
+            // what cannot be listed or deleted stands in nobody's way; the write itself tells what is wrong with the
+            // folder
             return;
         }
     }
@@ -57,7 +59,9 @@ final class Leftovers {
         Matcher old = OF_OLDER_VERSIONS.matcher(name);
         return old.matches()
                 && isMeant.test(old.group(1))
-                && Files.getLastModifiedTime(part).toInstant().isBefore(Instant.now().minus(LONG_AGO));
+                && Files.getLastModifiedTime(part)
+                        .toInstant()
+                        .isBefore(Instant.now().minus(LONG_AGO));
     }
 
     /** A part that has this program's number and is not open is of one that had the number before. */

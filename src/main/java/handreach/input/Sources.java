@@ -52,7 +52,8 @@ public final class Sources {
         return files.stream().anyMatch(one -> isSame(one, file))
                 || Files.exists(file)
                         && folder.filter(one -> one.isRead().test(String.valueOf(file.getFileName())))
-                                .filter(one -> isSame(one.path(), file.toAbsolutePath().getParent()))
+                                .filter(one ->
+                                        isSame(one.path(), file.toAbsolutePath().getParent()))
                                 .isPresent();
     }
 

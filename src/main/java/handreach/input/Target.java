@@ -14,8 +14,8 @@ import java.util.Set;
 public final class Target {
     private static final int MOST_LINKS = 40;
 
-    private static final Set<PosixFilePermission> WRITE = Set.of(
-            PosixFilePermission.OWNER_WRITE, PosixFilePermission.GROUP_WRITE, PosixFilePermission.OTHERS_WRITE);
+    private static final Set<PosixFilePermission> WRITE =
+            Set.of(PosixFilePermission.OWNER_WRITE, PosixFilePermission.GROUP_WRITE, PosixFilePermission.OTHERS_WRITE);
 
     private Target() {}
 
@@ -51,12 +51,12 @@ public final class Target {
         Path at = file.toAbsolutePath();
         try {
             for (int links = 0; Files.isSymbolicLink(at); links++) {
-                if (links == MOST_LINKS)
-                    throw refused(file, "is a symbolic link that leads to no file. Name a file.");
+                if (links == MOST_LINKS) throw refused(file, "is a symbolic link that leads to no file. Name a file.");
                 at = at.resolveSibling(Files.readSymbolicLink(at));
             }
         } catch (IOException e) {
-            throw refused(file, "is a symbolic link that cannot be followed (" + SourceText.reason(e) + "). Name a file.");
+            throw refused(
+                    file, "is a symbolic link that cannot be followed (" + SourceText.reason(e) + "). Name a file.");
         }
         return at;
     }
@@ -66,8 +66,7 @@ public final class Target {
         if (!Files.isWritable(file)) return true;
         PosixFileAttributeView view = Files.getFileAttributeView(file, PosixFileAttributeView.class);
         try {
-            return view != null
-                    && view.readAttributes().permissions().stream().noneMatch(WRITE::contains);
+            return view != null && view.readAttributes().permissions().stream().noneMatch(WRITE::contains);
         } catch (IOException e) {
             return false;
         }

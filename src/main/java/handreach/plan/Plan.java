@@ -5,8 +5,7 @@ import java.util.ArrayList;
 import java.util.List;
 
 /** A plan, checked: every name it refers to exists in it, every number is inside its limits, every file is there. */
-public record Plan(
-        Heading heading, Channel channel, GroundChoice ground, Kit kit, Places places, Questions questions) {
+public record Plan(Heading heading, Channel channel, GroundChoice ground, Kit kit, Places places, Questions questions) {
 
     /** Every file that the plan names. */
     List<Path> files() {
@@ -14,7 +13,8 @@ public record Plan(
         ground.cover().raster().ifPresent(files::add);
         ground.cover().polygons().ifPresent(files::add);
         kit.bench().map(Kit.Bench::file).ifPresent(files::add);
-        for (Kit.AntennaEntry antenna : kit.antennas()) antenna.known().pattern().ifPresent(files::add);
+        for (Kit.AntennaEntry antenna : kit.antennas())
+            antenna.known().pattern().ifPresent(files::add);
         places.area().polygon().ifPresent(files::add);
         for (Places.RouteEntry route : places.routes()) files.add(route.file());
         for (Places.SectorEntry sector : places.sectors()) files.add(sector.polygon());

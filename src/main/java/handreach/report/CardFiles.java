@@ -58,7 +58,10 @@ public final class CardFiles {
     public static void write(
             ReachAnswer answer, Optional<RelayAnswer> relay, Instant made, CardSize paper, boolean fold, Path file) {
         CardView view = new CardFiles(answer, relay).view(made);
-        WholeFile.write(file, fold ? FieldCard.fold(view, paper) : FieldCard.sheet(view, paper), answer.scene().file().sources());
+        WholeFile.write(
+                file,
+                fold ? FieldCard.fold(view, paper) : FieldCard.sheet(view, paper),
+                answer.scene().file().sources());
     }
 
     private CardView view(Instant made) {

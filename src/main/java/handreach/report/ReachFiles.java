@@ -63,8 +63,7 @@ public final class ReachFiles {
             batch.add("reach-by-bearing.csv", numbers::bearingsCsv);
         }
         if (answer.area().isEmpty()) return;
-        if (parts.contains(ReachPart.OUTLINES))
-            batch.add("reach-outlines.geojson", () -> GeoJson.text(outlines()));
+        if (parts.contains(ReachPart.OUTLINES)) batch.add("reach-outlines.geojson", () -> GeoJson.text(outlines()));
         batch.addAll(AreaFiles.of(answer, parts, maps));
         if (parts.contains(ReachPart.MAPS)) batch.replacesAll(AreaFiles.MAPS);
         if (parts.contains(ReachPart.RASTERS)) batch.replacesAll(AreaFiles.RASTERS);

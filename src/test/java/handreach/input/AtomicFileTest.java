@@ -50,8 +50,7 @@ class AtomicFileTest {
         Files.writeString(folder.resolve(".out.txt." + alive + "-2f.part"), "in the writing");
         Files.writeString(folder.resolve(".other.txt." + dead + "-3f.part"), "of another file");
         write("out.txt");
-        assertEquals(
-                List.of(".other.txt." + dead + "-3f.part", ".out.txt." + alive + "-2f.part", "out.txt"), names());
+        assertEquals(List.of(".other.txt." + dead + "-3f.part", ".out.txt." + alive + "-2f.part", "out.txt"), names());
     }
 
     /** Versions before this one did not say in the name which program writes; theirs are known by their age. */
@@ -107,7 +106,8 @@ class AtomicFileTest {
     }
 
     private static String classesOf(Class<?> type) throws Exception {
-        return Path.of(type.getProtectionDomain().getCodeSource().getLocation().toURI()).toString();
+        return Path.of(type.getProtectionDomain().getCodeSource().getLocation().toURI())
+                .toString();
     }
 
     /** Writes one file. */

@@ -62,12 +62,10 @@ class LongNamesTest {
         String pair = "[[\"camp\", \"" + "é".repeat(120) + "\"]]";
         Plan plan = read(plan("t".repeat(120), "é".repeat(120), pair));
         assertEquals(120, plan.heading().title().length());
-        InputFault fault =
-                assertThrows(InputFault.class, () -> read(plan("t".repeat(121), "n".repeat(30_000), "[[\"camp\", \"camp\"]]")));
+        InputFault fault = assertThrows(
+                InputFault.class, () -> read(plan("t".repeat(121), "n".repeat(30_000), "[[\"camp\", \"camp\"]]")));
         List<String> told = fault.faults().stream().map(Fault::message).toList();
-        assertEquals(
-                "plan.toml line 1: title has 121 letters, at most 120 are taken. Shorten it.",
-                told.get(0));
+        assertEquals("plan.toml line 1: title has 121 letters, at most 120 are taken. Shorten it.", told.get(0));
         assertEquals(
                 List.of(1, 4, 8, 12, 15, 16, 21),
                 fault.faults().stream()
@@ -80,8 +78,6 @@ class LongNamesTest {
     @Test
     void aPairIsStrippedAsNamesAre() throws IOException {
         Plan plan = read(plan("t", "base", "[[\"camp \", \" base\"]]"));
-        assertEquals(
-                List.of(List.of("camp", "base")),
-                plan.questions().relay().pairs());
+        assertEquals(List.of(List.of("camp", "base")), plan.questions().relay().pairs());
     }
 }

@@ -70,7 +70,11 @@ class S09HostileWordsTest {
                 "--out",
                 out.resolve("full.html").toString());
         run("reach", plan.toString(), "--json");
-        run("bench", folder.resolve("bench.csv").toString(), "--control", cell().replace("\"\"", "\"") + "factory helical");
+        run(
+                "bench",
+                folder.resolve("bench.csv").toString(),
+                "--control",
+                cell().replace("\"\"", "\"") + "factory helical");
         run("card", plan.toString(), "--out", out.resolve("card.pdf").toString());
         run("relay", plan.toString(), "--out", out.resolve("relay").toString());
         run("walk", plan.toString(), "--out", out.resolve("walk").toString());
@@ -113,8 +117,7 @@ class S09HostileWordsTest {
 
     private static void assertForgesNoLine(String where, String said) {
         assertFalse(
-                said.lines()
-                        .anyMatch(line -> line.startsWith("Written: /etc") || line.startsWith("Note: forged")),
+                said.lines().anyMatch(line -> line.startsWith("Written: /etc") || line.startsWith("Note: forged")),
                 where + " has a forged line");
     }
 
@@ -160,7 +163,8 @@ class S09HostileWordsTest {
     private static String cell() {
         return Pattern.compile("\\\\u([0-9A-F]{4})")
                 .matcher(TRAP.replace("\\\"", "\"\""))
-                .replaceAll(found -> Matcher.quoteReplacement(Character.toString(Integer.parseInt(found.group(1), 16))));
+                .replaceAll(
+                        found -> Matcher.quoteReplacement(Character.toString(Integer.parseInt(found.group(1), 16))));
     }
 
     private static List<Path> written(String... endings) throws IOException {
@@ -277,7 +281,8 @@ class S09HostileWordsTest {
         boolean found = false;
         for (Path file : written(".json", ".geojson")) {
             JsonNode tree = strict.readTree(Files.readString(file));
-            found |= tree.toString().contains("=<script>alert(1)</script>\\\"&'&lt; ]]> ../../x\\u0007\u202E%s{}${x}\\u001B[2J\u009B");
+            found |= tree.toString()
+                    .contains("=<script>alert(1)</script>\\\"&'&lt; ]]> ../../x\\u0007\u202E%s{}${x}\\u001B[2J\u009B");
         }
         assertTrue(found);
     }

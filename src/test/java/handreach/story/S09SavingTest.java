@@ -222,12 +222,15 @@ class S09SavingTest {
         WholeFile.write(file, "old", Sources.NONE);
         InputFault fault = assertThrows(
                 InputFault.class,
-                () -> WholeFile.write(file, out -> {
-                    out.write(1);
-                    try (var device = Files.newOutputStream(full)) {
-                        device.write(new byte[1 << 20]);
-                    }
-                }, Sources.NONE));
+                () -> WholeFile.write(
+                        file,
+                        out -> {
+                            out.write(1);
+                            try (var device = Files.newOutputStream(full)) {
+                                device.write(new byte[1 << 20]);
+                            }
+                        },
+                        Sources.NONE));
         assertTrue(fault.getMessage().contains("No space left on device"), fault.getMessage());
         assertEquals(1, fault.getMessage().lines().count());
         assertEquals("old", Files.readString(file));

@@ -229,7 +229,12 @@ class S09TroubleshootingTest {
             }
         };
         String[] pattern = {"pattern", "--radiator", "monopole", "--frequency-mhz", "155"};
-        assertEquals(1, CommandLineRunner.run(pattern, new PrintStream(full, false, StandardCharsets.UTF_8), new PrintStream(err, true, StandardCharsets.UTF_8)));
+        assertEquals(
+                1,
+                CommandLineRunner.run(
+                        pattern,
+                        new PrintStream(full, false, StandardCharsets.UTF_8),
+                        new PrintStream(err, true, StandardCharsets.UTF_8)));
         said.add(err.toString(StandardCharsets.UTF_8));
         Path kept = file("kept.pdf", "kept");
         assertTrue(kept.toFile().setReadOnly());

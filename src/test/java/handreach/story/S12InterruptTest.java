@@ -118,7 +118,8 @@ class S12InterruptTest {
         assertEquals(1, said.stream().filter(stopped::equals).count(), said.toString());
         assertTrue(said.stream().noneMatch(line -> line.contains("defect")), said.toString());
         assertTrue(
-                Files.readString(Path.of("docs/troubleshooting.md")).contains(stopped), "the page says what is printed");
+                Files.readString(Path.of("docs/troubleshooting.md")).contains(stopped),
+                "the page says what is printed");
         assertEquals(code, run.exitValue());
     }
 

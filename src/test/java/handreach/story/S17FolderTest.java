@@ -57,7 +57,8 @@ class S17FolderTest {
             byte[] bytes = Files.readAllBytes(out().resolve(file.get("name").asText()));
             assertEquals(bytes.length, file.get("bytes").asLong());
             assertEquals(
-                    HexFormat.of().formatHex(MessageDigest.getInstance("SHA-256").digest(bytes)),
+                    HexFormat.of()
+                            .formatHex(MessageDigest.getInstance("SHA-256").digest(bytes)),
                     file.get("sha_256").asText());
         }
         return manifest;
@@ -111,7 +112,9 @@ class S17FolderTest {
         Set<String> named = new TreeSet<>();
         for (String what : List.of("reach", "relay", "walk", "walk-next")) {
             named.add(what + "-files.json");
-            manifest(what).get("files").forEach(file -> named.add(file.get("name").asText()));
+            manifest(what)
+                    .get("files")
+                    .forEach(file -> named.add(file.get("name").asText()));
         }
         assertEquals(named, names());
     }

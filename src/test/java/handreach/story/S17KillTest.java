@@ -104,12 +104,7 @@ class S17KillTest {
             relay = RelayStudy.run(scene, Progress.SILENT);
             walk = WalkStudy.run(scene, Progress.SILENT);
             next = WalkNextStudy.run(
-                    scene,
-                    WalkNextAnswer.Decision.LOADOUT,
-                    NextWalk.Instrument.COPY,
-                    List.of(),
-                    2,
-                    Progress.SILENT);
+                    scene, WalkNextAnswer.Decision.LOADOUT, NextWalk.Instrument.COPY, List.of(), 2, Progress.SILENT);
         }
 
         /** Everything once, of the first answer or the second. */
@@ -117,7 +112,10 @@ class S17KillTest {
             plan = PlanFile.open(plan.file());
             plan = plan.withText(planText(plan.text(), turn)).save();
             ReachFiles.write(
-                    reach[turn], EnumSet.allOf(handreach.report.ReachPart.class), out.resolve("reach"), Progress.SILENT);
+                    reach[turn],
+                    EnumSet.allOf(handreach.report.ReachPart.class),
+                    out.resolve("reach"),
+                    Progress.SILENT);
             RelayFiles.write(relay, out.resolve("relay"));
             WalkFiles.write(walk, out.resolve("walk"), WalkFiles.sources(plan, out.resolve("walk"), false));
             WalkNextFiles.write(next, out.resolve("next"), plan.sources());
@@ -233,13 +231,15 @@ class S17KillTest {
             }
         }
         Recording recording = new Recording(plan, out, whole);
-        assertTrue(whole.get(0).size() > 30 && whole.get(1).size() < whole.get(0).size(), whole.get(0).keySet() + "");
+        assertTrue(
+                whole.get(0).size() > 30 && whole.get(1).size() < whole.get(0).size(),
+                whole.get(0).keySet() + "");
         int left = 0;
         int cutOff = 0;
         for (int kill = 0; kill < KILLS; kill++) {
             Process program = started(plan, out, recorded.resolve("0"), recorded.resolve("1"));
-            try (BufferedReader said = new BufferedReader(
-                    new InputStreamReader(program.getInputStream(), StandardCharsets.UTF_8))) {
+            try (BufferedReader said =
+                    new BufferedReader(new InputStreamReader(program.getInputStream(), StandardCharsets.UTF_8))) {
                 assertEquals("ready", said.readLine());
                 TimeUnit.MILLISECONDS.sleep(random.nextInt(LONGEST_MS));
                 program.toHandle().destroyForcibly();
@@ -267,15 +267,18 @@ class S17KillTest {
                                 "plan.toml.bak",
                                 "walk-reports.csv",
                                 "walk-track.gpx"),
-                        beside.map(file -> file.getFileName().toString()).sorted().toList());
+                        beside.map(file -> file.getFileName().toString())
+                                .sorted()
+                                .toList());
             }
             if ((kill + 1) % TOLD_EVERY == 0 || kill + 1 == KILLS) tell(kill + 1, left, cutOff);
         }
     }
 
     private static void tell(int kills, int left, int cutOff) {
-        System.out.println(kills + " kills while everything is written: " + left + " left something hidden, " + cutOff
-                + " a folder that says it is not complete; nothing lost, nothing half, nothing left after the next run");
+        System.out.println(
+                kills + " kills while everything is written: " + left + " left something hidden, " + cutOff
+                        + " a folder that says it is not complete; nothing lost, nothing half, nothing left after the next run");
     }
 
     /**
@@ -315,20 +318,21 @@ class S17KillTest {
         for (Path file : List.of(plan, plan.resolveSibling("plan.toml.bak"))) {
             String now = Files.readString(file);
             assertTrue(
-                    now.equals(planText(text, 0)) || now.equals(planText(text, 1)), where + ": " + file + " is no plan");
+                    now.equals(planText(text, 0)) || now.equals(planText(text, 1)),
+                    where + ": " + file + " is no plan");
         }
         PlanFile.open(plan);
     }
 
     private static Process started(Path... paths) throws IOException {
         List<String> command = new ArrayList<>(List.of(
-                        Path.of(System.getProperty("java.home"), "bin", "java").toString(),
-                        "-XX:TieredStopAtLevel=1",
-                        "-XX:+UseSerialGC",
-                        "-Djava.awt.headless=true",
-                        "-cp",
-                        System.getProperty("java.class.path"),
-                        Endless.class.getName()));
+                Path.of(System.getProperty("java.home"), "bin", "java").toString(),
+                "-XX:TieredStopAtLevel=1",
+                "-XX:+UseSerialGC",
+                "-Djava.awt.headless=true",
+                "-cp",
+                System.getProperty("java.class.path"),
+                Endless.class.getName()));
         for (Path path : paths) command.add(path.toString());
         return new ProcessBuilder(command)
                 .redirectError(ProcessBuilder.Redirect.INHERIT)

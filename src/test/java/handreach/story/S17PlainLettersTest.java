@@ -33,8 +33,8 @@ class S17PlainLettersTest {
         shell.environment()
                 .put(
                         "H",
-                        Path.of(System.getProperty("java.home"), "bin", "java") + " -XX:TieredStopAtLevel=1 -cp " + classes
-                                + " handreach.Handreach");
+                        Path.of(System.getProperty("java.home"), "bin", "java") + " -XX:TieredStopAtLevel=1 -cp "
+                                + classes + " handreach.Handreach");
         Process run = shell.start();
         String said = new String(run.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
         run.waitFor();
@@ -71,7 +71,8 @@ class S17PlainLettersTest {
 
     @Test
     void theFolderWhereOneStands() throws Exception {
-        assertAdvised(said("mkdir " + ACCENT + " && cp -r tiles " + ACCENT + " && cd " + ACCENT + " && $H tiles tiles"));
+        assertAdvised(
+                said("mkdir " + ACCENT + " && cp -r tiles " + ACCENT + " && cd " + ACCENT + " && $H tiles tiles"));
     }
 
     @Test

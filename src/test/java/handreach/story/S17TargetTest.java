@@ -77,9 +77,7 @@ class S17TargetTest {
         assertEquals(2, run.code(), what + ": " + run.out() + run.err());
         assertTrue(run.err().contains(why), what + ": " + run.err());
         assertEquals(
-                1,
-                run.err().lines().filter(line -> !line.startsWith("Note: ")).count(),
-                what + ": " + run.err());
+                1, run.err().lines().filter(line -> !line.startsWith("Note: ")).count(), what + ": " + run.err());
         assertFalse(run.out().contains("Written"), run.out());
         Map<Path, byte[]> after = everything();
         assertEquals(before.keySet(), after.keySet(), what);
@@ -163,8 +161,7 @@ class S17TargetTest {
                 file = "calibration.toml"
                 """;
         Files.copy(folder.resolve("walk-track.gpx"), folder.resolve("route.gpx"));
-        assertEquals(
-                0, CommandRun.of("walk", plan.toString(), "--out", in("w")).code());
+        assertEquals(0, CommandRun.of("walk", plan.toString(), "--out", in("w")).code());
         Files.copy(folder.resolve("w/calibration.toml"), folder.resolve("calibration.toml"));
         if (!text.contains("[relay]")) text += "[relay]\ninside = \"inside.geojson\"\noutside = \"outside.geojson\"\n";
         else text = text.replace("[relay]\n", "[relay]\ninside = \"inside.geojson\"\noutside = \"outside.geojson\"\n");
@@ -213,7 +210,8 @@ class S17TargetTest {
         assertRefused("is the calibration that the plan names", walk);
         List<String> log = Files.readAllLines(folder.resolve("walk-reports.csv"));
         Files.write(folder.resolve("walk-reports.csv"), log.subList(0, log.size() - 4));
-        assertEquals(0, CommandRun.of("walk", plan.toString(), "--out", in("other")).code());
+        assertEquals(
+                0, CommandRun.of("walk", plan.toString(), "--out", in("other")).code());
         assertEquals(accepted, Files.readString(folder.resolve("calibration.toml")));
         CommandRun run = CommandRun.of(with(List.of(walk), "--replace"));
         assertEquals(0, run.code(), run.err());
@@ -223,7 +221,9 @@ class S17TargetTest {
     @Test
     void devicesAndPipesAreLeftAlone() throws Exception {
         String why = "is a device or a pipe, a file is expected";
-        String[] figure = {"path", "--plan", plan.toString(), "--from", "36.27,-84.21", "--to", "36.28,-84.2", "--figure"};
+        String[] figure = {
+            "path", "--plan", plan.toString(), "--from", "36.27,-84.21", "--to", "36.28,-84.2", "--figure"
+        };
         Path pipe = folder.resolve("pipe");
         Assumptions.assumeTrue(made("mkfifo", pipe.toString()), "no mkfifo here");
         assertRefused(why, with(List.of(figure), pipe.toString()));
@@ -246,7 +246,9 @@ class S17TargetTest {
         Path link = Files.createSymbolicLink(folder.resolve("card.pdf"), Path.of("real/kept.pdf"));
         for (int run = 0; run < 2; run++) {
             assertEquals(
-                    0, CommandRun.of("card", plan.toString(), "--out", link.toString()).code());
+                    0,
+                    CommandRun.of("card", plan.toString(), "--out", link.toString())
+                            .code());
             assertTrue(Files.isSymbolicLink(link));
             assertTrue(Files.readString(real.resolve("kept.pdf"), java.nio.charset.StandardCharsets.ISO_8859_1)
                     .startsWith("%PDF"));
@@ -264,7 +266,8 @@ class S17TargetTest {
     @Test
     void aWriteProtectedFileStaysForTheAdministratorToo() throws IOException {
         Path file = Files.writeString(folder.resolve("report.html"), "kept");
-        Assumptions.assumeTrue(Files.getFileStore(file).supportsFileAttributeView("posix"), "rights as owner and others");
+        Assumptions.assumeTrue(
+                Files.getFileStore(file).supportsFileAttributeView("posix"), "rights as owner and others");
         Files.setPosixFilePermissions(file, PosixFilePermissions.fromString("r--r--r--"));
         assertRefused("is write-protected", "report", plan.toString(), "--out", file.toString());
         Files.setPosixFilePermissions(plan, PosixFilePermissions.fromString("r--r--r--"));

@@ -25,9 +25,6 @@ public final class Markup {
 
     /** Blanks and line ends, and whatever XML 1.0 allows that is also seen: no control, no mark of direction. */
     public static boolean isAllowed(int c) {
-        return c == '\t'
-                || c == '\n'
-                || c == '\r'
-                || !Unseen.is(c) && (c <= 0xFFFD || c >= 0x10000);
+        return c == '\t' || c == '\n' || c == '\r' || !Unseen.is(c) && (c <= 0xFFFD || c >= 0x10000);
     }
 }

@@ -183,7 +183,8 @@ public final class FileBatch {
 
     private boolean isStale(Manifest.Entry file) {
         return !contents.containsKey(file.name())
-                && replaced.stream().anyMatch(names -> names.matcher(file.name()).matches());
+                && replaced.stream()
+                        .anyMatch(names -> names.matcher(file.name()).matches());
     }
 
     /** Takes away a file that an earlier run wrote; one that has other bytes by now is somebody's own. */

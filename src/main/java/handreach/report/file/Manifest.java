@@ -83,7 +83,8 @@ record Manifest(String what, boolean complete, Optional<String> run, List<Entry>
     /** After all were written; what is left of earlier runs comes last. */
     Manifest after(List<Entry> written, Predicate<String> isThere, String run) {
         Map<String, Entry> all = new LinkedHashMap<>();
-        for (Entry one : written) all.put(one.name(), new Entry(one.name(), one.bytes(), one.sha256(), Optional.of(run)));
+        for (Entry one : written)
+            all.put(one.name(), new Entry(one.name(), one.bytes(), one.sha256(), Optional.of(run)));
         for (Entry before : files) if (isThere.test(before.name())) all.putIfAbsent(before.name(), before);
         return new Manifest(what, true, Optional.of(run), List.copyOf(all.values()));
     }

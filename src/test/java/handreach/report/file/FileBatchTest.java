@@ -158,7 +158,8 @@ class FileBatchTest {
                                 .getBytes(StandardCharsets.UTF_8))
                         .substring(0, 16),
                 run);
-        for (JsonNode file : manifest.get("files")) assertEquals(run, file.get("run").asText());
+        for (JsonNode file : manifest.get("files"))
+            assertEquals(run, file.get("run").asText());
         write("odds-a", "rest");
         assertEquals(manifest, manifest(), "the same answer, the same manifest");
         assertEquals(List.of("odds-a", "rest", "sum-files.json"), names());
@@ -218,7 +219,9 @@ class FileBatchTest {
         });
         first.write(Progress.SILENT);
         assertEquals(1, told.size());
-        assertTrue(told.get(0).contains("another run of sum is writing into this folder. Nothing was changed."), told.get(0));
+        assertTrue(
+                told.get(0).contains("another run of sum is writing into this folder. Nothing was changed."),
+                told.get(0));
         assertEquals(1, told.get(0).lines().count());
         assertEquals("x", Files.readString(folder.resolve("rest")));
         assertEquals(List.of("rest", "sum-files.json"), names());

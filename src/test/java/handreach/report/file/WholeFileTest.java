@@ -38,16 +38,22 @@ class WholeFileTest {
         WholeFile.write(file, "old", Sources.NONE);
         assertThrows(
                 CancellationException.class,
-                () -> WholeFile.write(file, out -> {
-                    out.write(new byte[100_000]);
-                    throw new CancellationException("the person said stop");
-                }, Sources.NONE));
+                () -> WholeFile.write(
+                        file,
+                        out -> {
+                            out.write(new byte[100_000]);
+                            throw new CancellationException("the person said stop");
+                        },
+                        Sources.NONE));
         InputFault fault = assertThrows(
                 InputFault.class,
-                () -> WholeFile.write(file, out -> {
-                    out.write(new byte[100_000]);
-                    throw new IOException("No space left on device");
-                }, Sources.NONE));
+                () -> WholeFile.write(
+                        file,
+                        out -> {
+                            out.write(new byte[100_000]);
+                            throw new IOException("No space left on device");
+                        },
+                        Sources.NONE));
         assertEquals("old", Files.readString(file));
         assertEquals(List.of("out.txt"), names());
         assertTrue(fault.getMessage().contains("No space left on device"), fault.getMessage());
@@ -90,17 +96,20 @@ class WholeFileTest {
     /** Writes without end; ended from outside by the signal that a keyboard interrupt also leads to. */
     static final class Endless {
         public static void main(String[] args) {
-            WholeFile.write(Path.of(args[0]), out -> {
-                byte[] block = new byte[1 << 16];
-                for (int i = 0; i < 64; i++) out.write(block);
-                System.out.write('w');
-                System.out.flush();
-                try {
-                    Thread.sleep(60_000);
-                } catch (InterruptedException e) {
-                    throw new IOException(e);
-                }
-            }, Sources.NONE);
+            WholeFile.write(
+                    Path.of(args[0]),
+                    out -> {
+                        byte[] block = new byte[1 << 16];
+                        for (int i = 0; i < 64; i++) out.write(block);
+                        System.out.write('w');
+                        System.out.flush();
+                        try {
+                            Thread.sleep(60_000);
+                        } catch (InterruptedException e) {
+                            throw new IOException(e);
+                        }
+                    },
+                    Sources.NONE);
         }
     }
 }
