@@ -234,7 +234,8 @@ class S09TroubleshootingTest {
                 CommandLineRunner.run(
                         pattern,
                         new PrintStream(full, false, StandardCharsets.UTF_8),
-                        new PrintStream(err, true, StandardCharsets.UTF_8)));
+                        new PrintStream(err, true, StandardCharsets.UTF_8),
+                        window -> {}));
         said.add(err.toString(StandardCharsets.UTF_8));
         Path kept = file("kept.pdf", "kept");
         assertTrue(kept.toFile().setReadOnly());

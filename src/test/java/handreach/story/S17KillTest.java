@@ -121,7 +121,7 @@ class S17KillTest {
             WalkNextFiles.write(next, out.resolve("next"), plan.sources());
             CardSize paper = turn == 0 ? CardSize.A4 : CardSize.LETTER;
             CardFiles.write(reach[0], Optional.of(relay), MADE, paper, false, out.resolve("card.pdf"));
-            ReachFiles.writeReport(reach[turn], out.resolve("report.html"));
+            ReachFiles.writeReport(reach[turn], List.of(), out.resolve("report.html"));
             walk.scene()
                     .bench()
                     .ifPresent(bench -> BenchFiles.write(

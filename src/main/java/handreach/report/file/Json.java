@@ -41,6 +41,15 @@ public final class Json {
         return MAPPER.valueToTree(value);
     }
 
+    /** The tree of JSON text that this program wrote. */
+    static JsonNode parsed(String text) {
+        try {
+            return MAPPER.readTree(text);
+        } catch (JsonProcessingException e) {
+            throw new IllegalArgumentException("not JSON: " + e.getOriginalMessage(), e);
+        }
+    }
+
     /** Key of a component: {@code interval95Db} becomes {@code interval_95_db}; a single letter keeps its digits, as in p1812. */
     static String key(String component) {
         return component

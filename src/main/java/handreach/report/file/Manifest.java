@@ -1,6 +1,7 @@
 package handreach.report.file;
 
 import com.fasterxml.jackson.databind.JsonNode;
+import handreach.input.CappedFile;
 import handreach.input.InputFault;
 import handreach.input.SourceText;
 import java.nio.file.Files;
@@ -25,7 +26,8 @@ import java.util.regex.Pattern;
  * @param files what is there, those of earlier runs too
  */
 record Manifest(String what, boolean complete, Optional<String> run, List<Entry> files) {
-    private static final long LIMIT_BYTES = 1L << 20;
+    private static final CappedFile.Cap CAP =
+            new CappedFile.Cap(1L << 20, 30, "It is no list of ours: remove it.");
     /** As this program writes them; a manifest that leads out of its folder is somebody else's. */
     private static final Pattern PLAIN_NAME = Pattern.compile("[a-z0-9][a-z0-9-]*(\\.[a-z0-9]+)?");
 
@@ -53,7 +55,7 @@ record Manifest(String what, boolean complete, Optional<String> run, List<Entry>
         Path file = folder.resolve(name(what));
         if (!Files.isRegularFile(file, LinkOption.NOFOLLOW_LINKS)) return none;
         try {
-            JsonNode tree = Json.parsed(SourceText.read(file, LIMIT_BYTES).text());
+            JsonNode tree = Json.parsed(SourceText.read(file, CAP).text());
             List<Entry> files = new ArrayList<>();
             for (JsonNode one : tree.path("files")) {
                 String name = one.path("name").asText();

@@ -271,11 +271,4 @@ class FileBatchTest {
         assertEquals(before, manifest());
         assertEquals(List.of("odds-a", "sum-files.json"), names());
     }
-
-    @Test
-    void loadoutsThatLookAlikeAsFileNamesKeepApart() {
-        assertEquals(
-                List.of("a-b", "a-b-2", "loadout", "loadout-2"),
-                AreaFiles.fileWords(List.of("a b", "A/b", "мачта", "рука")));
-    }
 }
