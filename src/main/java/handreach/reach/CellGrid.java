@@ -2,6 +2,7 @@ package handreach.reach;
 
 import handreach.geodesy.Ellipsoid;
 import handreach.geodesy.Position;
+import handreach.input.Memory;
 import handreach.input.NumberText;
 import handreach.input.Range;
 import java.util.Locale;
@@ -17,6 +18,9 @@ import java.util.Optional;
 public final class CellGrid {
     /** Most cells of one grid: a radius of 60 km in cells of 30 m. */
     public static final int MOST_CELLS = 16_100_000;
+
+    /** Beside the losses: order of the cells, outlines, files before they are written; measured, docs/performance.md. */
+    private static final int BYTES_BESIDE = 31;
 
     /** Latitude of an area's middle; closer to the pole a grid in degrees is no longer near square. */
     public static final Range LATITUDE = new Range(
@@ -174,6 +178,19 @@ public final class CellGrid {
 
     /** Why there is no grid of these cells within this radius, and what would fit, to be asked before {@link #around}; nothing if there is. */
     public static Optional<String> refusal(Position centre, double radiusM, double cellM) {
+        return refusal(centre, radiusM, cellM, LossGrid.BYTES_PER_CELL, MOST_CELLS);
+    }
+
+    /** The same where so many pairs of antenna heights are kept for every cell and files are made of them: as far as memory has room. */
+    public static Optional<String> refusal(Position centre, double radiusM, double cellM, int pairs) {
+        double bytes = LossGrid.BYTES_PER_CELL * pairs + BYTES_BESIDE;
+        long most = Memory.most(MOST_CELLS, bytes);
+        return refusal(centre, radiusM, cellM, bytes, most)
+                .map(sentence -> sentence + "." + Memory.advice(most, MOST_CELLS, bytes));
+    }
+
+    private static Optional<String> refusal(
+            Position centre, double radiusM, double cellM, double bytesPerCell, long most) {
         if (!LATITUDE.accepts(centre.latitudeDeg()))
             return Optional.of("the middle of an area is at latitude " + NumberText.plain(centre.latitudeDeg())
                     + ", allowed is " + LATITUDE.words() + ": " + LATITUDE.advice());
@@ -181,7 +198,8 @@ public final class CellGrid {
             return Optional.of("a radius of " + NumberText.plain(radiusM) + " m holds no cells of "
                     + NumberText.plain(cellM) + " m: take cells of 1 m and above, no larger than the radius");
         double side = 2 * Math.floor(radiusM / cellM) + 1;
-        if (side * side <= MOST_CELLS) return Optional.empty();
+        if (side * side <= most) return Optional.empty();
+        double largestSide = Math.floor(Math.sqrt(most)) - 1;
         return Optional.of(String.format(
                 Locale.ROOT,
                 "a radius of %.1f km in cells of %.0f m is %.1f million cells (%.0f MB), at most %.1f million fit:"
@@ -189,10 +207,10 @@ public final class CellGrid {
                 radiusM / 1000,
                 cellM,
                 side * side / 1e6,
-                side * side * LossGrid.BYTES_PER_CELL / 1e6,
-                MOST_CELLS / 1e6,
-                Math.floor(largestRadiusM(cellM) / 100) / 10,
-                Math.ceil(2 * radiusM / (Math.floor(Math.sqrt(MOST_CELLS)) - 1))));
+                side * side * bytesPerCell / 1e6,
+                most / 1e6,
+                Math.floor(largestSide / 2 * cellM / 100) / 10,
+                Math.ceil(2 * radiusM / largestSide)));
     }
 
     private static int sideOf(double radiusM, double cellM) {

@@ -96,9 +96,9 @@ public final class ReachStudy {
             throw middleFault(CellGrid.refusal(middle, radiusM, 1).orElseThrow() + ".");
         requireKnownMiddle();
         if (!wish.withArea()) return;
-        CellGrid.refusal(middle, radiusM, scene.plan().questions().reach().cellM())
-                .ifPresent(sentence -> {
-                    throw areaFault(sentence + ".");
+        CellGrid.refusal(middle, radiusM, scene.plan().questions().reach().cellM(), heights.size())
+                .ifPresent(sentences -> {
+                    throw areaFault(sentences);
                 });
     }
 

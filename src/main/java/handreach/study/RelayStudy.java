@@ -2,6 +2,7 @@ package handreach.study;
 
 import handreach.budget.LinkEnd;
 import handreach.geodesy.Position;
+import handreach.input.Memory;
 import handreach.loadout.Loadout;
 import handreach.loadout.Radio;
 import handreach.plan.Questions;
@@ -40,6 +41,9 @@ public final class RelayStudy {
     private static final long MOST_HOPS = 60_000_000;
 
     private static final int MOST_CELLS = 2_000_000;
+    /** Memory of a cell beside its hops, bytes: the sweep at work, heights, walking times, the map of sites. */
+    private static final double BYTES_BESIDE = 80;
+
     private static final int CANDIDATES = 8;
     private static final int PRINTED = 5;
     /** Sites nearer to one another than this share of the radius, or 500 m, are hardly independent; our suggestion. */
@@ -136,7 +140,8 @@ public final class RelayStudy {
 
     private CellGrid grid(int demands) {
         double cellM = scene.plan().questions().reach().cellM();
-        double most = Math.min(MOST_CELLS, MOST_HOPS / (double) Math.max(1, demands));
+        long room = Memory.most(MOST_CELLS, HopSurvey.bytesFor(demands, 1) + BYTES_BESIDE);
+        double most = Math.min(room, MOST_HOPS / (double) Math.max(1, demands));
         double fits = Math.max(cellM, 2.05 * radiusM / Math.sqrt(most));
         double used = Math.min(Math.ceil(fits), radiusM / 2);
         if (used > cellM + 1e-9 && used != Math.ceil(cellM))

@@ -1,6 +1,7 @@
 package handreach.terrain;
 
 import handreach.input.InputFault;
+import handreach.input.Memory;
 import it.geosolutions.imageioimpl.plugins.tiff.TIFFImageReader;
 import it.geosolutions.imageioimpl.plugins.tiff.TIFFImageReaderSpi;
 import java.awt.Rectangle;
@@ -29,6 +30,9 @@ final class TiffImage {
             34887, "LERC", 6, "JPEG", 7, "JPEG", 50001, "WebP", 34712, "JPEG 2000", 34925, "LZMA", 50002, "JPEG XL");
     private static final int WIDEST = 1_000_000;
     private static final long LARGEST_BLOCK_BYTES = 512L << 20;
+    /** A block as it is packed, unpacked and handed on. */
+    private static final double MEMORY_PER_BYTE = 3;
+
 
     private final Path file;
     private final TiffHeader header;
@@ -85,9 +89,11 @@ final class TiffImage {
                 ? (long) header.number(TiffHeader.TILE_HEIGHT, 0)
                 : Math.min(height, (long) header.number(TiffHeader.ROWS_PER_STRIP, height));
         if (blockWidth < 1 || blockHeight < 1) throw fault("has a broken header. Fetch it again.");
-        if (blockWidth > LARGEST_BLOCK_BYTES || blockWidth * blockHeight * bytesPerSample() > LARGEST_BLOCK_BYTES)
-            throw fault("is packed in blocks of " + blockWidth + " by " + blockHeight
-                    + " pixels, at most 512 MiB can be unpacked at once. Convert it to smaller blocks.");
+        long largest = Memory.most(LARGEST_BLOCK_BYTES, MEMORY_PER_BYTE);
+        if (blockWidth > largest || blockWidth * blockHeight * bytesPerSample() > largest)
+            throw fault("is packed in blocks of " + blockWidth + " by " + blockHeight + " pixels, at most "
+                    + (largest >> 20) + " MiB can be unpacked at once. Convert it to smaller blocks."
+                    + Memory.advice(largest, LARGEST_BLOCK_BYTES, MEMORY_PER_BYTE));
         long blocks = ((width + blockWidth - 1) / blockWidth) * ((height + blockHeight - 1) / blockHeight);
         if (offsets.length < blocks || counts.length < blocks) throw fault("has a broken header. Fetch it again.");
         for (int i = 0; i < blocks; i++)
