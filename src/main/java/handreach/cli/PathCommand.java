@@ -159,7 +159,7 @@ final class PathCommand implements Callable<Integer> {
         PathConditions conditions = air.conditions(45);
         madeFrom(Sources.NONE.and(List.of(profileFile)));
         Profile profile = ProfileFile.read(profileFile);
-        return PathStudy.over(profile, terminals(), conditions, models);
+        return PathStudy.over(profile, terminals(), conditions, sayingFirst(models));
     }
 
     private PathAnswer betweenPlaces() {
@@ -182,7 +182,7 @@ final class PathCommand implements Callable<Integer> {
                 TileFolder.open(tiles),
                 LandCover.uniform(everywhere.orElseThrow()),
                 CutSettings.of(heights.orElseThrow()));
-        return PathStudy.between(ground, a, b, terminals(), conditions, models);
+        return PathStudy.between(ground, a, b, terminals(), conditions, sayingFirst(models));
     }
 
     private PathAnswer inPlan() {
@@ -204,7 +204,7 @@ final class PathCommand implements Callable<Integer> {
         json.warn(told);
         Loadout near = loadout(scene, from, fromLoadout);
         Loadout far = loadout(scene, to, toLoadout);
-        return PathStudy.between(scene, place(scene, from, "--from"), near, place(scene, to, "--to"), far, models);
+        return PathStudy.between(scene, place(scene, from, "--from"), near, place(scene, to, "--to"), far, sayingFirst(models));
     }
 
     /** Looks at the figure's target as soon as it is known what is read. */
@@ -265,5 +265,11 @@ final class PathCommand implements Callable<Integer> {
         return Keyword.of(choices, chosen -> chosen.size() == 1 ? chosen.get(0).name() : "all")
                 .read(model, refused -> faults.add("--model", 0, refused))
                 .orElse(List.of());
+    }
+
+    private List<LossModel> sayingFirst(List<LossModel> models) {
+        return models.stream()
+                .map(one -> LossModels.sayingFirst(one, cost -> json.err().println(cost + " Ctrl-C stops it.")))
+                .toList();
     }
 }

@@ -28,6 +28,11 @@ import picocli.CommandLine.Parameters;
         description = "What elevation is there: tiles, resolution, datum, gaps; with --at the height at one place.",
         footer = {"", "Worked example:", "  handreach tiles elevation-samples/high-mountains/tiles --at 37.5,-105.0"})
 final class TilesCommand implements Callable<Integer> {
+    /** Posts that are read while a person waits without asking. */
+    private static final long MANY_POSTS = 100_000_000;
+    /** Posts of packed GeoTIFF a second, on one slow core; measured, docs/performance.md. */
+    private static final double POSTS_PER_SECOND = 20e6;
+
     @Parameters(
             index = "0",
             paramLabel = "DIR",
@@ -107,7 +112,25 @@ final class TilesCommand implements Callable<Integer> {
     }
 
     private int survey(TileFolder tiles) {
-        List<Tile> rows = tiles.survey().stream().map(TilesCommand::tile).toList();
+        if (tiles.posts() > MANY_POSTS)
+            json.err()
+                    .printf(
+                            Locale.ROOT,
+                            "Reading %.0f million posts takes some %.0f s or more. Ctrl-C stops it; --at reads one height at"
+                                    + " once.%n",
+                            tiles.posts() / 1e6,
+                            tiles.posts() / POSTS_PER_SECOND);
+        List<Tile> rows;
+        try (ConsoleProgress progress = ConsoleProgress.on(json.err())) {
+            rows = tiles
+                    .survey(share -> {
+                        progress.done("reading tiles", share);
+                        return !progress.isCancelled();
+                    })
+                    .stream()
+                    .map(TilesCommand::tile)
+                    .toList();
+        }
         json.warn(tiles.warnings());
         if (json.isWanted()) {
             json.print(new Answer(folder.toString(), rows, tiles.warnings()));

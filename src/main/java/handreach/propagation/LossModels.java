@@ -5,6 +5,7 @@ import handreach.propagation.handheld.Handheld;
 import handreach.propagation.march.FullWave;
 import handreach.propagation.p1812.P1812Model;
 import java.util.List;
+import java.util.function.Consumer;
 
 /** The models, each once: two of them are the same if they are the same object. */
 public final class LossModels {
@@ -39,6 +40,11 @@ public final class LossModels {
     public static final Keyword<LossModel> KEYWORD = Keyword.of(ALL, LossModel::name);
 
     private LossModels() {}
+
+    /** The same model; a dear one says what a single path costs before it starts. */
+    public static LossModel sayingFirst(LossModel model, Consumer<String> told) {
+        return model instanceof FullWave march ? march.sayingFirst(told) : model;
+    }
 
     /** Every model, the simplest first. */
     public static List<LossModel> all() {

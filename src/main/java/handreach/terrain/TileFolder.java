@@ -10,6 +10,8 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.OptionalDouble;
+import java.util.concurrent.CancellationException;
+import java.util.function.DoublePredicate;
 
 /**
  * The elevation tiles of one folder, whatever their formats and resolutions.
@@ -143,15 +145,33 @@ public final class TileFolder implements Elevation {
                 .anyMatch(tile -> tile.isAsked() && tile.summary.name().equals(name));
     }
 
-    /** Reads every tile and counts its posts, one after another; without those that prove to be no ground. */
-    public List<TileSurvey> survey() {
+    /** Posts of all tiles together. */
+    public long posts() {
+        return ranked.stream().mapToLong(tile -> (long) tile.rows * tile.columns).sum();
+    }
+
+    /**
+     * Reads every tile and counts its posts, one after another; without those that prove to be no ground.
+     *
+     * @param goesOn is told the share that is done, and says whether to go on; if not: {@link CancellationException}
+     */
+    public List<TileSurvey> survey(DoublePredicate goesOn) {
         Map<String, TileSurvey> found = new LinkedHashMap<>();
         for (TileSummary summary : summaries)
             found.put(summary.name(), new TileSurvey(summary, 0, 0, 0, OptionalDouble.empty(), OptionalDouble.empty()));
-        for (Tile tile : ranked)
+        long all = posts();
+        long done = 0;
+        for (Tile tile : ranked) {
             found.computeIfPresent(tile.summary.name(), (name, so) -> counted(so, cache.posts(tile)));
+            done += (long) tile.rows * tile.columns;
+            if (!goesOn.test((double) done / all)) throw new CancellationException("reading the tiles");
+        }
         found.keySet().removeIf(cache::isRefused);
         return List.copyOf(found.values());
+    }
+
+    List<TileSurvey> survey() {
+        return survey(share -> true);
     }
 
     private static TileSurvey counted(TileSurvey so, Posts posts) {

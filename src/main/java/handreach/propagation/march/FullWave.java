@@ -11,6 +11,7 @@ import handreach.propagation.Woodland;
 import handreach.terrain.Cover;
 import java.util.List;
 import java.util.Locale;
+import java.util.function.Consumer;
 
 /** The field march as a model of one path: what the wave equation says over bare ground, and what stands at its ends. */
 public final class FullWave implements LossModel {
@@ -20,6 +21,38 @@ public final class FullWave implements LossModel {
     @Override
     public String name() {
         return "full-wave";
+    }
+
+    /** The same model, which says before a march of more than ten seconds how long it takes. */
+    public LossModel sayingFirst(Consumer<String> told) {
+        return new LossModel() {
+            @Override
+            public String name() {
+                return FullWave.this.name();
+            }
+
+            @Override
+            public PathLoss loss(Profile profile, Terminals terminals, PathConditions conditions) {
+                double seconds = seconds(costs(profile, terminals, conditions));
+                if (seconds > LONG_S)
+                    told.accept(String.format(
+                            Locale.ROOT,
+                            "Marching the field along this path takes some %.0f s on one core with nothing else to do.",
+                            seconds));
+                return FullWave.this.loss(profile, terminals, conditions);
+            }
+        };
+    }
+
+    private static List<FieldMarchCost> costs(Profile profile, Terminals terminals, PathConditions conditions) {
+        int last = profile.count() - 1;
+        double[] roofs = CoveredMarch.roofsM(profile.cover(last), profile.clutterM(last));
+        double[] rx = {terminals.rxHeightM()};
+        return CoveredMarch.costs(profile, terminals.txHeightM(), rx, roofs, conditions);
+    }
+
+    private static double seconds(List<FieldMarchCost> costs) {
+        return costs.stream().mapToDouble(FieldMarchCost::seconds).sum();
     }
 
     /**
@@ -42,7 +75,7 @@ public final class FullWave implements LossModel {
         Cover far = profile.cover(last);
         double farStandingM = profile.clutterM(last);
         double[] roofs = CoveredMarch.roofsM(far, farStandingM);
-        List<FieldMarchCost> costs = CoveredMarch.costs(profile, tx, rx, roofs, conditions);
+        List<FieldMarchCost> costs = costs(profile, terminals, conditions);
         CoveredMarch march = CoveredMarch.along(profile, tx, rx, roofs, conditions, share -> true)
                 .get(0);
         FullWaveRadial radial = march.bare();
@@ -67,7 +100,7 @@ public final class FullWave implements LossModel {
         account.step("nodes of the column", costs.get(0).nodes(), "");
         radial.warnings().forEach(account::warn);
         march.warnings(last, far, wood).forEach(account::warn);
-        double seconds = costs.stream().mapToDouble(FieldMarchCost::seconds).sum();
+        double seconds = seconds(costs);
         if (seconds > LONG_S)
             account.warn(String.format(
                     Locale.ROOT, "This march takes some %.0f s on one core (docs/full-wave.md).", seconds));
