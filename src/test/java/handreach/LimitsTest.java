@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import com.tngtech.archunit.core.domain.JavaModifier;
 import com.tngtech.archunit.core.importer.ClassFileImporter;
 import com.tngtech.archunit.core.importer.ImportOption;
+import handreach.input.CappedFile;
 import handreach.input.Range;
 import handreach.loadout.Battery;
 import handreach.loadout.Loadout;
@@ -193,6 +194,45 @@ class LimitsTest {
                 "latitudes of " + CellGrid.LATITUDE.words())) assertTrue(page.contains(words), words);
     }
 
+    /** What a file may be, row by row, from the constants of those who read it. */
+    @Test
+    void thePageOfLimitsSaysWhatTheReadersTake() throws IOException {
+        String page = Files.readString(Path.of("docs/limits.md"));
+        long kib = 1024;
+        long mib = 1024 * kib;
+        for (String words : List.of(
+                "| a plan or calibration file | " + number("handreach.plan.PlanReader", "LONGEST") / kib + " KiB |",
+                "profile) | " + cap("handreach.input.SourceText") / mib + " MiB,",
+                "| a GPX file | " + cap("handreach.walk.GpxTrack") / mib + " MiB, two million points",
+                "| a GeoTIFF | a million posts each way, blocks of at most "
+                        + number("handreach.terrain.TiffImage", "LARGEST_BLOCK_BYTES") / mib + " MiB unpacked",
+                "| the tags of a GeoTIFF | " + number("handreach.terrain.TiffHeader", "MOST_TAG_BYTES") / mib
+                        + " MiB together, a text at most " + number("handreach.terrain.TiffHeader", "LONGEST_TEXT") / mib
+                        + " MiB, no tag twice |",
+                "| faults of one file | " + number("handreach.input.Faults", "MOST_TOLD") + " are told",
+                "| an area | " + CellGrid.MOST_CELLS / 1e6 + " million cells",
+                "| a relay | " + number("handreach.relay.RelayQuestion", "MOST_DEMANDS") + " places to serve",
+                "of more than " + (int) real("handreach.propagation.march.FullWave", "LONG_S") / 10 + "0 seconds",
+                "over more than " + number("handreach.cli.TilesCommand", "MANY_POSTS") / 1_000_000 + " million posts"))
+            assertTrue(page.replace("more than ten seconds", "more than 10 seconds").replace('\n', ' ').contains(words), words);
+        assertEquals(2_000_000, number("handreach.walk.GpxReader", "MOST_POINTS"));
+        assertEquals(1_000_000, number("handreach.terrain.TiffImage", "WIDEST"));
+        assertTrue(page.contains("| heights of ground | −" + (int) -real("handreach.terrain.EarthHeight", "LOWEST_M") + " to "
+                + (int) real("handreach.terrain.EarthHeight", "HIGHEST_M") + " m;"));
+    }
+
+    private static long cap(String owner) {
+        return ((CappedFile.Cap) constant(owner, "CAP")).usualBytes();
+    }
+
+    private static long number(String owner, String field) {
+        return ((Number) constant(owner, field)).longValue();
+    }
+
+    private static double real(String owner, String field) {
+        return ((Number) constant(owner, field)).doubleValue();
+    }
+
     /** A range that the tables above do not know is one that no page and no help is held against. */
     @Test
     void everyRangeOfTheProgramIsInTheseTables() {
@@ -229,11 +269,15 @@ class LimitsTest {
 
     /** A range that only its reader sees. */
     private static Range of(String owner, String field) {
+        return (Range) constant(owner, field);
+    }
+
+    private static Object constant(String owner, String field) {
         try {
             Field declared = Class.forName(owner).getDeclaredField(field);
             assertTrue(Modifier.isStatic(declared.getModifiers()), owner + "." + field);
             declared.setAccessible(true);
-            return (Range) declared.get(null);
+            return declared.get(null);
         } catch (ReflectiveOperationException gone) {
             throw new AssertionError(gone);
         }
