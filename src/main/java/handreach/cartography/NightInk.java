@@ -44,7 +44,7 @@ public final class NightInk {
     }
 
     /** Lightness, green to red, blue to yellow. */
-    private static double[] oklab(int rgb) {
+    static double[] oklab(int rgb) {
         double red = Srgb.linear(rgb >> 16 & 0xFF);
         double green = Srgb.linear(rgb >> 8 & 0xFF);
         double blue = Srgb.linear(rgb & 0xFF);

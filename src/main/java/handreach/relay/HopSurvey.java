@@ -39,6 +39,11 @@ public final class HopSurvey {
         this.pessimism = pessimism;
     }
 
+    /** Bytes kept for so many demands over a grid, without the one sweep that is at work. */
+    public static long bytesFor(int demands, int cells) {
+        return 4L * demands * cells;
+    }
+
     /**
      * Sweeps from every demand.
      *

@@ -10,23 +10,37 @@ import org.junit.jupiter.api.Test;
 
 class LoadoutMarkTest {
     @Test
-    void eightLoadoutsDifferWithoutColour() {
+    void tenLoadoutsDifferWithoutColour() {
         Set<String> letters = new HashSet<>();
         Set<List<Double>> dashes = new HashSet<>();
-        for (int i = 0; i < 8; i++) {
+        Set<Hatch> hatches = new HashSet<>();
+        for (int i = 0; i < 10; i++) {
             letters.add(LoadoutMark.of(i).letter());
-            if (i < 7) dashes.add(LoadoutMark.of(i).dashPx());
+            dashes.add(LoadoutMark.of(i).dashPx());
+            hatches.add(LoadoutMark.of(i).hatch());
         }
-        assertEquals(8, letters.size());
-        assertEquals(7, dashes.size());
+        assertEquals(List.of(10, 10, 10), List.of(letters.size(), dashes.size(), hatches.size()));
+    }
+
+    /** Distance in Oklab; black lies 1 from white. */
+    @Test
+    void tenLoadoutsDifferByColour() {
+        for (int i = 0; i < 10; i++)
+            for (int k = 0; k < i; k++) {
+                double[] a = NightInk.oklab(LoadoutMark.of(i).rgb());
+                double[] b = NightInk.oklab(LoadoutMark.of(k).rgb());
+                double apart = Math.sqrt(
+                        Math.pow(a[0] - b[0], 2) + Math.pow(a[1] - b[1], 2) + Math.pow(a[2] - b[2], 2));
+                assertTrue(apart >= 0.11, LoadoutMark.of(i) + " and " + LoadoutMark.of(k) + " lie " + apart + " apart");
+            }
     }
 
     @Test
-    void fortyTwoPairsOfColourAndPatternDiffer() {
+    void aHundredPairsOfColourAndPatternDiffer() {
         Set<String> pairs = new HashSet<>();
-        for (int i = 0; i < 42; i++)
+        for (int i = 0; i < 100; i++)
             pairs.add(LoadoutMark.of(i).rgb() + " " + LoadoutMark.of(i).dashPx());
-        assertEquals(42, pairs.size());
+        assertEquals(100, pairs.size());
     }
 
     @Test
@@ -39,7 +53,7 @@ class LoadoutMarkTest {
 
     @Test
     void thinLinesStandOutFromWhite() { // W3C WCAG 2.1, 1.4.11: 3:1 for graphics
-        for (int i = 0; i < 6; i++) {
+        for (int i = 0; i < 10; i++) {
             double contrast = 1.05 / (Luminance.of(LoadoutMark.of(i).rgb()) + 0.05);
             assertTrue(contrast >= 4, LoadoutMark.of(i) + " has contrast " + contrast);
         }

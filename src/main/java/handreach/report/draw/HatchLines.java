@@ -25,6 +25,12 @@ public final class HatchLines {
                 slanted(lines, window, -1);
             }
             case DOTS -> dots(lines, window);
+            case GRID -> {
+                level(lines, window);
+                upright(lines, window);
+            }
+            case ZIGZAG -> zigzag(lines, window);
+            case DASHED -> dashed(lines, window);
         }
         return lines;
     }
@@ -55,6 +61,25 @@ public final class HatchLines {
     private static void dots(Path2D lines, Rectangle2D w) {
         for (double y = first(w.getMinY()); y <= w.getMaxY(); y += Hatch.SPACING_PX)
             for (double x = first(w.getMinX()); x <= w.getMaxX(); x += Hatch.SPACING_PX) add(lines, x, y, x + 1.4, y);
+    }
+
+    private static void zigzag(Path2D lines, Rectangle2D w) {
+        double half = Hatch.SPACING_PX / 2.0;
+        for (double y = first(w.getMinY()); y <= w.getMaxY(); y += Hatch.SPACING_PX)
+            for (double x = first(w.getMinX()); x <= w.getMaxX(); x += Hatch.SPACING_PX) {
+                add(lines, x, y + half, x + half, y);
+                add(lines, x + half, y, x + 2 * half, y + half);
+            }
+    }
+
+    /** Rows of dashes, every other one moved by half a step. */
+    private static void dashed(Path2D lines, Rectangle2D w) {
+        double step = 2 * Hatch.SPACING_PX;
+        for (double y = first(w.getMinY()); y <= w.getMaxY(); y += Hatch.SPACING_PX) {
+            double moved = Math.floorMod(Math.round(y / Hatch.SPACING_PX), 2) * Hatch.SPACING_PX;
+            for (double x = Math.floor(w.getMinX() / step) * step - moved; x <= w.getMaxX(); x += step)
+                add(lines, x, y, x + Hatch.SPACING_PX + 1, y);
+        }
     }
 
     private static void add(Path2D lines, double x0, double y0, double x1, double y1) {
