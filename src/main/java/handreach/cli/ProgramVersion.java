@@ -1,12 +1,12 @@
 package handreach.cli;
 
+import handreach.report.Program;
 import picocli.CommandLine.IVersionProvider;
 
 /** The version as written into the jar. */
 final class ProgramVersion implements IVersionProvider {
     static String text() {
-        String version = ProgramVersion.class.getPackage().getImplementationVersion();
-        return "handreach " + (version == null ? "(not built as a jar)" : version);
+        return "handreach " + Program.version().orElse("(not built as a jar)");
     }
 
     @Override

@@ -20,6 +20,7 @@ import handreach.study.ReachStudy;
 import handreach.study.Scene;
 import java.lang.management.ManagementFactory;
 import java.nio.file.Path;
+import java.time.Instant;
 import java.util.EnumSet;
 import java.util.List;
 import java.util.Optional;
@@ -110,7 +111,7 @@ final class ReachCommand implements Callable<Integer> {
             if (json.isWanted()) json.print(ReachNumbers.of(answer));
             else json.page(PlainText.of(ReachComposer.of(answer).page(), PlainText.USUAL_WIDTH));
             if (out == null) return 0;
-            json.written(ReachFiles.write(answer, parts, out, progress));
+            json.written(ReachFiles.write(answer, parts, Instant.now(), out, progress));
         }
         return 0;
     }

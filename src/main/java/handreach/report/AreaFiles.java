@@ -5,9 +5,12 @@ import handreach.reach.CellGrid;
 import handreach.reach.LeastLoadout;
 import handreach.reach.LossGrid;
 import handreach.reach.OddsGrid;
+import handreach.report.draw.LegendEntry;
 import handreach.report.draw.Picture;
+import handreach.report.figure.MapKey;
 import handreach.report.figure.MapOutline;
 import handreach.report.figure.MapPlace;
+import handreach.report.figure.MapSheet;
 import handreach.report.file.GeoTiff;
 import handreach.report.file.Georaster;
 import handreach.report.file.Gpx;
@@ -15,8 +18,10 @@ import handreach.report.file.Kml;
 import handreach.report.file.WholeFile;
 import handreach.report.page.Drawing;
 import handreach.study.ReachAnswer;
+import handreach.units.Shares;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -25,6 +30,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.function.Supplier;
 import java.util.regex.Pattern;
+import java.util.stream.IntStream;
 import org.locationtech.jts.geom.Geometry;
 
 /** What an area answer becomes as files for other tools, by file name. */
@@ -34,13 +40,19 @@ final class AreaFiles {
 
     static final Pattern RASTERS = Pattern.compile("(loss|(loss|odds|margin)-[a-z0-9-]+)\\.tif");
 
+    /** Pixels of a map for each px it is drawn in: sharp on paper as on a screen. */
+    private static final int PNG_SCALE = 2;
+
     private final ReachAnswer answer;
     private final ReachAnswer.AreaAnswer area;
     private final List<String> words;
     private final Map<String, WholeFile.Content> files = new LinkedHashMap<>();
 
-    private AreaFiles(ReachAnswer answer) {
+    private final ReachOrigin origin;
+
+    private AreaFiles(ReachAnswer answer, ReachOrigin origin) {
         this.answer = answer;
+        this.origin = origin;
         this.area = answer.area().orElseThrow();
         this.words =
                 fileWords(area.odds().stream().map(odds -> odds.link().name()).toList());
@@ -58,8 +70,8 @@ final class AreaFiles {
     }
 
     /** Rasters of loss, margin, odds and least loadout, maps as pictures, an overlay for globe viewers, waypoints. */
-    static Map<String, WholeFile.Content> of(ReachAnswer answer, Set<ReachPart> parts, Optional<ReachMaps> maps) {
-        AreaFiles files = new AreaFiles(answer);
+    static Map<String, WholeFile.Content> of(ReachAnswer answer, Set<ReachPart> parts, Optional<ReachMaps> maps, ReachOrigin origin) {
+        AreaFiles files = new AreaFiles(answer, origin);
         if (parts.contains(ReachPart.MAPS)) files.pictures(maps.orElseGet(() -> new ReachMaps(answer)));
         if (parts.contains(ReachPart.RASTERS)) files.rasters();
         if (parts.contains(ReachPart.OVERLAY)) files.overlay();
@@ -68,13 +80,19 @@ final class AreaFiles {
     }
 
     private void pictures(ReachMaps maps) {
-        int best = best();
-        png("map-odds-" + words.get(best) + ".png", () -> maps.odds(best));
+        for (int i = 0; i < words.size(); i++) {
+            int loadout = i;
+            png("map-odds-" + words.get(i) + ".png", () -> maps.odds(loadout));
+        }
         png("map-least-loadout.png", maps::least);
     }
 
     private void png(String name, Supplier<Drawing> drawing) {
-        files.put(name, out -> out.write(Picture.of(drawing.get().figure(), 2).png()));
+        files.put(
+                name,
+                out -> out.write(Picture.of(
+                                MapSheet.of(drawing.get().figure(), origin.lines(), ReachOrigin.caution()), PNG_SCALE)
+                        .png()));
     }
 
     private int best() {
@@ -92,9 +110,11 @@ final class AreaFiles {
                 losses.size() == 1 ? "loss.tif" : "loss-" + word + ".tif",
                 new Georaster(
                         loss.grid(),
-                        "basic transmission loss, dB, antennas "
-                                + loss.request().terminals().txHeightM() + " and "
-                                + loss.request().terminals().rxHeightM() + " m above ground",
+                        decibels(
+                                "basic transmission loss, antennas "
+                                        + loss.request().terminals().txHeightM() + " and "
+                                        + loss.request().terminals().rxHeightM() + " m above ground",
+                                origin.tags()),
                         cell -> loss.isKnown(cell) ? loss.lossDb(cell) : Double.NaN,
                         Georaster.STEP_DB)));
         for (int i = 0; i < area.odds().size(); i++) {
@@ -102,22 +122,56 @@ final class AreaFiles {
             String name = margins.odds.link().name();
             raster(
                     "odds-" + words.get(i) + ".tif",
-                    new Georaster(margins.odds.grid(), "odds of copy, " + name, margins::odds, Georaster.STEP_ODDS));
+                    new Georaster(
+                            margins.odds.grid(),
+                            Georaster.Layer.of("odds of copy, " + name, "1", tags(name)),
+                            margins::odds,
+                            Georaster.STEP_ODDS));
             raster(
                     "margin-" + words.get(i) + ".tif",
                     new Georaster(
                             margins.odds.grid(),
-                            "margin of the weaker direction at the median place, dB, " + name,
+                            decibels("margin of the weaker direction at the median place, " + name, tags(name)),
                             margins::db,
                             Georaster.STEP_DB));
         }
         LeastLoadout least = area.least();
-        raster(
-                "least-loadout.tif",
-                new Georaster(
-                        least.grid(),
+        Georaster raster = new Georaster(
+                least.grid(),
+                new Georaster.Layer(
                         "least loadout, by order of burden from 1; 0 where none reaches",
-                        cell -> least.at(cell) == LeastLoadout.UNKNOWN ? Double.NaN : least.at(cell) + 1));
+                        "",
+                        kinds(least),
+                        origin.tags()),
+                cell -> least.at(cell) == LeastLoadout.UNKNOWN ? Double.NaN : least.at(cell) + 1);
+        raster("least-loadout.tif", raster);
+        files.put("least-loadout.tif.aux.xml", GeoTiff.classes(raster));
+    }
+
+    private static Georaster.Layer decibels(String name, Map<String, String> about) {
+        return Georaster.Layer.of(name, "dB", about);
+    }
+
+    private Map<String, String> tags(String loadout) {
+        Map<String, String> tags = new LinkedHashMap<>(origin.tags());
+        tags.put("LOADOUT", loadout);
+        return tags;
+    }
+
+    /** What the numbers of the least loadout stand for, in the colours of the maps. */
+    private List<Georaster.Layer.Kind> kinds(LeastLoadout least) {
+        List<Georaster.Layer.Kind> kinds = new ArrayList<>();
+        kinds.add(new Georaster.Layer.Kind("none reaches", 0xFFFFFF));
+        least.links()
+                .forEach(link ->
+                        kinds.add(new Georaster.Layer.Kind(link.name(), mark(link.name()).rgb())));
+        return kinds;
+    }
+
+    private LoadoutMark mark(String loadout) {
+        for (int i = 0; i < answer.loadouts().size(); i++)
+            if (answer.loadouts().get(i).link().name().equals(loadout)) return LoadoutMark.of(i);
+        throw new IllegalArgumentException("no loadout " + loadout);
     }
 
     /** Margins of a link in all cells, NaN where nothing is known; reckoned once for the two rasters made of them. */
@@ -175,21 +229,43 @@ final class AreaFiles {
                 if (!outline.isEmpty())
                     outlines.add(new MapOutline(LoadoutMark.of(i), odds.link().name(), outline));
             }
-            OddsGrid best = area.odds().get(best());
-            CellGrid grid = best.grid();
             Kml.kmz(
                             answer.scene().plan().heading().title(),
                             outlines,
                             ReachMaps.places(answer.scene().plan()),
-                            new Kml.Overlay(
-                                    "odds of copy, " + best.link().name(),
-                                    Picture.oddsOverlay(grid, cell -> best.isKnown(cell) ? best.odds(cell) : -1),
-                                    grid.northDeg(),
-                                    grid.southDeg(),
-                                    grid.westDeg(),
-                                    grid.eastDeg()))
+                            new Kml.Pictures(overlays(), key(outlines)))
                     .writeTo(out);
         });
+    }
+
+    /** Odds of copy, one picture a loadout; the one that reaches most ground first, which is the one shown. */
+    private List<Kml.Overlay> overlays() {
+        int best = best();
+        return IntStream.range(0, area.odds().size())
+                .boxed()
+                .sorted(Comparator.comparing(i -> i != best))
+                .map(i -> overlay(area.odds().get(i)))
+                .toList();
+    }
+
+    private static Kml.Overlay overlay(OddsGrid odds) {
+        CellGrid grid = odds.grid();
+        return new Kml.Overlay(
+                "odds of copy, " + odds.link().name(),
+                Picture.oddsOverlay(grid, cell -> odds.isKnown(cell) ? odds.odds(cell) : -1),
+                grid.northDeg(),
+                grid.southDeg(),
+                grid.westDeg(),
+                grid.eastDeg());
+    }
+
+    /** What the outlines and the colours mean, with place, channel, day and caution. */
+    private Picture key(List<MapOutline> outlines) {
+        List<LegendEntry> entries = new ArrayList<>();
+        for (MapOutline outline : outlines) entries.add(LegendEntry.line(outline.mark(), outline.name()));
+        entries.addAll(ReachMaps.oddsKey());
+        String title = "Reach at " + Shares.wanted(answer.scene().plan().channel().wish().odds()) + " or better";
+        return Picture.of(MapSheet.of(new MapKey(title, entries), origin.lines(), ReachOrigin.caution()), 1);
     }
 
     private void places() {

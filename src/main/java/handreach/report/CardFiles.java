@@ -134,10 +134,7 @@ public final class CardFiles {
         List<CardLoadout> lines = new ArrayList<>();
         for (int i : drawn) lines.add(line(i, Optional.of(LoadoutMark.of(i))));
         for (int i : carried()) if (!drawn.contains(i)) lines.add(line(i, Optional.empty()));
-        String far = scene.middleLoadoutName()
-                .map(name -> "Reach when " + name + " is at the middle.")
-                .orElse("Reach with the same at both ends.");
-        return new CardView.Loadouts(far, lines);
+        return new CardView.Loadouts(reach.farEnd(), lines);
     }
 
     private CardLoadout line(int index, Optional<LoadoutMark> mark) {

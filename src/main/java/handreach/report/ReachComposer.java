@@ -233,24 +233,27 @@ public final class ReachComposer {
 
     private Facts facts() {
         return new Facts(List.of(
-                new Facts.Fact(
-                        "Channel",
-                        plan.channel().name()
-                                + String.format(
-                                        Locale.ROOT,
-                                        ", %.4f MHz, ",
-                                        plan.channel().frequency().mhz())
-                                + plan.channel().modulation().word()),
-                new Facts.Fact("Counts as copy", words(plan.channel().wish())),
+                new Facts.Fact("Channel", channel()),
+                new Facts.Fact("Counts as copy", wish()),
                 new Facts.Fact(
                         "Some copy", words(SOME) + ": " + SOME.quality().meaning()),
-                new Facts.Fact(
-                        "From",
-                        plan.questions().reach().from().map(name -> name + ", ").orElse("")
-                                + plan.heading().placeForm().format(answer.middle())),
+                new Facts.Fact("From", from()),
                 new Facts.Fact(
                         "Within", lengths.text(1000 * plan.places().area().radiusKm())),
                 new Facts.Fact("Model", plan.questions().reach().model().name())));
+    }
+
+    /** Name, frequency and modulation. */
+    String channel() {
+        return plan.channel().name()
+                + String.format(
+                        Locale.ROOT, ", %.4f MHz, ", plan.channel().frequency().mhz())
+                + plan.channel().modulation().word();
+    }
+
+    /** What counts as copy. */
+    String wish() {
+        return words(plan.channel().wish());
     }
 
     private static String words(Channel.CopyWish wish) {
@@ -260,6 +263,20 @@ public final class ReachComposer {
                         ", %s, at %s of places",
                         wish.fading().word(),
                         Shares.wanted(wish.odds()));
+    }
+
+    /** Where the middle is, with its name if it has one. */
+    String from() {
+        return plan.questions().reach().from().map(name -> name + ", ").orElse("")
+                + plan.heading().placeForm().format(answer.middle());
+    }
+
+    /** What is at the middle, where there is no room for more. */
+    String farEnd() {
+        return answer.scene()
+                .middleLoadoutName()
+                .map(name -> "Reach when " + name + " is at the middle.")
+                .orElse("Reach with the same at both ends.");
     }
 
     private Section reach() {

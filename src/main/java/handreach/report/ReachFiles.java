@@ -11,6 +11,7 @@ import handreach.report.page.HtmlPage;
 import handreach.report.page.Section;
 import handreach.study.ReachAnswer;
 import java.nio.file.Path;
+import java.time.Instant;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -33,13 +34,15 @@ public final class ReachFiles {
     /**
      * Writes the wanted files, each whole or not at all. Those that need an area are left out when none was reckoned; those of loadouts
      * that are no longer there go.
+     *
+     * @param made what maps and rasters are dated by
      */
-    public static FolderResult write(ReachAnswer answer, Set<ReachPart> parts, Path folder, Progress progress) {
+    public static FolderResult write(ReachAnswer answer, Set<ReachPart> parts, Instant made, Path folder, Progress progress) {
         boolean draws =
                 answer.area().isPresent() && (parts.contains(ReachPart.REPORT) || parts.contains(ReachPart.MAPS));
         ReachFiles files = new ReachFiles(answer, draws ? Optional.of(new ReachMaps(answer)) : Optional.empty());
         FileBatch batch = new FileBatch(folder, "reach", answer.scene().file().sources());
-        files.fill(batch, parts);
+        files.fill(batch, parts, new ReachOrigin(answer, made));
         return batch.write(progress);
     }
 
@@ -55,7 +58,7 @@ public final class ReachFiles {
         return HtmlPage.text(ReachComposer.of(answer).report(maps, more, imprint()));
     }
 
-    private void fill(FileBatch batch, Set<ReachPart> parts) {
+    private void fill(FileBatch batch, Set<ReachPart> parts, ReachOrigin origin) {
         if (parts.contains(ReachPart.REPORT)) batch.add("report.html", () -> report(List.of()));
         if (parts.contains(ReachPart.NUMBERS)) {
             ReachNumbers numbers = ReachNumbers.of(answer);
@@ -64,7 +67,7 @@ public final class ReachFiles {
         }
         if (answer.area().isEmpty()) return;
         if (parts.contains(ReachPart.OUTLINES)) batch.add("reach-outlines.geojson", () -> GeoJson.text(outlines()));
-        batch.addAll(AreaFiles.of(answer, parts, maps));
+        batch.addAll(AreaFiles.of(answer, parts, maps, origin));
         if (parts.contains(ReachPart.MAPS)) batch.replacesAll(AreaFiles.MAPS);
         if (parts.contains(ReachPart.RASTERS)) batch.replacesAll(AreaFiles.RASTERS);
     }

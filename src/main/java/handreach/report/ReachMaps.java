@@ -100,9 +100,7 @@ final class ReachMaps {
         String name = odds.link().name();
         List<MapOutline> outlines = List.of(new MapOutline(
                 LoadoutMark.of(loadout), name + ", " + Shares.wanted(target()) + " or better", odds.outline(target())));
-        List<LegendEntry> entries = new ArrayList<>();
-        for (int i = 0; i <= OddsRamp.BREAKS.size(); i++)
-            entries.add(LegendEntry.area(ShapeStyle.fill(OddsRamp.rgb(i)), "odds " + OddsRamp.label(i)));
+        List<LegendEntry> entries = oddsKey();
         String share = Shares.share(answer.share(loadout).value());
         MapFigure figure = figure(
                 "Odds of copy with " + name,
@@ -114,6 +112,14 @@ final class ReachMaps {
                 "Odds of copy with " + name + "; " + share + " of the known ground reaches the target. Cells of "
                         + String.format(Locale.ROOT, "%.0f m", odds.grid().cellM()) + sampling(odds) + ".";
         return new Drawing(figure, caption);
+    }
+
+    /** Classes of odds and their colours. */
+    static List<LegendEntry> oddsKey() {
+        List<LegendEntry> entries = new ArrayList<>();
+        for (int i = 0; i <= OddsRamp.BREAKS.size(); i++)
+            entries.add(LegendEntry.area(ShapeStyle.fill(OddsRamp.rgb(i)), "odds " + OddsRamp.label(i)));
+        return entries;
     }
 
     /** The least burdensome loadout that reaches the target odds, place by place. */

@@ -60,6 +60,17 @@ class MapExchangeTest {
         assertEquals("ffb27200", kml.getElementsByTagName("color").item(0).getTextContent());
     }
 
+    private static Kml.Overlay overlay(String name, Picture picture) {
+        return new Kml.Overlay(name, picture, GRID.northDeg(), GRID.southDeg(), GRID.westDeg(), GRID.eastDeg());
+    }
+
+    private static List<String> texts(Document kml, String element) {
+        var nodes = kml.getElementsByTagName(element);
+        return java.util.stream.IntStream.range(0, nodes.getLength())
+                .mapToObj(i -> nodes.item(i).getTextContent())
+                .toList();
+    }
+
     @Test
     void kmzHoldsDocumentAndPictureInTheRightFrame() throws Exception {
         Map<String, byte[]> entries = archive("t");
@@ -68,7 +79,12 @@ class MapExchangeTest {
                 GRID.northDeg(),
                 Double.parseDouble(kml.getElementsByTagName("north").item(0).getTextContent()),
                 1e-7);
-        String href = kml.getElementsByTagName("href").item(0).getTextContent();
+        assertEquals(
+                List.of("files/key.png", "files/overlay-1.png", "files/overlay-2.png"), texts(kml, "href"), "key first");
+        assertEquals(1, kml.getElementsByTagName("ScreenOverlay").getLength());
+        assertEquals(List.of("1", "0"), texts(kml, "visibility"), "only the first is shown at once");
+        for (String file : texts(kml, "href")) assertTrue(entries.containsKey(file), file);
+        String href = texts(kml, "href").get(1);
         var image = ImageIO.read(new ByteArrayInputStream(entries.get(href)));
         assertEquals(GRID.columns(), image.getWidth());
         assertEquals(OddsRamp.rgb(5), image.getRGB(3, 0) & 0xFFFFFF);
@@ -80,10 +96,13 @@ class MapExchangeTest {
     private static Map<String, byte[]> archive(String title) throws IOException {
         Picture picture =
                 Picture.oddsOverlay(GRID, cell -> GRID.rowOf(cell) == 0 ? 0.95 : GRID.rowOf(cell) == 1 ? -1 : 0.05);
-        Kml.Overlay overlay =
-                new Kml.Overlay("odds", picture, GRID.northDeg(), GRID.southDeg(), GRID.westDeg(), GRID.eastDeg());
         ByteArrayOutputStream out = new ByteArrayOutputStream();
-        Kml.kmz(title, OUTLINES, PLACES, overlay).writeTo(out);
+        Kml.kmz(
+                        title,
+                        OUTLINES,
+                        PLACES,
+                        new Kml.Pictures(List.of(overlay("odds", picture), overlay("others", picture)), picture))
+                .writeTo(out);
         Map<String, byte[]> entries = new HashMap<>();
         try (ZipInputStream zip = new ZipInputStream(new ByteArrayInputStream(out.toByteArray()))) {
             for (var entry = zip.getNextEntry(); entry != null; entry = zip.getNextEntry())

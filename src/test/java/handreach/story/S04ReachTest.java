@@ -126,8 +126,10 @@ class S04ReachTest {
         assertTrue(unwrapped(run).contains("sweep against one exact path per cell"), run.out());
         try (var files = Files.list(out)) {
             assertTrue(files.map(file -> file.getFileName().toString())
-                    .allMatch(name ->
-                            name.endsWith(".tif") || name.equals("reach.json") || name.equals("reach-by-bearing.csv")));
+                    .allMatch(name -> name.endsWith(".tif")
+                            || name.equals("least-loadout.tif.aux.xml")
+                            || name.equals("reach.json")
+                            || name.equals("reach-by-bearing.csv")));
         }
         JsonNode area =
                 new ObjectMapper().readTree(out.resolve("reach.json").toFile()).get("area");

@@ -19,7 +19,7 @@ import java.util.zip.DeflaterOutputStream;
  * A grid of numbers as GeoTIFF: 32-bit floating point, EPSG:4326, pixel-is-area, tiles under deflate.
  *
  * <p>Written byte by byte, little end first: a library would cost a second at first use, for one layout of sixteen tags. Source of
- * keys and tags: TIFF 6.0 with its technical notes for tiles and deflate, OGC GeoTIFF 1.1 (19-008r4); the tags 42112 (description)
+ * keys and tags: TIFF 6.0 with its technical notes for tiles and deflate, OGC GeoTIFF 1.1 (19-008r4); the tags 42112 (what it is)
  * and 42113 (no data) are de-facto tags of general raster tools.
  */
 public final class GeoTiff {
@@ -156,11 +156,59 @@ public final class GeoTiff {
         doubles(33922, 0, 0, 0, west, grid.northDeg(), 0);
         // version 1.1.0, three keys: model type geographic (2), raster pixel-is-area (1), geodetic system EPSG:4326
         shorts(34735, 1, 1, 0, 3, 1024, 0, 1, 2, 1025, 0, 1, 1, 2048, 0, 1, 4326);
-        ascii(
-                42112,
-                "<GDALMetadata><Item name=\"DESCRIPTION\" sample=\"0\" role=\"description\">"
-                        + Markup.escaped(raster.layer()) + "</Item></GDALMetadata>");
+        ascii(42112, about());
         ascii(42113, String.format(Locale.ROOT, "%.0f", Georaster.NO_DATA));
+    }
+
+    /** Where the numbers come from, what the band holds, its unit, and what its numbers stand for, as general raster tools read it. */
+    private String about() {
+        Georaster.Layer layer = raster.layer();
+        StringBuilder xml = new StringBuilder("<GDALMetadata>");
+        layer.about().forEach((name, value) -> item(xml, name, "", value));
+        for (int i = 0; i < layer.classes().size(); i++)
+            item(xml, "CLASS_" + i, " sample=\"0\"", layer.classes().get(i).name());
+        item(xml, "DESCRIPTION", " sample=\"0\" role=\"description\"", layer.name());
+        if (!layer.unit().isEmpty()) item(xml, "UNITTYPE", " sample=\"0\" role=\"unittype\"", layer.unit());
+        return xml.append("</GDALMetadata>").toString();
+    }
+
+    private static void item(StringBuilder xml, String name, String where, String value) {
+        xml.append("<Item name=\"")
+                .append(Markup.escaped(name))
+                .append('"')
+                .append(where)
+                .append('>')
+                .append(Markup.escaped(value))
+                .append("</Item>");
+    }
+
+    /**
+     * Names and colours of the numbers, to stand beside the raster in a file of its name with {@code .aux.xml} behind it: the format
+     * itself has no place for names, and for colours only in bands of whole numbers.
+     */
+    public static WholeFile.Content classes(Georaster raster) {
+        XmlText xml = new XmlText();
+        xml.open("PAMDataset").open("PAMRasterBand", "band", "1").element("ColorInterp", "Palette");
+        xml.open("CategoryNames");
+        for (Georaster.Layer.Kind kind : raster.layer().classes()) xml.element("Category", kind.name());
+        xml.close().open("ColorTable");
+        for (Georaster.Layer.Kind kind : raster.layer().classes())
+            xml.open(
+                            "Entry",
+                            "c1",
+                            String.valueOf(kind.rgb() >> 16 & 0xFF),
+                            "c2",
+                            String.valueOf(kind.rgb() >> 8 & 0xFF),
+                            "c3",
+                            String.valueOf(kind.rgb() & 0xFF),
+                            "c4",
+                            "255")
+                    .close();
+        xml.close().close().close();
+        // readers of such files look for the root at their very start, before any declaration
+        String document = xml.end();
+        byte[] bytes = document.substring(document.indexOf("<PAMDataset")).getBytes(StandardCharsets.UTF_8);
+        return out -> out.write(bytes);
     }
 
     private byte[] directory(int at) {

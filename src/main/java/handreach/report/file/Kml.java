@@ -5,7 +5,6 @@ import handreach.report.draw.Picture;
 import handreach.report.figure.MapOutline;
 import handreach.report.figure.MapPlace;
 import java.io.IOException;
-import java.io.OutputStream;
 import java.nio.charset.StandardCharsets;
 import java.util.List;
 import java.util.Locale;
@@ -20,7 +19,7 @@ import org.locationtech.jts.geom.Polygon;
 
 /** Outlines, places and a picture over the ground for globe viewers: OGC KML 2.2 (07-147r2), and the same zipped as KMZ. */
 public final class Kml {
-    private static final String PICTURE_NAME = "files/overlay.png";
+    private static final String KEY_NAME = "files/key.png";
 
     private Kml() {}
 
@@ -37,18 +36,33 @@ public final class Kml {
     public record Overlay(
             String name, Picture picture, double northDeg, double southDeg, double westDeg, double eastDeg) {}
 
-    /** Content of a KMZ file: the document and its picture in one archive. */
-    public static WholeFile.Content kmz(
-            String title, List<MapOutline> outlines, List<MapPlace> places, Overlay overlay) {
-        return out -> zip(
-                out, text(title, outlines, places, overlay), overlay.picture().png());
+    /**
+     * What a globe viewer shows besides outlines and places.
+     *
+     * @param overlays pictures on the ground; the first is shown, the others when they are asked for
+     * @param key what colours and letters mean, laid over a corner of the screen
+     */
+    public record Pictures(List<Overlay> overlays, Picture key) {
+        public Pictures {
+            overlays = List.copyOf(overlays);
+        }
     }
 
-    private static void zip(OutputStream out, String document, byte[] picture) throws IOException {
-        ZipOutputStream zip = new ZipOutputStream(out);
-        put(zip, "doc.kml", document.getBytes(StandardCharsets.UTF_8));
-        put(zip, PICTURE_NAME, picture);
-        zip.finish();
+    /** Content of a KMZ file: the document and its pictures in one archive. */
+    public static WholeFile.Content kmz(
+            String title, List<MapOutline> outlines, List<MapPlace> places, Pictures pictures) {
+        return out -> {
+            ZipOutputStream zip = new ZipOutputStream(out);
+            put(zip, "doc.kml", text(title, outlines, places, pictures).getBytes(StandardCharsets.UTF_8));
+            put(zip, KEY_NAME, pictures.key().png());
+            for (int i = 0; i < pictures.overlays().size(); i++)
+                put(zip, file(i), pictures.overlays().get(i).picture().png());
+            zip.finish();
+        };
+    }
+
+    private static String file(int overlay) {
+        return "files/overlay-" + (overlay + 1) + ".png";
     }
 
     private static void put(ZipOutputStream zip, String name, byte[] bytes) throws IOException {
@@ -62,12 +76,15 @@ public final class Kml {
         zip.closeEntry();
     }
 
-    private static String text(String title, List<MapOutline> outlines, List<MapPlace> places, Overlay overlay) {
+    private static String text(
+            String title, List<MapOutline> outlines, List<MapPlace> places, Pictures pictures) {
         XmlText xml = new XmlText();
         xml.open("kml", "xmlns", "http://www.opengis.net/kml/2.2").open("Document");
         xml.element("name", title);
         for (int i = 0; i < outlines.size(); i++) style(xml, i, outlines.get(i).mark());
-        overlay(xml, overlay);
+        key(xml);
+        for (int i = 0; i < pictures.overlays().size(); i++)
+            overlay(xml, i, pictures.overlays().get(i));
         for (int i = 0; i < outlines.size(); i++) outline(xml, i, outlines.get(i));
         for (MapPlace place : places) place(xml, place);
         xml.close().close();
@@ -85,9 +102,23 @@ public final class Kml {
         return String.format(Locale.ROOT, "%02x%02x%02x%02x", opacity, rgb & 0xFF, rgb >> 8 & 0xFF, rgb >> 16 & 0xFF);
     }
 
-    private static void overlay(XmlText xml, Overlay overlay) {
+    /** Its lower left corner in that of the screen, a little inwards, in its own size. */
+    private static void key(XmlText xml) {
+        xml.open("ScreenOverlay").element("name", "key");
+        xml.open("Icon").element("href", KEY_NAME).close();
+        corner(xml, "overlayXY", "0", "fraction");
+        corner(xml, "screenXY", "12", "pixels");
+        xml.close();
+    }
+
+    private static void corner(XmlText xml, String name, String at, String unit) {
+        xml.open(name, "x", at, "y", at, "xunits", unit, "yunits", unit).close();
+    }
+
+    private static void overlay(XmlText xml, int index, Overlay overlay) {
         xml.open("GroundOverlay").element("name", overlay.name());
-        xml.open("Icon").element("href", PICTURE_NAME).close();
+        xml.element("visibility", index == 0 ? "1" : "0");
+        xml.open("Icon").element("href", file(index)).close();
         xml.open("LatLonBox")
                 .element("north", degrees(overlay.northDeg()))
                 .element("south", degrees(overlay.southDeg()))

@@ -15,6 +15,7 @@ import java.nio.ByteOrder;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.HashMap;
+import java.util.List;
 import java.util.Map;
 import org.geotools.api.parameter.GeneralParameterValue;
 import org.geotools.coverage.grid.GridCoverage2D;
@@ -26,6 +27,8 @@ import org.junit.jupiter.api.io.TempDir;
 class GeoTiffTest {
     private static final CellGrid GRID = CellGrid.around(new Position(46.5, 8.1), 3000, 25);
 
+    private static final Georaster.Layer PLAIN = Georaster.Layer.of("x", "", Map.of());
+
     @TempDir
     Path folder;
 
@@ -34,7 +37,7 @@ class GeoTiffTest {
     }
 
     private static Georaster raster() {
-        return new Georaster(GRID, "loss, dB <&>", cell -> GRID.rowOf(cell) == 7 ? Double.NaN : value(cell));
+        return new Georaster(GRID, Georaster.Layer.of("loss <&>", "dB", Map.of("PLAN", "a & b")), cell -> GRID.rowOf(cell) == 7 ? Double.NaN : value(cell));
     }
 
     private static byte[] bytes(Georaster raster) throws IOException {
@@ -111,7 +114,7 @@ class GeoTiffTest {
     @Test
     void aGridOverThe180thMeridianBeginsInTheEast() throws IOException {
         CellGrid grid = CellGrid.around(new Position(-17, -179.999), 2000, 50);
-        ByteBuffer file = ByteBuffer.wrap(bytes(new Georaster(grid, "x", cell -> 1)));
+        ByteBuffer file = ByteBuffer.wrap(bytes(new Georaster(grid, PLAIN, cell -> 1)));
         double west = file.getDouble(fields(file).get(33922)[2] + 24);
         assertTrue(west > 179 && west < 180, "west edge " + west);
     }
@@ -125,8 +128,8 @@ class GeoTiffTest {
     void aValueThatMeansNothingIsRefused() {
         assertThrows(
                 IllegalArgumentException.class,
-                () -> bytes(new Georaster(GRID, "x", cell -> Double.POSITIVE_INFINITY)));
-        assertThrows(IllegalArgumentException.class, () -> bytes(new Georaster(GRID, "x", cell -> -9999)));
+                () -> bytes(new Georaster(GRID, PLAIN, cell -> Double.POSITIVE_INFINITY)));
+        assertThrows(IllegalArgumentException.class, () -> bytes(new Georaster(GRID, PLAIN, cell -> -9999)));
     }
 
     @Test
@@ -135,7 +138,7 @@ class GeoTiffTest {
         assertThrows(
                 IllegalArgumentException.class,
                 () -> WholeFile.write(
-                        file, GeoTiff.content(new Georaster(GRID, "x", cell -> Double.NEGATIVE_INFINITY)), Sources.NONE));
+                        file, GeoTiff.content(new Georaster(GRID, PLAIN, cell -> Double.NEGATIVE_INFINITY)), Sources.NONE));
         try (var files = Files.list(folder)) {
             assertEquals(0, files.count());
         }
@@ -143,12 +146,44 @@ class GeoTiffTest {
 
     @Test
     void numbersAreRoundedToTheStepAndNoFarther() {
-        Georaster stepped = new Georaster(GRID, "loss, dB", cell -> 100 + cell / 3.0, Georaster.STEP_DB);
+        Georaster stepped = new Georaster(GRID, PLAIN, cell -> 100 + cell / 3.0, Georaster.STEP_DB);
         for (int cell = 0; cell < 300; cell++) {
             double written = stepped.written(cell);
             assertEquals(100 + cell / 3.0, written, 0.5 / 128 + 1e-9);
             assertEquals(0, written * 128 % 1);
         }
-        assertEquals(Georaster.NO_DATA, new Georaster(GRID, "x", cell -> Double.NaN, Georaster.STEP_DB).written(0));
+        assertEquals(Georaster.NO_DATA, new Georaster(GRID, PLAIN, cell -> Double.NaN, Georaster.STEP_DB).written(0));
+    }
+
+    private static String text(Georaster raster, int tag) throws IOException {
+        byte[] file = bytes(raster);
+        int[] field = fields(ByteBuffer.wrap(file)).get(tag);
+        return new String(file, field[2], field[1] - 1, java.nio.charset.StandardCharsets.UTF_8);
+    }
+
+    /** A raster is handed on alone: unit, classes and origin must be in it. Form: the metadata tag of general raster tools. */
+    @Test
+    void aRasterSaysItsUnitAndWhereItComesFrom() throws IOException {
+        assertEquals(
+                "<GDALMetadata><Item name=\"PLAN\">a &amp; b</Item>"
+                        + "<Item name=\"DESCRIPTION\" sample=\"0\" role=\"description\">loss &lt;&amp;&gt;</Item>"
+                        + "<Item name=\"UNITTYPE\" sample=\"0\" role=\"unittype\">dB</Item></GDALMetadata>",
+                text(raster(), 42112));
+        assertTrue(!text(new Georaster(GRID, PLAIN, cell -> 1), 42112).contains("UNITTYPE"), "no unit, none said");
+    }
+
+    @Test
+    void classesHaveNamesAndColours() throws IOException {
+        List<Georaster.Layer.Kind> kinds =
+                List.of(new Georaster.Layer.Kind("none", 0xFFFFFF), new Georaster.Layer.Kind("whip <&>", 0x0072B2));
+        Georaster raster = new Georaster(GRID, new Georaster.Layer("least", "", kinds, Map.of()), cell -> 1);
+        assertTrue(text(raster, 42112).contains("<Item name=\"CLASS_1\" sample=\"0\">whip &lt;&amp;&gt;</Item>"));
+        ByteArrayOutputStream out = new ByteArrayOutputStream();
+        GeoTiff.classes(raster).writeTo(out);
+        String beside = out.toString(java.nio.charset.StandardCharsets.UTF_8).replace("\n", "");
+        assertTrue(beside.startsWith("<PAMDataset>"), "a declaration before it and the file is passed over");
+        assertTrue(beside.contains("<Category>none</Category><Category>whip &lt;&amp;&gt;</Category>"), beside);
+        // by hand: 0x0072B2 is 0, 114, 178
+        assertTrue(beside.contains("c1=\"0\" c2=\"114\" c3=\"178\" c4=\"255\""), beside);
     }
 }
