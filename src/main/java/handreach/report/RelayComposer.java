@@ -47,7 +47,6 @@ import java.util.function.Function;
 
 /** Whether a relay is needed and where it should stand: the sections, tables and sentences that every face shows. JSON: {@link RelayJson}. */
 public final class RelayComposer {
-    private static final double MARGIN = 1.08;
 
     /** Talks that a page has room for; JSON has all. */
     private static final int MOST_TALKS = 60;
@@ -398,23 +397,9 @@ public final class RelayComposer {
     }
 
     private List<Block> map() {
-        if (answer.recommended().isEmpty()) return List.of();
-        Scene scene = answer.scene();
-        double radiusM = MARGIN * 1000 * plan.places().area().radiusKm();
-        MapFrame frame = MapGround.frame(plan.places().area().centre(), radiusM);
-        MapGround ground = MapGround.of(
-                scene.tiles(),
-                frame,
-                Picture.relief(MapGround.hillshade(scene.tiles(), frame)),
-                Graticule.of(frame, plan.heading().placeForm(), 5));
-        MapFigure figure = MapFigure.of(
-                new MapFigure.Words(
-                        "People and relay sites", "Map of the people to serve and of the sites found, over relief."),
-                ground,
-                List.of(),
-                RelayFiles.places(answer),
-                new MapFigure.Key(List.of(), lengths));
-        return List.of(new Drawing(figure, "People to serve, the recommended relay, and further sites."));
+        return answer.recommended()
+                .map(check -> List.<Block>of(new RelayMap(answer, check).drawing()))
+                .orElse(List.of());
     }
 
     /** What the field card says about relays. */

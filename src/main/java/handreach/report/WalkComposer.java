@@ -224,7 +224,7 @@ public final class WalkComposer {
                 Picture.relief(MapGround.hillshade(scene.tiles(), frame)),
                 Graticule.of(frame, plan.heading().placeForm(), 5));
         WalkMapFigure figure =
-                WalkMapFigure.of(ground, answer.pairs(), ReachMaps.places(plan), new MapFigure.Key(List.of(), lengths));
+                WalkMapFigure.of(ground, answer.pairs(), ReachMaps.places(plan), lengths);
         return new Drawing(
                 figure,
                 "Reports of the walks. Triangles down are places that were worse than predicted, triangles up better ones.");
@@ -275,7 +275,7 @@ public final class WalkComposer {
                                 String.format(
                                         Locale.ROOT,
                                         "With 95 %% intervals as if the reports were independent. On the broken line the odds were"
-                                                + " honest. Brier score %.3f (0 at best, 0.25 for always saying one half).",
+                                                + " honest; above it more was found than promised, below it less. Brier score %.3f (0 at best, 0.25 for always saying one half).",
                                         brier))
                         .ofTable());
     }

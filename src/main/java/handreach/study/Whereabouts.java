@@ -10,7 +10,9 @@ import handreach.relay.TalkBook;
 import handreach.terrain.AreaPolygons;
 import handreach.walk.GpxTrack;
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Geometry;
@@ -77,6 +79,17 @@ public record Whereabouts(
         return new Reader(scene).read();
     }
 
+    /** Lines of every route and area of every sector of the plan, by name, in degrees, x east, y north. */
+    public static Map<String, Geometry> shapes(Scene scene) {
+        Map<String, Geometry> shapes = new LinkedHashMap<>();
+        Places places = scene.plan().places();
+        for (Places.RouteEntry entry : places.routes())
+            shapes.put(entry.name(), Reader.lines(GpxTrack.lines(entry.file())));
+        for (Places.SectorEntry entry : places.sectors())
+            shapes.put(entry.name(), AreaPolygons.read(entry.polygon()));
+        return shapes;
+    }
+
     /** Whether this is the base itself. */
     public boolean isBase(Person person) {
         return base.filter(entry -> entry.name().equals(person.name())).isPresent();
@@ -111,10 +124,11 @@ public record Whereabouts(
             for (Places.PositionEntry entry : places.positions())
                 people.add(person(entry.name(), entry.at(), loadout(entry.loadout()), demand(entry.name())));
             List<Moving> moving = new ArrayList<>();
+            Map<String, Geometry> shapes = shapes(scene);
             for (Places.RouteEntry entry : places.routes())
-                moving.add(moving(entry.name(), entry.loadout(), lines(GpxTrack.lines(entry.file()))));
+                moving.add(moving(entry.name(), entry.loadout(), shapes.get(entry.name())));
             for (Places.SectorEntry entry : places.sectors())
-                moving.add(moving(entry.name(), entry.loadout(), AreaPolygons.read(entry.polygon())));
+                moving.add(moving(entry.name(), entry.loadout(), shapes.get(entry.name())));
             return new Whereabouts(base, from, people, moving);
         }
 

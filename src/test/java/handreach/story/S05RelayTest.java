@@ -82,6 +82,25 @@ class S05RelayTest {
         assertTrue(Files.readString(out.resolve("relay.txt")).contains("Check at the site"));
     }
 
+    /** Twenty names covered the map, and no line said who talks over which relay. */
+    @Test
+    void manyPeopleGoOntoTheMapByNumberWithTheirHops() throws IOException {
+        StringBuilder people = new StringBuilder();
+        for (int i = 0; i < 7; i++)
+            people.append(person("Team " + (char) ('a' + i), "36." + (2550 + 45 * i) + ", -84." + (2300 - 55 * i), "factory at hip"));
+        Path out = folder.resolve("out");
+        run(plan(people.toString(), "[relay]\nmast_m = 6\n"), "--out", out.toString());
+        String page = Files.readString(out.resolve("relay.html"));
+        assertTrue(page.contains("By number: 1 Team a, 2 Team b, 3 Team c,"), page.substring(0, 4000));
+        String map = page.substring(page.indexOf(">People and relay sites</title>"));
+        map = map.substring(0, map.indexOf("</svg>"));
+        assertTrue(map.contains(">7</text>") && !map.contains(">Team g</text>"), "numbers in place of names");
+        for (String key : new String[] {"somebody at a place", "relay", "further site for a relay"})
+            assertTrue(map.contains(">" + key + "</text>"), key);
+        assertTrue(
+                map.contains(">hop with 80 % or better</text>") || map.contains(">hop below 80 %</text>"), "hops in the key");
+    }
+
     @Test
     void whoIsOutsideTheTilesIsNamedAndTheRestAnswered() throws IOException {
         String people = person("a", "36.2700, -84.2100", "factory at face")

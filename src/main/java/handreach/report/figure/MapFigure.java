@@ -43,17 +43,27 @@ public final class MapFigure implements Figure {
     private final MapGround ground;
     private final List<MapOutline> outlines;
     private final List<MapPlace> places;
+    private final List<MapWay> ways;
     private final Lengths style;
     private final Legend legend;
 
-    private MapFigure(Words words, MapGround ground, List<MapOutline> outlines, List<MapPlace> places, Key key) {
+    private MapFigure(
+            Words words,
+            MapGround ground,
+            List<MapOutline> outlines,
+            List<MapPlace> places,
+            List<MapWay> ways,
+            Key key) {
         this.title = words.title();
         this.description = words.description();
         this.ground = ground;
         this.outlines = List.copyOf(outlines);
         this.places = List.copyOf(places);
+        this.ways = List.copyOf(ways);
         this.style = key.style();
         List<LegendEntry> entries = new ArrayList<>();
+        entries.addAll(PlaceSymbol.key(places));
+        ways.stream().map(MapWay::kind).distinct().map(MapWay.Kind::entry).forEach(entries::add);
         for (MapOutline outline : outlines)
             entries.add(
                     outlines.size() == 1
@@ -94,7 +104,13 @@ public final class MapFigure implements Figure {
 
     public static MapFigure of(
             Words words, MapGround ground, List<MapOutline> outlines, List<MapPlace> places, Key key) {
-        return new MapFigure(words, ground, outlines, places, key);
+        return new MapFigure(words, ground, outlines, places, List.of(), key);
+    }
+
+    /** With lines of other kinds than edges of reach. */
+    public static MapFigure withWays(
+            Words words, MapGround ground, List<MapWay> ways, List<MapPlace> places, Key key) {
+        return new MapFigure(words, ground, List.of(), places, ways, key);
     }
 
     private String contourWords() {
@@ -140,6 +156,7 @@ public final class MapFigure implements Figure {
             pen.named("contours", () -> drawContours(pen));
             pen.named("graticule", () -> drawGraticule(pen));
             for (MapOutline outline : outlines) pen.named(outline.name(), () -> drawOutline(pen, outline));
+            for (MapWay way : ways) pen.named(way.kind().name(), () -> drawWay(pen, way));
         });
         for (int i = 0; i < outlines.size(); i++) drawLetter(pen, i);
         PlaceSymbol.draw(pen, spots(places), labels());
@@ -243,6 +260,12 @@ public final class MapFigure implements Figure {
             pen.draw(
                     path,
                     ShapeStyle.line(outline.mark().rgb(), 2.2, outline.mark().dashPx()));
+    }
+
+    private void drawWay(Pen pen, MapWay way) {
+        Path2D path = Outline.of(way.shape(), ground.frame(), LEFT_PX, TOP_PX);
+        pen.draw(path, ShapeStyle.line(0xFFFFFF, way.kind().ink().widthPx() + 2).opacity(0.7));
+        pen.draw(path, way.kind().ink());
     }
 
     /** Islands and holes too small to be seen would only clutter the sheet. */

@@ -12,9 +12,24 @@ import handreach.geodesy.Position;
 public record MapPlace(Position position, Kind kind, String label) {
     /** Symbols that stay apart in black and white. */
     public enum Kind {
-        BASE,
-        PERSON,
-        RELAY,
-        POINT
+        BASE("base"),
+        PERSON("somebody at a place"),
+        RELAY("relay"),
+        /** A further place where a relay could stand. */
+        SITE("further site for a relay"),
+        /** One of the points that stand for a route or a sector. */
+        SPREAD("point of a route or sector"),
+        POINT("point");
+
+        private final String words;
+
+        Kind(String words) {
+            this.words = words;
+        }
+
+        /** As a key names it. */
+        String words() {
+            return words;
+        }
     }
 }

@@ -1,6 +1,7 @@
 package handreach.report.figure;
 
 import handreach.cartography.LabelPlacement;
+import handreach.report.draw.LegendEntry;
 import handreach.report.draw.Outline;
 import handreach.report.draw.Pen;
 import handreach.report.draw.ShapeStyle;
@@ -54,8 +55,18 @@ final class PlaceSymbol {
     }
 
     private static Envelope room(Spot spot) {
-        double half = spot.place().kind() == MapPlace.Kind.RELAY ? 9 : 6;
+        double half = spot.place().kind() == MapPlace.Kind.RELAY ? 9 : spot.place().kind() == MapPlace.Kind.SPREAD ? 3 : 6;
         return Outline.room(Outline.disc(spot.x(), spot.y(), half));
+    }
+
+    /** What the symbols of some places mean, each kind once. */
+    static List<LegendEntry> key(List<MapPlace> places) {
+        return places.stream()
+                .map(MapPlace::kind)
+                .distinct()
+                .sorted()
+                .map(kind -> LegendEntry.symbol((pen, x, y) -> draw(pen, kind, x, y), kind.words()))
+                .toList();
     }
 
     private static void draw(Pen pen, MapPlace.Kind kind, double x, double y) {
@@ -66,7 +77,13 @@ final class PlaceSymbol {
                         Outline.box(x - 6, y - 6, 12, 12),
                         ShapeStyle.fill(TextStyle.INK).outlined(0xFFFFFF, 1.6));
             case PERSON -> pen.draw(Outline.disc(x, y, 6), ink);
-            case RELAY -> pen.draw(triangle(x, y), ink);
+            case RELAY -> pen.draw(triangle(x, y, 1), ink);
+            case SITE ->
+                pen.draw(
+                        triangle(x, y, 0.6), ShapeStyle.fill(0xFFFFFF).outlined(TextStyle.QUIET, 1.4));
+            case SPREAD ->
+                pen.draw(
+                        Outline.disc(x, y, 2.6), ShapeStyle.fill(TextStyle.INK).outlined(0xFFFFFF, 0.8));
             case POINT -> {
                 pen.draw(Outline.line(x - 6, y - 6, x + 6, y + 6), ShapeStyle.line(TextStyle.INK, 2));
                 pen.draw(Outline.line(x - 6, y + 6, x + 6, y - 6), ShapeStyle.line(TextStyle.INK, 2));
@@ -74,8 +91,9 @@ final class PlaceSymbol {
         }
     }
 
-    private static Path2D triangle(double x, double y) {
-        Path2D path = Outline.line(x, y - 9, x + 8, y + 6, x - 8, y + 6);
+    private static Path2D triangle(double x, double y, double size) {
+        Path2D path = Outline.line(
+                x, y - 9 * size, x + 8 * size, y + 6 * size, x - 8 * size, y + 6 * size);
         path.closePath();
         return path;
     }

@@ -4,19 +4,17 @@ import handreach.cartography.LabelPlacement;
 import handreach.cartography.MapFrame;
 import handreach.geodesy.Position;
 import handreach.report.draw.Figure;
+import handreach.report.draw.LegendEntry;
 import handreach.report.draw.Pen;
-import handreach.report.draw.TextStyle;
+import handreach.units.Lengths;
 import handreach.walk.WalkPair;
-import java.util.Arrays;
+import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 
 /** The reports of walks on the ground, each with the mark of how it stands against its prediction. */
 public final class WalkMapFigure implements Figure {
-    private static final double ROW_PX = 23;
-    private static final double COLUMN_PX = 385;
-
     private final MapFigure map;
     private final MapFrame frame;
     private final List<WalkPair> pairs;
@@ -30,9 +28,15 @@ public final class WalkMapFigure implements Figure {
     }
 
     /** Marks of reports over a ground; misses are drawn last, so that nothing hides them. */
-    public static WalkMapFigure of(MapGround ground, List<WalkPair> pairs, List<MapPlace> places, MapFigure.Key key) {
+    public static WalkMapFigure of(MapGround ground, List<WalkPair> pairs, List<MapPlace> places, Lengths lengths) {
+        List<LegendEntry> entries = new ArrayList<>(PlaceSymbol.key(places));
+        for (WalkMark mark : WalkMark.values()) entries.add(LegendEntry.symbol(mark::draw, mark.label()));
         MapFigure map = MapFigure.of(
-                new MapFigure.Words("Walked against predicted", description(pairs)), ground, List.of(), List.of(), key);
+                new MapFigure.Words("Walked against predicted", description(pairs)),
+                ground,
+                List.of(),
+                List.of(),
+                new MapFigure.Key(entries, lengths));
         return new WalkMapFigure(map, ground.frame(), pairs, places);
     }
 
@@ -65,7 +69,7 @@ public final class WalkMapFigure implements Figure {
 
     @Override
     public double heightPx() {
-        return map.heightPx() + ROW_PX * (WalkMark.values().length / 2) + 4;
+        return map.heightPx();
     }
 
     @Override
@@ -84,15 +88,6 @@ public final class WalkMapFigure implements Figure {
         for (WalkPair pair : pairs)
             at(pair.spot().at(), (x, y) -> labels.keepFree(WalkMark.of(pair).room(x, y)));
         PlaceSymbol.draw(pen, map.spots(places), labels);
-        double left = map.window().getMinX() + 12;
-        List<WalkMark> marks = Arrays.asList(WalkMark.values());
-        int rows = marks.size() / 2;
-        for (int i = 0; i < marks.size(); i++) {
-            double x = left + COLUMN_PX * (i / rows);
-            double y = map.heightPx() + ROW_PX * (i % rows) + ROW_PX / 2;
-            marks.get(i).draw(pen, x, y);
-            pen.write(x + 18, y + 4.6, marks.get(i).label(), TextStyle.plain(13));
-        }
     }
 
     /** What is drawn at a place of the page. */

@@ -70,12 +70,6 @@ public final class WalkReliabilityFigure implements Figure {
         pen.draw(
                 Outline.line(across.px(0), up.px(0), across.px(100), up.px(100)),
                 ShapeStyle.line(TextStyle.QUIET, 1.2, List.of(6.0, 4.0)));
-        pen.write(across.px(3), up.px(95), "found more than promised", TextStyle.quiet(13));
-        pen.write(
-                across.px(97),
-                up.px(4),
-                "promised more than found",
-                TextStyle.quiet(13).end());
         for (Comparison.Reliability bin : bins) drawBin(pen, bin);
         plot.drawAxes(pen, "odds promised, %", "copy found, % of reports");
     }
