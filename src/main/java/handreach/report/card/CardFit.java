@@ -11,6 +11,8 @@ final class CardFit {
     private static final double STEP_PX = 0.5;
     /** Place of the doubts among the lists that can be cut. */
     private static final int DOUBTS = 6;
+    /** What to do when contact is lost, and the key to the lines of the rose: cut when nothing else is left to cut. */
+    private static final List<Integer> KEPT_LONGEST = List.of(2, 4);
 
     private final CardView view;
     private final double sizePx;
@@ -51,15 +53,22 @@ final class CardFit {
             view.words().doubts().size()
         };
         while (!fits.test(shorter, TextStyle.SMALLEST_PX)) {
-            int longest = 0;
-            for (int i = 1; i < DOUBTS; i++) if (left[i] > left[longest]) longest = i;
+            int longest = longest(left, false);
             // What to do comes before what is doubtful about the figures, which the report has too.
             if (left[DOUBTS] > 0) longest = DOUBTS;
-            else if (left[longest] <= 1) break;
+            else if (left[longest] <= 1) longest = longest(left, true);
+            if (longest != DOUBTS && left[longest] <= 1) break;
             left[longest]--;
             shorter = cut(view, left);
         }
         return new CardFit(shorter, TextStyle.SMALLEST_PX, true);
+    }
+
+    private static int longest(int[] left, boolean isKeptToo) {
+        int longest = 0;
+        for (int i = 1; i < DOUBTS; i++)
+            if (left[i] > left[longest] && (isKeptToo || !KEPT_LONGEST.contains(i))) longest = i;
+        return longest;
     }
 
     private static CardView cut(CardView view, int[] left) {

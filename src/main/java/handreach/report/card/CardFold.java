@@ -96,21 +96,27 @@ final class CardFold implements Figure {
 
     private void drawCover(Pen pen, CardView view) {
         CardView.Heading heading = view.heading();
-        pen.write(EDGE_PX, EDGE_PX + 12, "Field card", TextStyle.quiet(12).bold());
-        pen.write(
-                panelWidth() - EDGE_PX,
-                EDGE_PX + 12,
-                CardPage.DAY.format(heading.made()),
-                TextStyle.quiet(12).end());
+        String day = CardPage.DAY.format(heading.made());
+        pen.part(Pen.Part.PARAGRAPH, "Field card, " + day, () -> {
+            pen.write(EDGE_PX, EDGE_PX + 12, "Field card", TextStyle.quiet(12).bold());
+            pen.write(
+                    panelWidth() - EDGE_PX,
+                    EDGE_PX + 12,
+                    day,
+                    TextStyle.quiet(12).end());
+        });
         double size = 21;
         while (size > 14 && Typeface.of(true).widthPx(heading.title(), size) > inner()) size -= 0.5;
         TextStyle large = TextStyle.plain(size).bold();
-        pen.write(EDGE_PX, EDGE_PX + 40, Fitted.words(heading.title(), large, inner()), large);
-        pen.write(
-                EDGE_PX,
-                EDGE_PX + 62,
-                Fitted.words(heading.channel(), TextStyle.plain(14), inner()),
-                TextStyle.plain(14));
+        pen.part(
+                Pen.Part.TITLE,
+                heading.title(),
+                () -> pen.write(EDGE_PX, EDGE_PX + 40, Fitted.words(heading.title(), large, inner()), large));
+        TextStyle plain = TextStyle.plain(14);
+        pen.part(
+                Pen.Part.PARAGRAPH,
+                heading.channel(),
+                () -> pen.write(EDGE_PX, EDGE_PX + 62, Fitted.words(heading.channel(), plain, inner()), plain));
         cover(new CardText(pen, EDGE_PX, EDGE_PX + 84, inner(), fit.sizePx()), view);
     }
 
@@ -124,8 +130,15 @@ final class CardFold implements Figure {
 
     private void drawRose(Pen pen) {
         double x = (panelWidth() - rose.widthPx()) / 2;
-        pen.write(EDGE_PX, EDGE_PX + 13, "Reach by bearing", TextStyle.plain(14).bold());
-        pen.moved(AffineTransform.getTranslateInstance(x, EDGE_PX + 22), () -> rose.draw(pen));
+        pen.part(
+                Pen.Part.HEADING,
+                "Reach by bearing",
+                () -> pen.write(
+                        EDGE_PX, EDGE_PX + 13, "Reach by bearing", TextStyle.plain(14).bold()));
+        pen.part(
+                Pen.Part.FIGURE,
+                rose.description(),
+                () -> pen.moved(AffineTransform.getTranslateInstance(x, EDGE_PX + 22), () -> rose.draw(pen)));
     }
 
     private static void second(CardText text, CardView view) {

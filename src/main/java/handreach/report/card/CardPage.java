@@ -165,7 +165,8 @@ final class CardPage implements Figure {
     public void draw(Pen pen) {
         CardView view = fit.view();
         drawHeading(pen, view.heading());
-        pen.moved(java.awt.geom.AffineTransform.getTranslateInstance(EDGE_PX, TOP_PX), () -> rose.draw(pen));
+        pen.moved(java.awt.geom.AffineTransform.getTranslateInstance(EDGE_PX, TOP_PX), () -> pen.part(
+                Pen.Part.FIGURE, rose.description(), () -> rose.draw(pen)));
         CardText side = new CardText(pen, sideX(), TOP_PX, sideWidth(), sideSize(view));
         double size = fit.sizePx();
         int beside = beside(view, size);
@@ -188,16 +189,23 @@ final class CardPage implements Figure {
 
     private void drawHeading(Pen pen, CardView.Heading heading) {
         double right = EDGE_PX + width();
-        pen.write(EDGE_PX, 48, "Field card", TextStyle.quiet(13).bold());
-        pen.write(right, 48, DAY.format(heading.made()), TextStyle.quiet(13).end());
+        String day = DAY.format(heading.made());
+        pen.part(Pen.Part.PARAGRAPH, "Field card, " + day, () -> {
+            pen.write(EDGE_PX, 48, "Field card", TextStyle.quiet(13).bold());
+            pen.write(right, 48, day, TextStyle.quiet(13).end());
+        });
         double size = 25;
         while (size > 15 && Typeface.of(true).widthPx(heading.title(), size) > width()) size -= 0.5;
         TextStyle large = TextStyle.plain(size).bold();
-        pen.write(EDGE_PX, 75, Fitted.words(heading.title(), large, width()), large);
+        pen.part(
+                Pen.Part.TITLE,
+                heading.title(),
+                () -> pen.write(EDGE_PX, 75, Fitted.words(heading.title(), large, width()), large));
         String line = heading.channel() + (heading.target().isBlank() ? "" : "  ·  " + heading.target());
         double small = 14;
         while (small > TextStyle.SMALLEST_PX && Typeface.of(false).widthPx(line, small) > width()) small -= 0.5;
-        pen.write(EDGE_PX, 97, Fitted.words(line, TextStyle.plain(small), width()), TextStyle.plain(small));
+        TextStyle plain = TextStyle.plain(small);
+        pen.part(Pen.Part.PARAGRAPH, line, () -> pen.write(EDGE_PX, 97, Fitted.words(line, plain, width()), plain));
     }
 
     private static void carriers(CardText text, CardView view) {
@@ -245,7 +253,11 @@ final class CardPage implements Figure {
         double height = cautionHeight(view);
         double top = paper.heightPx() - EDGE_PX - height;
         pen.draw(Outline.box(EDGE_PX, top, width(), height), ShapeStyle.line(TextStyle.INK, 1.6));
-        pen.write(EDGE_PX + 14, top + 22, "Cautions", TextStyle.plain(14).bold());
+        pen.part(
+                Pen.Part.HEADING,
+                "Cautions",
+                () -> pen.write(
+                        EDGE_PX + 14, top + 22, "Cautions", TextStyle.plain(14).bold()));
         int k = split(view.cautions());
         CardText left = new CardText(pen, EDGE_PX + 14, top + 32, half() - 14, CAUTION_PX);
         view.cautions().subList(0, k).forEach(c -> caution(left, c));

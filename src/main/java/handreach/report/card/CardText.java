@@ -10,7 +10,9 @@ import handreach.report.draw.Typeface;
 import handreach.report.figure.Badge;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.StringJoiner;
 import java.util.function.IntPredicate;
+import java.util.stream.Collectors;
 
 /** Text flowing down a column of a card. Without a pen it only measures. */
 final class CardText {
@@ -48,7 +50,8 @@ final class CardText {
         if (pen != null) {
             pen.draw(Outline.line(x, y, x + widthPx, y), ShapeStyle.line(TextStyle.INK, 1.4));
             TextStyle lettering = TextStyle.plain(sizePx * 1.08).bold();
-            pen.write(x, y + sizePx * 1.45, Fitted.words(words, lettering, widthPx), lettering);
+            double baseLine = y + sizePx * 1.45;
+            pen.part(Pen.Part.HEADING, words, () -> pen.write(x, baseLine, Fitted.words(words, lettering, widthPx), lettering));
         }
         y += sizePx * 2.05;
     }
@@ -69,12 +72,24 @@ final class CardText {
     void numbered(List<CardLine> lines) {
         double indent = sizePx * 1.5;
         for (int i = 0; i < lines.size(); i++) {
-            if (pen != null)
-                pen.write(x, y + sizePx, (i + 1) + ".", TextStyle.plain(sizePx).bold());
-            line(lines.get(i), indent);
+            numbered(i + 1, lines.get(i), indent);
             y += sizePx * 0.25;
         }
         if (lines.isEmpty()) blanks();
+    }
+
+    private void numbered(int number, CardLine line, double indent) {
+        part(number + ". " + (line.strong() + " " + line.words()).strip(), () -> {
+            if (pen != null)
+                pen.write(x, y + sizePx, number + ".", TextStyle.plain(sizePx).bold());
+            line(line, indent);
+        });
+    }
+
+    /** Something that is read in one piece. */
+    private void part(String words, Runnable drawing) {
+        if (pen == null) drawing.run();
+        else pen.part(Pen.Part.PARAGRAPH, words, drawing);
     }
 
     private void blanks() {
@@ -87,6 +102,12 @@ final class CardText {
 
     /** A loadout with the line that stands for it on the rose. */
     void loadout(CardLoadout loadout) {
+        String letter = loadout.mark().map(mark -> mark.letter() + ": ").orElse("");
+        part(letter + loadout.loadout() + ", " + loadout.reach(), () -> lines(loadout));
+        y += sizePx * 0.45;
+    }
+
+    private void lines(CardLoadout loadout) {
         double indent = 46;
         if (pen != null && loadout.mark().isPresent()) {
             LoadoutMark mark = loadout.mark().get();
@@ -97,7 +118,6 @@ final class CardText {
         }
         line(new CardLine(loadout.loadout(), ""), indent);
         line(CardLine.of(loadout.reach()), indent);
-        y += sizePx * 0.45;
     }
 
     /** Everybody in a table where there is room for one, else one below the other. */
@@ -185,10 +205,22 @@ final class CardText {
         double name = Math.min(width[NAME], Math.max(left / 2, left - width[CARRIES]));
         width[NAME] = Math.max(name, sizePx * 4);
         width[CARRIES] = Math.max(left - width[NAME], sizePx * 4);
-        row(heads, width, column -> false);
+        part(said(heads, heads), () -> row(heads, width, column -> false));
         for (CardPerson person : people.rows())
-            row(cells(person), width, column -> column == NAME || column > WAY && isWeak(person, column));
+            part(
+                    said(heads, cells(person)),
+                    () -> row(
+                            cells(person), width, column -> column == NAME || column > WAY && isWeak(person, column)));
         y += sizePx * 0.2;
+    }
+
+    /** A row as it is read: each cell behind the head of its column. */
+    private static String said(List<String> heads, List<String> cells) {
+        StringJoiner said = new StringJoiner(", ");
+        for (int c = 0; c < cells.size(); c++)
+            if (!cells.get(c).isBlank())
+                said.add(heads.get(c).isEmpty() || heads.get(c).equals(cells.get(c)) ? cells.get(c) : heads.get(c) + " " + cells.get(c));
+        return said.toString();
     }
 
     private void row(List<String> cells, double[] width, IntPredicate isBold) {
@@ -216,6 +248,10 @@ final class CardText {
     }
 
     private void flow(List<Word> words, double indent) {
+        part(words.stream().map(Word::text).collect(Collectors.joining(" ")), () -> write(words, indent));
+    }
+
+    private void write(List<Word> words, double indent) {
         double left = 0;
         double space = Typeface.of(false).widthPx(" ", sizePx);
         for (Word word : words) {

@@ -11,6 +11,7 @@ import java.io.UncheckedIOException;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import org.apache.pdfbox.cos.COSName;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.pdmodel.PDPageContentStream;
 import org.apache.pdfbox.pdmodel.font.PDFont;
@@ -25,10 +26,14 @@ public final class PdfPen implements Pen {
     private final PDPageContentStream out;
     private final PdfFaces faces;
     private final Map<Double, PDExtendedGraphicsState> opacities = new HashMap<>();
+    private final PdfTags tags;
     private AffineTransform toPage;
+    private boolean isInPart;
 
     /** @param toPage from px with y down to points with y up */
-    public PdfPen(PDDocument document, PDPageContentStream out, PdfFaces faces, AffineTransform toPage) {
+    public PdfPen(
+            PDDocument document, PDPageContentStream out, PdfFaces faces, PdfTags tags, AffineTransform toPage) {
+        this.tags = tags;
         this.document = document;
         this.out = out;
         this.faces = faces;
@@ -49,6 +54,32 @@ public final class PdfPen implements Pen {
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }
+    }
+
+    /** The whole figure; what belongs to no part of it is decoration, and marked as such. */
+    public void draw(Figure figure) throws IOException {
+        out.beginMarkedContent(COSName.ARTIFACT);
+        figure.draw(this);
+        out.endMarkedContent();
+    }
+
+    @Override
+    public void part(Part part, String words, Runnable drawing) {
+        if (isInPart || Typeface.clean(words).isBlank()) {
+            drawing.run();
+            return;
+        }
+        isInPart = true;
+        try {
+            out.endMarkedContent();
+            out.beginMarkedContent(COSName.getPDFName(PdfTags.type(part)), tags.part(part, Typeface.clean(words)));
+            drawing.run();
+            out.endMarkedContent();
+            out.beginMarkedContent(COSName.ARTIFACT);
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+        isInPart = false;
     }
 
     private double scale() {

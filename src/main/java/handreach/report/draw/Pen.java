@@ -10,6 +10,14 @@ import java.awt.geom.Rectangle2D;
  * <p>One figure goes through three pens: SVG, PDF, PNG.
  */
 public interface Pen {
+    /** What a part of a sheet is to those who have it read to them. */
+    enum Part {
+        TITLE,
+        HEADING,
+        PARAGRAPH,
+        FIGURE
+    }
+
     void draw(Shape shape, ShapeStyle ink);
 
     /** Writes one line of text with its base line at y; control characters are left out. */
@@ -25,4 +33,14 @@ public interface Pen {
 
     /** What is drawn inside belongs together and has a name for those who cannot see it. */
     void named(String name, Runnable drawing);
+
+    /**
+     * What is drawn inside is a part of the sheet; parts are read in the order in which they are drawn, and one inside another
+     * belongs to the outer. Pens whose files have no place for it just draw.
+     *
+     * @param words the part as text, a figure's in full sentences
+     */
+    default void part(Part part, String words, Runnable drawing) {
+        drawing.run();
+    }
 }

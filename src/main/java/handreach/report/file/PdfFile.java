@@ -3,6 +3,7 @@ package handreach.report.file;
 import handreach.report.draw.Figure;
 import handreach.report.draw.PdfFaces;
 import handreach.report.draw.PdfPen;
+import handreach.report.draw.PdfTags;
 import handreach.report.draw.Typeface;
 import java.awt.geom.AffineTransform;
 import java.io.ByteArrayOutputStream;
@@ -40,21 +41,24 @@ public final class PdfFile {
             document.setDocumentId(made.getEpochSecond());
             document.getDocumentCatalog().setLanguage("en");
             PdfFaces faces = PdfFaces.in(document);
-            for (Figure figure : pages) page(document, faces, figure);
+            PdfTags tags = new PdfTags(document);
+            for (Figure figure : pages) page(document, faces, tags, figure);
+            tags.end();
             ByteArrayOutputStream whole = new ByteArrayOutputStream();
             document.save(whole);
             whole.writeTo(out);
         }
     }
 
-    private static void page(PDDocument document, PdfFaces faces, Figure figure) throws IOException {
+    private static void page(PDDocument document, PdfFaces faces, PdfTags tags, Figure figure) throws IOException {
         float width = (float) (figure.widthPx() * POINTS_PER_PX);
         float height = (float) (figure.heightPx() * POINTS_PER_PX);
         PDPage page = new PDPage(new PDRectangle(width, height));
         document.addPage(page);
+        tags.turnTo(page);
         AffineTransform toPage = new AffineTransform(POINTS_PER_PX, 0, 0, -POINTS_PER_PX, 0, height);
         try (PDPageContentStream out = new PDPageContentStream(document, page)) {
-            figure.draw(new PdfPen(document, out, faces, toPage));
+            new PdfPen(document, out, faces, tags, toPage).draw(figure);
         }
     }
 }

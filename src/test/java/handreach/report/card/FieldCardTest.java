@@ -7,6 +7,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import handreach.cartography.LoadoutMark;
 import handreach.report.SampleFigures;
 import handreach.report.draw.Svg;
+import handreach.report.draw.Typeface;
 import handreach.report.figure.RoseFigure;
 import handreach.report.file.WholeFile;
 import handreach.report.page.Caution;
@@ -21,8 +22,10 @@ import java.util.List;
 import java.util.Optional;
 import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.cos.COSName;
+import org.apache.pdfbox.cos.COSArray;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.pdmodel.PDPage;
+import org.apache.pdfbox.pdmodel.documentinterchange.logicalstructure.PDStructureElement;
 import org.apache.pdfbox.pdmodel.font.PDFont;
 import org.apache.pdfbox.text.PDFTextStripper;
 import org.apache.pdfbox.text.TextPosition;
@@ -219,6 +222,70 @@ class FieldCardTest {
                 boolean isUpper = letter.getTextMatrix().getTranslateY() > half;
                 assertEquals(isUpper, letter.getTextMatrix().getScaleX() < 0, letter.toString());
             }
+        }
+    }
+
+    private static CardView crowd(int count) {
+        CardView few = view("whip", 3);
+        List<CardPerson> people = new ArrayList<>();
+        for (int i = 0; i < count; i++) {
+            CardPerson one = few.people().rows().get(i % 4);
+            people.add(new CardPerson(
+                    String.valueOf(i + 1), "Team " + (i + 1), one.carries(), one.place(), one.way(), one.odds()));
+        }
+        return new CardView(
+                few.heading(),
+                few.loadouts(),
+                new CardPeople("camp", few.people().note(), people, List.of()),
+                few.rose(),
+                few.words(),
+                few.cautions());
+    }
+
+    /** Of 24 people the lines of the rose lost their key, and two of three steps of what to do were gone. */
+    @Test
+    void manyPeopleLeaveRoomForTheKeyAndForWhatToDo() throws IOException {
+        try (PDDocument card = Loader.loadPDF(bytes(FieldCard.sheet(crowd(12), CardSize.A4)))) {
+            assertEquals(1, card.getNumberOfPages());
+            String text = new PDFTextStripper().getText(card).replaceAll("\\s+", " ");
+            assertEquals(4, text.split("median 2.9 km", -1).length - 1, "every line of the rose keeps its key: " + text);
+            assertTrue(text.contains("3. NE to E: nothing sure"), "every step of what to do: " + text);
+            for (int i = 1; i <= 12; i++) assertTrue(text.contains(i + " Team " + i + " "), text);
+        }
+    }
+
+    /** ISO 32000-1, 14.8: marked, with a title shown, a language, a type for every part, and text for what is drawn in pieces. */
+    @Test
+    void theCardIsTaggedForThoseWhoHaveItReadToThem() throws IOException {
+        try (PDDocument card = Loader.loadPDF(bytes(FieldCard.sheet(view("whip", 3), CardSize.A4)))) {
+            var catalog = card.getDocumentCatalog();
+            assertTrue(catalog.getMarkInfo().isMarked());
+            assertTrue(catalog.getViewerPreferences().displayDocTitle());
+            assertEquals("en", catalog.getLanguage());
+            assertEquals("Field card: whip", card.getDocumentInformation().getTitle());
+            PDStructureElement whole = (PDStructureElement)
+                    catalog.getStructureTreeRoot().getKids().get(0);
+            List<PDStructureElement> parts = whole.getKids().stream()
+                    .map(PDStructureElement.class::cast)
+                    .toList();
+            List<String> read = parts.stream()
+                    .map(part -> part.getStructureType() + " "
+                            + (part.getStructureType().equals("Figure")
+                                    ? part.getAlternateDescription()
+                                    : part.getActualText()))
+                    .toList();
+            assertTrue(read.contains("H1 whip"), read.toString());
+            assertTrue(read.contains("P Reach with the same at both ends."), read.toString());
+            assertTrue(read.contains("P A: whip, median 2.9 km (2.1 to 3.8)"), read.toString());
+            assertTrue(
+                    read.contains("P 1, Party 0, carries whip, place 16S 750626 4017508, true bearing 045\u00b0, 2.9 km,"
+                            + " calls 23 %, hears 45 %, by relay >99 %"),
+                    read.toString());
+            assertTrue(read.contains("H2 If contact is lost"), read.toString());
+            assertTrue(read.contains("Figure " + Typeface.clean(ROSE.description())), read.toString());
+            assertTrue(read.indexOf("H2 Loadouts") < read.indexOf("H2 Cautions"), read.toString());
+            var inTree = catalog.getStructureTreeRoot().getParentTree().getNumbers().get(0);
+            assertEquals(parts.size(), ((COSArray) inTree.getCOSObject()).size(), "every part has its content");
         }
     }
 }
