@@ -16,6 +16,7 @@ import java.util.concurrent.CancellationException;
 import java.util.concurrent.CompletionException;
 import java.util.function.Consumer;
 import picocli.CommandLine;
+import picocli.CommandLine.Model.UsageMessageSpec;
 import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.TypeConversionException;
 import picocli.CommandLine.UnmatchedArgumentException;
@@ -56,6 +57,7 @@ public final class CommandLineRunner {
                 .setParameterExceptionHandler(CommandLineRunner::wrongUsage)
                 .setExecutionExceptionHandler((thrown, command, parsed) -> failed(thrown, errWriter, stop));
         line.registerConverter(Path.class, CommandLineRunner::path);
+        unwrapFooters(line);
         if (args.length == 0) {
             line.usage(outWriter);
             return INPUT_WRONG;
@@ -68,6 +70,18 @@ public final class CommandLineRunner {
                             + " has gone.");
         errWriter.flush();
         return isLost && code == DONE ? FAILED : code;
+    }
+
+    /** Worked examples stand in the footers, and one that is wrapped cannot be copied. */
+    private static void unwrapFooters(CommandLine line) {
+        line.getHelpSectionMap()
+                .put(
+                        UsageMessageSpec.SECTION_KEY_FOOTER,
+                        help -> String.join(
+                                        System.lineSeparator(),
+                                        help.commandSpec().usageMessage().footer())
+                                + System.lineSeparator());
+        line.getSubcommands().values().forEach(CommandLineRunner::unwrapFooters);
     }
 
     /** The command asked for; all of them when none is, since building one takes a cold start some 15 ms. */

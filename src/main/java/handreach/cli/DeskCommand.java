@@ -19,8 +19,8 @@ import picocli.CommandLine.Parameters;
             "Worked example:",
             "  handreach desk elevation-samples/forest-hills",
             "",
-            "Without a plan the one used last is opened, or the sample. Odds are no promise: carry a second means of calling for",
-            "help."
+            "Without a plan the one used last is opened, or the sample. Odds are no promise: carry a second means of",
+            "calling for help."
         })
 final class DeskCommand implements Callable<Integer> {
     private final Consumer<Optional<Path>> window;
