@@ -28,7 +28,7 @@ public final class CommandLineRunner {
     private static final int INPUT_WRONG = 2;
     /** In the order help lists them. */
     private static final List<String> COMMANDS =
-            List.of("bench", "match", "pattern", "tiles", "path", "reach", "relay", "walk", "card", "report", "desk");
+            List.of("bench", "match", "pattern", "tiles", "path", "reach", "assign", "relay", "walk", "card", "report", "desk");
 
     private CommandLineRunner() {}
 
@@ -100,6 +100,7 @@ public final class CommandLineRunner {
             case "tiles" -> new TilesCommand();
             case "path" -> new PathCommand();
             case "reach" -> new ReachCommand();
+            case "assign" -> new AssignCommand();
             case "relay" -> new RelayCommand();
             case "walk" -> new WalkCommand();
             case "card" -> new CardCommand();

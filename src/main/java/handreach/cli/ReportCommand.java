@@ -3,9 +3,11 @@ package handreach.cli;
 import handreach.input.Target;
 import handreach.plan.PlanFile;
 import handreach.report.ReachFiles;
+import handreach.report.AssignComposer;
 import handreach.report.RelayComposer;
 import handreach.report.WalkComposer;
 import handreach.report.page.Section;
+import handreach.study.AssignStudy;
 import handreach.study.ReachAnswer;
 import handreach.study.ReachStudy;
 import handreach.study.RelayStudy;
@@ -46,6 +48,9 @@ final class ReportCommand implements Callable<Integer> {
     @Option(names = "--relay", description = "Also answer whether a relay is needed, and where.")
     private boolean relay;
 
+    @Option(names = "--assign", description = "Also answer who must carry what.")
+    private boolean assign;
+
     @Mixin
     private JsonOption json;
 
@@ -66,6 +71,7 @@ final class ReportCommand implements Callable<Integer> {
                 warnings.addAll(walk.warnings());
             }
             answer = ReachStudy.run(scene, true, progress);
+            if (assign) more.addAll(0, new AssignComposer(AssignStudy.run(scene, progress)).sections());
             if (relay) more.addAll(0, new RelayComposer(RelayStudy.run(scene, progress)).sections());
         }
         warnings.addAll(0, answer.warnings());

@@ -5,6 +5,7 @@ import handreach.loadout.Loadout;
 import handreach.plan.Places;
 import handreach.plan.PlanText;
 import handreach.reach.ReachEstimate;
+import handreach.report.PlacesComposer;
 import handreach.report.ReachComposer;
 import handreach.report.page.Block;
 import handreach.report.page.Caution;
@@ -207,6 +208,7 @@ final class ReachPanel extends VBox {
             answer.set(composed.line(row));
             blocks.add(composed.verdict(row));
         }
+        blocks.addAll(PlacesComposer.of(composed.answer()).brief());
         lines.showBlocks(blocks);
     }
 

@@ -72,6 +72,25 @@ final class PlacesComposer {
         return blocks;
     }
 
+    /** The same in short, for a narrow place: the base alone, else the pairs. */
+    public List<Block> brief() {
+        if (answer.pairs().isEmpty()) return List.of();
+        List<Column<Pair>> columns = new ArrayList<>();
+        if (answer.base().isPresent()) {
+            int base = answer.base().getAsInt();
+            columns.add(Column.words("who", pair -> name(other(pair, base))));
+            columns.add(Column.number("calls", pair -> way(pair, pair.a() != base)));
+            columns.add(Column.number("hears", pair -> way(pair, pair.a() == base)));
+        } else {
+            columns.add(Column.words("who", pair -> name(pair.a())));
+            columns.add(Column.words("with", pair -> name(pair.b())));
+            columns.add(Column.number("there", pair -> way(pair, true)));
+            columns.add(Column.number("back", pair -> way(pair, false)));
+        }
+        return List.of(
+                Paragraph.of(sentence()), Table.of("", answer.base().isPresent() ? basePairs() : answer.pairs(), columns));
+    }
+
     /** How many have the wanted odds both ways, and who is worst off. */
     String sentence() {
         List<Pair> asked = answer.base().isPresent() ? basePairs() : answer.pairs();

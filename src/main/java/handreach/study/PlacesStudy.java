@@ -35,7 +35,8 @@ final class PlacesStudy {
         return new PlacesStudy(scene, book, progress).answer();
     }
 
-    private static List<PlacesAnswer.Place> places(Scene scene) {
+    /** Positions, then routes, then sectors; one over unknown ground has no points. */
+    static List<PlacesAnswer.Place> places(Scene scene) {
         List<Party> all = RelayDemands.all(scene, new ArrayList<>());
         Places said = scene.plan().places();
         List<PlacesAnswer.Place> places = new ArrayList<>();

@@ -80,6 +80,12 @@ class RenamingTest {
             ]
             walk_from = 'base camp'
 
+            [assign]
+            keep = ["base camp", "ridge"]
+            loadouts = [
+                "whip # 1"
+            ]
+
             [[walk]]
             name = "base camp"              # the name of a walk is its own
             reports = "reports.csv"
@@ -137,6 +143,7 @@ class RenamingTest {
                 "hut",
                 plan.questions().relay().constraints().walk().orElseThrow().start());
         assertEquals(Optional.of("hut"), plan.questions().walks().get(0).base());
+        assertEquals(List.of("hut", "ridge"), plan.questions().assign().keep());
         assertEquals("base camp", plan.questions().walks().get(0).name());
         assertEquals("base camp", plan.heading().title());
         assertEquals("base camp", plan.channel().name());
@@ -150,6 +157,7 @@ class RenamingTest {
         assertEquals(fresh, plan.places().routes().get(0).loadout());
         assertEquals(fresh, plan.places().sectors().get(0).loadout());
         assertEquals(fresh, plan.questions().reach().with());
+        assertEquals(List.of("long one"), plan.questions().assign().loadouts());
         assertEquals(fresh, plan.questions().walks().get(0).loadout());
     }
 
@@ -174,8 +182,8 @@ class RenamingTest {
                 .limit(before.size())
                 .filter(i -> !before.get(i).equals(after.get(i)))
                 .count();
-        // the entry, centre, from, two lines of pairs, walk_from, the base of the walk
-        assertEquals(7, changed, renamed);
+        // the entry, centre, from, two lines of pairs, walk_from, keep, the base of the walk
+        assertEquals(8, changed, renamed);
     }
 
     @Test

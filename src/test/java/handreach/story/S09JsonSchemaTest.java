@@ -117,6 +117,8 @@ class S09JsonSchemaTest {
                 List.of("path", "--profile", profile(), "--frequency-mhz", "446"),
                 List.of("reach", SAMPLES + "urban-coast", "--no-area"),
                 List.of("reach", SAMPLES + "forest-hills", "--no-area"),
+                List.of("assign", SAMPLES + "urban-coast"),
+                List.of("assign", SAMPLES + "forest-hills"),
                 List.of("relay", SAMPLES + "urban-coast"),
                 List.of("relay", SAMPLES + "forest-hills"),
                 List.of("reach", SAMPLES + "urban-coast", "--engine", "sweep", "--only", "outlines", "--out", out()),

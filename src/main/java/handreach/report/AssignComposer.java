@@ -1,0 +1,304 @@
+package handreach.report;
+
+import handreach.loadout.Burden;
+import handreach.loadout.Loadout;
+import handreach.plan.Plan;
+import handreach.relay.Assignment;
+import handreach.report.page.Block;
+import handreach.report.page.Bullets;
+import handreach.report.page.CautionBlock;
+import handreach.report.page.Cautions;
+import handreach.report.page.Column;
+import handreach.report.page.Page;
+import handreach.report.page.Paragraph;
+import handreach.report.page.PlainText;
+import handreach.report.page.Section;
+import handreach.report.page.Table;
+import handreach.study.AssignAnswer;
+import handreach.units.Decibels;
+import handreach.units.Lengths;
+import handreach.units.Shares;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.function.ToDoubleFunction;
+import java.util.stream.IntStream;
+
+/** Who must carry what: the sentences and tables that every face shows. JSON: {@link AssignJson}. */
+public final class AssignComposer {
+    /** Talks that a page has room for; JSON has all. */
+    private static final int MOST_TALKS = 30;
+
+    /** Talks that nothing serves and a sentence has room for. */
+    private static final int MOST_NAMED = 3;
+
+    private static final String RELAY = " The relay command says where a relay would help.";
+    private static final double CM_PER_INCH = 2.54;
+
+    private final AssignAnswer answer;
+    private final Plan plan;
+    private final Lengths lengths;
+
+    public AssignComposer(AssignAnswer answer) {
+        this.answer = answer;
+        this.plan = answer.scene().plan();
+        this.lengths = plan.heading().lengths();
+    }
+
+    /** A page of its own. */
+    public Page page() {
+        List<Section> sections = new ArrayList<>(details());
+        if (!answer.warnings().isEmpty())
+            sections.add(Section.of("Doubtful about the talks", new Bullets(answer.warnings())));
+        sections.add(cautions());
+        return page(sections);
+    }
+
+    /** The same for a terminal, on which what is doubtful stands apart from the answer. */
+    public String text() {
+        List<Section> sections = new ArrayList<>(details());
+        sections.add(cautions());
+        return PlainText.of(page(sections), PlainText.USUAL_WIDTH);
+    }
+
+    /** Sections to stand in a report, verdict first. */
+    public List<Section> sections() {
+        List<Section> sections = new ArrayList<>();
+        sections.add(new Section("Who must carry what", verdict()));
+        sections.addAll(details());
+        return sections;
+    }
+
+    private Page page(List<Section> sections) {
+        return new Page(
+                "Who carries what",
+                plan.heading().title(),
+                "Who must carry what, so that every wanted talk works?",
+                verdict(),
+                sections,
+                "Made by Handreach from " + answer.scene().file().file().getFileName() + ".");
+    }
+
+    private static Section cautions() {
+        return Section.of("Cautions", new CautionBlock(Cautions.CARRYING));
+    }
+
+    private List<Block> verdict() {
+        List<Block> blocks = new ArrayList<>();
+        for (String sentence : sentences())
+            blocks.add(blocks.isEmpty() ? Paragraph.answer(sentence) : Paragraph.of(sentence));
+        answer.scene().calibration().ifPresent(learned -> blocks.add(Paragraph.of(learned.words())));
+        return blocks;
+    }
+
+    /** The answer, the most important sentence first. */
+    List<String> sentences() {
+        List<String> words = new ArrayList<>();
+        Assignment found = answer.found();
+        if (found.best().isPresent()) {
+            Assignment.Choice best = found.best().get();
+            words.add(best(best));
+            best.tightest()
+                    .ifPresent(talk -> words.add("The tightest talk is " + pair(talk) + ", with "
+                            + Decibels.text(talk.spareDb()) + " to spare."));
+            words.add(found.next()
+                    .map(next -> "Next best: " + gives(best, next) + ", " + more(best, next) + ".")
+                    .orElse("No other way of handing out the loadouts serves them."));
+            words.add(found.oneMore()
+                    .filter(one -> one.burden() < best.burden() - 1e-6)
+                    .map(one -> "One more decibel on every path would save " + less(best, one) + ": "
+                            + gives(best, one) + ".")
+                    .orElse("One more decibel on every path would save nothing."));
+        } else
+            found.together()
+                    .ifPresent(talk -> words.add("No way of handing out what may be carried brings all talks to the wanted "
+                            + wanted() + " at once: " + pair(talk) + " lack at least " + Decibels.text(-talk.spareDb())
+                            + "." + RELAY));
+        if (!found.hopeless().isEmpty()) words.add(found.best().isPresent() ? 1 : 0, hopeless(found.hopeless()));
+        return words;
+    }
+
+    private String best(Assignment.Choice best) {
+        int talks = best.talks().size();
+        boolean isRest = !answer.found().hopeless().isEmpty();
+        String which = (isRest ? "the " : "all ") + talks + (isRest ? " other" : "") + (talks == 1 ? " talk" : " talks");
+        String aim = " to the wanted " + wanted() + ", at the pessimistic end, too";
+        List<Integer> changed = IntStream.range(0, answer.people().size())
+                .filter(p -> !carried(best, p).equals(answer.people().get(p).planned()))
+                .boxed()
+                .toList();
+        if (changed.isEmpty() && answer.people().stream().allMatch(one -> one.options().size() == 1))
+            return "Everybody keeps what the plan gives, which brings " + which + aim + ".";
+        if (changed.isEmpty())
+            return "Nothing lighter than what the plan gives brings " + which + aim + ": everybody keeps it.";
+        return "The least burden that brings " + which + aim + ": "
+                + String.join(
+                        ", ",
+                        changed.stream().map(p -> name(p) + " carries " + carried(best, p).name()).toList())
+                + (changed.size() == answer.people().size() ? "" : "; all others keep what the plan gives them")
+                + answer.asPlanned()
+                        .map(planned -> ". Against the plan " + more(planned, best))
+                        .orElse("")
+                + ".";
+    }
+
+    private String hopeless(List<Assignment.Short> talks) {
+        int all = talks.size()
+                + answer.found().best().map(best -> best.talks().size()).orElse(0);
+        Assignment.Short nearest = nearest(talks);
+        boolean areNamed = talks.size() <= MOST_NAMED;
+        String which = areNamed
+                ? String.join(", ", talks.stream().map(this::pair).toList())
+                : talks.size() + " of " + all + " talks";
+        String it = talks.size() == 1 ? "it" : areNamed ? "the nearest" : "the nearest, " + pair(nearest) + ",";
+        String lacks = Double.isInfinite(nearest.spareDb())
+                ? "the ground between them is unknown."
+                : it + " lacks " + Decibels.text(-nearest.spareDb()) + " even with "
+                        + option(nearest.a(), nearest.optionA()) + " and " + option(nearest.b(), nearest.optionB())
+                        + ".";
+        return "No choice of loadouts brings " + which + " to the wanted " + wanted() + " at the pessimistic end: " + lacks
+                + RELAY;
+    }
+
+    private static Assignment.Short nearest(List<Assignment.Short> talks) {
+        return talks.stream()
+                .max(Comparator.comparingDouble(Assignment.Short::spareDb))
+                .orElseThrow();
+    }
+
+    private Table<Assignment.Short> beyond() {
+        return Table.of(
+                "What they lack with the best of what may be handed out.",
+                answer.found().hopeless(),
+                List.of(
+                        Column.words("who", talk -> name(talk.a())),
+                        Column.words("with", talk -> name(talk.b())),
+                        Column.number("lacks, dB", talk -> lacks(talk)),
+                        Column.words("carrying", talk -> option(talk.a(), talk.optionA())),
+                        Column.words("and", talk -> option(talk.b(), talk.optionB()))));
+    }
+
+    private static String lacks(Assignment.Short talk) {
+        return Double.isInfinite(talk.spareDb()) ? "unknown" : Decibels.number(-talk.spareDb(), 1);
+    }
+
+    /** Who carries what in a choice in place of what another gives them. */
+    private String gives(Assignment.Choice before, Assignment.Choice now) {
+        List<String> changes = IntStream.range(0, answer.people().size())
+                .filter(p -> !before.options().get(p).equals(now.options().get(p)))
+                .mapToObj(p -> name(p) + " carries " + carried(now, p).name() + " in place of "
+                        + carried(before, p).name())
+                .toList();
+        return String.join(", ", changes);
+    }
+
+    private String more(Assignment.Choice before, Assignment.Choice now) {
+        double lengthCm = sum(now, Burden::lengthCm) - sum(before, Burden::lengthCm);
+        double massG = sum(now, burden -> burden.massG().orElse(0)) - sum(before, burden -> burden.massG().orElse(0));
+        if (Math.abs(lengthCm) < 0.5 && Math.abs(massG) < 0.5) return "as much to carry in all";
+        return amount(lengthCm, massG, lengthCm > 0 || lengthCm == 0 && massG > 0) + " in all";
+    }
+
+    private String less(Assignment.Choice before, Assignment.Choice now) {
+        return amount(
+                sum(now, Burden::lengthCm) - sum(before, Burden::lengthCm),
+                sum(now, burden -> burden.massG().orElse(0)) - sum(before, burden -> burden.massG().orElse(0)),
+                null);
+    }
+
+    /** A length and a mass, as more or less, or bare. */
+    private String amount(double lengthCm, double massG, Boolean isMore) {
+        String length = lengths == Lengths.IMPERIAL
+                ? Decibels.number(Math.abs(lengthCm) / CM_PER_INCH, 0) + " in"
+                : Decibels.number(Math.abs(lengthCm), 0) + " cm";
+        String mass = Decibels.number(Math.abs(massG), 0) + " g";
+        if (isMore == null) return length + " and " + mass;
+        return length + (lengthCm < 0 ? " less" : " more") + " and " + mass + (massG < 0 ? " less" : " more");
+    }
+
+    private double sum(Assignment.Choice choice, ToDoubleFunction<Burden> side) {
+        return IntStream.range(0, answer.people().size())
+                .mapToDouble(p -> side.applyAsDouble(carried(choice, p).antenna().burden()))
+                .sum();
+    }
+
+    private List<Section> details() {
+        List<Section> sections = new ArrayList<>();
+        answer.found().best().ifPresent(best -> {
+            sections.add(Section.of("What everybody carries", people(best)));
+            List<Block> talks = new ArrayList<>();
+            talks.add(talks(best));
+            if (best.talks().size() > MOST_TALKS)
+                talks.add(Paragraph.quiet("And " + (best.talks().size() - MOST_TALKS)
+                        + " talks more, each with more to spare than these; the JSON has all of them."));
+            sections.add(new Section("What the talks have to spare", talks));
+        });
+        if (!answer.found().hopeless().isEmpty()) sections.add(Section.of("Talks that nothing serves", beyond()));
+        return sections;
+    }
+
+    private Table<Integer> people(Assignment.Choice best) {
+        return Table.of(
+                "Keeps: as the plan says, or because it is on a mast or in a vehicle.",
+                IntStream.range(0, answer.people().size()).boxed().toList(),
+                List.of(
+                        Column.words("who", this::name),
+                        Column.words("in the plan", p -> answer.people().get(p).planned().name()),
+                        Column.words("least burden", p -> kept(p) ? "keeps it" : carried(best, p).name()),
+                        Column.words(
+                                "next best",
+                                p -> answer.found()
+                                        .next()
+                                        .map(next -> same(best, next, p) ? "the same" : carried(next, p).name())
+                                        .orElse(""))));
+    }
+
+    private static boolean same(Assignment.Choice best, Assignment.Choice next, int person) {
+        return best.options().get(person).equals(next.options().get(person));
+    }
+
+    private boolean kept(int person) {
+        return answer.people().get(person).options().size() == 1;
+    }
+
+    private Table<Assignment.Short> talks(Assignment.Choice best) {
+        return Table.of(
+                "Decibels above what the wanted " + wanted()
+                        + " need in the weaker way, should all that is uncertain everywhere at once turn out badly.",
+                best.talks().stream().limit(MOST_TALKS).toList(),
+                List.of(
+                        Column.words("who", talk -> name(talk.a())),
+                        Column.words("with", talk -> name(talk.b())),
+                        Column.number("to spare, dB", talk -> Decibels.signed(talk.spareDb(), 1)),
+                        Column.number("as planned, dB", this::asPlanned)));
+    }
+
+    private String asPlanned(Assignment.Short talk) {
+        return answer.asPlanned().stream()
+                .flatMap(planned -> planned.talks().stream())
+                .filter(one -> one.a() == talk.a() && one.b() == talk.b())
+                .findFirst()
+                .map(one -> Double.isInfinite(one.spareDb()) ? "unknown" : Decibels.signed(one.spareDb(), 1))
+                .orElse("");
+    }
+
+    private String pair(Assignment.Short talk) {
+        return name(talk.a()) + " with " + name(talk.b());
+    }
+
+    private String name(int person) {
+        return answer.people().get(person).name();
+    }
+
+    private String option(int person, int option) {
+        return answer.people().get(person).options().get(option).name();
+    }
+
+    private Loadout carried(Assignment.Choice choice, int person) {
+        return answer.people().get(person).options().get(choice.options().get(person));
+    }
+
+    private String wanted() {
+        return Shares.wanted(plan.channel().wish().odds());
+    }
+}

@@ -1,0 +1,151 @@
+package handreach.study;
+
+import handreach.budget.LinkEnd;
+import handreach.loadout.Loadout;
+import handreach.plan.Questions;
+import handreach.reach.Progress;
+import handreach.relay.AssignTable;
+import handreach.relay.Assignment;
+import handreach.relay.Conversation;
+import handreach.relay.Party;
+import handreach.relay.TalkBook;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.HashMap;
+import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+
+/** Who of a plan must carry what, with the least burden in all, so that every wanted talk works without a relay. */
+public final class AssignStudy {
+    private final Scene scene;
+    private final Questions.AssignQuestion asked;
+    private final Progress progress;
+    private final List<String> warnings;
+    private final TalkBook book;
+    private final Map<Loadout, LinkEnd> ends = new HashMap<>();
+
+    private AssignStudy(Scene scene, Progress progress) {
+        this.scene = scene;
+        this.asked = scene.plan().questions().assign();
+        this.progress = progress;
+        this.warnings = new ArrayList<>(scene.warnings());
+        this.book = TalkBook.of(RelayStudy.setting(scene));
+    }
+
+    public static AssignAnswer run(Scene scene, Progress progress) {
+        return new AssignStudy(scene, progress).answer();
+    }
+
+    private AssignAnswer answer() {
+        List<Party> demands = RelayDemands.of(scene, warnings);
+        List<Conversation> talks = RelayDemands.talks(scene, demands);
+        List<PlacesAnswer.Place> places = PlacesStudy.places(scene).stream()
+                .filter(place -> !place.points().isEmpty())
+                .toList();
+        List<AssignAnswer.Person> people = places.stream().map(this::person).toList();
+        AssignTable table = table(demands, places, people, talks);
+        List<Integer> planned = people.stream()
+                .map(person -> person.options().indexOf(person.planned()))
+                .toList();
+        warnings.addAll(scene.warnings());
+        return new AssignAnswer(
+                scene,
+                people,
+                planned.contains(-1) ? Optional.empty() : Optional.of(table.choice(planned)),
+                Assignment.of(table),
+                List.copyOf(new LinkedHashSet<>(warnings)));
+    }
+
+    private AssignAnswer.Person person(PlacesAnswer.Place place) {
+        boolean keeps = asked.keep().contains(place.name())
+                || !place.loadout().carry().carry().isAtBody();
+        List<Loadout> options = keeps ? List.of(place.loadout()) : handedOut();
+        return new AssignAnswer.Person(place.name(), place.kind(), place.loadout(), options);
+    }
+
+    /** What the plan names, else all that is carried on the body. */
+    private List<Loadout> handedOut() {
+        List<Loadout> all = scene.loadouts().stream()
+                .filter(one -> asked.loadouts().isEmpty()
+                        ? one.carry().carry().isAtBody()
+                        : asked.loadouts().contains(one.name()))
+                .toList();
+        if (all.size() > AssignTable.MOST_OPTIONS)
+            throw scene.file()
+                    .fault(
+                            "assign",
+                            "loadouts",
+                            "leaves " + all.size() + " loadouts to choose from, at most " + AssignTable.MOST_OPTIONS
+                                    + " are allowed. Name those that are at hand.");
+        return all;
+    }
+
+    private AssignTable table(
+            List<Party> demands,
+            List<PlacesAnswer.Place> places,
+            List<AssignAnswer.Person> people,
+            List<Conversation> talks) {
+        AssignTable.Builder builder = new AssignTable.Builder();
+        for (AssignAnswer.Person person : people)
+            builder.person(
+                    person.options().stream().mapToDouble(scene::burdenScore).toArray(),
+                    person.options().indexOf(person.planned()));
+        Map<Conversation, List<Conversation>> between = new LinkedHashMap<>();
+        for (Conversation talk : talks) {
+            int a = carrier(places, demands.get(talk.a()));
+            int b = carrier(places, demands.get(talk.b()));
+            if (a != b)
+                between.computeIfAbsent(Conversation.of(a, b), two -> new ArrayList<>())
+                        .add(talk);
+        }
+        int done = 0;
+        for (Map.Entry<Conversation, List<Conversation>> two : between.entrySet()) {
+            AssignAnswer.Person a = people.get(two.getKey().a());
+            AssignAnswer.Person b = people.get(two.getKey().b());
+            builder.talk(two.getKey().a(), two.getKey().b(), spareDb(demands, two.getValue(), a, b));
+            progress.done("straight paths", ++done / (double) between.size());
+        }
+        if (between.isEmpty())
+            throw scene.file()
+                    .fault(
+                            "relay",
+                            "talk",
+                            "lists talks within one route or sector alone, whose people all carry the same. List two that differ.");
+        return builder.table();
+    }
+
+    private static int carrier(List<PlacesAnswer.Place> places, Party demand) {
+        for (int i = 0; i < places.size(); i++) {
+            PlacesAnswer.Place place = places.get(i);
+            boolean isPosition = place.kind() == PlacesAnswer.Kind.POSITION;
+            if (demand.group().isPresent() == isPosition) continue;
+            if (place.name().equals(demand.group().orElse(demand.name()))) return i;
+        }
+        throw new IllegalArgumentException("nobody carries for " + demand.name());
+    }
+
+    /** The least of all talks between two people, by what the first carries, then the second. */
+    private double[][] spareDb(
+            List<Party> demands, List<Conversation> talks, AssignAnswer.Person a, AssignAnswer.Person b) {
+        double[][] least = new double[a.options().size()][b.options().size()];
+        for (double[] row : least) Arrays.fill(row, Double.POSITIVE_INFINITY);
+        for (Conversation talk : talks) {
+            progress.goOn();
+            for (int i = 0; i < least.length; i++)
+                for (int j = 0; j < least[i].length; j++) {
+                    Party one = demands.get(talk.a()).carrying(end(a.options().get(i)));
+                    Party other = demands.get(talk.b()).carrying(end(b.options().get(j)));
+                    double spare = book.talk(one, other).map(TalkBook.Talk::sureDb).orElse(Double.NEGATIVE_INFINITY);
+                    least[i][j] = Math.min(least[i][j], spare);
+                }
+        }
+        return least;
+    }
+
+    private LinkEnd end(Loadout loadout) {
+        return ends.computeIfAbsent(loadout, scene::end);
+    }
+}
