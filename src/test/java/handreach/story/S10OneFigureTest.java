@@ -328,6 +328,44 @@ class S10OneFigureTest {
                 List<String> table = rows(relayPage);
                 assertTrue(table.stream().anyMatch(each -> each.startsWith(row)), row + " in " + table);
             }
+            for (JsonNode pair : reach.at("/who_reaches_whom/pairs")) reachPairAgrees(pair);
+        }
+
+        /** The same pair in reach: numbers, terminal, report, and on the card where it is with the base. */
+        private void reachPairAgrees(JsonNode pair) throws IOException {
+            String a = pair.get("a").asText();
+            String b = pair.get("b").asText();
+            JsonNode ledger = parsed(run("path", "--plan", plan.toString(), "--from", a, "--to", b, "--json"))
+                    .get("ledger");
+            double there = pair.at("/odds/there/0").asDouble();
+            double back = pair.at("/odds/back/0").asDouble();
+            assertEquals(there, ledger.at("/there/odds_of_copy").asDouble(), SAME, a + " and " + b);
+            assertEquals(back, ledger.at("/back/odds_of_copy").asDouble(), SAME, a + " and " + b);
+            assertEquals(Math.min(there, back), pair.at("/odds/weaker/0").asDouble(), SAME);
+            for (JsonNode talk : relay.at("/direct/talks")) {
+                if (!talk.get("a").asText().equals(a) || !talk.get("b").asText().equals(b)) continue;
+                assertEquals(talk.get("odds_there").asDouble(), there, SAME);
+                assertEquals(talk.get("odds_back").asDouble(), back, SAME);
+                assertEquals(
+                        talk.get("odds_pessimistic").asDouble(),
+                        pair.at("/odds/pessimistic/0").asDouble(),
+                        SAME);
+            }
+            String base = reach.at("/who_reaches_whom/base").asText();
+            boolean isWithBase = a.equals(base) || b.equals(base);
+            String who = isWithBase && a.equals(base) ? b : a;
+            String odds = isWithBase && a.equals(base)
+                    ? Shares.odds(back) + " " + Shares.odds(there)
+                    : Shares.odds(there) + " " + Shares.odds(back);
+            String row = " " + lengths.text(1000 * pair.at("/distance_km/0").asDouble()) + " " + odds + " ";
+            List<String> printed = reachText.lines().map(Faces::flat).toList();
+            for (List<String> lines : List.of(printed, rows(report)))
+                assertTrue(
+                        lines.stream().anyMatch(each -> each.startsWith(who + " ") && each.contains(row)),
+                        who + row + " in " + lines);
+            if (isWithBase)
+                assertTrue(
+                        card.matches(".*" + Pattern.quote(who) + " .*" + Pattern.quote(odds) + ".*"), odds + " in " + card);
         }
 
         /** Odds and margin of the weakest hop: caption, ledger under it, and terminal. */
