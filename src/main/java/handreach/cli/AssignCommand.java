@@ -1,5 +1,6 @@
 package handreach.cli;
 
+import handreach.input.Target;
 import handreach.plan.PlanFile;
 import handreach.report.AssignComposer;
 import handreach.report.AssignFiles;
@@ -8,6 +9,7 @@ import handreach.study.AssignAnswer;
 import handreach.study.AssignStudy;
 import handreach.study.Scene;
 import java.nio.file.Path;
+import java.util.List;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -40,17 +42,17 @@ final class AssignCommand implements Callable<Integer> {
 
     @Override
     public Integer call() {
-        Scene scene = Scene.open(PlanFile.open(plan));
+        PlanFile file = PlanFile.open(plan);
+        if (out != null) Target.lookFolder(out, List.of(), file.sources());
+        Scene scene = Scene.open(file);
         AssignAnswer answer;
         try (ConsoleProgress progress = ConsoleProgress.on(json.err())) {
             answer = AssignStudy.run(scene, progress);
         }
         json.warn(answer.warnings());
         if (json.isWanted()) json.print(AssignJson.of(answer));
-        else json.out().print(new AssignComposer(answer).text());
-        if (out != null)
-            for (Path file : AssignFiles.write(answer, out))
-                (json.isWanted() ? json.err() : json.out()).println("Written: " + file);
+        else json.page(new AssignComposer(answer).text());
+        if (out != null) json.written(AssignFiles.write(answer, out));
         return 0;
     }
 }

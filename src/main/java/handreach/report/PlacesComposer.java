@@ -24,7 +24,7 @@ import java.util.function.Function;
 import java.util.stream.IntStream;
 
 /** Who of a plan reaches whom without a relay: with the base in a list, everybody with everybody in a square, and pair by pair. */
-final class PlacesComposer {
+public final class PlacesComposer {
     /** Places that a square has room for beside one another. */
     private static final int MOST_ACROSS = 10;
     /** Pairs that a page has room for; JSON has all. */

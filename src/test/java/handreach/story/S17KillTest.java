@@ -114,6 +114,7 @@ class S17KillTest {
             ReachFiles.write(
                     reach[turn],
                     EnumSet.allOf(handreach.report.ReachPart.class),
+                    Instant.EPOCH,
                     out.resolve("reach"),
                     Progress.SILENT);
             RelayFiles.write(relay, out.resolve("relay"));
