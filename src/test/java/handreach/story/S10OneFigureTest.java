@@ -17,7 +17,6 @@ import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.regex.MatchResult;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -214,15 +213,17 @@ class S10OneFigureTest {
             String name = one.get("loadout").asText();
             List<String> said = window.reach(name);
             double medianM = 1000 * one.get("median_km").asDouble();
-            String row = "loadout: " + Pattern.quote(name) + "; median, " + unit.unit() + ": "
-                    + Pattern.quote(unit.number(medianM)) + "\\+?; worst, " + unit.unit() + ": "
+            double someM = 1000 * one.get("some_copy_median_km").asDouble();
+            String row = "loadout: " + Pattern.quote(name) + "; good copy, " + unit.unit() + ": "
+                    + Pattern.quote(unit.number(medianM)) + "\\+?; some copy, " + unit.unit() + ": "
+                    + Pattern.quote(unit.number(someM)) + "\\+?; worst, " + unit.unit() + ": "
                     + Pattern.quote(unit.number(1000 * one.get("worst_km").asDouble())) + "; of the ground: (.+)";
             JsonNode interval = one.get("median_interval_95_km");
             String headline = "(?:at least )?" + Pattern.quote(lengths.text(medianM)) + " on the median bearing \\("
                     + Pattern.quote(lengths.range(
                             1000 * interval.get(0).asDouble(),
                             1000 * interval.get(1).asDouble()))
-                    + "\\), (.+) of the ground";
+                    + "\\), (.+) of the ground; some copy, standing still, to (?:at least )?" + Pattern.quote(lengths.text(someM));
             for (String wanted : List.of(row, headline)) {
                 List<MatchResult> found = said.stream()
                         .flatMap(each -> all(wanted, each).stream())
@@ -231,16 +232,7 @@ class S10OneFigureTest {
                 String share = found.get(0).group(1);
                 assertEquals(one.get("area_share").asDouble(), shareOf(share), SWEPT_SHARE, name + ": " + share);
             }
-            for (String sentence : said) {
-                isHonest(sentence);
-                if (!sentence.startsWith(capital(name) + ": ")) continue;
-                String verdict = capital(sentence.substring(name.length() + 2));
-                assertTrue(words(report).contains(verdict), verdict + " in " + words(report));
-            }
-        }
-
-        private static String capital(String name) {
-            return name.substring(0, 1).toUpperCase(Locale.ROOT) + name.substring(1);
+            said.forEach(Faces::isHonest);
         }
 
         private void relayOfWindowAgrees(List<String> said) {
