@@ -97,6 +97,7 @@ class LimitsTest {
             new Key("[area]", AreaRequest.RADIUS),
             new Key("[[position]], [[route]], [[sector]]", of(PLACES, "WEIGHT")),
             new Key("[[sector]]", of(PLACES, "SPACING")),
+            new Key("[[position]]", of(PLACES, "HEADING")),
             new Key("[reach]", BearingRequest.STEP),
             new Key("[reach]", AreaRequest.CELL),
             new Key("[decide]", of(QUESTIONS, "FELT_PLACES")),

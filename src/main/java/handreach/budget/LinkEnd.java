@@ -3,6 +3,7 @@ package handreach.budget;
 import handreach.loadout.Loadout;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
 
 /**
  * One end of a link.
@@ -26,5 +27,12 @@ public record LinkEnd(
     /** The same end with a transmitter beside its receiver. */
     public LinkEnd desensed(ExtraLine line) {
         return new LinkEnd(loadout, noise, posture, extras, Optional.of(line));
+    }
+
+    /** The same end with the path at this bearing from the wearer's front. */
+    public LinkEnd facing(double pathFromFrontDeg) {
+        Posture turned =
+                new Posture(OptionalDouble.of(pathFromFrontDeg), posture.sideTiltDeg(), posture.towardsPathDeg());
+        return new LinkEnd(loadout, noise, turned, extras, desense);
     }
 }

@@ -12,8 +12,17 @@ public record Places(Area area, List<PositionEntry> positions, List<RouteEntry> 
     /** Centre and radius; a polygon, if given, narrows it. */
     public record Area(Position centre, double radiusKm, Optional<Path> polygon) {}
 
-    /** A person or the base at a known place. */
-    public record PositionEntry(String name, Position at, Optional<String> loadout, boolean base, double weight) {}
+    /** A person or the base at a known place, and which way they face where the plan says so. */
+    public record PositionEntry(
+            String name, Position at, Optional<String> loadout, boolean base, double weight, Optional<Facing> facing) {}
+
+    /**
+     * Which way somebody faces: a bearing, or towards another position.
+     *
+     * @param headingDeg clockwise from true north
+     * @param towards name of a position
+     */
+    public record Facing(OptionalDouble headingDeg, Optional<String> towards) {}
 
     /** People who move along a track. */
     public record RouteEntry(String name, Path file, Optional<String> loadout, double weight) {}

@@ -9,11 +9,13 @@ import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.Set;
 
 /** Reads where people are out of a plan. */
 final class PlacesReader {
     private static final Range SPACING = new Range("spacing_m", 30, 20_000, "m");
+    private static final Range HEADING = new Range("heading_deg", 0, 360, "degrees");
     private static final Range WEIGHT = new Range("weight", 0, 1000, "");
 
     private final Path folder;
@@ -77,14 +79,19 @@ final class PlacesReader {
 
     private List<Places.PositionEntry> positions() {
         List<Places.PositionEntry> positions = new ArrayList<>();
-        for (PlanSection section : root.tables("position")) {
+        List<PlanSection> sections = root.tables("position");
+        List<String> known =
+                sections.stream().flatMap(one -> one.text("name").stream()).toList();
+        for (PlanSection section : sections) {
             String name = name(section, "base camp");
+            Optional<Places.Facing> facing = facing(section, name, known);
             Optional<Position> at = PlanReader.place(section, "at");
             if (!section.has("at"))
                 section.fault("at", "is missing. Add at = \"46.5, 8.1\" (or degrees-minutes, UTM, MGRS).");
             boolean base = section.flag("base", false);
             if (at.isPresent())
-                positions.add(new Places.PositionEntry(name, at.get(), loadout(section), base, weight(section)));
+                positions.add(
+                        new Places.PositionEntry(name, at.get(), loadout(section), base, weight(section), facing));
             else {
                 loadout(section);
                 weight(section);
@@ -92,6 +99,17 @@ final class PlacesReader {
             section.refuseUnknownKeys();
         }
         return positions;
+    }
+
+    private static Optional<Places.Facing> facing(PlanSection section, String name, List<String> known) {
+        OptionalDouble heading = section.number(HEADING);
+        Optional<String> towards = section.reference(Reference.TOWARDS, known);
+        if (section.has("heading_deg") && section.has("towards"))
+            section.fault("towards", "and heading_deg both say which way people face. Keep one of them.");
+        if (towards.isPresent() && towards.get().equals(name))
+            section.fault("towards", "is \"" + name + "\" itself. Name another position, or write heading_deg.");
+        if (heading.isEmpty() && towards.isEmpty()) return Optional.empty();
+        return Optional.of(new Places.Facing(heading, towards));
     }
 
     private Optional<String> loadout(PlanSection section) {

@@ -18,6 +18,7 @@ enum Reference {
     PAIRS("pairs", Set.of(NameKind.POSITION, NameKind.ROUTE, NameKind.SECTOR), "relay"),
     WALK_FROM("walk_from", Set.of(NameKind.POSITION), "relay"),
     BASE("base", Set.of(NameKind.POSITION), "walk"),
+    TOWARDS("towards", Set.of(NameKind.POSITION), "position"),
     /** A list of names. */
     KEEP("keep", Set.of(NameKind.POSITION, NameKind.ROUTE, NameKind.SECTOR), "assign"),
     /** A list of names. */

@@ -53,8 +53,18 @@ public final class OddsGrid {
      * @source ledger of the link at the cell's loss and angles
      */
     public double marginDb(int cell) {
-        return link.marginDb(
+        double margin = link.marginDb(
                 losses.lossDb(cell), losses.departureDeg(cell), losses.arrivalDeg(cell), losses.cover(cell));
+        return link.isTurned() ? margin + link.turnedDb(bearingDeg(cell)) : margin;
+    }
+
+    /** Bearing of a cell from the source, on a plane that touches the earth between them: within 1° over 100 km below 60° of latitude. */
+    private double bearingDeg(int cell) {
+        Position source = losses.request().source();
+        double latitudeDeg = grid().latitudeOf(grid().rowOf(cell));
+        double eastDeg = Math.IEEEremainder(grid().longitudeOf(grid().columnOf(cell)) - source.longitudeDeg(), 360);
+        double cos = Math.cos(Math.toRadians((latitudeDeg + source.latitudeDeg()) / 2));
+        return Math.toDegrees(Math.atan2(eastDeg * cos, latitudeDeg - source.latitudeDeg()));
     }
 
     /**

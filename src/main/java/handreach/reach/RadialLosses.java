@@ -134,7 +134,9 @@ public final class RadialLosses {
     /** Margins of a link at the known samples, dB. */
     double[] marginsDb(ReachLink link) {
         double[] margin = new double[distanceM.length];
-        for (int i = 0; i < known; i++) margin[i] = link.marginDb(lossDb(i), departureDeg(i), arrivalDeg(i), cover(i));
+        double turnedDb = link.turnedDb(bearingDeg);
+        for (int i = 0; i < known; i++)
+            margin[i] = link.marginDb(lossDb(i), departureDeg(i), arrivalDeg(i), cover(i)) + turnedDb;
         return margin;
     }
 

@@ -20,8 +20,11 @@ public final class ReachLink {
     private final SiteLesson learned;
     /** What stands at the source, where that counts beside the cover of the cell; null where it does not. */
     private final Cover atSource;
+    /** What the heading at the source does on a bearing; null where no heading is known. */
+    private final TurnedEnd turned;
 
-    private ReachLink(String name, LinkBudget budget, Terminals terminals, SiteLesson learned, Cover atSource) {
+    private ReachLink(
+            String name, LinkBudget budget, Terminals terminals, SiteLesson learned, Cover atSource, TurnedEnd turned) {
         if (name == null || budget == null || terminals == null)
             throw new IllegalArgumentException("a link has a name, a budget and antenna heights");
         this.name = name;
@@ -29,10 +32,16 @@ public final class ReachLink {
         this.terminals = terminals;
         this.learned = learned;
         this.atSource = atSource;
+        this.turned = turned;
     }
 
     public static ReachLink of(String name, LinkBudget budget, Terminals terminals) {
-        return new ReachLink(name, budget, terminals, null, null);
+        return new ReachLink(name, budget, terminals, null, null, null);
+    }
+
+    /** A link from somebody at the source of whom it is known which way they face. */
+    public static ReachLink of(String name, TurnedEnd turned, Terminals terminals) {
+        return new ReachLink(name, turned.facingNorth(), terminals, null, null, turned);
     }
 
     /** The same link where walks have taught the site; covers at the source as {@link LearnedSite#covers} hands them out. */
@@ -42,14 +51,15 @@ public final class ReachLink {
                 budget,
                 terminals,
                 byWalks,
-                coversAtSource.stream().findFirst().orElse(null));
+                coversAtSource.stream().findFirst().orElse(null),
+                turned);
     }
 
     public String name() {
         return name;
     }
 
-    LinkBudget budget() {
+    public LinkBudget budget() {
         return budget;
     }
 
@@ -71,6 +81,16 @@ public final class ReachLink {
         if (learned == null) return margin;
         double shift = learned.shiftDb(cover);
         return margin - (atSource == null ? shift : (shift + learned.shiftDb(atSource)) / 2);
+    }
+
+    /** What is added to {@link #marginDb} on a bearing from the source, for the way that people face there, dB; mostly nothing. */
+    double turnedDb(double bearingDeg) {
+        return turned == null ? 0 : turned.gainDb(bearingDeg);
+    }
+
+    /** Whether {@link #turnedDb} is anything. */
+    boolean isTurned() {
+        return turned != null;
     }
 
     /** The same between two places of which it is known who stands where, with the covers that count there. */

@@ -55,7 +55,7 @@ final class HopBudget {
     private record Taught(SiteLesson lesson, double shiftDb) {}
 
     static HopBudget direct(RelayQuestion.Setting setting, Party a, Party b) {
-        return of(setting, a.end(), b.end(), a.at(), b.at());
+        return of(setting, a.endTowards(b.at()), b.endTowards(a.at()), a.at(), b.at());
     }
 
     /** From somebody to the relay: its own transmitter deafens it a little. */

@@ -1,8 +1,10 @@
 package handreach.relay;
 
 import handreach.budget.LinkEnd;
+import handreach.geodesy.GeodesicLine;
 import handreach.geodesy.Position;
 import java.util.Optional;
+import java.util.OptionalDouble;
 
 /**
  * Somebody who must be served.
@@ -12,13 +14,20 @@ import java.util.Optional;
  * @param at where
  * @param end what is carried there
  * @param weight how much it counts, from 0
+ * @param headingDeg way that people there face, clockwise from true north; empty where it may be any
  */
-public record Party(String name, Optional<String> group, Position at, LinkEnd end, double weight) {
+public record Party(
+        String name, Optional<String> group, Position at, LinkEnd end, double weight, OptionalDouble headingDeg) {
     public Party {
         if (!(weight >= 0) || Double.isInfinite(weight))
             throw new IllegalArgumentException(name + ": weight " + weight);
         if (name == null || at == null || end == null)
             throw new IllegalArgumentException("a demand leaves nothing out");
+    }
+
+    /** Facing any way. */
+    public Party(String name, Optional<String> group, Position at, LinkEnd end, double weight) {
+        this(name, group, at, end, weight, OptionalDouble.empty());
     }
 
     public Party(String name, Position at, LinkEnd end) {
@@ -27,7 +36,13 @@ public record Party(String name, Optional<String> group, Position at, LinkEnd en
 
     /** The same person with something else to carry. */
     public Party carrying(LinkEnd other) {
-        return new Party(name, group, at, other, weight);
+        return new Party(name, group, at, other, weight, headingDeg);
+    }
+
+    /** What is carried, with the path to a place from the front where it is known which way people face. */
+    LinkEnd endTowards(Position other) {
+        if (headingDeg.isEmpty() || GeodesicLine.distanceM(at, other) < 1) return end;
+        return end.facing(GeodesicLine.between(at, other).azimuthDeg() - headingDeg.getAsDouble());
     }
 
     double heightM() {

@@ -19,6 +19,7 @@ import handreach.report.page.Paragraph;
 import handreach.report.page.Section;
 import handreach.report.page.Table;
 import handreach.study.PathAnswer;
+import handreach.study.Turning;
 import handreach.units.Lengths;
 import java.util.ArrayList;
 import java.util.List;
@@ -42,6 +43,7 @@ public final class PathComposer {
         if (answer.ledger().isPresent())
             first.add(Paragraph.of(
                     "The ledger and its odds are by " + answer.loss().model() + "."));
+        for (Turning turning : answer.turnings()) first.add(Paragraph.of(turning.words()));
         answer.calibration().map(CalibrationFile::words).map(Paragraph::of).ifPresent(first::add);
         return new Page("path", title(answer), "", first, sections(answer, explain), "");
     }

@@ -8,6 +8,7 @@ import handreach.propagation.PathGeometry;
 import handreach.propagation.PathLoss;
 import handreach.report.file.Json;
 import handreach.study.PathAnswer;
+import handreach.study.Turning;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
@@ -32,8 +33,29 @@ public record PathJson(
         @JsonInclude(JsonInclude.Include.NON_EMPTY) Optional<JsonNode> steps,
         @JsonInclude(JsonInclude.Include.NON_EMPTY) Optional<LedgerJson> ledger,
         @JsonInclude(JsonInclude.Include.NON_EMPTY) Optional<String> ledgerModel,
+        @JsonInclude(JsonInclude.Include.NON_EMPTY) List<Turn> turnings,
         Optional<CalibrationJson> calibration,
         List<String> warnings) {
+    record Turn(
+            String position,
+            String towards,
+            double headingDeg,
+            double pathFromFrontDeg,
+            double bestHeadingDeg,
+            double gainDb,
+            String sentence) {
+        static Turn of(Turning turning) {
+            return new Turn(
+                    turning.who(),
+                    turning.other(),
+                    turning.headingDeg(),
+                    turning.fromFrontDeg(),
+                    turning.bestHeadingDeg(),
+                    turning.gainDb(),
+                    turning.words());
+        }
+    }
+
     record Model(String model, double lossDb, List<LossPart> parts) {
         static Model of(PathLoss loss) {
             return new Model(loss.model(), loss.lossDb(), loss.parts());
@@ -92,6 +114,7 @@ public record PathJson(
                 only(explain, Json.tree(loss.steps())),
                 answer.ledger().map(LedgerJson::of),
                 answer.ledger().map(ledger -> loss.model()),
+                answer.turnings().stream().map(Turn::of).toList(),
                 CalibrationJson.of(answer.calibration(), Optional.empty()),
                 answer.warnings());
     }

@@ -27,6 +27,7 @@ import handreach.report.page.Section;
 import handreach.report.page.Table;
 import handreach.study.HandDelta;
 import handreach.study.ReachAnswer;
+import handreach.study.Turning;
 import handreach.uncertainty.Interval;
 import handreach.units.Decibels;
 import handreach.units.Lengths;
@@ -417,6 +418,7 @@ public final class ReachComposer {
     private Section notes() {
         List<String> points = new ArrayList<>();
         largestAssumption().ifPresent(points::add);
+        for (Turning turning : Turning.all(answer)) points.add(turning.words());
         answer.area().ifPresentOrElse(area -> points.addAll(counted(area)), () -> points.add(BEARINGS_COUNTED));
         answer.scene()
                 .plan()

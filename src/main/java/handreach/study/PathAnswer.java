@@ -17,6 +17,7 @@ import java.util.Optional;
  * @param geometry clearance, obstacles, angles
  * @param ledger both directions line by line by the chosen model, where loadouts are known and that model applies
  * @param calibration what walks have taught and the ledger holds
+ * @param turnings what it would buy to turn round, for ends of which the plan says which way they face
  * @param warnings everything that was doubtful, ground first
  */
 public record PathAnswer(
@@ -26,9 +27,11 @@ public record PathAnswer(
         PathGeometry geometry,
         Optional<TwoWayLedger> ledger,
         Optional<CalibrationFile> calibration,
+        List<Turning> turnings,
         List<String> warnings) {
     public PathAnswer {
         losses = List.copyOf(losses);
+        turnings = List.copyOf(turnings);
         warnings = List.copyOf(warnings);
     }
 
@@ -40,7 +43,7 @@ public record PathAnswer(
             PathGeometry geometry,
             Optional<TwoWayLedger> ledger,
             List<String> warnings) {
-        this(link, profile, losses, geometry, ledger, Optional.empty(), warnings);
+        this(link, profile, losses, geometry, ledger, Optional.empty(), List.of(), warnings);
     }
 
     /** Loss by the chosen model. */

@@ -62,6 +62,7 @@ public final class PathStudy {
                 path.geometry(),
                 path.ledger(),
                 path.calibration(),
+                path.turnings(),
                 List.copyOf(all));
     }
 
@@ -84,7 +85,10 @@ public final class PathStudy {
      */
     public static PathAnswer between(
             Scene scene, Position from, Loadout near, Position to, Loadout far, List<LossModel> models) {
-        Carried carried = Carried.of(scene, near, far);
+        LinkBudget budget = scene.facingAt(from).isEmpty() && scene.facingAt(to).isEmpty()
+                ? scene.budget(near, far)
+                : LinkBudget.between(scene.end(near, from, to), scene.end(far, to, from), scene.terms());
+        Carried carried = new Carried(near, far, budget);
         PathAnswer path = between(scene, from, to, carried, models);
         PathAnswer taught = new PathAnswer(
                 path.link(),
@@ -93,8 +97,20 @@ public final class PathStudy {
                 path.geometry(),
                 path.ledger().map(ledger -> scene.taught(ledger, carried, from, to)),
                 scene.calibration(),
+                turnings(scene, from, near, to, far),
                 path.warnings());
         return told(taught, scene.tiles());
+    }
+
+    private static List<Turning> turnings(Scene scene, Position from, Loadout near, Position to, Loadout far) {
+        List<Turning> turnings = new ArrayList<>();
+        scene.facingAt(from)
+                .flatMap(entry -> Turning.of(scene, entry, near, scene.placeWords(to, "the other end"), to))
+                .ifPresent(turnings::add);
+        scene.facingAt(to)
+                .flatMap(entry -> Turning.of(scene, entry, far, scene.placeWords(from, "the first end"), from))
+                .ifPresent(turnings::add);
+        return turnings;
     }
 
     /** What is carried at both ends, with the budget of the link, which is the same between all places. */

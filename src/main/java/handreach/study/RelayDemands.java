@@ -62,7 +62,8 @@ final class RelayDemands {
                     Optional.empty(),
                     entry.at(),
                     reader.end(entry.name(), entry.loadout()),
-                    entry.weight()));
+                    entry.weight(),
+                    scene.headingDeg(entry)));
         for (Places.RouteEntry entry : places.routes()) reader.route(entry);
         for (Places.SectorEntry entry : places.sectors()) reader.sector(entry);
         return reader.demands;

@@ -13,13 +13,18 @@ import handreach.relay.SiteCheck;
 import handreach.units.Lengths;
 import handreach.units.Shares;
 import java.util.ArrayList;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.Set;
 import java.util.stream.Collectors;
 
 /** The relay answer in sentences. */
 final class RelayWords {
+    /** More of them would bury the answer. */
+    private static final int MOST_TURNINGS = 4;
+
     private final Scene scene;
     private final RelayQuestion question;
     private final DirectVerdict direct;
@@ -40,6 +45,7 @@ final class RelayWords {
             if (!isSure(direct.standing().pessimisticShare()))
                 words.add("Should everything that is uncertain everywhere at once turn out badly, only "
                         + Shares.share(direct.standing().pessimisticShare()) + " of them would: carry a second means.");
+            words.addAll(turnings());
             return words;
         }
         Optional<DirectVerdict.IfCarried> enough = direct.enoughIfCarried();
@@ -54,8 +60,33 @@ final class RelayWords {
                     + " of the talks reach the wanted " + wanted()
                     + weakest().map(link -> "; the weakest is " + pair(link)).orElse("")
                     + "; no loadout of the plan lifts them all.");
+        words.addAll(turnings());
         found.ifPresent(answer -> sites(words, answer));
         return words;
+    }
+
+    /** Who should turn round for a straight talk that is short of the wanted odds, or of them at the pessimistic end. */
+    private List<String> turnings() {
+        double wanted = question.setting().terms().odds();
+        Set<String> words = new LinkedHashSet<>();
+        for (DirectLink link : direct.links()) {
+            boolean isGood = link.path()
+                    .filter(path -> path.odds().pessimistic() >= wanted)
+                    .isPresent();
+            if (isGood) continue;
+            Party a = question.demands().get(link.talk().a());
+            Party b = question.demands().get(link.talk().b());
+            turning(a, b).ifPresent(words::add);
+            turning(b, a).ifPresent(words::add);
+        }
+        return words.stream().limit(MOST_TURNINGS).toList();
+    }
+
+    private Optional<String> turning(Party who, Party other) {
+        return scene.facingAt(who.at())
+                .flatMap(entry -> Turning.of(scene, entry, who.end().loadout(), other.name(), other.at()))
+                .filter(turning -> turning.gainDb() >= Turning.WORTH_SAYING_DB)
+                .map(Turning::words);
     }
 
     private void sites(List<String> words, RelayAnswer.Found found) {

@@ -35,6 +35,7 @@ import handreach.reach.LearnedSite;
 import handreach.reach.ReachLink;
 import handreach.reach.SiteLesson;
 import handreach.terrain.AreaPolygons;
+import handreach.reach.TurnedEnd;
 import handreach.terrain.Cover;
 import handreach.terrain.LandCover;
 import handreach.terrain.TileFolder;
@@ -381,9 +382,68 @@ public final class Scene {
                 .findFirst();
     }
 
-    /** The link from the middle of the rose to somebody with this loadout. */
+    /** The link from the middle of the rose to somebody with this loadout; in the middle people face as the plan says. */
     public ReachLink link(Loadout far) {
-        return link(middleLoadout(far), far);
+        Loadout near = middleLoadout(far);
+        if (middleHeading(near).isEmpty()) return link(near, far);
+        return links.computeIfAbsent(
+                List.of(near.name(), far.name(), "turned"), pair -> fromMiddle(end(near), end(far), terms()));
+    }
+
+    /** Way that somebody in the middle faces, where the plan says it and it counts. */
+    private OptionalDouble middleHeading(Loadout near) {
+        return near.carry().carry().isAtBody()
+                ? facingAt(middle()).map(this::headingDeg).orElse(OptionalDouble.empty())
+                : OptionalDouble.empty();
+    }
+
+    private ReachLink fromMiddle(LinkEnd near, LinkEnd far, LinkTerms terms) {
+        OptionalDouble heading = middleHeading(near.loadout());
+        Terminals heights = terminals(near.loadout(), far.loadout());
+        String name = far.loadout().name();
+        ReachLink link = heading.isPresent()
+                ? ReachLink.of(name, TurnedEnd.of(near, heading.getAsDouble(), far, terms), heights)
+                : ReachLink.of(name, LinkBudget.between(near, far, terms), heights);
+        return taught(link, near.loadout(), far.loadout());
+    }
+
+    /** Way that people face at a position, clockwise from true north, degrees; nothing where the plan does not say. */
+    OptionalDouble headingDeg(Places.PositionEntry entry) {
+        if (entry.facing().isEmpty()) return OptionalDouble.empty();
+        Places.Facing facing = entry.facing().get();
+        if (facing.headingDeg().isPresent()) return facing.headingDeg();
+        Position towards = position(facing.towards().orElseThrow()).at();
+        return isSamePlace(entry.at(), towards)
+                ? OptionalDouble.empty()
+                : OptionalDouble.of(GeodesicLine.between(entry.at(), towards).azimuthDeg());
+    }
+
+    static boolean isSamePlace(Position one, Position other) {
+        return GeodesicLine.distanceM(one, other) < 1;
+    }
+
+    /** The position of the plan at a place, where people face as the plan says; nothing where no heading is known. */
+    Optional<Places.PositionEntry> facingAt(Position place) {
+        return plan().places().positions().stream()
+                .filter(entry -> entry.facing().isPresent() && entry.at().equals(place))
+                .findFirst();
+    }
+
+    /** Name of the position of the plan at a place, or else these words. */
+    String placeWords(Position place, String otherwise) {
+        return plan().places().positions().stream()
+                .filter(entry -> entry.at().equals(place))
+                .map(Places.PositionEntry::name)
+                .findFirst()
+                .orElse(otherwise);
+    }
+
+    /** One end of a path towards another place, facing as the plan says. */
+    LinkEnd end(Loadout loadout, Position at, Position towards) {
+        OptionalDouble heading = facingAt(at).map(this::headingDeg).orElse(OptionalDouble.empty());
+        LinkEnd end = end(loadout);
+        if (heading.isEmpty() || isSamePlace(at, towards)) return end;
+        return end.facing(GeodesicLine.between(at, towards).azimuthDeg() - heading.getAsDouble());
     }
 
     /** The link between two people with these loadouts; reckoned once for each pair of the plan's own. */
@@ -394,26 +454,24 @@ public final class Scene {
 
     /** The same from the middle, asked for no more than some copy; the rest of the link is as it was. */
     ReachLink someCopyLink(Loadout far) {
-        Loadout near = middleLoadout(far);
-        return linkOf(near, far, LinkBudget.between(end(near), end(far), terms(Channel.CopyWish.SOME_COPY)));
+        return fromMiddle(end(middleLoadout(far)), end(far), terms(Channel.CopyWish.SOME_COPY));
     }
 
     /** The same from the middle with the radio turned down; at both ends where both carry that loadout. */
     ReachLink link(Loadout far, Dbm power) {
         Loadout near = middleLoadout(far);
         LinkEnd turned = PowerStep.turnedDown(end(far), power);
-        return linkOf(near, far, LinkBudget.between(near.equals(far) ? turned : end(near), turned, terms()));
+        return fromMiddle(near.equals(far) ? turned : end(near), turned, terms());
     }
 
     private ReachLink linkOf(Loadout near, Loadout far) {
-        return linkOf(near, far, budget(near, far));
+        return taught(ReachLink.of(far.name(), budget(near, far), terminals(near, far)), near, far);
     }
 
-    private ReachLink linkOf(Loadout near, Loadout far, LinkBudget budget) {
-        ReachLink link = ReachLink.of(far.name(), budget, terminals(near, far));
+    private ReachLink taught(ReachLink link, Loadout near, Loadout far) {
         return learned()
-                .map(taught ->
-                        link.calibrated(lesson(taught, budget, near, far), taught.covers(this::coverAt, middle())))
+                .map(taught -> link.calibrated(
+                        lesson(taught, link.budget(), near, far), taught.covers(this::coverAt, middle())))
                 .orElse(link);
     }
 

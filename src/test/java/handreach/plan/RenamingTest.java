@@ -53,6 +53,12 @@ class RenamingTest {
             radius_km = 5
 
             [[position]]
+            name = "lookout"
+            at = "46.6, 8.2"
+            loadout = "whip # 1"
+            towards = "base camp"
+
+            [[position]]
             name = "base camp"
             at = "46.5, 8.1"
             loadout = "whip # 1"
@@ -133,8 +139,11 @@ class RenamingTest {
     @Test
     void everythingThatNamesAPositionFollows() throws IOException {
         Plan plan = plan(PlanText.rename(FULL, NameKind.POSITION, "base camp", "hut"));
-        assertEquals("hut", plan.places().positions().get(0).name());
-        assertEquals(plan.places().positions().get(0).at(), plan.places().area().centre());
+        assertEquals("hut", plan.places().positions().get(1).name());
+        assertEquals(
+                Optional.of("hut"),
+                plan.places().positions().get(0).facing().orElseThrow().towards());
+        assertEquals(plan.places().positions().get(1).at(), plan.places().area().centre());
         assertEquals(Optional.of("hut"), plan.questions().reach().from());
         assertEquals(
                 List.of(List.of("hut", "ridge"), List.of("wood", "hut")),
@@ -182,8 +191,8 @@ class RenamingTest {
                 .limit(before.size())
                 .filter(i -> !before.get(i).equals(after.get(i)))
                 .count();
-        // the entry, centre, from, two lines of pairs, walk_from, keep, the base of the walk
-        assertEquals(8, changed, renamed);
+        // the entry, towards, centre, from, two lines of pairs, walk_from, keep, the base of the walk
+        assertEquals(9, changed, renamed);
     }
 
     @Test

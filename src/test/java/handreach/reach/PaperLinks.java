@@ -1,6 +1,7 @@
 package handreach.reach;
 
 import handreach.budget.LinkBudget;
+import handreach.budget.LinkEnd;
 import handreach.budget.LinkTerms;
 import handreach.budget.SiteNoise;
 import handreach.budget.UsualLinks;
@@ -45,6 +46,11 @@ final class PaperLinks {
     /** A long whip with a flattened pattern. */
     static ReachLink longWhip(double overControlDb) {
         return link("long whip", whip(Radiator.FIVE_EIGHTHS, 1.2, overControlDb, 0.6));
+    }
+
+    /** Somebody with the control at the face, without outside noise. */
+    static LinkEnd person() {
+        return UsualLinks.end(control(1.5), SiteNoise.NONE);
     }
 
     private static ReachLink link(String name, Loadout carried) {

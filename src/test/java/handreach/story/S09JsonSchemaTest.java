@@ -63,6 +63,7 @@ class S09JsonSchemaTest {
             "steps",
             "ledger",
             "ledger_model",
+            "turnings",
             "search",
             "distance_km",
             "loss_db",
@@ -113,6 +114,7 @@ class S09JsonSchemaTest {
                 with(ground, "--model", "two-ray"),
                 with(spur, "--explain"),
                 List.of("path", "--plan", calibrated(), "--from", "spike camp", "--to", "north spur", "--model", "all"),
+                List.of("path", "--plan", turned(), "--from", "valley camp", "--to", "lake crew"),
                 List.of("reach", calibrated(), "--no-area"),
                 List.of("path", "--profile", profile(), "--frequency-mhz", "446"),
                 List.of("reach", SAMPLES + "urban-coast", "--no-area"),
@@ -149,6 +151,21 @@ class S09JsonSchemaTest {
     private String calibrated() {
         try {
             return CalibratedPlan.accepted(folder).toString();
+        } catch (IOException e) {
+            throw new java.io.UncheckedIOException(e);
+        }
+    }
+
+    /** A plan that says which way people face. */
+    private String turned() {
+        try {
+            Path sample = Path.of(SAMPLES + "invented-valley").toAbsolutePath();
+            String plan = Files.readString(sample.resolve("plan.toml"))
+                    .replace("tiles = \"tiles\"", "tiles = '" + sample.resolve("tiles") + "'")
+                    .replace("\"../invented-bench", "\"" + sample.resolve("../invented-bench"))
+                    .replace("base = true\n", "base = true\nheading_deg = 100\n")
+                    .replace("at = \"44.4629, -29.5700\"\n", "at = \"44.4629, -29.5700\"\ntowards = \"valley camp\"\n");
+            return Files.writeString(folder.resolve("turned.toml"), plan).toString();
         } catch (IOException e) {
             throw new java.io.UncheckedIOException(e);
         }
