@@ -1,5 +1,6 @@
 package handreach.input;
 
+import java.io.File;
 import java.nio.file.Files;
 import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
@@ -32,8 +33,9 @@ public final class FileName {
         return "has letters that this session does not know in file names" + advice();
     }
 
+    /** Where folders are parted by a backslash, the system's names are Unicode whatever the session's letters are. */
     private static boolean isUnicode() {
-        return CHARACTERS.isEmpty() || CHARACTERS.startsWith("UTF");
+        return CHARACTERS.isEmpty() || CHARACTERS.startsWith("UTF") || File.separatorChar == '\\';
     }
 
     private static String advice() {

@@ -145,6 +145,7 @@ public final class PlanFile {
     public PlanFile saveAs(Path other) {
         SourceText source = SourceText.of(String.valueOf(other.getFileName()), text);
         Plan checked = PlanReader.read(source, folderOf(other));
+        Target.look(other, sources().without(file));
         try {
             write(other, text);
         } catch (IOException e) {

@@ -109,6 +109,32 @@ class HandOverDeskTest {
     }
 
     @Test
+    void nothingThatThePlanWasReadFromIsWrittenOver() throws IOException {
+        run = WindowRun.on(folder, "forest-hills");
+        ExportVerbs verbs = new ExportVerbs(run.session());
+        String plan = Files.readString(run.plan());
+        Path tiles =
+                run.onScreen(() -> run.session().scene().get().plan().ground().tiles());
+        List<String> before = names(tiles);
+        for (Path target : List.of(run.plan(), run.plan().resolveSibling("walk-track.gpx"))) {
+            run.onScreen(() -> verbs.places(target));
+            run.settle();
+            assertTold(target + ": is one of the files that the answer is made from");
+        }
+        run.onScreen(() -> verbs.relayFiles(tiles));
+        run.settle();
+        assertTold(tiles + ": is the folder that the ground is read from");
+        assertEquals(plan, Files.readString(run.plan()));
+        assertEquals(before, names(tiles));
+    }
+
+    private void assertTold(String start) {
+        assertTrue(
+                run.noticeTexts().stream().anyMatch(told -> told.startsWith(start)),
+                run.noticeTexts().toString());
+    }
+
+    @Test
     void aDroppedTrackBecomesPositionsRouteAndWalkAsAsked() throws IOException {
         run = WindowRun.on(folder, "forest-hills");
         Path gpx = folder.resolve("round.gpx");

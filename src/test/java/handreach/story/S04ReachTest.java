@@ -127,9 +127,12 @@ class S04ReachTest {
         try (var files = Files.list(out)) {
             assertTrue(files.map(file -> file.getFileName().toString())
                     .allMatch(name -> name.endsWith(".tif")
-                            || name.equals("least-loadout.tif.aux.xml")
-                            || name.equals("reach.json")
-                            || name.equals("reach-by-bearing.csv")));
+                            || List.of(
+                                            "least-loadout.tif.aux.xml",
+                                            "reach.json",
+                                            "reach-by-bearing.csv",
+                                            "reach-files.json")
+                                    .contains(name)));
         }
         JsonNode area =
                 new ObjectMapper().readTree(out.resolve("reach.json").toFile()).get("area");

@@ -3,8 +3,10 @@ package handreach.story;
 import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import handreach.input.InputFault;
 import handreach.plan.PlanFile;
 import java.io.IOException;
 import java.nio.file.Files;
@@ -189,6 +191,17 @@ class S17TargetTest {
     }
 
     @Test
+    void aPlanIsNotSavedAsOneOfTheFilesThatItNames() throws IOException {
+        PlanFile opened = PlanFile.open(plan);
+        byte[] before = Files.readAllBytes(folder.resolve("bench.csv"));
+        InputFault fault = assertThrows(InputFault.class, () -> opened.saveAs(folder.resolve("bench.csv")));
+        assertTrue(fault.getMessage().contains("is one of the files"), fault.getMessage());
+        assertArrayEquals(before, Files.readAllBytes(folder.resolve("bench.csv")));
+        opened.saveAs(folder.resolve("other.toml"));
+        assertEquals(Files.readString(plan), Files.readString(folder.resolve("other.toml")));
+    }
+
+    @Test
     void theFolderOfTheTilesTakesNoResult() throws IOException {
         String tiles = in("tiles");
         String why = "is the folder that the ground is read from";
@@ -272,8 +285,8 @@ class S17TargetTest {
         assertRefused("is write-protected", "report", plan.toString(), "--out", file.toString());
         Files.setPosixFilePermissions(plan, PosixFilePermissions.fromString("r--r--r--"));
         PlanFile opened = PlanFile.open(plan);
-        handreach.input.InputFault fault = org.junit.jupiter.api.Assertions.assertThrows(
-                handreach.input.InputFault.class,
+        InputFault fault = assertThrows(
+                InputFault.class,
                 () -> opened.withText(opened.text() + "\n# edited\n").save());
         assertTrue(fault.getMessage().contains("is write-protected"), fault.getMessage());
         assertEquals("kept", Files.readString(file));
