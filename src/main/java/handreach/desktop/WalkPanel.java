@@ -1,6 +1,7 @@
 package handreach.desktop;
 
 import handreach.geodesy.Position;
+import handreach.input.InputFault;
 import handreach.input.Sources;
 import handreach.plan.CalibrationFile;
 import handreach.plan.PlanText;
@@ -187,6 +188,11 @@ final class WalkPanel extends VBox {
         Optional<WalkAnswer> found = session.walked().get();
         Scene scene = session.scene().get();
         if (found.isEmpty() || scene == null) return;
+        Optional<String> refusal = found.get().learned().refusal();
+        if (refusal.isPresent()) {
+            session.tell(new InputFault("walk", 0, refusal.get()));
+            return;
+        }
         String text = found.get().learned().file().text();
         Path folder = scene.file().folder();
         session.worker()

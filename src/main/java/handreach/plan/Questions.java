@@ -139,14 +139,15 @@ public record Questions(
     /** At most so many minutes on foot from the start. */
     public record WalkLimit(String start, double maxMinutes) {}
 
-    /** A walked track with its reports. */
+    /** A walked track with its reports; and whether calls without an answer stand in them, where the plan says so. */
     public record WalkEntry(
             String name,
             Optional<Path> track,
             Path reports,
             Optional<String> base,
             Optional<String> loadout,
-            OptionalDouble clockOffsetS) {}
+            OptionalDouble clockOffsetS,
+            Optional<Boolean> silentCallsLogged) {}
 
     /** Model doubt common to the area and spread between places, where the person has better figures than the defaults. */
     public record Doubts(OptionalDouble modelCommonDb, OptionalDouble placeSpreadDb) {}

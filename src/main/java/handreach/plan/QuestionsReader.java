@@ -31,6 +31,7 @@ final class QuestionsReader {
     private static final Range MAX_WALK_MINUTES = new Range("max_walk_minutes", 1, 3000, "minutes");
     private static final Range MAX_SLOPE = new Range("max_slope_deg", 0, 90, "degrees");
     private static final Range MIN_SEPARATION = new Range("min_separation_km", 0, 100, "km");
+    private static final String SILENT_CALLS = "silent_calls_logged";
     private static final Range CLOCK_OFFSET = new Range("clock_offset_s", -86_400, 86_400, "s");
 
     private final Path folder;
@@ -172,8 +173,12 @@ final class QuestionsReader {
             Optional<String> base = section.reference(Reference.BASE, positions);
             Optional<String> loadout = section.reference(Reference.LOADOUT, loadouts);
             OptionalDouble offset = section.number(CLOCK_OFFSET);
+            Optional<Boolean> silent = section.has(SILENT_CALLS)
+                    ? Optional.of(section.flag(SILENT_CALLS, false))
+                    : Optional.empty();
             section.refuseUnknownKeys();
-            reports.ifPresent(file -> walks.add(new Questions.WalkEntry(name, track, file, base, loadout, offset)));
+            reports.ifPresent(
+                    file -> walks.add(new Questions.WalkEntry(name, track, file, base, loadout, offset, silent)));
         }
         return walks;
     }

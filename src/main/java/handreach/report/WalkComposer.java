@@ -26,6 +26,7 @@ import handreach.report.page.Paragraph;
 import handreach.report.page.Section;
 import handreach.report.page.Table;
 import handreach.study.Scene;
+import handreach.study.SilentLogging;
 import handreach.study.WalkAnswer;
 import handreach.uncertainty.Interval;
 import handreach.units.Decibels;
@@ -34,10 +35,12 @@ import handreach.units.Shares;
 import handreach.walk.BlockedCheck;
 import handreach.walk.Comparison;
 import handreach.walk.CopyTable;
+import handreach.walk.MarginTrend;
 import handreach.walk.WalkPair;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.function.Function;
 import java.util.stream.Stream;
@@ -141,6 +144,8 @@ public final class WalkComposer {
 
     /** What was learned and whether it helps, in one sentence. */
     private String learned() {
+        Optional<String> refusal = answer.learned().refusal();
+        if (refusal.isPresent()) return refusal.get();
         SiteCalibration.Shift bias = answer.learned().file().site().bias();
         String size = Decibels.text(Math.abs(bias.lossDb()));
         String side = size.equals(Decibels.text(0))
@@ -166,6 +171,8 @@ public final class WalkComposer {
 
     /** What to do. */
     private String advice() {
+        if (answer.learned().refusal().isPresent())
+            return "Walk again and log every call, those without an answer too: they teach most.";
         if (scene.calibration().isPresent())
             return "The plan has accepted a calibration already, which this comparison leaves out. "
                     + scene.calibration().get().words();
@@ -347,8 +354,9 @@ public final class WalkComposer {
                         + pair.link().loadout() + ": " + found + ". " + PathComposer.groundSentence(seen.path()));
     }
 
-    private Facts taught() {
+    private Block taught() {
         WalkAnswer.Learned learned = answer.learned();
+        if (learned.refusal().isPresent()) return Paragraph.of(learned.refusal().get());
         SiteCalibration.Shift bias = learned.file().site().bias();
         Interval spread = learned.calibration().spread95Db();
         List<Facts.Fact> facts = new ArrayList<>();
@@ -372,8 +380,36 @@ public final class WalkComposer {
                         learned.calibration().effectiveCount(),
                         learned.decorrelationM(),
                         learned.estimated() ? "estimated" : "usual value")));
+        facts.add(new Facts.Fact("Calls without an answer", silentCalls(learned.logging())));
+        facts.add(new Facts.Fact("Errors against the predicted margin", trend(learned.trend())));
         answer.check().ifPresent(check -> addHeldBack(facts, check));
         return new Facts(facts);
+    }
+
+    private static String silentCalls(SilentLogging logging) {
+        String said = switch (logging.said()) {
+            case LOGGED -> "logged, as the plan says";
+            case LEFT_OUT -> "not logged, as the plan says";
+            case UNKNOWN -> "not known whether they were logged; the doubt covers seven of ten missing";
+        };
+        return String.format(
+                Locale.ROOT,
+                "%.1f found, %.1f predicted, of the independent reports; %s",
+                logging.calls().found(),
+                logging.calls().expected(),
+                said);
+    }
+
+    private static String trend(MarginTrend trend) {
+        String found = String.format(
+                Locale.ROOT,
+                "%s dB more loss a dB of margin, standard uncertainty %s",
+                Axis.signed(trend.slope(), 2),
+                Decibels.number(trend.standardUncertainty(), 2));
+        return found
+                + (trend.isSeen()
+                        ? ": the shift is right in the middle of what was walked and not far from it; its doubt is wider for that"
+                        : "");
     }
 
     private static void addHeldBack(List<Facts.Fact> facts, BlockedCheck check) {

@@ -43,7 +43,8 @@ public final class WalkFiles {
         files.add("walk.json", () -> Json.text(WalkJson.of(answer)));
         files.add("walk-residuals.csv", () -> Csv.text(reports(answer)));
         files.add("walk-odds.gpx", () -> gpx(answer));
-        files.add(CALIBRATION, () -> answer.learned().file().text());
+        if (answer.learned().refusal().isEmpty())
+            files.add(CALIBRATION, () -> answer.learned().file().text());
         return files.write(Progress.SILENT);
     }
 
@@ -101,11 +102,12 @@ public final class WalkFiles {
                         Column.number("error_db", pair -> pair.isLevel() ? Decibels.number(pair.errorDb(), 1) : "")));
     }
 
-    /** Waypoints with the odds as the calibration leaves them, to be carried on the next walk. */
+    /** Waypoints with the odds as the calibration leaves them, or as predicted where none is had, to be carried on the next walk. */
     private static String gpx(WalkAnswer answer) {
         List<MapPlace> places = new ArrayList<>();
         for (WalkPair pair : answer.pairs()) {
-            double odds = answer.learned().calibration().corrected(pair).odds();
+            boolean isTaught = answer.learned().refusal().isEmpty();
+            double odds = (isTaught ? answer.learned().calibration().corrected(pair) : pair).odds();
             String label = Shares.odds(odds) + " " + pair.link().loadout();
             places.add(new MapPlace(pair.spot().at(), MapPlace.Kind.POINT, label));
         }

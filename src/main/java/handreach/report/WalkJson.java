@@ -2,9 +2,12 @@ package handreach.report;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import handreach.report.file.Json;
+import handreach.study.SilentLogging;
 import handreach.study.WalkAnswer;
 import handreach.walk.Comparison;
+import handreach.walk.MarginTrend;
 import handreach.walk.Reception;
+import handreach.walk.SilentCalls;
 import handreach.walk.WalkPair;
 import handreach.walk.Way;
 import java.util.List;
@@ -23,7 +26,10 @@ public record WalkJson(
         JsonNode reliability,
         JsonNode sectors,
         List<Integer> worstLines,
-        Learned learned,
+        Optional<Learned> learned,
+        Optional<String> refused,
+        Silent silentCalls,
+        Trend marginTrend,
         Optional<JsonNode> heldBack,
         List<Report> reports,
         List<String> warnings) {
@@ -43,6 +49,22 @@ public record WalkJson(
                     learned.calibration().effectiveCount(),
                     learned.decorrelationM(),
                     learned.estimated());
+        }
+    }
+
+    /** Calls without an answer, counted as independent reports. */
+    record Silent(SilentLogging.Said said, double expected, double found, double deviation, boolean tooFew) {
+        static Silent of(SilentLogging logging) {
+            SilentCalls calls = logging.calls();
+            return new Silent(
+                    logging.said(), calls.expected(), calls.found(), calls.deviation(), calls.isTooFew());
+        }
+    }
+
+    /** How the errors go with the predicted margin. */
+    record Trend(double slope, double standardUncertainty, boolean seen) {
+        static Trend of(MarginTrend trend) {
+            return new Trend(trend.slope(), trend.standardUncertainty(), trend.isSeen());
         }
     }
 
@@ -95,8 +117,15 @@ public record WalkJson(
                 Json.tree(comparison.reliability()),
                 Json.tree(comparison.sectors()),
                 comparison.worst().stream().map(pair -> pair.spot().line()).toList(),
-                Learned.of(answer.learned()),
-                answer.check().map(Json::tree),
+                Optional.of(answer.learned())
+                        .filter(learned -> learned.refusal().isEmpty())
+                        .map(Learned::of),
+                answer.learned().refusal(),
+                Silent.of(answer.learned().logging()),
+                Trend.of(answer.learned().trend()),
+                answer.check()
+                        .filter(check -> answer.learned().refusal().isEmpty())
+                        .map(Json::tree),
                 answer.pairs().stream().map(Report::of).toList(),
                 answer.warnings());
     }

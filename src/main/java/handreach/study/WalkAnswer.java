@@ -4,6 +4,7 @@ import handreach.plan.CalibrationFile;
 import handreach.walk.BlockedCheck;
 import handreach.walk.Calibration;
 import handreach.walk.Comparison;
+import handreach.walk.MarginTrend;
 import handreach.walk.WalkPair;
 import java.util.List;
 import java.util.Optional;
@@ -33,13 +34,22 @@ public record WalkAnswer(
      * @param decorrelationM decorrelation distance used, m
      * @param estimated whether it was estimated from the walk
      * @param check whether it helps on stretches it was not learned from, where the walk is long enough
+     * @param logging whether the log may be trusted to hold the calls without an answer
+     * @param trend how the errors go with the predicted margin
      */
     public record Learned(
             Calibration calibration,
             CalibrationFile file,
             double decorrelationM,
             boolean estimated,
-            Optional<BlockedCheck> check) {}
+            Optional<BlockedCheck> check,
+            SilentLogging logging,
+            MarginTrend trend) {
+        /** Why nothing may be taken over from this walk; empty where it may. */
+        public Optional<String> refusal() {
+            return logging.refusal();
+        }
+    }
 
     /**
      * A report with the ground that its prediction rests on.

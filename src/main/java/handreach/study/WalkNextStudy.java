@@ -49,6 +49,7 @@ public final class WalkNextStudy {
     private final Progress progress;
     private final Set<String> warnings = new LinkedHashSet<>();
     private final WalkKinds kinds;
+    private final double decorrelationM;
     private final List<WalkNextAnswer.Stake> stakes = new ArrayList<>();
     private final List<NextWalk.Question> questions = new ArrayList<>();
     private boolean isForGroundAround;
@@ -61,6 +62,7 @@ public final class WalkNextStudy {
         this.base = WalkBase.of(
                 scene, walks.isEmpty() ? Optional.empty() : walks.get(0).base());
         this.kinds = new WalkKinds(scene);
+        this.decorrelationM = Thinning.usualDecorrelationM(scene.isOpen());
         this.warnings.addAll(scene.warnings());
     }
 
@@ -93,7 +95,7 @@ public final class WalkNextStudy {
                 tracks.isEmpty() ? WalkTracks.straight(scene, base) : WalkTracks.given(tracks, area, progress);
         if (tracks.isEmpty())
             warnings.add("No track was given: the places lie on straight lines, which nobody may be able to walk.");
-        List<WalkTracks.Place> places = WalkTracks.places(lines, Thinning.USUAL_DECORRELATION_M);
+        List<WalkTracks.Place> places = WalkTracks.places(lines, decorrelationM);
         List<Party> demands = decision == Decision.RELAY ? RelayDemands.of(scene, new ArrayList<>()) : List.of();
         WalkNextAnswer.Route route = route(places, walkers(demands), !tracks.isEmpty());
         progress.done("what is at stake", PREDICTED);
@@ -103,7 +105,7 @@ public final class WalkNextStudy {
         if (questions.isEmpty())
             throw new InputFault("walk", 0, "nothing is at stake: no place of the plan lies on known ground.");
         WalkNextAnswer.Asked asked =
-                new WalkNextAnswer.Asked(decision, instrument, reports, Thinning.USUAL_DECORRELATION_M);
+                new WalkNextAnswer.Asked(decision, instrument, reports, decorrelationM);
         NextWalk next = NextWalk.of(
                 questions,
                 candidates(route),
@@ -313,6 +315,6 @@ public final class WalkNextStudy {
     }
 
     private NextWalk.Belief belief(NextWalk.Instrument instrument) {
-        return new NextWalk.Belief(kinds.covarianceDb2(), Thinning.USUAL_DECORRELATION_M, instrument, FADING_DB);
+        return new NextWalk.Belief(kinds.covarianceDb2(), decorrelationM, instrument, FADING_DB);
     }
 }

@@ -20,11 +20,11 @@ import handreach.walk.BlockedCheck;
 import handreach.walk.Calibration;
 import handreach.walk.Comparison;
 import handreach.walk.GpxTrack;
+import handreach.walk.Lesson;
 import handreach.walk.LocalMean;
 import handreach.walk.Priors;
 import handreach.walk.Reception;
 import handreach.walk.ReportFile;
-import handreach.walk.Thinning;
 import handreach.walk.TrackJoin;
 import handreach.walk.WalkPair;
 import handreach.walk.WalkReport;
@@ -44,7 +44,6 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
-import java.util.OptionalDouble;
 import java.util.Set;
 
 /** The walks of a plan: reports put in their places, predicted, compared, and learned from. */
@@ -59,7 +58,6 @@ public final class WalkStudy {
     /** Shares of the whole at which its parts end, as seen on a walk of six hours with a report each second. */
     private static final double PREDICTED = 0.5;
 
-    private static final double LAGGED = 0.52;
     private static final double LEARNED = 0.7;
     private static final double CHECKED = 0.99;
 
@@ -98,33 +96,43 @@ public final class WalkStudy {
         for (int w = 0; w < walks.size(); w++)
             add(walks.get(w), PREDICTED * w / walks.size(), PREDICTED * (w + 1) / walks.size());
         faults.throwIfAny();
+        SilentLogging.Said silentCalls = SilentLogging.Said.of(
+                walks.stream().map(Questions.WalkEntry::silentCallsLogged).toList());
         if (pairs.isEmpty())
             throw new InputFault("walk", 0, "no report could be placed and predicted. " + String.join(" ", warnings));
-        OptionalDouble estimated =
-                Thinning.decorrelationM(pairs, new Stretch(progress, "how far errors stay alike", PREDICTED, LAGGED));
-        double decorrelationM = estimated.orElse(Thinning.USUAL_DECORRELATION_M);
         List<String> carries = scene.loadouts().stream()
                 .map(l -> l.carry().carry().word())
                 .distinct()
                 .toList();
-        Calibration calibration = Calibration.of(
-                pairs, decorrelationM, Priors.USUAL, carries, new Stretch(progress, "learning", LAGGED, LEARNED));
+        Lesson lesson = Lesson.of(
+                pairs, Priors.USUAL, carries, silentCalls == SilentLogging.Said.UNKNOWN,
+                new Stretch(progress, "learning", PREDICTED, LEARNED));
+        Calibration calibration = lesson.calibration();
+        SilentLogging logging = new SilentLogging(silentCalls, lesson.silentCalls());
         String names =
                 String.join(", ", walks.stream().map(Questions.WalkEntry::name).toList());
         CalibrationFile file = new CalibrationFile(calibration.site(names, lastDay), List.copyOf(links));
         Optional<BlockedCheck> check = BlockedCheck.of(
                 pairs,
-                decorrelationM,
+                lesson.decorrelationM(),
                 Priors.USUAL,
                 new Stretch(progress, "checking what was learned", LEARNED, CHECKED));
         WalkAnswer.Learned learned =
-                new WalkAnswer.Learned(calibration, file, decorrelationM, estimated.isPresent(), check);
+                new WalkAnswer.Learned(
+                        calibration,
+                        file,
+                        lesson.decorrelationM(),
+                        lesson.isEstimated(),
+                        check,
+                        logging,
+                        lesson.trend());
         Comparison comparison = Comparison.of(pairs);
         progress.goOn();
         List<WalkAnswer.Seen> worst =
                 comparison.worst().stream().map(this::seen).toList();
         progress.done("the worst places", 1);
         warnings.addAll(scene.warnings());
+        logging.refusal().or(logging::doubt).ifPresent(warnings::add);
         return new WalkAnswer(scene, pairs, comparison, worst, learned, List.copyOf(warnings));
     }
 

@@ -94,6 +94,24 @@ public final class Calibration {
         return new Calibration(terms, List.copyOf(pairs), weight, fine.posterior(terms.count()));
     }
 
+    /** The same with a further doubt of the common shift, dB. */
+    Calibration widened(double furtherDb) {
+        if (furtherDb == 0) return this;
+        RealMatrix wider = covariance.copy();
+        wider.addToEntry(0, 0, furtherDb * furtherDb);
+        return new Calibration(terms, pairs, weight, new Posterior(mean, wider, spreadDb, spread95Db));
+    }
+
+    /** Shift of the mix of covers and carry positions that was walked, dB. */
+    double commonDb() {
+        return combined(mix()).lossDb();
+    }
+
+    /** Weight of each report. */
+    double[] weights() {
+        return weight.clone();
+    }
+
     /** Logarithm of the spread before the walk: its middle and its standard uncertainty. */
     private record Believed(double middle, double width) {
         Interval span() {

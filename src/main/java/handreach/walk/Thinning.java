@@ -5,22 +5,26 @@ import java.util.Arrays;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.OptionalDouble;
 
 /** How much independent evidence near-by reports hold: shadowing is the same for neighbours. */
 public final class Thinning {
-    /** Where nothing can be estimated: between 20 m in towns and 100 m in open hills (Gudmundson 1991, from memory). */
-    public static final double USUAL_DECORRELATION_M = 50;
+    /** Where nothing can be estimated, in woods and towns: between 20 m in towns and 100 m (Gudmundson 1991, from memory). */
+    private static final double USUAL_COVERED_M = 50;
+    /**
+     * The same in the open: errors of the handheld model along three lines over farmland, 144 and 435 MHz, computed for this project
+     * (docs/field-comparison.md).
+     */
+    private static final double USUAL_OPEN_M = 130;
 
-    private static final double[] TRIED_M = {5, 10, 15, 20, 30, 40, 50, 70, 100, 140, 200, 280, 400};
-    private static final int LEAST_LEVELS = 40;
-    private static final int LEAST_PAIRS = 30;
-    private static final double LAG_M = 20;
-    private static final int LAGS = 30;
     /** Share of the least sum of correlations that all far reports together may have and are left out. */
     private static final double LEFT_OUT = 5e-7;
 
     private Thinning() {}
+
+    /** How far errors are taken to stay alike where nothing can be estimated, m. */
+    public static double usualDecorrelationM(boolean isOpen) {
+        return isOpen ? USUAL_OPEN_M : USUAL_COVERED_M;
+    }
 
     /**
      * Weight of each report: one over the sum of its correlations with all reports, itself included.
@@ -83,68 +87,5 @@ public final class Thinning {
             sum[b * kinds + kind[a]] += rho * near.reports(a);
         });
         return sum;
-    }
-
-    /**
-     * Decorrelation distance of the errors of levels.
-     *
-     * @shape  n reports in, one distance or none out; O(n k) for k places within 600 m of each, pure; stops between places where
-     *     nobody wants the result
-     * @unit   m
-     * @valid  at least 40 levels, 30 pairs in each lag used; fewer: empty
-     * @error  a factor of about two on a walk of some kilometres (seen on simulated walks)
-     * @source least squares of exp(−Δ/d) against the correlation of errors by lag
-     */
-    public static OptionalDouble decorrelationM(List<WalkPair> pairs, Progress progress) {
-        List<WalkPair> levels = pairs.stream().filter(WalkPair::isLevel).toList();
-        if (levels.size() < LEAST_LEVELS) return OptionalDouble.empty();
-        double[] error = levels.stream().mapToDouble(WalkPair::errorDb).toArray();
-        Comparison.LevelScore score = Comparison.LevelScore.of(error);
-        double variance = Math.pow(score.standardDeviationDb(), 2);
-        if (variance == 0) return OptionalDouble.empty();
-        for (int i = 0; i < error.length; i++) error[i] -= score.meanDb();
-        double[] sum = new double[LAGS];
-        long[] count = new long[LAGS];
-        lags(Neighbourhood.of(levels), error, sum, count, progress);
-        return nearest(sum, count, variance);
-    }
-
-    /** Sums and counts of the products of two errors by the lag between them; reports of one place have lag 0. */
-    private static void lags(Neighbourhood near, double[] error, double[] sum, long[] count, Progress progress) {
-        double[] here = new double[near.places()];
-        double[] squares = new double[near.places()];
-        for (int i = 0; i < error.length; i++) {
-            here[near.place(i)] += error[i];
-            squares[near.place(i)] += error[i] * error[i];
-        }
-        for (int at = 0; at < here.length; at++) {
-            sum[0] += (here[at] * here[at] - squares[at]) / 2;
-            count[0] += near.reports(at) * (near.reports(at) - 1L) / 2;
-        }
-        near.within(LAGS * LAG_M, progress, "how far errors stay alike", (a, b, apartM) -> {
-            int lag = Math.min(LAGS - 1, (int) (apartM / LAG_M));
-            sum[lag] += here[a] * here[b];
-            count[lag] += (long) near.reports(a) * near.reports(b);
-        });
-    }
-
-    private static OptionalDouble nearest(double[] sum, long[] count, double variance) {
-        double best = Double.POSITIVE_INFINITY;
-        OptionalDouble found = OptionalDouble.empty();
-        for (double triedM : TRIED_M) {
-            double squares = 0;
-            int lags = 0;
-            for (int lag = 0; lag < LAGS; lag++) {
-                if (count[lag] < LEAST_PAIRS) continue;
-                lags++;
-                double rho = sum[lag] / count[lag] / variance;
-                squares += count[lag] * Math.pow(rho - Math.exp(-(lag + 0.5) * LAG_M / triedM), 2);
-            }
-            if (lags >= 3 && squares < best) {
-                best = squares;
-                found = OptionalDouble.of(triedM);
-            }
-        }
-        return found;
     }
 }

@@ -10,7 +10,6 @@ import handreach.terrain.Cover;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
-import java.util.OptionalDouble;
 import java.util.Random;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
@@ -179,52 +178,6 @@ class ThinningTest {
             double geodesicM = GeodesicLine.distanceM(first, at);
             assertEquals(geodesicM, Neighbourhood.apartM(first, at), 0.006 * geodesicM + 1e-6, name);
         }
-    }
-
-    /** Ground that is alike over 50 m, walked twice with some places the same: against the sums over all pairs. */
-    @Test
-    void theDecorrelationIsThatOfAllPairs() {
-        Random random = new Random(8);
-        List<Position> walk = wandering(random, CAMP, 700, 15);
-        List<WalkPair> pairs = new ArrayList<>();
-        double errorDb = 0;
-        double alike = Math.exp(-15.0 / 50);
-        for (Position at : both(walk, walk.subList(100, 200))) {
-            errorDb = alike * errorDb + Math.sqrt(1 - alike * alike) * 8 * random.nextGaussian();
-            pairs.add(at(at, pairs.size(), errorDb));
-        }
-        OptionalDouble found = Thinning.decorrelationM(pairs, Progress.SILENT);
-        assertEquals(plainDecorrelationM(pairs), found.orElseThrow());
-        assertTrue(found.getAsDouble() >= 20 && found.getAsDouble() <= 140, found.toString());
-    }
-
-    private static double plainDecorrelationM(List<WalkPair> pairs) {
-        double[] error = pairs.stream().mapToDouble(WalkPair::errorDb).toArray();
-        Comparison.LevelScore score = Comparison.LevelScore.of(error);
-        double[] sum = new double[30];
-        int[] count = new int[30];
-        for (int i = 0; i < error.length; i++)
-            for (int j = 0; j < i; j++) {
-                int lag = (int) (apartM(pairs.get(i), pairs.get(j)) / 20);
-                if (lag >= 30) continue;
-                sum[lag] += (error[i] - score.meanDb()) * (error[j] - score.meanDb());
-                count[lag]++;
-            }
-        double best = Double.POSITIVE_INFINITY;
-        double found = 0;
-        for (double triedM : new double[] {5, 10, 15, 20, 30, 40, 50, 70, 100, 140, 200, 280, 400}) {
-            double squares = 0;
-            for (int lag = 0; lag < 30; lag++) {
-                if (count[lag] < 30) continue;
-                double rho = sum[lag] / count[lag] / Math.pow(score.standardDeviationDb(), 2);
-                squares += count[lag] * Math.pow(rho - Math.exp(-(lag + 0.5) * 20 / triedM), 2);
-            }
-            if (squares < best) {
-                best = squares;
-                found = triedM;
-            }
-        }
-        return found;
     }
 
     /** Each stretch predicted by a calibration of its own from the reports that lie far enough, found one by one. */

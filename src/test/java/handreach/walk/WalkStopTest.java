@@ -55,11 +55,11 @@ class WalkStopTest {
     }
 
     @Test
-    void theDecorrelationAsksAtEachLevel() {
+    void theDecorrelationAsksAtEachReport() {
         List<WalkPair> pairs = levels();
-        int count = (int) pairs.stream().filter(WalkPair::isLevel).count();
-        stopsAtAnyQuestion(count, progress -> Thinning.decorrelationM(pairs, progress));
-        tellsTheWhole(progress -> Thinning.decorrelationM(pairs, progress));
+        Calibration calibration = Calibration.of(pairs, 50, Priors.USUAL, List.of(), Progress.SILENT);
+        stopsAtAnyQuestion(REPORTS, progress -> Likeness.decorrelationM(pairs, calibration, progress));
+        tellsTheWhole(progress -> Likeness.decorrelationM(pairs, calibration, progress));
     }
 
     @Test
