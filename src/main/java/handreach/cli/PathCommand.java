@@ -204,7 +204,8 @@ final class PathCommand implements Callable<Integer> {
         json.warn(told);
         Loadout near = loadout(scene, from, fromLoadout);
         Loadout far = loadout(scene, to, toLoadout);
-        return PathStudy.between(scene, place(scene, from, "--from"), near, place(scene, to, "--to"), far, sayingFirst(models));
+        return PathStudy.compared(PathStudy.between(
+                scene, place(scene, from, "--from"), near, place(scene, to, "--to"), far, sayingFirst(models)));
     }
 
     /** Looks at the figure's target as soon as it is known what is read. */

@@ -1,5 +1,6 @@
 package handreach.report;
 
+import handreach.budget.LineKey;
 import handreach.budget.TwoWayLedger;
 import handreach.report.figure.Axis;
 import handreach.report.page.Block;
@@ -56,6 +57,15 @@ public final class LedgerComposer {
                 Column.number("spread", LedgerRow::spread),
                 Column.words("source", LedgerRow::source));
         return Table.of(caption, rows, columns).summing(row -> row instanceof LedgerSum sum && sum.isResult());
+    }
+
+    /** Doubt that the ledger has of its model, common to all places, dB; the walks' own where they have taught. */
+    static double modelDoubtDb(TwoWayLedger ledger) {
+        return ledger.there().lines().stream()
+                .filter(line -> line.key() == LineKey.PATH)
+                .mapToDouble(line -> line.doubt().commonDb())
+                .max()
+                .orElse(0);
     }
 
     private static String head(TwoWayLedger ledger, String way) {

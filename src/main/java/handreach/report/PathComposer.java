@@ -18,6 +18,7 @@ import handreach.report.page.Page;
 import handreach.report.page.Paragraph;
 import handreach.report.page.Section;
 import handreach.report.page.Table;
+import handreach.study.ModelSpread;
 import handreach.study.PathAnswer;
 import handreach.study.Turning;
 import handreach.units.Lengths;
@@ -25,6 +26,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.stream.Stream;
 
 /** One path for every face: the verdict, what is in the way, the ground, the loss, the ledger, and the figures. */
 public final class PathComposer {
@@ -50,8 +52,11 @@ public final class PathComposer {
 
     private static List<Section> sections(PathAnswer answer, boolean explain) {
         List<Section> sections = new ArrayList<>(List.of(ground(answer), loss(answer.losses())));
-        answer.ledger()
-                .ifPresent(ledger -> sections.add(Section.of("The ledger both ways", LedgerComposer.table(ledger))));
+        answer.ledger().ifPresent(ledger -> {
+            List<Block> blocks = new ArrayList<>(List.of(LedgerComposer.table(ledger)));
+            spread(answer).ifPresent(blocks::add);
+            sections.add(new Section("The ledger both ways", blocks));
+        });
         if (explain) sections.add(steps(answer.loss()));
         answer.ledger()
                 .map(LedgerComposer::notes)
@@ -128,6 +133,38 @@ public final class PathComposer {
                 "Models side by side",
                 LossComposer.models(losses.stream().map(LossComposer.Said::of).toList()),
                 Paragraph.of(LossComposer.reading(losses)));
+    }
+
+    /** How far the models that apply to the path are apart, beside the doubt that the ledger has of its model. */
+    static Optional<Paragraph> spread(PathAnswer answer) {
+        if (answer.spread().isEmpty() || answer.ledger().isEmpty()) return Optional.empty();
+        ModelSpread spread = answer.spread().get();
+        double doubtDb = LedgerComposer.modelDoubtDb(answer.ledger().get());
+        String names = named(spread.applicable().stream().map(PathLoss::model));
+        int count = spread.applicable().size();
+        String apart = count == 1
+                ? "One model applies to this path: " + names + ", so no spread of models can be told."
+                : String.format(
+                        Locale.ROOT,
+                        "%d models apply to this path and lie apart by %.1f dB (standard deviation), %.1f to %.1f dB of loss: %s.",
+                        count,
+                        spread.standardDeviationDb(),
+                        spread.leastDb(),
+                        spread.mostDb(),
+                        names);
+        return Optional.of(Paragraph.of("Spread of the models: " + apart
+                + String.format(
+                        Locale.ROOT,
+                        " It stands beside the common doubt of the model, %.1f dB, and is not added to it: models share what they"
+                                + " leave out.",
+                        doubtDb)
+                + (spread.leftOut().isEmpty()
+                        ? ""
+                        : " Not applicable here: " + named(spread.leftOut().stream().map(ModelSpread.LeftOut::model)) + ".")));
+    }
+
+    private static String named(Stream<String> names) {
+        return String.join(", ", names.toList());
     }
 
     private static Section steps(PathLoss loss) {

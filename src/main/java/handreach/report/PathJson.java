@@ -7,6 +7,7 @@ import handreach.propagation.LossPart;
 import handreach.propagation.PathGeometry;
 import handreach.propagation.PathLoss;
 import handreach.report.file.Json;
+import handreach.study.ModelSpread;
 import handreach.study.PathAnswer;
 import handreach.study.Turning;
 import java.util.List;
@@ -34,6 +35,7 @@ public record PathJson(
         @JsonInclude(JsonInclude.Include.NON_EMPTY) Optional<LedgerJson> ledger,
         @JsonInclude(JsonInclude.Include.NON_EMPTY) Optional<String> ledgerModel,
         @JsonInclude(JsonInclude.Include.NON_EMPTY) List<Turn> turnings,
+        @JsonInclude(JsonInclude.Include.NON_EMPTY) Optional<Spread> modelSpread,
         Optional<CalibrationJson> calibration,
         List<String> warnings) {
     record Turn(
@@ -59,6 +61,23 @@ public record PathJson(
     record Model(String model, double lossDb, List<LossPart> parts) {
         static Model of(PathLoss loss) {
             return new Model(loss.model(), loss.lossDb(), loss.parts());
+        }
+    }
+
+    /** How far the models that apply are apart, and which do not and why. */
+    record Spread(
+            List<String> models,
+            double standardDeviationDb,
+            double leastDb,
+            double mostDb,
+            List<ModelSpread.LeftOut> leftOut) {
+        static Spread of(ModelSpread spread) {
+            return new Spread(
+                    spread.applicable().stream().map(PathLoss::model).toList(),
+                    spread.standardDeviationDb(),
+                    spread.leastDb(),
+                    spread.mostDb(),
+                    spread.leftOut());
         }
     }
 
@@ -115,6 +134,7 @@ public record PathJson(
                 answer.ledger().map(LedgerJson::of),
                 answer.ledger().map(ledger -> loss.model()),
                 answer.turnings().stream().map(Turn::of).toList(),
+                answer.spread().map(Spread::of),
                 CalibrationJson.of(answer.calibration(), Optional.empty()),
                 answer.warnings());
     }

@@ -72,9 +72,15 @@ final class ReachEvidence {
                         .asDetail(),
                 new Section(
                                 "Where the decibels go",
-                                LedgerComposer.blocks(path.answer().ledger().orElseThrow()))
+                                decibels(path.answer()))
                         .answering("Where do the decibels go on the way to " + path.to() + "?")
                         .asDetail());
+    }
+
+    private static List<Block> decibels(PathAnswer path) {
+        List<Block> blocks = new ArrayList<>(LedgerComposer.blocks(path.ledger().orElseThrow()));
+        PathComposer.spread(path).ifPresent(blocks::add);
+        return blocks;
     }
 
     private String from() {
@@ -93,7 +99,8 @@ final class ReachEvidence {
             return Optional.of(new Named(
                     from(),
                     entry.name(),
-                    PathStudy.between(scene, answer.middle(), near, entry.at(), far, List.of(scene.model()))));
+                    PathStudy.compared(PathStudy.between(
+                            scene, answer.middle(), near, entry.at(), far, List.of(scene.model())))));
         } catch (InputFault unknownGround) {
             return Optional.empty();
         }

@@ -18,6 +18,7 @@ import java.util.Optional;
  * @param ledger both directions line by line by the chosen model, where loadouts are known and that model applies
  * @param calibration what walks have taught and the ledger holds
  * @param turnings what it would buy to turn round, for ends of which the plan says which way they face
+ * @param spread how far the models that apply are apart, where that was asked
  * @param warnings everything that was doubtful, ground first
  */
 public record PathAnswer(
@@ -28,6 +29,7 @@ public record PathAnswer(
         Optional<TwoWayLedger> ledger,
         Optional<CalibrationFile> calibration,
         List<Turning> turnings,
+        Optional<ModelSpread> spread,
         List<String> warnings) {
     public PathAnswer {
         losses = List.copyOf(losses);
@@ -43,7 +45,7 @@ public record PathAnswer(
             PathGeometry geometry,
             Optional<TwoWayLedger> ledger,
             List<String> warnings) {
-        this(link, profile, losses, geometry, ledger, Optional.empty(), List.of(), warnings);
+        this(link, profile, losses, geometry, ledger, Optional.empty(), List.of(), Optional.empty(), warnings);
     }
 
     /** Loss by the chosen model. */

@@ -63,6 +63,7 @@ public final class PathStudy {
                 path.ledger(),
                 path.calibration(),
                 path.turnings(),
+                path.spread(),
                 List.copyOf(all));
     }
 
@@ -98,6 +99,7 @@ public final class PathStudy {
                 path.ledger().map(ledger -> scene.taught(ledger, carried, from, to)),
                 scene.calibration(),
                 turnings(scene, from, near, to, far),
+                Optional.empty(),
                 path.warnings());
         return told(taught, scene.tiles());
     }
@@ -111,6 +113,20 @@ public final class PathStudy {
                 .flatMap(entry -> Turning.of(scene, entry, far, scene.placeWords(from, "the first end"), from))
                 .ifPresent(turnings::add);
         return turnings;
+    }
+
+    /** The same answer with how far the models that apply to this very path are apart; some hundredths of a second more. */
+    public static PathAnswer compared(PathAnswer path) {
+        return new PathAnswer(
+                path.link(),
+                path.profile(),
+                path.losses(),
+                path.geometry(),
+                path.ledger(),
+                path.calibration(),
+                path.turnings(),
+                ModelSpread.of(path),
+                path.warnings());
     }
 
     /** What is carried at both ends, with the budget of the link, which is the same between all places. */

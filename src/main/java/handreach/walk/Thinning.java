@@ -8,12 +8,7 @@ import java.util.Map;
 
 /** How much independent evidence near-by reports hold: shadowing is the same for neighbours. */
 public final class Thinning {
-    /** Where nothing can be estimated, in woods and towns: between 20 m in towns and 100 m (Gudmundson 1991, from memory). */
     private static final double USUAL_COVERED_M = 50;
-    /**
-     * The same in the open: errors of the handheld model along three lines over farmland, 144 and 435 MHz, computed for this project
-     * (docs/field-comparison.md).
-     */
     private static final double USUAL_OPEN_M = 130;
 
     /** Share of the least sum of correlations that all far reports together may have and are left out. */
@@ -21,7 +16,16 @@ public final class Thinning {
 
     private Thinning() {}
 
-    /** How far errors are taken to stay alike where nothing can be estimated, m. */
+    /**
+     * How far errors are taken to stay alike where nothing can be estimated.
+     *
+     * @shape  a choice of two; pure
+     * @unit   m
+     * @valid  for ground that is open, or wooded or built up, for the most part
+     * @error  a factor of two either way
+     * @source open: our suggestion, 180 to 250 m being found between means over 60 m of three measured lines (docs/field-comparison.md);
+     *     cover: Gudmundson, Electronics Letters 27 (1991) 2145 (from memory)
+     */
     public static double usualDecorrelationM(boolean isOpen) {
         return isOpen ? USUAL_OPEN_M : USUAL_COVERED_M;
     }

@@ -60,6 +60,9 @@ class MeasuredFields {
                     reliability(lines, predicted.get(LossModels.HANDHELD.name()), mhz, spreadDb, isShifted);
         }
         print("");
+        for (double mhz : new double[] {144, 435})
+            alike(lines, predicted.get(LossModels.HANDHELD.name()), mhz);
+        print("");
         print("Rows of measured-lines-computed.csv:");
         rows(lines, predicted.get(LossModels.HANDHELD.name()));
     }
@@ -220,6 +223,27 @@ class MeasuredFields {
         for (int f = 0; f < 5; f++)
             row.append(String.format(
                     Locale.ROOT, " %.2f, %.2f, %d |", said[f] / count[f], (double) came[f] / count[f], count[f]));
+        print(row.toString());
+    }
+
+    /** Correlation of the errors, each line's own mean taken out, of posts so many posts apart. */
+    private static void alike(List<MeasuredLine> lines, List<double[]> losses, double mhz) {
+        StringBuilder row = new StringBuilder(String.format(Locale.ROOT, "Errors of handheld alike, %.0f MHz:", mhz));
+        for (int apart : new int[] {1, 2, 4, 8}) {
+            double product = 0;
+            double square = 0;
+            int pairs = 0;
+            int posts = 0;
+            for (int i = 0; i < lines.size(); i++) {
+                if (lines.get(i).mhz != mhz) continue;
+                double shiftDb = shiftDb(lines.get(i), losses.get(i), true);
+                double[] error = losses.get(i).clone();
+                for (int p = 0; p < error.length; p++) error[p] += shiftDb - lines.get(i).measuredDb[p];
+                for (int p = 0; p < error.length; p++, posts++) square += error[p] * error[p];
+                for (int p = apart; p < error.length; p++, pairs++) product += error[p] * error[p - apart];
+            }
+            row.append(String.format(Locale.ROOT, " %d m %.2f", 50 * apart, product / pairs / (square / posts)));
+        }
         print(row.toString());
     }
 

@@ -64,6 +64,7 @@ class S09JsonSchemaTest {
             "ledger",
             "ledger_model",
             "turnings",
+            "model_spread",
             "search",
             "distance_km",
             "loss_db",
