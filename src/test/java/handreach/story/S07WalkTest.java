@@ -87,6 +87,50 @@ class S07WalkTest {
         assertTrue(shifted.commonDoubtDb() <= plain.commonDoubtDb());
     }
 
+    /** Were calls without an answer logged? The plan says yes, nothing, or no; and a log from which most of them are gone. */
+    @Test
+    void silentCallsAreAskedForAndALogWithoutThemIsRefused() throws IOException {
+        String logged = "silent_calls_logged = true";
+        double sure = walked(false, "", "", true).at("/learned/bias/standard_uncertainty_db").asDouble();
+
+        JsonNode unknown = walked(false, logged, "", true);
+        assertEquals("unknown", unknown.at("/silent_calls/said").asText());
+        assertTrue(unknown.at("/learned/bias/standard_uncertainty_db").asDouble() > sure + 0.5, unknown.get("learned").toString());
+        assertTrue(unknown.get("warnings").toString().contains("Were calls without an answer logged?"));
+
+        JsonNode leftOut = walked(false, logged, "silent_calls_logged = false", false);
+        assertTrue(leftOut.get("learned").isNull() && leftOut.get("held_back").isNull());
+        assertTrue(leftOut.get("refused").asText().contains("nothing is learned"), leftOut.get("refused").asText());
+
+        JsonNode few = walked(true, logged, "", false);
+        assertTrue(few.at("/silent_calls/too_few").asBoolean());
+        assertTrue(few.get("refused").asText().contains("fewer than chance leaves"), few.get("refused").asText());
+
+        JsonNode sworn = walked(true, "", "", true);
+        assertTrue(sworn.get("refused").isNull());
+        assertTrue(sworn.get("warnings").toString().contains("fewer than chance leaves"), sworn.get("warnings").toString());
+    }
+
+    /** The sample's walk with words of its plan replaced, with or without the calls that were not understood. */
+    private JsonNode walked(boolean isShort, String from, String to, boolean learns) throws IOException {
+        Path plan = plan("", from, to);
+        if (isShort) {
+            Path reports = folder.resolve("walk-reports.csv");
+            Files.write(
+                    reports,
+                    Files.readAllLines(reports).stream()
+                            .filter(line -> !line.matches(".*Z,([012],|,no,).*"))
+                            .toList());
+        }
+        Path out = folder.resolve("out-" + learns + isShort + from.length() + to.length());
+        CommandRun run = CommandRun.of("walk", plan.toString(), "--json", "--out", out.toString());
+        assertEquals(0, run.code(), run.err());
+        assertEquals(learns, Files.exists(out.resolve("calibration.toml")));
+        String text = Files.readString(out.resolve("walk.txt"));
+        assertEquals(!learns, text.contains("nothing is") && text.contains("Walk again and log every call"), text);
+        return new ObjectMapper().readTree(run.out());
+    }
+
     @Test
     void aCalibrationReadsBackAsWritten() throws IOException {
         Path out = folder.resolve("out");
