@@ -91,24 +91,34 @@ class S07WalkTest {
     @Test
     void silentCallsAreAskedForAndALogWithoutThemIsRefused() throws IOException {
         String logged = "silent_calls_logged = true";
-        double sure = walked(false, "", "", true).at("/learned/bias/standard_uncertainty_db").asDouble();
+        double sure = walked(false, "", "", true)
+                .at("/learned/bias/standard_uncertainty_db")
+                .asDouble();
 
         JsonNode unknown = walked(false, logged, "", true);
         assertEquals("unknown", unknown.at("/silent_calls/said").asText());
-        assertTrue(unknown.at("/learned/bias/standard_uncertainty_db").asDouble() > sure + 0.5, unknown.get("learned").toString());
+        assertTrue(
+                unknown.at("/learned/bias/standard_uncertainty_db").asDouble() > sure + 0.5,
+                unknown.get("learned").toString());
         assertTrue(unknown.get("warnings").toString().contains("Were calls without an answer logged?"));
 
         JsonNode leftOut = walked(false, logged, "silent_calls_logged = false", false);
         assertTrue(leftOut.get("learned").isNull() && leftOut.get("held_back").isNull());
-        assertTrue(leftOut.get("refused").asText().contains("nothing is learned"), leftOut.get("refused").asText());
+        assertTrue(
+                leftOut.get("refused").asText().contains("nothing is learned"),
+                leftOut.get("refused").asText());
 
         JsonNode few = walked(true, logged, "", false);
         assertTrue(few.at("/silent_calls/too_few").asBoolean());
-        assertTrue(few.get("refused").asText().contains("fewer than chance leaves"), few.get("refused").asText());
+        assertTrue(
+                few.get("refused").asText().contains("fewer than chance leaves"),
+                few.get("refused").asText());
 
         JsonNode sworn = walked(true, "", "", true);
         assertTrue(sworn.get("refused").isNull());
-        assertTrue(sworn.get("warnings").toString().contains("fewer than chance leaves"), sworn.get("warnings").toString());
+        assertTrue(
+                sworn.get("warnings").toString().contains("fewer than chance leaves"),
+                sworn.get("warnings").toString());
     }
 
     /** The sample's walk with words of its plan replaced, with or without the calls that were not understood. */
