@@ -58,7 +58,8 @@ public final class HandheldByHand {
 
     public double excessDb() {
         double edges = edgesDb(nu(), splitM());
-        double t = Math.min(1, roughnessM() / (2.5 * Math.sqrt(lambda)));
+        double roughness = roughnessM() / Math.sqrt(lambda);
+        double t = Math.min(1, roughness / 2.5);
         double q = t * t * (3 - 2 * t);
         SmoothGround smooth =
                 new SmoothGround(conditions.frequency(), conditions.polarization(), conditions.ground(), earthM);
@@ -67,7 +68,12 @@ public final class HandheldByHand {
         double k = 2 * Math.PI / lambda;
         double y1 = 2 * k * smooth.waveHeightM(h1) * angle(false);
         double y2 = 2 * k * smooth.waveHeightM(h2) * angle(true);
-        double rough = 1.8 + 5.5 * Math.log10((1 / (y1 * y1) + 0.25) * (1 / (y2 * y2) + 0.25));
+        double rough = -6.9
+                + 8.5 * roughness / (roughness + 5)
+                + 5.5 * Math.log10(1 / (y1 * y1) + 1)
+                + 5.5 * Math.log10(1 / (y2 * y2) + 1)
+                - 3.3 * fallsAway(Math.min(120, d), smooth.waveHeightM(h1))
+                - 3.3 * fallsAway(Math.max(0, d - 120), smooth.waveHeightM(h2));
         double even = smooth.lossDb(d, h1, h2) - edgesDb(smooth.nu(d, h1, h2), smooth.splitM(d, h1, h2));
         return Math.max(-20 * Math.log10(2), edges + q * rough + (1 - q) * even);
     }
@@ -125,7 +131,7 @@ public final class HandheldByHand {
 
     private double stringAt(double at) {
         int v = 1;
-        while (string.get(v)[0] < at) v++;
+        while (v < string.size() - 1 && string.get(v)[0] < at) v++;
         double[] a = string.get(v - 1);
         double[] b = string.get(v);
         return a[1] + (b[1] - a[1]) * (at - a[0]) / (b[0] - a[0]);
@@ -148,6 +154,13 @@ public final class HandheldByHand {
             sum += (stringAt(at) - flat(at, groundAt(at, false))) * Math.pow(1 - u, 3) * d / SLICES;
         }
         return 20 * sum / (d * d);
+    }
+
+    private double fallsAway(double at, double waveHeightM) {
+        double gap = stringAt(at) - flat(at, groundAt(at, false));
+        double clear = gap / (gap + Math.sqrt(lambda * Math.min(120, d)) / 4);
+        double over = 7.8 * (clear - 0.64 - 0.2 * Math.log10(waveHeightM));
+        return over / Math.sqrt(1 + over * over);
     }
 
     private double roughnessM() {

@@ -35,6 +35,7 @@ public class HandheldBenchmark {
     private final double[] groundM = new double[SAMPLES];
     private final StretchedString string = new StretchedString(SAMPLES);
     private HandheldTerms terms;
+    private WholePathTerms wholePath;
 
     @Setup
     public void layTheGround() {
@@ -50,7 +51,9 @@ public class HandheldBenchmark {
                 default -> 0;
             };
         }
-        terms = HandheldTerms.of(UsualConditions.at(new Frequency(146)), new Terminals(1.5, 1.5));
+        PathConditions conditions = UsualConditions.at(new Frequency(146));
+        terms = HandheldTerms.of(conditions, new Terminals(1.5, 1.5));
+        wholePath = WholePathTerms.of(conditions, new Terminals(1.5, 1.5));
     }
 
     private static double hills(double x, double[] phase) {
@@ -76,6 +79,18 @@ public class HandheldBenchmark {
         for (int i = 1; i < SAMPLES; i++) {
             string.add(distanceM[i], groundM[i]);
             sum += terms.excessDb(string);
+        }
+        return sum;
+    }
+
+    /** The same without the ground around each antenna by itself: {@link #everySampleOfARadial} over this is what that costs. */
+    @Benchmark
+    public double everySampleByTheWholePathAlone() {
+        string.start(terms.effectiveRadiusM(), groundM[0], 1.5);
+        double sum = 0;
+        for (int i = 1; i < SAMPLES; i++) {
+            string.add(distanceM[i], groundM[i]);
+            sum += wholePath.excessDb(string);
         }
         return sum;
     }

@@ -26,8 +26,10 @@ import handreach.propagation.Terminals;
  *   <li>edges: E = J(ν) + 7 min(1, J(ν)/J(0)) + 17 log(1 + 10 s/λ), J the knife-edge loss; ν² = 2ΘM/λ with the lift
  *       M = Σ θ x(d − x)/d (of one edge: its own ν; in sight: of the nearest clearance), s = Θ S/M with the split
  *       S = Σ θθ′ abc/d over the pairs of bends and their three spans;
- *   <li>rough ground: G = 1.8 + 5.5 log[(1/y₁² + ¼)(1/y₂² + ¼)], y = 2k|h + 1/(jkδ)| α, where α is the mean angle under which an
- *       antenna sees the ground below the string, weighted by (1 − x/d)³;
+ *   <li>rough ground: G = −6.9 + 8.5 ρ/(ρ + 5) + 5.5 log[(1/y₁² + 1)(1/y₂² + 1)] − 3.3 [S(z₁) + S(z₂)], ρ = r/√λ,
+ *       y = 2k|h + 1/(jkδ)| α, where α is the mean angle under which an antenna sees the ground below the string, weighted by
+ *       (1 − x/d)³; S(z) = z/√(1 + z²) says how clearly the ground falls away under the string 120 m from the antenna,
+ *       z = 7.8 (c − 0.64 − 0.2 log|h + 1/(jkδ)|), c = g/(g + ¼√(120 λ)) of the gap g there;
  *   <li>smooth ground: the exact field over the smooth earth less the edges of its bulge;
  *   <li>excess = E + q G + (1 − q)(smooth ground), q = t²(3 − 2t), t = min(1, r/(2.5 √λ)), r the roughness of the profile.
  * </ul>
@@ -43,25 +45,60 @@ final class HandheldTerms {
     private static final double SPLIT_FACTOR = 17;
     private static final double SPLIT_SCALE = 10;
     private static final double GROUND_FACTOR = 5.5;
-    private static final double GROUND_CEILING = 0.25;
-    private static final double GROUND_DB = 1.8;
+    private static final double GROUND_CEILING = 1;
+    private static final double GROUND_DB = -6.9;
+    private static final double RUGGED_DB = 8.5;
+    private static final double RUGGED_HALF_AT = 5;
     private static final double ROUGH_FROM = 2.5;
+    /** So far from an antenna the ground around it is looked at, m. */
+    static final double LOCAL_M = 120;
+
+    private static final double LOCAL_FRESNEL = 0.25;
+    private static final double LOCAL_DB = 3.3;
+    private static final double LOCAL_STEEP = 7.8;
+    private static final double LOCAL_TURN = 0.64;
+    private static final double LOCAL_TURN_BY_HEIGHT = 0.2;
 
     private final SmoothGround smooth;
     private final Terminals terminals;
     private final double effectiveRadiusM;
     private final double wavelengthM;
     private final double waveNumber;
-    private final double roughFromM;
+    private final double rootWavelength;
+    private final double localFresnelM;
+    private final End near;
+    private final End far;
+
+    /**
+     * What one antenna alone decides.
+     *
+     * @param phase 2k|h + 1/(jkδ)|, of which the angle makes y
+     * @param turnsAt share of clearance at which the ground around it stops being a mirror
+     */
+    private record End(double heightM, double phase, double turnsAt) {}
 
     private HandheldTerms(PathConditions conditions, Terminals terminals) {
         this.terminals = terminals;
         effectiveRadiusM = 1000 * conditions.atmosphere().effectiveRadiusKm();
         wavelengthM = conditions.frequency().wavelengthM();
         waveNumber = conditions.frequency().waveNumber();
-        roughFromM = ROUGH_FROM * Math.sqrt(wavelengthM);
+        rootWavelength = Math.sqrt(wavelengthM);
+        localFresnelM = fresnelM(LOCAL_M);
         smooth = new SmoothGround(
                 conditions.frequency(), conditions.polarization(), conditions.ground(), effectiveRadiusM);
+        near = end(terminals.txHeightM());
+        far = end(terminals.rxHeightM());
+    }
+
+    private End end(double heightM) {
+        double waveHeightM = smooth.waveHeightM(heightM);
+        return new End(
+                heightM, 2 * waveNumber * waveHeightM, LOCAL_TURN + LOCAL_TURN_BY_HEIGHT * Math.log10(waveHeightM));
+    }
+
+    /** Towns raise an end; all else asks about the antennas themselves. */
+    private End end(double heightM, End own) {
+        return heightM == own.heightM() ? own : end(heightM);
     }
 
     public static HandheldTerms of(PathConditions conditions, Terminals terminals) {
@@ -93,7 +130,7 @@ final class HandheldTerms {
     double excessDb(StretchedString string, double height1M, double height2M) {
         string.stretchTo(height2M);
         double edges = edgesDb(string);
-        return Math.max(LEAST_EXCESS_DB, edges + groundDb(string, height1M, height2M));
+        return Math.max(LEAST_EXCESS_DB, edges + groundDb(string, end(height1M, near), end(height2M, far)));
     }
 
     /** What the bends of a stretched string cost. */
@@ -116,32 +153,58 @@ final class HandheldTerms {
 
     /** Share of the rough-ground law, 0 on a straight slope, 1 on ground rough for the wavelength. */
     double roughShare(StretchedString string) {
-        double t = Math.min(1, string.roughnessM() / roughFromM);
+        return roughShare(roughness(string));
+    }
+
+    /** Roughness in the measure of the wave, r/√λ, √m. */
+    private double roughness(StretchedString string) {
+        return string.roughnessM() / rootWavelength;
+    }
+
+    private static double roughShare(double roughness) {
+        double t = Math.min(1, roughness / ROUGH_FROM);
         return t * t * (3 - 2 * t);
     }
 
     /** What the ground adds to the edges. */
-    double groundDb(StretchedString string, double height1M, double height2M) {
-        double rough = roughShare(string);
-        double ground = rough > 0 ? rough * roughGroundDb(string, height1M, height2M) : 0;
-        return rough < 1 ? ground + (1 - rough) * smoothGroundDb(string.lengthM(), height1M, height2M) : ground;
+    private double groundDb(StretchedString string, End first, End last) {
+        double roughness = roughness(string);
+        double rough = roughShare(roughness);
+        double ground = rough > 0 ? rough * roughGroundDb(string, roughness, first, last) : 0;
+        if (!(rough < 1)) return ground;
+        return ground + (1 - rough) * smoothGroundDb(string.lengthM(), first.heightM(), last.heightM());
     }
 
-    private double roughGroundDb(StretchedString string, double height1M, double height2M) {
-        double d = string.lengthM();
-        double near = reflection(height1M, string.nearClearanceM(), d);
-        double far = reflection(height2M, string.farClearanceM(), d);
-        return GROUND_DB + GROUND_FACTOR * Math.log10((near + GROUND_CEILING) * (far + GROUND_CEILING));
+    private double roughGroundDb(StretchedString string, double roughness, End first, End last) {
+        double scale = 20 / string.lengthM();
+        double mirrors = (reflection(first, scale * string.nearClearanceM()) + GROUND_CEILING)
+                * (reflection(last, scale * string.farClearanceM()) + GROUND_CEILING);
+        double fresnelM = string.lengthM() < LOCAL_M ? fresnelM(string.lengthM()) : localFresnelM;
+        return GROUND_DB
+                + RUGGED_DB * roughness / (roughness + RUGGED_HALF_AT)
+                + GROUND_FACTOR * Math.log10(mirrors)
+                - LOCAL_DB
+                        * (fallsAway(first, string.gapFromNearM(LOCAL_M), fresnelM)
+                                + fallsAway(last, string.gapFromFarM(LOCAL_M), fresnelM));
+    }
+
+    private double fresnelM(double distanceM) {
+        return LOCAL_FRESNEL * Math.sqrt(wavelengthM * distanceM);
     }
 
     /** 1/y² of one end: twice the phase of its wave height under the mean angle to the ground below the string. */
-    private double reflection(double heightM, double clearanceM, double d) {
-        double angle = 20 * clearanceM / d;
-        double y = 2 * waveNumber * smooth.waveHeightM(heightM) * Math.max(angle, 1e-9);
+    private static double reflection(End end, double angle) {
+        double y = end.phase() * Math.max(angle, 1e-9);
         return 1 / (y * y);
     }
 
-    private double smoothGroundDb(double d, double height1M, double height2M) {
+    /** How clearly the ground around an end falls away under the string: from −1, where it hugs the string, to 1. */
+    private static double fallsAway(End end, double gapM, double fresnelM) {
+        double over = LOCAL_STEEP * (gapM / (gapM + fresnelM) - end.turnsAt());
+        return over / Math.sqrt(1 + over * over);
+    }
+
+    double smoothGroundDb(double d, double height1M, double height2M) {
         double bulge = edgesDb(smooth.nu(d, height1M, height2M), smooth.splitM(d, height1M, height2M));
         return smooth.lossDb(d, height1M, height2M) - bulge;
     }

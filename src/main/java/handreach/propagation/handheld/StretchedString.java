@@ -41,6 +41,8 @@ final class StretchedString {
     private double nearTip;
     private int count;
     private int summed;
+    private int nearPlace;
+    private int farPlace;
 
     // The path asked about last.
     private int tangent;
@@ -95,6 +97,8 @@ final class StretchedString {
         hull.start(0, nearTip, 0);
         summed = 1;
         tangent = 0;
+        nearPlace = 0;
+        farPlace = 0;
     }
 
     /**
@@ -139,6 +143,7 @@ final class StretchedString {
             throw new IllegalArgumentException(last + " steps of " + stepM + " m to a height of " + farHeightM + " m");
         start(effectiveRadiusM, groundM[0], nearHeightM);
         level(stepM, groundM, last);
+        farPlace = last - 1;
         hull.stretch(blocks, last, x[last], z[last] + farHeightM);
     }
 
@@ -288,6 +293,44 @@ final class StretchedString {
     /** Mean height of the string over the ground weighted by (x/d)³, times a quarter, m. */
     double farClearanceM() {
         return farClearance;
+    }
+
+    /** Height of the string over the ground so far from the near antenna, over the far end of a shorter path, m. */
+    double gapFromNearM(double distanceM) {
+        double at = Math.min(distanceM, lengthM());
+        int v = 0;
+        while (v < tangent && hull.x(v + 1) < at) v++;
+        nearPlace = sampleBefore(at, nearPlace);
+        return gapM(v, at, nearPlace);
+    }
+
+    /** Height of the string over the ground so far before the far antenna, over the near end of a shorter path, m. */
+    double gapFromFarM(double distanceM) {
+        double at = Math.max(0, lengthM() - distanceM);
+        int v = tangent;
+        while (v > 0 && hull.x(v) > at) v--;
+        farPlace = sampleBefore(at, farPlace);
+        return gapM(v, at, farPlace);
+    }
+
+    /** The last sample not beyond a place, and never the end; looked for from where it was the last time. */
+    private int sampleBefore(double at, int lookedAtLast) {
+        int i = lookedAtLast;
+        int beforeEnd = count - 2;
+        while (x[i] > at) i--;
+        while (i < beforeEnd && x[i + 1] <= at) i++;
+        return i;
+    }
+
+    /** Height of the string's straight run behind a vertex over the straight ground behind a sample. */
+    private double gapM(int vertex, double at, int sample) {
+        double fromX = hull.x(vertex);
+        double fromZ = hull.z(vertex);
+        double slope = vertex < tangent ? hull.slope(vertex + 1) : (farTip - fromZ) / (lengthM() - fromX);
+        double behind = at - x[sample];
+        double ahead = x[sample + 1] - at;
+        double ground = (z[sample] * ahead + z[sample + 1] * behind) / (ahead + behind) + curvature * ahead * behind;
+        return Math.max(0, fromZ + slope * (at - fromX) - ground);
     }
 
     /** Slope of the string where it leaves the near antenna, against the level there. */

@@ -34,6 +34,8 @@ class StretchedStringEndTest {
             assertEquals(cut.roughnessM(), walked.roughnessM(), 1e-9);
             assertEquals(cut.farClearanceM(), walked.farClearanceM(), 1e-9);
             assertEquals(cut.clearanceNu(WAVE_M, -2), walked.clearanceNu(WAVE_M, -2), 1e-12);
+            assertEquals(cut.gapFromFarM(120), walked.gapFromFarM(120));
+            assertEquals(cut.gapFromNearM(120), walked.gapFromNearM(120));
         }
     }
 
@@ -90,9 +92,31 @@ class StretchedStringEndTest {
                 assertEquals(walked.nearClearanceM(), laid.nearClearanceM(), 1e-7, where);
                 assertEquals(walked.farClearanceM(), laid.farClearanceM(), 1e-7, where);
                 assertEquals(walked.roughnessM(), laid.roughnessM(), 1e-7, where);
+                assertEquals(walked.gapFromNearM(120), laid.gapFromNearM(120), 1e-9, where);
+                assertEquals(walked.gapFromFarM(120), laid.gapFromFarM(120), 1e-9, where);
                 if (walked.inSight())
                     assertEquals(walked.clearanceNu(WAVE_M, -0.78), laid.clearanceNu(WAVE_M, -0.78), 1e-9, where);
             }
         }
+    }
+
+    @Test
+    void theGapIsThatOfTheStringOverStraightGround() {
+        // By hand, flat earth: ground 0, 30, 0, 0 m at 0, 100, 200, 400 m; antennas 2 m, then 6 m at the last sample.
+        // The string
+        // bends at 100 m and falls there by 24/300. 60 m out: 2 + 0.6 · 28 − 18 = 0.8 m; 250 m back: 150 m out, 30 − 4
+        // − 15 = 11 m;
+        // 120 m back: 280 m out, 30 − 14.4 = 15.6 m. Farther than the path is long: over the other end.
+        StretchedString string = new StretchedString(4);
+        string.start(1e15, 0, 2);
+        string.add(100, 30);
+        string.add(200, 0);
+        string.add(400, 0);
+        string.stretchTo(6);
+        assertEquals(0.8, string.gapFromNearM(60), 1e-9);
+        assertEquals(11, string.gapFromFarM(250), 1e-9);
+        assertEquals(15.6, string.gapFromFarM(120), 1e-9);
+        assertEquals(6, string.gapFromNearM(900), 1e-9);
+        assertEquals(2, string.gapFromFarM(900), 1e-9);
     }
 }
