@@ -54,9 +54,10 @@ public final class Handheld implements LossModel {
         walk.start(profile.heightM(0), profile.cover(0), profile.clutterM(0), Woodland.runFromEndM(profile, true));
         for (int i = 1; i <= last; i++) walk.add(1000 * profile.distanceKm(i), profile.heightM(i));
         walk.excessDb(profile.cover(last), profile.clutterM(last), Woodland.runFromEndM(profile, false));
-        account.part("edges", walk.edgesDb(), OURS)
-                .part("ground", walk.bareDb() - walk.edgesDb(), OURS)
-                .part("woodland", walk.woodDb(), "Rec. ITU-R P.833-9 section 2.1, at the ends")
+        double open = walk.openDb();
+        account.part("edges", walk.edgesDb(), OURS).part("ground", open - walk.edgesDb(), OURS);
+        if (walk.bareDb() != open) account.part("height in cover", walk.bareDb() - open, "measured at 868 MHz, ours");
+        account.part("woodland", walk.woodDb(), "Rec. ITU-R P.833-9 section 2.1, at the ends")
                 .part("town", walk.townDb(), "Rec. ITU-R P.2108-1 section 3.1, at the ends");
         steps(account, walk);
         warn(account, profile, terminals, conditions);

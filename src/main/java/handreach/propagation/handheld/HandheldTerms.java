@@ -72,10 +72,21 @@ final class HandheldTerms {
     /**
      * What one antenna alone decides.
      *
+     * @param heightM over the ground
+     * @param countedM height that counts for the wave along the ground, less than its own among houses and trees
      * @param phase 2k|h + 1/(jkδ)|, of which the angle makes y
      * @param turnsAt share of clearance at which the ground around it stops being a mirror
      */
-    private record End(double heightM, double phase, double turnsAt) {}
+    record End(double heightM, double countedM, double phase, double turnsAt) {
+        /** So much of the way to how it counts elsewhere. */
+        End toward(End other, double share) {
+            return new End(
+                    heightM,
+                    countedM + share * (other.countedM - countedM),
+                    phase + share * (other.phase - phase),
+                    turnsAt + share * (other.turnsAt - turnsAt));
+        }
+    }
 
     private HandheldTerms(PathConditions conditions, Terminals terminals) {
         this.terminals = terminals;
@@ -86,19 +97,28 @@ final class HandheldTerms {
         localFresnelM = fresnelM(LOCAL_M);
         smooth = new SmoothGround(
                 conditions.frequency(), conditions.polarization(), conditions.ground(), effectiveRadiusM);
-        near = end(terminals.txHeightM());
-        far = end(terminals.rxHeightM());
+        near = end(terminals.txHeightM(), terminals.txHeightM());
+        far = end(terminals.rxHeightM(), terminals.rxHeightM());
     }
 
-    private End end(double heightM) {
-        double waveHeightM = smooth.waveHeightM(heightM);
+    /** An end at a height above ground that counts for the wave along the ground as another does. */
+    End end(double heightM, double countedM) {
+        double waveHeightM = smooth.waveHeightM(countedM);
         return new End(
-                heightM, 2 * waveNumber * waveHeightM, LOCAL_TURN + LOCAL_TURN_BY_HEIGHT * Math.log10(waveHeightM));
+                heightM,
+                countedM,
+                2 * waveNumber * waveHeightM,
+                LOCAL_TURN + LOCAL_TURN_BY_HEIGHT * Math.log10(waveHeightM));
     }
 
-    /** Towns raise an end; all else asks about the antennas themselves. */
-    private End end(double heightM, End own) {
-        return heightM == own.heightM() ? own : end(heightM);
+    /** The near antenna in the open. */
+    End near() {
+        return near;
+    }
+
+    /** The far antenna in the open. */
+    End far() {
+        return far;
     }
 
     public static HandheldTerms of(PathConditions conditions, Terminals terminals) {
@@ -123,14 +143,14 @@ final class HandheldTerms {
      * @source ours, see {@link Handheld}
      */
     double excessDb(StretchedString string) {
-        return excessDb(string, terminals.txHeightM(), terminals.rxHeightM());
+        return excessDb(string, near, far);
     }
 
-    /** The same with antennas at other heights; the string was started at the first of them. */
-    double excessDb(StretchedString string, double height1M, double height2M) {
-        string.stretchTo(height2M);
+    /** The same with other ends; the string was started at the height of the first of them. */
+    double excessDb(StretchedString string, End first, End last) {
+        string.stretchTo(last.heightM());
         double edges = edgesDb(string);
-        return Math.max(LEAST_EXCESS_DB, edges + groundDb(string, end(height1M, near), end(height2M, far)));
+        return Math.max(LEAST_EXCESS_DB, edges + groundDb(string, first, last));
     }
 
     /** What the bends of a stretched string cost. */
@@ -172,7 +192,7 @@ final class HandheldTerms {
         double rough = roughShare(roughness);
         double ground = rough > 0 ? rough * roughGroundDb(string, roughness, first, last) : 0;
         if (!(rough < 1)) return ground;
-        return ground + (1 - rough) * smoothGroundDb(string.lengthM(), first.heightM(), last.heightM());
+        return ground + (1 - rough) * smoothGroundDb(string.lengthM(), first, last);
     }
 
     private double roughGroundDb(StretchedString string, double roughness, End first, End last) {
@@ -204,8 +224,10 @@ final class HandheldTerms {
         return over / Math.sqrt(1 + over * over);
     }
 
-    double smoothGroundDb(double d, double height1M, double height2M) {
-        double bulge = edgesDb(smooth.nu(d, height1M, height2M), smooth.splitM(d, height1M, height2M));
-        return smooth.lossDb(d, height1M, height2M) - bulge;
+    /** The bulge is that under the antennas as they stand, which the edges of the string hold as well. */
+    double smoothGroundDb(double d, End first, End last) {
+        double bulge =
+                edgesDb(smooth.nu(d, first.heightM(), last.heightM()), smooth.splitM(d, first.heightM(), last.heightM()));
+        return smooth.lossDb(d, first.countedM(), last.countedM()) - bulge;
     }
 }

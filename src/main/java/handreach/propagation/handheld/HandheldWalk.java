@@ -21,6 +21,12 @@ public final class HandheldWalk {
     private final StretchedString raised;
     private double raisedNearM;
     private double nearTownDb;
+    private HandheldTerms.End nearAmong;
+    private HandheldTerms.End nearEnd;
+    private HandheldTerms.End farAmong;
+    private HandheldTerms.End farEnd;
+    private Cover farCover = Cover.OPEN;
+    private double farStandingM;
     private boolean nearInWood;
     private double nearWoodRunM;
     private double nearTopsOverM;
@@ -37,6 +43,8 @@ public final class HandheldWalk {
         ends = new EndCover(conditions);
         string = new StretchedString(capacity);
         raised = new StretchedString(capacity);
+        farAmong = terms.far();
+        farEnd = farAmong;
     }
 
     public int capacity() {
@@ -60,6 +68,9 @@ public final class HandheldWalk {
         raisedNearM = EndCover.reckonedM(heightM, cover, clutterM);
         nearTownDb = ends.roofsDb(heightM, raisedNearM, cover);
         nearInWood = cover == Cover.WOODLAND;
+        nearAmong = among(terms.near(), cover, clutterM);
+        nearEnd = nearAmong;
+        nearWoodRunM = Double.NaN;
         nearWoodRun(woodRunM);
         nearTopsOverM = EndCover.topsOverM(heightM, clutterM);
         string.start(terms.effectiveRadiusM(), groundM, heightM);
@@ -96,7 +107,29 @@ public final class HandheldWalk {
 
     /** Unbroken woodland from the near end along the path now asked about, m; it never runs past that path's end. */
     public void nearWoodRun(double runM) {
-        nearWoodRunM = nearInWood ? runM : 0;
+        double runInWoodM = nearInWood ? runM : 0;
+        if (runInWoodM == nearWoodRunM) return;
+        nearWoodRunM = runInWoodM;
+        if (nearInWood) nearEnd = inWood(terms.near(), nearAmong, runInWoodM);
+    }
+
+    /** An end well inside what stands around it. */
+    private HandheldTerms.End among(HandheldTerms.End open, Cover cover, double clutterM) {
+        double countedM = EndCover.countedM(open.heightM(), cover, clutterM);
+        return countedM == open.heightM() ? open : terms.end(open.heightM(), countedM);
+    }
+
+    private HandheldTerms.End inWood(HandheldTerms.End open, HandheldTerms.End among, double runM) {
+        return among.countedM() == open.countedM() ? open : open.toward(among, ends.woodShare(runM));
+    }
+
+    private void farEnd(Cover cover, double clutterM, double woodRunM) {
+        if (cover != farCover || clutterM != farStandingM) {
+            farCover = cover;
+            farStandingM = clutterM;
+            farAmong = among(terms.far(), cover, clutterM);
+        }
+        farEnd = cover == Cover.WOODLAND ? inWood(terms.far(), farAmong, woodRunM) : farAmong;
     }
 
     private boolean nearInTown() {
@@ -114,22 +147,31 @@ public final class HandheldWalk {
      * @source ours, see {@link Handheld}; Rec. ITU-R P.833-9 section 2.1; Rec. ITU-R P.2108-1 section 3.1
      */
     public double excessDb(Cover cover, double clutterM, double woodRunM) {
-        double nearM = terms.terminals().txHeightM();
         double farM = terms.terminals().rxHeightM();
         double raisedFarM = EndCover.reckonedM(farM, cover, clutterM);
-        townDb = 0;
+        farEnd(cover, clutterM, woodRunM);
         double overRoofs = Double.NEGATIVE_INFINITY;
         if (nearInTown() || raisedFarM > farM)
             overRoofs = nearTownDb
                     + ends.roofsDb(farM, raisedFarM, cover)
-                    + terms.excessDb(nearInTown() ? raised : string, raisedNearM, raisedFarM);
-        bareDb = terms.excessDb(string, nearM, farM);
+                    + terms.excessDb(nearInTown() ? raised : string, over(nearEnd, raisedNearM), over(farEnd, raisedFarM));
+        bareDb = terms.excessDb(string, nearEnd, farEnd);
         edgesDb = terms.edgesDb(string);
         townDb = Math.max(0, overRoofs - bareDb);
         double farWood = cover == Cover.WOODLAND ? woodRunM : 0;
         woodDb = ends.throughTreesDb(nearWoodRunM, nearTopsOverM, string.nearSlope())
                 + ends.throughTreesDb(farWood, EndCover.topsOverM(farM, clutterM), string.farSlope());
         return bareDb + townDb + woodDb;
+    }
+
+    /** An end as it is, or over the roofs around it. */
+    private HandheldTerms.End over(HandheldTerms.End end, double reckonedM) {
+        return reckonedM > end.heightM() ? terms.end(reckonedM, reckonedM) : end;
+    }
+
+    /** What the path reckoned last would lose over free space if nothing stood around its ends. */
+    double openDb() {
+        return terms.excessDb(string, terms.near(), terms.far());
     }
 
     /** Whether the antennas of the path reckoned last see each other over the bare ground. */
