@@ -66,6 +66,11 @@ public final class EndCover {
         return antennaM * Math.pow(antennaM / CUT_FROM_M, -lost);
     }
 
+    /** Whether either antenna stands so high that its gain is cut where trees or houses overtop it. */
+    public static boolean mayCutGain(Terminals terminals) {
+        return Math.max(terminals.txHeightM(), terminals.rxHeightM()) > CUT_FROM_M;
+    }
+
     /**
      * How much of a wood so far along the path counts: none at its edge, all deep in it, as its loss grows to its ceiling.
      *

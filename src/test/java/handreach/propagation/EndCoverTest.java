@@ -17,7 +17,8 @@ import org.junit.jupiter.params.provider.EnumSource;
 class EndCoverTest {
     @Test
     void theHeightThatCountsIsTheFormulaByHand() {
-        // Among trees of 15 m an antenna at 3 m: 1 − 9/225 = 0.96; 0.4 · 0.96 = 0.384; 3 · 2^−0.384 = 2.29888 m. In a suburb of 10
+        // Among trees of 15 m an antenna at 3 m: 1 − 9/225 = 0.96; 0.4 · 0.96 = 0.384; 3 · 2^−0.384 = 2.29888 m. In a
+        // suburb of 10
         // m: 0.91 · 0.85 = 0.7735; 3 · 2^−0.7735 = 1.75501 m.
         assertEquals(2.29888, EndCover.countedM(3, Cover.WOODLAND, 0), 1e-4);
         assertEquals(1.75501, EndCover.countedM(3, Cover.SUBURBAN, 10), 1e-4);

@@ -36,6 +36,9 @@ class MarchAreaTest {
     private static final PathConditions CHANNEL = UsualConditions.at(new Frequency(146));
     private static final Terminals FACE = new Terminals(1.6, 1.5);
     private static final List<Terminals> HEIGHTS = List.of(FACE, new Terminals(1, 1.2));
+    /** The pair whose gain by height no cover cuts. */
+    private static final int HANDS = 1;
+
     private static final double RADIUS_M = 1500;
     private static final double ARC_M = 2 * Math.PI * RADIUS_M / 60;
     private static final AreaRequest REQUEST = Areas.around(SOURCE, RADIUS_M, 50, FACE, CHANNEL, LossModels.FULL_WAVE);
@@ -115,10 +118,10 @@ class MarchAreaTest {
         // their ceiling
         CutSettings tall = new CutSettings(Surface.RADAR, OptionalDouble.of(22), OptionalDouble.empty());
         LandCover woods = LandCover.uniform(Cover.WOODLAND);
-        LossGrid bare = march(2, ground(0)).get(0);
+        LossGrid bare = march(2, ground(0)).get(HANDS);
         LossGrid under = new MarchArea(2, ARC_M)
                 .losses(REQUEST, HEIGHTS, new AreaGround(ground(0), woods, tall), Progress.SILENT)
-                .get(0);
+                .get(HANDS);
         double ceilingDb = Woodland.ceilingDb(CHANNEL.frequency(), CHANNEL.polarization());
         int rim = bare.grid().indexOf(new Position(46.5125, 8.1));
         // 1.4 km of trees, γ 0.057 dB/m: e^(−7) of the ceiling is left, a hundredth of a decibel at each end.

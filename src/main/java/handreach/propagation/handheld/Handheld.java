@@ -54,11 +54,13 @@ public final class Handheld implements LossModel {
         walk.start(profile.heightM(0), profile.cover(0), profile.clutterM(0), Woodland.runFromEndM(profile, true));
         for (int i = 1; i <= last; i++) walk.add(1000 * profile.distanceKm(i), profile.heightM(i));
         walk.excessDb(profile.cover(last), profile.clutterM(last), Woodland.runFromEndM(profile, false));
-        double open = walk.openDb();
-        account.part("edges", walk.edgesDb(), OURS).part("ground", open - walk.edgesDb(), OURS);
-        if (walk.bareDb() != open) account.part("height in cover", walk.bareDb() - open, "measured at 868 MHz, ours");
+        double cut = walk.heightInCoverDb();
+        account.part("edges", walk.edgesDb(), OURS).part("ground", walk.bareDb() - cut - walk.edgesDb(), OURS);
+        // The way over the roofs leaves nothing to cut: what it costs over open ground is the town's.
+        boolean overRoofs = walk.townDb() > 0;
+        if (cut != 0 && !overRoofs) account.part(LossBuilder.HEIGHT_IN_COVER, cut, LossBuilder.HEIGHT_SOURCE);
         account.part("woodland", walk.woodDb(), "Rec. ITU-R P.833-9 section 2.1, at the ends")
-                .part("town", walk.townDb(), "Rec. ITU-R P.2108-1 section 3.1, at the ends");
+                .part("town", overRoofs ? walk.townDb() + cut : 0, "Rec. ITU-R P.2108-1 section 3.1, at the ends");
         steps(account, walk);
         warn(account, profile, terminals, conditions);
         if (walk.woodDb() > 0)

@@ -226,8 +226,8 @@ final class HandheldTerms {
 
     /** The bulge is that under the antennas as they stand, which the edges of the string hold as well. */
     double smoothGroundDb(double d, End first, End last) {
-        double bulge =
-                edgesDb(smooth.nu(d, first.heightM(), last.heightM()), smooth.splitM(d, first.heightM(), last.heightM()));
+        double bulge = edgesDb(
+                smooth.nu(d, first.heightM(), last.heightM()), smooth.splitM(d, first.heightM(), last.heightM()));
         return smooth.lossDb(d, first.countedM(), last.countedM()) - bulge;
     }
 }

@@ -154,7 +154,8 @@ public final class HandheldWalk {
         if (nearInTown() || raisedFarM > farM)
             overRoofs = nearTownDb
                     + ends.roofsDb(farM, raisedFarM, cover)
-                    + terms.excessDb(nearInTown() ? raised : string, over(nearEnd, raisedNearM), over(farEnd, raisedFarM));
+                    + terms.excessDb(
+                            nearInTown() ? raised : string, over(nearEnd, raisedNearM), over(farEnd, raisedFarM));
         bareDb = terms.excessDb(string, nearEnd, farEnd);
         edgesDb = terms.edgesDb(string);
         townDb = Math.max(0, overRoofs - bareDb);
@@ -169,9 +170,18 @@ public final class HandheldWalk {
         return reckonedM > end.heightM() ? terms.end(reckonedM, reckonedM) : end;
     }
 
-    /** What the path reckoned last would lose over free space if nothing stood around its ends. */
-    double openDb() {
-        return terms.excessDb(string, terms.near(), terms.far());
+    /**
+     * What the antennas of the path reckoned last gain less by their height than over open ground, see {@link EndCover#countedM}.
+     *
+     * @shape  scalar out; O(log n) beyond the horizon, O(n) in sight; nothing allocated
+     * @unit   dB; exactly 0 where no end stands in cover higher than itself, or none is higher than a hand
+     * @valid  after the loss
+     * @error  as {@link EndCover#countedM}
+     * @source as {@link EndCover#countedM}; ground laws as {@link Handheld}
+     */
+    public double heightInCoverDb() {
+        if (nearEnd.countedM() == nearEnd.heightM() && farEnd.countedM() == farEnd.heightM()) return 0;
+        return bareDb - terms.excessDb(string, terms.near(), terms.far());
     }
 
     /** Whether the antennas of the path reckoned last see each other over the bare ground. */

@@ -1,6 +1,7 @@
 package handreach.propagation.march;
 
 import handreach.profile.Profile;
+import handreach.propagation.EndCover;
 import handreach.propagation.LossBuilder;
 import handreach.propagation.LossModel;
 import handreach.propagation.PathConditions;
@@ -8,6 +9,7 @@ import handreach.propagation.PathGeometry;
 import handreach.propagation.PathLoss;
 import handreach.propagation.Terminals;
 import handreach.propagation.Woodland;
+import handreach.propagation.handheld.HandheldWalk;
 import handreach.terrain.Cover;
 import java.util.List;
 import java.util.Locale;
@@ -87,12 +89,13 @@ public final class FullWave implements LossModel {
                 farStandingM,
                 angles.departureDeg(),
                 angles.arrivalDeg());
+        double town = march.townDb(last, far, farStandingM);
+        double cut = Math.max(0, heightInCoverDb(profile, terminals, conditions) - town);
         account.part(
-                        "ground and relief",
-                        mean - account.freeSpaceDb(),
-                        "field march along the profile, docs/full-wave.md")
-                .part("woodland", wood, "Rec. ITU-R P.833-9 section 2.1, at the ends")
-                .part("town", march.townDb(last, far, farStandingM), "Rec. ITU-R P.2108-1 section 3.1, at the ends");
+                "ground and relief", mean - account.freeSpaceDb(), "field march along the profile, docs/full-wave.md");
+        if (cut > 0) account.part(LossBuilder.HEIGHT_IN_COVER, cut, LossBuilder.HEIGHT_SOURCE);
+        account.part("woodland", wood, "Rec. ITU-R P.833-9 section 2.1, at the ends")
+                .part("town", town, "Rec. ITU-R P.2108-1 section 3.1, at the ends");
         account.step("loss at the point itself", radial.pointLossDb(last), "dB");
         account.step("loss of the local mean", mean, "dB");
         account.step("a_e", conditions.atmosphere().effectiveRadiusKm(), "km");
@@ -105,5 +108,16 @@ public final class FullWave implements LossModel {
             account.warn(String.format(
                     Locale.ROOT, "This march takes some %.0f s on one core (docs/full-wave.md).", seconds));
         return account.close();
+    }
+
+    /** The closed form's: a march from or to another height would move its edges as well. */
+    private static double heightInCoverDb(Profile profile, Terminals terminals, PathConditions conditions) {
+        if (!EndCover.mayCutGain(terminals)) return 0;
+        int last = profile.count() - 1;
+        HandheldWalk walk = new HandheldWalk(conditions, terminals, profile.count());
+        walk.start(profile.heightM(0), profile.cover(0), profile.clutterM(0), Woodland.runFromEndM(profile, true));
+        for (int i = 1; i <= last; i++) walk.add(1000 * profile.distanceKm(i), profile.heightM(i));
+        walk.excessDb(profile.cover(last), profile.clutterM(last), Woodland.runFromEndM(profile, false));
+        return walk.heightInCoverDb();
     }
 }

@@ -95,6 +95,11 @@ final class HandheldWalker implements RadialWalker {
                 + walk.excessDb(COVERS[cover], radial.standingM[cover], woods.farM(taken, distanceKm, cover));
     }
 
+    /** What height gains less in cover; asked after the loss. */
+    double heightInCoverDb() {
+        return walk.heightInCoverDb();
+    }
+
     @Override
     public double departureDeg() {
         return walk.departureDeg();

@@ -1,5 +1,6 @@
 package handreach.propagation.radial;
 
+import handreach.propagation.EndCover;
 import handreach.propagation.LossModels;
 import handreach.propagation.PathConditions;
 import handreach.propagation.Terminals;
@@ -15,6 +16,9 @@ public final class MarchedWalker implements RadialWalker {
     private static final Cover[] COVERS = Cover.values();
 
     private final RadialWalker string;
+    /** Says what height gains less in cover; none where no antenna is higher than a hand. */
+    private final HandheldWalker height;
+
     private final WoodRuns woods = new WoodRuns();
     private CoveredMarch march;
     private Radial radial;
@@ -25,6 +29,7 @@ public final class MarchedWalker implements RadialWalker {
 
     public MarchedWalker(Terminals terminals, PathConditions conditions) {
         this.string = RadialWalker.of(LossModels.FREE_SPACE, terminals, conditions);
+        this.height = EndCover.mayCutGain(terminals) ? new HandheldWalker(terminals, conditions) : null;
     }
 
     /** The march that is read from the next radial on: along it, for these heights. */
@@ -38,18 +43,21 @@ public final class MarchedWalker implements RadialWalker {
         radial = onto;
         taken = 0;
         string.start(onto);
+        if (height != null) height.start(onto);
         woods.start(onto);
     }
 
     @Override
     public void advanceTo(double limitKm) {
         string.advanceTo(limitKm);
+        if (height != null) height.advanceTo(limitKm);
         while (taken + 1 < radial.known && radial.xKm[taken + 1] < limitKm) woods.pass(++taken);
     }
 
     @Override
     public void stand(double atKm, double groundM, int coverOrdinal) {
         string.stand(atKm, groundM, coverOrdinal);
+        if (height != null) height.stand(atKm, groundM, coverOrdinal);
         distanceKm = atKm;
         cover = coverOrdinal;
     }
@@ -76,16 +84,23 @@ public final class MarchedWalker implements RadialWalker {
                 standingM,
                 string.departureDeg(),
                 string.arrivalDeg());
-        double before = overTownDb(inner, standingM);
-        return before + share * (overTownDb(outer, standingM) - before) + woodDb;
+        double cut = heightInCoverDb();
+        double before = coveredDb(inner, standingM, cut);
+        return before + share * (coveredDb(outer, standingM, cut) - before) + woodDb;
     }
 
     private int outer() {
         return Math.min(inner(distanceKm) + 1, radial.known - 1);
     }
 
-    private double overTownDb(int sample, double standingM) {
-        return march.bare().meanLossDb(sample) + march.townDb(sample, COVERS[cover], standingM);
+    private double heightInCoverDb() {
+        if (height == null) return 0;
+        height.lossDb();
+        return height.heightInCoverDb();
+    }
+
+    private double coveredDb(int sample, double standingM, double cutDb) {
+        return march.bare().meanLossDb(sample) + Math.max(cutDb, march.townDb(sample, COVERS[cover], standingM));
     }
 
     /** What is doubtful about the path to where it stands; asked after the loss. */

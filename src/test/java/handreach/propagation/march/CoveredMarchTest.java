@@ -45,6 +45,9 @@ class CoveredMarchTest {
         Profile woods = covered(FullWaveRows.profile(id), Cover.WOODLAND, 11, Cover.WOODLAND, 27);
         double byMarch = part(new FullWave().loss(woods, HANDS, CHANNEL), "woodland");
         assertEquals(part(new Handheld().loss(woods, HANDS, CHANNEL), "woodland"), byMarch, ROUNDING_DB);
+        double cut = part(new FullWave().loss(woods, HANDS, CHANNEL), "height in cover");
+        assertEquals(part(new Handheld().loss(woods, HANDS, CHANNEL), "height in cover"), cut, ROUNDING_DB);
+        assertTrue(cut > 0.1, id + ": 2.4 m among trees of 27 m gain less: " + cut);
         assertTrue(byMarch > 1, id + ": the woods weigh something: " + byMarch);
         double changed = part(
                 new FullWave().loss(covered(woods, Cover.WOODLAND, 27, Cover.WOODLAND, 11), HANDS, CHANNEL),
@@ -58,9 +61,10 @@ class CoveredMarchTest {
         PathLoss open = new FullWave().loss(bare, HANDS, CHANNEL);
         PathLoss woods = new FullWave().loss(covered(bare, Cover.WOODLAND, 11, Cover.WOODLAND, 27), HANDS, CHANNEL);
         assertEquals(part(open, "ground and relief"), part(woods, "ground and relief"));
-        assertEquals(open.lossDb() + part(woods, "woodland"), woods.lossDb(), ROUNDING_DB);
         assertEquals(
-                List.of("free space", "ground and relief", "woodland", "town"),
+                open.lossDb() + part(woods, "height in cover") + part(woods, "woodland"), woods.lossDb(), ROUNDING_DB);
+        assertEquals(
+                List.of("free space", "ground and relief", "height in cover", "woodland", "town"),
                 woods.parts().stream().map(LossPart::name).toList());
     }
 
