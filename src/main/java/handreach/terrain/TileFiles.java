@@ -102,8 +102,11 @@ final class TileFiles {
     }
 
     /** What a library trips over in a damaged file, in words that speak of its own code. */
-    private static boolean isOfTheMachine(Exception e) {
-        return e instanceof ClassCastException
+    private static boolean isOfTheMachine(Throwable e) {
+        // The projection library hands such a failure on as one of its own, with the words of the machine.
+        return e != null && isOfTheMachine(e.getCause())
+                || String.valueOf(e).contains("cannot be cast to")
+                || e instanceof ClassCastException
                 || e instanceof NullPointerException
                 || e instanceof IndexOutOfBoundsException
                 || e instanceof NegativeArraySizeException

@@ -65,10 +65,10 @@ import org.junit.jupiter.api.io.TempDir;
  */
 class S09FuzzTest {
     private static final int INPUTS = Integer.getInteger("fuzz.inputs", 5_000);
-    private static final long SEED = 20261125;
+    private static final long SEED = Long.getLong("fuzz.seed", 20261125);
 
     /** What one input of at most some 200 kB may take: processor time, and memory asked for in passing. */
-    private static final long LIMIT_NS = TimeUnit.SECONDS.toNanos(10);
+    private static final long LIMIT_NS = TimeUnit.SECONDS.toNanos(2);
 
     private static final long LIMIT_BYTES = 512L << 20;
     private static final Duration HANG = Duration.ofHours(3);
@@ -117,7 +117,9 @@ class S09FuzzTest {
             } catch (Throwable other) {
                 fail(told(target, i, bytes) + " died of " + other, other);
             }
-            slowest = Math.max(slowest, threads.getCurrentThreadCpuTime() - cpu);
+            long taken = threads.getCurrentThreadCpuTime() - cpu;
+            if (taken > LIMIT_NS) taken = again(target, bytes, threads);
+            slowest = Math.max(slowest, taken);
             largest = Math.max(largest, threads.getCurrentThreadAllocatedBytes() - memory);
             if (slowest > LIMIT_NS || largest > LIMIT_BYTES)
                 fail(told(target, i, bytes) + " took " + slowest / 1_000_000 + " ms and " + (largest >> 20) + " MiB");
@@ -133,6 +135,17 @@ class S09FuzzTest {
                 largest >> 20,
                 (System.nanoTime() - began) / 1e9);
         assertTrue(inputs < 200 || faults > 0 && faults < inputs, target.name() + ": the damage tells nothing");
+    }
+
+    /** What a library does at its first use, such as unpacking a list, is no part of what a file costs. */
+    private static long again(Target target, byte[] bytes, ThreadMXBean threads) throws IOException {
+        long cpu = threads.getCurrentThreadCpuTime();
+        try {
+            target.reader().read(bytes);
+        } catch (InputFault told) {
+            return threads.getCurrentThreadCpuTime() - cpu;
+        }
+        return threads.getCurrentThreadCpuTime() - cpu;
     }
 
     private static void inWords(Target target, int number, byte[] bytes, InputFault fault) {
