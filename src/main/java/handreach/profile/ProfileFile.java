@@ -21,6 +21,9 @@ import java.util.OptionalDouble;
 public final class ProfileFile {
     private static final Keyword<Zone> ZONE =
             Keyword.of(List.of(Zone.values()), zone -> zone.name().toLowerCase(Locale.ROOT));
+    /** Samples closer than a millimetre tell nothing, and a slope between them leaves the range of numbers. */
+    private static final double CLOSEST_KM = 1e-6;
+
     private static final int MOST_SAMPLES = 1_000_000;
 
     private final SourceText source;
@@ -85,6 +88,11 @@ public final class ProfileFile {
                     "distance_km",
                     "is \"" + row.text("distance_km") + "\" after \"" + distanceKm[count - 1]
                             + "\", but distances must increase. Sort the rows, or drop the repeated one.");
+        else if (count > 0 && km - distanceKm[count - 1] < CLOSEST_KM)
+            row.fault(
+                    "distance_km",
+                    "is \"" + row.text("distance_km") + "\", less than a millimetre after \"" + distanceKm[count - 1]
+                            + "\". Check the unit, or drop the row.");
         distanceKm[count] = km;
         heightM[count] = height.orElse(0);
         clutterM[count] = clutter.orElse(0);

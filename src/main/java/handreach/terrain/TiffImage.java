@@ -9,6 +9,7 @@ import java.awt.image.Raster;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.Map;
+import java.util.Set;
 import javax.imageio.ImageReadParam;
 import javax.imageio.stream.FileImageInputStream;
 
@@ -28,6 +29,7 @@ final class TiffImage {
             Map.of(1, "none", 5, "LZW", 8, "Deflate", 32773, "PackBits", 32946, "Deflate", 50000, "ZSTD");
     private static final Map<Integer, String> UNREADABLE = Map.of(
             34887, "LERC", 6, "JPEG", 7, "JPEG", 50001, "WebP", 34712, "JPEG 2000", 34925, "LZMA", 50002, "JPEG XL");
+    private static final Set<Integer> DEFLATE = Set.of(8, 32946);
     private static final int WIDEST = 1_000_000;
     private static final long LARGEST_BLOCK_BYTES = 512L << 20;
     /** A block as it is packed, unpacked and handed on. */
@@ -39,6 +41,8 @@ final class TiffImage {
     private final int width;
     private final int height;
     private final Sample sample;
+    /** Null where blocks carry none. */
+    private BlockChecksums checksums;
 
     private TiffImage(Path file, TiffHeader header) {
         this.file = file;
@@ -48,6 +52,9 @@ final class TiffImage {
         if (width < 2 || height < 2 || width > WIDEST || height > WIDEST)
             throw fault("is " + width + " by " + height + " pixels; 2 to " + WIDEST + " each way can be used.");
         checkCompression();
+        if (header.text(TiffHeader.GDAL_METADATA).contains("<!DOCTYPE"))
+            throw fault("has a document type declaration in its metadata, which none needs and which can hide traps."
+                    + " Write the file anew without metadata.");
         this.sample = sampleKind();
         checkBlocks();
     }
@@ -94,6 +101,14 @@ final class TiffImage {
             throw fault("is packed in blocks of " + blockWidth + " by " + blockHeight + " pixels, at most "
                     + (largest >> 20) + " MiB can be unpacked at once. Convert it to smaller blocks."
                     + Memory.advice(largest, LARGEST_BLOCK_BYTES, MEMORY_PER_BYTE));
+        if (DEFLATE.contains((int) header.number(TiffHeader.COMPRESSION, 1)))
+            checksums = new BlockChecksums(
+                    file,
+                    new double[][] {offsets, counts},
+                    blockWidth,
+                    blockHeight,
+                    width,
+                    blockWidth * blockHeight * bytesPerSample());
         long blocks = ((width + blockWidth - 1) / blockWidth) * ((height + blockHeight - 1) / blockHeight);
         if (offsets.length < blocks || counts.length < blocks) throw fault("has a broken header. Fetch it again.");
         for (int i = 0; i < blocks; i++)
@@ -132,6 +147,9 @@ final class TiffImage {
     Raster read(int x, int y, int columns, int rows) {
         TIFFImageReader reader = (TIFFImageReader) new TIFFImageReaderSpi().createReaderInstance(null);
         try (FileImageInputStream in = new FileImageInputStream(file.toFile())) {
+            int broken = checksums == null ? 0 : checksums.firstBroken(x, y, columns, rows);
+            if (broken > 0)
+                throw fault("holds other than its checksum says in block " + broken + ": it was damaged on the way. Fetch it again.");
             reader.setInput(in, false, true);
             ImageReadParam param = reader.getDefaultReadParam();
             param.setSourceRegion(new Rectangle(x, y, columns, rows));
