@@ -208,18 +208,23 @@ class LimitsTest {
                 "| a GeoTIFF | a million posts each way, blocks of at most "
                         + number("handreach.terrain.TiffImage", "LARGEST_BLOCK_BYTES") / mib + " MiB unpacked",
                 "| the tags of a GeoTIFF | " + number("handreach.terrain.TiffHeader", "MOST_TAG_BYTES") / mib
-                        + " MiB together, a text at most " + number("handreach.terrain.TiffHeader", "LONGEST_TEXT") / mib
+                        + " MiB together, a text at most "
+                        + number("handreach.terrain.TiffHeader", "LONGEST_TEXT") / mib
                         + " MiB, no tag twice |",
                 "| faults of one file | " + number("handreach.input.Faults", "MOST_TOLD") + " are told",
                 "| an area | " + CellGrid.MOST_CELLS / 1e6 + " million cells",
                 "| a relay | " + number("handreach.relay.RelayQuestion", "MOST_DEMANDS") + " places to serve",
                 "of more than " + (int) real("handreach.propagation.march.FullWave", "LONG_S") / 10 + "0 seconds",
                 "over more than " + number("handreach.cli.TilesCommand", "MANY_POSTS") / 1_000_000 + " million posts"))
-            assertTrue(page.replace("more than ten seconds", "more than 10 seconds").replace('\n', ' ').contains(words), words);
+            assertTrue(
+                    page.replace("more than ten seconds", "more than 10 seconds")
+                            .replace('\n', ' ')
+                            .contains(words),
+                    words);
         assertEquals(2_000_000, number("handreach.walk.GpxReader", "MOST_POINTS"));
         assertEquals(1_000_000, number("handreach.terrain.TiffImage", "WIDEST"));
-        assertTrue(page.contains("| heights of ground | −" + (int) -real("handreach.terrain.EarthHeight", "LOWEST_M") + " to "
-                + (int) real("handreach.terrain.EarthHeight", "HIGHEST_M") + " m;"));
+        assertTrue(page.contains("| heights of ground | −" + (int) -real("handreach.terrain.EarthHeight", "LOWEST_M")
+                + " to " + (int) real("handreach.terrain.EarthHeight", "HIGHEST_M") + " m;"));
     }
 
     private static long cap(String owner) {

@@ -190,11 +190,9 @@ final class LiveReach {
         boolean isCoarse = cellM > wanted.extent().cellM();
         // The coarse picture takes all cores for a moment; the full one leaves one to the screen.
         List<LossGrid> grids = new SweepArea(isCoarse ? Scene.threads() : Math.max(1, Scene.threads() - 1))
-                .withoutMeasuring()
-                .losses(wanted.request(cellM), heights, wanted.ground(), progress)
-                .stream()
-                .map(all -> wanted.extent().drawn().map(all::within).orElse(all))
-                .toList();
+                .withoutMeasuring().losses(wanted.request(cellM), heights, wanted.ground(), progress).stream()
+                        .map(all -> wanted.extent().drawn().map(all::within).orElse(all))
+                        .toList();
         return new Losses(wanted.stand(), grids, isCoarse, wanted.model());
     }
 }

@@ -41,7 +41,8 @@ final class PlanReader {
     /** Characters of a plan or calibration; taking them apart costs up to 3 kB of passing memory and 4 µs each. */
     private static final long LONGEST = 256 << 10;
 
-    private static final String NO_PLAN = "That is more than a thousand people and places; check that it is the right file.";
+    private static final String NO_PLAN =
+            "That is more than a thousand people and places; check that it is the right file.";
     /** How much of a plan or calibration is read. */
     static final CappedFile.Cap CAP = new CappedFile.Cap(LONGEST, 400, NO_PLAN);
 
@@ -74,7 +75,8 @@ final class PlanReader {
 
     /** The parsed text; what the library cannot take apart, such as brackets nested without end, is a fault like any other. */
     static TomlParseResult parsed(SourceText text, String advice) {
-        long length = text.lines().stream().mapToLong(line -> line.length() + 1L).sum();
+        long length =
+                text.lines().stream().mapToLong(line -> line.length() + 1L).sum();
         if (length > LONGEST)
             throw new InputFault(
                     text.name(),

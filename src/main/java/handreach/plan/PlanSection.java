@@ -246,11 +246,12 @@ final class PlanSection {
         for (String key : table.keySet()) {
             if (asked.contains(key)) continue;
             if (faults.isFull()) faults.add(source, startLine, "");
-            else faults.add(
-                    source,
-                    lineOf(key),
-                    "unknown key " + key + " in " + label() + "." + NearestWord.hint(key, asked) + " Known here: "
-                            + String.join(", ", asked) + ".");
+            else
+                faults.add(
+                        source,
+                        lineOf(key),
+                        "unknown key " + key + " in " + label() + "." + NearestWord.hint(key, asked) + " Known here: "
+                                + String.join(", ", asked) + ".");
         }
     }
 

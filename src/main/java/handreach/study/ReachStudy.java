@@ -152,8 +152,9 @@ public final class ReachStudy {
             warnings.add("On " + unknown + " of " + controlReach.bearings()
                     + " bearings the ground is unknown somewhere within the radius; beyond that nothing is claimed.");
         if (scene.drawn().isPresent() && !losses.get(0).countsAny())
-            warnings.add("The polygon of [area] leaves out all known ground within the radius, so no share is counted and no map drawn."
-                    + " Check the polygon, or the middle of the rose.");
+            warnings.add(
+                    "The polygon of [area] leaves out all known ground within the radius, so no share is counted and no map drawn."
+                            + " Check the polygon, or the middle of the rose.");
         for (ModelNote note : ModelNote.of(losses)) warnings.add(words(note));
         Optional<ReachAnswer.AreaAnswer> area = wish.withArea() ? Optional.of(area(odds, progress)) : Optional.empty();
         area.ifPresent(this::warnOfSteepCells);

@@ -168,8 +168,7 @@ public final class Scene {
                 .area()
                 .polygon()
                 .equals(edited.plan().places().area().polygon());
-        return new Scene(
-                edited, tiles, cover, sameDrawn ? drawn : drawn(edited.plan()), cut, newBench, List.of());
+        return new Scene(edited, tiles, cover, sameDrawn ? drawn : drawn(edited.plan()), cut, newBench, List.of());
     }
 
     private static BenchAnalysis analysed(Kit.Bench bench) {

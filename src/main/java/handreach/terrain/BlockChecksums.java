@@ -21,7 +21,8 @@ final class BlockChecksums {
     private final long blockBytes;
 
     /** @param blockBytes size of a whole block, unpacked */
-    BlockChecksums(Path file, double[][] offsetsAndCounts, long blockWidth, long blockHeight, int width, long blockBytes) {
+    BlockChecksums(
+            Path file, double[][] offsetsAndCounts, long blockWidth, long blockHeight, int width, long blockBytes) {
         this.file = file;
         this.offsets = offsetsAndCounts[0];
         this.counts = offsetsAndCounts[1];

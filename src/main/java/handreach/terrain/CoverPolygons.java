@@ -110,7 +110,10 @@ public final class CoverPolygons implements LandCover {
     private List<Area> areasOf(long row, long column) {
         return cells.computeIfAbsent(row * (1L << 20) + column, key -> {
             Envelope cell = new Envelope(
-                    column * CELL_DEG - 180, (column + 1) * CELL_DEG - 180, row * CELL_DEG - 90, (row + 1) * CELL_DEG - 90);
+                    column * CELL_DEG - 180,
+                    (column + 1) * CELL_DEG - 180,
+                    row * CELL_DEG - 90,
+                    (row + 1) * CELL_DEG - 90);
             // A place at the very edge may be rounded across it.
             cell.expandBy(1e-9);
             List<Area> found = new ArrayList<>();
@@ -245,7 +248,7 @@ public final class CoverPolygons implements LandCover {
             areas.add(new Area(areas.size(), cover, polygon));
         }
 
-    private LinearRing ring(JsonNode ring) {
+        private LinearRing ring(JsonNode ring) {
             Coordinate[] corners = new Coordinate[ring.size()];
             for (int i = 0; i < corners.length; i++) {
                 JsonNode x = ring.path(i).path(0);

@@ -35,7 +35,6 @@ final class TiffImage {
     /** A block as it is packed, unpacked and handed on. */
     private static final double MEMORY_PER_BYTE = 3;
 
-
     private final Path file;
     private final TiffHeader header;
     private final int width;
@@ -149,7 +148,8 @@ final class TiffImage {
         try (FileImageInputStream in = new FileImageInputStream(file.toFile())) {
             int broken = checksums == null ? 0 : checksums.firstBroken(x, y, columns, rows);
             if (broken > 0)
-                throw fault("holds other than its checksum says in block " + broken + ": it was damaged on the way. Fetch it again.");
+                throw fault("holds other than its checksum says in block " + broken
+                        + ": it was damaged on the way. Fetch it again.");
             reader.setInput(in, false, true);
             ImageReadParam param = reader.getDefaultReadParam();
             param.setSourceRegion(new Rectangle(x, y, columns, rows));

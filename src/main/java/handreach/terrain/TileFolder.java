@@ -147,7 +147,9 @@ public final class TileFolder implements Elevation {
 
     /** Posts of all tiles together. */
     public long posts() {
-        return ranked.stream().mapToLong(tile -> (long) tile.rows * tile.columns).sum();
+        return ranked.stream()
+                .mapToLong(tile -> (long) tile.rows * tile.columns)
+                .sum();
     }
 
     /**

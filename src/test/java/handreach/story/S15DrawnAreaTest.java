@@ -77,7 +77,8 @@ class S15DrawnAreaTest {
         String west = plan(WEST).toString();
         String half = folder.resolve("half").toString();
         JsonNode cut = json(CommandRun.of("reach", west, "--json", "--out", half, "--only", "rasters,outlines"));
-        double kept = cut.at("/area/known_cells").asDouble() / all.at("/area/known_cells").asDouble();
+        double kept = cut.at("/area/known_cells").asDouble()
+                / all.at("/area/known_cells").asDouble();
         assertEquals(0.5, kept, 0.02);
         assertEquals(all.at("/loadouts/0/median_km"), cut.at("/loadouts/0/median_km"));
         for (Path file : outlines(half)) {
@@ -88,7 +89,8 @@ class S15DrawnAreaTest {
 
     private static List<Path> outlines(String folder) throws IOException {
         try (var files = Files.list(Path.of(folder))) {
-            List<Path> found = files.filter(file -> file.toString().endsWith(".geojson")).toList();
+            List<Path> found =
+                    files.filter(file -> file.toString().endsWith(".geojson")).toList();
             assertTrue(!found.isEmpty());
             return found;
         }
@@ -104,7 +106,8 @@ class S15DrawnAreaTest {
 
     @Test
     void sharesOfBearingsAreOfTheGroundWithin() throws IOException {
-        CommandRun near = CommandRun.of("reach", plan(polygon(-84.213, -84.207, 36.268, 36.272)).toString(), "--json");
+        CommandRun near = CommandRun.of(
+                "reach", plan(polygon(-84.213, -84.207, 36.268, 36.272)).toString(), "--json");
         CommandRun all = CommandRun.of("reach", plan(polygon(-85, -83, 35, 37)).toString(), "--json");
         // All that lies within 250 m of the middle is reached, most of the rest is not.
         assertTrue(share(json(near)) > 0.9, near.out());

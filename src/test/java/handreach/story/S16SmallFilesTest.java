@@ -48,7 +48,9 @@ class S16SmallFilesTest {
         assertEquals(2, run.code());
         List<String> lines = run.err().lines().toList();
         assertEquals(101, lines.size());
-        assertTrue(lines.get(100).matches("plan.toml: and 4 0\\d\\d more faults\\. Mend those above first\\."), lines.get(100));
+        assertTrue(
+                lines.get(100).matches("plan.toml: and 4 0\\d\\d more faults\\. Mend those above first\\."),
+                lines.get(100));
     }
 
     @Test
@@ -76,12 +78,17 @@ class S16SmallFilesTest {
         }) {
             CommandRun run = CommandRun.of(command);
             assertEquals(2, run.code(), run.err());
-            String said = run.err().lines().filter(line -> !line.startsWith("Note")).findFirst().orElse("");
+            String said = run.err()
+                    .lines()
+                    .filter(line -> !line.startsWith("Note"))
+                    .findFirst()
+                    .orElse("");
             assertTrue(said.startsWith("zero"), command[0] + ": " + run.err());
         }
         // Read in the smallest memory, since sizes are counted while reading.
         List<String> tight = child("handreach.Handreach", "-Xmx256m", "bench", "/dev/zero");
-        assertTrue(tight.get(0).startsWith("zero: goes on and on, at most 5 MiB are read. The memory given"), tight + "");
+        assertTrue(
+                tight.get(0).startsWith("zero: goes on and on, at most 5 MiB are read. The memory given"), tight + "");
     }
 
     @Test
@@ -89,7 +96,8 @@ class S16SmallFilesTest {
     void aPipeIsReadLikeAFile() throws IOException, InterruptedException {
         Path pipe = folder.resolve("bench.pipe");
         assertEquals(0, new ProcessBuilder("mkfifo", pipe.toString()).start().waitFor());
-        Process writer = new ProcessBuilder("cp", "elevation-samples/invented-bench/bench.csv", pipe.toString()).start();
+        Process writer =
+                new ProcessBuilder("cp", "elevation-samples/invented-bench/bench.csv", pipe.toString()).start();
         CommandRun run = CommandRun.of("bench", pipe.toString(), "--control", "factory helical");
         assertEquals(0, writer.waitFor());
         assertEquals(0, run.code(), run.err());

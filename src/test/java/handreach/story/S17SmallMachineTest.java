@@ -38,7 +38,12 @@ class S17SmallMachineTest {
 
     private List<String> run(String command, String plan) throws IOException, InterruptedException {
         return S16SmallFilesTest.child(
-                "handreach.Handreach", HEAP, command, plan, "--out", folder.resolve(command).toString());
+                "handreach.Handreach",
+                HEAP,
+                command,
+                plan,
+                "--out",
+                folder.resolve(command).toString());
     }
 
     @Test

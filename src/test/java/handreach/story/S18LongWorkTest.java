@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import handreach.input.SourceText;
 import handreach.profile.ProfileFile;
 import handreach.propagation.Atmosphere;
 import handreach.propagation.Climate;
@@ -11,7 +12,6 @@ import handreach.propagation.Ground;
 import handreach.propagation.LossModels;
 import handreach.propagation.PathConditions;
 import handreach.propagation.Terminals;
-import handreach.input.SourceText;
 import handreach.terrain.TileFolder;
 import handreach.units.Frequency;
 import handreach.units.Polarization;
@@ -37,7 +37,8 @@ class S18LongWorkTest {
     @Test
     void aMarchOfMinutesSaysSoBeforeItStarts() {
         StringBuilder rows = new StringBuilder("distance_km,height_m\n");
-        for (int i = 0; i <= 2000; i++) rows.append(i / 10.0).append(',').append(500 + 3 * (i % 7)).append('\n');
+        for (int i = 0; i <= 2000; i++)
+            rows.append(i / 10.0).append(',').append(500 + 3 * (i % 7)).append('\n');
         var profile = ProfileFile.read(SourceText.of("p.csv", rows.toString()));
         PathConditions conditions = new PathConditions(
                 new Frequency(3000),
@@ -48,16 +49,22 @@ class S18LongWorkTest {
         var model = LossModels.sayingFirst(LossModels.FULL_WAVE, cost -> {
             throw new SaidFirst(cost);
         });
-        SaidFirst said =
-                assertThrows(SaidFirst.class, () -> model.loss(profile, new Terminals(1.5, 1.5), conditions));
+        SaidFirst said = assertThrows(SaidFirst.class, () -> model.loss(profile, new Terminals(1.5, 1.5), conditions));
         assertTrue(said.getMessage().matches("Marching the field along this path takes some \\d{2,} s on one core.*"));
     }
 
     @Test
     void aShortMarchSaysNothing() {
         CommandRun run = CommandRun.of(
-                "path", "--plan", "elevation-samples/forest-hills", "--from", "spike camp", "--to", "north spur",
-                "--model", "full-wave");
+                "path",
+                "--plan",
+                "elevation-samples/forest-hills",
+                "--from",
+                "spike camp",
+                "--to",
+                "north spur",
+                "--model",
+                "full-wave");
         assertEquals(0, run.code(), run.err());
         assertTrue(!run.err().contains("Marching"), run.err());
     }

@@ -35,7 +35,8 @@ class S19CommandFuzzTest {
     private static final Path SAMPLES = Path.of("elevation-samples").toAbsolutePath();
     private static final Path FOUND = Path.of("src/test/resources/handreach/story/found");
     private static final Pattern NOT_SAID = Pattern.compile("defect of the program|Exception|java\\.|javax\\.|\\tat ");
-    private static final Pattern NO_NUMBER = Pattern.compile("(?<![\\w'\"-])(-?Infinity|NaN)(?!\\w)|: \"(-?Infinity|NaN)\"");
+    private static final Pattern NO_NUMBER =
+            Pattern.compile("(?<![\\w'\"-])(-?Infinity|NaN)(?!\\w)|: \"(-?Infinity|NaN)\"");
     private static final long LIMIT_NS = TimeUnit.SECONDS.toNanos(2);
     private static final Duration HANG = Duration.ofHours(6);
 
@@ -71,9 +72,12 @@ class S19CommandFuzzTest {
         long slowest = 0;
         long began = System.nanoTime();
         for (int i = -found.size() * target.commands().size(); i < inputs; i++) {
-            byte[] bytes = i < 0 ? found.get((-i - 1) / target.commands().size()) : target.maker().next(random);
+            byte[] bytes = i < 0
+                    ? found.get((-i - 1) / target.commands().size())
+                    : target.maker().next(random);
             Files.write(file, bytes);
-            String[] command = target.commands().get(Math.floorMod(i, target.commands().size()));
+            String[] command =
+                    target.commands().get(Math.floorMod(i, target.commands().size()));
             long before = threads.getCurrentThreadCpuTime();
             CommandRun run = CommandRun.of(command);
             long taken = threads.getCurrentThreadCpuTime() - before;
@@ -129,7 +133,8 @@ class S19CommandFuzzTest {
                 byte[] bytes = Files.readAllBytes(file);
                 // Binary ones hold no such mark, and byte for byte this character set loses nothing.
                 String text = new String(bytes, StandardCharsets.ISO_8859_1);
-                all.add(text.replace("@SAMPLES@", SAMPLES.toString().replace('\\', '/')).getBytes(StandardCharsets.ISO_8859_1));
+                all.add(text.replace("@SAMPLES@", SAMPLES.toString().replace('\\', '/'))
+                        .getBytes(StandardCharsets.ISO_8859_1));
             }
         }
         return all;
@@ -174,29 +179,90 @@ class S19CommandFuzzTest {
                         "calibration.toml",
                         2,
                         maker(Grammar.Form.TOML, calibration()),
-                        by(path(named(plan, "calibrated.toml", "[calibration]\nfile = \"calibration.toml\"\n"), positions))),
-                new Target("bench", "bench.csv", 4, maker(Grammar.Form.TABLE, bench()), by(
-                        command("bench", "bench.csv"), with(command("bench", "bench.csv"), "--json"))),
-                new Target("match", "m.s1p", 4, maker(Grammar.Form.TABLE, sweep()), by(
-                        with(command("match", "m.s1p"), "--channel-mhz", "155.16", "--json"), with(command("match", "m.s1p"), "--channel-mhz", "155.16"))),
-                new Target("profile", "p.csv", 6, maker(Grammar.Form.TABLE, profile()), by(
-                        profile("handheld"), profile("p1812"), profile("all"), profile("street-level"), profile("deygout"))),
+                        by(path(
+                                named(plan, "calibrated.toml", "[calibration]\nfile = \"calibration.toml\"\n"),
+                                positions))),
+                new Target(
+                        "bench",
+                        "bench.csv",
+                        4,
+                        maker(Grammar.Form.TABLE, bench()),
+                        by(command("bench", "bench.csv"), with(command("bench", "bench.csv"), "--json"))),
+                new Target(
+                        "match",
+                        "m.s1p",
+                        4,
+                        maker(Grammar.Form.TABLE, sweep()),
+                        by(
+                                with(command("match", "m.s1p"), "--channel-mhz", "155.16", "--json"),
+                                with(command("match", "m.s1p"), "--channel-mhz", "155.16"))),
+                new Target(
+                        "profile",
+                        "p.csv",
+                        6,
+                        maker(Grammar.Form.TABLE, profile()),
+                        by(
+                                profile("handheld"),
+                                profile("p1812"),
+                                profile("all"),
+                                profile("street-level"),
+                                profile("deygout"))),
                 new Target(
                         "pattern",
                         "pattern.csv",
                         2,
-                        maker(Grammar.Form.TABLE, bytes("elevation_deg,gain_dbi\n-90,-20\n-45,-3\n-10,1\n0,2.1\n10,1.5\n45,-3\n90,-20\n")),
-                        by(path(named(plan.replace("radiator = \"half-wave-end-fed\"", "pattern = \"pattern.csv\""), "pattern.toml", ""),
-                                "--from", "spike camp", "--to", "north spur", "--to-loadout", "half-wave at face"))),
-                new Target("gpx", "track.gpx", 0.5, maker(Grammar.Form.XML, track()), by(
-                        command("walk", walked(small, "walk-track.gpx", "track.gpx", "gpx.toml")))),
-                new Target("reports", "reports.csv", 0.5, maker(Grammar.Form.TABLE, reports()), by(
-                        command("walk", walked(small, "walk-reports.csv", "reports.csv", "reports.toml")))),
-                new Target("area", "area.geojson", 2, maker(Grammar.Form.JSON, area()), by(
-                        path(named(plan.replace("[area]", "[area]\npolygon = \"area.geojson\""), "area.toml", ""), positions))),
-                new Target("cover", "cover.geojson", 2, maker(Grammar.Form.JSON, cover()), by(
-                        path(named(plan.replace("[ground]", "[ground]\ncover_areas = \"cover.geojson\""), "cover.toml", ""), positions))),
-                new Target("tiff", "tiff/a.tif", 4, random -> new Grammar(random, Grammar.Form.TABLE).tiff(), tiles("tiff")),
+                        maker(
+                                Grammar.Form.TABLE,
+                                bytes(
+                                        "elevation_deg,gain_dbi\n-90,-20\n-45,-3\n-10,1\n0,2.1\n10,1.5\n45,-3\n90,-20\n")),
+                        by(path(
+                                named(
+                                        plan.replace("radiator = \"half-wave-end-fed\"", "pattern = \"pattern.csv\""),
+                                        "pattern.toml",
+                                        ""),
+                                "--from",
+                                "spike camp",
+                                "--to",
+                                "north spur",
+                                "--to-loadout",
+                                "half-wave at face"))),
+                new Target(
+                        "gpx",
+                        "track.gpx",
+                        0.5,
+                        maker(Grammar.Form.XML, track()),
+                        by(command("walk", walked(small, "walk-track.gpx", "track.gpx", "gpx.toml")))),
+                new Target(
+                        "reports",
+                        "reports.csv",
+                        0.5,
+                        maker(Grammar.Form.TABLE, reports()),
+                        by(command("walk", walked(small, "walk-reports.csv", "reports.csv", "reports.toml")))),
+                new Target(
+                        "area",
+                        "area.geojson",
+                        2,
+                        maker(Grammar.Form.JSON, area()),
+                        by(path(
+                                named(plan.replace("[area]", "[area]\npolygon = \"area.geojson\""), "area.toml", ""),
+                                positions))),
+                new Target(
+                        "cover",
+                        "cover.geojson",
+                        2,
+                        maker(Grammar.Form.JSON, cover()),
+                        by(path(
+                                named(
+                                        plan.replace("[ground]", "[ground]\ncover_areas = \"cover.geojson\""),
+                                        "cover.toml",
+                                        ""),
+                                positions))),
+                new Target(
+                        "tiff",
+                        "tiff/a.tif",
+                        4,
+                        random -> new Grammar(random, Grammar.Form.TABLE).tiff(),
+                        tiles("tiff")),
                 new Target("grid", "grid/g.asc", 3, maker(Grammar.Form.TABLE, grid()), tiles("grid")),
                 new Target("prj", "prj/g.prj", 0.5, prj(), tiles("prj")));
     }
@@ -230,8 +296,9 @@ class S19CommandFuzzTest {
     }
 
     private List<String[]> tiles(String name) {
-        return by(
-                new String[] {"tiles", at(name), "--at", "46.5,8.1"}, new String[] {"tiles", at(name)}, new String[] {"tiles", at(name), "--json"});
+        return by(new String[] {"tiles", at(name), "--at", "46.5,8.1"}, new String[] {"tiles", at(name)}, new String[] {
+            "tiles", at(name), "--json"
+        });
     }
 
     private static byte[] bytes(String text) {
@@ -240,9 +307,12 @@ class S19CommandFuzzTest {
 
     private static String plan() throws IOException {
         Path sample = SAMPLES.resolve("forest-hills");
-        String text = Files.readString(sample.resolve("plan.toml")).replace("bearing_step_deg = 5", "bearing_step_deg = 30");
+        String text =
+                Files.readString(sample.resolve("plan.toml")).replace("bearing_step_deg = 5", "bearing_step_deg = 30");
         for (String named : List.of("tiles", "../invented-bench/bench.csv", "walk-track.gpx", "walk-reports.csv"))
-            text = text.replace('"' + named + '"', '"' + sample.resolve(named).normalize().toString().replace('\\', '/') + '"');
+            text = text.replace(
+                    '"' + named + '"',
+                    '"' + sample.resolve(named).normalize().toString().replace('\\', '/') + '"');
         return text;
     }
 
@@ -279,7 +349,8 @@ class S19CommandFuzzTest {
     }
 
     private static byte[] profile() {
-        return bytes("distance_km,height_m,clutter_m,zone\n0,10,0,inland\n0.5,12,15,inland\n1,40,0,coastal\n1.5,-1,0,sea\n2,3,0,sea\n");
+        return bytes(
+                "distance_km,height_m,clutter_m,zone\n0,10,0,inland\n0.5,12,15,inland\n1,40,0,coastal\n1.5,-1,0,sea\n2,3,0,sea\n");
     }
 
     private static byte[] track() throws IOException {
@@ -292,15 +363,17 @@ class S19CommandFuzzTest {
     }
 
     private static byte[] area() {
-        return bytes("{\"type\":\"Polygon\",\"coordinates\":[[[-84.3,36.2],[-84.1,36.2],[-84.1,36.4],[-84.3,36.4],[-84.3,36.2]],"
-                + "[[-84.25,36.25],[-84.24,36.25],[-84.24,36.26],[-84.25,36.25]]]}");
+        return bytes(
+                "{\"type\":\"Polygon\",\"coordinates\":[[[-84.3,36.2],[-84.1,36.2],[-84.1,36.4],[-84.3,36.4],[-84.3,36.2]],"
+                        + "[[-84.25,36.25],[-84.24,36.25],[-84.24,36.26],[-84.25,36.25]]]}");
     }
 
     private static byte[] cover() {
-        return bytes("{\"type\":\"FeatureCollection\",\"features\":[{\"type\":\"Feature\",\"properties\":{\"cover\":\"woodland\"},"
-                + "\"geometry\":{\"type\":\"Polygon\",\"coordinates\":[[[-84.3,36.2],[-84.1,36.2],[-84.1,36.4],[-84.3,36.2]]]}},"
-                + "{\"type\":\"Feature\",\"properties\":{\"cover\":\"urban\"},\"geometry\":{\"type\":\"MultiPolygon\",\"coordinates\":"
-                + "[[[[-84.22,36.26],[-84.2,36.26],[-84.2,36.28],[-84.22,36.26]]]]}}]}");
+        return bytes(
+                "{\"type\":\"FeatureCollection\",\"features\":[{\"type\":\"Feature\",\"properties\":{\"cover\":\"woodland\"},"
+                        + "\"geometry\":{\"type\":\"Polygon\",\"coordinates\":[[[-84.3,36.2],[-84.1,36.2],[-84.1,36.4],[-84.3,36.2]]]}},"
+                        + "{\"type\":\"Feature\",\"properties\":{\"cover\":\"urban\"},\"geometry\":{\"type\":\"MultiPolygon\",\"coordinates\":"
+                        + "[[[[-84.22,36.26],[-84.2,36.26],[-84.2,36.28],[-84.22,36.26]]]]}}]}");
     }
 
     private static byte[] grid() {
@@ -311,16 +384,19 @@ class S19CommandFuzzTest {
     private Maker prj() throws IOException {
         Files.createDirectories(folder.resolve("prj"));
         Files.writeString(
-                folder.resolve("prj/g.asc"), "ncols 2\nnrows 2\nxllcorner 430000\nyllcorner 5150000\ncellsize 9000\n1 2\n3 4\n");
+                folder.resolve("prj/g.asc"),
+                "ncols 2\nnrows 2\nxllcorner 430000\nyllcorner 5150000\ncellsize 9000\n1 2\n3 4\n");
         return maker(
                 Grammar.Form.TABLE,
-                bytes("PROJCS[\"WGS_1984_UTM_Zone_32N\",GEOGCS[\"GCS_WGS_1984\",DATUM[\"D_WGS_1984\",SPHEROID[\"WGS_1984\",6378137.0,"
-                        + "298.257223563]],PRIMEM[\"Greenwich\",0.0],UNIT[\"Degree\",0.0174532925199433]],PROJECTION[\"Transverse_Mercator\"],"
-                        + "PARAMETER[\"False_Easting\",500000.0],PARAMETER[\"False_Northing\",0.0],PARAMETER[\"Central_Meridian\",9.0],"
-                        + "PARAMETER[\"Scale_Factor\",0.9996],PARAMETER[\"Latitude_Of_Origin\",0.0],UNIT[\"Meter\",1.0]]"),
-                bytes("PROJCS[\"own\",GEOGCS[\"GCS\",DATUM[\"D\",SPHEROID[\"Bessel_1841\",6377397.155,299.1528128]],PRIMEM[\"Greenwich\",0.0],"
-                        + "UNIT[\"Degree\",0.0174532925199433]],PROJECTION[\"Transverse_Mercator\"],PARAMETER[\"False_Easting\",500000.0],"
-                        + "PARAMETER[\"False_Northing\",0.0],PARAMETER[\"Central_Meridian\",9.0],PARAMETER[\"Scale_Factor\",1.0],"
-                        + "PARAMETER[\"Latitude_Of_Origin\",0.0],UNIT[\"Meter\",1.0]]"));
+                bytes(
+                        "PROJCS[\"WGS_1984_UTM_Zone_32N\",GEOGCS[\"GCS_WGS_1984\",DATUM[\"D_WGS_1984\",SPHEROID[\"WGS_1984\",6378137.0,"
+                                + "298.257223563]],PRIMEM[\"Greenwich\",0.0],UNIT[\"Degree\",0.0174532925199433]],PROJECTION[\"Transverse_Mercator\"],"
+                                + "PARAMETER[\"False_Easting\",500000.0],PARAMETER[\"False_Northing\",0.0],PARAMETER[\"Central_Meridian\",9.0],"
+                                + "PARAMETER[\"Scale_Factor\",0.9996],PARAMETER[\"Latitude_Of_Origin\",0.0],UNIT[\"Meter\",1.0]]"),
+                bytes(
+                        "PROJCS[\"own\",GEOGCS[\"GCS\",DATUM[\"D\",SPHEROID[\"Bessel_1841\",6377397.155,299.1528128]],PRIMEM[\"Greenwich\",0.0],"
+                                + "UNIT[\"Degree\",0.0174532925199433]],PROJECTION[\"Transverse_Mercator\"],PARAMETER[\"False_Easting\",500000.0],"
+                                + "PARAMETER[\"False_Northing\",0.0],PARAMETER[\"Central_Meridian\",9.0],PARAMETER[\"Scale_Factor\",1.0],"
+                                + "PARAMETER[\"Latitude_Of_Origin\",0.0],UNIT[\"Meter\",1.0]]"));
     }
 }

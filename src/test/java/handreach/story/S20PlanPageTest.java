@@ -21,8 +21,24 @@ import org.junit.jupiter.api.io.TempDir;
 /** The page of the plan file has the keys and the words that the program reads: asked of the program itself, which names them in its refusals. */
 class S20PlanPageTest {
     private static final List<String> SECTIONS = List.of(
-            "[channel]", "[target]", "[ground]", "[bench]", "[[radio]]", "[[antenna]]", "[anchor]", "[[loadout]]", "[[carry_loss]]", "[area]",
-            "[[position]]", "[[route]]", "[[sector]]", "[reach]", "[relay]", "[[walk]]", "[calibration]", "[doubt]");
+            "[channel]",
+            "[target]",
+            "[ground]",
+            "[bench]",
+            "[[radio]]",
+            "[[antenna]]",
+            "[anchor]",
+            "[[loadout]]",
+            "[[carry_loss]]",
+            "[area]",
+            "[[position]]",
+            "[[route]]",
+            "[[sector]]",
+            "[reach]",
+            "[relay]",
+            "[[walk]]",
+            "[calibration]",
+            "[doubt]");
     private static final Pattern CODE = Pattern.compile("`([^`]+)`");
     private static final Pattern KNOWN = Pattern.compile("unknown key zzz in (.+?)\\..*Known here: (.+)\\.");
     private static final Pattern ALLOWED = Pattern.compile("line \\d+: (\\w+) is \"zzz\", allowed is (.+?)\\.(?: |$)");
@@ -44,7 +60,10 @@ class S20PlanPageTest {
         Map<String, Set<String>> known = new LinkedHashMap<>();
         for (String line : said(plan.toString())) {
             Matcher found = KNOWN.matcher(line);
-            if (found.find()) known.put(found.group(1), new LinkedHashSet<>(Arrays.asList(found.group(2).split(", "))));
+            if (found.find())
+                known.put(
+                        found.group(1),
+                        new LinkedHashSet<>(Arrays.asList(found.group(2).split(", "))));
         }
         assertEquals(SECTIONS.size() + 1, known.size(), known.keySet().toString());
         return known;
@@ -72,7 +91,8 @@ class S20PlanPageTest {
 
     private static Set<String> words(String text) {
         Set<String> words = new LinkedHashSet<>();
-        for (Matcher code = CODE.matcher(text); code.find(); ) words.add(code.group(1).split(" ")[0].replaceAll("[\\[\\]\"]", ""));
+        for (Matcher code = CODE.matcher(text); code.find(); )
+            words.add(code.group(1).split(" ")[0].replaceAll("[\\[\\]\"]", ""));
         return words;
     }
 
@@ -83,13 +103,15 @@ class S20PlanPageTest {
         known().forEach((section, keys) -> {
             Set<String> told = words(told(page, section));
             for (String key : keys)
-                if (!told.contains(key) && !(section.equals("the plan") && isSection(key))) missing.add(section + " " + key);
+                if (!told.contains(key) && !(section.equals("the plan") && isSection(key)))
+                    missing.add(section + " " + key);
         });
         assertEquals(List.of(), missing);
     }
 
     private static boolean isSection(String key) {
-        return SECTIONS.stream().anyMatch(section -> section.replaceAll("[\\[\\]]", "").equals(key));
+        return SECTIONS.stream()
+                .anyMatch(section -> section.replaceAll("[\\[\\]]", "").equals(key));
     }
 
     @Test
@@ -111,11 +133,14 @@ class S20PlanPageTest {
         Map<String, String> page = page();
         StringBuilder plan = new StringBuilder();
         Map<String, Set<String>> known = known();
-        known.get("the plan").stream().filter(key -> !isSection(key)).forEach(key -> plan.append(key).append(" = \"zzz\"\n"));
+        known.get("the plan").stream()
+                .filter(key -> !isSection(key))
+                .forEach(key -> plan.append(key).append(" = \"zzz\"\n"));
         Map<Integer, String> sectionOfLine = new LinkedHashMap<>();
         for (String section : SECTIONS) {
             plan.append(section).append('\n');
-            for (String key : known.get(section.replace("[[", "[").replace("]]", "]"))) plan.append(key).append(" = \"zzz\"\n");
+            for (String key : known.get(section.replace("[[", "[").replace("]]", "]")))
+                plan.append(key).append(" = \"zzz\"\n");
         }
         String section = "the plan";
         int number = 0;
@@ -134,7 +159,8 @@ class S20PlanPageTest {
             // Words that another section has told are pointed to.
             if (told.contains("loadout") && found.group(1).equals("carry")) told.addAll(words(told(page, "[loadout]")));
             for (String word : found.group(2).split(", "))
-                if (!told.contains(word) && !found.group(1).equals("model")) missing.add(sectionOfLine.get(at) + " " + found.group(1) + " " + word);
+                if (!told.contains(word) && !found.group(1).equals("model"))
+                    missing.add(sectionOfLine.get(at) + " " + found.group(1) + " " + word);
         }
         assertTrue(seen >= 15, "" + seen);
         assertEquals(List.of(), missing);

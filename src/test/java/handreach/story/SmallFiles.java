@@ -4,7 +4,6 @@ import handreach.cli.CommandLineRunner;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.PrintStream;
-import java.io.UncheckedIOException;
 import java.lang.management.ManagementFactory;
 import java.lang.management.ThreadMXBean;
 import java.nio.ByteBuffer;
@@ -73,7 +72,12 @@ final class SmallFiles {
         String items = "<Item ".repeat((4 << 20) / 6 - 1);
         Path one = folder.resolve("items/a.tif");
         Files.createDirectories(one.getParent());
-        Files.write(one, tiff(new int[][] {{42112, 2, items.length(), 8 + 2 + 6 * 12}}, 6, items.getBytes(StandardCharsets.UTF_8)));
+        Files.write(
+                one,
+                tiff(
+                        new int[][] {{42112, 2, items.length(), 8 + 2 + 6 * 12}},
+                        6,
+                        items.getBytes(StandardCharsets.UTF_8)));
         run("items", "tiles", one.getParent().toString(), "--at", "46.5,8.1");
         int[][] tags = new int[4000][];
         for (int i = 0; i < tags.length; i++) tags[i] = new int[] {60_000, 1, 32 << 20, 0};
@@ -92,7 +96,10 @@ final class SmallFiles {
         out.putShort((short) (usual.length + more.length));
         for (int[][] fields : new int[][][] {usual, more})
             for (int[] field : fields)
-                out.putShort((short) field[0]).putShort((short) field[1]).putInt(field[2]).putInt(field[3]);
+                out.putShort((short) field[0])
+                        .putShort((short) field[1])
+                        .putInt(field[2])
+                        .putInt(field[3]);
         out.putInt(0).put(behind);
         return out.array();
     }
@@ -111,7 +118,8 @@ final class SmallFiles {
 
     private Path sweep() throws IOException {
         String rows = IntStream.range(0, 100_000)
-                .mapToObj(i -> String.format(Locale.ROOT, "%.4f %.3f %d", 100 + i * 0.001, (i * 7 % 997) / 1000.0, i * 31 % 360))
+                .mapToObj(i -> String.format(
+                        Locale.ROOT, "%.4f %.3f %d", 100 + i * 0.001, (i * 7 % 997) / 1000.0, i * 31 % 360))
                 .collect(Collectors.joining("\n"));
         return written("sweep.s1p", "# MHz S MA R 50\n" + rows + "\n");
     }
@@ -127,20 +135,41 @@ final class SmallFiles {
     }
 
     private void plans() throws IOException {
-        String unknown = IntStream.range(0, 300_000).mapToObj(i -> "key" + i + " = 1").collect(Collectors.joining("\n"));
+        String unknown =
+                IntStream.range(0, 300_000).mapToObj(i -> "key" + i + " = 1").collect(Collectors.joining("\n"));
         run("keys, 4 MB", "reach", written("keys.toml", unknown + "\n" + plan()).toString());
-        run("keys", "reach", written("few.toml", unknown.substring(0, unknown.lastIndexOf('\n', 190_000)) + "\n" + plan()).toString());
-        run("ones, 4 MB", "reach", written("ones.toml", "ones = [" + "1,".repeat(1_900_000) + "1]\n" + plan()).toString());
-        run("ones", "reach", written("fewer.toml", "ones = [" + "1,".repeat(100_000) + "1]\n" + plan()).toString());
-        run("key", "reach", written("key.toml", "k".repeat(200_000) + " = 1\n" + plan()).toString());
-        run("title", "reach", written("title.toml", "title = \"" + "x".repeat(200_000) + "\"\n").toString());
+        run(
+                "keys",
+                "reach",
+                written("few.toml", unknown.substring(0, unknown.lastIndexOf('\n', 190_000)) + "\n" + plan())
+                        .toString());
+        run(
+                "ones, 4 MB",
+                "reach",
+                written("ones.toml", "ones = [" + "1,".repeat(1_900_000) + "1]\n" + plan())
+                        .toString());
+        run(
+                "ones",
+                "reach",
+                written("fewer.toml", "ones = [" + "1,".repeat(100_000) + "1]\n" + plan())
+                        .toString());
+        run(
+                "key",
+                "reach",
+                written("key.toml", "k".repeat(200_000) + " = 1\n" + plan()).toString());
+        run(
+                "title",
+                "reach",
+                written("title.toml", "title = \"" + "x".repeat(200_000) + "\"\n")
+                        .toString());
     }
 
     private Path cover() throws IOException {
         String world = IntStream.range(0, 5000)
-                .mapToObj(i -> "{\"type\":\"Feature\",\"properties\":{\"cover\":\"woodland\"},\"geometry\":{\"type\":\"Polygon\","
-                        + "\"coordinates\":[[[-180,-90],[180,-90],[180," + (90 - i * 0.001)
-                        + "],[-180,90],[-180,-90]]]}}")
+                .mapToObj(i ->
+                        "{\"type\":\"Feature\",\"properties\":{\"cover\":\"woodland\"},\"geometry\":{\"type\":\"Polygon\","
+                                + "\"coordinates\":[[[-180,-90],[180,-90],[180," + (90 - i * 0.001)
+                                + "],[-180,90],[-180,-90]]]}}")
                 .collect(Collectors.joining(",", "{\"type\":\"FeatureCollection\",\"features\":[", "]}"));
         written("world.geojson", world);
         return written("cover.toml", plan().replace("[ground]", "[ground]\ncover_areas = \"world.geojson\""));

@@ -78,7 +78,8 @@ class HostileTileTest {
     void metadataWithADocumentTypeIsRefused() throws IOException {
         new PaperTiff(60, 60, (x, y) -> 700)
                 .at(8.2, 47, STEP, STEP)
-                .metadata("<!DOCTYPE g [<!ENTITY x SYSTEM \"file:///etc/passwd\">]><GDALMetadata><Item name=\"a\">&x;</Item></GDALMetadata>")
+                .metadata(
+                        "<!DOCTYPE g [<!ENTITY x SYSTEM \"file:///etc/passwd\">]><GDALMetadata><Item name=\"a\">&x;</Item></GDALMetadata>")
                 .write(folder.resolve("a.tif"));
         assertRefused("document type declaration");
     }
@@ -89,7 +90,10 @@ class HostileTileTest {
         java.util.Random random = new java.util.Random(7);
         Path file = folder.resolve("b/a.tif");
         Files.createDirectories(file.getParent());
-        new PaperTiff(60, 60, (x, y) -> 700 + x % 7 + y % 5).deflated().at(8.2, 47, STEP, STEP).write(file);
+        new PaperTiff(60, 60, (x, y) -> 700 + x % 7 + y % 5)
+                .deflated()
+                .at(8.2, 47, STEP, STEP)
+                .write(file);
         byte[] whole = Files.readAllBytes(file);
         TileFolder sound = TileFolder.open(file);
         assertEquals(1, sound.survey().size());
