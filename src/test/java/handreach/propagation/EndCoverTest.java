@@ -107,6 +107,6 @@ class EndCoverTest {
         return LossModels.HANDHELD.loss(
                 Profile.of(d, h, new double[n], covers, zones),
                 new Terminals(12, heightM),
-                PathConditions.standard(new Frequency(868)));
+                UsualConditions.at(new Frequency(868)));
     }
 }
