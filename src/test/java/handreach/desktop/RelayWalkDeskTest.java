@@ -229,8 +229,8 @@ class RelayWalkDeskTest {
         JsonNode all = json.get("all").get("copies");
         int right = all.get("kept").asInt() + all.get("rightly_doubted").asInt();
         said.add("right for " + right + " of " + json.get("reports").size() + " reports");
-        said.add(all.get("false_hopes").asInt() + " false hopes");
-        said.add(all.get("false_fears").asInt() + " false fears");
+        said.add(all.get("false_hopes").asInt() + " false hope");
+        said.add(all.get("false_fears").asInt() + " false fear");
         for (JsonNode group : json.get("groups")) {
             JsonNode copies = group.get("copies");
             int count = 0;
@@ -255,7 +255,8 @@ class RelayWalkDeskTest {
             said.add(Compass.word(sector.get("bearing_deg").asDouble()) + " "
                     + sector.get("reports").asText() + " ");
         JsonNode bias = json.get("learned").get("bias");
-        said.add(Decibels.text(bias.get("loss_db").asDouble()) + " worse than predicted (\u00b1 "
+        double lossDb = bias.get("loss_db").asDouble();
+        said.add(Decibels.text(Math.abs(lossDb)) + (lossDb > 0 ? " worse" : " better") + " than predicted (\u00b1 "
                 + Decibels.text(bias.get("standard_uncertainty_db").asDouble()) + ")");
         JsonNode check = json.get("held_back");
         said.add(Decibels.number(check.get("brier_before").asDouble(), 3) + " before, "

@@ -90,7 +90,7 @@ class S09TroubleshootingTest {
         benches();
         walks();
         writing();
-        run("reach", SAMPLES.resolve("urban-coast"), "--no-area");
+        run("reach", SAMPLES.resolve("urban-coast"), "--no-area", "--radius-km", "1");
         run("path", "--plan", folder, "--from", "spike camp", "--to", "creek crew");
         run("path", "--plan", folder, "--from", "spike camp", "--to", "nort spur");
         run(
