@@ -13,8 +13,9 @@ public enum Modulation {
     C4FM("c4fm", "C4FM digital voice, 12.5 kHz channel", 5.5, 5.4, new double[] {13.5, 15.2, 16.2, 20.0}, false),
     TDMA("tdma", "two-slot TDMA digital voice, 12.5 kHz channel", 7, 5.3, new double[] {12.6, 14.3, 15.6, 19.4}, false);
 
-    /** How files and options name them. */
-    public static final Keyword<Modulation> KEYWORD = Keyword.of(List.of(values()), Modulation::word);
+    /** How files and options name them; narrow FM is the channel of 12.5 kHz (common practice, no source). */
+    public static final Keyword<Modulation> KEYWORD =
+            Keyword.of(List.of(values()), Modulation::word).also("nfm", FM_12_5);
 
     /** Boltzmann's constant times 290 K, dBm/Hz. */
     private static final double KT_DBM_PER_HZ = 10 * Math.log10(1.380649e-23 * 290) + 30;

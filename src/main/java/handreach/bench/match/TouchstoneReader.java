@@ -250,7 +250,8 @@ final class TouchstoneReader {
         for (String word : text.split("\\s+")) {
             OptionalDouble number = NumberText.parse(word);
             if (number.isEmpty()) {
-                fault(
+                faults.addLike(
+                        source,
                         line,
                         "has \"" + word + "\" where a number is expected"
                                 + (NumberText.hasDecimalComma(word) ? "; decimals are written with a point" : "")
@@ -315,19 +316,21 @@ final class TouchstoneReader {
     private void row(List<Double> numbers, int line) {
         double mhz = numbers.get(0) * mhzPerUnit;
         if (!(mhz > 0) || mhz > MOST_MHZ) {
-            fault(
+            faults.addLike(
+                    source,
                     line,
-                    "the frequency is " + SessionKey.plain(numbers.get(0)) + " (" + SessionKey.plain(mhz)
-                            + " MHz), above 0 and up to 1000 GHz is allowed. Check the unit in the option line"
+                    "the frequency is \"" + SessionKey.plain(numbers.get(0))
+                            + "\", above 0 and up to 1000 GHz is allowed. Check the unit in the option line"
                             + (optionsSeen ? "." : ", which is missing: without it gigahertz are assumed."));
             return;
         }
         double last = rows.isEmpty() ? 0 : rows.get(rows.size() - 1).mhz();
         if (mhz <= last) {
-            fault(
+            faults.addLike(
+                    source,
                     line,
-                    "the frequency " + SessionKey.plain(mhz) + " MHz does not rise above the " + SessionKey.plain(last)
-                            + " MHz before it. Sort the rows, and drop doubles.");
+                    "the frequency of \"" + SessionKey.plain(mhz) + "\" MHz does not rise above \""
+                            + SessionKey.plain(last) + "\" MHz before it. Sort the rows, and drop doubles.");
             return;
         }
         rows.add(new Row(line, mhz, numbers));

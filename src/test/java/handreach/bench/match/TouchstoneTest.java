@@ -157,7 +157,7 @@ class TouchstoneTest {
                 "a.s1p|155 0.1 x|line 2: has \"x\" where a number is expected",
                 "a.s1p|155 0,1 0|decimals are written with a point",
                 "a.s1p|155 3 0|line 2: reflects more than it receives (|S11| 3.000)",
-                "a.s1p|0 0.1 0|line 2: the frequency is 0",
+                "a.s1p|0 0.1 0|line 2: the frequency is \"0\"",
                 "a.s1p|[Fancy] 3|the keyword [Fancy] is not known",
                 "a.s1p|[Version] 3.0|versions 1 (without this line) and 2.0 are read",
                 "a.s2p|155 0.1 0|a row of 2 ports has 9",
@@ -175,7 +175,7 @@ class TouchstoneTest {
         assertTrue(fault("a.s1p", "# MHz S XY R 50\n155 0.1 0\n").contains("the word \"XY\""));
         assertTrue(fault("a.s1p", "155 0.1 0\n# MHz S RI R 50\n").contains("stands below data"));
         assertTrue(fault("a.s1p", "# MHz S RI R 50\n156 0.1 0\n155 0.1 0\n")
-                .contains("line 3: the frequency 155 MHz does not rise"));
+                .contains("line 3: the frequency of \"155\" MHz does not rise"));
         assertTrue(fault("a.s1p", "# MHz S RI R 50\n").contains("holds no data row"));
         assertTrue(fault("a.s1p", "# MHz S RI R 50\n155 a 0\n156 b 0\n").contains("line 3"));
         assertTrue(fault(
@@ -197,5 +197,22 @@ class TouchstoneTest {
     private static Match match(Touchstone file) {
         return Match.ofReflection(
                 Math.min(Match.MOST_REFLECTION, file.reflection(0).abs()));
+    }
+
+    /** A sweep saved from the top down, or with decimal commas, has one cause and not one a row. */
+    @Test
+    void oneCauseInManyRowsIsOneLine() {
+        StringBuilder falling = new StringBuilder("# MHz S RI R 50\n");
+        StringBuilder commas = new StringBuilder("# MHz S RI R 50\n");
+        for (int mhz = 200; mhz > 140; mhz--) {
+            falling.append(mhz).append(" 0.1 0\n");
+            commas.append(mhz).append(",5 0,1 0\n");
+        }
+        String once = fault("a.s1p", falling.toString());
+        assertEquals(1, once.lines().count(), once);
+        assertTrue(once.contains("And 58 more like it"), once);
+        String points = fault("a.s1p", commas.toString());
+        assertEquals(1, points.lines().count(), points);
+        assertTrue(points.contains("decimals are written with a point") && points.contains("And 59 more"), points);
     }
 }
