@@ -30,6 +30,7 @@ import handreach.terrain.Cover;
 import handreach.terrain.LandCover;
 import handreach.terrain.Surface;
 import handreach.terrain.TileFolder;
+import handreach.units.Lengths;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
@@ -134,6 +135,9 @@ final class PathCommand implements Callable<Integer> {
     /** What has been printed before the answer was at hand. */
     private List<String> told = List.of();
 
+    /** Of the plan; without one nothing says that anybody thinks in miles. */
+    private Lengths lengths = Lengths.METRIC;
+
     @Override
     public Integer call() {
         PathAnswer answer = plan != null ? inPlan() : profileFile != null ? overProfile() : betweenPlaces();
@@ -141,7 +145,7 @@ final class PathCommand implements Callable<Integer> {
                 .filter(warning -> !told.contains(warning))
                 .toList());
         if (json.isWanted()) json.print(PathJson.of(answer, explain));
-        else json.page(PlainText.of(PathComposer.page(answer, explain), PlainText.USUAL_WIDTH));
+        else json.page(PlainText.of(PathComposer.page(answer, lengths, explain), PlainText.USUAL_WIDTH));
         if (figure != null) {
             WholeFile.write(figure, Svg.file(PathComposer.figure(answer)), sources);
             json.tell("Figure written to " + figure);
@@ -200,6 +204,7 @@ final class PathCommand implements Callable<Integer> {
         Scene scene = Scene.open(file);
         List<LossModel> models = models(faults, scene.plan().questions().reach().model());
         faults.throwIfAny();
+        lengths = scene.plan().heading().lengths();
         told = scene.warnings();
         json.warn(told);
         Loadout near = loadout(scene, from, fromLoadout);

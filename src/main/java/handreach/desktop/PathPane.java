@@ -152,7 +152,7 @@ final class PathPane extends BorderPane {
     }
 
     private static String groundWords(PathView view) {
-        return PathComposer.groundSentence(view.answer());
+        return PathComposer.groundSentence(view.answer(), view.lengths());
     }
 
     /** Another end makes another question; what was chosen by hand for the ends that were there goes with them. */
@@ -256,7 +256,8 @@ final class PathPane extends BorderPane {
         chart.show(shown);
         tables.begin();
         read("");
-        verdict.setText(PathComposer.verdict(view.answer()) + " " + PathComposer.inTheWay(view.answer()));
+        verdict.setText(
+                PathComposer.verdict(view.answer()) + " " + PathComposer.inTheWay(view.answer(), view.lengths()));
         List<String> words = new ArrayList<>(view.answer().warnings());
         view.answer().calibration().map(CalibrationFile::words).ifPresent(words::add);
         warnings.setText(String.join("\n", words));

@@ -7,6 +7,7 @@ import handreach.report.PathComposer;
 import handreach.report.figure.ProfileFigure;
 import handreach.report.page.Table;
 import handreach.study.PathAnswer;
+import handreach.units.Lengths;
 
 /**
  * A path answered, with everything the pane shows of it made ready away from the screen thread.
@@ -21,6 +22,10 @@ record PathView(
         PathEnds ends, PathAnswer answer, PathGeometry overTops, Table<LedgerRow> ledger, ProfileFigure figure) {
     static PathView of(PathEnds ends) {
         return of(ends, ends.answer());
+    }
+
+    Lengths lengths() {
+        return ends.scene().plan().heading().lengths();
     }
 
     /** Of a path that is answered already. */

@@ -40,18 +40,19 @@ public final class PathComposer {
     private PathComposer() {}
 
     /** The whole answer; intermediate values of the model when asked to explain. */
-    public static Page page(PathAnswer answer, boolean explain) {
-        List<Block> first = new ArrayList<>(List.of(Paragraph.answer(verdict(answer)), Paragraph.of(inTheWay(answer))));
+    public static Page page(PathAnswer answer, Lengths lengths, boolean explain) {
+        List<Block> first =
+                new ArrayList<>(List.of(Paragraph.answer(verdict(answer)), Paragraph.of(inTheWay(answer, lengths))));
         if (answer.ledger().isPresent())
             first.add(Paragraph.of(
                     "The ledger and its odds are by " + answer.loss().model() + "."));
         for (Turning turning : answer.turnings()) first.add(Paragraph.of(turning.words()));
         answer.calibration().map(CalibrationFile::words).map(Paragraph::of).ifPresent(first::add);
-        return new Page("path", title(answer), "", first, sections(answer, explain), "");
+        return new Page("path", title(answer, lengths), "", first, sections(answer, lengths, explain), "");
     }
 
-    private static List<Section> sections(PathAnswer answer, boolean explain) {
-        List<Section> sections = new ArrayList<>(List.of(ground(answer), loss(answer.losses())));
+    private static List<Section> sections(PathAnswer answer, Lengths lengths, boolean explain) {
+        List<Section> sections = new ArrayList<>(List.of(ground(answer, lengths), loss(answer.losses())));
         answer.ledger().ifPresent(ledger -> {
             List<Block> blocks = new ArrayList<>(List.of(LedgerComposer.table(ledger)));
             spread(answer).ifPresent(blocks::add);
@@ -74,11 +75,11 @@ public final class PathComposer {
     }
 
     /** What stands between the antennas, and what it costs. */
-    public static String inTheWay(PathAnswer answer) {
-        return obstacleWords(answer.geometry()) + " " + LossComposer.beyondFreeSpace(answer.loss());
+    public static String inTheWay(PathAnswer answer, Lengths lengths) {
+        return obstacleWords(answer.geometry(), lengths) + " " + LossComposer.beyondFreeSpace(answer.loss());
     }
 
-    private static String obstacleWords(PathGeometry geometry) {
+    private static String obstacleWords(PathGeometry geometry, Lengths lengths) {
         List<PathGeometry.Obstacle> edges = geometry.obstacles();
         Optional<PathGeometry.Clearance> worst = geometry.worstClearance();
         if (!edges.isEmpty()) {
@@ -86,44 +87,68 @@ public final class PathComposer {
                     .reduce((a, b) -> b.aboveLineM() > a.aboveLineM() ? b : a)
                     .orElseThrow();
             return "In the way: " + (edges.size() == 1 ? "one edge, " : edges.size() + " edges, the highest ")
-                    + Axis.number(highest.aboveLineM(), 1) + " m above the straight line at "
-                    + Axis.number(highest.distanceKm(), 2) + " km.";
+                    + height(highest.aboveLineM(), lengths) + " above the straight line at "
+                    + distance(highest.distanceKm(), lengths) + ".";
         }
         if (!geometry.lineOfSight()) return "In the way: the ground, out of sight of each other.";
         if (worst.isPresent() && worst.get().inFresnelRadii() < CLEAR_RADII)
             return "In the way: no edge, but the ground comes close to the straight line at "
-                    + Axis.number(worst.get().distanceKm(), 2) + " km.";
+                    + distance(worst.get().distanceKm(), lengths) + ".";
         return "In the way: nothing over bare ground.";
     }
 
-    private static String title(PathAnswer answer) {
+    /** A height or a clearance with its unit, finer than elsewhere: what counts here is less than a metre. */
+    private static String height(double metres, Lengths lengths) {
+        return heightNumber(metres, lengths) + " " + lengths.shortUnit();
+    }
+
+    private static String heightNumber(double metres, Lengths lengths) {
+        return Axis.number(metres / lengths.shortUnitM(), 1);
+    }
+
+    private static String distance(double km, Lengths lengths) {
+        return distanceNumber(km, lengths) + " " + lengths.longUnit();
+    }
+
+    private static String distanceNumber(double km, Lengths lengths) {
+        return Axis.number(1000 * km / lengths.longUnitM(), 2);
+    }
+
+    private static String title(PathAnswer answer, Lengths lengths) {
         Optional<GeodesicLine> line = answer.link().line();
         String way = line.map(each -> String.format(Locale.ROOT, ", azimuth %.1f\u00b0", each.azimuthDeg()))
                 .orElse("");
         return String.format(
                 Locale.ROOT,
-                "%.3f km%s, %.3f MHz, antennas %.2f and %.2f m above ground",
-                answer.profile().lengthKm(),
+                "%.3f %s%s, %.3f MHz, antennas %.2f and %.2f %s above ground",
+                1000 * answer.profile().lengthKm() / lengths.longUnitM(),
+                lengths.longUnit(),
                 way,
                 answer.link().conditions().frequency().mhz(),
-                answer.link().terminals().txHeightM(),
-                answer.link().terminals().rxHeightM());
+                answer.link().terminals().txHeightM() / lengths.shortUnitM(),
+                answer.link().terminals().rxHeightM() / lengths.shortUnitM(),
+                lengths.shortUnit());
     }
 
-    private static Section ground(PathAnswer answer) {
-        List<Block> blocks = new ArrayList<>(List.of(Paragraph.of(groundSentence(answer))));
-        if (!answer.geometry().obstacles().isEmpty()) blocks.add(edges(answer.geometry()));
+    private static Section ground(PathAnswer answer, Lengths lengths) {
+        List<Block> blocks = new ArrayList<>(List.of(Paragraph.of(groundSentence(answer, lengths))));
+        if (!answer.geometry().obstacles().isEmpty()) blocks.add(edges(answer.geometry(), lengths));
         return new Section("Over the ground", blocks);
     }
 
-    private static Table<PathGeometry.Obstacle> edges(PathGeometry geometry) {
+    private static Table<PathGeometry.Obstacle> edges(PathGeometry geometry, Lengths lengths) {
         return Table.of(
                 "",
                 geometry.obstacles(),
                 List.of(
-                        Column.number("edge at, km", edge -> Axis.number(edge.distanceKm(), 2)),
-                        Column.number("above sea level, m", edge -> Axis.number(edge.heightM(), 0)),
-                        Column.number("above the straight line, m", edge -> Axis.number(edge.aboveLineM(), 1)),
+                        Column.number(
+                                "edge at, " + lengths.longUnit(), edge -> distanceNumber(edge.distanceKm(), lengths)),
+                        Column.number(
+                                "above sea level, " + lengths.shortUnit(),
+                                edge -> Axis.number(edge.heightM() / lengths.shortUnitM(), 0)),
+                        Column.number(
+                                "above the straight line, " + lengths.shortUnit(),
+                                edge -> heightNumber(edge.aboveLineM(), lengths)),
                         Column.number("diffraction parameter \u03bd", edge -> Axis.number(edge.nu(), 2))));
     }
 
@@ -174,18 +199,17 @@ public final class PathComposer {
     }
 
     /** Sight, clearance and angles in one sentence. */
-    public static String groundSentence(PathAnswer answer) {
+    public static String groundSentence(PathAnswer answer, Lengths lengths) {
         PathGeometry geometry = answer.geometry();
         StringBuilder words =
                 new StringBuilder(geometry.lineOfSight() ? "In line of sight" : "Out of sight of each other");
         geometry.worstClearance()
                 .ifPresent(worst -> words.append("; least clearance over bare ground ")
-                        .append(Axis.number(worst.clearanceM(), 1))
-                        .append(" m (")
+                        .append(height(worst.clearanceM(), lengths))
+                        .append(" (")
                         .append(Axis.number(worst.inFresnelRadii(), 2))
                         .append(" of the first Fresnel radius) at ")
-                        .append(Axis.number(worst.distanceKm(), 2))
-                        .append(" km"));
+                        .append(distance(worst.distanceKm(), lengths)));
         return words.append("; departs at ")
                 .append(Axis.signed(geometry.departureDeg(), 2))
                 .append("\u00b0, arrives at ")

@@ -67,7 +67,9 @@ final class ReachEvidence {
                                                 path.to(),
                                                 plan.heading().lengths()),
                                         "From " + path.from() + " to " + path.to() + ": "
-                                                + PathComposer.groundSentence(path.answer())))
+                                                + PathComposer.groundSentence(
+                                                        path.answer(),
+                                                        plan.heading().lengths())))
                         .answering("What stands in the way to " + path.to() + "?")
                         .asDetail(),
                 new Section(

@@ -9,7 +9,6 @@ import handreach.plan.Plan;
 import handreach.reach.SiteCalibration;
 import handreach.report.draw.Picture;
 import handreach.report.figure.Axis;
-import handreach.report.figure.MapFigure;
 import handreach.report.figure.MapGround;
 import handreach.report.figure.WalkMapFigure;
 import handreach.report.figure.WalkRangeFigure;
@@ -124,8 +123,7 @@ public final class WalkComposer {
     private List<Section> sections(boolean withMap, int profiles) {
         List<Section> sections = new ArrayList<>();
         sections.add(Section.of("By loadout and direction", scores()).asDetail());
-        if (withMap)
-            sections.add(Section.of("Where the walk differed", map()).answering("Where did the walk differ?"));
+        if (withMap) sections.add(Section.of("Where the walk differed", map()).answering("Where did the walk differ?"));
         sections.add(new Section("Were the odds honest", odds())
                 .answering("Were the odds honest?")
                 .asDetail());
@@ -230,8 +228,7 @@ public final class WalkComposer {
                 frame,
                 Picture.relief(MapGround.hillshade(scene.tiles(), frame)),
                 Graticule.of(frame, plan.heading().placeForm(), 5));
-        WalkMapFigure figure =
-                WalkMapFigure.of(ground, answer.pairs(), ReachMaps.places(plan), lengths);
+        WalkMapFigure figure = WalkMapFigure.of(ground, answer.pairs(), ReachMaps.places(plan), lengths);
         return new Drawing(
                 figure,
                 "Reports of the walks. Triangles down are places that were worse than predicted, triangles up better ones.");
@@ -351,7 +348,8 @@ public final class WalkComposer {
                 "From " + base + " to " + walker + ", "
                         + lengths.text(pair.spot().distanceM()) + " "
                         + Compass.word(pair.spot().bearingDeg()) + ", "
-                        + pair.link().loadout() + ": " + found + ". " + PathComposer.groundSentence(seen.path()));
+                        + pair.link().loadout() + ": " + found + ". "
+                        + PathComposer.groundSentence(seen.path(), lengths));
     }
 
     private Block taught() {

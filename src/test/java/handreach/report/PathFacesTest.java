@@ -1,6 +1,7 @@
 package handreach.report;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import handreach.profile.Profile;
@@ -55,7 +56,7 @@ class PathFacesTest {
     }
 
     private static String text(PathAnswer answer) {
-        return PlainText.of(PathComposer.page(answer, false), PlainText.USUAL_WIDTH)
+        return PlainText.of(PathComposer.page(answer, Lengths.METRIC, false), PlainText.USUAL_WIDTH)
                 .replaceAll("\\s+", " ");
     }
 
@@ -67,7 +68,7 @@ class PathFacesTest {
         Figure chart = PathComposer.profile(answer, "A", "B", Lengths.METRIC);
         for (String face : List.of(
                 text(answer),
-                PathComposer.groundSentence(answer),
+                PathComposer.groundSentence(answer, Lengths.METRIC),
                 chart.description(),
                 Svg.text(chart, "f").replaceAll("<desc>.*?</desc>", "").replaceAll("<[^>]*>", " "))) {
             Matcher said = CLEARANCE.matcher(face);
@@ -105,5 +106,17 @@ class PathFacesTest {
                         .findAny()
                         .isEmpty(),
                 text);
+    }
+
+    /** Miles in the table of reach and metres in the path of the same plan were two units in one hand. */
+    @Test
+    void aPlanInMilesHasItsPathInMilesAndFeet() {
+        PathAnswer answer = inTheWoods();
+        String text = PlainText.of(PathComposer.page(answer, Lengths.IMPERIAL, false), PlainText.USUAL_WIDTH)
+                .replaceAll("\\s+", " ");
+        // by hand: 4 km are 2.485 mi, 1.5 m are 4.92 ft, the rise at 1.5 km lies at 0.93 mi
+        assertTrue(text.startsWith("2.485 mi, 155.000 MHz, antennas 4.92 and 4.92 ft above ground"), text);
+        assertTrue(text.contains(" at 0.93 mi"), text);
+        assertFalse(Pattern.compile("[0-9] (k?m)\\b").matcher(text).find(), text);
     }
 }
