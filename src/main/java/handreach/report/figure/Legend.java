@@ -67,15 +67,6 @@ final class Legend {
         return heightPx;
     }
 
-    /** How far it reaches to the right, px. */
-    double widthPx() {
-        double right = 0;
-        for (Placed one : places)
-            right = Math.max(
-                    right, one.x() + samplePx(one.entry()) + 8 + Typeface.of(false).widthPx(one.label(), sizePx));
-        return right;
-    }
-
     /** Pale samples get an edge, or they could not be seen on white. */
     private static ShapeStyle edged(ShapeStyle ink) {
         return ink.lineRgb() == ShapeStyle.NONE ? ink.outlined(0x8A949A, 0.8) : ink;
