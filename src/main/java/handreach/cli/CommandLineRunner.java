@@ -27,8 +27,8 @@ public final class CommandLineRunner {
     private static final int FAILED = 1;
     private static final int INPUT_WRONG = 2;
     /** In the order help lists them. */
-    private static final List<String> COMMANDS =
-            List.of("bench", "match", "pattern", "tiles", "path", "reach", "assign", "relay", "walk", "card", "report", "desk");
+    private static final List<String> COMMANDS = List.of(
+            "bench", "match", "pattern", "tiles", "path", "reach", "assign", "relay", "walk", "card", "report", "desk");
 
     private CommandLineRunner() {}
 

@@ -2,8 +2,8 @@ package handreach.cli;
 
 import handreach.input.Target;
 import handreach.plan.PlanFile;
-import handreach.report.ReachFiles;
 import handreach.report.AssignComposer;
+import handreach.report.ReachFiles;
 import handreach.report.RelayComposer;
 import handreach.report.WalkComposer;
 import handreach.report.page.Section;

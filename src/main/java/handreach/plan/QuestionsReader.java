@@ -80,7 +80,9 @@ final class QuestionsReader {
                 section.number(FELT_GROUND, 0.1),
                 section.number(FELT_REACH, 100));
         if (question.by() == Questions.Measure.PLACES && everybody.isEmpty())
-            section.fault("by", "is \"places\", but the plan has no position, route or sector. Add one, or decide by ground.");
+            section.fault(
+                    "by",
+                    "is \"places\", but the plan has no position, route or sector. Add one, or decide by ground.");
         section.refuseUnknownKeys();
         return question;
     }
@@ -103,7 +105,8 @@ final class QuestionsReader {
                 section.number(AreaRequest.CELL, 30),
                 section.word("model", LossModels.KEYWORD, LossModels.HANDHELD));
         if (question.alike() && section.has("with"))
-            section.fault("alike", "says that both ends carry the same, and with says what stands there. Keep one of them.");
+            section.fault(
+                    "alike", "says that both ends carry the same, and with says what stands there. Keep one of them.");
         section.refuseUnknownKeys();
         return question;
     }

@@ -47,8 +47,7 @@ final class AssignSearch {
         this.cost = new long[table.people()][];
         for (int p = 0; p < cost.length; p++) {
             cost[p] = new long[table.options(p)];
-            for (int o = 0; o < cost[p].length; o++)
-                cost[p][o] = steps(p, o) * STEP + table.change(p, o);
+            for (int o = 0; o < cost[p].length; o++) cost[p][o] = steps(p, o) * STEP + table.change(p, o);
         }
         List<AssignTable.Wanted> talks = table.wanted();
         this.talksOf = IntStream.range(0, table.people())
@@ -273,8 +272,7 @@ final class AssignSearch {
             for (long mine = left[talk.a()]; mine != 0; mine &= mine - 1)
                 for (long theirs = left[talk.b()]; theirs != 0; theirs &= theirs - 1)
                     most = Math.max(
-                            most,
-                            talk.spareDb(Long.numberOfTrailingZeros(mine), Long.numberOfTrailingZeros(theirs)));
+                            most, talk.spareDb(Long.numberOfTrailingZeros(mine), Long.numberOfTrailingZeros(theirs)));
             tightest = Math.min(tightest, most);
         }
         return tightest;

@@ -86,9 +86,7 @@ public final class AssignTable {
     /** The same without the talks that no choice serves. */
     AssignTable withoutHopeless() {
         return new AssignTable(
-                burden,
-                change,
-                wanted.stream().filter(one -> one.mostDb() >= 0).toList());
+                burden, change, wanted.stream().filter(one -> one.mostDb() >= 0).toList());
     }
 
     /** What certain options, one a person, come to. */

@@ -76,7 +76,8 @@ public record Assignment(
             return new Assignment(Optional.empty(), Optional.empty(), Optional.empty(), hopeless, Optional.empty());
         Optional<Choice> best = new AssignSearch(rest, 0, Optional.empty()).best();
         if (best.isEmpty())
-            return new Assignment(best, best, Optional.empty(), hopeless, leastLacking(rest).flatMap(Choice::tightest));
+            return new Assignment(
+                    best, best, Optional.empty(), hopeless, leastLacking(rest).flatMap(Choice::tightest));
         return new Assignment(
                 best,
                 new AssignSearch(rest, 0, best).best(),
@@ -89,8 +90,7 @@ public record Assignment(
         Short best = new Short(talk.a(), talk.b(), 0, 0, Double.NEGATIVE_INFINITY);
         for (int a = 0; a < talk.spareDb().length; a++)
             for (int b = 0; b < talk.spareDb()[a].length; b++)
-                if (talk.spareDb(a, b) > best.spareDb())
-                    best = new Short(talk.a(), talk.b(), a, b, talk.spareDb(a, b));
+                if (talk.spareDb(a, b) > best.spareDb()) best = new Short(talk.a(), talk.b(), a, b, talk.spareDb(a, b));
         return best;
     }
 

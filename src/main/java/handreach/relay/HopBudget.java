@@ -89,8 +89,7 @@ final class HopBudget {
 
     /** Margin over spread, of the way with the lower odds. */
     double standing(double lossDb, double aDeg, double bDeg) {
-        return Math.min(
-                thereDb(lossDb, aDeg, bDeg) / thereSpreadDb, backDb(lossDb, aDeg, bDeg) / backSpreadDb);
+        return Math.min(thereDb(lossDb, aDeg, bDeg) / thereSpreadDb, backDb(lossDb, aDeg, bDeg) / backSpreadDb);
     }
 
     private double thereDb(double lossDb, double aDeg, double bDeg) {

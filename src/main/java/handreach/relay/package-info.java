@@ -1,5 +1,5 @@
 /**
- * Whether a relay is needed and where it should stand.
+ * Who can talk to whom without a relay and what must be carried for it; whether a relay is needed and where it should stand.
  *
  * <p>A path loses the same both ways, so one area sweep from each place that must be served gives the loss to every cell a relay
  * could stand in; the best cell is then looked up, not guessed.

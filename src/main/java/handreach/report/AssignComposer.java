@@ -106,14 +106,16 @@ public final class AssignComposer {
                     .orElse("No other way of handing out the loadouts serves them."));
             words.add(found.oneMore()
                     .filter(one -> one.burden() < best.burden() - 1e-6)
-                    .map(one -> "One more decibel on every path would save " + less(best, one) + ": "
-                            + gives(best, one) + ".")
+                    .map(one -> "One more decibel on every path would save " + less(best, one) + ": " + gives(best, one)
+                            + ".")
                     .orElse("One more decibel on every path would save nothing."));
         } else
             found.together()
-                    .ifPresent(talk -> words.add("No way of handing out what may be carried brings all talks to the wanted "
-                            + wanted() + " at once: " + pair(talk) + " lack at least " + Decibels.text(-talk.spareDb())
-                            + "." + RELAY));
+                    .ifPresent(talk ->
+                            words.add("No way of handing out what may be carried brings all talks to the wanted "
+                                    + wanted() + " at once: " + pair(talk) + " lack at least "
+                                    + Decibels.text(-talk.spareDb())
+                                    + "." + RELAY));
         if (!found.hopeless().isEmpty()) words.add(found.best().isPresent() ? 1 : 0, hopeless(found.hopeless()));
         return words;
     }
@@ -121,20 +123,25 @@ public final class AssignComposer {
     private String best(Assignment.Choice best) {
         int talks = best.talks().size();
         boolean isRest = !answer.found().hopeless().isEmpty();
-        String which = (isRest ? "the " : "all ") + talks + (isRest ? " other" : "") + (talks == 1 ? " talk" : " talks");
+        String which =
+                (isRest ? "the " : "all ") + talks + (isRest ? " other" : "") + (talks == 1 ? " talk" : " talks");
         String aim = " to the wanted " + wanted() + ", at the pessimistic end, too";
         List<Integer> changed = IntStream.range(0, answer.people().size())
                 .filter(p -> !carried(best, p).equals(answer.people().get(p).planned()))
                 .boxed()
                 .toList();
-        if (changed.isEmpty() && answer.people().stream().allMatch(one -> one.options().size() == 1))
+        if (changed.isEmpty()
+                && answer.people().stream().allMatch(one -> one.options().size() == 1))
             return "Everybody keeps what the plan gives, which brings " + which + aim + ".";
         if (changed.isEmpty())
             return "Nothing lighter than what the plan gives brings " + which + aim + ": everybody keeps it.";
         return "The least burden that brings " + which + aim + ": "
                 + String.join(
                         ", ",
-                        changed.stream().map(p -> name(p) + " carries " + carried(best, p).name()).toList())
+                        changed.stream()
+                                .map(p ->
+                                        name(p) + " carries " + carried(best, p).name())
+                                .toList())
                 + (changed.size() == answer.people().size() ? "" : "; all others keep what the plan gives them")
                 + answer.asPlanned()
                         .map(planned -> ". Against the plan " + more(planned, best))
@@ -156,8 +163,8 @@ public final class AssignComposer {
                 : it + " lacks " + Decibels.text(-nearest.spareDb()) + " even with "
                         + option(nearest.a(), nearest.optionA()) + " and " + option(nearest.b(), nearest.optionB())
                         + ".";
-        return "No choice of loadouts brings " + which + " to the wanted " + wanted() + " at the pessimistic end: " + lacks
-                + RELAY;
+        return "No choice of loadouts brings " + which + " to the wanted " + wanted() + " at the pessimistic end: "
+                + lacks + RELAY;
     }
 
     private static Assignment.Short nearest(List<Assignment.Short> talks) {
@@ -194,7 +201,8 @@ public final class AssignComposer {
 
     private String more(Assignment.Choice before, Assignment.Choice now) {
         double lengthCm = sum(now, Burden::lengthCm) - sum(before, Burden::lengthCm);
-        double massG = sum(now, burden -> burden.massG().orElse(0)) - sum(before, burden -> burden.massG().orElse(0));
+        double massG = sum(now, burden -> burden.massG().orElse(0))
+                - sum(before, burden -> burden.massG().orElse(0));
         if (Math.abs(lengthCm) < 0.5 && Math.abs(massG) < 0.5) return "as much to carry in all";
         return amount(lengthCm, massG, lengthCm > 0 || lengthCm == 0 && massG > 0) + " in all";
     }
@@ -202,7 +210,8 @@ public final class AssignComposer {
     private String less(Assignment.Choice before, Assignment.Choice now) {
         return amount(
                 sum(now, Burden::lengthCm) - sum(before, Burden::lengthCm),
-                sum(now, burden -> burden.massG().orElse(0)) - sum(before, burden -> burden.massG().orElse(0)),
+                sum(now, burden -> burden.massG().orElse(0))
+                        - sum(before, burden -> burden.massG().orElse(0)),
                 null);
     }
 
@@ -218,7 +227,8 @@ public final class AssignComposer {
 
     private double sum(Assignment.Choice choice, ToDoubleFunction<Burden> side) {
         return IntStream.range(0, answer.people().size())
-                .mapToDouble(p -> side.applyAsDouble(carried(choice, p).antenna().burden()))
+                .mapToDouble(
+                        p -> side.applyAsDouble(carried(choice, p).antenna().burden()))
                 .sum();
     }
 
@@ -243,13 +253,19 @@ public final class AssignComposer {
                 IntStream.range(0, answer.people().size()).boxed().toList(),
                 List.of(
                         Column.words("who", this::name),
-                        Column.words("in the plan", p -> answer.people().get(p).planned().name()),
-                        Column.words("least burden", p -> kept(p) ? "keeps it" : carried(best, p).name()),
+                        Column.words(
+                                "in the plan",
+                                p -> answer.people().get(p).planned().name()),
+                        Column.words(
+                                "least burden",
+                                p -> kept(p) ? "keeps it" : carried(best, p).name()),
                         Column.words(
                                 "next best",
                                 p -> answer.found()
                                         .next()
-                                        .map(next -> same(best, next, p) ? "the same" : carried(next, p).name())
+                                        .map(next -> same(best, next, p)
+                                                ? "the same"
+                                                : carried(next, p).name())
                                         .orElse(""))));
     }
 

@@ -1,12 +1,12 @@
 package handreach.report;
 
+import handreach.reach.Progress;
 import handreach.report.file.FileBatch;
 import handreach.report.file.FolderResult;
 import handreach.report.file.Json;
 import handreach.report.page.HtmlPage;
 import handreach.report.page.Page;
 import handreach.report.page.PlainText;
-import handreach.reach.Progress;
 import handreach.study.AssignAnswer;
 import java.nio.file.Path;
 

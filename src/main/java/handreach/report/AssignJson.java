@@ -56,7 +56,8 @@ public record AssignJson(
                 choice.burden(),
                 IntStream.range(0, answer.people().size())
                         .mapToObj(p -> new Carries(
-                                answer.people().get(p).name(), option(answer, p, choice.options().get(p))))
+                                answer.people().get(p).name(),
+                                option(answer, p, choice.options().get(p))))
                         .toList(),
                 choice.talks().stream().map(one -> talk(answer, one)).toList());
     }

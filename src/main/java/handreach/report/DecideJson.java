@@ -44,11 +44,7 @@ final class DecideJson {
     private record Side(String of, String towards, double areaKm2) {}
 
     private record OfReach(
-            String judgement,
-            double gainKm,
-            List<Double> gainInterval95Km,
-            double mostBearingDeg,
-            double mostGainKm) {}
+            String judgement, double gainKm, List<Double> gainInterval95Km, double mostBearingDeg, double mostGainKm) {}
 
     private record Felt(String by, double feltPlaces, double feltGround, double feltReachM) {}
 
@@ -60,14 +56,12 @@ final class DecideJson {
 
     private record OfPair(String a, String b, List<Double> distanceKm, Optional<Odds> odds) {}
 
-    private record Odds(
-            List<Double> there, List<Double> back, List<Double> weaker, List<Double> pessimistic) {}
+    private record Odds(List<Double> there, List<Double> back, List<Double> weaker, List<Double> pessimistic) {}
 
     /** The measure a plan asks for, and what is felt. */
     static JsonNode decide(Plan plan) {
         var asked = plan.questions().decide();
-        return Json.tree(
-                new Felt(asked.by().word(), asked.feltPlaces(), asked.feltGround(), asked.feltReachM()));
+        return Json.tree(new Felt(asked.by().word(), asked.feltPlaces(), asked.feltGround(), asked.feltReachM()));
     }
 
     /** Gains over the control in each measure; null for the control itself. */
@@ -129,7 +123,8 @@ final class DecideJson {
                 found.places().stream().map(place -> place(plan, place)).toList(),
                 found.pairs().stream().map(pair -> pair(found, pair)).toList(),
                 found.base().isPresent()
-                        ? Optional.of(found.places().get(found.base().getAsInt()).name())
+                        ? Optional.of(
+                                found.places().get(found.base().getAsInt()).name())
                         : Optional.empty(),
                 found.omitted()));
     }

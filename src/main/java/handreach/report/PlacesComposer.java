@@ -67,8 +67,10 @@ public final class PlacesComposer {
             blocks.add(Paragraph.quiet("And " + (others().size() - MOST_PAIRS)
                     + " pairs more, each with better odds than these; the JSON has all of them."));
         if (answer.omitted() > 0)
-            blocks.add(Paragraph.quiet(answer.omitted()
-                    + " pairs of routes and sectors were left out here, to answer in time; the relay command reckons all of them."));
+            blocks.add(
+                    Paragraph.quiet(
+                            answer.omitted()
+                                    + " pairs of routes and sectors were left out here, to answer in time; the relay command reckons all of them."));
         return blocks;
     }
 
@@ -88,19 +90,19 @@ public final class PlacesComposer {
             columns.add(Column.number("back", pair -> way(pair, false)));
         }
         return List.of(
-                Paragraph.of(sentence()), Table.of("", answer.base().isPresent() ? basePairs() : answer.pairs(), columns));
+                Paragraph.of(sentence()),
+                Table.of("", answer.base().isPresent() ? basePairs() : answer.pairs(), columns));
     }
 
     /** How many have the wanted odds both ways, and who is worst off. */
     String sentence() {
         List<Pair> asked = answer.base().isPresent() ? basePairs() : answer.pairs();
         long served = asked.stream().filter(this::isServed).count();
-        String who = answer.base().isPresent()
-                ? "With " + name(answer.base().getAsInt()) + ", "
-                : "With one another, ";
+        String who = answer.base().isPresent() ? "With " + name(answer.base().getAsInt()) + ", " : "With one another, ";
         String weakest = asked.stream()
                 .filter(pair -> pair.odds().isPresent())
-                .min(Comparator.comparingDouble(pair -> pair.odds().get().weaker().low()))
+                .min(Comparator.comparingDouble(
+                        pair -> pair.odds().get().weaker().low()))
                 .map(pair -> "; the weakest is " + other(pair) + ", "
                         + Shares.odds(pair.odds().get().weaker().low()))
                 .orElse("");
@@ -110,11 +112,15 @@ public final class PlacesComposer {
     }
 
     private String other(Pair pair) {
-        return answer.base().isPresent() ? name(other(pair, answer.base().getAsInt())) : name(pair.a()) + " with " + name(pair.b());
+        return answer.base().isPresent()
+                ? name(other(pair, answer.base().getAsInt()))
+                : name(pair.a()) + " with " + name(pair.b());
     }
 
     private boolean isServed(Pair pair) {
-        return pair.odds().filter(odds -> odds.weaker().low() >= plan.channel().wish().odds()).isPresent();
+        return pair.odds()
+                .filter(odds -> odds.weaker().low() >= plan.channel().wish().odds())
+                .isPresent();
     }
 
     private List<Pair> basePairs() {
@@ -144,7 +150,9 @@ public final class PlacesComposer {
                 basePairs(),
                 List.of(
                         Column.words("who", pair -> name(other(pair, base))),
-                        Column.words("carries", pair -> place(other(pair, base)).loadout().name()),
+                        Column.words(
+                                "carries",
+                                pair -> place(other(pair, base)).loadout().name()),
                         Column.words("place", pair -> where(place(other(pair, base)))),
                         Column.number("bearing, distance", pair -> bearing(base, other(pair, base)) + distance(pair)),
                         Column.number("calls", pair -> way(pair, pair.a() != base)),
@@ -155,14 +163,15 @@ public final class PlacesComposer {
 
     /** Odds that the column copies the row. */
     private Table<Integer> square() {
-        List<Integer> all =
-                IntStream.range(0, answer.places().size()).boxed().toList();
+        List<Integer> all = IntStream.range(0, answer.places().size()).boxed().toList();
         List<Column<Integer>> columns = new ArrayList<>();
         columns.add(Column.number("", row -> String.valueOf(row + 1)));
         columns.add(Column.words("calls", this::name));
         for (int column : all)
-            columns.add(Column.number(String.valueOf(column + 1), row -> row == column ? "\u00b7" : copied(row, column)));
-        return Table.of("Odds that the place of the column copies the one of the row, as people are loaded.", all, columns);
+            columns.add(
+                    Column.number(String.valueOf(column + 1), row -> row == column ? "\u00b7" : copied(row, column)));
+        return Table.of(
+                "Odds that the place of the column copies the one of the row, as people are loaded.", all, columns);
     }
 
     private String copied(int from, int to) {
@@ -212,7 +221,9 @@ public final class PlacesComposer {
     }
 
     private String bearing(int base, int to) {
-        if (place(to).kind() != Kind.POSITION || place(to).points().isEmpty() || place(base).points().isEmpty()) return "";
+        if (place(to).kind() != Kind.POSITION
+                || place(to).points().isEmpty()
+                || place(base).points().isEmpty()) return "";
         Position from = place(base).points().get(0).at();
         Position at = place(to).points().get(0).at();
         double azimuthDeg = GeodesicLine.distanceM(from, at) < 1

@@ -67,8 +67,9 @@ final class VerdictComposer {
         String both = count(gain.reached()) + " of " + count(gain.of()) + " places, as with " + control.name();
         return switch (verdict.judgement(Measure.PLACES)) {
             case SAME -> "Reaches " + both;
-            case NOT_TOLD_APART -> (gain.changes().isEmpty() ? "Reaches " + both : capital(changed(gain)))
-                    + interval(gain) + ", not told apart";
+            case NOT_TOLD_APART ->
+                (gain.changes().isEmpty() ? "Reaches " + both : capital(changed(gain))) + interval(gain)
+                        + ", not told apart";
             default -> capital(changed(gain)) + interval(gain) + ", too little to be felt";
         };
     }
@@ -79,7 +80,8 @@ final class VerdictComposer {
 
     private String change(ReachVerdict verdict, Measure by) {
         return switch (by) {
-            case PLACES -> verdict.places().map(gain -> changed(gain) + interval(gain)).orElseThrow();
+            case PLACES ->
+                verdict.places().map(gain -> changed(gain) + interval(gain)).orElseThrow();
             case GROUND -> ground(verdict);
             case REACH -> reach(verdict);
         };
@@ -113,7 +115,8 @@ final class VerdictComposer {
     }
 
     private static String interval(PlacesGain gain) {
-        return " (" + signed(gain.gain95().low()) + " to " + signed(gain.gain95().high()) + ")";
+        return " (" + signed(gain.gain95().low()) + " to "
+                + signed(gain.gain95().high()) + ")";
     }
 
     private static String count(double places) {
@@ -130,11 +133,14 @@ final class VerdictComposer {
         GroundGain gain = verdict.ground();
         double known = gain.knownM2();
         if (verdict.judgement(Measure.GROUND) == Judgement.SAME) return "reaches the same ground as " + control.name();
-        String interval =
-                " (" + lengths.areaRange(known * gain.gain95().low(), known * gain.gain95().high()) + ")";
+        String interval = " ("
+                + lengths.areaRange(
+                        known * gain.gain95().low(), known * gain.gain95().high()) + ")";
         String change = (gain.gain() < 0 ? "loses " : "opens ")
                 + lengths.area(known * Math.abs(gain.gain()))
-                + (gain.gain() < 0 ? " against " : " over ") + control.name() + interval;
+                + (gain.gain() < 0 ? " against " : " over ")
+                + control.name()
+                + interval;
         String times = gain.control() > 0
                 ? ", " + Decibels.number(gain.share() / gain.control(), factorDigits(gain)) + " times its ground"
                 : ", which reaches none";
@@ -163,7 +169,9 @@ final class VerdictComposer {
         double gainM = difference.medianM();
         String change = Math.abs(gainM) < NO_REACH_M
                 ? "reaches as far as " + control.name()
-                : (gainM > 0 ? "adds " : "loses ") + lengths.text(Math.abs(gainM)) + (gainM > 0 ? " over " : " against ")
+                : (gainM > 0 ? "adds " : "loses ")
+                        + lengths.text(Math.abs(gainM))
+                        + (gainM > 0 ? " over " : " against ")
                         + control.name();
         String interval = " (" + lengths.signed(difference.interval95M().low()) + " to "
                 + lengths.signed(difference.interval95M().high()) + ")";
@@ -178,14 +186,16 @@ final class VerdictComposer {
         String burden = burden(loadout.antenna().burden());
         return switch (found) {
             case SAME -> burden.isEmpty() ? "no difference" : "not worth " + burden;
-            case NOT_TOLD_APART -> burden.isEmpty()
-                    ? "the interval includes zero, not told apart"
-                    : "the interval includes zero, not worth " + burden;
+            case NOT_TOLD_APART ->
+                burden.isEmpty()
+                        ? "the interval includes zero, not told apart"
+                        : "the interval includes zero, not worth " + burden;
             case WORSE -> "worse on this ground" + (burden.isEmpty() ? "" : ", and it costs " + burden);
             case TOO_LITTLE -> "told apart, but too little to be felt" + (burden.isEmpty() ? "" : " for " + burden);
-            case MORE -> burden.isEmpty()
-                    ? "worth it, " + noMore(loadout.antenna().burden())
-                    : "more " + what(by) + " for " + burden;
+            case MORE ->
+                burden.isEmpty()
+                        ? "worth it, " + noMore(loadout.antenna().burden())
+                        : "more " + what(by) + " for " + burden;
         };
     }
 
@@ -218,7 +228,6 @@ final class VerdictComposer {
                 : burden.massG().getAsDouble() - base.massG().getAsDouble();
         String mass = massG <= 0.5 ? "" : Decibels.number(massG, 0) + " g more";
         return String.join(
-                " and ",
-                Stream.of(length, mass).filter(part -> !part.isEmpty()).toList());
+                " and ", Stream.of(length, mass).filter(part -> !part.isEmpty()).toList());
     }
 }

@@ -138,7 +138,8 @@ public final class AssignStudy {
                 for (int j = 0; j < least[i].length; j++) {
                     Party one = demands.get(talk.a()).carrying(end(a.options().get(i)));
                     Party other = demands.get(talk.b()).carrying(end(b.options().get(j)));
-                    double spare = book.talk(one, other).map(TalkBook.Talk::sureDb).orElse(Double.NEGATIVE_INFINITY);
+                    double spare =
+                            book.talk(one, other).map(TalkBook.Talk::sureDb).orElse(Double.NEGATIVE_INFINITY);
                     least[i][j] = Math.min(least[i][j], spare);
                 }
         }

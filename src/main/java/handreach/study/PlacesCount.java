@@ -28,11 +28,13 @@ final class PlacesCount {
     PlacesCount(Scene scene, TalkBook book, List<PlacesAnswer.Place> places) {
         this.scene = scene;
         this.book = book;
-        this.middle = scene.plan().questions().reach().from().map(scene::position).or(scene::base);
+        this.middle =
+                scene.plan().questions().reach().from().map(scene::position).or(scene::base);
         this.places = places.stream()
                 .filter(place -> !place.points().isEmpty())
                 .filter(place -> place.kind() != PlacesAnswer.Kind.POSITION
-                        || middle.filter(entry -> entry.name().equals(place.name())).isEmpty())
+                        || middle.filter(entry -> entry.name().equals(place.name()))
+                                .isEmpty())
                 .toList();
     }
 

@@ -77,7 +77,8 @@ final class PlacesStudy {
         List<PlacesAnswer.Pair> pairs = new ArrayList<>();
         for (int a = 0; a < places.size(); a++)
             for (int b = a + 1; b < places.size(); b++) {
-                int paths = places.get(a).points().size() * places.get(b).points().size();
+                int paths =
+                        places.get(a).points().size() * places.get(b).points().size();
                 boolean isWithBase = base.isPresent() && (base.getAsInt() == a || base.getAsInt() == b);
                 if (!isWithBase && paths > budget) {
                     omitted++;

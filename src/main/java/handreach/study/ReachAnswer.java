@@ -50,7 +50,8 @@ public record ReachAnswer(
         if (stays.isEmpty())
             return "At " + where + " stands the same loadout as is carried: each is held against itself at both ends.";
         if (asked.with().isPresent()) return "At " + where + " stands " + stays.get() + ", whoever calls.";
-        String kind = scene.middlePosition().filter(Places.PositionEntry::base).isPresent() ? "Crew to base: at " : "At ";
+        String kind =
+                scene.middlePosition().filter(Places.PositionEntry::base).isPresent() ? "Crew to base: at " : "At ";
         return kind + where + " stands " + stays.get()
                 + ", as the plan has it, whoever calls. With alike = true under [reach] both ends carry the same.";
     }

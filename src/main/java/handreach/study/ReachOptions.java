@@ -102,8 +102,8 @@ public record ReachOptions(
                 plan.places().positions(),
                 plan.places().routes(),
                 plan.places().sectors());
-        Questions questions = new Questions(
-                reach, asked.decide(), asked.relay(), asked.assign(), asked.walks(), asked.site());
+        Questions questions =
+                new Questions(reach, asked.decide(), asked.relay(), asked.assign(), asked.walks(), asked.site());
         return new Plan(plan.heading(), plan.channel(), plan.ground(), plan.kit(), places, questions);
     }
 }

@@ -39,8 +39,9 @@ public record ReachVerdict(
     /** What the gain in one measure comes to. */
     public Judgement judgement(Measure by) {
         return switch (by) {
-            case PLACES -> places.map(gain -> Judgement.of(gain.gain(), gain.gain95(), asked.feltPlaces()))
-                    .orElse(Judgement.SAME);
+            case PLACES ->
+                places.map(gain -> Judgement.of(gain.gain(), gain.gain95(), asked.feltPlaces()))
+                        .orElse(Judgement.SAME);
             case GROUND -> Judgement.of(ground.gain(), ground.gain95(), asked.feltGround() * ground.control());
             case REACH -> Judgement.of(reach.medianM(), reach.interval95M(), asked.feltReachM());
         };

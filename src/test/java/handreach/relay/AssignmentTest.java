@@ -100,7 +100,9 @@ class AssignmentTest {
         assertEquals(burden(table, wanted.get()), burden(table, choice), ROUNDING);
         assertEquals(changes(table, wanted.get()), changes(table, choice));
         assertEquals(
-                tightestDb(table, wanted.get()), found.get().tightest().orElseThrow().spareDb(), ROUNDING);
+                tightestDb(table, wanted.get()),
+                found.get().tightest().orElseThrow().spareDb(),
+                ROUNDING);
     }
 
     @Test
@@ -111,7 +113,11 @@ class AssignmentTest {
         for (int seed = 0; seed < 300; seed++) {
             Random random = new Random(seed);
             AssignTable table = table(
-                    random, 2 + random.nextInt(4), 2 + random.nextInt(3), random.nextBoolean(), 3 * random.nextDouble());
+                    random,
+                    2 + random.nextInt(4),
+                    2 + random.nextInt(3),
+                    random.nextBoolean(),
+                    3 * random.nextDouble());
             AssignTable rest = table.withoutHopeless();
             Assignment found = Assignment.of(table);
             long hopeless = table.wanted().size() - rest.wanted().size();

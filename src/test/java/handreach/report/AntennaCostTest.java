@@ -124,7 +124,8 @@ class AntennaCostTest {
         String text = PlainText.of(ReachComposer.of(reach).page(), PlainText.USUAL_WIDTH);
         assertTrue(line(text).matches("quarter-wave at chest +46 +not given +.*"), text);
         assertTrue(Json.tree(ReachNumbers.of(reach)).toString().contains("\"mass_g\":null"), "JSON tells it as null");
-        for (ReachNumbers.OfLoadout one : ReachNumbers.of(reach).loadouts()) assertFalse(one.verdict().contains("no more to carry"), one.verdict());
+        for (ReachNumbers.OfLoadout one : ReachNumbers.of(reach).loadouts())
+            assertFalse(one.verdict().contains("no more to carry"), one.verdict());
         var relay = RelayStudy.run(scene, Progress.SILENT);
         assertTrue(line(new RelayComposer(relay).text()).contains("not given"), line(new RelayComposer(relay).text()));
     }

@@ -247,8 +247,8 @@ class ReachComposerTest {
         assertEquals(
                 Optional.of("quarter-wave with wire at face"),
                 ReachNumbers.of(answer("")).middle().loadout());
-        ReachNumbers same = ReachNumbers.of(
-                answer("", "\nfrom = \"spike camp\"", "\nfrom = \"spike camp\"\nalike = true"));
+        ReachNumbers same =
+                ReachNumbers.of(answer("", "\nfrom = \"spike camp\"", "\nfrom = \"spike camp\"\nalike = true"));
         assertEquals(Optional.of("spike camp"), same.middle().name());
         assertEquals(Optional.empty(), same.middle().loadout());
         assertEquals("crew direct", same.channel());

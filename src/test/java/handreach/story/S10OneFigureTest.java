@@ -357,7 +357,8 @@ class S10OneFigureTest {
                         who + row + " in " + lines);
             if (isWithBase)
                 assertTrue(
-                        card.matches(".*" + Pattern.quote(who) + " .*" + Pattern.quote(odds) + ".*"), odds + " in " + card);
+                        card.matches(".*" + Pattern.quote(who) + " .*" + Pattern.quote(odds) + ".*"),
+                        odds + " in " + card);
         }
 
         /** Odds and margin of the weakest hop: caption, ledger under it, and terminal. */

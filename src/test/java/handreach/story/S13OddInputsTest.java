@@ -134,8 +134,9 @@ class S13OddInputsTest {
     @Test
     void reachSaysWhatStandsAtTheOtherEnd() throws IOException {
         Path plan = written("plan.toml", forest());
-        String note = "Crew to base: at spike camp stands quarter-wave with wire at face, as the plan has it, whoever calls."
-                + " With alike = true under [reach] both ends carry the same.";
+        String note =
+                "Crew to base: at spike camp stands quarter-wave with wire at face, as the plan has it, whoever calls."
+                        + " With alike = true under [reach] both ends carry the same.";
         assertTrue(unwrapped(CommandRun.of("reach", plan.toString())).contains(note));
         CommandRun json = CommandRun.of("reach", plan.toString(), "--json");
         JsonNode node = new ObjectMapper().readTree(json.out());

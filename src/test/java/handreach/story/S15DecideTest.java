@@ -100,7 +100,8 @@ class S15DecideTest {
         void agrees() throws Exception {
             Map<String, double[]> margins = new HashMap<>();
             for (JsonNode one : reach.get("loadouts"))
-                margins.put(one.get("loadout").asText(), margins(one.get("loadout").asText()));
+                margins.put(
+                        one.get("loadout").asText(), margins(one.get("loadout").asText()));
             int judged = 0;
             for (JsonNode one : reach.get("loadouts")) {
                 if (one.get("gains").isNull()) continue;
@@ -117,8 +118,9 @@ class S15DecideTest {
         private double[] margins(String loadout) throws IOException {
             GeoTiffReader reader = new GeoTiffReader(
                     out.resolve("margin-" + loadout.replace(' ', '-') + ".tif").toFile());
-            Raster raster =
-                    reader.read((GeneralParameterValue[]) null).getRenderedImage().getData();
+            Raster raster = reader.read((GeneralParameterValue[]) null)
+                    .getRenderedImage()
+                    .getData();
             double[] all = raster.getSamples(0, 0, raster.getWidth(), raster.getHeight(), 0, (double[]) null);
             reader.dispose();
             return Arrays.stream(all).filter(margin -> margin != NO_DATA).toArray();
@@ -126,11 +128,13 @@ class S15DecideTest {
 
         /** Margin of the weaker way at which both ways have the wanted odds, off the ledger of any path. */
         private double wantedDb(Loadout loadout) {
-            TwoWayLedger any = ledger(loadout, scene.plan().places().positions().stream()
-                    .filter(entry -> !entry.at().equals(middle))
-                    .findFirst()
-                    .orElseThrow()
-                    .at());
+            TwoWayLedger any = ledger(
+                    loadout,
+                    scene.plan().places().positions().stream()
+                            .filter(entry -> !entry.at().equals(middle))
+                            .findFirst()
+                            .orElseThrow()
+                            .at());
             double weaker = Math.min(any.there().marginDb(), any.back().marginDb());
             return weaker - spareDb(any);
         }
@@ -150,8 +154,7 @@ class S15DecideTest {
 
         private double shiftDb(Loadout loadout) {
             return COVERAGE
-                    * scene.budget(stays, loadout)
-                            .differenceDoubtDb(scene.budget(stays, scene.controlLoadout()));
+                    * scene.budget(stays, loadout).differenceDoubtDb(scene.budget(stays, scene.controlLoadout()));
         }
 
         private void ground(JsonNode said, Loadout loadout, Map<String, double[]> margins) {
@@ -177,14 +180,12 @@ class S15DecideTest {
                     2 * edge / count(control, before, 0) + 1e-9,
                     who);
             assertEquals(
-                    judgement(
-                            said.get("gain_km2").asDouble(),
-                            interval,
-                            0.1 * cellKm2 * count(control, before, 0)),
+                    judgement(said.get("gain_km2").asDouble(), interval, 0.1 * cellKm2 * count(control, before, 0)),
                     said.get("judgement").asText(),
                     who);
             double sides = 0;
-            for (JsonNode side : said.get("sides")) sides += side.get("area_km2").asDouble();
+            for (JsonNode side : said.get("sides"))
+                sides += side.get("area_km2").asDouble();
             assertTrue(sides + cellKm2 * edge + 1e-9 >= cellKm2 * Math.abs(gain), who);
         }
 
@@ -229,7 +230,8 @@ class S15DecideTest {
             List<String> named = new ArrayList<>();
             said.get("changes").forEach(change -> named.add(change.get("place").asText()));
             assertEquals(changed, named, who);
-            assertEquals(judgement(now - before, interval, 1), said.get("judgement").asText(), who);
+            assertEquals(
+                    judgement(now - before, interval, 1), said.get("judgement").asText(), who);
         }
 
         private void reach(JsonNode one, Loadout loadout) throws IOException {
@@ -274,11 +276,15 @@ class S15DecideTest {
         assertEquals("quarter-wave with wire at face", wire.get("loadout").asText());
         assertEquals("too-little", wire.at("/gains/reach/judgement").asText());
         assertEquals("more", wire.at("/gains/ground/judgement").asText());
-        assertTrue(wire.at("/gains/ground/factor").asDouble() > 1.8, wire.at("/gains/ground").toString());
+        assertTrue(
+                wire.at("/gains/ground/factor").asDouble() > 1.8,
+                wire.at("/gains/ground").toString());
         assertEquals("ground", wire.at("/gains/decided_by").asText());
         String verdict = wire.get("verdict").asText();
         assertFalse(verdict.contains("too little"), verdict);
-        assertTrue(verdict.matches("opens .* km² over factory at face .* of (spike camp|north spur|creek crew) .*"), verdict);
+        assertTrue(
+                verdict.matches("opens .* km² over factory at face .* of (spike camp|north spur|creek crew) .*"),
+                verdict);
     }
 
     @Test
@@ -295,8 +301,11 @@ class S15DecideTest {
         Path keen = plan("forest-hills", "\n[decide]\nby = \"ground\"\nfelt_ground = 5\n");
         assertEquals(
                 "too-little",
-                json("reach", keen.toString(), "--json").at("/loadouts/3/gains/ground/judgement").asText());
-        CommandRun wrong = CommandRun.of("reach", plan("forest-hills", "\n[decide]\nby = \"hope\"\n").toString());
+                json("reach", keen.toString(), "--json")
+                        .at("/loadouts/3/gains/ground/judgement")
+                        .asText());
+        CommandRun wrong = CommandRun.of(
+                "reach", plan("forest-hills", "\n[decide]\nby = \"hope\"\n").toString());
         assertEquals(2, wrong.code());
         assertTrue(wrong.err().contains("places, ground, reach"), wrong.err());
     }
@@ -316,8 +325,9 @@ class S15DecideTest {
         assertTrue(
                 wire.get("verdict")
                         .asText()
-                        .startsWith("reaches harbour gate besides, 3 of 3 places against 2 with factory at face (+1 to +1):"
-                                + " more people reached for 31 cm more"),
+                        .startsWith(
+                                "reaches harbour gate besides, 3 of 3 places against 2 with factory at face (+1 to +1):"
+                                        + " more people reached for 31 cm more"),
                 wire.get("verdict").asText());
     }
 
@@ -347,17 +357,25 @@ class S15DecideTest {
         double least = Double.POSITIVE_INFINITY;
         for (int way = 0; way < Math.pow(all.size(), people.size()); way++) {
             List<Loadout> carried = new ArrayList<>();
-            for (int p = 0, rest = way; p < people.size(); p++, rest /= all.size()) carried.add(all.get(rest % all.size()));
+            for (int p = 0, rest = way; p < people.size(); p++, rest /= all.size())
+                carried.add(all.get(rest % all.size()));
             boolean isServed = true;
             for (int a = 0; a < people.size() && isServed; a++)
                 for (int b = a + 1; b < people.size() && isServed; b++) {
-                    if (talk.equals("all-to-base") && !people.get(a).base() && !people.get(b).base()) continue;
+                    if (talk.equals("all-to-base")
+                            && !people.get(a).base()
+                            && !people.get(b).base()) continue;
                     Party one = party(scene, people.get(a), carried.get(a));
                     Party other = party(scene, people.get(b), carried.get(b));
-                    String key = a + " " + carried.get(a).name() + " " + b + " " + carried.get(b).name();
+                    String key = a + " " + carried.get(a).name() + " " + b + " "
+                            + carried.get(b).name();
                     isServed = known.computeIfAbsent(
                             key,
-                            pair -> HopPath.direct(setting, one, other).orElseThrow().odds().pessimistic() >= wanted);
+                            pair -> HopPath.direct(setting, one, other)
+                                            .orElseThrow()
+                                            .odds()
+                                            .pessimistic()
+                                    >= wanted);
                 }
             if (isServed)
                 least = Math.min(
@@ -388,13 +406,16 @@ class S15DecideTest {
                     person.get("options").size());
         assertTrue(found.get("as_planned").isNull(), "the base's own is not handed out");
         assertEquals("water point", found.at("/hopeless/0/b").asText());
-        assertTrue(found.at("/verdict/1").asText().startsWith("No choice of loadouts brings start line with water point"));
+        assertTrue(
+                found.at("/verdict/1").asText().startsWith("No choice of loadouts brings start line with water point"));
         assertTrue(found.at("/verdict/1").asText().contains("The relay command says where a relay would help."));
         assertFalse(found.get("best").isNull(), "the rest is answered");
         CommandRun wrong = CommandRun.of(
-                "assign", plan("urban-coast", "\n[assign]\nkeep = [\"water pint\"]\n").toString());
+                "assign",
+                plan("urban-coast", "\n[assign]\nkeep = [\"water pint\"]\n").toString());
         assertEquals(2, wrong.code());
-        assertTrue(wrong.err().contains("names \"water pint\", which the plan does not have. Did you mean"), wrong.err());
+        assertTrue(
+                wrong.err().contains("names \"water pint\", which the plan does not have. Did you mean"), wrong.err());
     }
 
     /** A dozen people and eight loadouts, all to all, from the cold start to the printed answer. */
@@ -402,8 +423,11 @@ class S15DecideTest {
     void aDozenPeopleAreAnswered() throws IOException {
         StringBuilder more = new StringBuilder();
         for (String carry : List.of("shoulder-mic", "hip"))
-            more.append("\n[[loadout]]\nname = \"quarter-wave at ").append(carry)
-                    .append("\"\nantenna = \"quarter-wave whip\"\ncarry = \"").append(carry).append("\"\n");
+            more.append("\n[[loadout]]\nname = \"quarter-wave at ")
+                    .append(carry)
+                    .append("\"\nantenna = \"quarter-wave whip\"\ncarry = \"")
+                    .append(carry)
+                    .append("\"\n");
         for (int i = 0; i < 9; i++)
             more.append(String.format(
                     java.util.Locale.ROOT,

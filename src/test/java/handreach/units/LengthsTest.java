@@ -74,4 +74,14 @@ class LengthsTest {
         assertEquals(List.of("520", "70"), List.of(near.number(523), near.number(70)));
         assertEquals("70", near.range(68, 72));
     }
+
+    @Test
+    void areasAreToldInTheSquareOfTheLongUnit() {
+        assertEquals("5.7 km\u00b2", Lengths.METRIC.area(5.71e6));
+        assertEquals("0.24 km\u00b2", Lengths.METRIC.area(2.4e5));
+        assertEquals("120 km\u00b2", Lengths.METRIC.area(1.2e8));
+        // a square mile is 2.589988 km\u00b2, exact by definition of the mile
+        assertEquals("2.0 mi\u00b2", Lengths.IMPERIAL.area(2 * 2.589988e6));
+        assertEquals("\u22121.0 to +7.2 km\u00b2", Lengths.METRIC.areaRange(-1e6, 7.2e6));
+    }
 }

@@ -1,0 +1,143 @@
+package handreach.report;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import handreach.plan.PlanFile;
+import handreach.reach.Progress;
+import handreach.report.card.CardPerson;
+import handreach.report.page.Block;
+import handreach.report.page.Table;
+import handreach.study.PlacesAnswer;
+import handreach.study.ReachAnswer;
+import handreach.study.ReachStudy;
+import handreach.study.Scene;
+import handreach.study.Whereabouts;
+import handreach.units.Shares;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Optional;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** Forest hills with a route and a sector: who reaches whom in list, square and pairs, in the window and on the card. */
+class PlacesComposerTest {
+    private static final Path SAMPLE = Path.of("elevation-samples/forest-hills").toAbsolutePath();
+
+    @TempDir
+    static Path folder;
+
+    private static ReachAnswer reach;
+    private static List<Block> blocks;
+
+    @BeforeAll
+    static void reckonOnce() throws IOException {
+        Files.writeString(folder.resolve("sector.geojson"), """
+                {"type":"Polygon","coordinates":[[[-84.214,36.266],[-84.206,36.266],[-84.206,36.274],[-84.214,36.274],
+                [-84.214,36.266]]]}
+                """);
+        String plan = Files.readString(SAMPLE.resolve("plan.toml"))
+                .replace("tiles = \"tiles\"", "tiles = '" + SAMPLE.resolve("tiles") + "'")
+                .replace("\"../invented-bench/bench.csv\"", "'" + SAMPLE.resolve("../invented-bench/bench.csv") + "'")
+                .replaceAll("(?s)\\[\\[walk\\]\\].*", "")
+                .replace("radius_km = 5", "radius_km = 2")
+                .replace("bearing_step_deg = 5", "bearing_step_deg = 30");
+        Path file = folder.resolve("plan.toml");
+        Files.writeString(file, plan + """
+
+                [[route]]
+                name = "patrol loop"
+                file = '%s'
+                loadout = "factory at hip"
+
+                [[sector]]
+                name = "Sector 1"
+                polygon = "sector.geojson"
+                loadout = "factory at hip"
+
+                [[position]]
+                name = "off the tile"
+                at = "36.4700, -84.2000"
+                """.formatted(SAMPLE.resolve("walk-track.gpx")));
+        reach = ReachStudy.run(Scene.open(PlanFile.open(file)), false, Progress.SILENT);
+        blocks = PlacesComposer.of(reach).blocks();
+    }
+
+    private static Table<?> table(List<Block> of, int number) {
+        return (Table<?>)
+                of.stream().filter(block -> block instanceof Table).toList().get(number);
+    }
+
+    private static String cell(Table<?> table, String row, String head) {
+        for (int r = 0; r < table.rowCount(); r++)
+            for (int c = 0; c < table.columnCount(); c++)
+                if (table.head(c).equals(head)
+                        && List.of(table.cell(r, 0), table.cell(r, 1)).contains(row)) return table.cell(r, c);
+        throw new AssertionError("no " + row + ", " + head);
+    }
+
+    @Test
+    void everyTwoPlacesAreAPairBothWays() {
+        PlacesAnswer places = reach.places();
+        assertEquals(6, places.places().size());
+        assertEquals(15, places.pairs().size());
+        assertEquals(0, places.omitted());
+        for (PlacesAnswer.Pair pair : places.pairs()) assertTrue(pair.a() < pair.b());
+    }
+
+    @Test
+    void listAndWindowAndCardSayTheSame() {
+        CardWho card = new CardWho(
+                Whereabouts.of(reach.scene()), Optional.empty(), reach.scene().plan());
+        List<Block> brief = PlacesComposer.of(reach).brief();
+        int told = 0;
+        for (CardPerson person : card.people().rows()) {
+            if (person.name().equals("spike camp")) continue;
+            for (String head : List.of("calls", "hears")) {
+                String words = cell(table(blocks, 0), person.name(), head);
+                assertEquals(words, cell(table(brief, 0), person.name(), head));
+                boolean isCalls = head.equals("calls");
+                assertEquals(
+                        words,
+                        (isCalls ? person.odds().calls() : person.odds().hears()).words(),
+                        person.name() + " " + head);
+            }
+            told++;
+        }
+        assertEquals(5, told);
+        assertEquals("unknown", cell(table(blocks, 0), "off the tile", "calls"));
+        assertTrue(cell(table(blocks, 0), "Sector 1", "calls").contains(" to "), "a sector has a span");
+    }
+
+    /** The square holds each way of each pair where its row and column cross. */
+    @Test
+    void theSquareHoldsThePairs() {
+        Table<?> square = table(blocks, 1);
+        assertEquals(reach.places().places().size() + 2, square.columnCount());
+        for (PlacesAnswer.Pair pair : reach.places().pairs()) {
+            if (pair.odds().isEmpty()) continue;
+            PlacesAnswer.Span there = pair.odds().get().there();
+            PlacesAnswer.Span back = pair.odds().get().back();
+            assertEquals(Shares.oddsRange(there.low(), there.high()), square.cell(pair.a(), pair.b() + 2));
+            assertEquals(Shares.oddsRange(back.low(), back.high()), square.cell(pair.b(), pair.a() + 2));
+        }
+    }
+
+    @Test
+    void theWeakerEndIsTheOneWhoIsHeardWorse() {
+        int named = 0;
+        for (PlacesAnswer.Pair pair : reach.places().pairs()) {
+            if (pair.a() != 0 || pair.odds().isEmpty()) continue;
+            String who = reach.places().places().get(pair.b()).name();
+            double calls = pair.odds().get().back().low();
+            double hears = pair.odds().get().there().low();
+            String expected = Math.abs(calls - hears) < 0.005 ? "" : calls < hears ? who : "spike camp";
+            assertEquals(expected, cell(table(blocks, 0), who, "heard worse"));
+            if (!expected.isEmpty()) named++;
+        }
+        assertTrue(named > 0);
+    }
+}
