@@ -20,8 +20,11 @@ import handreach.units.Lengths;
 import handreach.units.Shares;
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.function.ToDoubleFunction;
+import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 
 /** Who must carry what: the sentences and tables that every face shows. JSON: {@link AssignJson}. */
@@ -31,6 +34,9 @@ public final class AssignComposer {
 
     /** Talks that nothing serves and a sentence has room for. */
     private static final int MOST_NAMED = 3;
+
+    /** Half of the last digit in which decibels are told. */
+    private static final double LEAST_DB = 0.05;
 
     private static final String RELAY = " The relay command says where a relay would help.";
     private static final double CM_PER_INCH = 2.54;
@@ -100,7 +106,7 @@ public final class AssignComposer {
             words.add(best(best));
             best.tightest()
                     .ifPresent(talk -> words.add("The tightest talk is " + pair(talk) + ", with "
-                            + Decibels.text(talk.spareDb()) + " to spare."));
+                            + db(talk.spareDb()) + " to spare."));
             words.add(found.next()
                     .map(next -> "Next best: " + gives(best, next) + ", " + more(best, next) + ".")
                     .orElse("No other way of handing out the loadouts serves them."));
@@ -114,7 +120,7 @@ public final class AssignComposer {
                     .ifPresent(talk ->
                             words.add("No way of handing out what may be carried brings all talks to the wanted "
                                     + wanted() + " at once: " + pair(talk) + " lack at least "
-                                    + Decibels.text(-talk.spareDb())
+                                    + db(-talk.spareDb())
                                     + "." + RELAY));
         if (!found.hopeless().isEmpty()) words.add(found.best().isPresent() ? 1 : 0, hopeless(found.hopeless()));
         return words;
@@ -135,18 +141,23 @@ public final class AssignComposer {
             return "Everybody keeps what the plan gives, which brings " + which + aim + ".";
         if (changed.isEmpty())
             return "Nothing lighter than what the plan gives brings " + which + aim + ": everybody keeps it.";
-        return "The least burden that brings " + which + aim + ": "
-                + String.join(
-                        ", ",
-                        changed.stream()
-                                .map(p ->
-                                        name(p) + " carries " + carried(best, p).name())
-                                .toList())
+        return "The least burden that brings " + which + aim + ": " + handedOut(best, changed)
                 + (changed.size() == answer.people().size() ? "" : "; all others keep what the plan gives them")
                 + answer.asPlanned()
                         .map(planned -> ". Against the plan " + more(planned, best))
                         .orElse("")
                 + ".";
+    }
+
+    /** By loadout, in the order of the people who carry it. */
+    private String handedOut(Assignment.Choice choice, List<Integer> who) {
+        Map<String, List<String>> names = new LinkedHashMap<>();
+        for (int p : who)
+            names.computeIfAbsent(carried(choice, p).name(), loadout -> new ArrayList<>())
+                    .add(name(p));
+        return names.entrySet().stream()
+                .map(one -> one.getKey() + " for " + RelayComposer.listed(one.getValue()))
+                .collect(Collectors.joining("; "));
     }
 
     private String hopeless(List<Assignment.Short> talks) {
@@ -160,11 +171,16 @@ public final class AssignComposer {
         String it = talks.size() == 1 ? "it" : areNamed ? "the nearest" : "the nearest, " + pair(nearest) + ",";
         String lacks = Double.isInfinite(nearest.spareDb())
                 ? "the ground between them is unknown."
-                : it + " lacks " + Decibels.text(-nearest.spareDb()) + " even with "
+                : it + " lacks " + db(-nearest.spareDb()) + " even with "
                         + option(nearest.a(), nearest.optionA()) + " and " + option(nearest.b(), nearest.optionB())
                         + ".";
         return "No choice of loadouts brings " + which + " to the wanted " + wanted() + " at the pessimistic end: "
                 + lacks + RELAY;
+    }
+
+    /** Nought would read as if nothing were lacking, or left. */
+    private static String db(double db) {
+        return db < LEAST_DB ? "less than " + Decibels.text(2 * LEAST_DB) : Decibels.text(db);
     }
 
     private static Assignment.Short nearest(List<Assignment.Short> talks) {
@@ -196,7 +212,7 @@ public final class AssignComposer {
                 .mapToObj(p -> name(p) + " carries " + carried(now, p).name() + " in place of "
                         + carried(before, p).name())
                 .toList();
-        return String.join(", ", changes);
+        return RelayComposer.listed(changes);
     }
 
     private String more(Assignment.Choice before, Assignment.Choice now) {

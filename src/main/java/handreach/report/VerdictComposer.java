@@ -54,7 +54,7 @@ final class VerdictComposer {
     private String words(ReachVerdict verdict, Loadout loadout, LoadoutReach reach) {
         Measure by = verdict.decidedBy();
         String places = by == verdict.asked().by() ? "" : " " + undecided(verdict) + ".";
-        String cut = by == Measure.REACH && 2 * reach.openEnded() > reach.bearings()
+        String cut = by != Measure.PLACES && 2 * reach.openEnded() > reach.bearings()
                 ? " On most bearings the radius ends the reach: take a larger radius to see more of the difference."
                 : "";
         return change(verdict, by) + ": " + judgement(verdict.judgement(by), by, loadout) + "." + places + cut;
