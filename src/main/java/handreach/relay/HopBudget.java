@@ -100,7 +100,7 @@ final class HopBudget {
         return budget.marginBackDb(lossDb, aDeg, bDeg) - siteShiftDb();
     }
 
-    /** Odds of one path, both ways. */
+    /** Odds of one path, both ways: those of its ledger to a thousand-millionth, without its lines. */
     HopPath.HopOdds odds(double lossDb, double aDeg, double bDeg) {
         double there = thereDb(lossDb, aDeg, bDeg);
         double back = backDb(lossDb, aDeg, bDeg);

@@ -70,13 +70,16 @@ public record HopPath(
                 .map(ground -> {
                     double departure = ground.geometry().departureDeg();
                     double arrival = ground.geometry().arrivalDeg();
-                    return new HopPath(
-                            ground.line(),
-                            ground.profile(),
-                            ground.geometry(),
-                            ground.loss(),
-                            budget.ledger(ground.loss(), departure, arrival),
-                            budget.odds(ground.loss().lossDb(), departure, arrival));
+                    TwoWayLedger ledger = budget.ledger(ground.loss(), departure, arrival);
+                    HopOdds reckoned = budget.odds(ground.loss().lossDb(), departure, arrival);
+                    HopOdds odds = new HopOdds(
+                            ledger.there().odds(),
+                            ledger.back().odds(),
+                            ledger.marginDb(),
+                            reckoned.standing(),
+                            reckoned.pessimistic(),
+                            reckoned.siteShiftDb());
+                    return new HopPath(ground.line(), ground.profile(), ground.geometry(), ground.loss(), ledger, odds);
                 });
     }
 

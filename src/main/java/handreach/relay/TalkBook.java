@@ -21,11 +21,58 @@ public final class TalkBook {
     private final Map<Raised, Optional<Found>> losses = new HashMap<>();
     private final Map<Carried, LinkBudget> budgets = new HashMap<>();
 
-    private record Way(Position from, Position to) {}
+    // Equality is written out: the generated one is linked at its first use, which the first answer would wait for.
 
-    private record Raised(Way way, Terminals terminals) {}
+    private record Way(Position from, Position to) {
+        @Override
+        public boolean equals(Object other) {
+            return other instanceof Way way && isSame(from, way.from) && isSame(to, way.to);
+        }
 
-    private record Carried(LinkEnd a, LinkEnd b) {}
+        private static boolean isSame(Position one, Position other) {
+            return one.latitudeDeg() == other.latitudeDeg() && one.longitudeDeg() == other.longitudeDeg();
+        }
+
+        @Override
+        public int hashCode() {
+            return 31 * hash(from) + hash(to);
+        }
+
+        private static int hash(Position at) {
+            return 31 * Double.hashCode(at.latitudeDeg()) + Double.hashCode(at.longitudeDeg());
+        }
+    }
+
+    private record Raised(Way way, Terminals terminals) {
+        @Override
+        public boolean equals(Object other) {
+            return other instanceof Raised raised
+                    && way.equals(raised.way)
+                    && terminals.txHeightM() == raised.terminals.txHeightM()
+                    && terminals.rxHeightM() == raised.terminals.rxHeightM();
+        }
+
+        @Override
+        public int hashCode() {
+            return 31 * way.hashCode()
+                    + 7 * Double.hashCode(terminals.txHeightM())
+                    + Double.hashCode(terminals.rxHeightM());
+        }
+    }
+
+    /** By the very ends: equal ones that are not the same are reckoned again, which costs time alone. */
+    private record Carried(LinkEnd a, LinkEnd b) {
+        @Override
+        @SuppressWarnings("ReferenceEquality")
+        public boolean equals(Object other) {
+            return other instanceof Carried carried && a == carried.a && b == carried.b;
+        }
+
+        @Override
+        public int hashCode() {
+            return 31 * System.identityHashCode(a) + System.identityHashCode(b);
+        }
+    }
 
     private record Found(double lossDb, double departureDeg, double arrivalDeg) {}
 

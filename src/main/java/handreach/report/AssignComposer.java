@@ -105,8 +105,8 @@ public final class AssignComposer {
             Assignment.Choice best = found.best().get();
             words.add(best(best));
             best.tightest()
-                    .ifPresent(talk -> words.add("The tightest talk is " + pair(talk) + ", with "
-                            + db(talk.spareDb()) + " to spare."));
+                    .ifPresent(talk -> words.add(
+                            "The tightest talk is " + pair(talk) + ", with " + db(talk.spareDb()) + " to spare."));
             words.add(found.next()
                     .map(next -> "Next best: " + gives(best, next) + ", " + more(best, next) + ".")
                     .orElse("No other way of handing out the loadouts serves them."));

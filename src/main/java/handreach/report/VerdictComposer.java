@@ -149,7 +149,7 @@ final class VerdictComposer {
 
     private static int factorDigits(GroundGain gain) {
         double factor = gain.share() / gain.control();
-        return Math.abs(factor - 1) < 0.1 ? 2 : 1;
+        return Math.abs(factor - 1) < 0.1 || factor < 0.1 ? 2 : 1;
     }
 
     private String sides(ReachVerdict verdict) {

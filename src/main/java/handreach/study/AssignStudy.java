@@ -1,6 +1,5 @@
 package handreach.study;
 
-import handreach.budget.LinkEnd;
 import handreach.loadout.Loadout;
 import handreach.plan.Questions;
 import handreach.reach.Progress;
@@ -11,7 +10,6 @@ import handreach.relay.Party;
 import handreach.relay.TalkBook;
 import java.util.ArrayList;
 import java.util.Arrays;
-import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -25,7 +23,6 @@ public final class AssignStudy {
     private final Progress progress;
     private final List<String> warnings;
     private final TalkBook book;
-    private final Map<Loadout, LinkEnd> ends = new HashMap<>();
 
     private AssignStudy(Scene scene, Progress progress) {
         this.scene = scene;
@@ -136,17 +133,15 @@ public final class AssignStudy {
             progress.goOn();
             for (int i = 0; i < least.length; i++)
                 for (int j = 0; j < least[i].length; j++) {
-                    Party one = demands.get(talk.a()).carrying(end(a.options().get(i)));
-                    Party other = demands.get(talk.b()).carrying(end(b.options().get(j)));
+                    Party one =
+                            demands.get(talk.a()).carrying(scene.end(a.options().get(i)));
+                    Party other =
+                            demands.get(talk.b()).carrying(scene.end(b.options().get(j)));
                     double spare =
                             book.talk(one, other).map(TalkBook.Talk::sureDb).orElse(Double.NEGATIVE_INFINITY);
                     least[i][j] = Math.min(least[i][j], spare);
                 }
         }
         return least;
-    }
-
-    private LinkEnd end(Loadout loadout) {
-        return ends.computeIfAbsent(loadout, scene::end);
     }
 }

@@ -78,6 +78,8 @@ public final class Scene {
     private final List<String> warnings;
     /** Links reckoned so far; the same for every thread that asks, since a scene never changes. */
     private final Map<List<String>, ReachLink> links = new ConcurrentHashMap<>();
+    /** The plan's own ends, each one object, by which a budget between two of them is found again. */
+    private final Map<String, LinkEnd> ends = new ConcurrentHashMap<>();
     /** What walks have taught, once asked for; whichever thread reckons it, it is the same. */
     private volatile LearnedSite site;
 
@@ -326,6 +328,10 @@ public final class Scene {
     /** One end of a link; a tilt in the plan is taken across the path, the way that costs most. */
     public LinkEnd end(Loadout loadout) {
         int at = own(loadout);
+        return at < 0 ? endOf(loadout, at) : ends.computeIfAbsent(loadout.name(), name -> endOf(loadout, at));
+    }
+
+    private LinkEnd endOf(Loadout loadout, int at) {
         double tiltDeg = at < 0 ? 0 : plan().kit().loadouts().get(at).hold().tiltDeg();
         Posture posture = new Posture(OptionalDouble.empty(), tiltDeg, 0);
         SiteNoise noise = at < 0
