@@ -441,4 +441,17 @@ class S15DecideTest {
         assertEquals(8, found.at("/people/0/options").size());
         assertEquals(66, found.at("/best/talks").size() + found.get("hopeless").size());
     }
+
+    @Test
+    void theReportHoldsTheAssignmentAndWhoReachesWhom() throws IOException {
+        Path plan = plan("urban-coast", "", "radius_km = 3", "radius_km = 1");
+        Path report = folder.resolve("full.html");
+        CommandRun run = CommandRun.of("report", plan.toString(), "--assign", "--out", report.toString());
+        assertEquals(0, run.code(), run.err());
+        String page = Files.readString(report);
+        String best = json("assign", plan.toString(), "--json").at("/verdict/0").asText();
+        assertTrue(page.contains(best), best);
+        assertTrue(page.contains("<h2>Who must carry what") || page.contains(">Who must carry what<"), "a section");
+        assertTrue(page.contains(">Who reaches whom<"), "a section");
+    }
 }
