@@ -29,7 +29,7 @@ import javafx.beans.property.ReadOnlyObjectWrapper;
 
 /**
  * Losses round the stand, kept as long as they hold, so that another loadout, carry or target is only another way to look at
- * them. A question is answered twice: in large cells at once, then in the plan's cells.
+ * them. A question is answered twice: in large cells at once, then in the plan's cells; once all rests, the losses of a report take over.
  */
 final class LiveReach {
     /** Cells from the middle to the rim of the first, coarse picture. */
@@ -171,6 +171,27 @@ final class LiveReach {
             newest.meanwhile(progress, reckoned(wanted, coarseM, first, progress), losses::set);
         awaitGround();
         return reckoned(wanted, wanted.extent().cellM(), wanted.heights(), progress);
+    }
+
+    /** Whether the map is there in the plan's own cells and by the plan's own model, so that a report's may take its place. */
+    boolean followsTo(Scene scene) {
+        Losses now = losses.get();
+        return scene != null
+                && now != null
+                && !isUnderway.get()
+                && !now.isCoarse()
+                && now.stand().equals(scene.middle())
+                && now.model().equals(scene.model())
+                && asked != null
+                && asked.extent().cellM() == scene.plan().questions().reach().cellM();
+    }
+
+    /** Shows the losses that a report would have, one path per cell where that takes seconds, in place of the sweep. */
+    void takeOver(Scene scene, List<LossGrid> grids) {
+        if (session.scene().get() != scene
+                || !followsTo(scene)
+                || !Setting.of(scene, session.stand()).equals(asked)) return;
+        losses.set(new Losses(asked.stand(), grids, false, asked.model()));
     }
 
     /** The full picture may be reckoned from now on: the ground it lies on is on the screen, or will not come. */

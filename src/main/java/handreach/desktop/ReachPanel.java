@@ -34,7 +34,10 @@ import javafx.scene.layout.VBox;
 import javafx.util.Duration;
 import javafx.util.StringConverter;
 
-/** How far: where the reach starts, what counts as copy, and reach by loadout and bearing on exact paths. */
+/**
+ * How far: where the reach starts, what counts as copy, and reach by loadout and bearing on exact paths. Figures of the ground come
+ * twice: at once off the map under the hand, then as a report counts them.
+ */
 final class ReachPanel extends VBox {
     private static final double FIGURE_PX = 360;
     private static final double ROSE_RADIUS_PX = 150;
@@ -92,6 +95,8 @@ final class ReachPanel extends VBox {
         live.isUnderway().addListener((underway, was, is) -> {
             if (!is) settle.begin();
         });
+        // What a report would count, cell by cell, waits until the hand rests again.
+        session.moving().addListener((moving, before, now) -> studying.drop());
         session.carried().addListener((which, before, now) -> fill());
         session.compared().addListener((which, before, now) -> drawRose());
     }
@@ -182,19 +187,32 @@ final class ReachPanel extends VBox {
 
     private void study() {
         Scene scene = session.scene().get();
-        if (scene == null || found.get() != null && found.get().scene() == scene) return;
+        boolean isFollowed = live.followsTo(scene);
+        ReachAnswer known = found.get();
+        if (scene == null
+                || known != null
+                        && known.scene() == scene
+                        && (known.area().isPresent() || !isFollowed)) return;
         LiveReach.Losses cells = live.losses().get();
         studying.ask(
-                progress -> composed(ReachStudy.run(scene, false, progress), cells),
-                fresh -> {
-                    composed = fresh;
-                    found.set(fresh.answer());
-                    fill();
+                progress -> {
+                    ReachComposer first = composed(ReachStudy.run(scene, false, progress), cells);
+                    if (!isFollowed) return first;
+                    studying.meanwhile(progress, first, this::take);
+                    return ReachComposer.of(ReachStudy.run(scene, true, progress));
                 },
+                this::take,
                 wrong -> {
                     answer.set("no answer");
                     session.tell(wrong);
                 });
+    }
+
+    private void take(ReachComposer fresh) {
+        composed = fresh;
+        found.set(fresh.answer());
+        fresh.answer().area().ifPresent(area -> live.takeOver(fresh.answer().scene(), area.losses()));
+        fill();
     }
 
     private void fill() {

@@ -52,7 +52,7 @@ public final class PanelRun implements AutoCloseable {
             run.session.open(plan);
             return null;
         });
-        run.await(() -> run.reach.found().get() != null);
+        run.await(() -> run.reach.found().get() != null && run.session.worker().isIdle());
         return run;
     }
 

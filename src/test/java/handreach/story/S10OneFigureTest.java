@@ -17,6 +17,7 @@ import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.regex.MatchResult;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -41,12 +42,6 @@ class S10OneFigureTest {
     private static final double SAME = 1e-9;
     /** Cells of the maps: large, since this story is about figures, not about maps. */
     private static final String CELLS = "cell_m = 150";
-
-    /**
-     * Shares of the window are those of the map under the hand, which is a sweep; a report has one path per cell as long as that takes
-     * seconds. By so much of the ground the two may differ, and one more step of rounding.
-     */
-    private static final double SWEPT_SHARE = 0.015;
 
     private static final Pattern CLEARANCE = Pattern.compile(
             "least clearance .*?([\u2212-]?[0-9]+\\.[0-9]{2}) of the first Fresnel radius\\)? at ([0-9.]+) km");
@@ -230,9 +225,18 @@ class S10OneFigureTest {
                         .toList();
                 assertEquals(1, found.size(), wanted + " in " + said);
                 String share = found.get(0).group(1);
-                assertEquals(one.get("area_share").asDouble(), shareOf(share), SWEPT_SHARE, name + ": " + share);
+                assertEquals(Shares.share(one.get("area_share").asDouble()), share, name);
             }
-            said.forEach(Faces::isHonest);
+            for (String sentence : said) {
+                isHonest(sentence);
+                if (!sentence.startsWith(capital(name) + ": ")) continue;
+                String verdict = capital(sentence.substring(name.length() + 2));
+                assertTrue(words(report).contains(verdict), verdict + " in " + words(report));
+            }
+        }
+
+        private static String capital(String words) {
+            return words.substring(0, 1).toUpperCase(Locale.ROOT) + words.substring(1);
         }
 
         private void relayOfWindowAgrees(List<String> said) {
@@ -262,8 +266,10 @@ class S10OneFigureTest {
                 for (JsonNode one : walk.get("reports")) {
                     if (one.get("line").asInt() != line.asInt()) continue;
                     String odds = "; odds: " + Shares.odds(one.get("odds").asDouble()) + ";";
-                    int number = said.indexOf(line.asText());
-                    assertTrue(number >= 0 && said.get(number + 1).contains(odds), line + odds + " in " + said);
+                    assertTrue(
+                            String.join(", ", said)
+                                    .matches(".*, " + line.asText() + ", place: (?:(?!, place: ).)*?" + Pattern.quote(odds) + ".*"),
+                            line + odds + " in " + said);
                     rows++;
                 }
             assertTrue(rows > 0, said.toString());
@@ -285,12 +291,6 @@ class S10OneFigureTest {
             String ledger = "odds of copy " + Shares.odds(there) + " " + Shares.odds(back);
             assertTrue(String.join(" ", said).contains(ledger), ledger + " in " + said);
             said.forEach(Faces::isHonest);
-        }
-
-        /** A share as it is written, 0 to 1. */
-        private static double shareOf(String words) {
-            double percent = number(words.replaceAll("[^0-9.]", "")) / 100;
-            return words.startsWith("under") ? percent / 2 : words.startsWith("over") ? (1 + percent) / 2 : percent;
         }
 
         /** Odds and margin of each pair of people, by relay and by path. */
