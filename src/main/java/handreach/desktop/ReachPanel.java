@@ -190,9 +190,7 @@ final class ReachPanel extends VBox {
         boolean isFollowed = live.followsTo(scene);
         ReachAnswer known = found.get();
         if (scene == null
-                || known != null
-                        && known.scene() == scene
-                        && (known.area().isPresent() || !isFollowed)) return;
+                || known != null && known.scene() == scene && (known.area().isPresent() || !isFollowed)) return;
         LiveReach.Losses cells = live.losses().get();
         studying.ask(
                 progress -> {

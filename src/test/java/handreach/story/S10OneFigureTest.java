@@ -94,7 +94,8 @@ class S10OneFigureTest {
             this.report = Files.readString(full);
             Path pdf = out.resolve("card.pdf");
             run("card", plan.toString(), "--relay", "--out", pdf.toString());
-            this.card = flat(pdfText(pdf));
+            // Where a card has little room, it writes in a sentence what others have in two columns.
+            this.card = flat(pdfText(pdf)).replaceAll("calls ([^,]{1,12}), hears ([^,;]{1,12})[,;]", "$1 $2 ");
         }
 
         void agree() throws IOException {
@@ -127,7 +128,9 @@ class S10OneFigureTest {
                         + Pattern.quote(unit.range(
                                 1000 * interval.get(0).asDouble(),
                                 1000 * interval.get(1).asDouble()))
-                        + " " + Pattern.quote(unit.number(1000 * one.get("some_copy_median_km").asDouble())) + "\\+? "
+                        + " "
+                        + Pattern.quote(unit.number(
+                                1000 * one.get("some_copy_median_km").asDouble())) + "\\+? "
                         + Pattern.quote(worst) + " " + towards + " " + share + " .*%";
                 for (List<String> lines : List.of(rows(page), unbroken(reachText))) {
                     String row = lines.stream()
@@ -218,7 +221,8 @@ class S10OneFigureTest {
                     + Pattern.quote(lengths.range(
                             1000 * interval.get(0).asDouble(),
                             1000 * interval.get(1).asDouble()))
-                    + "\\), (.+) of the ground; some copy, standing still, to (?:at least )?" + Pattern.quote(lengths.text(someM));
+                    + "\\), (.+) of the ground; some copy, standing still, to (?:at least )?"
+                    + Pattern.quote(lengths.text(someM));
             for (String wanted : List.of(row, headline)) {
                 List<MatchResult> found = said.stream()
                         .flatMap(each -> all(wanted, each).stream())
@@ -266,10 +270,8 @@ class S10OneFigureTest {
                 for (JsonNode one : walk.get("reports")) {
                     if (one.get("line").asInt() != line.asInt()) continue;
                     String odds = "; odds: " + Shares.odds(one.get("odds").asDouble()) + ";";
-                    assertTrue(
-                            String.join(", ", said)
-                                    .matches(".*, " + line.asText() + ", place: (?:(?!, place: ).)*?" + Pattern.quote(odds) + ".*"),
-                            line + odds + " in " + said);
+                    String row = ".*, " + line.asText() + ", place: (?:(?!, place: ).)*?" + Pattern.quote(odds) + ".*";
+                    assertTrue(String.join(", ", said).matches(row), row + " in " + said);
                     rows++;
                 }
             assertTrue(rows > 0, said.toString());
