@@ -148,7 +148,8 @@ class WordsTest {
             String rest = after < 0 ? "" : help.substring(help.indexOf('\n', after) + 1);
             for (String line : rest.lines().toList()) {
                 if (line.isBlank()) break;
-                assertTrue(line.endsWith(":") || line.startsWith("  handreach " + command + " "), command + ": " + line);
+                assertTrue(
+                        line.endsWith(":") || line.startsWith("  handreach " + command + " "), command + ": " + line);
             }
         }
         assertTrue(examples > 10, examples + " examples");

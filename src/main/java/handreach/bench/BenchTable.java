@@ -60,8 +60,9 @@ final class BenchTable {
         });
         boolean isInBlocks = declarations.order().equals(Optional.of(Declarations.TrialOrder.BLOCKS));
         if (declarations.order().isEmpty())
-            notes.add("One column a trial: each column is taken as one turn through the antennas, top to bottom. If each antenna was"
-                    + " read to the end before the next, declare # order = blocks.");
+            notes.add(
+                    "One column a trial: each column is taken as one turn through the antennas, top to bottom. If each antenna was"
+                            + " read to the end before the next, declare # order = blocks.");
         return (isInBlocks ? rows : turns).stream().flatMap(List::stream).toList();
     }
 }

@@ -143,7 +143,9 @@ final class LevelSession {
         int n = pairs.first().size();
         if (!pairs.left().isEmpty())
             remarks.add(unpaired(pairs.left())
-                    + (n < LEAST_TRIALS ? ", and fewer than " + LEAST_TRIALS + " are left. " + again(pairs.left()) : "."));
+                    + (n < LEAST_TRIALS
+                            ? ", and fewer than " + LEAST_TRIALS + " are left. " + again(pairs.left())
+                            : "."));
         if (n < LEAST_TRIALS && declarations.instrument().earlierScatter().isPresent())
             return pooled(
                     plain.value(),

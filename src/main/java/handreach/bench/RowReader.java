@@ -28,7 +28,8 @@ final class RowReader {
     private static final int HIGHEST_TRIAL = 1_000_000;
 
     /** What people put into a cell that was not read. */
-    private static final Set<String> NOT_READ = Set.of("", "n/a", "na", "n.a.", "-", "\u2013", "\u2014", "?", "none", "not read");
+    private static final Set<String> NOT_READ =
+            Set.of("", "n/a", "na", "n.a.", "-", "\u2013", "\u2014", "?", "none", "not read");
 
     /**
      * Where a reading stands within its row.
@@ -157,8 +158,9 @@ final class RowReader {
                             + GAIN_NEEDS_REFERENCE
                             + "Give the received_level of this antenna and of the control instead; the delta follows from them.");
         } else if (typed.isBlank() && heads.isWide()) {
-            row.fault("nothing says what was read. Head the trials with the unit, such as trial 1 (dBm), or add a column quantity: "
-                    + String.join(", ", Quantity.keys()) + ".");
+            row.fault(
+                    "nothing says what was read. Head the trials with the unit, such as trial 1 (dBm), or add a column quantity: "
+                            + String.join(", ", Quantity.keys()) + ".");
         } else if (typed.isBlank()) {
             row.fault("quantity is missing. Allowed are " + String.join(", ", Quantity.keys()) + ".");
         } else {

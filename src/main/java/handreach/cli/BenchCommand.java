@@ -39,8 +39,7 @@ import picocli.CommandLine.Parameters;
             "Keep the antenna away from eyes and skin while transmitting, and test within your licence."
         })
 final class BenchCommand implements Callable<Integer> {
-    private static final Range TRIALS =
-            new Range("trials", SessionOrder.LEAST_TRIALS, SessionOrder.MOST_TRIALS, "");
+    private static final Range TRIALS = new Range("trials", SessionOrder.LEAST_TRIALS, SessionOrder.MOST_TRIALS, "");
     private static final Range FREQUENCY = new Range("frequency_mhz", 1, 10_000, "MHz");
 
     @Parameters(
@@ -80,8 +79,9 @@ final class BenchCommand implements Callable<Integer> {
     @Option(
             names = "--template",
             paramLabel = "FILE.csv",
-            description = "Write a blank session sheet, for a spreadsheet and as a page to print, and end. Antennas, mounting and"
-                    + " frequency come from --plan, or from the options below.")
+            description =
+                    "Write a blank session sheet, for a spreadsheet and as a page to print, and end. Antennas, mounting and"
+                            + " frequency come from --plan, or from the options below.")
     private Path template;
 
     @Option(
@@ -116,7 +116,9 @@ final class BenchCommand implements Callable<Integer> {
         if (template != null) return blankSheet();
         if (file == null)
             throw new InputFault(
-                    "bench", 0, "needs a file of readings. Name one, or write a blank sheet: bench --template session.csv.");
+                    "bench",
+                    0,
+                    "needs a file of readings. Name one, or write a blank sheet: bench --template session.csv.");
         Optional<PlanFile> planFile = Optional.ofNullable(plan).map(PlanFile::open);
         Sources sources = planFile.map(PlanFile::sources)
                 .orElse(Sources.NONE)
@@ -150,8 +152,7 @@ final class BenchCommand implements Callable<Integer> {
                 mounts,
                 frequencyMhz == null ? OptionalDouble.empty() : OptionalDouble.of(frequencyMhz),
                 new BenchFiles.Lot(trials, lot));
-        Path page = sheet.write(
-                template, planned.map(PlanFile::sources).orElse(Sources.NONE));
+        Path page = sheet.write(template, planned.map(PlanFile::sources).orElse(Sources.NONE));
         json.written(template);
         json.written(page);
         return 0;

@@ -96,7 +96,8 @@ final class ExportVerbs {
         run("Map files of the reach", (scene, progress) -> {
             ReachAnswer reach = ReachStudy.run(scene, true, progress);
             progress.goOn();
-            return ReachFiles.write(reach, MAP_FILES, Instant.now(), folder, progress).files();
+            return ReachFiles.write(reach, MAP_FILES, Instant.now(), folder, progress)
+                    .files();
         });
     }
 

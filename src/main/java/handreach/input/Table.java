@@ -213,8 +213,7 @@ public final class Table {
             return;
         }
         List<String> typed = there.get();
-        List<String> heads =
-                typed.stream().map(Table::plain).map(naming).toList();
+        List<String> heads = typed.stream().map(Table::plain).map(naming).toList();
         width = heads.size();
         if (heads.stream().noneMatch(name -> NearestWord.of(name, all).isPresent())) {
             headFault("the first row names none of the columns. A line of column heads is needed: " + example()

@@ -10,8 +10,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 
 /** The ground of the plan: tiles, constants, cover, noise. */
-public record GroundChoice(
-        Path tiles, Ground ground, Atmosphere atmosphere, CoverChoice cover, NoiseChoice noise) {
+public record GroundChoice(Path tiles, Ground ground, Atmosphere atmosphere, CoverChoice cover, NoiseChoice noise) {
 
     /**
      * What stands on the ground.

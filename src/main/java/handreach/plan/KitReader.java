@@ -131,7 +131,8 @@ final class KitReader {
         List<String> there = needed.stream().filter(section::has).toList();
         if (there.isEmpty()) {
             for (String key : List.of("send_percent", "receive_percent"))
-                if (section.has(key)) section.fault(key, "means nothing without " + String.join(", ", needed) + ". Add them.");
+                if (section.has(key))
+                    section.fault(key, "means nothing without " + String.join(", ", needed) + ". Add them.");
             return Optional.empty();
         }
         if (there.size() < needed.size()) {
@@ -162,7 +163,8 @@ final class KitReader {
                 section.word("sensitivity_for", StatedSensitivity.Mark.KEYWORD, StatedSensitivity.Mark.SINAD_12);
         if (!section.has("sensitivity_uv")) {
             for (String key : List.of("sensitivity_across", "sensitivity_for"))
-                if (section.has(key)) section.fault(key, "says how sensitivity_uv is meant, which is not there. Add it.");
+                if (section.has(key))
+                    section.fault(key, "says how sensitivity_uv is meant, which is not there. Add it.");
             return dbm;
         }
         if (section.has("sensitivity_dbm"))
@@ -174,10 +176,11 @@ final class KitReader {
                             + " \"open-circuit\" (EMF, twice as many microvolts); the data sheet says which, and the two lie 6 dB"
                             + " apart.");
         if (microvolts.isEmpty()) return OptionalDouble.empty();
-        double level =
-                StatedSensitivity.ofMicrovolts(microvolts.getAsDouble(), across, mark).dbm();
+        double level = StatedSensitivity.ofMicrovolts(microvolts.getAsDouble(), across, mark)
+                .dbm();
         if (Radio.SENSITIVITY.accepts(level)) return OptionalDouble.of(level);
-        section.fault("sensitivity_uv", Radio.SENSITIVITY.fault(NumberText.plain(Math.round(10 * level) / 10.0) + " dBm"));
+        section.fault(
+                "sensitivity_uv", Radio.SENSITIVITY.fault(NumberText.plain(Math.round(10 * level) / 10.0) + " dBm"));
         return OptionalDouble.empty();
     }
 

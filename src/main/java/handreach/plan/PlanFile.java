@@ -6,13 +6,13 @@ import handreach.input.SourceText;
 import handreach.input.Sources;
 import handreach.input.Target;
 import handreach.terrain.TileFolder;
-import java.util.Optional;
-import java.util.function.UnaryOperator;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Optional;
+import java.util.function.UnaryOperator;
 
 /**
  * A plan with the text it was read from, so that saving keeps comments and order. Immutable: every edit makes a new one.

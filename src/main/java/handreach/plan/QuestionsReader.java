@@ -176,9 +176,8 @@ final class QuestionsReader {
             Optional<String> base = section.reference(Reference.BASE, positions);
             Optional<String> loadout = section.reference(Reference.LOADOUT, loadouts);
             OptionalDouble offset = section.number(CLOCK_OFFSET);
-            Optional<Boolean> silent = section.has(SILENT_CALLS)
-                    ? Optional.of(section.flag(SILENT_CALLS, false))
-                    : Optional.empty();
+            Optional<Boolean> silent =
+                    section.has(SILENT_CALLS) ? Optional.of(section.flag(SILENT_CALLS, false)) : Optional.empty();
             section.refuseUnknownKeys();
             reports.ifPresent(
                     file -> walks.add(new Questions.WalkEntry(name, track, file, base, loadout, offset, silent)));

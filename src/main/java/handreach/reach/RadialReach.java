@@ -42,8 +42,7 @@ public record RadialReach(
      * @error  the ends lie within one sample spacing
      * @source common practice, no source; see docs/definitions.md
      */
-    static RadialReach of(
-            double[] distanceM, double[] marginDb, int known, double thresholdDb, IntPredicate counts) {
+    static RadialReach of(double[] distanceM, double[] marginDb, int known, double thresholdDb, IntPredicate counts) {
         int n = distanceM.length;
         if (n == 0 || marginDb.length != n || known < 0 || known > n)
             throw new IllegalArgumentException(n + " distances, " + marginDb.length + " margins, " + known + " known");

@@ -70,7 +70,8 @@ final class AreaFiles {
     }
 
     /** Rasters of loss, margin, odds and least loadout, maps as pictures, an overlay for globe viewers, waypoints. */
-    static Map<String, WholeFile.Content> of(ReachAnswer answer, Set<ReachPart> parts, Optional<ReachMaps> maps, ReachOrigin origin) {
+    static Map<String, WholeFile.Content> of(
+            ReachAnswer answer, Set<ReachPart> parts, Optional<ReachMaps> maps, ReachOrigin origin) {
         AreaFiles files = new AreaFiles(answer, origin);
         if (parts.contains(ReachPart.MAPS)) files.pictures(maps.orElseGet(() -> new ReachMaps(answer)));
         if (parts.contains(ReachPart.RASTERS)) files.rasters();
@@ -163,8 +164,8 @@ final class AreaFiles {
         List<Georaster.Layer.Kind> kinds = new ArrayList<>();
         kinds.add(new Georaster.Layer.Kind("none reaches", 0xFFFFFF));
         least.links()
-                .forEach(link ->
-                        kinds.add(new Georaster.Layer.Kind(link.name(), mark(link.name()).rgb())));
+                .forEach(link -> kinds.add(
+                        new Georaster.Layer.Kind(link.name(), mark(link.name()).rgb())));
         return kinds;
     }
 
@@ -264,7 +265,8 @@ final class AreaFiles {
         List<LegendEntry> entries = new ArrayList<>();
         for (MapOutline outline : outlines) entries.add(LegendEntry.line(outline.mark(), outline.name()));
         entries.addAll(ReachMaps.oddsKey());
-        String title = "Reach at " + Shares.wanted(answer.scene().plan().channel().wish().odds()) + " or better";
+        String title = "Reach at "
+                + Shares.wanted(answer.scene().plan().channel().wish().odds()) + " or better";
         return Picture.of(MapSheet.of(new MapKey(title, entries), origin.lines(), ReachOrigin.caution()), 1);
     }
 

@@ -111,7 +111,8 @@ public final class BenchComposer {
         List<Section> sections = new ArrayList<>();
         List<DeltaRow> rows = rows();
         if (!rows.isEmpty()) {
-            List<Block> blocks = new ArrayList<>(List.of(Paragraph.of(BenchWords.ranking(mounts.get(0))), deltas(rows)));
+            List<Block> blocks =
+                    new ArrayList<>(List.of(Paragraph.of(BenchWords.ranking(mounts.get(0))), deltas(rows)));
             sections.add(new Section("Bench: level over the control", blocks)
                     .answering("What is each antenna worth over the control?"));
         }

@@ -55,11 +55,7 @@ public final class BenchFiles {
 
     /** A blank sheet; what is not given comes from the plan, and names for everything from nowhere else. */
     public static BenchSheet sheet(
-            Optional<PlanFile> file,
-            List<String> antennas,
-            List<String> mounts,
-            OptionalDouble frequencyMhz,
-            Lot lot) {
+            Optional<PlanFile> file, List<String> antennas, List<String> mounts, OptionalDouble frequencyMhz, Lot lot) {
         Optional<Plan> plan = file.map(PlanFile::plan);
         List<String> names = antennas.isEmpty() ? plan.map(BenchFiles::planned).orElse(UNNAMED) : distinct(antennas);
         if (names.size() < 2)
@@ -69,10 +65,12 @@ public final class BenchFiles {
                     "names one antenna only. Name the control first, then each antenna to compare with it.");
         List<String> stands = !mounts.isEmpty()
                 ? distinct(mounts)
-                : List.of(plan.flatMap(p -> p.kit().bench()).map(Kit.Bench::mount).orElse("in the hand"));
+                : List.of(
+                        plan.flatMap(p -> p.kit().bench()).map(Kit.Bench::mount).orElse("in the hand"));
         OptionalDouble mhz = frequencyMhz.isPresent()
                 ? frequencyMhz
-                : plan.map(p -> OptionalDouble.of(p.channel().frequency().mhz())).orElse(OptionalDouble.empty());
+                : plan.map(p -> OptionalDouble.of(p.channel().frequency().mhz()))
+                        .orElse(OptionalDouble.empty());
         return new BenchSheet(
                 SessionOrder.drawn(names, stands, lot.trials(), lot.number()),
                 mhz.isPresent() ? NumberText.plain(mhz.getAsDouble()) : "",
@@ -84,7 +82,8 @@ public final class BenchFiles {
         List<String> names = new ArrayList<>();
         plan.kit().bench().map(Kit.Bench::control).ifPresent(names::add);
         for (Kit.AntennaEntry antenna : plan.kit().antennas()) {
-            if (antenna.control() && names.isEmpty()) names.add(0, antenna.delta().benchName());
+            if (antenna.control() && names.isEmpty())
+                names.add(0, antenna.delta().benchName());
             names.add(antenna.delta().benchName());
             antenna.delta().withWire().ifPresent(names::add);
         }

@@ -61,27 +61,38 @@ public record BenchSheet(SessionOrder order, String frequencyMhz, long lot) {
 
     Page page() {
         List<Section> sections = new ArrayList<>();
-        sections.add(Section.of(
-                "Before you start",
-                new Facts(Stream.of("Date and place", "Who reads", "Instrument", "Radio and power", "Distance, heights", "Weather")
-                        .map(name -> new Facts.Fact(name, "\u2026".repeat(12)))
-                        .toList()),
-                new Bullets(List.of(
-                        "Transmitter off, read once: that is the noise floor. Write it down.",
-                        "Same radio, same battery, same hand, same marked spot, same direction. Wait three seconds before you read.",
-                        "Take each antenna off and put it on again for every reading.",
-                        "Read in the order of the sheet. A trial that was missed is left empty, or read again later as a whole turn."))));
+        sections.add(
+                Section.of(
+                        "Before you start",
+                        new Facts(Stream.of(
+                                        "Date and place",
+                                        "Who reads",
+                                        "Instrument",
+                                        "Radio and power",
+                                        "Distance, heights",
+                                        "Weather")
+                                .map(name -> new Facts.Fact(name, "\u2026".repeat(12)))
+                                .toList()),
+                        new Bullets(
+                                List.of(
+                                        "Transmitter off, read once: that is the noise floor. Write it down.",
+                                        "Same radio, same battery, same hand, same marked spot, same direction. Wait three seconds before you read.",
+                                        "Take each antenna off and put it on again for every reading.",
+                                        "Read in the order of the sheet. A trial that was missed is left empty, or read again later as a whole turn."))));
         for (String mount : order.turns().stream().map(Turn::mount).distinct().toList())
             sections.add(Section.of("Mounting: " + mount, readings(mount)));
-        sections.add(new Section(
-                "Cautions", List.of(new CautionBlock(List.of(Caution.EXPOSURE, Caution.LICENCE)))));
+        sections.add(new Section("Cautions", List.of(new CautionBlock(List.of(Caution.EXPOSURE, Caution.LICENCE)))));
         return new Page(
                 "Bench session",
-                order.control() + " against " + String.join(", ", order.antennas().subList(1, order.antennas().size())),
+                order.control() + " against "
+                        + String.join(
+                                ", ",
+                                order.antennas().subList(1, order.antennas().size())),
                 "How strongly is each antenna received, in turns with the control?",
                 answer(),
                 sections,
-                "Made by Handreach. Order drawn by lot " + lot + "; fill in the table of the same name and give it to bench.");
+                "Made by Handreach. Order drawn by lot " + lot
+                        + "; fill in the table of the same name and give it to bench.");
     }
 
     private List<Block> answer() {
@@ -89,18 +100,23 @@ public record BenchSheet(SessionOrder order, String frequencyMhz, long lot) {
         return List.of(
                 Paragraph.answer(order.turns().size() + " readings, " + trials + " turns through all antennas"
                         + (frequencyMhz.isEmpty() ? "" : ", at " + frequencyMhz + " MHz") + "."),
-                Paragraph.of("Every turn holds each antenna once, in an order drawn by lot. So drift cancels within the turn, and no"
-                        + " antenna is always read first."));
+                Paragraph.of(
+                        "Every turn holds each antenna once, in an order drawn by lot. So drift cancels within the turn, and no"
+                                + " antenna is always read first."));
     }
 
     private Table<Turn> readings(String mount) {
-        List<Turn> turns =
-                order.turns().stream().filter(turn -> turn.mount().equals(mount)).toList();
-        return Table.of("", turns, List.of(
-                        Column.number("trial", turn -> String.valueOf(turn.trial())),
-                        Column.words("antenna", Turn::antenna),
-                        Column.words("level, dBm", turn -> ""),
-                        Column.words("note", turn -> "")))
+        List<Turn> turns = order.turns().stream()
+                .filter(turn -> turn.mount().equals(mount))
+                .toList();
+        return Table.of(
+                        "",
+                        turns,
+                        List.of(
+                                Column.number("trial", turn -> String.valueOf(turn.trial())),
+                                Column.words("antenna", Turn::antenna),
+                                Column.words("level, dBm", turn -> ""),
+                                Column.words("note", turn -> "")))
                 .forWriting();
     }
 }

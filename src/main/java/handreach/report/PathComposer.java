@@ -185,7 +185,8 @@ public final class PathComposer {
                         doubtDb)
                 + (spread.leftOut().isEmpty()
                         ? ""
-                        : " Not applicable here: " + named(spread.leftOut().stream().map(ModelSpread.LeftOut::model)) + ".")));
+                        : " Not applicable here: "
+                                + named(spread.leftOut().stream().map(ModelSpread.LeftOut::model)) + ".")));
     }
 
     private static String named(Stream<String> names) {

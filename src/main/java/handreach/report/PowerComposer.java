@@ -34,10 +34,13 @@ record PowerComposer(ReachAnswer answer) {
                                         Column.words("loadout", this::name),
                                         Column.number("power, W", step -> watts(step.powerW())),
                                         Column.number(
-                                                "reach", step -> text(step.reach().medianM().value())),
+                                                "reach",
+                                                step -> text(
+                                                        step.reach().medianM().value())),
                                         Column.number(
                                                 "of the ground",
-                                                step -> Shares.share(step.reach().share().value())),
+                                                step -> Shares.share(
+                                                        step.reach().share().value())),
                                         Column.number("full power buys", step -> text(boughtM(step))),
                                         Column.number("battery, h", step -> hours(step.hours())),
                                         Column.number("at full power, h", step -> hours(step.fullHours())))),
@@ -71,7 +74,8 @@ record PowerComposer(ReachAnswer answer) {
                 + String.format(
                         Locale.ROOT,
                         " and costs %s h of battery (%s h in place of %s h).",
-                        Decibels.number(step.hours().getAsDouble() - step.fullHours().getAsDouble(), 1),
+                        Decibels.number(
+                                step.hours().getAsDouble() - step.fullHours().getAsDouble(), 1),
                         hours(step.fullHours()),
                         hours(step.hours()));
     }

@@ -236,8 +236,7 @@ public final class ReachComposer {
         return new Facts(List.of(
                 new Facts.Fact("Channel", channel()),
                 new Facts.Fact("Counts as copy", wish()),
-                new Facts.Fact(
-                        "Some copy", words(SOME) + ": " + SOME.quality().meaning()),
+                new Facts.Fact("Some copy", words(SOME) + ": " + SOME.quality().meaning()),
                 new Facts.Fact("From", from()),
                 new Facts.Fact(
                         "Within", lengths.text(1000 * plan.places().area().radiusKm())),
@@ -260,10 +259,7 @@ public final class ReachComposer {
     private static String words(Channel.CopyWish wish) {
         return wish.quality().word().toUpperCase(Locale.ROOT)
                 + String.format(
-                        Locale.ROOT,
-                        ", %s, at %s of places",
-                        wish.fading().word(),
-                        Shares.wanted(wish.odds()));
+                        Locale.ROOT, ", %s, at %s of places", wish.fading().word(), Shares.wanted(wish.odds()));
     }
 
     /** Where the middle is, with its name if it has one. */
@@ -291,7 +287,9 @@ public final class ReachComposer {
                         + " below the wanted odds. 95 % intervals hold what is uncertain everywhere at once (model, carry"
                         + " loss, bench). Good copy is what the plan counts as copy, some copy that somebody answered, "
                         + SOME.fading().word() + " still, at every second place; both in the median direction."
-                        + (rows.stream().anyMatch(row -> isCut(row.reach()) || isCut(row.someCopy())) ? " " + AT_LEAST : ""),
+                        + (rows.stream().anyMatch(row -> isCut(row.reach()) || isCut(row.someCopy()))
+                                ? " " + AT_LEAST
+                                : ""),
                 rows,
                 List.of(
                         MARK,
@@ -340,24 +338,29 @@ public final class ReachComposer {
     private Section worth() {
         boolean inInches = lengths == Lengths.IMPERIAL;
         return Section.of(
-                "Is it worth carrying?",
-                Table.of(
-                        "",
-                        rows,
-                        List.of(
-                                NAME,
-                                Column.number(
-                                        inInches ? "antenna, in" : "antenna, cm",
-                                        row -> String.format(
-                                                Locale.ROOT,
-                                                "%.0f",
-                                                row.loadout().antenna().burden().lengthCm()
-                                                        / (inInches ? CM_PER_INCH : 1))),
-                                Column.number(
-                                        "mass, g",
-                                        row -> AntennaCost.side(
-                                                row.loadout().antenna().burden().massG())),
-                                Column.words("verdict", row -> capital(row.verdict())))))
+                        "Is it worth carrying?",
+                        Table.of(
+                                "",
+                                rows,
+                                List.of(
+                                        NAME,
+                                        Column.number(
+                                                inInches ? "antenna, in" : "antenna, cm",
+                                                row -> String.format(
+                                                        Locale.ROOT,
+                                                        "%.0f",
+                                                        row.loadout()
+                                                                        .antenna()
+                                                                        .burden()
+                                                                        .lengthCm()
+                                                                / (inInches ? CM_PER_INCH : 1))),
+                                        Column.number(
+                                                "mass, g",
+                                                row -> AntennaCost.side(row.loadout()
+                                                        .antenna()
+                                                        .burden()
+                                                        .massG())),
+                                        Column.words("verdict", row -> capital(row.verdict())))))
                 .answering("Is the bigger antenna worth carrying?");
     }
 

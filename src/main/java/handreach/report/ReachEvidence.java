@@ -72,9 +72,7 @@ final class ReachEvidence {
                                                         plan.heading().lengths())))
                         .answering("What stands in the way to " + path.to() + "?")
                         .asDetail(),
-                new Section(
-                                "Where the decibels go",
-                                decibels(path.answer()))
+                new Section("Where the decibels go", decibels(path.answer()))
                         .answering("Where do the decibels go on the way to " + path.to() + "?")
                         .asDetail());
     }
@@ -101,8 +99,8 @@ final class ReachEvidence {
             return Optional.of(new Named(
                     from(),
                     entry.name(),
-                    PathStudy.compared(PathStudy.between(
-                            scene, answer.middle(), near, entry.at(), far, List.of(scene.model())))));
+                    PathStudy.compared(
+                            PathStudy.between(scene, answer.middle(), near, entry.at(), far, List.of(scene.model())))));
         } catch (InputFault unknownGround) {
             return Optional.empty();
         }

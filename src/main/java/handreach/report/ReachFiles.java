@@ -37,7 +37,8 @@ public final class ReachFiles {
      *
      * @param made what maps and rasters are dated by
      */
-    public static FolderResult write(ReachAnswer answer, Set<ReachPart> parts, Instant made, Path folder, Progress progress) {
+    public static FolderResult write(
+            ReachAnswer answer, Set<ReachPart> parts, Instant made, Path folder, Progress progress) {
         boolean draws =
                 answer.area().isPresent() && (parts.contains(ReachPart.REPORT) || parts.contains(ReachPart.MAPS));
         ReachFiles files = new ReachFiles(answer, draws ? Optional.of(new ReachMaps(answer)) : Optional.empty());

@@ -71,9 +71,7 @@ public record ReachNumbers(
     /** What counts as some copy, beside what the plan wants. */
     public record SomeCopy(String quality, String fading, double odds) {
         static final SomeCopy ASKED = new SomeCopy(
-                CopyWish.SOME_COPY.quality().word(),
-                CopyWish.SOME_COPY.fading().word(),
-                CopyWish.SOME_COPY.odds());
+                CopyWish.SOME_COPY.quality().word(), CopyWish.SOME_COPY.fading().word(), CopyWish.SOME_COPY.odds());
     }
 
     /** One loadout; in the median direction also to some copy. */

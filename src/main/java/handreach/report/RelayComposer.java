@@ -1,7 +1,5 @@
 package handreach.report;
 
-import handreach.cartography.Graticule;
-import handreach.cartography.MapFrame;
 import handreach.loadout.Burden;
 import handreach.plan.Plan;
 import handreach.relay.DirectLink;
@@ -13,9 +11,6 @@ import handreach.relay.RelayMode;
 import handreach.relay.RelayQuestion;
 import handreach.relay.SiteCheck;
 import handreach.report.card.CardLine;
-import handreach.report.draw.Picture;
-import handreach.report.figure.MapFigure;
-import handreach.report.figure.MapGround;
 import handreach.report.page.Block;
 import handreach.report.page.Bullets;
 import handreach.report.page.Caution;
@@ -136,8 +131,8 @@ public final class RelayComposer {
         List<Section> sections = new ArrayList<>();
         if (!reasons().isEmpty()) sections.add(Section.of("Not served", new Bullets(reasons())));
         answer.recommended().ifPresent(check -> {
-            sections.add(new Section("Where a relay should stand", places(map))
-                    .answering("Where should a relay stand?"));
+            sections.add(
+                    new Section("Where a relay should stand", places(map)).answering("Where should a relay stand?"));
             sections.add(new Section(
                             check.sites().size() == 1
                                     ? "Hops of the recommended site"
@@ -148,8 +143,9 @@ public final class RelayComposer {
                     .answering("What does it take to put it up?")
                     .asDetail());
         });
-        sections.add(
-                new Section("Without a relay", direct()).answering("Who talks to whom without it?").asDetail());
+        sections.add(new Section("Without a relay", direct())
+                .answering("Who talks to whom without it?")
+                .asDetail());
         return sections;
     }
 
@@ -160,7 +156,10 @@ public final class RelayComposer {
 
     private List<Section> doubts() {
         List<String> warnings = answer.words().warnings();
-        return warnings.isEmpty() ? List.of() : List.of(Section.of("Doubtful about the relay", new Bullets(warnings)).asDetail());
+        return warnings.isEmpty()
+                ? List.of()
+                : List.of(Section.of("Doubtful about the relay", new Bullets(warnings))
+                        .asDetail());
     }
 
     private Section cautions() {

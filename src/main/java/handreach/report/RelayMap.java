@@ -64,7 +64,8 @@ final class RelayMap {
 
     Drawing drawing() {
         MapFrame frame = MapGround.frame(
-                plan.places().area().centre(), MARGIN * 1000 * plan.places().area().radiusKm());
+                plan.places().area().centre(),
+                MARGIN * 1000 * plan.places().area().radiusKm());
         MapGround ground = MapGround.of(
                 scene.tiles(),
                 frame,
@@ -73,7 +74,8 @@ final class RelayMap {
         MapFigure figure = MapFigure.withWays(
                 new MapFigure.Words(
                         "People and relay sites",
-                        "Map of the people to serve, of the sites found and of the hops to the relays, over relief. " + list()),
+                        "Map of the people to serve, of the sites found and of the hops to the relays, over relief. "
+                                + list()),
                 ground,
                 ways(),
                 places(),
@@ -96,7 +98,9 @@ final class RelayMap {
             if (demand.group().isPresent())
                 groups.computeIfAbsent(demand.group().get(), same -> new ArrayList<>())
                         .add(demand);
-            else places.add(new MapPlace(demand.at(), isBase(demand) ? MapPlace.Kind.BASE : MapPlace.Kind.PERSON, label(demand.name())));
+            else
+                places.add(new MapPlace(
+                        demand.at(), isBase(demand) ? MapPlace.Kind.BASE : MapPlace.Kind.PERSON, label(demand.name())));
         // one point of a route or sector, in the middle of its list, carries the name of all
         groups.forEach((name, points) -> {
             for (int i = 0; i < points.size(); i++)
@@ -104,8 +108,8 @@ final class RelayMap {
                         points.get(i).at(), MapPlace.Kind.SPREAD, i == points.size() / 2 ? label(name) : ""));
         });
         for (RelaySite site : RelaySite.of(answer))
-            places.add(new MapPlace(
-                    site.at(), site.isAdvised() ? MapPlace.Kind.RELAY : MapPlace.Kind.SITE, site.name()));
+            places.add(
+                    new MapPlace(site.at(), site.isAdvised() ? MapPlace.Kind.RELAY : MapPlace.Kind.SITE, site.name()));
         return places;
     }
 
@@ -126,11 +130,10 @@ final class RelayMap {
         double wanted = answer.question().setting().terms().odds();
         String odds = Shares.wanted(wanted);
         MapWay.Kind good = new MapWay.Kind("hop with " + odds + " or better", ShapeStyle.line(0x1F262B, 1.2));
-        MapWay.Kind weak =
-                new MapWay.Kind("hop below " + odds, ShapeStyle.line(BELOW_RGB, 1.6, List.of(4.0, 3.0)));
+        MapWay.Kind weak = new MapWay.Kind("hop below " + odds, ShapeStyle.line(BELOW_RGB, 1.6, List.of(4.0, 3.0)));
         for (Optional<SiteCheck.Hop> hop : check.hops())
-            hop.ifPresent(one -> ways.add(
-                    new MapWay(line(one), one.path().odds().weaker() >= wanted ? good : weak)));
+            hop.ifPresent(
+                    one -> ways.add(new MapWay(line(one), one.path().odds().weaker() >= wanted ? good : weak)));
         return ways;
     }
 

@@ -56,8 +56,7 @@ public record WalkJson(
     record Silent(SilentLogging.Said said, double expected, double found, double deviation, boolean tooFew) {
         static Silent of(SilentLogging logging) {
             SilentCalls calls = logging.calls();
-            return new Silent(
-                    logging.said(), calls.expected(), calls.found(), calls.deviation(), calls.isTooFew());
+            return new Silent(logging.said(), calls.expected(), calls.found(), calls.deviation(), calls.isTooFew());
         }
     }
 

@@ -46,7 +46,8 @@ public final class GainQuestion {
                     "on the ground of this plan " + asked.get(0) + " would reach, on the median bearing, "
                             + reach(isotropic.get(), asked, progress) + " if the figure is over isotropic, "
                             + reach(dipole.get(), asked, progress) + " if over a dipole, "
-                            + reach(plane.get(), asked, progress) + " if over isotropic but measured on a metal plane."));
+                            + reach(plane.get(), asked, progress)
+                            + " if over isotropic but measured on a metal plane."));
             return new InputFault(faults);
         } catch (InputFault stillWrong) {
             return refused;

@@ -24,8 +24,8 @@ public record ModelSpread(List<PathLoss> applicable, List<LeftOut> leftOut) {
     /** Models that see the ground between the ends as smooth, whatever it is. */
     private static final Set<String> SMOOTH = Set.of("two-ray", "smooth-earth");
     /** Models that know edges and nothing of the ground under the antennas. */
-    private static final Set<String> EDGES = Set.of(
-            "single-edge", "epstein-peterson", "deygout", "deygout-corrected", "giovaneli", "bullington");
+    private static final Set<String> EDGES =
+            Set.of("single-edge", "epstein-peterson", "deygout", "deygout-corrected", "giovaneli", "bullington");
     /** Models that were made for this job, and tell of a path whatever it is: their notes are not refusals. */
     private static final List<LossModel> OWN = List.of(LossModels.HANDHELD, LossModels.FULL_WAVE);
     /** A march foretold to take longer is left to {@code --model all}, s. */
@@ -122,7 +122,8 @@ public record ModelSpread(List<PathLoss> applicable, List<LeftOut> leftOut) {
                 .toArray();
         if (db.length == 1) return 0;
         double mean = Arrays.stream(db).average().orElseThrow();
-        double squares = Arrays.stream(db).map(one -> (one - mean) * (one - mean)).sum();
+        double squares =
+                Arrays.stream(db).map(one -> (one - mean) * (one - mean)).sum();
         return Math.sqrt(squares / (db.length - 1));
     }
 }

@@ -25,12 +25,7 @@ import java.util.function.BiFunction;
  * @param fullHours of the battery at full power
  */
 public record PowerStep(
-        int loadout,
-        double powerW,
-        double fullW,
-        LoadoutReach reach,
-        OptionalDouble hours,
-        OptionalDouble fullHours) {
+        int loadout, double powerW, double fullW, LoadoutReach reach, OptionalDouble hours, OptionalDouble fullHours) {
 
     /**
      * Every step of every loadout's radio.
@@ -83,9 +78,11 @@ public record PowerStep(
     static LinkEnd turnedDown(LinkEnd end, Dbm power) {
         Loadout full = end.loadout();
         Radio radio = new Radio(
-                full.radio().name(), power, full.radio().sensitivity(), full.radio().modulation());
-        Loadout turned =
-                new Loadout(full.name(), radio, full.antenna(), full.carry(), full.heightM(), full.gain());
+                full.radio().name(),
+                power,
+                full.radio().sensitivity(),
+                full.radio().modulation());
+        Loadout turned = new Loadout(full.name(), radio, full.antenna(), full.carry(), full.heightM(), full.gain());
         return new LinkEnd(turned, end.noise(), end.posture(), end.extras(), end.desense());
     }
 }

@@ -141,8 +141,8 @@ public final class ReachStudy {
             someCopy.add(LoadoutReach.of(
                     losses(losses, i), scene.someCopyLink(loadouts.get(i)), Channel.CopyWish.SOME_COPY.odds()));
         }
-        List<PowerStep> powerSteps = PowerStep.of(
-                scene, loadouts, (i, link) -> LoadoutReach.of(losses(losses, i), link, odds), warnings);
+        List<PowerStep> powerSteps =
+                PowerStep.of(scene, loadouts, (i, link) -> LoadoutReach.of(losses(losses, i), link, odds), warnings);
         int steep = (int) losses(losses, control).radials().stream()
                 .filter(RadialLosses::endsAtSteepGround)
                 .count();
@@ -174,7 +174,8 @@ public final class ReachStudy {
                                     reaches.get(i).overControl().orElseThrow(),
                                     best(controlReach, reaches.get(i)))));
         warnings.addAll(scene.warnings());
-        return new ReachAnswer(scene, middle, reaches, someCopy, powerSteps, area, places, verdicts, List.copyOf(warnings));
+        return new ReachAnswer(
+                scene, middle, reaches, someCopy, powerSteps, area, places, verdicts, List.copyOf(warnings));
     }
 
     /** Over the cells where there are some, else along the bearings. */

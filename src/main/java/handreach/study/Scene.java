@@ -34,8 +34,8 @@ import handreach.reach.DrawnArea;
 import handreach.reach.LearnedSite;
 import handreach.reach.ReachLink;
 import handreach.reach.SiteLesson;
-import handreach.terrain.AreaPolygons;
 import handreach.reach.TurnedEnd;
+import handreach.terrain.AreaPolygons;
 import handreach.terrain.Cover;
 import handreach.terrain.LandCover;
 import handreach.terrain.TileFolder;
@@ -287,8 +287,11 @@ public final class Scene {
     private SiteNoise noise(NoiseChoice choice) {
         return choice.measured()
                 .map(floor -> SiteNoise.measured(
-                        new Dbm(floor.floorDbm()), floor.bandwidthKhz(), choice.surroundings().placeSpreadDb()))
-                .orElseGet(() -> SiteNoise.of(choice.surroundings(), plan().channel().frequency()));
+                        new Dbm(floor.floorDbm()),
+                        floor.bandwidthKhz(),
+                        choice.surroundings().placeSpreadDb()))
+                .orElseGet(() ->
+                        SiteNoise.of(choice.surroundings(), plan().channel().frequency()));
     }
 
     /** What is asked of every link of the plan. */

@@ -29,12 +29,15 @@ public record SilentLogging(Said said, SilentCalls calls) {
         return switch (said) {
             case LOGGED -> Optional.empty();
             case LEFT_OUT ->
-                Optional.of("The plan says that calls without an answer were not logged (silent_calls_logged = false): such a log"
-                        + " looks like a better site, so nothing is learned from it.");
+                Optional.of(
+                        "The plan says that calls without an answer were not logged (silent_calls_logged = false): such a log"
+                                + " looks like a better site, so nothing is learned from it.");
             case UNKNOWN ->
                 calls.isTooFew()
-                        ? Optional.of(counted() + ", fewer than chance leaves. Were calls without an answer logged? If they were, set"
-                                + " silent_calls_logged = true under [[walk]]; until then nothing is learned from this.")
+                        ? Optional.of(
+                                counted()
+                                        + ", fewer than chance leaves. Were calls without an answer logged? If they were, set"
+                                        + " silent_calls_logged = true under [[walk]]; until then nothing is learned from this.")
                         : Optional.empty();
         };
     }
@@ -43,10 +46,12 @@ public record SilentLogging(Said said, SilentCalls calls) {
     public Optional<String> doubt() {
         if (refusal().isPresent()) return Optional.empty();
         if (said == Said.UNKNOWN)
-            return Optional.of("Were calls without an answer logged? The plan does not say. The doubt of what is learned covers seven"
-                    + " of ten missing; set silent_calls_logged = true or false under [[walk]].");
+            return Optional.of(
+                    "Were calls without an answer logged? The plan does not say. The doubt of what is learned covers seven"
+                            + " of ten missing; set silent_calls_logged = true or false under [[walk]].");
         return calls.isTooFew()
-                ? Optional.of(counted() + ", fewer than chance leaves. Either the site is better than predicted, or calls without an"
+                ? Optional.of(counted()
+                        + ", fewer than chance leaves. Either the site is better than predicted, or calls without an"
                         + " answer are missing though the plan says that they were logged.")
                 : Optional.empty();
     }

@@ -104,8 +104,7 @@ public final class WalkNextStudy {
         if (!questions.isEmpty() && isSettled()) settled();
         if (questions.isEmpty())
             throw new InputFault("walk", 0, "nothing is at stake: no place of the plan lies on known ground.");
-        WalkNextAnswer.Asked asked =
-                new WalkNextAnswer.Asked(decision, instrument, reports, decorrelationM);
+        WalkNextAnswer.Asked asked = new WalkNextAnswer.Asked(decision, instrument, reports, decorrelationM);
         NextWalk next = NextWalk.of(
                 questions,
                 candidates(route),

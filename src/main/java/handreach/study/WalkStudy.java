@@ -105,7 +105,10 @@ public final class WalkStudy {
                 .distinct()
                 .toList();
         Lesson lesson = Lesson.of(
-                pairs, Priors.USUAL, carries, silentCalls == SilentLogging.Said.UNKNOWN,
+                pairs,
+                Priors.USUAL,
+                carries,
+                silentCalls == SilentLogging.Said.UNKNOWN,
                 new Stretch(progress, "learning", PREDICTED, LEARNED));
         Calibration calibration = lesson.calibration();
         SilentLogging logging = new SilentLogging(silentCalls, lesson.silentCalls());
@@ -117,15 +120,8 @@ public final class WalkStudy {
                 lesson.decorrelationM(),
                 Priors.USUAL,
                 new Stretch(progress, "checking what was learned", LEARNED, CHECKED));
-        WalkAnswer.Learned learned =
-                new WalkAnswer.Learned(
-                        calibration,
-                        file,
-                        lesson.decorrelationM(),
-                        lesson.isEstimated(),
-                        check,
-                        logging,
-                        lesson.trend());
+        WalkAnswer.Learned learned = new WalkAnswer.Learned(
+                calibration, file, lesson.decorrelationM(), lesson.isEstimated(), check, logging, lesson.trend());
         Comparison comparison = Comparison.of(pairs);
         progress.goOn();
         List<WalkAnswer.Seen> worst =
@@ -178,7 +174,8 @@ public final class WalkStudy {
     }
 
     private List<WalkReport> reports(Path file, Progress progress) {
-        boolean isGpx = String.valueOf(file.getFileName()).toLowerCase(Locale.ROOT).endsWith(".gpx");
+        boolean isGpx =
+                String.valueOf(file.getFileName()).toLowerCase(Locale.ROOT).endsWith(".gpx");
         return isGpx
                 ? ReportFile.ofWaypoints(GpxTrack.read(file, progress), warnings::add)
                 : ReportFile.read(SourceText.readTable(file), progress);

@@ -85,8 +85,7 @@ public record Whereabouts(
         Places places = scene.plan().places();
         for (Places.RouteEntry entry : places.routes())
             shapes.put(entry.name(), Reader.lines(GpxTrack.lines(entry.file())));
-        for (Places.SectorEntry entry : places.sectors())
-            shapes.put(entry.name(), AreaPolygons.read(entry.polygon()));
+        for (Places.SectorEntry entry : places.sectors()) shapes.put(entry.name(), AreaPolygons.read(entry.polygon()));
         return shapes;
     }
 

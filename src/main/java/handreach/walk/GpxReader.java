@@ -205,7 +205,13 @@ final class GpxReader {
                     "has more than " + mostPoints + " points. Export one day at a time."
                             + Memory.advice(mostPoints, MOST_POINTS, BYTES_PER_POINT));
         OptionalDouble heightM = NumberText.parse(height);
-        into.add(new TrackPoint(at.get(), heightM, time(time), Math.max(0, segment), label, words.toString().strip()));
+        into.add(new TrackPoint(
+                at.get(),
+                heightM,
+                time(time),
+                Math.max(0, segment),
+                label,
+                words.toString().strip()));
     }
 
     /** Text of a leaf; a receiver's odd child elements are passed over. */

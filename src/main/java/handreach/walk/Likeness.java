@@ -43,7 +43,10 @@ final class Likeness {
             double p = Math.min(1 - 1e-6, Math.max(1e-6, NORMAL.cumulativeProbability(z)));
             double bell = NORMAL.density(z);
             double[] hermite = {
-                bell, -bell * z / Math.sqrt(2), bell * (z * z - 1) / Math.sqrt(6), bell * (3 * z - z * z * z) / Math.sqrt(24)
+                bell,
+                -bell * z / Math.sqrt(2),
+                bell * (z * z - 1) / Math.sqrt(6),
+                bell * (3 * z - z * z * z) / Math.sqrt(24)
             };
             return new Left(corrected, (isAbove ? 1 : 0) - p, p * (1 - p), hermite);
         }

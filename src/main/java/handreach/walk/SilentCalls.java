@@ -35,7 +35,8 @@ public record SilentCalls(double expected, double found, double deviation) {
         double variance = 0;
         for (int i = 0; i < weight.length; i++) {
             WalkPair pair = pairs.get(i);
-            double silent = 1 - Odds.ofMargin(overEdgeDb(pair, floorDbm), pair.link().spreadDb());
+            double silent =
+                    1 - Odds.ofMargin(overEdgeDb(pair, floorDbm), pair.link().spreadDb());
             expected += weight[i] * silent;
             variance += weight[i] * silent * (1 - silent);
             if (isSilent(pair)) found += weight[i];

@@ -17,7 +17,8 @@ import java.util.regex.Pattern;
 final class WaypointReports {
     private static final String NUMBER = "([-\u2212]?\\d{1,3}(?:[.,]\\d{1,2})?)";
     private static final Pattern LEVEL = Pattern.compile("(<\\s*)?" + NUMBER + "\\s*dbm\\b");
-    private static final Pattern SINAD = Pattern.compile("\\bsinad\\s*[:=]?\\s*" + NUMBER + "|" + NUMBER + "\\s*db\\s*sinad\\b");
+    private static final Pattern SINAD =
+            Pattern.compile("\\bsinad\\s*[:=]?\\s*" + NUMBER + "|" + NUMBER + "\\s*db\\s*sinad\\b");
     private static final Pattern READABILITY = Pattern.compile("\\b(?:readability|readable|r)\\s*[:=]?\\s*([0-5])\\b");
     private static final Pattern NO_COPY =
             Pattern.compile("\\b(?:no (?:copy|answer|contact)|copy\\s*[:=]?\\s*no|not heard|nothing|silent)\\b");
@@ -54,7 +55,8 @@ final class WaypointReports {
                     "has no waypoint that says what was heard. Write it into the name or the comment of each: copy, no copy, -104 dBm,"
                             + " SINAD 12, readability 4.");
         if (!silent.isEmpty())
-            notes.accept(track.name() + ": " + silent.size() + " of " + track.waypoints().size()
+            notes.accept(track.name() + ": " + silent.size() + " of "
+                    + track.waypoints().size()
                     + " waypoints say nothing of what was heard and are left out: "
                     + String.join(", ", silent.subList(0, Math.min(MOST_NAMED, silent.size())))
                     + (silent.size() > MOST_NAMED ? " and " + (silent.size() - MOST_NAMED) + " more." : "."));

@@ -467,8 +467,9 @@ class BenchAnalysisTest {
         }
         String said = Bench.together(bench.against("helical").warnings());
         assertTrue(
-                said.contains("trials 2, 4 have no partner and are left out of the pairs, too many to compare within trials."
-                        + " Repeat trials 2, 4 with both antennas, and drop the old rows of them."),
+                said.contains(
+                        "trials 2, 4 have no partner and are left out of the pairs, too many to compare within trials."
+                                + " Repeat trials 2, 4 with both antennas, and drop the old rows of them."),
                 said);
         Bench short4 = new Bench().header();
         for (int t = 1; t <= 4; t++) {

@@ -229,8 +229,9 @@ class BenchFileTest {
 
     @Test
     void wordsThatPeopleWriteAreRead() {
-        BenchFile read = Bench.read("Antenna,Mounting,Quantity,Value,Units,Frequency (MHz),Turn,Remarks\n"
-                + "whip,hand,level,-41.8,dBm,155,1,\nwhip,hand,Field strength,38,\u00B5A,155,1,\nwhip,hand,SWR,1.6,,155,1,dry\n");
+        BenchFile read = Bench.read(
+                "Antenna,Mounting,Quantity,Value,Units,Frequency (MHz),Turn,Remarks\n"
+                        + "whip,hand,level,-41.8,dBm,155,1,\nwhip,hand,Field strength,38,\u00B5A,155,1,\nwhip,hand,SWR,1.6,,155,1,dry\n");
         assertEquals(
                 List.of(Quantity.RECEIVED_LEVEL, Quantity.FIELD_METER, Quantity.SWR),
                 read.readings().stream().map(Reading::quantity).toList());
@@ -248,7 +249,8 @@ class BenchFileTest {
         assertEquals(0.1, read.readings().get(0).measured().step(), 1e-12);
         String said = Bench.together(Bench.faults("antenna,mount,level (W),trial\nwhip,hand,0.1,1\n"));
         assertTrue(said.contains("line 2: unit is \"w\", but received_level is written in dBm"), said);
-        String hertz = Bench.together(Bench.faults("antenna,mount,level (dBm),frequency (kHz)\nwhip,hand,-40,155000\n"));
+        String hertz =
+                Bench.together(Bench.faults("antenna,mount,level (dBm),frequency (kHz)\nwhip,hand,-40,155000\n"));
         assertTrue(hertz.contains("line 1: the column \"frequency_(khz)\" is not in megahertz"), hertz);
     }
 
@@ -258,7 +260,8 @@ class BenchFileTest {
                 + "whip,hand,level,n/a,dBm,155,3,\nwhip,hand,level,-,dBm,155,4,battery flat\n");
         assertEquals(1, read.readings().size());
         assertEquals(
-                "3 readings are empty or marked as not read and left out (lines 3, 4, 5).", Bench.together(read.notes()));
+                "3 readings are empty or marked as not read and left out (lines 3, 4, 5).",
+                Bench.together(read.notes()));
     }
 
     @Test
@@ -293,7 +296,8 @@ class BenchFileTest {
                 .inTurns("helical", Bench.CONTROL, "whip", Bench.CANDIDATE)
                 .against("helical");
         assertEquals(
-                other.deltas("whip").get(0).estimate(), one.deltas("whip").get(0).estimate());
+                other.deltas("whip").get(0).estimate(),
+                one.deltas("whip").get(0).estimate());
     }
 
     @Test

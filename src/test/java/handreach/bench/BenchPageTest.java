@@ -21,7 +21,8 @@ class BenchPageTest {
     void everyDeclarationIsDescribed() throws IOException {
         String text = String.join("\n", page());
         for (String key : DeclarationReader.keys()) assertTrue(text.contains("`" + key + "`"), key);
-        for (String column : BenchHeads.of(List.of()).needed()) assertTrue(text.contains("| `" + column + "` |"), column);
+        for (String column : BenchHeads.of(List.of()).needed())
+            assertTrue(text.contains("| `" + column + "` |"), column);
         for (Quantity quantity : Quantity.values()) {
             assertTrue(text.contains("`" + quantity.key() + "`"), quantity.key());
             for (String word : quantity.alsoCalled()) assertTrue(text.contains(word.replace('_', ' ')), word);

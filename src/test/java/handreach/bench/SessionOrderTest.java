@@ -18,7 +18,8 @@ class SessionOrderTest {
 
     @Test
     void everyTurnHoldsEachAntennaOnce() {
-        List<Turn> turns = SessionOrder.drawn(ANTENNAS, List.of("hand", "box"), 6, 7).turns();
+        List<Turn> turns =
+                SessionOrder.drawn(ANTENNAS, List.of("hand", "box"), 6, 7).turns();
         assertEquals(48, turns.size());
         for (int i = 0; i < turns.size(); i += 4) {
             Set<String> names = new HashSet<>();
@@ -36,24 +37,25 @@ class SessionOrderTest {
     void noAntennaIsFavoured() {
         Map<String, Integer> first = new HashMap<>();
         for (long lot = 0; lot < 1000; lot++) {
-            List<Turn> turns = SessionOrder.drawn(ANTENNAS, List.of("hand"), 4, lot).turns();
+            List<Turn> turns =
+                    SessionOrder.drawn(ANTENNAS, List.of("hand"), 4, lot).turns();
             for (int i = 0; i < turns.size(); i += 4) first.merge(turns.get(i).antenna(), 1, Integer::sum);
         }
-        for (String antenna : ANTENNAS)
-            assertTrue(Math.abs(first.get(antenna) - 1000) < 5 * 27, first::toString);
+        for (String antenna : ANTENNAS) assertTrue(Math.abs(first.get(antenna) - 1000) < 5 * 27, first::toString);
     }
 
     @Test
     void theSameLotGivesTheSameOrder() {
         assertEquals(
-                SessionOrder.drawn(ANTENNAS, List.of("hand"), 6, 3), SessionOrder.drawn(ANTENNAS, List.of("hand"), 6, 3));
+                SessionOrder.drawn(ANTENNAS, List.of("hand"), 6, 3),
+                SessionOrder.drawn(ANTENNAS, List.of("hand"), 6, 3));
         assertNotEquals(
-                SessionOrder.drawn(ANTENNAS, List.of("hand"), 6, 3), SessionOrder.drawn(ANTENNAS, List.of("hand"), 6, 4));
+                SessionOrder.drawn(ANTENNAS, List.of("hand"), 6, 3),
+                SessionOrder.drawn(ANTENNAS, List.of("hand"), 6, 4));
     }
 
     @Test
     void fewerTrialsThanAVerdictNeedsAreADefect() {
-        assertThrows(
-                IllegalArgumentException.class, () -> SessionOrder.drawn(ANTENNAS, List.of("hand"), 3, 1));
+        assertThrows(IllegalArgumentException.class, () -> SessionOrder.drawn(ANTENNAS, List.of("hand"), 3, 1));
     }
 }

@@ -97,7 +97,8 @@ class PlanFileTest {
 
     @Test
     void microvoltsAreReadWithWhatTheyStandFor() {
-        String told = "sensitivity_uv = 0.5\nsensitivity_across = \"open-circuit\"\nsensitivity_for = \"20-db-quieting\"";
+        String told =
+                "sensitivity_uv = 0.5\nsensitivity_across = \"open-circuit\"\nsensitivity_for = \"20-db-quieting\"";
         double dbm = write(GOOD.replace("sensitivity_dbm = -119", told))
                 .plan()
                 .kit()
@@ -112,12 +113,15 @@ class PlanFileTest {
     void microvoltsThatLeaveSomethingOpenAreRefused() {
         List<String> open = faults(GOOD.replace("sensitivity_dbm = -119", "sensitivity_uv = 0.25"));
         assertEquals(1, open.size(), open.toString());
-        assertTrue(open.get(0).contains("line 12: sensitivity_uv does not say where the voltage is meant"), open.toString());
+        assertTrue(
+                open.get(0).contains("line 12: sensitivity_uv does not say where the voltage is meant"),
+                open.toString());
         List<String> both = faults(GOOD.replace(
                 "sensitivity_dbm = -119",
                 "sensitivity_dbm = -119\nsensitivity_uv = 0.25\nsensitivity_across = \"50-ohm\""));
         assertTrue(both.get(0).contains("stands beside sensitivity_dbm"), both.toString());
-        List<String> lone = faults(GOOD.replace("sensitivity_dbm = -119", "sensitivity_dbm = -119\nsensitivity_for = \"12-db-sinad\""));
+        List<String> lone = faults(
+                GOOD.replace("sensitivity_dbm = -119", "sensitivity_dbm = -119\nsensitivity_for = \"12-db-sinad\""));
         assertTrue(lone.get(0).contains("says how sensitivity_uv is meant, which is not there"), lone.toString());
     }
 

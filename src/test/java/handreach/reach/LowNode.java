@@ -45,7 +45,8 @@ record LowNode(String site, double heightM, double nodeGroundM, Gateway gateway,
         Map<String, List<String[]>> places = new LinkedHashMap<>();
         for (String line : Files.readAllLines(file).stream().skip(1).toList()) {
             String[] cells = line.split(",");
-            places.computeIfAbsent(cells[0] + "/" + cells[1] + "/" + cells[5], key -> new ArrayList<>()).add(cells);
+            places.computeIfAbsent(cells[0] + "/" + cells[1] + "/" + cells[5], key -> new ArrayList<>())
+                    .add(cells);
         }
         return places.values().stream()
                 .map(LowNode::of)
@@ -55,7 +56,10 @@ record LowNode(String site, double heightM, double nodeGroundM, Gateway gateway,
 
     private static LowNode of(List<String[]> packets) {
         String[] first = packets.get(0);
-        double[] loss = packets.stream().mapToDouble(cells -> number(cells, 12)).sorted().toArray();
+        double[] loss = packets.stream()
+                .mapToDouble(cells -> number(cells, 12))
+                .sorted()
+                .toArray();
         return new LowNode(
                 first[0],
                 number(first, 5),

@@ -31,6 +31,7 @@ class MeasuredFields {
     private static final int ALLOWED_STEP_DB = 5;
     /** The same for odds, which are asked of every place. */
     private static final int ODDS_STEP_DB = 1;
+
     private static final double SHORTEST_REACH_M = 200;
 
     @Test
@@ -44,12 +45,14 @@ class MeasuredFields {
         print("| model | MHz | posts | mean, dB | sd, dB | sd within a line, dB | means of the lines, dB |");
         print("| --- | --- | --- | --- | --- | --- | --- |");
         for (LossModel model : LossModels.all()) {
-            List<double[]> losses = lines.stream().map(line -> line.predictedDb(model)).toList();
+            List<double[]> losses =
+                    lines.stream().map(line -> line.predictedDb(model)).toList();
             predicted.put(model.name(), losses);
             for (double mhz : new double[] {144, 435}) errors(model.name(), lines, losses, mhz);
         }
         print("");
-        print("| model | cases | predicted over measured: median, 16 to 84 % | " + columns("intervals that hold it, doubt %.0f dB", COMMON_DB));
+        print("| model | cases | predicted over measured: median, 16 to 84 % | "
+                + columns("intervals that hold it, doubt %.0f dB", COMMON_DB));
         print("| --- | --- | --- | " + "--- | ".repeat(COMMON_DB.length));
         for (LossModel model : LossModels.all()) coverage(model.name(), cases(lines, predicted.get(model.name())));
         for (double spreadDb : SPREAD_DB) {
@@ -60,8 +63,7 @@ class MeasuredFields {
                     reliability(lines, predicted.get(LossModels.HANDHELD.name()), mhz, spreadDb, isShifted);
         }
         print("");
-        for (double mhz : new double[] {144, 435})
-            alike(lines, predicted.get(LossModels.HANDHELD.name()), mhz);
+        for (double mhz : new double[] {144, 435}) alike(lines, predicted.get(LossModels.HANDHELD.name()), mhz);
         print("");
         print("Rows of measured-lines-computed.csv:");
         rows(lines, predicted.get(LossModels.HANDHELD.name()));
@@ -70,8 +72,10 @@ class MeasuredFields {
     /** Low nodes to a gateway; the ground between is not in the set, and a straight slope stands in for it, without cover. */
     @Test
     void printTheLowNodes() throws IOException {
-        List<LowNode> nodes = LowNode.read(FOLDER.resolve("lebanon-868mhz-low-nodes").resolve("given.csv"));
-        print("| place | means that count | model | n | mean, dB | sd, dB | RMSE, dB | by height of the node, mean (n) |");
+        List<LowNode> nodes =
+                LowNode.read(FOLDER.resolve("lebanon-868mhz-low-nodes").resolve("given.csv"));
+        print(
+                "| place | means that count | model | n | mean, dB | sd, dB | RMSE, dB | by height of the node, mean (n) |");
         print("| --- | --- | --- | --- | --- | --- | --- | --- |");
         for (String site : nodes.stream().map(LowNode::site).distinct().toList())
             for (LossModel model : List.of(LossModels.HANDHELD, LossModels.DELTA_BULLINGTON))
@@ -82,7 +86,8 @@ class MeasuredFields {
                         if (node.site().equals(site) && kept.holds(node)) {
                             double error = node.medianDb() - node.predictedDb(model);
                             all.add(error);
-                            byHeight.computeIfAbsent(node.heightM(), h -> new ArrayList<>()).add(error);
+                            byHeight.computeIfAbsent(node.heightM(), h -> new ArrayList<>())
+                                    .add(error);
                         }
                     print(String.format(
                             Locale.ROOT,
@@ -93,11 +98,20 @@ class MeasuredFields {
                             all.size(),
                             mean(all),
                             deviation(all),
-                            Math.sqrt(all.stream().mapToDouble(e -> e * e).average().orElseThrow()),
-                            String.join(", ", byHeight.entrySet().stream()
-                                    .map(one -> String.format(Locale.ROOT, "%.1f m %+.1f (%d)",
-                                            one.getKey(), mean(one.getValue()), one.getValue().size()))
-                                    .toList())));
+                            Math.sqrt(all.stream()
+                                    .mapToDouble(e -> e * e)
+                                    .average()
+                                    .orElseThrow()),
+                            String.join(
+                                    ", ",
+                                    byHeight.entrySet().stream()
+                                            .map(one -> String.format(
+                                                    Locale.ROOT,
+                                                    "%.1f m %+.1f (%d)",
+                                                    one.getKey(),
+                                                    mean(one.getValue()),
+                                                    one.getValue().size()))
+                                            .toList())));
                 }
     }
 
@@ -126,7 +140,11 @@ class MeasuredFields {
                 mean(all),
                 deviation(all),
                 deviation(within),
-                String.join(", ", means.stream().map(m -> String.format(Locale.ROOT, "%+.1f", m)).toList())));
+                String.join(
+                        ", ",
+                        means.stream()
+                                .map(m -> String.format(Locale.ROOT, "%+.1f", m))
+                                .toList())));
     }
 
     /** One reach that was measured, and the shift of the prediction that would meet it. */
@@ -173,7 +191,10 @@ class MeasuredFields {
 
     private static void coverage(String model, List<Case> cases) {
         if (cases.isEmpty()) return;
-        double[] ratio = cases.stream().mapToDouble(one -> one.predictedM() / one.measuredM()).sorted().toArray();
+        double[] ratio = cases.stream()
+                .mapToDouble(one -> one.predictedM() / one.measuredM())
+                .sorted()
+                .toArray();
         List<String> held = new ArrayList<>();
         for (double commonDb : COMMON_DB)
             held.add(String.format(
@@ -203,7 +224,8 @@ class MeasuredFields {
         return sum / lossDb.length;
     }
 
-    private static void reliability(List<MeasuredLine> lines, List<double[]> losses, double mhz, double spreadDb, boolean isShifted) {
+    private static void reliability(
+            List<MeasuredLine> lines, List<double[]> losses, double mhz, double spreadDb, boolean isShifted) {
         double[] said = new double[5];
         int[] came = new int[5];
         int[] count = new int[5];
@@ -211,7 +233,8 @@ class MeasuredFields {
             if (mhz != 0 && lines.get(i).mhz != mhz) continue;
             for (int allowedDb = FIRST_ALLOWED_DB; allowedDb <= LAST_ALLOWED_DB; allowedDb += ODDS_STEP_DB)
                 for (int p = 0; p < losses.get(i).length; p++) {
-                    double odds = Odds.ofMargin(allowedDb - losses.get(i)[p] - shiftDb(lines.get(i), losses.get(i), isShifted), spreadDb);
+                    double odds = Odds.ofMargin(
+                            allowedDb - losses.get(i)[p] - shiftDb(lines.get(i), losses.get(i), isShifted), spreadDb);
                     int fifth = Math.min(4, (int) (5 * odds));
                     said[fifth] += odds;
                     count[fifth]++;
@@ -292,7 +315,8 @@ class MeasuredFields {
 
     private static double deviation(List<Double> values) {
         double mean = mean(values);
-        return Math.sqrt(values.stream().mapToDouble(v -> (v - mean) * (v - mean)).sum() / (values.size() - 1));
+        return Math.sqrt(
+                values.stream().mapToDouble(v -> (v - mean) * (v - mean)).sum() / (values.size() - 1));
     }
 
     private static void print(String line) {

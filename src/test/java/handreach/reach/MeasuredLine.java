@@ -49,7 +49,10 @@ final class MeasuredLine {
                     .mapToDouble(row -> row[column])
                     .toArray();
             if (atM < FIRST_POST_M || near.length == 0) continue;
-            double power = Arrays.stream(near).map(db -> Math.pow(10, -db / 10)).average().orElseThrow();
+            double power = Arrays.stream(near)
+                    .map(db -> Math.pow(10, -db / 10))
+                    .average()
+                    .orElseThrow();
             posts.add(new double[] {i, atM, -10 * Math.log10(power)});
         }
         this.sample = posts.stream().mapToInt(post -> (int) post[0]).toArray();

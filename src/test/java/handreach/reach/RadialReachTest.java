@@ -86,8 +86,10 @@ class RadialReachTest {
 
     @Test
     void unequalColumnsAreRefused() {
-        assertThrows(IllegalArgumentException.class, () -> RadialReach.of(new double[2], new double[3], 2, 0, any -> true));
-        assertThrows(IllegalArgumentException.class, () -> RadialReach.of(new double[2], new double[2], 3, 0, any -> true));
+        assertThrows(
+                IllegalArgumentException.class, () -> RadialReach.of(new double[2], new double[3], 2, 0, any -> true));
+        assertThrows(
+                IllegalArgumentException.class, () -> RadialReach.of(new double[2], new double[2], 3, 0, any -> true));
     }
 
     private static RadialReach reach(String world, int known) {

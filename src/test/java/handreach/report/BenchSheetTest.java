@@ -24,15 +24,17 @@ import org.junit.jupiter.api.io.TempDir;
 /** The way of a blank sheet: out, filled in by a spreadsheet of some country, and back to deltas. */
 class BenchSheetTest {
     private static final BenchSheet SHEET = new BenchSheet(
-            SessionOrder.drawn(List.of("factory helical", "quarter whip, long"), List.of("in the hand"), 6, 1), "155.16", 1);
+            SessionOrder.drawn(List.of("factory helical", "quarter whip, long"), List.of("in the hand"), 6, 1),
+            "155.16",
+            1);
 
     /** Rows of the sheet with a level in each, as cells. */
     private static List<List<String>> filled() {
         Random random = new Random(5);
         List<List<String>> rows = new ArrayList<>();
         for (String line : SHEET.csv().lines().skip(3).toList()) {
-            List<String> cells = new ArrayList<>(List.of(line.replace("\"quarter whip, long\"", "quarter whip@ long")
-                    .split(",", -1)));
+            List<String> cells = new ArrayList<>(List.of(
+                    line.replace("\"quarter whip, long\"", "quarter whip@ long").split(",", -1)));
             if (!rows.isEmpty()) {
                 double level = (cells.get(0).startsWith("factory") ? -42 : -39.5) + 0.3 * random.nextGaussian();
                 cells.set(3, String.format(java.util.Locale.ROOT, "%.1f", level));
@@ -67,8 +69,13 @@ class BenchSheetTest {
         Optional<Estimate> first = delta(remarks + "\n# order = interleaved\n" + table(',', '.', asMade));
         assertTrue(first.isPresent());
         for (List<Integer> order : List.of(asMade, moved)) {
-            assertEquals(first, delta("sep=,\r\n" + remarks + ",,,,,,,\r\n# order = interleaved,,,,,,,\r\n" + table(',', '.', order)));
-            assertEquals(first, delta("\"" + remarks + "\";;;;;;;\r\n# order = interleaved;;;;;;;\r\n" + table(';', ',', order)));
+            assertEquals(
+                    first,
+                    delta("sep=,\r\n" + remarks + ",,,,,,,\r\n# order = interleaved,,,,,,,\r\n"
+                            + table(',', '.', order)));
+            assertEquals(
+                    first,
+                    delta("\"" + remarks + "\";;;;;;;\r\n# order = interleaved;;;;;;;\r\n" + table(';', ',', order)));
             assertEquals(first, delta(remarks + "\n# order = interleaved\n" + table('\t', ',', order)));
         }
     }
@@ -85,7 +92,8 @@ class BenchSheetTest {
     void tableAndPageStandBesideOneAnother(@TempDir Path folder) throws Exception {
         Path page = SHEET.write(folder.resolve("session.csv"), Sources.NONE);
         assertEquals(folder.resolve("session.html"), page);
-        assertTrue(Files.readString(folder.resolve("session.csv")).startsWith("sep=,\r\n# control = factory helical\r\n"));
+        assertTrue(
+                Files.readString(folder.resolve("session.csv")).startsWith("sep=,\r\n# control = factory helical\r\n"));
         assertFalse(Files.readString(page).contains("\u2026.csv"));
     }
 }

@@ -80,7 +80,9 @@ class MapExchangeTest {
                 Double.parseDouble(kml.getElementsByTagName("north").item(0).getTextContent()),
                 1e-7);
         assertEquals(
-                List.of("files/key.png", "files/overlay-1.png", "files/overlay-2.png"), texts(kml, "href"), "key first");
+                List.of("files/key.png", "files/overlay-1.png", "files/overlay-2.png"),
+                texts(kml, "href"),
+                "key first");
         assertEquals(1, kml.getElementsByTagName("ScreenOverlay").getLength());
         assertEquals(List.of("1", "0"), texts(kml, "visibility"), "only the first is shown at once");
         for (String file : texts(kml, "href")) assertTrue(entries.containsKey(file), file);

@@ -27,10 +27,14 @@ class PowerComposerTest {
     private ReachAnswer answer(String radio) throws IOException {
         String text = Files.readString(SAMPLE.resolve("plan.toml"))
                 .replace("tiles = \"tiles\"", "tiles = \"" + SAMPLE.resolve("tiles") + "\"")
-                .replace("../invented-bench", SAMPLE.resolveSibling("invented-bench").toString());
+                .replace(
+                        "../invented-bench",
+                        SAMPLE.resolveSibling("invented-bench").toString());
         text = text.substring(0, text.indexOf("[[walk]]")).replace("power_w = 5\nsensitivity_dbm = -119", radio);
         return ReachStudy.run(
-                Scene.open(PlanFile.open(Files.writeString(folder.resolve("plan.toml"), text))), false, Progress.SILENT);
+                Scene.open(PlanFile.open(Files.writeString(folder.resolve("plan.toml"), text))),
+                false,
+                Progress.SILENT);
     }
 
     private static String text(ReachAnswer answer) {
@@ -49,7 +53,9 @@ class PowerComposerTest {
         // at the base stands the fourth loadout: only against itself are both ends turned down
         PowerStep alike = turned.powerSteps().get(3);
         assertEquals(
-                weak.loadouts().get(3).medianM().value(), alike.reach().medianM().value(), 1e-6);
+                weak.loadouts().get(3).medianM().value(),
+                alike.reach().medianM().value(),
+                1e-6);
         assertEquals(2200 / (0.05 * 700 + 0.05 * 250 + 0.9 * 60), alike.hours().getAsDouble(), 1e-9);
         String told = text(turned);
         assertTrue(told.contains("5 W over 1 W buys"), told);

@@ -143,7 +143,11 @@ class ReachComposerTest {
         assertEquals("worst, km", table.head(5));
         for (int i = 0; i < answer.loadouts().size(); i++) {
             LoadoutReach reach = answer.loadouts().get(i);
-            assertTrue(table.isNumber(2) && table.isNumber(3) && table.isNumber(4) && table.isNumber(5) && table.isNumber(7));
+            assertTrue(table.isNumber(2)
+                    && table.isNumber(3)
+                    && table.isNumber(4)
+                    && table.isNumber(5)
+                    && table.isNumber(7));
             assertTrue(table.cell(i, 2).matches(km.number(reach.medianM().value()) + "\\+?"), table.cell(i, 2));
             double someM = answer.someCopy().get(i).medianM().value();
             assertTrue(table.cell(i, 4).matches(km.number(someM) + "\\+?"), table.cell(i, 4));
@@ -156,13 +160,21 @@ class ReachComposerTest {
     void someCopyIsTheReachOfAPlanThatAsksForNoMore() throws IOException {
         ReachAnswer answer = answer("");
         ReachAnswer asked = answer(
-                "", "quality = \"daq-3\"", "quality = \"daq-2\"", "\"walking\"", "\"standing\"", "odds = 0.8", "odds = 0.5");
+                "",
+                "quality = \"daq-3\"",
+                "quality = \"daq-2\"",
+                "\"walking\"",
+                "\"standing\"",
+                "odds = 0.8",
+                "odds = 0.5");
         assertEquals(0.5, asked.scene().terms().odds());
         for (int i = 0; i < answer.loadouts().size(); i++) {
             double some = answer.someCopy().get(i).medianM().value();
             assertTrue(some > answer.loadouts().get(i).medianM().value());
-            assertEquals(asked.loadouts().get(i).medianM(), answer.someCopy().get(i).medianM());
-            assertEquals(asked.someCopy().get(i).medianM(), answer.someCopy().get(i).medianM());
+            assertEquals(
+                    asked.loadouts().get(i).medianM(), answer.someCopy().get(i).medianM());
+            assertEquals(
+                    asked.someCopy().get(i).medianM(), answer.someCopy().get(i).medianM());
         }
         String headline = ReachComposer.of(answer).headline();
         assertTrue(headline.contains("Some copy, standing still, to "), headline);

@@ -87,7 +87,10 @@ class S05RelayTest {
     void manyPeopleGoOntoTheMapByNumberWithTheirHops() throws IOException {
         StringBuilder people = new StringBuilder();
         for (int i = 0; i < 7; i++)
-            people.append(person("Team " + (char) ('a' + i), "36." + (2550 + 45 * i) + ", -84." + (2300 - 55 * i), "factory at hip"));
+            people.append(person(
+                    "Team " + (char) ('a' + i),
+                    "36." + (2550 + 45 * i) + ", -84." + (2300 - 55 * i),
+                    "factory at hip"));
         Path out = folder.resolve("out");
         run(plan(people.toString(), "[relay]\nmast_m = 6\n"), "--out", out.toString());
         String page = Files.readString(out.resolve("relay.html"));
@@ -98,7 +101,8 @@ class S05RelayTest {
         for (String key : new String[] {"somebody at a place", "relay", "further site for a relay"})
             assertTrue(map.contains(">" + key + "</text>"), key);
         assertTrue(
-                map.contains(">hop with 80 % or better</text>") || map.contains(">hop below 80 %</text>"), "hops in the key");
+                map.contains(">hop with 80 % or better</text>") || map.contains(">hop below 80 %</text>"),
+                "hops in the key");
     }
 
     @Test

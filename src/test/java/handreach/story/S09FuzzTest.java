@@ -46,8 +46,8 @@ import java.nio.file.Path;
 import java.time.Duration;
 import java.util.Base64;
 import java.util.List;
-import java.util.Map;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Random;
 import java.util.concurrent.TimeUnit;
@@ -340,7 +340,8 @@ class S09FuzzTest {
     private static List<byte[]> tiffs() throws IOException {
         CellGrid grid = CellGrid.around(new Position(46.5, 8.1), 300, 25);
         ByteArrayOutputStream out = new ByteArrayOutputStream();
-        GeoTiff.content(new Georaster(grid, Georaster.Layer.of("height", "m", Map.of()), cell -> 10 * (cell % 9))).writeTo(out);
+        GeoTiff.content(new Georaster(grid, Georaster.Layer.of("height", "m", Map.of()), cell -> 10 * (cell % 9)))
+                .writeTo(out);
         // As from another program: what this one wrote is no ground.
         String foreign = out.toString(StandardCharsets.ISO_8859_1).replace("Handreach", "Paperland");
         return List.of(

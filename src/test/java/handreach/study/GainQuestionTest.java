@@ -23,7 +23,9 @@ class GainQuestionTest {
     private Path plan(String line) throws IOException {
         String text = Files.readString(SAMPLE.resolve("plan.toml"))
                 .replace("tiles = \"tiles\"", "tiles = \"" + SAMPLE.resolve("tiles") + "\"")
-                .replace("../invented-bench", SAMPLE.resolveSibling("invented-bench").toString());
+                .replace(
+                        "../invented-bench",
+                        SAMPLE.resolveSibling("invented-bench").toString());
         text = text.substring(0, text.indexOf("[[walk]]"))
                 .replace("radiator = \"five-eighths\"", "radiator = \"five-eighths\"\n" + line);
         return Files.writeString(folder.resolve("plan.toml"), text);

@@ -6,9 +6,9 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import handreach.profile.Profiles;
 import handreach.propagation.LossModels;
-import handreach.propagation.UsualConditions;
 import handreach.propagation.PathLoss;
 import handreach.propagation.Terminals;
+import handreach.propagation.UsualConditions;
 import handreach.units.Frequency;
 import java.util.List;
 import org.junit.jupiter.api.Test;
@@ -45,10 +45,13 @@ class ModelSpreadTest {
     @Test
     void overFlatGroundModelsOfEdgesAloneDoNotApply() {
         ModelSpread flat = spread(0);
-        assertTrue(names(flat).containsAll(List.of("two-ray", "smooth-earth", "delta-bullington", "handheld", "full-wave")));
+        assertTrue(names(flat)
+                .containsAll(List.of("two-ray", "smooth-earth", "delta-bullington", "handheld", "full-wave")));
         assertTrue(why(flat, "deygout").contains("edges alone"));
         assertTrue(why(flat, "street-level").contains("300"));
-        assertEquals(LossModels.all().size(), flat.applicable().size() + flat.leftOut().size());
+        assertEquals(
+                LossModels.all().size(),
+                flat.applicable().size() + flat.leftOut().size());
     }
 
     @Test

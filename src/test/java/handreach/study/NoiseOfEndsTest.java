@@ -27,7 +27,9 @@ class NoiseOfEndsTest {
     private Scene scene(String was, String is) throws IOException {
         String text = Files.readString(SAMPLE.resolve("plan.toml"))
                 .replace("tiles = \"tiles\"", "tiles = \"" + SAMPLE.resolve("tiles") + "\"")
-                .replace("../invented-bench", SAMPLE.resolveSibling("invented-bench").toString());
+                .replace(
+                        "../invented-bench",
+                        SAMPLE.resolveSibling("invented-bench").toString());
         text = text.substring(0, text.indexOf("[[walk]]"));
         assertTrue(text.contains(was), was);
         return Scene.open(PlanFile.open(Files.writeString(folder.resolve("plan.toml"), text.replace(was, is))));
@@ -41,7 +43,8 @@ class NoiseOfEndsTest {
     /** What the table says, measured, is the same noise. */
     @Test
     void aFloorThatAgreesWithTheTableChangesNothing() throws IOException {
-        double table = SiteNoise.of(NoiseEnvironment.RURAL, new Frequency(155.16)).medianDb();
+        double table =
+                SiteNoise.of(NoiseEnvironment.RURAL, new Frequency(155.16)).medianDb();
         String floor = String.format(Locale.ROOT, "%.9f", table - 173.97522 + 40);
         Scene measured = scene("noise = \"rural\"", "noise_floor_dbm = " + floor + "\nnoise_bandwidth_khz = 10");
         assertEquals(back(scene("noise", "noise")), back(measured), 1e-4);
@@ -55,14 +58,15 @@ class NoiseOfEndsTest {
         Loadout base = town.loadouts().get(3);
         Loadout other = town.loadouts().get(0);
         assertEquals(
-                quiet.budget(base, other).marginThereDb(140, 0, 0), town.budget(base, other).marginThereDb(140, 0, 0), 1e-12);
+                quiet.budget(base, other).marginThereDb(140, 0, 0),
+                town.budget(base, other).marginThereDb(140, 0, 0),
+                1e-12);
         assertTrue(back(quiet) - back(town) > 1, back(quiet) + " and " + back(town));
     }
 
     @Test
     void aFloorWithoutItsBandwidthIsRefused() {
-        InputFault fault = assertThrows(
-                InputFault.class, () -> scene("noise = \"rural\"", "noise_floor_uv = 0.2"));
+        InputFault fault = assertThrows(InputFault.class, () -> scene("noise = \"rural\"", "noise_floor_uv = 0.2"));
         assertTrue(
                 fault.getMessage().contains("noise_floor_uv means nothing without the bandwidth it was read in"),
                 fault.getMessage());

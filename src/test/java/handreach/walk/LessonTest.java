@@ -111,7 +111,8 @@ class LessonTest {
         for (int w = 0; w < WALKS; w++) {
             List<WalkPair> pairs = site.drawn(random, biasDb);
             Lesson lesson = lesson(pairs, false);
-            double mean = pairs.stream().mapToDouble(WalkPair::marginDb).average().orElseThrow();
+            double mean =
+                    pairs.stream().mapToDouble(WalkPair::marginDb).average().orElseThrow();
             if (holds(lesson.calibration(), biasDb[0])) edge++;
             if (holds(lesson.calibration(), biasDb[0] - slope * mean)) middle++;
             if (lesson.trend().isSeen()) {
@@ -130,7 +131,8 @@ class LessonTest {
         Random random = new Random(7);
         double[] biasDb = new double[1];
         int seen = 0;
-        for (int w = 0; w < WALKS; w++) if (lesson(site.drawn(random, biasDb), false).trend().isSeen()) seen++;
+        for (int w = 0; w < WALKS; w++)
+            if (lesson(site.drawn(random, biasDb), false).trend().isSeen()) seen++;
         assertTrue(seen <= 7, "seen in " + seen);
     }
 
@@ -164,7 +166,8 @@ class LessonTest {
         int suspected = 0;
         for (int w = 0; w < WALKS; w++) {
             if (lesson(site.walk(random, 200, 0, 8), false).silentCalls().isTooFew()) suspected++;
-            assertFalse(lesson(site.walk(random, 200, 6, 8), false).silentCalls().isTooFew());
+            assertFalse(
+                    lesson(site.walk(random, 200, 6, 8), false).silentCalls().isTooFew());
         }
         assertTrue(suspected <= 10, "suspected " + suspected);
     }
@@ -172,8 +175,8 @@ class LessonTest {
     /** Expected silent calls by hand: one half at margin 0, Φ(−1) = 0.1587 one spread above. */
     @Test
     void silentCallsAreCountedByHand() {
-        List<WalkPair> pairs = List.of(
-                Site.pair(0, 0, Reception.copy(false), false), Site.pair(90, 8, Reception.copy(true), true));
+        List<WalkPair> pairs =
+                List.of(Site.pair(0, 0, Reception.copy(false), false), Site.pair(90, 8, Reception.copy(true), true));
         SilentCalls calls = SilentCalls.of(pairs, new double[] {1, 1});
         assertEquals(0.5 + 0.1587, calls.expected(), 1e-4);
         assertEquals(1, calls.found());

@@ -1,7 +1,6 @@
 package handreach.walk;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
-import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import handreach.geodesy.GeodesicLine;
 import handreach.geodesy.Position;

@@ -39,7 +39,8 @@ class WaypointReportsTest {
     })
     void aFewWordsSayWhatWasHeard(String words, Reception.Kind kind, double value) {
         assertEquals(
-                Optional.of(new Reception(kind, value)), WaypointReports.heard(words.toLowerCase(java.util.Locale.ROOT)));
+                Optional.of(new Reception(kind, value)),
+                WaypointReports.heard(words.toLowerCase(java.util.Locale.ROOT)));
     }
 
     @Test
@@ -56,15 +57,17 @@ class WaypointReportsTest {
         assertEquals(Reception.copy(false), reports.get(0).heard());
         assertEquals(Way.TO_WALKER, reports.get(1).way());
         assertEquals("-98 dBm to-walker on the spur", reports.get(1).note());
-        assertTrue(reports.get(1).origin().at().isPresent() && reports.get(1).origin().time().isPresent());
+        assertTrue(reports.get(1).origin().at().isPresent()
+                && reports.get(1).origin().time().isPresent());
         assertEquals(
-                List.of("marks.gpx: 1 of 3 waypoints say nothing of what was heard and are left out: Car park."), notes);
+                List.of("marks.gpx: 1 of 3 waypoints say nothing of what was heard and are left out: Car park."),
+                notes);
     }
 
     @Test
     void marksWithoutAnyReportAreAFault() {
-        InputFault fault = assertThrows(
-                InputFault.class, () -> WaypointReports.of(track("<name>Car park</name>"), words -> {}));
+        InputFault fault =
+                assertThrows(InputFault.class, () -> WaypointReports.of(track("<name>Car park</name>"), words -> {}));
         assertTrue(fault.getMessage().contains("has no waypoint that says what was heard"), fault.getMessage());
     }
 }

@@ -134,7 +134,10 @@ final class CardFold implements Figure {
                 Pen.Part.HEADING,
                 "Reach by bearing",
                 () -> pen.write(
-                        EDGE_PX, EDGE_PX + 13, "Reach by bearing", TextStyle.plain(14).bold()));
+                        EDGE_PX,
+                        EDGE_PX + 13,
+                        "Reach by bearing",
+                        TextStyle.plain(14).bold()));
         pen.part(
                 Pen.Part.FIGURE,
                 rose.description(),

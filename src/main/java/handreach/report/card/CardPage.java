@@ -165,8 +165,9 @@ final class CardPage implements Figure {
     public void draw(Pen pen) {
         CardView view = fit.view();
         drawHeading(pen, view.heading());
-        pen.moved(java.awt.geom.AffineTransform.getTranslateInstance(EDGE_PX, TOP_PX), () -> pen.part(
-                Pen.Part.FIGURE, rose.description(), () -> rose.draw(pen)));
+        pen.moved(
+                java.awt.geom.AffineTransform.getTranslateInstance(EDGE_PX, TOP_PX),
+                () -> pen.part(Pen.Part.FIGURE, rose.description(), () -> rose.draw(pen)));
         CardText side = new CardText(pen, sideX(), TOP_PX, sideWidth(), sideSize(view));
         double size = fit.sizePx();
         int beside = beside(view, size);

@@ -51,7 +51,10 @@ final class CardText {
             pen.draw(Outline.line(x, y, x + widthPx, y), ShapeStyle.line(TextStyle.INK, 1.4));
             TextStyle lettering = TextStyle.plain(sizePx * 1.08).bold();
             double baseLine = y + sizePx * 1.45;
-            pen.part(Pen.Part.HEADING, words, () -> pen.write(x, baseLine, Fitted.words(words, lettering, widthPx), lettering));
+            pen.part(
+                    Pen.Part.HEADING,
+                    words,
+                    () -> pen.write(x, baseLine, Fitted.words(words, lettering, widthPx), lettering));
         }
         y += sizePx * 2.05;
     }
@@ -219,7 +222,10 @@ final class CardText {
         StringJoiner said = new StringJoiner(", ");
         for (int c = 0; c < cells.size(); c++)
             if (!cells.get(c).isBlank())
-                said.add(heads.get(c).isEmpty() || heads.get(c).equals(cells.get(c)) ? cells.get(c) : heads.get(c) + " " + cells.get(c));
+                said.add(
+                        heads.get(c).isEmpty() || heads.get(c).equals(cells.get(c))
+                                ? cells.get(c)
+                                : heads.get(c) + " " + cells.get(c));
         return said.toString();
     }
 

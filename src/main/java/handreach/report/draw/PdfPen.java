@@ -31,8 +31,7 @@ public final class PdfPen implements Pen {
     private boolean isInPart;
 
     /** @param toPage from px with y down to points with y up */
-    public PdfPen(
-            PDDocument document, PDPageContentStream out, PdfFaces faces, PdfTags tags, AffineTransform toPage) {
+    public PdfPen(PDDocument document, PDPageContentStream out, PdfFaces faces, PdfTags tags, AffineTransform toPage) {
         this.tags = tags;
         this.document = document;
         this.out = out;

@@ -86,7 +86,8 @@ final class Legend {
             entry.symbol().get().draw(pen, x + SYMBOL_PX / 2, middle);
             return;
         }
-        if (entry.isArea()) pen.draw(Outline.box(x, middle - (rowPx - 9) / 2, SAMPLE_PX, rowPx - 9), edged(entry.ink()));
+        if (entry.isArea())
+            pen.draw(Outline.box(x, middle - (rowPx - 9) / 2, SAMPLE_PX, rowPx - 9), edged(entry.ink()));
         else pen.draw(Outline.line(x, middle, x + SAMPLE_PX, middle), entry.ink());
         if (!entry.letter().isEmpty()) Badge.draw(pen, x + SAMPLE_PX / 2, middle, entry.letter(), entry.ink());
     }

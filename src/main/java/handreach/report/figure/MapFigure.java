@@ -108,8 +108,7 @@ public final class MapFigure implements Figure {
     }
 
     /** With lines of other kinds than edges of reach. */
-    public static MapFigure withWays(
-            Words words, MapGround ground, List<MapWay> ways, List<MapPlace> places, Key key) {
+    public static MapFigure withWays(Words words, MapGround ground, List<MapWay> ways, List<MapPlace> places, Key key) {
         return new MapFigure(words, ground, List.of(), places, ways, key);
     }
 

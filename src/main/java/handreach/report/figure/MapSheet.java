@@ -38,8 +38,7 @@ public final class MapSheet implements Figure {
         double widthPx = inner.widthPx() - 2 * EDGE_PX;
         List<String> wrapped = new ArrayList<>();
         for (String line : lines) wrapped.addAll(wrapped(line, LINE, widthPx));
-        return new MapSheet(
-                inner, wrapped(inner.title(), TITLE, widthPx), wrapped, wrapped(caution, FOOT, widthPx));
+        return new MapSheet(inner, wrapped(inner.title(), TITLE, widthPx), wrapped, wrapped(caution, FOOT, widthPx));
     }
 
     private static List<String> wrapped(String words, TextStyle style, double widthPx) {

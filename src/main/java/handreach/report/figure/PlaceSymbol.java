@@ -55,7 +55,8 @@ final class PlaceSymbol {
     }
 
     private static Envelope room(Spot spot) {
-        double half = spot.place().kind() == MapPlace.Kind.RELAY ? 9 : spot.place().kind() == MapPlace.Kind.SPREAD ? 3 : 6;
+        double half =
+                spot.place().kind() == MapPlace.Kind.RELAY ? 9 : spot.place().kind() == MapPlace.Kind.SPREAD ? 3 : 6;
         return Outline.room(Outline.disc(spot.x(), spot.y(), half));
     }
 
@@ -78,12 +79,9 @@ final class PlaceSymbol {
                         ShapeStyle.fill(TextStyle.INK).outlined(0xFFFFFF, 1.6));
             case PERSON -> pen.draw(Outline.disc(x, y, 6), ink);
             case RELAY -> pen.draw(triangle(x, y, 1), ink);
-            case SITE ->
-                pen.draw(
-                        triangle(x, y, 0.6), ShapeStyle.fill(0xFFFFFF).outlined(TextStyle.QUIET, 1.4));
+            case SITE -> pen.draw(triangle(x, y, 0.6), ShapeStyle.fill(0xFFFFFF).outlined(TextStyle.QUIET, 1.4));
             case SPREAD ->
-                pen.draw(
-                        Outline.disc(x, y, 2.6), ShapeStyle.fill(TextStyle.INK).outlined(0xFFFFFF, 0.8));
+                pen.draw(Outline.disc(x, y, 2.6), ShapeStyle.fill(TextStyle.INK).outlined(0xFFFFFF, 0.8));
             case POINT -> {
                 pen.draw(Outline.line(x - 6, y - 6, x + 6, y + 6), ShapeStyle.line(TextStyle.INK, 2));
                 pen.draw(Outline.line(x - 6, y + 6, x + 6, y - 6), ShapeStyle.line(TextStyle.INK, 2));
@@ -92,8 +90,7 @@ final class PlaceSymbol {
     }
 
     private static Path2D triangle(double x, double y, double size) {
-        Path2D path = Outline.line(
-                x, y - 9 * size, x + 8 * size, y + 6 * size, x - 8 * size, y + 6 * size);
+        Path2D path = Outline.line(x, y - 9 * size, x + 8 * size, y + 6 * size, x - 8 * size, y + 6 * size);
         path.closePath();
         return path;
     }

@@ -76,8 +76,7 @@ public final class Kml {
         zip.closeEntry();
     }
 
-    private static String text(
-            String title, List<MapOutline> outlines, List<MapPlace> places, Pictures pictures) {
+    private static String text(String title, List<MapOutline> outlines, List<MapPlace> places, Pictures pictures) {
         XmlText xml = new XmlText();
         xml.open("kml", "xmlns", "http://www.opengis.net/kml/2.2").open("Document");
         xml.element("name", title);

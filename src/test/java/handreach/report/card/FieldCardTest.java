@@ -21,8 +21,8 @@ import java.util.Collections;
 import java.util.List;
 import java.util.Optional;
 import org.apache.pdfbox.Loader;
-import org.apache.pdfbox.cos.COSName;
 import org.apache.pdfbox.cos.COSArray;
+import org.apache.pdfbox.cos.COSName;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.pdmodel.PDPage;
 import org.apache.pdfbox.pdmodel.documentinterchange.logicalstructure.PDStructureElement;
@@ -248,7 +248,8 @@ class FieldCardTest {
         try (PDDocument card = Loader.loadPDF(bytes(FieldCard.sheet(crowd(12), CardSize.A4)))) {
             assertEquals(1, card.getNumberOfPages());
             String text = new PDFTextStripper().getText(card).replaceAll("\\s+", " ");
-            assertEquals(4, text.split("median 2.9 km", -1).length - 1, "every line of the rose keeps its key: " + text);
+            assertEquals(
+                    4, text.split("median 2.9 km", -1).length - 1, "every line of the rose keeps its key: " + text);
             assertTrue(text.contains("3. NE to E: nothing sure"), "every step of what to do: " + text);
             for (int i = 1; i <= 12; i++) assertTrue(text.contains(i + " Team " + i + " "), text);
         }
@@ -265,9 +266,8 @@ class FieldCardTest {
             assertEquals("Field card: whip", card.getDocumentInformation().getTitle());
             PDStructureElement whole = (PDStructureElement)
                     catalog.getStructureTreeRoot().getKids().get(0);
-            List<PDStructureElement> parts = whole.getKids().stream()
-                    .map(PDStructureElement.class::cast)
-                    .toList();
+            List<PDStructureElement> parts =
+                    whole.getKids().stream().map(PDStructureElement.class::cast).toList();
             List<String> read = parts.stream()
                     .map(part -> part.getStructureType() + " "
                             + (part.getStructureType().equals("Figure")
@@ -278,13 +278,15 @@ class FieldCardTest {
             assertTrue(read.contains("P Reach with the same at both ends."), read.toString());
             assertTrue(read.contains("P A: whip, median 2.9 km (2.1 to 3.8)"), read.toString());
             assertTrue(
-                    read.contains("P 1, Party 0, carries whip, place 16S 750626 4017508, true bearing 045\u00b0, 2.9 km,"
-                            + " calls 23 %, hears 45 %, by relay >99 %"),
+                    read.contains(
+                            "P 1, Party 0, carries whip, place 16S 750626 4017508, true bearing 045\u00b0, 2.9 km,"
+                                    + " calls 23 %, hears 45 %, by relay >99 %"),
                     read.toString());
             assertTrue(read.contains("H2 If contact is lost"), read.toString());
             assertTrue(read.contains("Figure " + Typeface.clean(ROSE.description())), read.toString());
             assertTrue(read.indexOf("H2 Loadouts") < read.indexOf("H2 Cautions"), read.toString());
-            var inTree = catalog.getStructureTreeRoot().getParentTree().getNumbers().get(0);
+            var inTree =
+                    catalog.getStructureTreeRoot().getParentTree().getNumbers().get(0);
             assertEquals(parts.size(), ((COSArray) inTree.getCOSObject()).size(), "every part has its content");
         }
     }

@@ -37,7 +37,10 @@ class GeoTiffTest {
     }
 
     private static Georaster raster() {
-        return new Georaster(GRID, Georaster.Layer.of("loss <&>", "dB", Map.of("PLAN", "a & b")), cell -> GRID.rowOf(cell) == 7 ? Double.NaN : value(cell));
+        return new Georaster(
+                GRID,
+                Georaster.Layer.of("loss <&>", "dB", Map.of("PLAN", "a & b")),
+                cell -> GRID.rowOf(cell) == 7 ? Double.NaN : value(cell));
     }
 
     private static byte[] bytes(Georaster raster) throws IOException {
@@ -138,7 +141,9 @@ class GeoTiffTest {
         assertThrows(
                 IllegalArgumentException.class,
                 () -> WholeFile.write(
-                        file, GeoTiff.content(new Georaster(GRID, PLAIN, cell -> Double.NEGATIVE_INFINITY)), Sources.NONE));
+                        file,
+                        GeoTiff.content(new Georaster(GRID, PLAIN, cell -> Double.NEGATIVE_INFINITY)),
+                        Sources.NONE));
         try (var files = Files.list(folder)) {
             assertEquals(0, files.count());
         }

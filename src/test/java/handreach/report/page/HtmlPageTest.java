@@ -145,7 +145,10 @@ class HtmlPageTest {
 
     @Test
     void aFigureOfATableIsKnownAsOne() {
-        Figure chart = SampleFigures.all().stream().filter(each -> !each.holdsPicture()).findFirst().orElseThrow();
+        Figure chart = SampleFigures.all().stream()
+                .filter(each -> !each.holdsPicture())
+                .findFirst()
+                .orElseThrow();
         Drawing drawing = new Drawing(chart, "").ofTable();
         Page page = new Page("k", "t", "q", List.of(), List.of(Section.of("h", drawing)), "");
         assertTrue(HtmlPage.text(page).contains("<figure class=\"of-table\">"));
