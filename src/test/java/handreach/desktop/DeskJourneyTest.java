@@ -204,7 +204,7 @@ class DeskJourneyTest {
         run.onScreen(() -> run.session().saveAs(elsewhere, () -> {}));
         run.settle();
         assertTrue(
-                run.noticeTexts().get(0).contains("could not be written"),
+                run.noticeTexts().get(0).contains("is a folder, a file name is expected"),
                 run.noticeTexts().toString());
         run.snapshot("read-only");
         assertTrue(run.onScreen(() -> run.session().isEdited().get()));

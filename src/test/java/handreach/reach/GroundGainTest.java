@@ -76,7 +76,7 @@ class GroundGainTest {
         double[][] cells = new double[2][8];
         int edges = 0;
         for (int cell = 0; cell < GRID.grid().count(); cell++) {
-            if (whip.odds(cell) < 0.8 || control.odds(cell) >= 0.8) continue;
+            if (!whip.isKnown(cell) || whip.odds(cell) < 0.8 || control.odds(cell) >= 0.8) continue;
             Position at = GRID.grid().positionOf(cell);
             double toSource = GeodesicLine.distanceM(SOURCE, at);
             double toNorth = GeodesicLine.distanceM(NORTH, at);

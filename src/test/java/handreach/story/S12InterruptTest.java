@@ -33,7 +33,7 @@ class S12InterruptTest {
     private static final int MOST_TRIES = 12;
 
     private static final int GIVE_UP_S = 120;
-    private static final int FILES_OF_A_RUN = 22;
+    private static final int FILES_OF_A_RUN = 23;
     private static final int LOADOUTS = 6;
     private static final long POLL_NS = 200_000;
 
