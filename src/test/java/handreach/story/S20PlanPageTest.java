@@ -26,6 +26,7 @@ class S20PlanPageTest {
             "[ground]",
             "[bench]",
             "[[radio]]",
+            "[[power_step]]",
             "[[antenna]]",
             "[anchor]",
             "[[loadout]]",
@@ -35,7 +36,9 @@ class S20PlanPageTest {
             "[[route]]",
             "[[sector]]",
             "[reach]",
+            "[decide]",
             "[relay]",
+            "[assign]",
             "[[walk]]",
             "[calibration]",
             "[doubt]");

@@ -28,7 +28,7 @@ import java.util.regex.Pattern;
 record Manifest(String what, boolean complete, Optional<String> run, List<Entry> files) {
     private static final CappedFile.Cap CAP = new CappedFile.Cap(1L << 20, 30, "It is no list of ours: remove it.");
     /** As this program writes them; a manifest that leads out of its folder is somebody else's. */
-    private static final Pattern PLAIN_NAME = Pattern.compile("[a-z0-9][a-z0-9-]*(\\.[a-z0-9]+)?");
+    private static final Pattern PLAIN_NAME = Pattern.compile("[a-z0-9][a-z0-9-]*(\\.[a-z0-9]+)*");
 
     /**
      * One file.
