@@ -10,12 +10,12 @@ public final class LossBuilder {
     /** No model of this room is meant for less, km. */
     public static final double SHORTEST_KM = 0.05;
 
-    /** Said by models that count cover at the ends, of paths with some between. */
     /** Part of the loss: what antennas among trees or houses gain less by their height. */
     public static final String HEIGHT_IN_COVER = "height in cover";
 
     public static final String HEIGHT_SOURCE = "measured at 868 MHz (DOI 10.5281/zenodo.1560654), carried on by us";
 
+    /** Said by models that count cover at the ends, of paths with some between. */
     public static final String ENDS_ONLY =
             "Trees and buildings count at the two ends only; those between are left out.";
 

@@ -151,11 +151,11 @@ public final class BearingLosses {
             }
         }
 
-        /** A march knows what is doubtful about it; of other models the single path to the sample is asked. */
+        /** Of a walker that does not know what is doubtful about its path the single path to the sample is asked. */
         private List<String> warnings(RadialWalker walk, Terminals pair, int sample) {
-            if (walk instanceof MarchedWalker marched) return marched.warnings();
-            return model.loss(radial.profile(sample + 1), pair, request.conditions())
-                    .warnings();
+            return walk.warnings()
+                    .orElseGet(() -> model.loss(radial.profile(sample + 1), pair, request.conditions())
+                            .warnings());
         }
     }
 }

@@ -9,6 +9,7 @@ import handreach.propagation.TerminalClutter;
 import handreach.propagation.Terminals;
 import handreach.propagation.Woodland;
 import handreach.terrain.Cover;
+import java.util.List;
 import java.util.Locale;
 
 /**
@@ -28,12 +29,13 @@ public final class Handheld implements LossModel {
     /** Excess over free space beyond which bare-ground theory no longer describes the place, dB. */
     public static final double LOST_DB = 65;
 
+    private static final String NAME = "handheld";
     private static final String OURS = "handheld model (ours)";
     private static final double LONGEST_KM = 60;
 
     @Override
     public String name() {
-        return "handheld";
+        return NAME;
     }
 
     /**
@@ -62,10 +64,33 @@ public final class Handheld implements LossModel {
         account.part("woodland", walk.woodDb(), "Rec. ITU-R P.833-9 section 2.1, at the ends")
                 .part("town", overRoofs ? walk.townDb() + cut : 0, "Rec. ITU-R P.2108-1 section 3.1, at the ends");
         steps(account, walk);
+        doubts(account, walk, profile, terminals, conditions);
+        return account.close();
+    }
+
+    /**
+     * What is doubtful about a path that has just been walked: the warnings of {@link #loss} without walking it again.
+     *
+     * @param walk the walk, its excess reckoned
+     * @param outline the ends of the path, and whatever of it stands between: one sample with clutter will do for all
+     */
+    public static List<String> warnings(
+            HandheldWalk walk, Profile outline, Terminals terminals, PathConditions conditions) {
+        LossBuilder account = new LossBuilder(NAME, outline, terminals, conditions);
+        doubts(account, walk, outline, terminals, conditions);
+        return account.close().warnings();
+    }
+
+    private static void doubts(
+            LossBuilder account,
+            HandheldWalk walk,
+            Profile profile,
+            Terminals terminals,
+            PathConditions conditions) {
         warn(account, profile, terminals, conditions);
         if (walk.woodDb() > 0)
             Woodland.warnings(conditions.frequency(), conditions.polarization()).forEach(account::warn);
-        if (profile.cover(0).isTown() || profile.cover(last).isTown())
+        if (profile.cover(0).isTown() || profile.cover(profile.count() - 1).isTown())
             TerminalClutter.warnings(conditions.frequency()).forEach(account::warn);
         if (walk.bareDb() > LOST_DB)
             account.warn(String.format(
@@ -74,7 +99,6 @@ public final class Handheld implements LossModel {
                             + " says that it is far gone.",
                     walk.bareDb(),
                     LOST_DB));
-        return account.close();
     }
 
     private static void steps(LossBuilder account, HandheldWalk walk) {

@@ -3,8 +3,11 @@ package handreach.propagation.radial;
 import handreach.propagation.FreeSpace;
 import handreach.propagation.PathConditions;
 import handreach.propagation.Terminals;
+import handreach.propagation.handheld.Handheld;
 import handreach.propagation.handheld.HandheldWalk;
 import handreach.terrain.Cover;
+import java.util.List;
+import java.util.Optional;
 
 /** The {@code handheld} model along radials: one string walked outwards, and the unbroken woodland from either end. */
 final class HandheldWalker implements RadialWalker {
@@ -93,6 +96,19 @@ final class HandheldWalker implements RadialWalker {
         double riseM = groundM + terminals.rxHeightM() - radial.groundM[0] - terminals.txHeightM();
         return FreeSpace.slantDb(atOneKmDb, distanceKm, riseM)
                 + walk.excessDb(COVERS[cover], radial.standingM[cover], woods.farM(taken, distanceKm, cover));
+    }
+
+    @Override
+    public Optional<List<String>> warnings() {
+        int between = 1;
+        while (between < taken && !stands(between)) between++;
+        return Optional.of(
+                Handheld.warnings(walk, radial.outline(Math.min(between, taken), distanceKm, groundM, cover), terminals, conditions));
+    }
+
+    /** Whether something stands on a sample of which the model would say that it is left out. */
+    private boolean stands(int sample) {
+        return radial.clutterM[sample] > 0 && COVERS[radial.cover[sample]] != Cover.WATER;
     }
 
     /** What height gains less in cover; asked after the loss. */

@@ -7,6 +7,7 @@ import handreach.propagation.Terminals;
 import handreach.propagation.march.CoveredMarch;
 import handreach.terrain.Cover;
 import java.util.List;
+import java.util.Optional;
 
 /**
  * A march read along its radial: the loss over bare ground at any distance, and the woods and towns around both ends. A march gives no
@@ -104,8 +105,9 @@ public final class MarchedWalker implements RadialWalker {
     }
 
     /** What is doubtful about the path to where it stands; asked after the loss. */
-    public List<String> warnings() {
-        return march.warnings(outer(), COVERS[cover], woodDb);
+    @Override
+    public Optional<List<String>> warnings() {
+        return Optional.of(march.warnings(outer(), COVERS[cover], woodDb));
     }
 
     /** What is doubtful about the march as a whole. */

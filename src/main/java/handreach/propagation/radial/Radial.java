@@ -124,6 +124,32 @@ public final class Radial {
         return Profile.of(distanceKm, heightM, standing, kind, zone);
     }
 
+    /** The source, one sample between, where there is one, and a receiver behind it. */
+    Profile outline(int between, double atKm, double onGroundM, int coverOrdinal) {
+        boolean isBetween = between > 0 && xKm[between] < atKm;
+        int n = isBetween ? 3 : 2;
+        double[] distanceKm = new double[n];
+        double[] heightM = new double[n];
+        double[] standing = new double[n];
+        Cover[] kind = new Cover[n];
+        Zone[] zone = new Zone[n];
+        Arrays.fill(zone, Zone.INLAND);
+        heightM[0] = groundM[0];
+        standing[0] = clutterM[0];
+        kind[0] = COVERS[cover[0]];
+        if (isBetween) {
+            distanceKm[1] = xKm[between];
+            heightM[1] = groundM[between];
+            standing[1] = clutterM[between];
+            kind[1] = COVERS[cover[between]];
+        }
+        distanceKm[n - 1] = atKm;
+        heightM[n - 1] = onGroundM;
+        standing[n - 1] = standingM[coverOrdinal];
+        kind[n - 1] = COVERS[coverOrdinal];
+        return Profile.of(distanceKm, heightM, standing, kind, zone);
+    }
+
     /** Heights of roofs that a receiver along it may stand among, m, each once. */
     double[] roofsM() {
         Stream<Cover> covers = evenCover < 0 ? Stream.of(Cover.values()) : Stream.of(Cover.values()[evenCover]);

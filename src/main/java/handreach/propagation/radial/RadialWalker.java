@@ -4,6 +4,8 @@ import handreach.propagation.LossModel;
 import handreach.propagation.LossModels;
 import handreach.propagation.PathConditions;
 import handreach.propagation.Terminals;
+import java.util.List;
+import java.util.Optional;
 
 /**
  * Walks outwards along radials and says of every place what a path from the source to it would be: loss, angles, sight. One per
@@ -46,6 +48,11 @@ public interface RadialWalker {
 
     /** Whether the antennas see each other; asked after the loss. */
     boolean isInSight();
+
+    /** What is doubtful about the path to where it stands, asked after the loss; nothing where only the single path can tell. */
+    default Optional<List<String>> warnings() {
+        return Optional.empty();
+    }
 
     /** Goes straight to the last known sample: the path that is cut there, and no other of that radial. */
     default void path(Radial radial) {
