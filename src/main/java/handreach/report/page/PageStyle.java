@@ -62,7 +62,7 @@ final class PageStyle {
             footer { margin-top: 4rem; padding-top: .9rem; border-top: 1px solid var(--rule); color: var(--quiet);
               font-size: .88rem; }
             @media print {
-              @page { margin: 12mm 14mm 13mm; }
+              @page { margin: 10mm 12mm 11mm; }
               body { max-width: none; padding: 0; font-size: 9.5pt; line-height: 1.3; }
               h1 { margin: 0 0 1mm; font-size: 19pt; }
               h2 { margin: 0 0 1.5mm; font-size: 13pt; }
@@ -77,24 +77,26 @@ final class PageStyle {
               nav ul { columns: 3; column-gap: 4mm; margin-bottom: 1mm; }
               nav p { margin: 1mm 0 .5mm; }
               a { color: inherit; text-decoration: none; }
-              section, .appendix { margin-top: 5mm; }
+              section, .appendix { margin-top: 3.5mm; orphans: 1; widows: 1; }
               .appendix { margin-bottom: 0; border-top: 2px solid var(--ink); padding-top: 1.5mm; font-size: 9pt; break-after: avoid; }
-              details, details:last-of-type { border: 0; margin-top: 3.5mm; }
+              details, details:last-of-type { border: 0; margin-top: 2.2mm; }
               details::details-content { content-visibility: visible; display: block; block-size: auto; }
               summary { padding: 0; list-style: none; break-after: avoid; }
               summary::-webkit-details-marker { display: none; }
               summary h2 { font-size: 11pt; }
               details > div { padding: .8mm 0 0; }
               details ul { columns: 2; column-gap: 6mm; }
+              details table { line-height: 1.12; }
+              details th, details td { padding-top: .2mm; padding-bottom: .2mm; }
               dl { gap: 1mm 4mm; }
               table { line-height: 1.22; }
               caption { padding-bottom: .8mm; }
               th, td { padding: .35mm 2mm .35mm 0; }
               figure { margin: 1.5mm 0 2.5mm; }
-              figure svg { max-height: 74mm; width: auto; }
-              figure.map { display: grid; grid-template-columns: auto minmax(40mm, 1fr); gap: 5mm; align-items: start; }
-              figure.map svg { max-height: 96mm; }
-              details figure svg { max-height: 62mm; }
+              figure svg { max-height: 66mm; width: auto; }
+              figure.map { display: inline-block; width: 43%; margin-right: 5%; vertical-align: top; }
+              figure.map svg { width: 100%; max-height: 88mm; }
+              details figure svg { max-height: 54mm; }
               details figure.of-table { display: none; }
               figcaption { max-width: none; margin-top: .5mm; }
               .warning { margin-bottom: 1.5mm; padding: 1mm 2.5mm; }
