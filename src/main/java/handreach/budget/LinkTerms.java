@@ -27,10 +27,10 @@ public record LinkTerms(
 
     /**
      * Before any walk, over open ground with known terrain, by a model that was held against measured lines there. Common: whole
-     * lines were off by −3 to +3 dB, and 95 % intervals of this doubt held 94 % of measured reaches; spread: errors within a line
-     * of 3.3 dB (144 MHz) and 5.3 dB (435 MHz) (docs/field-comparison.md).
+     * lines were off by −2 to +3 dB, and 95 % intervals of this doubt held 94 % of measured reaches; spread: errors within a line
+     * of 3.2 dB (144 MHz) and 5.3 dB (435 MHz), and odds of this spread came true within 0.05 (docs/field-comparison.md).
      */
-    public static final Doubt MODEL_OPEN = new Doubt(3, 5);
+    public static final Doubt MODEL_OPEN = new Doubt(3, 4.5);
 
     /**
      * The same by another model. Common: on the same lines it held 96 to 100 % of measured reaches for two-ray, delta-Bullington and

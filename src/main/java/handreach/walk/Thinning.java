@@ -23,7 +23,7 @@ public final class Thinning {
      * @unit   m
      * @valid  for ground that is open, or wooded or built up, for the most part
      * @error  a factor of two either way
-     * @source open: our suggestion, 180 to 250 m being found between means over 60 m of three measured lines (docs/field-comparison.md);
+     * @source open: our suggestion, 150 to 220 m being found between means over 60 m of three measured lines (docs/field-comparison.md);
      *     cover: Gudmundson, Electronics Letters 27 (1991) 2145 (from memory)
      */
     public static double usualDecorrelationM(boolean isOpen) {

@@ -54,18 +54,16 @@ class MeasuredLinesTest {
     }
 
     /**
-     * Odds by fifths as said and as they came true, each line's own shift taken out, as odds are meant. Four fifths are right within
-     * 0.05. In the second, places with a tenth to two fifths of a chance had copy less often, by 0.07: a spread of 4 dB would fit
-     * these lines, whose receiver went along a road; people stand among hedges.
+     * Odds by fifths as said and as they came true over both frequencies, each line's own shift taken out, as odds are meant.
+     * Wider spreads are too timid: of 5 dB in the second fifth already, of 7 dB in the second and the fourth.
      */
     @Test
     void oddsComeTrueWithinATwentieth() throws Exception {
         double[] off = off(LinkTerms.MODEL_OPEN.spreadDb());
-        for (int fifth = 0; fifth < off.length; fifth++)
-            assertEquals(0, off[fifth], fifth == 1 ? 0.08 : 0.05, "fifth " + fifth);
+        for (int fifth = 0; fifth < off.length; fifth++) assertEquals(0, off[fifth], 0.05, "fifth " + fifth);
+        assertTrue(off(5)[1] < -0.06, "5 dB is too timid: " + off(5)[1]);
         double[] before = off(7);
         assertTrue(before[1] < -0.12 && before[3] > 0.08, "7 dB was too timid: " + before[1] + ", " + before[3]);
-        for (double one : off(4)) assertEquals(0, one, 0.05);
     }
 
     /** Share of copy less the odds said, by fifths of the odds. */
