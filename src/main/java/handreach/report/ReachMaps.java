@@ -24,12 +24,17 @@ import handreach.report.figure.MapPlace;
 import handreach.report.page.Drawing;
 import handreach.study.ReachAnswer;
 import handreach.study.Scene;
+import handreach.study.Turning;
+import handreach.units.Decibels;
 import handreach.units.Lengths;
 import handreach.units.Shares;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.concurrent.ConcurrentHashMap;
 
 /**
@@ -80,7 +85,7 @@ final class ReachMaps {
                 new MapFigure.Words(title, description),
                 bare.with(picture),
                 layers.outlines(),
-                places(plan),
+                places(answer),
                 new MapFigure.Key(layers.entries(), style()));
     }
 
@@ -211,6 +216,26 @@ final class ReachMaps {
                         difference.bound(),
                         difference.cells()))
                 .orElse("");
+    }
+
+    /** The same with the way people face, where the plan says it, and how those should turn whom it pays to face the middle better. */
+    private static List<MapPlace> places(ReachAnswer answer) {
+        Map<String, Turning> turnings = new HashMap<>();
+        for (Turning turning : Turning.all(answer)) turnings.put(turning.who(), turning);
+        return places(answer.scene().plan()).stream()
+                .map(place -> Optional.ofNullable(turnings.get(place.label()))
+                        .map(turning -> facing(place, turning, answer.middle()))
+                        .orElse(place))
+                .toList();
+    }
+
+    /** Whoever stands in the middle faces all bearings of the map at once, so that no heading is the better one. */
+    private static MapPlace facing(MapPlace place, Turning turning, Position middle) {
+        boolean pays = !place.position().equals(middle) && turning.gainDb() >= Turning.WORTH_SAYING_DB;
+        MapPlace.Facing facing = new MapPlace.Facing(
+                turning.headingDeg(), pays ? OptionalDouble.of(turning.bestHeadingDeg()) : OptionalDouble.empty());
+        String label = pays ? place.label() + ", turned +" + Decibels.text(turning.gainDb()) : place.label();
+        return new MapPlace(place.position(), place.kind(), label, Optional.of(facing));
     }
 
     /** The plan's positions as symbols. */

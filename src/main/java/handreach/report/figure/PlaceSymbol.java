@@ -8,6 +8,7 @@ import handreach.report.draw.ShapeStyle;
 import handreach.report.draw.TextStyle;
 import handreach.report.draw.Typeface;
 import java.awt.geom.Path2D;
+import java.util.ArrayList;
 import java.util.List;
 import org.locationtech.jts.geom.Envelope;
 
@@ -17,6 +18,13 @@ final class PlaceSymbol {
     private static final double LINE_PX = 16;
     /** From the middle of a line of text down to its base line. */
     private static final double BASE_LINE_PX = 5;
+
+    /** How far the line of a heading goes, from the middle of the symbol; that of a better one, and its head. */
+    private static final double NOW_PX = 18;
+
+    private static final double BETTER_PX = 30;
+    private static final double HEAD_PX = 9;
+    private static final double EAST_DEG = 90;
 
     private PlaceSymbol() {}
 
@@ -32,6 +40,7 @@ final class PlaceSymbol {
     /** Draws all symbols, and then each name where it covers least. */
     static void draw(Pen pen, List<Spot> spots, LabelPlacement labels) {
         for (Spot spot : spots) {
+            spot.place().facing().ifPresent(facing -> draw(pen, facing, spot, labels));
             draw(pen, spot.place().kind(), spot.x(), spot.y());
             labels.keepFree(room(spot));
         }
@@ -62,12 +71,61 @@ final class PlaceSymbol {
 
     /** What the symbols of some places mean, each kind once. */
     static List<LegendEntry> key(List<MapPlace> places) {
-        return places.stream()
+        List<LegendEntry> entries = new ArrayList<>();
+        places.stream()
                 .map(MapPlace::kind)
                 .distinct()
                 .sorted()
                 .map(kind -> LegendEntry.symbol((pen, x, y) -> draw(pen, kind, x, y), kind.words()))
-                .toList();
+                .forEach(entries::add);
+        if (places.stream().anyMatch(place -> place.facing().isPresent()))
+            entries.add(LegendEntry.symbol((pen, x, y) -> drawNow(pen, x - NOW_PX / 2, y, EAST_DEG), "faces this way"));
+        if (places.stream()
+                .flatMap(place -> place.facing().stream())
+                .anyMatch(facing -> facing.betterDeg().isPresent()))
+            entries.add(LegendEntry.symbol(
+                    (pen, x, y) -> drawBetter(pen, x - BETTER_PX / 2, y, EAST_DEG), "better to face this way"));
+        return entries;
+    }
+
+    private static void draw(Pen pen, MapPlace.Facing facing, Spot spot, LabelPlacement labels) {
+        drawNow(pen, spot.x(), spot.y(), facing.headingDeg());
+        labels.keepFree(Outline.room(way(spot.x(), spot.y(), facing.headingDeg(), NOW_PX)));
+        facing.betterDeg().ifPresent(deg -> {
+            drawBetter(pen, spot.x(), spot.y(), deg);
+            labels.keepFree(Outline.room(way(spot.x(), spot.y(), deg, BETTER_PX)));
+        });
+    }
+
+    private static void drawNow(Pen pen, double x, double y, double headingDeg) {
+        Path2D line = way(x, y, headingDeg, NOW_PX);
+        pen.draw(line, ShapeStyle.line(0xFFFFFF, 4.5));
+        pen.draw(line, ShapeStyle.line(TextStyle.QUIET, 2));
+    }
+
+    private static void drawBetter(Pen pen, double x, double y, double headingDeg) {
+        Path2D line = way(x, y, headingDeg, BETTER_PX - HEAD_PX);
+        pen.draw(line, ShapeStyle.line(0xFFFFFF, 5));
+        pen.draw(line, ShapeStyle.line(TextStyle.INK, 2.5));
+        double right = Math.sin(Math.toRadians(headingDeg));
+        double down = -Math.cos(Math.toRadians(headingDeg));
+        double footX = x + (BETTER_PX - HEAD_PX) * right;
+        double footY = y + (BETTER_PX - HEAD_PX) * down;
+        Path2D head = Outline.line(
+                x + BETTER_PX * right,
+                y + BETTER_PX * down,
+                footX - HEAD_PX / 2 * down,
+                footY + HEAD_PX / 2 * right,
+                footX + HEAD_PX / 2 * down,
+                footY - HEAD_PX / 2 * right);
+        head.closePath();
+        pen.draw(head, ShapeStyle.fill(TextStyle.INK).outlined(0xFFFFFF, 1.2));
+    }
+
+    /** A line from the middle of a symbol the way somebody faces; north is up on every map. */
+    private static Path2D way(double x, double y, double headingDeg, double lengthPx) {
+        double turn = Math.toRadians(headingDeg);
+        return Outline.line(x, y, x + lengthPx * Math.sin(turn), y - lengthPx * Math.cos(turn));
     }
 
     private static void draw(Pen pen, MapPlace.Kind kind, double x, double y) {
