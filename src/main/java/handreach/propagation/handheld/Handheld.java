@@ -82,11 +82,7 @@ public final class Handheld implements LossModel {
     }
 
     private static void doubts(
-            LossBuilder account,
-            HandheldWalk walk,
-            Profile profile,
-            Terminals terminals,
-            PathConditions conditions) {
+            LossBuilder account, HandheldWalk walk, Profile profile, Terminals terminals, PathConditions conditions) {
         warn(account, profile, terminals, conditions);
         if (walk.woodDb() > 0)
             Woodland.warnings(conditions.frequency(), conditions.polarization()).forEach(account::warn);

@@ -102,8 +102,8 @@ final class HandheldWalker implements RadialWalker {
     public Optional<List<String>> warnings() {
         int between = 1;
         while (between < taken && !stands(between)) between++;
-        return Optional.of(
-                Handheld.warnings(walk, radial.outline(Math.min(between, taken), distanceKm, groundM, cover), terminals, conditions));
+        return Optional.of(Handheld.warnings(
+                walk, radial.outline(Math.min(between, taken), distanceKm, groundM, cover), terminals, conditions));
     }
 
     /** Whether something stands on a sample of which the model would say that it is left out. */
