@@ -41,17 +41,21 @@ class HouseTest {
             entry("budget", "units uncertainty bench loadout propagation"),
             entry("reach", "input uncertainty geodesy terrain profile propagation budget"),
             entry("relay", "units input uncertainty geodesy loadout terrain profile propagation budget reach"),
+            entry("atlas", "input geodesy terrain propagation reach"),
             entry("walk", "input uncertainty geodesy terrain reach"),
             entry("plan", "units input geodesy loadout terrain propagation reach relay"),
             entry(
                     "study",
-                    "units input uncertainty geodesy bench loadout terrain profile propagation budget reach relay walk plan"),
+                    "units input uncertainty geodesy bench loadout terrain profile propagation budget reach relay atlas walk"
+                            + " plan"),
             entry("cartography", "units geodesy terrain"),
             entry(
                     "report",
-                    "units input uncertainty geodesy bench loadout terrain profile propagation budget reach relay walk plan"
-                            + " study cartography"),
-            entry("cli", "units input geodesy bench loadout terrain profile propagation reach walk plan study report"),
+                    "units input uncertainty geodesy bench loadout terrain profile propagation budget reach relay atlas walk"
+                            + " plan study cartography"),
+            entry(
+                    "cli",
+                    "units input geodesy bench loadout terrain profile propagation reach atlas walk plan study report"),
             entry(
                     "desktop",
                     "units input uncertainty geodesy bench loadout terrain profile propagation budget reach relay walk plan"

@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import com.tngtech.archunit.core.domain.JavaModifier;
 import com.tngtech.archunit.core.importer.ClassFileImporter;
 import com.tngtech.archunit.core.importer.ImportOption;
+import handreach.atlas.AtlasQuestion;
 import handreach.input.CappedFile;
 import handreach.input.Range;
 import handreach.loadout.Battery;
@@ -22,6 +23,7 @@ import handreach.reach.AreaRequest;
 import handreach.reach.BearingRequest;
 import handreach.reach.CellGrid;
 import handreach.story.CommandRun;
+import handreach.study.AtlasOptions;
 import handreach.terrain.Cover;
 import java.io.IOException;
 import java.lang.reflect.Field;
@@ -139,10 +141,15 @@ class LimitsTest {
             new Option("bench", "--frequency-mhz", of("handreach.cli.BenchCommand", "FREQUENCY")),
             new Option("walk", "--reports", of("handreach.cli.WalkCommand", "REPORTS")),
             new Option("reach", "--radius-km", AreaRequest.RADIUS),
-            new Option("reach", "--cell-m", AreaRequest.CELL));
+            new Option("reach", "--cell-m", AreaRequest.CELL),
+            new Option("atlas", "--grid", AtlasQuestion.GRID),
+            new Option("atlas", "--targets", AtlasQuestion.GRID),
+            new Option("atlas", "--relays", AtlasOptions.RELAYS),
+            new Option("atlas", "--serves", of("handreach.study.AtlasOptions", "SERVES")),
+            new Option("atlas", "--cores", AtlasOptions.CORES));
 
-    private static final List<String> COMMANDS =
-            List.of("bench", "match", "pattern", "tiles", "path", "reach", "relay", "walk", "card", "report", "desk");
+    private static final List<String> COMMANDS = List.of(
+            "bench", "match", "pattern", "tiles", "path", "reach", "relay", "atlas", "walk", "card", "report", "desk");
     private static final Pattern HELP_OF_OPTION =
             Pattern.compile("(?m)^ {1,8}(?:-\\w, )?(--[\\w-]+)[^\\n]*(?:\\n {12,}[^\\n]*)*");
     private static final Pattern SPAN = Pattern.compile("-?\\d[\\d.]* to -?\\d[\\d.]*\\d|-?\\d+ to \\d+");

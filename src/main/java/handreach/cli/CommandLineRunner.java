@@ -28,7 +28,8 @@ public final class CommandLineRunner {
     private static final int INPUT_WRONG = 2;
     /** In the order help lists them. */
     private static final List<String> COMMANDS = List.of(
-            "bench", "match", "pattern", "tiles", "path", "reach", "assign", "relay", "walk", "card", "report", "desk");
+            "bench", "match", "pattern", "tiles", "path", "reach", "assign", "relay", "atlas", "walk", "card", "report",
+            "desk");
 
     private CommandLineRunner() {}
 
@@ -102,6 +103,7 @@ public final class CommandLineRunner {
             case "reach" -> new ReachCommand();
             case "assign" -> new AssignCommand();
             case "relay" -> new RelayCommand();
+            case "atlas" -> new AtlasCommand();
             case "walk" -> new WalkCommand();
             case "card" -> new CardCommand();
             case "report" -> new ReportCommand();

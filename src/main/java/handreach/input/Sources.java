@@ -1,10 +1,19 @@
 package handreach.input;
 
 import java.io.IOException;
+import java.io.InputStream;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.DirectoryIteratorException;
+import java.nio.file.DirectoryStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.security.MessageDigest;
+import java.security.NoSuchAlgorithmException;
+import java.util.ArrayList;
 import java.util.Collection;
+import java.util.HexFormat;
 import java.util.LinkedHashSet;
+import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.Predicate;
@@ -60,6 +69,49 @@ public final class Sources {
     /** Whether this is the folder that is read. */
     boolean isFolder(Path path) {
         return folder.filter(one -> isSame(one.path(), path)).isPresent();
+    }
+
+    /**
+     * A digest of all that is read, by names without folders and by content: the same on another machine, another as soon as a byte changes.
+     * A file that cannot be read is a fault.
+     */
+    public String digest() {
+        List<Path> all = new ArrayList<>(files);
+        List<String> lines = new ArrayList<>();
+        try {
+            if (folder.isPresent())
+                try (DirectoryStream<Path> found =
+                        Files.newDirectoryStream(folder.get().path())) {
+                    for (Path file : found)
+                        if (folder.get().isRead().test(String.valueOf(file.getFileName())) && Files.isRegularFile(file))
+                            all.add(file);
+                }
+            for (Path file : all) lines.add(file.getFileName() + " " + digest(file));
+        } catch (IOException | DirectoryIteratorException e) {
+            throw new InputFault(
+                    "the files of the plan",
+                    0,
+                    "cannot all be read (" + e.getMessage() + "). Check the rights on them.");
+        }
+        lines.sort(null);
+        return HexFormat.of().formatHex(sha256().digest(String.join("\n", lines).getBytes(StandardCharsets.UTF_8)));
+    }
+
+    private static String digest(Path file) throws IOException {
+        MessageDigest sum = sha256();
+        try (InputStream in = Files.newInputStream(file)) {
+            byte[] block = new byte[1 << 16];
+            for (int n = in.read(block); n >= 0; n = in.read(block)) sum.update(block, 0, n);
+        }
+        return HexFormat.of().formatHex(sum.digest());
+    }
+
+    private static MessageDigest sha256() {
+        try {
+            return MessageDigest.getInstance("SHA-256");
+        } catch (NoSuchAlgorithmException e) {
+            throw new IllegalStateException(e);
+        }
     }
 
     private static boolean isSame(Path one, Path other) {

@@ -32,6 +32,10 @@ public final class CellGrid {
     private final int columns;
     private final double latitudeStepDeg;
     private final double longitudeStepDeg;
+    /** Where this grid starts within the one whose edges it is counted from; zero unless it is a part. */
+    private final int firstRow;
+
+    private final int firstColumn;
 
     private CellGrid(double middleLatitudeDeg, double middleLongitudeDeg, int rows, int columns, double cellM) {
         this.rows = rows;
@@ -41,8 +45,78 @@ public final class CellGrid {
                 cellM / (Ellipsoid.transverseRadiusM(middleLatitudeDeg) * Math.cos(Math.toRadians(middleLatitudeDeg))));
         this.northDeg = middleLatitudeDeg + rows * latitudeStepDeg / 2;
         this.westDeg = middleLongitudeDeg - columns * longitudeStepDeg / 2;
+        this.firstRow = 0;
+        this.firstColumn = 0;
         if (northDeg > 90 || southDeg() < -90 || columns * longitudeStepDeg > 360)
             throw new IllegalArgumentException("the grid would run over a pole or round the earth");
+    }
+
+    private CellGrid(CellGrid whole, int row, int column, int rows, int columns) {
+        this.rows = rows;
+        this.columns = columns;
+        this.latitudeStepDeg = whole.latitudeStepDeg;
+        this.longitudeStepDeg = whole.longitudeStepDeg;
+        this.northDeg = whole.northDeg;
+        this.westDeg = whole.westDeg;
+        this.firstRow = whole.firstRow + row;
+        this.firstColumn = whole.firstColumn + column;
+    }
+
+    /** Some of these cells as a grid of its own; their centres are the same to the last digit. */
+    public CellGrid part(int row, int column, int rows, int columns) {
+        if (rows < 1 || columns < 1)
+            throw new IllegalArgumentException("a part of " + rows + " x " + columns + " cells");
+        index(row, column);
+        index(row + rows - 1, column + columns - 1);
+        return new CellGrid(this, row, column, rows, columns);
+    }
+
+    /**
+     * The least grid that covers a box; its middle is that of the box.
+     *
+     * @shape  as many rows and columns as the box needs; O(1)
+     * @unit   edges degrees, the eastern one above the western one; cell m
+     * @valid  as {@link #around}; what does not fit is told by {@link #refusal(double, double, double, double, double)} before
+     * @error  none
+     * @source radii of curvature of the WGS 84 ellipsoid
+     */
+    public static CellGrid over(double southDeg, double westDeg, double northDeg, double eastDeg, double cellM) {
+        refusal(southDeg, westDeg, northDeg, eastDeg, cellM).ifPresent(sentence -> {
+            throw new IllegalArgumentException(sentence);
+        });
+        CellGrid one = new CellGrid((southDeg + northDeg) / 2, (westDeg + eastDeg) / 2, 1, 1, cellM);
+        return new CellGrid(
+                (southDeg + northDeg) / 2,
+                (westDeg + eastDeg) / 2,
+                (int) acrossBox(northDeg - southDeg, one.latitudeStepDeg),
+                (int) acrossBox(eastDeg - westDeg, one.longitudeStepDeg),
+                cellM);
+    }
+
+    private static double acrossBox(double wideDeg, double stepDeg) {
+        return Math.max(1, Math.ceil(wideDeg / stepDeg - 1e-9));
+    }
+
+    /** Why there is no grid of these cells over a box; nothing if there is. */
+    public static Optional<String> refusal(
+            double southDeg, double westDeg, double northDeg, double eastDeg, double cellM) {
+        if (!(northDeg >= southDeg) || !(eastDeg >= westDeg) || eastDeg - westDeg > 180)
+            return Optional.of("a box from " + NumberText.plain(westDeg) + " to " + NumberText.plain(eastDeg)
+                    + " degrees east is no region: draw it without crossing the 180th meridian");
+        if (!LATITUDE.accepts(southDeg) || !LATITUDE.accepts(northDeg))
+            return Optional.of("the region reaches beyond latitude " + LATITUDE.words() + ": " + LATITUDE.advice());
+        if (!(cellM >= 1)) return Optional.of("cells of " + NumberText.plain(cellM) + " m: take 1 m and above");
+        CellGrid one = new CellGrid((southDeg + northDeg) / 2, (westDeg + eastDeg) / 2, 1, 1, cellM);
+        double cells = acrossBox(northDeg - southDeg, one.latitudeStepDeg)
+                * acrossBox(eastDeg - westDeg, one.longitudeStepDeg);
+        if (cells <= MOST_CELLS) return Optional.empty();
+        return Optional.of(String.format(
+                Locale.ROOT,
+                "the box round the region holds %.1f million cells of %.0f m, at most %.1f million fit: take cells of %.0f m",
+                cells / 1e6,
+                cellM,
+                MOST_CELLS / 1e6,
+                Math.ceil(cellM * Math.sqrt(cells / MOST_CELLS) * 1.01)));
     }
 
     /**
@@ -83,22 +157,22 @@ public final class CellGrid {
 
     /** Northern outer edge, degrees. */
     public double northDeg() {
-        return northDeg;
+        return northDeg - firstRow * latitudeStepDeg;
     }
 
     /** Southern outer edge, degrees. */
     public double southDeg() {
-        return northDeg - rows * latitudeStepDeg;
+        return northDeg - (firstRow + rows) * latitudeStepDeg;
     }
 
     /** Western outer edge, degrees; below −180 when the grid lies over the 180th meridian. */
     public double westDeg() {
-        return westDeg;
+        return westDeg + firstColumn * longitudeStepDeg;
     }
 
     /** Eastern outer edge, degrees; above the western one always. */
     public double eastDeg() {
-        return westDeg + columns * longitudeStepDeg;
+        return westDeg + (firstColumn + columns) * longitudeStepDeg;
     }
 
     /** Height of a cell, degrees of latitude. */
@@ -113,7 +187,7 @@ public final class CellGrid {
 
     /** Height of a cell, m, and its width at the middle latitude. */
     public double cellM() {
-        return Math.toRadians(latitudeStepDeg) * Ellipsoid.meridionalRadiusM((northDeg + southDeg()) / 2);
+        return Math.toRadians(latitudeStepDeg) * Ellipsoid.meridionalRadiusM((northDeg() + southDeg()) / 2);
     }
 
     public int index(int row, int column) {
@@ -132,12 +206,12 @@ public final class CellGrid {
 
     /** Latitude of the centres of a row, degrees. */
     public double latitudeOf(int row) {
-        return northDeg - (row + 0.5) * latitudeStepDeg;
+        return northDeg - (firstRow + row + 0.5) * latitudeStepDeg;
     }
 
     /** Longitude of the centres of a column, degrees, not folded at 180. */
     public double longitudeOf(int column) {
-        return westDeg + (column + 0.5) * longitudeStepDeg;
+        return westDeg + (firstColumn + column + 0.5) * longitudeStepDeg;
     }
 
     /** Centre of a cell. */
@@ -154,8 +228,8 @@ public final class CellGrid {
     public int indexOf(Position position) {
         double eastward = (position.longitudeDeg() - westDeg) % 360;
         if (eastward < 0) eastward += 360;
-        double row = Math.floor((northDeg - position.latitudeDeg()) / latitudeStepDeg);
-        double column = Math.floor(eastward / longitudeStepDeg);
+        double row = Math.floor((northDeg - position.latitudeDeg()) / latitudeStepDeg) - firstRow;
+        double column = Math.floor(eastward / longitudeStepDeg) - firstColumn;
         if (!(row >= 0 && row < rows && column >= 0 && column < columns)) return -1;
         return (int) row * columns + (int) column;
     }
@@ -165,6 +239,8 @@ public final class CellGrid {
         return other instanceof CellGrid grid
                 && rows == grid.rows
                 && columns == grid.columns
+                && firstRow == grid.firstRow
+                && firstColumn == grid.firstColumn
                 && northDeg == grid.northDeg
                 && westDeg == grid.westDeg
                 && latitudeStepDeg == grid.latitudeStepDeg

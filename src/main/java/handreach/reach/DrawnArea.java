@@ -21,7 +21,7 @@ public final class DrawnArea {
     }
 
     /** Whether a place lies within, its edge included. */
-    boolean holds(Position at) {
+    public boolean holds(Position at) {
         return inside.locate(new Coordinate(at.longitudeDeg(), at.latitudeDeg())) != Location.EXTERIOR;
     }
 }

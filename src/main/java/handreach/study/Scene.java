@@ -126,6 +126,30 @@ public final class Scene {
         return new Scene(this, wish.over(plan));
     }
 
+    /** The same scene with the rose at another place: what the plan would say if its area lay round that. */
+    Scene at(Position place) {
+        Places places = plan.places();
+        Places moved = new Places(
+                new Places.Area(place, places.area().radiusKm(), places.area().polygon()),
+                places.positions(),
+                places.routes(),
+                places.sectors());
+        Questions asked = plan.questions();
+        Questions.ReachQuestion reach = asked.reach();
+        Questions.ReachQuestion anywhere = new Questions.ReachQuestion(
+                Optional.empty(), reach.with(), reach.alike(), reach.bearingStepDeg(), reach.cellM(), reach.model());
+        return new Scene(
+                this,
+                new Plan(
+                        plan.heading(),
+                        plan.channel(),
+                        plan.ground(),
+                        plan.kit(),
+                        moved,
+                        new Questions(
+                                anywhere, asked.decide(), asked.relay(), asked.assign(), asked.walks(), asked.site())));
+    }
+
     /** Opens everything the plan names. */
     public static Scene open(PlanFile file) {
         Plan plan = file.plan();

@@ -11,7 +11,9 @@ import org.junit.jupiter.params.provider.ValueSource;
 /** Somebody new: help, a mistyped command, a missing file. */
 class S01UsageTest {
     @ParameterizedTest
-    @ValueSource(strings = {"bench", "match", "pattern", "tiles", "path", "reach", "relay", "walk", "card", "report"})
+    @ValueSource(
+            strings = {"bench", "match", "pattern", "tiles", "path", "reach", "relay", "atlas", "walk", "card", "report"
+            })
     void everyCommandHelpsWithAWorkedExample(String command) {
         CommandRun run = CommandRun.of(command, "--help");
         assertEquals(0, run.code());
@@ -20,7 +22,7 @@ class S01UsageTest {
     }
 
     @ParameterizedTest
-    @ValueSource(strings = {"reach", "path", "bench", "relay", "walk", "card", "report"})
+    @ValueSource(strings = {"reach", "path", "bench", "relay", "atlas", "walk", "card", "report"})
     void commandsThatPeopleRelyOnCarryACaution(String command) {
         String out = CommandRun.of(command, "--help").out();
         assertTrue(out.contains("second means") || out.contains("away from eyes"), out);

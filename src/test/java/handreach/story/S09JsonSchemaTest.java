@@ -125,6 +125,8 @@ class S09JsonSchemaTest {
                 List.of("relay", SAMPLES + "urban-coast"),
                 List.of("relay", SAMPLES + "forest-hills"),
                 List.of("reach", SAMPLES + "urban-coast", "--engine", "sweep", "--only", "outlines", "--out", out()),
+                List.of("atlas", SAMPLES + "forest-hills", "--grid", "4km", "--relays", "2", "--out", out()),
+                List.of("atlas", SAMPLES + "forest-hills", "--grid", "4km", "--layers", "reach", "--out", out()),
                 List.of("walk", SAMPLES + "forest-hills"),
                 List.of("walk", SAMPLES + "forest-hills", "--next", "--reports", "2"),
                 List.of(

@@ -1,0 +1,193 @@
+package handreach.report;
+
+import com.fasterxml.jackson.core.JacksonException;
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.json.JsonMapper;
+import com.fasterxml.jackson.databind.node.ArrayNode;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import handreach.atlas.HeardBits;
+import handreach.atlas.LoadoutFigures;
+import handreach.atlas.PositionFigures;
+import handreach.geodesy.Position;
+import handreach.reach.ReachEstimate;
+import handreach.uncertainty.Interval;
+import java.io.ByteArrayOutputStream;
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.security.MessageDigest;
+import java.security.NoSuchAlgorithmException;
+import java.util.ArrayList;
+import java.util.Base64;
+import java.util.HexFormat;
+import java.util.List;
+import java.util.Optional;
+import java.util.zip.DeflaterOutputStream;
+import java.util.zip.InflaterOutputStream;
+
+/**
+ * One block of an atlas as JSON lines: a head that names the question and the loadouts, a line for each position, and a foot with the
+ * number of lines and their digest, by which a file that is not whole is known. Numbers keep all their digits.
+ */
+final class AtlasBlockFile {
+    private static final JsonMapper JSON = new JsonMapper();
+
+    /**
+     * What stands in a block file.
+     *
+     * @param digest of the lines of positions
+     */
+    record Content(List<PositionFigures> rows, String digest) {}
+
+    private AtlasBlockFile() {}
+
+    /** The text of a file. */
+    static String text(String question, List<String> loadouts, List<PositionFigures> rows) {
+        ObjectNode head = JSON.createObjectNode();
+        head.put("question", question);
+        ArrayNode names = head.putArray("loadouts");
+        loadouts.forEach(names::add);
+        String lines = lines(rows);
+        ObjectNode foot = JSON.createObjectNode();
+        foot.put("rows", rows.size());
+        foot.put("sha256", digest(lines));
+        return head + "\n" + lines + foot + "\n";
+    }
+
+    /** Rows as they will be read again. */
+    static Content content(List<PositionFigures> rows) {
+        return new Content(rows, digest(lines(rows)));
+    }
+
+    private static String lines(List<PositionFigures> rows) {
+        StringBuilder text = new StringBuilder();
+        for (PositionFigures row : rows) text.append(line(row)).append('\n');
+        return text.toString();
+    }
+
+    private static ObjectNode line(PositionFigures row) {
+        ObjectNode line = JSON.createObjectNode();
+        line.put("cell", row.cell());
+        line.put("latitude", row.at().latitudeDeg());
+        line.put("longitude", row.at().longitudeDeg());
+        ArrayNode loadouts = line.putArray("loadouts");
+        for (LoadoutFigures one : row.loadouts()) {
+            ObjectNode figures = loadouts.addObject();
+            put(figures.putArray("median_m"), one.medianM());
+            put(figures.putArray("worst_m"), one.worst().reachM());
+            figures.put("worst_bearing_deg", one.worst().bearingDeg());
+            put(figures.putArray("share"), one.share());
+            figures.put("open_ended", one.openEnded());
+            figures.put("unknown", one.partlyUnknown());
+            figures.put("targets", one.heard().count());
+            figures.put("targets_known", one.heard().known());
+            HeardBits.Window window = one.heard().window();
+            figures.putArray("window")
+                    .add(window.row())
+                    .add(window.column())
+                    .add(window.rows())
+                    .add(window.columns());
+            figures.put("heard", packed(one.heard().bytes()));
+        }
+        return line;
+    }
+
+    private static void put(ArrayNode cells, ReachEstimate estimate) {
+        cells.add(estimate.value())
+                .add(estimate.interval95().low())
+                .add(estimate.interval95().high());
+    }
+
+    /** What stands in a file of this question; nothing where it is not there, not whole, or of another question. */
+    static Optional<Content> read(Path file, String question) {
+        String text;
+        try {
+            if (!Files.isRegularFile(file)) return Optional.empty();
+            text = Files.readString(file);
+        } catch (IOException unreadable) {
+            return Optional.empty();
+        }
+        String[] lines = text.split("\n", -1);
+        if (lines.length < 3 || !lines[lines.length - 1].isEmpty()) return Optional.empty();
+        try {
+            if (!JSON.readTree(lines[0]).path("question").asText().equals(question)) return Optional.empty();
+            JsonNode foot = JSON.readTree(lines[lines.length - 2]);
+            int from = lines[0].length() + 1;
+            String rows = text.substring(from, text.length() - lines[lines.length - 2].length() - 1);
+            String digest = digest(rows);
+            if (foot.path("rows").asInt(-1) != lines.length - 3
+                    || !foot.path("sha256").asText().equals(digest)) return Optional.empty();
+            List<PositionFigures> figures = new ArrayList<>();
+            for (int i = 1; i < lines.length - 2; i++) figures.add(row(JSON.readTree(lines[i])));
+            return Optional.of(new Content(figures, digest));
+        } catch (JacksonException | IllegalArgumentException damaged) {
+            return Optional.empty();
+        }
+    }
+
+    private static PositionFigures row(JsonNode line) {
+        List<LoadoutFigures> loadouts = new ArrayList<>();
+        for (JsonNode one : line.path("loadouts")) {
+            JsonNode window = one.path("window");
+            loadouts.add(new LoadoutFigures(
+                    estimate(one.path("median_m")),
+                    new LoadoutFigures.Worst(
+                            estimate(one.path("worst_m")),
+                            one.path("worst_bearing_deg").asDouble()),
+                    estimate(one.path("share")),
+                    one.path("open_ended").asInt(),
+                    one.path("unknown").asInt(),
+                    HeardBits.of(
+                            new HeardBits.Window(
+                                    window.path(0).asInt(),
+                                    window.path(1).asInt(),
+                                    window.path(2).asInt(),
+                                    window.path(3).asInt()),
+                            unpacked(one.path("heard").asText()),
+                            one.path("targets_known").asInt())));
+        }
+        return new PositionFigures(
+                line.path("cell").asInt(),
+                new Position(
+                        line.path("latitude").asDouble(), line.path("longitude").asDouble()),
+                loadouts);
+    }
+
+    private static ReachEstimate estimate(JsonNode cells) {
+        return new ReachEstimate(
+                cells.path(0).asDouble(),
+                new Interval(cells.path(1).asDouble(), cells.path(2).asDouble()));
+    }
+
+    /** Bits as the deflate format packs them, in base 64. */
+    private static String packed(byte[] bytes) {
+        ByteArrayOutputStream out = new ByteArrayOutputStream();
+        try (DeflaterOutputStream zipped = new DeflaterOutputStream(out)) {
+            zipped.write(bytes);
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+        return Base64.getEncoder().encodeToString(out.toByteArray());
+    }
+
+    private static byte[] unpacked(String text) {
+        ByteArrayOutputStream out = new ByteArrayOutputStream();
+        try (InflaterOutputStream zipped = new InflaterOutputStream(out)) {
+            zipped.write(Base64.getDecoder().decode(text));
+        } catch (IOException e) {
+            throw new IllegalArgumentException("bits that are not packed by deflate", e);
+        }
+        return out.toByteArray();
+    }
+
+    static String digest(String text) {
+        try {
+            return HexFormat.of()
+                    .formatHex(MessageDigest.getInstance("SHA-256").digest(text.getBytes(StandardCharsets.UTF_8)));
+        } catch (NoSuchAlgorithmException e) {
+            throw new IllegalStateException(e);
+        }
+    }
+}

@@ -1,0 +1,243 @@
+package handreach.study;
+
+import handreach.atlas.AtlasBlock;
+import handreach.atlas.AtlasGrid;
+import handreach.atlas.AtlasQuestion;
+import handreach.atlas.BlockReach;
+import handreach.atlas.PositionFigures;
+import handreach.atlas.Standpoint;
+import handreach.geodesy.GeodesicLine;
+import handreach.geodesy.Position;
+import handreach.input.InputFault;
+import handreach.input.Memory;
+import handreach.loadout.Loadout;
+import handreach.propagation.LossModels;
+import handreach.reach.CellGrid;
+import handreach.reach.DrawnArea;
+import handreach.reach.Progress;
+import handreach.terrain.AreaPolygons;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+import java.util.function.BiConsumer;
+import java.util.function.LongSupplier;
+import java.util.function.Predicate;
+import java.util.stream.IntStream;
+import org.locationtech.jts.geom.Envelope;
+import org.locationtech.jts.geom.Geometry;
+
+/** Every place of a region: what is asked, block by block. */
+public final class AtlasStudy {
+    /** Positions tried before the cost is told. */
+    private static final int TRIED = 4;
+
+    private static final long MOST_POSITIONS = 4_000_000;
+    /** What the figures of one loadout at one position take beside its bits, bytes; counted by hand. */
+    private static final int BYTES_OF_FIGURES = 400;
+
+    private final Scene scene;
+    private final AtlasOptions wish;
+    private final AtlasQuestion question;
+    private final AtlasGrid positions;
+    private final AtlasGrid targets;
+    private final BlockReach reckoner;
+
+    private AtlasStudy(Scene scene, AtlasOptions wish, AtlasQuestion question, Predicate<Position> region) {
+        this.scene = scene;
+        this.wish = wish;
+        this.question = question;
+        this.positions = AtlasGrid.of(question.positions(), region);
+        this.targets = AtlasGrid.of(question.targets(), region);
+        this.reckoner = new BlockReach(question.reach(), positions, targets, scene.ground(), this::standpoint);
+    }
+
+    /** Looks at everything that can be wrong before anything is reckoned; faults are told by option or line. */
+    public static AtlasStudy of(Scene scene, AtlasOptions wish) {
+        wish.check();
+        if (scene.model().equals(LossModels.FULL_WAVE))
+            throw scene.file()
+                    .fault(
+                            "reach",
+                            "model",
+                            "full-wave goes along whole radials and would take weeks over a region. Take another model for the atlas.");
+        if (wish.layers().contains(AtlasLayer.TALK)
+                && scene.plan().questions().reach().with().isPresent())
+            throw scene.file()
+                    .fault(
+                            "reach",
+                            "with",
+                            "sets what stands at one end, but the layer talk asks who hears whom with the same on all."
+                                    + " Take talk out of --layers, or the key out of the plan.");
+        double radiusM = 1000 * scene.plan().places().area().radiusKm();
+        Optional<Geometry> drawn = wish.region().map(AreaPolygons::read);
+        Predicate<Position> region = drawn.<Predicate<Position>>map(polygons -> new DrawnArea(polygons)::holds)
+                .orElseGet(() -> areaOf(scene, radiusM));
+        AtlasQuestion.Box box = drawn.map(AtlasStudy::box).orElseGet(() -> box(scene, radiusM));
+        refuse("--grid", box, wish.gridM());
+        double targetsM = wish.targetsM().orElse(wish.gridM());
+        refuse("--targets", box, targetsM);
+        AtlasQuestion question = new AtlasQuestion(
+                box,
+                wish.gridM(),
+                targetsM,
+                new AtlasQuestion.Reach(
+                        radiusM,
+                        scene.plan().questions().reach().bearingStepDeg(),
+                        scene.plan().channel().wish().odds(),
+                        wish.servesM().orElse(radiusM / 4)));
+        AtlasStudy study = new AtlasStudy(scene, wish, question, region);
+        study.check();
+        return study;
+    }
+
+    private static Predicate<Position> areaOf(Scene scene, double radiusM) {
+        Position centre = scene.plan().places().area().centre();
+        return at -> GeodesicLine.distanceM(centre, at) <= radiusM
+                && scene.drawn().map(drawn -> drawn.holds(at)).orElse(true);
+    }
+
+    private static AtlasQuestion.Box box(Geometry polygons) {
+        Envelope edges = polygons.getEnvelopeInternal();
+        return new AtlasQuestion.Box(edges.getMinY(), edges.getMinX(), edges.getMaxY(), edges.getMaxX());
+    }
+
+    private static AtlasQuestion.Box box(Scene scene, double radiusM) {
+        Position centre = scene.plan().places().area().centre();
+        double eastDeg = Math.IEEEremainder(
+                GeodesicLine.destination(centre, 90, radiusM).longitudeDeg() - centre.longitudeDeg(), 360);
+        return new AtlasQuestion.Box(
+                GeodesicLine.destination(centre, 180, radiusM).latitudeDeg(),
+                centre.longitudeDeg() - eastDeg,
+                GeodesicLine.destination(centre, 0, radiusM).latitudeDeg(),
+                centre.longitudeDeg() + eastDeg);
+    }
+
+    private static void refuse(String option, AtlasQuestion.Box box, double cellM) {
+        CellGrid.refusal(box.southDeg(), box.westDeg(), box.northDeg(), box.eastDeg(), cellM)
+                .ifPresent(sentence -> {
+                    throw new InputFault(option, 0, sentence + ".");
+                });
+    }
+
+    private void check() {
+        String source = wish.region().map(Object::toString).orElse("[area]");
+        if (positions.count() == 0)
+            throw new InputFault(
+                    source, 0, "holds no position of a grid this coarse. Take a finer --grid, or a larger region.");
+        if (targets.count() == 0)
+            throw new InputFault(source, 0, "holds no target of a grid this coarse. Take finer --targets.");
+        List<AtlasBlock> blocks = positions.blocks();
+        Optional<Integer> onGround = blocks.stream()
+                .flatMap(block -> positions.cellsOf(block).stream())
+                .filter(cell ->
+                        !scene.tiles().at(positions.cells().positionOf(cell)).isVoid())
+                .findFirst();
+        if (onGround.isEmpty())
+            throw new InputFault(
+                    source, 0, "lies where no elevation is known. Add the tiles under it, or draw another region.");
+        double postM = scene.tiles()
+                .postSpacingM(
+                        positions.cells().positionOf(onGround.get()).latitudeDeg(),
+                        positions.cells().positionOf(onGround.get()).longitudeDeg(),
+                        1);
+        if (question.gridM() < postM || question.targetsM() < postM)
+            throw new InputFault(
+                    question.gridM() < postM ? "--grid" : "--targets",
+                    0,
+                    "is finer than the posts of the ground, which stand " + Math.round(postM)
+                            + " m apart: places between them are not known apart. Take " + (long) Math.ceil(postM)
+                            + "m or more.");
+        requireRoom();
+    }
+
+    /** All figures are held at the end, to lay them over one another. */
+    private void requireRoom() {
+        double window = Math.pow(2 * question.reach().radiusM() / question.targetsM() + 1, 2);
+        double bytes = (double) scene.loadouts().size()
+                * (BYTES_OF_FIGURES + Math.min(window, targets.cells().count()) / 8);
+        long most = Memory.most(MOST_POSITIONS, bytes);
+        if (positions.count() > most)
+            throw new InputFault(
+                    "--grid",
+                    0,
+                    "makes " + positions.count() + " positions, at most " + most
+                            + " fit. Take a wider grid, or draw the region smaller with --region."
+                            + Memory.advice(most, MOST_POSITIONS, bytes));
+    }
+
+    private Standpoint standpoint(Position at) {
+        Scene here = scene.at(at);
+        return new Standpoint(
+                here.conditions(at),
+                here.model(),
+                here.loadouts().stream().map(here::link).toList(),
+                here.drawn());
+    }
+
+    public Scene scene() {
+        return scene;
+    }
+
+    public AtlasOptions wish() {
+        return wish;
+    }
+
+    public AtlasQuestion question() {
+        return question;
+    }
+
+    public AtlasGrid positions() {
+        return positions;
+    }
+
+    public AtlasGrid targets() {
+        return targets;
+    }
+
+    /** Numbers of the loadouts from the least burdensome up. */
+    public List<Integer> byBurden() {
+        List<Loadout> loadouts = scene.loadouts();
+        return IntStream.range(0, loadouts.size())
+                .boxed()
+                .sorted(Comparator.comparingDouble(i -> scene.burdenScore(loadouts.get(i))))
+                .toList();
+    }
+
+    /** Which of the loadouts is the control. */
+    public int control() {
+        return scene.loadouts().indexOf(scene.controlLoadout());
+    }
+
+    /**
+     * Reckons a few positions here and there.
+     *
+     * @param threadNanos processor time of the thread that asks, ns
+     */
+    public AtlasTrial trial(List<AtlasBlock> blocks, LongSupplier threadNanos) {
+        List<PositionFigures> rows = new ArrayList<>();
+        long least = Long.MAX_VALUE;
+        for (int i = 0; i < TRIED; i++) {
+            long before = threadNanos.getAsLong();
+            PositionFigures row;
+            try {
+                row = reckoner.first(blocks.get((int) ((2L * i + 1) * blocks.size() / (2L * TRIED))));
+            } catch (InputFault bad) {
+                // the run itself will tell of this block and go on with the others
+                continue;
+            }
+            if (row.isKnown()) least = Math.min(least, threadNanos.getAsLong() - before);
+            rows.add(row);
+        }
+        return new AtlasTrial(rows, least == Long.MAX_VALUE ? 0 : least / 1e9);
+    }
+
+    /** Reckons blocks; each is handed over by the thread that did it. Those that failed come back, the others go on. */
+    public List<BlockFault> run(
+            List<AtlasBlock> blocks,
+            int threads,
+            BiConsumer<AtlasBlock, List<PositionFigures>> done,
+            Progress progress) {
+        return AtlasRun.run(blocks, threads, block -> reckoner.reckon(block, progress), done, progress);
+    }
+}

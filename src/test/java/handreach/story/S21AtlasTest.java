@@ -1,0 +1,161 @@
+package handreach.story;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import handreach.input.WorkMark;
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** An atlas by the real command line: the same rows however it is run, stopped, gone on with and damaged. */
+class S21AtlasTest {
+    @TempDir
+    Path folder;
+
+    private Path plan(String radiusKm) throws IOException {
+        Path from = Path.of("elevation-samples", "forest-hills").toAbsolutePath();
+        String text = Files.readString(from.resolve("plan.toml"))
+                .replace("tiles = \"tiles\"", "tiles = '" + from.resolve("tiles") + "'")
+                .replace("\"../invented-bench/bench.csv\"", "'" + from.resolve("../invented-bench/bench.csv") + "'")
+                .replaceAll("(?s)\\[\\[walk\\]\\].*", "")
+                .replaceFirst("radius_km = \\S+", "radius_km = " + radiusKm)
+                .replaceFirst("bearing_step_deg = \\S+", "bearing_step_deg = 45");
+        return Files.writeString(folder.resolve("plan.toml"), text);
+    }
+
+    private CommandRun atlas(String out, String... more) {
+        List<String> words = new ArrayList<>(List.of(
+                "atlas",
+                folder.resolve("plan.toml").toString(),
+                "--grid",
+                "350m",
+                "--out",
+                folder.resolve(out).toString()));
+        words.addAll(List.of(more));
+        return CommandRun.of(words.toArray(new String[0]));
+    }
+
+    private JsonNode summary(String out) throws IOException {
+        return new ObjectMapper().readTree(Files.readString(folder.resolve(out).resolve("atlas.json")));
+    }
+
+    private List<Path> blocks(String out) throws IOException {
+        try (Stream<Path> files = Files.list(folder.resolve(out).resolve("positions"))) {
+            return files.sorted().toList();
+        }
+    }
+
+    private String bytes(String out) throws IOException {
+        StringBuilder all = new StringBuilder();
+        for (Path block : blocks(out))
+            all.append(block.getFileName()).append('\n').append(Files.readString(block));
+        return all.toString();
+    }
+
+    @Test
+    void theRowsAreTheSameOnAnyNumberOfCoresAndAfterAStop() throws IOException {
+        plan("2");
+        CommandRun first = atlas("one", "--cores", "1", "--relays", "2");
+        assertEquals(0, first.code(), first.err());
+        assertTrue(
+                first.err()
+                        .matches(
+                                "(?s)\\d+ positions in \\d+ blocks: about [0-9.]+ core-hours by a trial of 4 positions, .*"
+                                        + " on the disk\\..*"),
+                first.err());
+        assertEquals(0, atlas("two", "--cores", "2").code());
+        assertTrue(blocks("one").size() >= 4, blocks("one").size() + " blocks");
+        assertEquals(bytes("one"), bytes("two"));
+        String digest = summary("one").get("digest").asText();
+        assertEquals(digest, summary("two").get("digest").asText());
+
+        // A killed run left one block out, one cut short, and one changed by a hand.
+        String before = bytes("two");
+        Files.delete(blocks("two").get(0));
+        Path cut = blocks("two").get(1);
+        byte[] whole = Files.readAllBytes(cut);
+        Files.write(cut, java.util.Arrays.copyOf(whole, whole.length / 2));
+        Path changed = blocks("two").get(2);
+        Files.writeString(changed, Files.readString(changed).replaceFirst("\"open_ended\":\\d", "\"open_ended\":9"));
+        CommandRun again = atlas("two");
+        assertEquals(0, again.code(), again.err());
+        int all = blocks("two").size();
+        assertTrue(again.err().startsWith((all - 3) + " of " + all + " blocks are there already."), again.err());
+        assertEquals(before, bytes("two"));
+        assertEquals(digest, summary("two").get("digest").asText());
+    }
+
+    @Test
+    void aFolderOfAnotherQuestionAndASecondRunAreRefused() throws IOException {
+        Path plan = plan("1");
+        assertEquals(0, atlas("out").code());
+        String before = bytes("out") + Files.readString(folder.resolve("out/atlas.json"));
+        CommandRun other = atlas("out", "--targets", "500m", "--layers", "reach");
+        assertEquals(2, other.code());
+        assertTrue(other.err().contains("holds the atlas of another question"), other.err());
+        assertEquals(1, other.err().lines().count(), other.err());
+        Files.writeString(plan, Files.readString(plan).replace("power_w = 5", "power_w = 4"));
+        assertEquals(2, atlas("out").code());
+        Files.writeString(plan, Files.readString(plan).replace("power_w = 4", "power_w = 5"));
+        try (WorkMark mark =
+                WorkMark.take(folder.resolve("out/.atlas-run.lock")).orElseThrow()) {
+            CommandRun second = atlas("out");
+            assertEquals(2, second.code());
+            assertTrue(second.err().contains("another run of atlas is working in this folder"), second.err());
+        }
+        assertEquals(before, bytes("out") + Files.readString(folder.resolve("out/atlas.json")));
+        Files.writeString(folder.resolve("out/atlas.json"), "[]");
+        assertTrue(atlas("out").err().contains("has an atlas.json that is not of this program"));
+    }
+
+    /** Layers and relays come out of the rows, so they are asked anew without reckoning, and those not asked go. */
+    @Test
+    void otherLayersOfTheSameRowsCostNothing() throws IOException {
+        plan("1");
+        assertEquals(0, atlas("out", "--relays", "1").code());
+        for (String file : List.of(
+                "atlas.html",
+                "atlas.txt",
+                "least-loadout.tif",
+                "shadow.tif",
+                "shadow.tif.aux.xml",
+                "heard-by-factory-at-face.tif",
+                "talk-factory-at-face.tif",
+                "reach-factory-at-face-median.tif",
+                "relays.gpx",
+                "relays.geojson")) assertTrue(Files.exists(folder.resolve("out").resolve(file)), file);
+        String html = Files.readString(folder.resolve("out/atlas.html"), StandardCharsets.UTF_8);
+        assertTrue(
+                html.indexOf("of the region has a median reach of") < html.indexOf("What the bigger antenna buys"),
+                "answer first");
+        CommandRun again = atlas("out", "--layers", "reach");
+        assertEquals(0, again.code(), again.err());
+        assertFalse(again.err().contains("core-hours"), again.err());
+        assertFalse(Files.exists(folder.resolve("out/shadow.tif")));
+        assertFalse(Files.exists(folder.resolve("out/relays.gpx")));
+        assertTrue(Files.exists(folder.resolve("out/least-loadout.tif")));
+    }
+
+    @Test
+    void aWrongWishIsOneLine() throws IOException {
+        plan("1");
+        for (String[] wrong : new String[][] {
+            {"--layers", "reach,tlak"}, {"--cores", "0"}, {"--serves", "far"}, {"--region", "no-such.geojson"}
+        }) {
+            CommandRun run = atlas("wrong", wrong);
+            assertEquals(2, run.code(), run.err());
+            assertEquals(1, run.err().lines().count(), run.err());
+        }
+        assertFalse(Files.exists(folder.resolve("wrong")), "nothing was made");
+    }
+}

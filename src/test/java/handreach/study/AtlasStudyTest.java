@@ -1,0 +1,262 @@
+package handreach.study;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import handreach.atlas.AtlasBlock;
+import handreach.atlas.AtlasGrid;
+import handreach.atlas.LoadoutFigures;
+import handreach.atlas.PositionFigures;
+import handreach.geodesy.GeodesicLine;
+import handreach.geodesy.Position;
+import handreach.input.InputFault;
+import handreach.plan.PlanFile;
+import handreach.profile.PathCut;
+import handreach.profile.Profile;
+import handreach.propagation.PathGeometry;
+import handreach.reach.LoadoutReach;
+import handreach.reach.Progress;
+import handreach.reach.ReachLink;
+import handreach.terrain.Cover;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.Set;
+import java.util.concurrent.ConcurrentHashMap;
+import java.util.concurrent.atomic.AtomicInteger;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** A region of a few positions against the main job at each of them, and against one path for each pair. */
+class AtlasStudyTest {
+    private static final Set<AtlasLayer> ALL = Set.of(AtlasLayer.values());
+
+    @TempDir
+    Path folder;
+
+    private PlanFile plan(String sample, String radiusKm) throws IOException {
+        Path from = Path.of("elevation-samples", sample).toAbsolutePath();
+        String text = Files.readString(from.resolve("plan.toml"))
+                .replace("tiles = \"tiles\"", "tiles = '" + from.resolve("tiles") + "'")
+                .replace("\"../invented-bench/bench.csv\"", "'" + from.resolve("../invented-bench/bench.csv") + "'")
+                .replaceAll("(?s)\\[\\[walk\\]\\].*", "")
+                .replaceFirst("radius_km = \\S+", "radius_km = " + radiusKm)
+                .replaceFirst("bearing_step_deg = \\S+", "bearing_step_deg = 20");
+        return PlanFile.open(Files.writeString(folder.resolve(sample + ".toml"), text));
+    }
+
+    private static AtlasStudy study(PlanFile plan, double gridM, double targetsM) {
+        return AtlasStudy.of(
+                Scene.open(plan),
+                new AtlasOptions(
+                        gridM, OptionalDouble.of(targetsM), Optional.empty(), Set.of(), 2, OptionalDouble.empty()));
+    }
+
+    private static List<PositionFigures> rows(AtlasStudy study, int threads) {
+        List<PositionFigures> rows = new ArrayList<>();
+        List<BlockFault> faults = study.run(
+                study.positions().blocks(),
+                threads,
+                (block, done) -> {
+                    synchronized (rows) {
+                        rows.addAll(done);
+                    }
+                },
+                Progress.SILENT);
+        assertEquals(List.of(), faults);
+        rows.sort(Comparator.comparingInt(PositionFigures::cell));
+        return rows;
+    }
+
+    @Test
+    void aPositionHasTheFiguresOfTheMainJobThereToTheLastDigit() throws IOException {
+        for (String sample : List.of("invented-valley", "forest-hills")) {
+            PlanFile plan = plan(sample, "1.5");
+            List<PositionFigures> rows = rows(study(plan, 700, 700), 2);
+            assertTrue(rows.size() > 10, rows.size() + " positions");
+            for (int i = 0; i < rows.size(); i += 5) isAsReached(plan, rows.get(i));
+        }
+    }
+
+    private static void isAsReached(PlanFile plan, PositionFigures row) {
+        String there = plan.text()
+                .replaceFirst(
+                        "(?m)^centre = .*$",
+                        "centre = \"" + row.at().latitudeDeg() + ", " + row.at().longitudeDeg() + "\"")
+                .replaceFirst("(?m)^from = .*$", "");
+        PlanFile moved = plan.withText(there);
+        assertEquals(row.at(), moved.plan().places().area().centre());
+        List<LoadoutReach> reaches =
+                ReachStudy.run(Scene.open(moved), false, Progress.SILENT).loadouts();
+        for (int i = 0; i < reaches.size(); i++) {
+            LoadoutReach reach = reaches.get(i);
+            LoadoutFigures figures = row.loadouts().get(i);
+            assertEquals(reach.medianM(), figures.medianM());
+            assertEquals(reach.worstM(), figures.worst().reachM());
+            assertEquals(reach.worstBearingDeg(), figures.worst().bearingDeg());
+            assertEquals(reach.share(), figures.share());
+            assertEquals(reach.openEnded(), figures.openEnded());
+            assertEquals(reach.partlyUnknown(), figures.partlyUnknown());
+        }
+    }
+
+    /** Every pair by its own profile, cut and reckoned alone; pairs within a hundredth of a decibel of the wish may fall either way. */
+    @Test
+    void heardByIsWhatOnePathForEachPairSays() throws IOException {
+        AtlasStudy study = study(plan("invented-valley", "2"), 600, 500);
+        Scene scene = study.scene();
+        AtlasAnswer answer = AtlasAnswer.of(study, rows(study, 1), List.of());
+        AtlasAnswer shadowed = AtlasAnswer.of(
+                AtlasStudy.of(
+                        scene,
+                        new AtlasOptions(
+                                600,
+                                OptionalDouble.of(500),
+                                Optional.empty(),
+                                Set.of(AtlasLayer.SHADOW),
+                                0,
+                                OptionalDouble.empty())),
+                answer.positions(),
+                List.of());
+        AtlasGrid targets = study.targets();
+        int heard = 0;
+        int unheard = 0;
+        for (int loadout : List.of(0, scene.loadouts().size() - 1))
+            for (int target = 0; target < targets.cells().count(); target++) {
+                if (!targets.isAsked(target)) continue;
+                int low = 0;
+                int high = 0;
+                for (PositionFigures one : answer.positions()) {
+                    double spareDb = spareDb(scene, one.at(), targets.cells().positionOf(target), loadout);
+                    if (spareDb >= 0.01) low++;
+                    if (spareDb >= -0.01) high++;
+                }
+                int found = shadowed.heardBy(target, loadout);
+                assertTrue(found >= low && found <= high, found + " of " + low + " to " + high);
+                heard += found;
+                unheard += answer.positions().size() - found;
+            }
+        assertTrue(heard > 100 && unheard > 100, heard + " heard, " + unheard + " not");
+    }
+
+    /** Margin over the wish along one path; far below it beyond the radius. */
+    private static double spareDb(Scene scene, Position at, Position to, int loadout) {
+        double distanceM = GeodesicLine.distanceM(at, to);
+        if (distanceM > 1000 * scene.plan().places().area().radiusKm() || distanceM < 50) return -1000;
+        ReachLink link = scene.at(at).link(scene.loadouts().get(loadout));
+        Profile profile = PathCut.between(scene.tiles(), scene.cover(), at, to, scene.cut())
+                .profile()
+                .orElseThrow();
+        var conditions = scene.conditions(at);
+        double lossDb =
+                scene.model().loss(profile, link.terminals(), conditions).lossDb();
+        PathGeometry angles =
+                PathGeometry.of(profile, link.terminals(), conditions.atmosphere(), conditions.frequency());
+        double margin = link.marginDb(lossDb, angles.departureDeg(), angles.arrivalDeg(), Cover.OPEN);
+        return margin - link.thresholdDb(scene.plan().channel().wish().odds());
+    }
+
+    @Test
+    void threadsChangeNothing() throws IOException {
+        AtlasStudy study = study(plan("forest-hills", "1.5"), 800, 800);
+        assertEquals(words(rows(study, 1)), words(rows(study, 3)));
+    }
+
+    private static List<String> words(List<PositionFigures> rows) {
+        return rows.stream()
+                .map(row -> row.cell() + " "
+                        + row.loadouts().stream()
+                                .map(one -> one.medianM() + " " + one.share() + " "
+                                        + one.heard().count())
+                                .toList())
+                .toList();
+    }
+
+    @Test
+    void aBlockThatFailsIsToldAndTheOthersGoOn() {
+        List<AtlasBlock> blocks = new ArrayList<>();
+        for (int i = 0; i < 9; i++) blocks.add(new AtlasBlock(i, i, 0, 1, 1));
+        Set<Integer> done = ConcurrentHashMap.newKeySet();
+        List<BlockFault> faults = AtlasRun.run(
+                blocks,
+                3,
+                block -> {
+                    if (block.number() == 4) throw new InputFault("N46E008.hgt", 0, "is cut short. Load it anew.");
+                    if (block.number() == 7) throw new IllegalStateException("loss is not finite");
+                    return List.of();
+                },
+                (block, rows) -> done.add(block.number()),
+                Progress.SILENT);
+        assertEquals(Set.of(0, 1, 2, 3, 5, 6, 8), done);
+        assertEquals(
+                List.of(
+                        new BlockFault(4, "N46E008.hgt: is cut short. Load it anew."),
+                        new BlockFault(7, "loss is not finite (a defect of the program, not of your input)")),
+                faults);
+    }
+
+    /** A full disk ends the run: nothing more could be kept. */
+    @Test
+    void aBlockThatCannotBeWrittenEndsTheRun() {
+        List<AtlasBlock> blocks = new ArrayList<>();
+        for (int i = 0; i < 9; i++) blocks.add(new AtlasBlock(i, i, 0, 1, 1));
+        AtomicInteger reckoned = new AtomicInteger();
+        InputFault full = new InputFault("positions/block-000000.jsonl", 0, "cannot be written.");
+        assertEquals(
+                full,
+                assertThrows(
+                        InputFault.class,
+                        () -> AtlasRun.run(
+                                blocks,
+                                1,
+                                block -> {
+                                    reckoned.incrementAndGet();
+                                    return List.of();
+                                },
+                                (block, rows) -> {
+                                    throw full;
+                                },
+                                Progress.SILENT)));
+        assertEquals(1, reckoned.get());
+    }
+
+    @Test
+    void whatCannotBeAskedIsOneClearLine() throws IOException {
+        PlanFile plan = plan("forest-hills", "2");
+        Scene scene = Scene.open(plan);
+        Path elsewhere = Files.writeString(
+                folder.resolve("elsewhere.geojson"),
+                "{\"type\":\"Polygon\",\"coordinates\":[[[0,0],[0.1,0],[0.1,0.1],[0,0.1],[0,0]]]}");
+        assertEquals(
+                elsewhere + ": lies where no elevation is known. Add the tiles under it, or draw another region.",
+                fault(
+                        scene,
+                        new AtlasOptions(
+                                500, OptionalDouble.empty(), Optional.of(elsewhere), ALL, 0, OptionalDouble.empty())));
+        assertTrue(fault(
+                        scene,
+                        new AtlasOptions(40, OptionalDouble.empty(), Optional.empty(), ALL, 0, OptionalDouble.empty()))
+                .startsWith("--grid: is finer than the posts of the ground, which stand "));
+        assertTrue(fault(
+                        scene,
+                        new AtlasOptions(500, OptionalDouble.of(900), Optional.empty(), ALL, 0, OptionalDouble.empty()))
+                .startsWith("--targets: is not the grid of the positions"));
+        assertTrue(fault(
+                        scene,
+                        new AtlasOptions(5, OptionalDouble.empty(), Optional.empty(), ALL, 99, OptionalDouble.empty()))
+                .matches("--grid: is 5, allowed is 30 to 20000 m\\. .*\n--relays: is 99, allowed is 0 to 50\\. .*"));
+        assertEquals(300, AtlasOptions.metres("--grid", "300m"));
+        assertEquals(1500, AtlasOptions.metres("--grid", "1.5 km"));
+        assertThrows(InputFault.class, () -> AtlasOptions.metres("--grid", "300 ft"));
+    }
+
+    private static String fault(Scene scene, AtlasOptions wish) {
+        return assertThrows(InputFault.class, () -> AtlasStudy.of(scene, wish)).getMessage();
+    }
+}
