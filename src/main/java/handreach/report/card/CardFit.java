@@ -11,6 +11,10 @@ final class CardFit {
     private static final double STEP_PX = 0.5;
     /** Place of the doubts among the lists that can be cut. */
     private static final int DOUBTS = 6;
+    /** Place of the people among them. */
+    private static final int PEOPLE = 5;
+    /** Dead ground, relay and check times. */
+    private static final List<Integer> CUT_FIRST = List.of(0, 1, 3);
     /** What to do when contact is lost, and the key to the lines of the rose: cut when nothing else is left to cut. */
     private static final List<Integer> KEPT_LONGEST = List.of(2, 4);
 
@@ -18,16 +22,23 @@ final class CardFit {
     private final double sizePx;
 
     private final boolean isCut;
+    private final boolean leavesOut;
 
-    private CardFit(CardView view, double sizePx, boolean isCut) {
+    private CardFit(CardView view, double sizePx, boolean isCut, boolean leavesOut) {
         this.view = view;
         this.sizePx = sizePx;
         this.isCut = isCut;
+        this.leavesOut = leavesOut;
     }
 
     /** Whether lines had to be left out. */
     boolean isCut() {
         return isCut;
+    }
+
+    /** Whether somebody had to be left out. */
+    boolean leavesOut() {
+        return leavesOut;
     }
 
     CardView view() {
@@ -38,11 +49,13 @@ final class CardFit {
         return sizePx;
     }
 
-    /** The largest letters at which everything fits, or the smallest with the longest lists cut. */
+    /**
+     * The largest letters at which everything fits. Else the smallest: first without the doubts, which the report has too, then
+     * with the longest lists cut, then with people in a list in place of their table, then with that list cut.
+     */
     static CardFit of(CardView view, BiPredicate<CardView, Double> fits) {
         for (double size = LARGEST_PX; size >= TextStyle.SMALLEST_PX; size -= STEP_PX)
-            if (fits.test(view, size)) return new CardFit(view, size, false);
-        CardView shorter = view;
+            if (fits.test(view, size)) return new CardFit(view, size, false, false);
         int[] left = {
             view.words().deadGround().size(),
             view.words().relay().size(),
@@ -52,23 +65,33 @@ final class CardFit {
             view.people().rows().size(),
             view.words().doubts().size()
         };
-        while (!fits.test(shorter, TextStyle.SMALLEST_PX)) {
-            int longest = longest(left, false);
-            // What to do comes before what is doubtful about the figures, which the report has too.
-            if (left[DOUBTS] > 0) longest = DOUBTS;
-            else if (left[longest] <= 1) longest = longest(left, true);
-            if (longest != DOUBTS && left[longest] <= 1) break;
-            left[longest]--;
-            shorter = cut(view, left);
+        while (left[DOUBTS] > 0) {
+            left[DOUBTS]--;
+            CardView shorter = cut(view, left);
+            if (fits.test(shorter, TextStyle.SMALLEST_PX)) return new CardFit(shorter, TextStyle.SMALLEST_PX, true, false);
         }
-        return new CardFit(shorter, TextStyle.SMALLEST_PX, true);
+        int[] tabled = left.clone();
+        CardView shorter = cut(view, tabled);
+        while (!fits.test(shorter, TextStyle.SMALLEST_PX) && cutLongest(tabled, CUT_FIRST)) shorter = cut(view, tabled);
+        if (fits.test(shorter, TextStyle.SMALLEST_PX)) return new CardFit(shorter, TextStyle.SMALLEST_PX, true, false);
+        CardView listed = view.with(view.people().asList());
+        shorter = cut(listed, left);
+        while (!fits.test(shorter, TextStyle.SMALLEST_PX)) {
+            if (!cutLongest(left, CUT_FIRST) && !cutLongest(left, List.of(PEOPLE)) && !cutLongest(left, KEPT_LONGEST))
+                break;
+            shorter = cut(listed, left);
+        }
+        boolean leavesOut = left[PEOPLE] < view.people().rows().size();
+        return new CardFit(shorter, TextStyle.SMALLEST_PX, true, leavesOut);
     }
 
-    private static int longest(int[] left, boolean isKeptToo) {
-        int longest = 0;
-        for (int i = 1; i < DOUBTS; i++)
-            if (left[i] > left[longest] && (isKeptToo || !KEPT_LONGEST.contains(i))) longest = i;
-        return longest;
+    /** Takes a line off the longest of these lists; false where each is down to one. */
+    private static boolean cutLongest(int[] left, List<Integer> among) {
+        int longest = among.get(0);
+        for (int i : among) if (left[i] > left[longest]) longest = i;
+        if (left[longest] <= 1) return false;
+        left[longest]--;
+        return true;
     }
 
     private static CardView cut(CardView view, int[] left) {
@@ -82,7 +105,7 @@ final class CardFit {
         CardView.Loadouts loadouts = new CardView.Loadouts(
                 view.loadouts().far(), view.loadouts().lines().subList(0, left[4]));
         return new CardView(
-                view.heading(), loadouts, view.people().first(left[5]), view.rose(), shorter, view.cautions());
+                view.heading(), loadouts, view.people().first(left[PEOPLE]), view.rose(), shorter, view.cautions());
     }
 
     private static List<CardLine> cut(List<CardLine> lines, int count) {

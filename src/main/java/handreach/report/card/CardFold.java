@@ -121,7 +121,7 @@ final class CardFold implements Figure {
     }
 
     private static void cover(CardText text, CardView view) {
-        if (!view.people().rows().isEmpty()) {
+        if (!view.people().isEmpty()) {
             text.heading("Who is where, seen from " + view.people().from());
             text.people(view.people());
         }

@@ -27,6 +27,9 @@ final class CardPage implements Figure {
     /** Words come before the picture, but below this the rose could not be read at arm's length. */
     private static final double SMALLEST_ROSE_PX = 144;
 
+    /** Names come before the picture, too: where there is no room for everybody it may shrink to this. */
+    private static final double SMALLEST_CROWDED_PX = 104;
+
     /** Dead ground and relay may stand beside the rose. */
     private static final int WORDS_BESIDE = 2;
 
@@ -46,6 +49,10 @@ final class CardPage implements Figure {
         CardPage page = new CardPage(view, paper, rosePx);
         while (page.fit.isCut() && rosePx > SMALLEST_ROSE_PX) {
             rosePx -= 16;
+            page = new CardPage(view, paper, rosePx);
+        }
+        while (page.fit.leavesOut() && rosePx > SMALLEST_CROWDED_PX) {
+            rosePx -= 8;
             page = new CardPage(view, paper, rosePx);
         }
         return page;
@@ -129,14 +136,18 @@ final class CardPage implements Figure {
             deadGround(text, view);
             text.gap();
         }
-        if (beside < WORDS_BESIDE) relay(text, view);
-        else checkTimes(text, view);
+        if (beside < WORDS_BESIDE) {
+            relay(text, view);
+            if (!view.people().isListed()) return;
+            text.gap();
+        }
+        checkTimes(text, view);
     }
 
     private static void right(CardText text, CardView view, int beside) {
         text.heading("If contact is lost");
         text.numbered(view.words().fallback());
-        if (beside == WORDS_BESIDE) return;
+        if (beside == WORDS_BESIDE || view.people().isListed()) return;
         text.gap();
         checkTimes(text, view);
     }
@@ -216,10 +227,15 @@ final class CardPage implements Figure {
     }
 
     private static void people(CardText text, CardView view) {
-        if (view.people().rows().isEmpty()) return;
+        if (view.people().isEmpty()) return;
         text.heading("Who is where, seen from " + view.people().from());
         text.people(view.people());
         text.gap();
+    }
+
+    /** Names come before empty lines. */
+    private static int blankLines(CardView view) {
+        return view.people().isListed() ? 1 : CardText.BLANK_LINES;
     }
 
     private static void deadGround(CardText text, CardView view) {
@@ -229,20 +245,24 @@ final class CardPage implements Figure {
 
     private static void relay(CardText text, CardView view) {
         text.heading("Relay");
-        text.lines(view.words().relay());
+        text.lines(view.words().relay(), blankLines(view));
     }
 
     /** What is doubtful about the figures; nothing where nothing is. */
     static void doubts(CardText text, CardView view) {
         if (view.words().doubts().isEmpty()) return;
         text.gap();
+        if (view.people().isListed()) {
+            for (CardLine line : view.words().doubts()) text.lines(List.of(new CardLine("Doubtful:", line.words())));
+            return;
+        }
         text.heading("Doubtful");
         text.lines(view.words().doubts());
     }
 
     private static void checkTimes(CardText text, CardView view) {
         text.heading("Check times");
-        text.lines(view.words().checkTimes());
+        text.lines(view.words().checkTimes(), blankLines(view));
         doubts(text, view);
     }
 

@@ -17,11 +17,29 @@ public record CardPeople(String from, String note, List<CardPerson> rows, List<C
         rest = List.copyOf(rest);
     }
 
-    /** Only the first so many with a line of their own. */
+    /** Everybody in brief: a numbered list in place of the table. */
+    CardPeople asList() {
+        return new CardPeople(from, note, List.of(), everybody());
+    }
+
+    /** Only the first so many of the list, and how many are left to the report. */
     CardPeople first(int count) {
-        if (count >= rows.size()) return this;
-        List<CardPerson> moved = Stream.concat(rows.subList(count, rows.size()).stream(), rest.stream())
-                .toList();
-        return new CardPeople(from, note, rows.subList(0, count), moved);
+        List<CardPerson> all = everybody();
+        if (count >= all.size()) return this;
+        String left = (all.size() - count) + " more places in the report.";
+        return new CardPeople(from, (left + " " + note).strip(), List.of(), all.subList(0, count));
+    }
+
+    /** Whether there are so many that a list had to take the place of the table. */
+    boolean isListed() {
+        return rows.isEmpty() && !rest.isEmpty();
+    }
+
+    boolean isEmpty() {
+        return rows.isEmpty() && rest.isEmpty();
+    }
+
+    private List<CardPerson> everybody() {
+        return Stream.concat(rows.stream(), rest.stream()).toList();
     }
 }

@@ -17,14 +17,21 @@ import java.util.stream.Collectors;
 /** Text flowing down a column of a card. Without a pen it only measures. */
 final class CardText {
     private static final double LEADING = 1.32;
-    private static final int BLANK_LINES = 3;
+    static final int BLANK_LINES = 3;
     /** Narrower than this a table of people would be all wrapped lines, px. */
     private static final double TABLE_PX = 500;
 
     private static final double CELL_GAP_PX = 14;
+    private static final double COLUMN_GAP_PX = 26;
     private static final int NAME = 1;
     private static final int CARRIES = 2;
+    private static final int PLACE = 3;
     private static final int WAY = 4;
+    private static final List<String> HEADS =
+            List.of("", "", "carries", "place", "true bearing", "calls", "hears", "by relay");
+    /** With less room for names two small tables beside one another would be all wrapped lines. */
+    private static final double NARROWEST_NAME_EM = 5.5;
+
 
     private final Pen pen;
     private final double x;
@@ -65,11 +72,16 @@ final class CardText {
 
     /** Lines with a bold start, each wrapped; none leaves ruled lines to be filled in by hand. */
     void lines(List<CardLine> lines) {
+        lines(lines, BLANK_LINES);
+    }
+
+    /** The same with another number of ruled lines. */
+    void lines(List<CardLine> lines, int blankLines) {
         for (CardLine line : lines) {
             line(line, 0);
             y += sizePx * 0.25;
         }
-        if (lines.isEmpty()) blanks();
+        if (lines.isEmpty()) blanks(blankLines);
     }
 
     void numbered(List<CardLine> lines) {
@@ -78,7 +90,7 @@ final class CardText {
             numbered(i + 1, lines.get(i), indent);
             y += sizePx * 0.25;
         }
-        if (lines.isEmpty()) blanks();
+        if (lines.isEmpty()) blanks(BLANK_LINES);
     }
 
     private void numbered(int number, CardLine line, double indent) {
@@ -95,8 +107,8 @@ final class CardText {
         else pen.part(Pen.Part.PARAGRAPH, words, drawing);
     }
 
-    private void blanks() {
-        for (int i = 0; i < BLANK_LINES; i++) {
+    private void blanks(int count) {
+        for (int i = 0; i < count; i++) {
             y += sizePx * 1.9;
             if (pen != null) pen.draw(Outline.line(x, y, x + widthPx, y), ShapeStyle.line(0x8A949A, 0.8));
         }
@@ -125,7 +137,7 @@ final class CardText {
 
     /** Everybody in a table where there is room for one, else one below the other. */
     void people(CardPeople people) {
-        if (widthPx >= TABLE_PX) table(people);
+        if (widthPx >= TABLE_PX && !people.rows().isEmpty()) table(people.rows(), widths(people.rows(), false));
         else for (CardPerson person : people.rows()) stacked(person);
         if (!people.rest().isEmpty()) brief(people.rest());
         if (!people.note().isBlank()) paragraph(people.note());
@@ -142,19 +154,38 @@ final class CardText {
         y += sizePx * 0.3;
     }
 
-    /** Name, way and odds of several people in one paragraph. */
+    /** Name, way and odds, one person below the other, in two columns where there is room for them. */
     private void brief(List<CardPerson> people) {
-        List<Word> words = new ArrayList<>();
-        for (CardPerson person : people) {
-            if (!words.isEmpty()) end(words, ";");
-            for (String text : (person.number() + " " + person.name()).strip().split(" ")) add(words, text, true);
-            for (String text : person.way().split(" ")) add(words, text, false);
-            say(words, "calls", person.odds().calls());
-            say(words, "hears", person.odds().hears());
-            say(words, "by relay", person.odds().byRelay());
+        int columns = widthPx >= TABLE_PX ? 2 : 1;
+        int each = (people.size() + columns - 1) / columns;
+        double width = (widthPx - (columns - 1) * COLUMN_GAP_PX) / columns;
+        double[] bare = new CardText(null, 0, 0, width, sizePx).widths(people, true);
+        boolean isTable = columns > 1 && bare[NAME] >= NARROWEST_NAME_EM * sizePx;
+        double bottom = y;
+        for (int c = 0; c < columns; c++) {
+            CardText column = new CardText(pen, x + c * (width + COLUMN_GAP_PX), y, width, sizePx);
+            List<CardPerson> part =
+                    people.stream().skip((long) c * each).limit(each).toList();
+            if (isTable) column.table(part, bare);
+            else part.forEach(column::brief);
+            bottom = Math.max(bottom, column.y());
         }
-        flow(words, 0);
-        y += sizePx * 0.25;
+        y = bottom + sizePx * 0.25;
+    }
+
+    private void brief(CardPerson person) {
+        double indent = person.number().isEmpty() ? 0 : sizePx * 1.7;
+        List<Word> words = new ArrayList<>();
+        for (String text : person.name().split(" ")) add(words, text, true);
+        for (String text : person.way().split(" ")) if (!text.isBlank()) add(words, text, false);
+        say(words, "calls", person.odds().calls());
+        say(words, "hears", person.odds().hears());
+        say(words, "by relay", person.odds().byRelay());
+        String said = words.stream().map(Word::text).collect(Collectors.joining(" "));
+        part((person.number() + " " + said).strip(), () -> {
+            if (pen != null) pen.write(x, y + sizePx, person.number(), TextStyle.plain(sizePx));
+            flow(words, indent);
+        });
     }
 
     private static void end(List<Word> words, String mark) {
@@ -188,30 +219,45 @@ final class CardText {
                 .isWeak();
     }
 
-    /** Columns as wide as their words; name and loadout share what is left and wrap. */
-    private void table(CardPeople people) {
-        List<String> heads = List.of("", "", "carries", "place", "true bearing", "calls", "hears", "by relay");
-        int columns = heads.size();
+    private static double gapPx(boolean isBare) {
+        return isBare ? CELL_GAP_PX / 2 : CELL_GAP_PX;
+    }
+
+    /** Columns as wide as their words; name and loadout share what is left and wrap. Bare of loadouts and coordinates it is narrow. */
+    private double[] widths(List<CardPerson> people, boolean isBare) {
+        int columns = HEADS.size();
         double[] width = new double[columns];
-        for (CardPerson person : people.rows())
+        for (CardPerson person : people)
             for (int c = 0; c < columns; c++) {
+                if (isBare && (c == CARRIES || c == PLACE)) continue;
                 double cell =
                         Typeface.of(c == NAME || c > WAY).widthPx(cells(person).get(c), sizePx);
                 width[c] = Math.max(width[c], cell);
             }
         for (int c = WAY + 1; c < columns; c++)
-            if (width[c] > 0) width[c] = Math.max(width[c], Typeface.of(false).widthPx(heads.get(c), sizePx));
+            if (width[c] > 0) width[c] = Math.max(width[c], Typeface.of(false).widthPx(HEADS.get(c), sizePx));
+        double gap = gapPx(isBare);
         double fixed = 0;
-        for (int c = 0; c < columns; c++)
-            if (width[c] > 0 && c != NAME && c != CARRIES) fixed += width[c] + CELL_GAP_PX;
-        double left = widthPx - fixed - 2 * CELL_GAP_PX;
+        for (int c = 0; c < columns; c++) {
+            if (width[c] > 0) width[c] += gap;
+            if (c != NAME && c != CARRIES) fixed += width[c];
+        }
+        double left = widthPx - fixed;
+        if (isBare) {
+            width[NAME] = Math.max(left, 0);
+            return width;
+        }
         double name = Math.min(width[NAME], Math.max(left / 2, left - width[CARRIES]));
         width[NAME] = Math.max(name, sizePx * 4);
         width[CARRIES] = Math.max(left - width[NAME], sizePx * 4);
-        part(said(heads, heads), () -> row(heads, width, column -> false));
-        for (CardPerson person : people.rows())
+        return width;
+    }
+
+    private void table(List<CardPerson> people, double[] width) {
+        part(said(HEADS, HEADS), () -> row(HEADS, width, column -> false));
+        for (CardPerson person : people)
             part(
-                    said(heads, cells(person)),
+                    said(HEADS, cells(person)),
                     () -> row(
                             cells(person), width, column -> column == NAME || column > WAY && isWeak(person, column)));
         y += sizePx * 0.2;
@@ -234,10 +280,10 @@ final class CardText {
         double bottom = y;
         for (int c = 0; c < cells.size(); c++) {
             if (width[c] <= 0) continue;
-            CardText cell = new CardText(pen, left, y, width[c] + CELL_GAP_PX / 2, sizePx);
+            CardText cell = new CardText(pen, left, y, width[c], sizePx);
             cell.line(isBold.test(c) ? new CardLine(cells.get(c), "") : CardLine.of(cells.get(c)), 0);
             bottom = Math.max(bottom, cell.y());
-            left += width[c] + CELL_GAP_PX;
+            left += width[c];
         }
         y = bottom;
         if (pen != null) pen.draw(Outline.line(x, y + 1, x + widthPx, y + 1), ShapeStyle.line(0xB4BCC1, 0.7));

@@ -66,4 +66,8 @@ public record CardView(
     public CardView {
         cautions = List.copyOf(cautions);
     }
+
+    CardView with(CardPeople others) {
+        return new CardView(heading, loadouts, others, rose, words, cautions);
+    }
 }

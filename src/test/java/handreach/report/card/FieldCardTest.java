@@ -1,5 +1,6 @@
 package handreach.report.card;
 
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
@@ -20,6 +21,8 @@ import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
 import java.util.Optional;
+import java.util.regex.Pattern;
+import java.util.regex.Matcher;
 import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.cos.COSArray;
 import org.apache.pdfbox.cos.COSName;
@@ -252,6 +255,51 @@ class FieldCardTest {
                     4, text.split("median 2.9 km", -1).length - 1, "every line of the rose keeps its key: " + text);
             assertTrue(text.contains("3. NE to E: nothing sure"), "every step of what to do: " + text);
             for (int i = 1; i <= 12; i++) assertTrue(text.contains(i + " Team " + i + " "), text);
+        }
+    }
+
+    /** Of seven people one stood in a table and six ran on in one paragraph below it. */
+    @Test
+    void manyPeopleStandInANumberedListOnePersonALine() throws IOException {
+        for (int count : new int[] {12, 24}) {
+            try (PDDocument card = Loader.loadPDF(bytes(FieldCard.sheet(crowd(count), CardSize.A4)))) {
+                assertEquals(1, card.getNumberOfPages());
+                Letters letters = new Letters();
+                letters.setSortByPosition(true);
+                String text = letters.getText(card);
+                assertFalse(text.contains("; 2 Team 2"), "no run-on paragraph: " + text);
+                for (int i = 1; i <= count; i++) {
+                    int number = i;
+                    assertTrue(
+                            text.lines().anyMatch(line -> line.matches("(.* )?" + number + " Team " + number
+                                    + " .*045\u00b0, 2.9 km 23 % 45 % >99 %.*")),
+                            text);
+                }
+                String flat = new PDFTextStripper().getText(card).replaceAll("\\s+", " ");
+                assertEquals(4, flat.split("median 2.9 km", -1).length - 1, flat);
+                assertTrue(flat.contains("3. NE to E: nothing sure"), flat);
+            }
+        }
+    }
+
+    /** So many that not even a list has room: the card says how many are left, and runs over nothing. */
+    @Test
+    void aHundredPeopleAreCutAndCounted() throws IOException {
+        try (PDDocument card = Loader.loadPDF(bytes(FieldCard.sheet(crowd(100), CardSize.A4)))) {
+            Letters letters = new Letters();
+            String text = letters.getText(card).replaceAll("\\s+", " ");
+            Matcher more = Pattern.compile("(\\d+) more places in the report").matcher(text);
+            assertTrue(more.find(), text);
+            int kept = 100 - Integer.parseInt(more.group(1));
+            assertTrue(kept >= 20, text);
+            assertTrue(text.contains(kept + " Team " + kept + " "), text);
+            assertFalse(text.contains(" Team " + (kept + 1) + " "), text);
+            double cautions = letters.all.stream()
+                    .filter(letter -> letter.getY() > 0)
+                    .mapToDouble(TextPosition::getY)
+                    .max()
+                    .orElseThrow();
+            assertTrue(cautions < card.getPage(0).getMediaBox().getHeight(), "nothing below the page");
         }
     }
 
