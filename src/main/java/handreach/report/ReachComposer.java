@@ -441,7 +441,7 @@ public final class ReachComposer {
                 .max(Comparator.comparingDouble(carry -> carry.doubt().commonDb()))
                 .map(carry ->
                         "Largest assumption: carried as \"" + carry.carry().word() + "\", the control is worth "
-                                + Decibels.signed(carry.mean().dbd(), 1) + " dB over a dipole, give or take "
+                                + Decibels.text(carry.mean().dbd()) + " over a dipole, give or take "
                                 + Decibels.text(carry.doubt().commonDb()) + "; " + carry.origin()
                                 + ". One level against the bare radio on a pole settles it (docs/measure-body.md).");
     }

@@ -127,9 +127,43 @@ public final class RelayComposer {
                 .toList();
     }
 
+    /** Why somebody is not served; a route or sector in one entry, with the reason of its worst point. */
+    private List<String> notServed() {
+        Map<String, List<RelayAnswer.Unserved>> groups = new LinkedHashMap<>();
+        for (RelayAnswer.Unserved one : answer.found().orElseThrow().unserved())
+            groups.computeIfAbsent(groupOf(one.demand()), group -> new ArrayList<>())
+                    .add(one);
+        return groups.entrySet().stream()
+                .map(group -> group.getValue().size() == 1
+                        ? group.getValue().get(0).reason()
+                        : group.getKey() + ": " + counted(group.getKey(), group.getValue().size()) + ". Worst off: "
+                                + worst(group.getValue()).reason())
+                .toList();
+    }
+
+    /** The route or sector it is a point of, else its own name. */
+    private String groupOf(int demand) {
+        return question.demands().get(demand).group().orElse(name(demand));
+    }
+
+    private RelayAnswer.Unserved worst(List<RelayAnswer.Unserved> among) {
+        List<Optional<SiteCheck.Hop>> hops = answer.recommended().orElseThrow().hops();
+        return among.stream()
+                .min(Comparator.comparingDouble((RelayAnswer.Unserved one) ->
+                        hops.get(one.demand()).map(hop -> hop.path().odds().marginDb()).orElse(Double.NEGATIVE_INFINITY)))
+                .orElseThrow();
+    }
+
+    private String counted(String group, int count) {
+        long all = question.demands().stream()
+                .filter(demand -> demand.group().equals(Optional.of(group)))
+                .count();
+        return count + " of " + all + (all == 1 ? " point" : " points");
+    }
+
     private List<Section> details(List<Block> map) {
         List<Section> sections = new ArrayList<>();
-        if (!reasons().isEmpty()) sections.add(Section.of("Not served", new Bullets(reasons())));
+        if (!reasons().isEmpty()) sections.add(Section.of("Not served", new Bullets(notServed())));
         answer.recommended().ifPresent(check -> {
             sections.add(
                     new Section("Where a relay should stand", places(map)).answering("Where should a relay stand?"));
@@ -367,7 +401,7 @@ public final class RelayComposer {
         String needed = "Two frequencies at once need " + wholeDb(isolation.neededDb())
                 + " between its transmitter and its receiver; one antenna above the other on this mast gives "
                 + wholeDb(isolation.onThisMastDb()) + " at most, margin "
-                + Decibels.signed(isolation.marginDb(), 0) + " dB"
+                + Decibels.signed(isolation.marginDb(), 0).replace('-', '\u2212') + " dB"
                 + (isolation.marginDb() < 0
                         ? ": filters must make it up, or use store and forward, or two bands (mind the third harmonic)."
                         : ".");
@@ -431,12 +465,7 @@ public final class RelayComposer {
             if (demand.group().isEmpty()) names.add(demand.name());
             else groups.merge(demand.group().get(), 1, Integer::sum);
         }
-        groups.forEach((group, count) -> {
-            long all = question.demands().stream()
-                    .filter(demand -> demand.group().equals(Optional.of(group)))
-                    .count();
-            names.add(group + " (" + count + " of " + all + (all == 1 ? " point)" : " points)"));
-        });
+        groups.forEach((group, count) -> names.add(group + " (" + counted(group, count) + ")"));
         return names;
     }
 

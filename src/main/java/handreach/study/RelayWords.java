@@ -121,9 +121,9 @@ final class RelayWords {
 
     private static String sure(SiteCheck check) {
         return isSure(check.standing().pessimisticShare())
-                ? "; it holds at the pessimistic end of what is uncertain everywhere, too"
-                : "; at the pessimistic end of what is uncertain everywhere "
-                        + Shares.share(check.standing().pessimisticShare()) + " of the talks are left";
+                ? "; it does so even if all that is uncertain everywhere at once turns out badly"
+                : "; should all that is uncertain everywhere at once turn out badly, "
+                        + Shares.share(check.standing().pessimisticShare()) + " of the talks still work";
     }
 
     private static boolean isSure(double share) {
@@ -167,13 +167,9 @@ final class RelayWords {
     private String ground(PathGeometry.Obstacle edge) {
         String above = edge.aboveLineM() < 0.5
                 ? "level with the straight line"
-                : String.format(Locale.ROOT, "%.0f m above the straight line", edge.aboveLineM());
-        return String.format(
-                Locale.ROOT,
-                "the ground at %s from there, %.0f m above sea level, %s",
-                lengths.text(1000 * edge.distanceKm()),
-                edge.heightM(),
-                above);
+                : lengths.heightText(edge.aboveLineM()) + " above the straight line";
+        return "the ground at " + lengths.text(1000 * edge.distanceKm()) + " from there, "
+                + lengths.heightText(edge.heightM()) + " above sea level, " + above;
     }
 
     private String burden(Loadout loadout) {
@@ -198,9 +194,9 @@ final class RelayWords {
         return scene.plan().heading().placeForm().format(at);
     }
 
-    private static String height(RelayAnswer.Access access) {
+    private String height(RelayAnswer.Access access) {
         return access.heightM().isPresent()
-                ? String.format(Locale.ROOT, ", %.0f m", access.heightM().getAsDouble())
+                ? ", " + lengths.heightText(access.heightM().getAsDouble())
                 : "";
     }
 }

@@ -20,8 +20,8 @@ public final class Decibels {
         return text.startsWith("-") || isNought ? text : "+" + text;
     }
 
-    /** Decibels to a tenth with their unit, for a sentence: {@code 0.1 dB}. */
+    /** Decibels to a tenth with their unit, for a sentence, with the minus sign that ledgers have: {@code 0.1 dB}, {@code −7.2 dB}. */
     public static String text(double db) {
-        return number(db, 1) + " dB";
+        return number(db, 1).replace('-', '\u2212') + " dB";
     }
 }

@@ -105,6 +105,35 @@ class S05RelayTest {
                 "hops in the key");
     }
 
+    /** Six points of one sector filled twelve lines, in metres though the plan spoke of miles, and "of the talks are left". */
+    @Test
+    void aSectorThatIsNotServedIsOneEntryInTheUnitsOfThePlan() throws IOException {
+        Files.writeString(folder.resolve("sector.geojson"), """
+                {"type":"Polygon","coordinates":[[[-84.240,36.285],[-84.190,36.285],[-84.190,36.255],[-84.240,36.255],
+                [-84.240,36.285]]]}
+                """);
+        String people = person("a", "36.2700, -84.2100", "factory at hip")
+                + "[[sector]]\nname = \"Sector 1\"\npolygon = \"sector.geojson\"\nspacing_m = 1000\nloadout = \"factory at hip\"\n\n";
+        Path plan = plan(people, "[relay]\npower_w = 0.1\nmast_m = 1\n");
+        Files.writeString(
+                plan, Files.readString(plan).replace("place_form = \"utm\"", "place_form = \"utm\"\nunits = \"imperial\""));
+        Path out = folder.resolve("out");
+        JsonNode node = run(plan, "--out", out.toString());
+        int unserved = 0;
+        for (JsonNode one : node.get("unserved"))
+            if (one.get("name").asText().startsWith("Sector 1, ")) unserved++;
+        assertTrue(unserved > 1, "the case needs several: " + node.get("unserved"));
+        String text = Files.readString(out.resolve("relay.txt"));
+        String told = text.substring(text.indexOf("Not served"), text.indexOf("Where a relay should stand"))
+                .replaceAll("\\s+", " ");
+        assertEquals(1, told.split("- Sector 1", -1).length - 1, told);
+        assertTrue(told.contains("- Sector 1: " + unserved + " of "), told);
+        assertTrue(told.contains(" ft above sea level") && !told.matches(".*\\d m .*"), told);
+        String verdict = text.substring(0, text.indexOf("Not served")).replaceAll("\\s+", " ");
+        assertTrue(verdict.matches(".*, [0-9,]+ ft, serves .* of the talks still work.*"), verdict);
+        assertFalse(text.contains("are left") || text.matches("(?s).*of the weaker way: -.*"), text);
+    }
+
     @Test
     void whoIsOutsideTheTilesIsNamedAndTheRestAnswered() throws IOException {
         String people = person("a", "36.2700, -84.2100", "factory at face")
