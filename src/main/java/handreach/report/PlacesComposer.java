@@ -26,7 +26,7 @@ import java.util.stream.IntStream;
 /** Who of a plan reaches whom without a relay: with the base in a list, everybody with everybody in a square, and pair by pair. */
 public final class PlacesComposer {
     /** Places that a square has room for beside one another. */
-    private static final int MOST_ACROSS = 10;
+    private static final int MOST_ACROSS = 7;
     /** Pairs that a page has room for; JSON has all. */
     private static final int MOST_PAIRS = 40;
     /** Odds of the two ways closer than this are told as alike. */
@@ -148,7 +148,8 @@ public final class PlacesComposer {
                 "Calls: odds that " + name(base) + " copies them; hears: that they copy it. Wanted are " + wanted()
                         + ". Pessimistic: the weaker way, should all that is uncertain everywhere at once turn out badly.",
                 basePairs(),
-                List.of(
+                withHeardWorse(
+                        basePairs(),
                         Column.words("who", pair -> name(other(pair, base))),
                         Column.words(
                                 "carries",
@@ -157,8 +158,7 @@ public final class PlacesComposer {
                         Column.number("bearing, distance", pair -> bearing(base, other(pair, base)) + distance(pair)),
                         Column.number("calls", pair -> way(pair, pair.a() != base)),
                         Column.number("hears", pair -> way(pair, pair.a() == base)),
-                        Column.number("pessimistic", this::pessimistic),
-                        Column.words("heard worse", this::heardWorse)));
+                        Column.number("pessimistic", this::pessimistic)));
     }
 
     /** Odds that the column copies the row. */
@@ -191,14 +191,23 @@ public final class PlacesComposer {
         return Table.of(
                 answer.base().isPresent() ? "With one another, weakest first." : "Weakest first.",
                 weakestFirst,
-                List.of(
+                withHeardWorse(
+                        weakestFirst,
                         Column.words("who", pair -> name(pair.a())),
                         Column.words("with", pair -> name(pair.b())),
                         Column.number("distance", this::distance),
                         Column.number("there", pair -> way(pair, true)),
                         Column.number("back", pair -> way(pair, false)),
-                        Column.number("pessimistic", this::pessimistic),
-                        Column.words("heard worse", this::heardWorse)));
+                        Column.number("pessimistic", this::pessimistic)));
+    }
+
+    /** Who is heard worse stands behind the other columns, where anybody is. */
+    @SafeVarargs
+    private final List<Column<Pair>> withHeardWorse(List<Pair> shown, Column<Pair>... columns) {
+        List<Column<Pair>> all = new ArrayList<>(List.of(columns));
+        if (shown.stream().anyMatch(pair -> !heardWorse(pair).isEmpty()))
+            all.add(Column.words("heard worse", this::heardWorse));
+        return all;
     }
 
     private Place place(int number) {

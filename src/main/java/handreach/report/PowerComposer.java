@@ -28,7 +28,7 @@ record PowerComposer(ReachAnswer answer) {
                 List.of(
                         Paragraph.of(words(farthest(steps))),
                         Table.of(
-                                "Of the ground: along the bearings.",
+                                ReachComposer.BEARINGS_COUNTED,
                                 steps,
                                 List.of(
                                         Column.words("loadout", this::name),

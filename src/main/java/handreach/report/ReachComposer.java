@@ -52,8 +52,10 @@ public final class ReachComposer {
 
     private static final Channel.CopyWish SOME = Channel.CopyWish.SOME_COPY;
 
-    private static final String BEARINGS_COUNTED =
-            "Of the ground: counted along the bearings; with maps (--out) it is counted cell by cell.";
+    static final String BEARINGS_COUNTED =
+            "Shares and areas of the ground are counted along the bearings, which differs a little from the count by cells that goes with maps (--out).";
+    private static final String CELLS_COUNTED =
+            "Shares and areas of the ground are counted by cells, which differs a little from the count along the bearings that goes without maps.";
     private static final String AT_LEAST = "+ means at least: the radius or unknown ground ended it.";
 
     private static final Column<Row> MARK =
@@ -280,6 +282,11 @@ public final class ReachComposer {
         return Section.of("Reach by loadout", table()).answering("How far does each loadout reach?");
     }
 
+    /** How shares and areas of the ground were counted, in the same words wherever they stand. */
+    private String groundCounted() {
+        return answer.area().isPresent() ? CELLS_COUNTED : BEARINGS_COUNTED;
+    }
+
     Table<Row> table() {
         return Table.of(
                 "Continuous reach ends before the first stretch longer than "
@@ -289,7 +296,8 @@ public final class ReachComposer {
                         + SOME.fading().word() + " still, at every second place; both in the median direction."
                         + (rows.stream().anyMatch(row -> isCut(row.reach()) || isCut(row.someCopy()))
                                 ? " " + AT_LEAST
-                                : ""),
+                                : "")
+                        + " " + groundCounted(),
                 rows,
                 List.of(
                         MARK,
@@ -422,7 +430,7 @@ public final class ReachComposer {
         List<String> points = new ArrayList<>();
         largestAssumption().ifPresent(points::add);
         for (Turning turning : Turning.all(answer)) points.add(turning.words());
-        answer.area().ifPresentOrElse(area -> points.addAll(counted(area)), () -> points.add(BEARINGS_COUNTED));
+        answer.area().ifPresent(area -> points.addAll(counted(area)));
         answer.scene()
                 .plan()
                 .places()
@@ -456,7 +464,7 @@ public final class ReachComposer {
         };
         points.add(String.format(
                 Locale.ROOT,
-                "Of the ground: counted cell by cell. Maps: %d cells of %.0f m by %s (%s).",
+                "Maps: %d cells of %.0f m by %s (%s).",
                 first.knownCount(),
                 first.grid().cellM(),
                 how,

@@ -19,6 +19,8 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.IntStream;
+import handreach.report.page.PlainText;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -110,6 +112,23 @@ class PlacesComposerTest {
         assertEquals(5, told);
         assertEquals("unknown", cell(table(blocks, 0), "off the tile", "calls"));
         assertTrue(cell(table(blocks, 0), "Sector 1", "calls").contains(" to "), "a sector has a span");
+    }
+
+    /** Spans of odds made the square 157 columns wide, and a column in which nobody was heard worse stood empty. */
+    @Test
+    void nothingIsWiderThanATerminalAndNoColumnIsEmpty() {
+        for (Block block : blocks) {
+            if (!(block instanceof Table<?> table)) continue;
+            String text = PlainText.of(table, PlainText.USUAL_WIDTH);
+            assertTrue(text.lines().allMatch(line -> line.length() <= PlainText.USUAL_WIDTH), text);
+            for (int c = 0; c < table.columnCount(); c++) {
+                int column = c;
+                assertTrue(
+                        IntStream.range(0, table.rowCount())
+                                .anyMatch(r -> !table.cell(r, column).isBlank()),
+                        table.head(c));
+            }
+        }
     }
 
     /** The square holds each way of each pair where its row and column cross. */

@@ -17,6 +17,8 @@ public final class PlainText {
     private static final String GAP = "  ";
     /** A column of words is not made narrower than this, or it reads like a ribbon. */
     private static final int NARROWEST = 14;
+    /** Better a ribbon than a line that the terminal breaks anywhere. */
+    private static final int RIBBON = 9;
 
     private final StringBuilder out = new StringBuilder();
     private final int width;
@@ -95,14 +97,14 @@ public final class PlainText {
         row(table, rule, widths);
         for (int r = 0; r < table.rowCount(); r++) {
             List<List<String>> cells = new ArrayList<>();
-            for (int c = 0; c < widths.length; c++) cells.add(lines(table.cell(r, c), widths[c]));
+            for (int c = 0; c < widths.length; c++) cells.add(lines(spanned(table, r, c, widths[c]), widths[c]));
             row(table, cells, widths);
         }
     }
 
     /**
      * As wide as the widest cell; where the table is wider than the line, heads that are wider than what stands under them give way
-     * first, then the widest columns of words.
+     * first, then the widest columns of words, then spans of numbers, each end on a line of its own.
      */
     private int[] widths(Table<?> table) {
         int[] widths = new int[table.columnCount()];
@@ -114,6 +116,8 @@ public final class PlainText {
         for (int over = total - width; over > 0; over--) {
             int widest = widest(widths, c -> Math.max(longestCell(table, c), longestHeadWord(table, c)));
             if (widest < 0) widest = widest(widths, c -> least(table, c));
+            if (widest < 0) widest = widest(widths, c -> leastOfSpans(table, c));
+            if (widest < 0) widest = widest(widths, c -> table.isNumber(c) ? widths[c] : least(table, c, RIBBON));
             if (widest < 0) break;
             widths[widest]--;
         }
@@ -130,10 +134,23 @@ public final class PlainText {
 
     /** Numbers stay on one line; heads and words may be broken between words, and no word is broken. */
     private static int least(Table<?> table, int column) {
-        int least = table.isNumber(column) ? longestCell(table, column) : NARROWEST;
+        return least(table, column, NARROWEST);
+    }
+
+    private static int least(Table<?> table, int column, int narrowest) {
+        int least = table.isNumber(column) ? longestCell(table, column) : narrowest;
         if (!table.isNumber(column))
             for (int r = 0; r < table.rowCount(); r++) least = Math.max(least, longestWord(table.cell(r, column)));
         return Math.max(least, longestHeadWord(table, column));
+    }
+
+    /** A span may be broken where the second number begins. */
+    private static int leastOfSpans(Table<?> table, int column) {
+        if (!table.isNumber(column)) return least(table, column);
+        int least = longestHeadWord(table, column);
+        for (int r = 0; r < table.rowCount(); r++)
+            for (String end : table.cell(r, column).split(" (?=to )")) least = Math.max(least, longest(end));
+        return least;
     }
 
     private static int longestCell(Table<?> table, int column) {
@@ -164,6 +181,12 @@ public final class PlainText {
             }
             out.append(line.toString().stripTrailing()).append('\n');
         }
+    }
+
+    /** A span that its column has no room for, with the second number on a line of its own. */
+    private static String spanned(Table<?> table, int row, int column, int width) {
+        String cell = table.cell(row, column);
+        return table.isNumber(column) && longest(cell) > width ? cell.replaceFirst(" (?=to )", "\n") : cell;
     }
 
     private static List<String> lines(String cell, int width) {

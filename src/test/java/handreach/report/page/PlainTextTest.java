@@ -43,6 +43,24 @@ class PlainTextTest {
                 PlainText.of(TABLE, 5).lines().mapToInt(String::length).max().getAsInt());
     }
 
+    /** Three columns of "under 1 % to 78 %" made lines of 157 where a terminal has 100. */
+    @Test
+    void aSpanIsBrokenBeforeItsSecondNumber() {
+        Table<String> table = Table.of(
+                "",
+                List.of("under 1 % to 78 %", "40 to 80 %", "3 %"),
+                List.of(Column.number("there", span -> span), Column.number("back", span -> span)));
+        assertEquals("""
+                    there       back
+                ---------  ---------
+                under 1 %  under 1 %
+                  to 78 %    to 78 %
+                       40         40
+                  to 80 %    to 80 %
+                      3 %        3 %
+                """, PlainText.of(table, 20));
+    }
+
     @Test
     void furtherLinesOfABulletHangUnderItsFirstWord() {
         assertEquals(
