@@ -9,6 +9,7 @@ import handreach.study.RelayAnswer;
 import handreach.study.RelayStudy;
 import handreach.study.Scene;
 import java.nio.file.Path;
+import java.time.Instant;
 import java.util.List;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
@@ -56,7 +57,7 @@ final class RelayCommand implements Callable<Integer> {
         json.warn(answer.words().warnings());
         if (json.isWanted()) json.print(RelayJson.of(answer));
         else json.page(new RelayComposer(answer).text());
-        if (out != null) json.written(RelayFiles.write(answer, out));
+        if (out != null) json.written(RelayFiles.write(answer, Instant.now(), out));
         return 0;
     }
 }

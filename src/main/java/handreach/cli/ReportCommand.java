@@ -15,6 +15,7 @@ import handreach.study.Scene;
 import handreach.study.WalkAnswer;
 import handreach.study.WalkStudy;
 import java.nio.file.Path;
+import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.Callable;
@@ -67,12 +68,12 @@ final class ReportCommand implements Callable<Integer> {
         try (ConsoleProgress progress = ConsoleProgress.on(json.err())) {
             if (!scene.plan().questions().walks().isEmpty()) {
                 WalkAnswer walk = WalkStudy.run(scene, progress);
-                more.addAll(WalkComposer.sections(walk));
+                more.addAll(WalkComposer.sections(walk, Instant.now()));
                 warnings.addAll(walk.warnings());
             }
             answer = ReachStudy.run(scene, true, progress);
             if (assign) more.addAll(0, new AssignComposer(AssignStudy.run(scene, progress)).sections());
-            if (relay) more.addAll(0, new RelayComposer(RelayStudy.run(scene, progress)).sections());
+            if (relay) more.addAll(0, new RelayComposer(RelayStudy.run(scene, progress)).sections(Instant.now()));
         }
         warnings.addAll(0, answer.warnings());
         List<String> told = warnings.stream().distinct().toList();

@@ -18,6 +18,7 @@ import handreach.study.WalkNextStudy;
 import handreach.study.WalkStudy;
 import handreach.walk.NextWalk;
 import java.nio.file.Path;
+import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.Callable;
@@ -116,7 +117,7 @@ final class WalkCommand implements Callable<Integer> {
         json.warn(answer.warnings());
         if (json.isWanted()) json.print(WalkJson.of(answer));
         else json.page(PlainText.of(WalkComposer.screen(answer), PlainText.USUAL_WIDTH));
-        if (out != null) json.written(WalkFiles.write(answer, out, sources));
+        if (out != null) json.written(WalkFiles.write(answer, Instant.now(), out, sources));
         return 0;
     }
 

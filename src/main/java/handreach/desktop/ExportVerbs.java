@@ -65,9 +65,9 @@ final class ExportVerbs {
         Optional<RelayAnswer> relay = fitting();
         run("Report", (scene, progress) -> {
             List<Section> more = new ArrayList<>();
-            relay.map(found -> new RelayComposer(found).sections()).ifPresent(more::addAll);
+            relay.map(found -> new RelayComposer(found).sections(Instant.now())).ifPresent(more::addAll);
             if (!scene.plan().questions().walks().isEmpty())
-                more.addAll(WalkComposer.sections(WalkStudy.run(scene, progress)));
+                more.addAll(WalkComposer.sections(WalkStudy.run(scene, progress), Instant.now()));
             progress.goOn();
             ReachAnswer reach = ReachStudy.run(scene, true, progress);
             progress.goOn();
@@ -107,7 +107,7 @@ final class ExportVerbs {
         run("Relay files", (scene, progress) -> {
             RelayAnswer answer = relay.orElseGet(() -> RelayStudy.run(scene, progress));
             progress.goOn();
-            return RelayFiles.write(answer, folder).files();
+            return RelayFiles.write(answer, Instant.now(), folder).files();
         });
     }
 

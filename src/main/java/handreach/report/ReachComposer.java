@@ -236,8 +236,8 @@ public final class ReachComposer {
 
     private Facts facts() {
         return new Facts(List.of(
-                new Facts.Fact("Channel", channel()),
-                new Facts.Fact("Counts as copy", wish()),
+                new Facts.Fact("Channel", channel(plan)),
+                new Facts.Fact("Counts as copy", wish(plan)),
                 new Facts.Fact("Some copy", words(SOME) + ": " + SOME.quality().meaning()),
                 new Facts.Fact("From", from()),
                 new Facts.Fact(
@@ -246,7 +246,7 @@ public final class ReachComposer {
     }
 
     /** Name, frequency and modulation. */
-    String channel() {
+    static String channel(Plan plan) {
         return plan.channel().name()
                 + String.format(
                         Locale.ROOT, ", %.4f MHz, ", plan.channel().frequency().mhz())
@@ -254,7 +254,7 @@ public final class ReachComposer {
     }
 
     /** What counts as copy. */
-    String wish() {
+    static String wish(Plan plan) {
         return words(plan.channel().wish());
     }
 

@@ -2,16 +2,12 @@ package handreach.report;
 
 import handreach.plan.CalibrationFile;
 import handreach.plan.Plan;
-import handreach.report.page.Caution;
-import handreach.report.page.Cautions;
 import handreach.study.ReachAnswer;
 import java.time.Instant;
 import java.time.ZoneOffset;
 import java.time.format.DateTimeFormatter;
-import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 
 /**
@@ -19,9 +15,6 @@ import java.util.Map;
  * not the hour, so that the same plan gives the same files all day.
  */
 final class ReachOrigin {
-    private static final DateTimeFormatter DAY =
-            DateTimeFormatter.ofPattern("d MMMM uuuu", Locale.ENGLISH).withZone(ZoneOffset.UTC);
-
     private final ReachAnswer answer;
     private final Plan plan;
     private final Instant made;
@@ -36,18 +29,11 @@ final class ReachOrigin {
 
     /** Lines under the title of a map. */
     List<String> lines() {
-        List<String> lines = new ArrayList<>();
-        lines.add(plan.heading().title() + ". From " + words.from() + ".");
-        lines.add(words.channel() + ". Counts as copy: " + words.wish() + ".");
-        lines.add(words.farEnd());
-        answer.scene().calibration().map(CalibrationFile::words).ifPresent(lines::add);
-        lines.add("Model " + plan.questions().reach().model().name() + ". Made on " + DAY.format(made) + " by "
-                + Program.name() + ".");
-        return lines;
+        return new MapHeading(answer.scene(), "From " + words.from(), words.farEnd(), made).lines();
     }
 
     static String caution() {
-        return Cautions.brief(Caution.RELIANCE);
+        return MapHeading.caution();
     }
 
     /** Names and values for the tags of a raster. */
@@ -56,8 +42,8 @@ final class ReachOrigin {
         tags.put("PLAN", plan.heading().title());
         tags.put("FROM", words.from());
         tags.put("OTHER_END", words.farEnd());
-        tags.put("CHANNEL", words.channel());
-        tags.put("COUNTS_AS_COPY", words.wish());
+        tags.put("CHANNEL", ReachComposer.channel(plan));
+        tags.put("COUNTS_AS_COPY", ReachComposer.wish(plan));
         tags.put("MODEL", plan.questions().reach().model().name());
         tags.put(
                 "CALIBRATION",

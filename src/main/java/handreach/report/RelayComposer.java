@@ -31,6 +31,7 @@ import handreach.study.Scene;
 import handreach.units.Decibels;
 import handreach.units.Lengths;
 import handreach.units.Shares;
+import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.LinkedHashMap;
@@ -64,8 +65,8 @@ public final class RelayComposer {
     }
 
     /** A page of its own. */
-    public Page page() {
-        List<Section> sections = new ArrayList<>(details(map()));
+    public Page page(Instant made) {
+        List<Section> sections = new ArrayList<>(details(map(made)));
         sections.addAll(lineByLine());
         sections.addAll(doubts());
         sections.add(cautions());
@@ -81,10 +82,10 @@ public final class RelayComposer {
     }
 
     /** Sections to stand in a report, verdict first; the weakest hop line by line stands in the relay's own report. */
-    public List<Section> sections() {
+    public List<Section> sections(Instant made) {
         List<Section> sections = new ArrayList<>();
         sections.add(new Section("Is a relay needed", verdict()).answering("Is a relay needed?"));
-        sections.addAll(details(map()));
+        sections.addAll(details(map(made)));
         sections.addAll(doubts());
         return sections;
     }
@@ -429,9 +430,9 @@ public final class RelayComposer {
                 "Call every party from the site before you leave, both ways; note level or copy.");
     }
 
-    private List<Block> map() {
+    private List<Block> map(Instant made) {
         return answer.recommended()
-                .map(check -> List.<Block>of(new RelayMap(answer, check).drawing()))
+                .map(check -> List.<Block>of(new RelayMap(answer, check).drawing(made)))
                 .orElse(List.of());
     }
 

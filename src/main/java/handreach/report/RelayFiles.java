@@ -15,6 +15,7 @@ import handreach.report.page.Page;
 import handreach.report.page.PlainText;
 import handreach.study.RelayAnswer;
 import java.nio.file.Path;
+import java.time.Instant;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -34,9 +35,9 @@ public final class RelayFiles {
     }
 
     /** Writes all files, each whole or not at all. */
-    public static FolderResult write(RelayAnswer answer, Path folder) {
+    public static FolderResult write(RelayAnswer answer, Instant made, Path folder) {
         FileBatch files = new FileBatch(folder, "relay", answer.scene().file().sources());
-        Page page = new RelayComposer(answer).page();
+        Page page = new RelayComposer(answer).page(made);
         files.add("relay.html", () -> HtmlPage.text(page));
         files.add("relay.txt", () -> PlainText.of(page, PlainText.USUAL_WIDTH));
         files.add("relay.json", () -> Json.text(RelayJson.of(answer)));

@@ -18,6 +18,7 @@ import handreach.study.RelayAnswer;
 import handreach.study.Scene;
 import handreach.study.Whereabouts;
 import handreach.units.Shares;
+import java.time.Instant;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -62,7 +63,7 @@ final class RelayMap {
         return byNumber() ? String.valueOf(numbers.get(name)) : name;
     }
 
-    Drawing drawing() {
+    Drawing drawing(Instant made) {
         MapFrame frame = MapGround.frame(
                 plan.places().area().centre(),
                 MARGIN * 1000 * plan.places().area().radiusKm());
@@ -80,7 +81,14 @@ final class RelayMap {
                 ways(),
                 places(),
                 new MapFigure.Key(List.of(), plan.heading().lengths()));
-        return new Drawing(figure, "People to serve, the relays, the hops to them, and further sites. " + list());
+        Drawing map = new Drawing(figure, "People to serve, the relays, the hops to them, and further sites. " + list());
+        MapHeading heading = new MapHeading(
+                scene,
+                "Relay " + plan.heading().placeForm().format(check.sites().get(0))
+                        + (check.sites().size() > 1 ? " and " + (check.sites().size() - 1) + " more" : ""),
+                "People carry what the plan gives them; the relay stands on a mast.",
+                made);
+        return heading.over(map);
     }
 
     /** Who stands behind which number. */

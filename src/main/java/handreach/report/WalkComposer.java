@@ -36,6 +36,7 @@ import handreach.walk.Comparison;
 import handreach.walk.CopyTable;
 import handreach.walk.MarginTrend;
 import handreach.walk.WalkPair;
+import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -67,9 +68,9 @@ public final class WalkComposer {
     }
 
     /** A page of its own, with the map, the ground of the worst places and what was doubtful. */
-    public static Page page(WalkAnswer answer) {
+    public static Page page(WalkAnswer answer, Instant made) {
         WalkComposer composer = new WalkComposer(answer);
-        List<Section> sections = new ArrayList<>(composer.sections(true, DRAWN));
+        List<Section> sections = new ArrayList<>(composer.sections(Optional.of(composer.map(made)), DRAWN));
         sections.add(Section.of("Cautions", new CautionBlock(List.of(Caution.RELIANCE))));
         if (!answer.warnings().isEmpty()) sections.add(Section.of("Doubtful", new Bullets(answer.warnings())));
         return composer.page(sections);
@@ -78,18 +79,18 @@ public final class WalkComposer {
     /** The same for a screen that has a map, and tells what was doubtful, beside it. */
     public static Page screen(WalkAnswer answer) {
         WalkComposer composer = new WalkComposer(answer);
-        List<Section> sections = new ArrayList<>(composer.sections(false, 0));
+        List<Section> sections = new ArrayList<>(composer.sections(Optional.empty(), 0));
         sections.add(Section.of("Cautions", new CautionBlock(List.of(Caution.RELIANCE))));
         return composer.page(sections);
     }
 
     /** Sections to stand in the report of the plan; the ground of the worst places stands in the report of the walk. */
-    public static List<Section> sections(WalkAnswer answer) {
+    public static List<Section> sections(WalkAnswer answer, Instant made) {
         WalkComposer composer = new WalkComposer(answer);
         List<Section> sections = new ArrayList<>();
         sections.add(new Section("Walked against predicted", composer.verdict())
                 .answering("Was the prediction right where people walked?"));
-        sections.addAll(composer.sections(true, 0));
+        sections.addAll(composer.sections(Optional.of(composer.map(made)), 0));
         return sections;
     }
 
@@ -120,10 +121,11 @@ public final class WalkComposer {
                 "Made by Handreach from " + scene.file().file().getFileName() + ".");
     }
 
-    private List<Section> sections(boolean withMap, int profiles) {
+    private List<Section> sections(Optional<Drawing> map, int profiles) {
         List<Section> sections = new ArrayList<>();
         sections.add(Section.of("By loadout and direction", scores()).asDetail());
-        if (withMap) sections.add(Section.of("Where the walk differed", map()).answering("Where did the walk differ?"));
+        map.ifPresent(drawn -> sections.add(
+                Section.of("Where the walk differed", drawn).answering("Where did the walk differ?")));
         sections.add(new Section("Were the odds honest", odds())
                 .answering("Were the odds honest?")
                 .asDetail());
@@ -221,7 +223,7 @@ public final class WalkComposer {
         return score -> score.levels().map(words).orElse("");
     }
 
-    private Drawing map() {
+    private Drawing map(Instant made) {
         MapFrame frame = frame();
         MapGround ground = MapGround.of(
                 scene.tiles(),
@@ -229,9 +231,28 @@ public final class WalkComposer {
                 Picture.relief(MapGround.hillshade(scene.tiles(), frame)),
                 Graticule.of(frame, plan.heading().placeForm(), 5));
         WalkMapFigure figure = WalkMapFigure.of(ground, answer.pairs(), ReachMaps.places(plan), lengths);
-        return new Drawing(
+        Drawing map = new Drawing(
                 figure,
                 "Reports of the walks. Triangles down are places that were worse than predicted, triangles up better ones.");
+        return new MapHeading(scene, called(), carried(), made).over(map);
+    }
+
+    /** Who was called, as far as the farthest misses tell it. */
+    private String called() {
+        List<String> bases = answer.worst().stream()
+                .map(WalkAnswer.Seen::base)
+                .map(base -> base.name() + ", " + plan.heading().placeForm().format(base.at()))
+                .distinct()
+                .toList();
+        return bases.isEmpty() ? "Walks of the plan" : "Called: " + String.join("; ", bases);
+    }
+
+    private String carried() {
+        List<String> loadouts = answer.pairs().stream()
+                .map(pair -> pair.link().loadout())
+                .distinct()
+                .toList();
+        return "Walked with " + String.join(", ", loadouts) + ".";
     }
 
     /** A square that holds every report and the base. */

@@ -20,6 +20,7 @@ import handreach.units.Decibels;
 import handreach.units.Shares;
 import handreach.walk.WalkPair;
 import java.nio.file.Path;
+import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -35,9 +36,9 @@ public final class WalkFiles {
      *
      * @param sources what must not be written over, from {@link #sources}
      */
-    public static FolderResult write(WalkAnswer answer, Path folder, Sources sources) {
+    public static FolderResult write(WalkAnswer answer, Instant made, Path folder, Sources sources) {
         FileBatch files = new FileBatch(folder, "walk", sources);
-        Page page = WalkComposer.page(answer);
+        Page page = WalkComposer.page(answer, made);
         files.add("walk.html", () -> HtmlPage.text(page));
         files.add("walk.txt", () -> PlainText.of(page, PlainText.USUAL_WIDTH));
         files.add("walk.json", () -> Json.text(WalkJson.of(answer)));

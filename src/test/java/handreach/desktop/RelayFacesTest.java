@@ -23,6 +23,7 @@ import handreach.units.Shares;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.TimeoutException;
@@ -70,8 +71,8 @@ class RelayFacesTest {
         answer = RelayStudy.run(scene, Progress.SILENT);
         RelayComposer composer = new RelayComposer(answer);
         json = JsonText.parsed(Json.text(RelayJson.of(answer)));
-        terminal = flat(PlainText.of(composer.page(), UNBROKEN));
-        page = flat(HtmlPage.text(composer.page())
+        terminal = flat(PlainText.of(composer.page(Instant.EPOCH), UNBROKEN));
+        page = flat(HtmlPage.text(composer.page(Instant.EPOCH))
                 .replaceAll("(?s)<style.*?</style>|<svg.*?</svg>", " ")
                 .replaceAll("<[^>]*>", " ")
                 .replace("&#39;", "'")

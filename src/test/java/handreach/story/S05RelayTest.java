@@ -97,6 +97,10 @@ class S05RelayTest {
         assertTrue(page.contains("By number: 1 Team a, 2 Team b, 3 Team c,"), page.substring(0, 4000));
         String map = page.substring(page.indexOf(">People and relay sites</title>"));
         map = map.substring(0, map.indexOf("</svg>"));
+        // the map is handed on alone, so it says of what, where, on which channel and when it was made, and what to heed
+        for (String said : new String[] {
+            "Forest hills, two crews under one canopy. Relay 16S ", "155.1600 MHz", "Made on ", "These are odds, not a promise"
+        }) assertTrue(map.contains(said), said);
         assertTrue(map.contains(">7</text>") && !map.contains(">Team g</text>"), "numbers in place of names");
         for (String key : new String[] {"somebody at a place", "relay", "further site for a relay"})
             assertTrue(map.contains(">" + key + "</text>"), key);

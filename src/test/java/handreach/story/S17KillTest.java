@@ -117,8 +117,8 @@ class S17KillTest {
                     Instant.EPOCH,
                     out.resolve("reach"),
                     Progress.SILENT);
-            RelayFiles.write(relay, out.resolve("relay"));
-            WalkFiles.write(walk, out.resolve("walk"), WalkFiles.sources(plan, out.resolve("walk"), false));
+            RelayFiles.write(relay, Instant.EPOCH, out.resolve("relay"));
+            WalkFiles.write(walk, Instant.EPOCH, out.resolve("walk"), WalkFiles.sources(plan, out.resolve("walk"), false));
             WalkNextFiles.write(next, out.resolve("next"), plan.sources());
             CardSize paper = turn == 0 ? CardSize.A4 : CardSize.LETTER;
             CardFiles.write(reach[0], Optional.of(relay), MADE, paper, false, out.resolve("card.pdf"));

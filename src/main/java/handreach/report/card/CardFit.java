@@ -51,7 +51,8 @@ final class CardFit {
 
     /**
      * The largest letters at which everything fits. Else the smallest: first without the doubts, which the report has too, then
-     * with the longest lists cut, then with people in a list in place of their table, then with that list cut.
+     * with the longest lists cut, then with fewer empty lines, then with people in a list in place of their table, then with that
+     * list cut.
      */
     static CardFit of(CardView view, BiPredicate<CardView, Double> fits) {
         for (double size = LARGEST_PX; size >= TextStyle.SMALLEST_PX; size -= STEP_PX)
@@ -70,19 +71,33 @@ final class CardFit {
             CardView shorter = cut(view, left);
             if (fits.test(shorter, TextStyle.SMALLEST_PX)) return new CardFit(shorter, TextStyle.SMALLEST_PX, true, false);
         }
-        int[] tabled = left.clone();
-        CardView shorter = cut(view, tabled);
-        while (!fits.test(shorter, TextStyle.SMALLEST_PX) && cutLongest(tabled, CUT_FIRST)) shorter = cut(view, tabled);
-        if (fits.test(shorter, TextStyle.SMALLEST_PX)) return new CardFit(shorter, TextStyle.SMALLEST_PX, true, false);
+        CardFit tabled = cutToFit(view, fits, left.clone(), false, List.of(CUT_FIRST));
+        if (fits.test(tabled.view, tabled.sizePx)) return tabled;
+        tabled = cutToFit(view, fits, left.clone(), true, List.of(CUT_FIRST));
+        if (fits.test(tabled.view, tabled.sizePx)) return tabled;
         CardView listed = view.with(view.people().asList());
-        shorter = cut(listed, left);
+        return cutToFit(listed, fits, left, true, List.of(CUT_FIRST, List.of(PEOPLE), KEPT_LONGEST));
+    }
+
+    /** Takes line by line off these lists, one group after the other, until all fits or nothing is left to take. */
+    private static CardFit cutToFit(
+            CardView view,
+            BiPredicate<CardView, Double> fits,
+            int[] left,
+            boolean isTight,
+            List<List<Integer>> groups) {
+        int all = left[PEOPLE];
+        CardView shorter = cut(view, left, isTight);
         while (!fits.test(shorter, TextStyle.SMALLEST_PX)) {
-            if (!cutLongest(left, CUT_FIRST) && !cutLongest(left, List.of(PEOPLE)) && !cutLongest(left, KEPT_LONGEST))
-                break;
-            shorter = cut(listed, left);
+            if (groups.stream().noneMatch(group -> cutLongest(left, group))) break;
+            shorter = cut(view, left, isTight);
         }
-        boolean leavesOut = left[PEOPLE] < view.people().rows().size();
-        return new CardFit(shorter, TextStyle.SMALLEST_PX, true, leavesOut);
+        return new CardFit(shorter, TextStyle.SMALLEST_PX, true, left[PEOPLE] < all);
+    }
+
+    private static CardView cut(CardView view, int[] left, boolean isTight) {
+        CardView shorter = cut(view, left);
+        return isTight ? shorter.with(shorter.words().tight(left[DOUBTS])) : shorter;
     }
 
     /** Takes a line off the longest of these lists; false where each is down to one. */

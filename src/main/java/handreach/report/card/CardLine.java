@@ -7,6 +7,9 @@ package handreach.report.card;
  * @param words the rest
  */
 public record CardLine(String strong, String words) {
+    /** An empty line to be filled in by hand. */
+    static final CardLine BLANK = new CardLine("", "");
+
     public static CardLine of(String words) {
         return new CardLine("", words);
     }

@@ -106,9 +106,8 @@ final class CardPage implements Figure {
         double side = TOP_PX + CardText.height(t -> side(t, view, beside), sideWidth(), size);
         double below = Math.max(side, TOP_PX + rose.heightPx()) + 14;
         double people = CardText.height(t -> people(t, view), width(), size);
-        double left = CardText.height(t -> left(t, view, beside), half(), size);
-        double right = CardText.height(t -> right(t, view, beside), half(), size);
-        return below + people + Math.max(left, right) + 12 <= paper.heightPx() - EDGE_PX - cautionHeight(view);
+        double words = belowHeight(view, size, beside, checksLeft(view, size, beside));
+        return below + people + words + 12 <= paper.heightPx() - EDGE_PX - cautionHeight(view);
     }
 
     /** How many of dead ground and relay, in this order, find room under the loadouts, beside the rose. */
@@ -131,25 +130,35 @@ final class CardPage implements Figure {
         }
     }
 
-    private static void left(CardText text, CardView view, int beside) {
+    private static void left(CardText text, CardView view, int beside, boolean withChecks) {
         if (beside == 0) {
             deadGround(text, view);
             text.gap();
         }
-        if (beside < WORDS_BESIDE) {
-            relay(text, view);
-            if (!view.people().isListed()) return;
-            text.gap();
-        }
+        if (beside < WORDS_BESIDE) relay(text, view);
+        if (!withChecks) return;
+        if (beside < WORDS_BESIDE) text.gap();
         checkTimes(text, view);
     }
 
-    private static void right(CardText text, CardView view, int beside) {
+    private static void right(CardText text, CardView view, boolean withChecks) {
         text.heading("If contact is lost");
         text.numbered(view.words().fallback());
-        if (beside == WORDS_BESIDE || view.people().isListed()) return;
+        if (!withChecks) return;
         text.gap();
         checkTimes(text, view);
+    }
+
+    private double belowHeight(CardView view, double size, int beside, boolean checksLeft) {
+        return Math.max(
+                CardText.height(t -> left(t, view, beside, checksLeft), half(), size),
+                CardText.height(t -> right(t, view, !checksLeft), half(), size));
+    }
+
+    /** Whether check times stand in the left column: where they are alone in it, or where both columns end sooner so. */
+    private boolean checksLeft(CardView view, double size, int beside) {
+        return beside == WORDS_BESIDE
+                || belowHeight(view, size, beside, true) < belowHeight(view, size, beside, false);
     }
 
     @Override
@@ -185,8 +194,9 @@ final class CardPage implements Figure {
         side(side, view, beside);
         CardText people = new CardText(pen, EDGE_PX, Math.max(side.y(), TOP_PX + rose.heightPx()) + 14, width(), size);
         people(people, view);
-        left(new CardText(pen, EDGE_PX, people.y(), half(), size), view, beside);
-        right(new CardText(pen, EDGE_PX + half() + GAP_PX, people.y(), half(), size), view, beside);
+        boolean checksLeft = checksLeft(view, size, beside);
+        left(new CardText(pen, EDGE_PX, people.y(), half(), size), view, beside, checksLeft);
+        right(new CardText(pen, EDGE_PX + half() + GAP_PX, people.y(), half(), size), view, !checksLeft);
         drawCautions(pen, view);
     }
 
@@ -233,11 +243,6 @@ final class CardPage implements Figure {
         text.gap();
     }
 
-    /** Names come before empty lines. */
-    private static int blankLines(CardView view) {
-        return view.people().isListed() ? 1 : CardText.BLANK_LINES;
-    }
-
     private static void deadGround(CardText text, CardView view) {
         text.heading("Dead ground");
         text.lines(view.words().deadGround());
@@ -245,24 +250,20 @@ final class CardPage implements Figure {
 
     private static void relay(CardText text, CardView view) {
         text.heading("Relay");
-        text.lines(view.words().relay(), blankLines(view));
+        text.lines(view.words().relay());
     }
 
     /** What is doubtful about the figures; nothing where nothing is. */
     static void doubts(CardText text, CardView view) {
         if (view.words().doubts().isEmpty()) return;
         text.gap();
-        if (view.people().isListed()) {
-            for (CardLine line : view.words().doubts()) text.lines(List.of(new CardLine("Doubtful:", line.words())));
-            return;
-        }
-        text.heading("Doubtful");
+        if (!view.words().areDoubtsCounted()) text.heading("Doubtful");
         text.lines(view.words().doubts());
     }
 
     private static void checkTimes(CardText text, CardView view) {
         text.heading("Check times");
-        text.lines(view.words().checkTimes(), blankLines(view));
+        text.lines(view.words().checkTimes());
         doubts(text, view);
     }
 

@@ -30,11 +30,6 @@ public record CardPeople(String from, String note, List<CardPerson> rows, List<C
         return new CardPeople(from, (left + " " + note).strip(), List.of(), all.subList(0, count));
     }
 
-    /** Whether there are so many that a list had to take the place of the table. */
-    boolean isListed() {
-        return rows.isEmpty() && !rest.isEmpty();
-    }
-
     boolean isEmpty() {
         return rows.isEmpty() && rest.isEmpty();
     }

@@ -17,7 +17,7 @@ import java.util.stream.Collectors;
 /** Text flowing down a column of a card. Without a pen it only measures. */
 final class CardText {
     private static final double LEADING = 1.32;
-    static final int BLANK_LINES = 3;
+    private static final int BLANK_LINES = 3;
     /** Narrower than this a table of people would be all wrapped lines, px. */
     private static final double TABLE_PX = 500;
 
@@ -72,16 +72,12 @@ final class CardText {
 
     /** Lines with a bold start, each wrapped; none leaves ruled lines to be filled in by hand. */
     void lines(List<CardLine> lines) {
-        lines(lines, BLANK_LINES);
-    }
-
-    /** The same with another number of ruled lines. */
-    void lines(List<CardLine> lines, int blankLines) {
         for (CardLine line : lines) {
-            line(line, 0);
+            if (line.equals(CardLine.BLANK)) blanks(1);
+            else line(line, 0);
             y += sizePx * 0.25;
         }
-        if (lines.isEmpty()) blanks(blankLines);
+        if (lines.isEmpty()) blanks(BLANK_LINES);
     }
 
     void numbered(List<CardLine> lines) {

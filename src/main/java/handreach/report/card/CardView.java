@@ -54,12 +54,33 @@ public record CardView(
             List<CardLine> fallback,
             List<CardLine> checkTimes,
             List<CardLine> doubts) {
+        private static final String DOUBTFUL = "Doubtful:";
+
         public Words {
             doubts = List.copyOf(doubts);
             deadGround = List.copyOf(deadGround);
             relay = List.copyOf(relay);
             fallback = List.copyOf(fallback);
             checkTimes = List.copyOf(checkTimes);
+        }
+
+        /** With one empty line in place of several, and no heading over doubts that are only counted. */
+        Words tight(int doubtsKept) {
+            return new Words(deadGround, tight(relay), fallback, tight(checkTimes), doubtsKept > 0 ? doubts : counted());
+        }
+
+        private static List<CardLine> tight(List<CardLine> lines) {
+            return lines.isEmpty() ? List.of(CardLine.BLANK) : lines;
+        }
+
+        private List<CardLine> counted() {
+            return doubts.stream()
+                    .map(line -> new CardLine(DOUBTFUL, line.words()))
+                    .toList();
+        }
+
+        boolean areDoubtsCounted() {
+            return doubts.size() == 1 && doubts.get(0).strong().equals(DOUBTFUL);
         }
     }
 
@@ -69,5 +90,9 @@ public record CardView(
 
     CardView with(CardPeople others) {
         return new CardView(heading, loadouts, others, rose, words, cautions);
+    }
+
+    CardView with(Words others) {
+        return new CardView(heading, loadouts, people, rose, others, cautions);
     }
 }

@@ -17,7 +17,7 @@ public final class PlainText {
     private static final String GAP = "  ";
     /** A column of words is not made narrower than this, or it reads like a ribbon. */
     private static final int NARROWEST = 14;
-    /** Better a ribbon than a line that the terminal breaks anywhere. */
+    /** Better a ribbon than a line that the terminal breaks anywhere; but the first column, of names, stays as it is. */
     private static final int RIBBON = 9;
 
     private final StringBuilder out = new StringBuilder();
@@ -117,7 +117,7 @@ public final class PlainText {
             int widest = widest(widths, c -> Math.max(longestCell(table, c), longestHeadWord(table, c)));
             if (widest < 0) widest = widest(widths, c -> least(table, c));
             if (widest < 0) widest = widest(widths, c -> leastOfSpans(table, c));
-            if (widest < 0) widest = widest(widths, c -> table.isNumber(c) ? widths[c] : least(table, c, RIBBON));
+            if (widest < 0) widest = widest(widths, c -> c == 0 || table.isNumber(c) ? widths[c] : least(table, c, RIBBON));
             if (widest < 0) break;
             widths[widest]--;
         }
