@@ -31,7 +31,7 @@ final class BenchTable {
             throw new InputFault(
                     source.name(),
                     table.linesAboveHead() + 1,
-                    "has column heads but no reading. Add one reading a row.");
+                    "has column heads but no reading. Give every row a value; rows without one are left out.");
         return new BenchFile(source.name(), readings, declarations, notes);
     }
 

@@ -45,6 +45,11 @@ public enum Carry {
         return usualHeightM;
     }
 
+    /** Whether somebody on foot can have it with them: neither on a mast nor in a vehicle. */
+    public boolean isOnFoot() {
+        return this != MAST && this != VEHICLE;
+    }
+
     /** Whether there is a person at the antenna. */
     public boolean isAtBody() {
         return this != MAST;

@@ -137,7 +137,8 @@ public final class RelayComposer {
         return groups.entrySet().stream()
                 .map(group -> group.getValue().size() == 1
                         ? group.getValue().get(0).reason()
-                        : group.getKey() + ": " + counted(group.getKey(), group.getValue().size()) + ". Worst off: "
+                        : group.getKey() + ": "
+                                + counted(group.getKey(), group.getValue().size()) + ". Worst off: "
                                 + worst(group.getValue()).reason())
                 .toList();
     }
@@ -150,8 +151,9 @@ public final class RelayComposer {
     private RelayAnswer.Unserved worst(List<RelayAnswer.Unserved> among) {
         List<Optional<SiteCheck.Hop>> hops = answer.recommended().orElseThrow().hops();
         return among.stream()
-                .min(Comparator.comparingDouble((RelayAnswer.Unserved one) ->
-                        hops.get(one.demand()).map(hop -> hop.path().odds().marginDb()).orElse(Double.NEGATIVE_INFINITY)))
+                .min(Comparator.comparingDouble((RelayAnswer.Unserved one) -> hops.get(one.demand())
+                        .map(hop -> hop.path().odds().marginDb())
+                        .orElse(Double.NEGATIVE_INFINITY)))
                 .orElseThrow();
     }
 

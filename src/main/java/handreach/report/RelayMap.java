@@ -81,7 +81,8 @@ final class RelayMap {
                 ways(),
                 places(),
                 new MapFigure.Key(List.of(), plan.heading().lengths()));
-        Drawing map = new Drawing(figure, "People to serve, the relays, the hops to them, and further sites. " + list());
+        Drawing map =
+                new Drawing(figure, "People to serve, the relays, the hops to them, and further sites. " + list());
         MapHeading heading = new MapHeading(
                 scene,
                 "Relay " + plan.heading().placeForm().format(check.sites().get(0))

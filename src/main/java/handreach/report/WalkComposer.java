@@ -124,8 +124,8 @@ public final class WalkComposer {
     private List<Section> sections(Optional<Drawing> map, int profiles) {
         List<Section> sections = new ArrayList<>();
         sections.add(Section.of("By loadout and direction", scores()).asDetail());
-        map.ifPresent(drawn -> sections.add(
-                Section.of("Where the walk differed", drawn).answering("Where did the walk differ?")));
+        map.ifPresent(drawn ->
+                sections.add(Section.of("Where the walk differed", drawn).answering("Where did the walk differ?")));
         sections.add(new Section("Were the odds honest", odds())
                 .answering("Were the odds honest?")
                 .asDetail());

@@ -58,7 +58,7 @@ public final class AssignStudy {
 
     private AssignAnswer.Person person(PlacesAnswer.Place place) {
         boolean keeps = asked.keep().contains(place.name())
-                || !place.loadout().carry().carry().isAtBody();
+                || !place.loadout().carry().carry().isOnFoot();
         List<Loadout> options = keeps ? List.of(place.loadout()) : handedOut();
         return new AssignAnswer.Person(place.name(), place.kind(), place.loadout(), options);
     }
@@ -67,7 +67,7 @@ public final class AssignStudy {
     private List<Loadout> handedOut() {
         List<Loadout> all = scene.loadouts().stream()
                 .filter(one -> asked.loadouts().isEmpty()
-                        ? one.carry().carry().isAtBody()
+                        ? one.carry().carry().isOnFoot()
                         : asked.loadouts().contains(one.name()))
                 .toList();
         if (all.size() > AssignTable.MOST_OPTIONS)

@@ -134,7 +134,7 @@ public final class WalkNextStudy {
                         .toList()
                 : scene.loadouts();
         List<Loadout> carried =
-                all.stream().filter(one -> one.carry().carry().isAtBody()).toList();
+                all.stream().filter(one -> one.carry().carry().isOnFoot()).toList();
         return carried.isEmpty() ? all : carried;
     }
 

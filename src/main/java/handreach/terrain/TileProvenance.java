@@ -34,7 +34,7 @@ public record TileProvenance(Optional<Surface> surface, String verticalDatum) {
             return new TileProvenance(
                     Optional.of(Surface.BARE_EARTH), "NAVD 88 (local datum outside the conterminous US)");
         if (name.matches("[ns]\\d{1,2}[ew]\\d{1,3}\\b.*hgt.*") || name.contains("srtm") || name.contains("nasadem"))
-            return new TileProvenance(Optional.of(Surface.RADAR), "EGM96 geoid, if it is SRTM or NASADEM");
+            return new TileProvenance(Optional.of(Surface.RADAR), "sea level (EGM96 geoid) as in SRTM and NASADEM");
         if (name.contains("_dtm") || name.contains("dtm_"))
             return new TileProvenance(Optional.of(Surface.BARE_EARTH), UNKNOWN);
         if (name.contains("_dsm") || name.contains("dsm_"))

@@ -97,9 +97,13 @@ class S05RelayTest {
         assertTrue(page.contains("By number: 1 Team a, 2 Team b, 3 Team c,"), page.substring(0, 4000));
         String map = page.substring(page.indexOf(">People and relay sites</title>"));
         map = map.substring(0, map.indexOf("</svg>"));
-        // the map is handed on alone, so it says of what, where, on which channel and when it was made, and what to heed
+        // the map is handed on alone, so it says of what, where, on which channel and when it was made, and what to
+        // heed
         for (String said : new String[] {
-            "Forest hills, two crews under one canopy. Relay 16S ", "155.1600 MHz", "Made on ", "These are odds, not a promise"
+            "Forest hills, two crews under one canopy. Relay 16S ",
+            "155.1600 MHz",
+            "Made on ",
+            "These are odds, not a promise"
         }) assertTrue(map.contains(said), said);
         assertTrue(map.contains(">7</text>") && !map.contains(">Team g</text>"), "numbers in place of names");
         for (String key : new String[] {"somebody at a place", "relay", "further site for a relay"})
@@ -120,12 +124,12 @@ class S05RelayTest {
                 + "[[sector]]\nname = \"Sector 1\"\npolygon = \"sector.geojson\"\nspacing_m = 1000\nloadout = \"factory at hip\"\n\n";
         Path plan = plan(people, "[relay]\npower_w = 0.1\nmast_m = 1\n");
         Files.writeString(
-                plan, Files.readString(plan).replace("place_form = \"utm\"", "place_form = \"utm\"\nunits = \"imperial\""));
+                plan,
+                Files.readString(plan).replace("place_form = \"utm\"", "place_form = \"utm\"\nunits = \"imperial\""));
         Path out = folder.resolve("out");
         JsonNode node = run(plan, "--out", out.toString());
         int unserved = 0;
-        for (JsonNode one : node.get("unserved"))
-            if (one.get("name").asText().startsWith("Sector 1, ")) unserved++;
+        for (JsonNode one : node.get("unserved")) if (one.get("name").asText().startsWith("Sector 1, ")) unserved++;
         assertTrue(unserved > 1, "the case needs several: " + node.get("unserved"));
         String text = Files.readString(out.resolve("relay.txt"));
         String told = text.substring(text.indexOf("Not served"), text.indexOf("Where a relay should stand"))

@@ -18,6 +18,9 @@ import handreach.relay.RelayQuestion;
 import handreach.study.PathStudy;
 import handreach.study.Scene;
 import java.awt.image.Raster;
+import handreach.reach.Progress;
+import handreach.study.AssignAnswer;
+import handreach.study.AssignStudy;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -56,6 +59,25 @@ class S15DecideTest {
 
     @TempDir
     Path folder;
+
+    /** The pages say that what stands in a vehicle stays there; the base's car was handed a whip at the chest, and walkers a car. */
+    @Test
+    void whatIsInAVehicleStaysThereAndNobodyWalksWithIt() throws IOException {
+        String car = "\n[[loadout]]\nname = \"base car\"\nantenna = \"factory helical\"\ncarry = \"vehicle\"\n";
+        Path file = plan("urban-coast", car, "quarter-wave with wire at face\"\nbase", "base car\"\nbase");
+        CommandRun assigned = CommandRun.of("assign", file.toString());
+        assertEquals(0, assigned.code(), assigned.err());
+        CommandRun next = CommandRun.of("walk", file.toString(), "--next");
+        assertEquals(0, next.code(), next.err());
+        String stops = next.out().substring(next.out().indexOf("Where to call"), next.out().indexOf("What is at stake"));
+        assertFalse(stops.contains("base car"), stops);
+        Scene scene = Scene.open(PlanFile.open(file));
+        for (AssignAnswer.Person person : AssignStudy.run(scene, Progress.SILENT).people())
+            assertEquals(
+                    person.planned().name().equals("base car"),
+                    person.options().stream().anyMatch(one -> one.name().equals("base car")),
+                    person.name());
+    }
 
     /** A sample in large cells, with some of its words replaced and more at its end. */
     private Path plan(String name, String more, String... swaps) throws IOException {

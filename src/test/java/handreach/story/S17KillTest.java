@@ -118,7 +118,8 @@ class S17KillTest {
                     out.resolve("reach"),
                     Progress.SILENT);
             RelayFiles.write(relay, Instant.EPOCH, out.resolve("relay"));
-            WalkFiles.write(walk, Instant.EPOCH, out.resolve("walk"), WalkFiles.sources(plan, out.resolve("walk"), false));
+            WalkFiles.write(
+                    walk, Instant.EPOCH, out.resolve("walk"), WalkFiles.sources(plan, out.resolve("walk"), false));
             WalkNextFiles.write(next, out.resolve("next"), plan.sources());
             CardSize paper = turn == 0 ? CardSize.A4 : CardSize.LETTER;
             CardFiles.write(reach[0], Optional.of(relay), MADE, paper, false, out.resolve("card.pdf"));

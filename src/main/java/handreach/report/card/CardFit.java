@@ -69,7 +69,8 @@ final class CardFit {
         while (left[DOUBTS] > 0) {
             left[DOUBTS]--;
             CardView shorter = cut(view, left);
-            if (fits.test(shorter, TextStyle.SMALLEST_PX)) return new CardFit(shorter, TextStyle.SMALLEST_PX, true, false);
+            if (fits.test(shorter, TextStyle.SMALLEST_PX))
+                return new CardFit(shorter, TextStyle.SMALLEST_PX, true, false);
         }
         CardFit tabled = cutToFit(view, fits, left.clone(), false, List.of(CUT_FIRST));
         if (fits.test(tabled.view, tabled.sizePx)) return tabled;

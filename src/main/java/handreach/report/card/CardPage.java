@@ -157,8 +157,7 @@ final class CardPage implements Figure {
 
     /** Whether check times stand in the left column: where they are alone in it, or where both columns end sooner so. */
     private boolean checksLeft(CardView view, double size, int beside) {
-        return beside == WORDS_BESIDE
-                || belowHeight(view, size, beside, true) < belowHeight(view, size, beside, false);
+        return beside == WORDS_BESIDE || belowHeight(view, size, beside, true) < belowHeight(view, size, beside, false);
     }
 
     @Override

@@ -32,7 +32,6 @@ final class CardText {
     /** With less room for names two small tables beside one another would be all wrapped lines. */
     private static final double NARROWEST_NAME_EM = 5.5;
 
-
     private final Pen pen;
     private final double x;
     private final double widthPx;

@@ -66,7 +66,8 @@ public record CardView(
 
         /** With one empty line in place of several, and no heading over doubts that are only counted. */
         Words tight(int doubtsKept) {
-            return new Words(deadGround, tight(relay), fallback, tight(checkTimes), doubtsKept > 0 ? doubts : counted());
+            return new Words(
+                    deadGround, tight(relay), fallback, tight(checkTimes), doubtsKept > 0 ? doubts : counted());
         }
 
         private static List<CardLine> tight(List<CardLine> lines) {

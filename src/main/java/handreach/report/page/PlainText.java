@@ -117,7 +117,8 @@ public final class PlainText {
             int widest = widest(widths, c -> Math.max(longestCell(table, c), longestHeadWord(table, c)));
             if (widest < 0) widest = widest(widths, c -> least(table, c));
             if (widest < 0) widest = widest(widths, c -> leastOfSpans(table, c));
-            if (widest < 0) widest = widest(widths, c -> c == 0 || table.isNumber(c) ? widths[c] : least(table, c, RIBBON));
+            if (widest < 0)
+                widest = widest(widths, c -> c == 0 || table.isNumber(c) ? widths[c] : least(table, c, RIBBON));
             if (widest < 0) break;
             widths[widest]--;
         }

@@ -1,8 +1,8 @@
 package handreach.report.card;
 
-import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import handreach.cartography.LoadoutMark;
@@ -21,8 +21,8 @@ import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
 import java.util.Optional;
-import java.util.regex.Pattern;
 import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.cos.COSArray;
 import org.apache.pdfbox.cos.COSName;
@@ -271,8 +271,9 @@ class FieldCardTest {
                 for (int i = 1; i <= count; i++) {
                     int number = i;
                     assertTrue(
-                            text.lines().anyMatch(line -> line.matches("(.* )?" + number + " Team " + number
-                                    + " .*045\u00b0, 2.9 km 23 % 45 % >99 %.*")),
+                            text.lines()
+                                    .anyMatch(line -> line.matches("(.* )?" + number + " Team " + number
+                                            + " .*045\u00b0, 2.9 km 23 % 45 % >99 %.*")),
                             text);
                 }
                 String flat = new PDFTextStripper().getText(card).replaceAll("\\s+", " ");
