@@ -12,15 +12,15 @@ import handreach.geodesy.Position;
 import handreach.loadout.Loadout;
 import handreach.plan.Places;
 import handreach.plan.PlanFile;
+import handreach.reach.Progress;
 import handreach.relay.HopPath;
 import handreach.relay.Party;
 import handreach.relay.RelayQuestion;
+import handreach.study.AssignAnswer;
+import handreach.study.AssignStudy;
 import handreach.study.PathStudy;
 import handreach.study.Scene;
 import java.awt.image.Raster;
-import handreach.reach.Progress;
-import handreach.study.AssignAnswer;
-import handreach.study.AssignStudy;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -69,10 +69,12 @@ class S15DecideTest {
         assertEquals(0, assigned.code(), assigned.err());
         CommandRun next = CommandRun.of("walk", file.toString(), "--next");
         assertEquals(0, next.code(), next.err());
-        String stops = next.out().substring(next.out().indexOf("Where to call"), next.out().indexOf("What is at stake"));
+        String stops = next.out()
+                .substring(next.out().indexOf("Where to call"), next.out().indexOf("What is at stake"));
         assertFalse(stops.contains("base car"), stops);
         Scene scene = Scene.open(PlanFile.open(file));
-        for (AssignAnswer.Person person : AssignStudy.run(scene, Progress.SILENT).people())
+        for (AssignAnswer.Person person :
+                AssignStudy.run(scene, Progress.SILENT).people())
             assertEquals(
                     person.planned().name().equals("base car"),
                     person.options().stream().anyMatch(one -> one.name().equals("base car")),
