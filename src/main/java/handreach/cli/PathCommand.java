@@ -9,6 +9,7 @@ import handreach.input.NearestWord;
 import handreach.input.Sources;
 import handreach.input.Target;
 import handreach.loadout.Loadout;
+import handreach.plan.Heading;
 import handreach.plan.Places;
 import handreach.plan.PlanFile;
 import handreach.profile.CutSettings;
@@ -30,7 +31,6 @@ import handreach.terrain.Cover;
 import handreach.terrain.LandCover;
 import handreach.terrain.Surface;
 import handreach.terrain.TileFolder;
-import handreach.units.Lengths;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
@@ -135,8 +135,8 @@ final class PathCommand implements Callable<Integer> {
     /** What has been printed before the answer was at hand. */
     private List<String> told = List.of();
 
-    /** Of the plan; without one nothing says that anybody thinks in miles. */
-    private Lengths lengths = Lengths.METRIC;
+    /** Of the plan; without one nothing says that anybody thinks in miles or carries a compass. */
+    private Heading heading = Heading.NONE;
 
     @Override
     public Integer call() {
@@ -145,7 +145,7 @@ final class PathCommand implements Callable<Integer> {
                 .filter(warning -> !told.contains(warning))
                 .toList());
         if (json.isWanted()) json.print(PathJson.of(answer, explain));
-        else json.page(PlainText.of(PathComposer.page(answer, lengths, explain), PlainText.USUAL_WIDTH));
+        else json.page(PlainText.of(PathComposer.page(answer, heading, explain), PlainText.USUAL_WIDTH));
         if (figure != null) {
             WholeFile.write(figure, Svg.file(PathComposer.figure(answer)), sources);
             json.tell("Figure written to " + figure);
@@ -204,7 +204,7 @@ final class PathCommand implements Callable<Integer> {
         Scene scene = Scene.open(file);
         List<LossModel> models = models(faults, scene.plan().questions().reach().model());
         faults.throwIfAny();
-        lengths = scene.plan().heading().lengths();
+        heading = scene.plan().heading();
         told = scene.warnings();
         json.warn(told);
         Loadout near = loadout(scene, from, fromLoadout);

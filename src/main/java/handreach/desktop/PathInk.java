@@ -5,7 +5,6 @@ import handreach.geodesy.GeodesicLine;
 import handreach.geodesy.Position;
 import handreach.units.Lengths;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import javafx.scene.text.TextAlignment;
 
@@ -35,7 +34,7 @@ final class PathInk implements MapInk {
         if (line.lengthM() < 1) return;
         Lengths style = session.scene().get().plan().heading().lengths();
         String words = style.text(line.lengthM())
-                + String.format(Locale.ROOT, "  %03.0f\u00b0", (line.azimuthDeg() + 360) % 360);
+                + "  " + session.scene().get().plan().heading().bearings().text(line.azimuthDeg());
         pen.words(
                 words,
                 (x1 + x2) / 2,

@@ -3,6 +3,7 @@ package handreach.geodesy;
 import handreach.input.Keyword;
 import java.util.List;
 import java.util.Locale;
+import java.util.OptionalDouble;
 
 /** The forms in which a place is shown. All are read by {@link Place#parse}; the grids fall back to degrees near the poles. */
 public enum PlaceForm {
@@ -35,6 +36,21 @@ public enum PlaceForm {
             case UTM -> UtmZone.covers(place) ? utm(place) : decimal(place);
             case MGRS -> UtmZone.covers(place) ? Mgrs.format(place) : decimal(place);
         };
+    }
+
+    /**
+     * By how much the grid's north lies east of true north at a place; empty for forms without a grid.
+     *
+     * @shape position in, scalar out; pure
+     * @unit degrees
+     * @valid UTM and MGRS from 80 S to 84 N, else empty
+     * @error as {@link UtmZone#convergenceDeg}
+     * @source as {@link UtmZone#convergenceDeg}
+     */
+    public OptionalDouble convergenceDeg(Position place) {
+        return (this == UTM || this == MGRS) && UtmZone.covers(place)
+                ? OptionalDouble.of(UtmZone.of(place).convergenceDeg(place))
+                : OptionalDouble.empty();
     }
 
     private static String decimal(Position place) {

@@ -20,6 +20,7 @@ import handreach.propagation.NoiseEnvironment;
 import handreach.terrain.Cover;
 import handreach.terrain.CoverLegend;
 import handreach.terrain.Surface;
+import handreach.units.Bearings;
 import handreach.units.Frequency;
 import handreach.units.Lengths;
 import handreach.units.Polarization;
@@ -135,7 +136,8 @@ final class PlanReader {
         String title = root.requiredName("title", "Tern Valley, first week");
         String note = root.text("note").orElse("");
         PlaceForm form = root.word("place_form", PlaceForm.KEYWORD, PlaceForm.DECIMAL);
-        return new Heading(title, note, form, root.word("units", LENGTHS, Lengths.METRIC));
+        Lengths lengths = root.word("units", LENGTHS, Lengths.METRIC);
+        return new Heading(title, note, form, lengths, new Bearings(root.number(Heading.DECLINATION)));
     }
 
     private Channel channel() {

@@ -154,7 +154,8 @@ public final class CardFiles {
                 rose.trace(least, false),
                 scene.tiles(),
                 answer.middle(),
-                plan.heading().lengths()));
+                plan.heading().lengths(),
+                plan.heading().bearings()));
         if (lines.isEmpty()) lines.add(CardLine.of("None in a whole sector within the radius; single hollows remain."));
         else
             lines.add(CardLine.of(

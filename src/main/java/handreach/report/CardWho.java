@@ -16,7 +16,6 @@ import handreach.units.Lengths;
 import handreach.units.Shares;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.stream.DoubleStream;
@@ -58,7 +57,15 @@ final class CardWho {
         for (Whereabouts.Moving moving : whereabouts.moving()) rows.add(row(moving, number(rows.size())));
         boolean hasOdds =
                 rows.stream().anyMatch(row -> !row.odds().calls().words().isBlank());
-        return new CardPeople(from(), hasOdds ? note(rows) : "", rows, List.of());
+        return new CardPeople(from(), ((hasOdds ? note(rows) : "") + norths()).strip(), rows, List.of());
+    }
+
+    /** Where a compass or a grid is at hand, how its north lies to the true one of the bearings. */
+    private String norths() {
+        Position from = whereabouts.from();
+        boolean isTrueAlone = plan.heading().bearings().declinationDeg().isEmpty()
+                && plan.heading().placeForm().convergenceDeg(from).isEmpty();
+        return isTrueAlone ? "" : " Bearings " + NorthNote.words(plan.heading(), from, from()) + ".";
     }
 
     private String note(List<CardPerson> rows) {
@@ -112,13 +119,8 @@ final class CardWho {
         return plan.heading().lengths();
     }
 
-    static String way(double bearingDeg, String distance) {
-        return bearing(bearingDeg) + ", " + distance;
-    }
-
-    /** Three digits from true north: {@code 007°}. */
-    static String bearing(double bearingDeg) {
-        return String.format(Locale.ROOT, "%03d\u00b0", Math.floorMod(Math.round(bearingDeg), 360L));
+    private String way(double bearingDeg, String distance) {
+        return plan.heading().bearings().brief(bearingDeg) + ", " + distance;
     }
 
     /** Odds of somebody, or the span over the points of a route or sector; a point over unknown ground makes it unknown. */

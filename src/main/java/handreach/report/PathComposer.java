@@ -2,6 +2,7 @@ package handreach.report;
 
 import handreach.geodesy.GeodesicLine;
 import handreach.plan.CalibrationFile;
+import handreach.plan.Heading;
 import handreach.propagation.LossModels;
 import handreach.propagation.PathGeometry;
 import handreach.propagation.PathLoss;
@@ -40,15 +41,21 @@ public final class PathComposer {
     private PathComposer() {}
 
     /** The whole answer; intermediate values of the model when asked to explain. */
-    public static Page page(PathAnswer answer, Lengths lengths, boolean explain) {
+    public static Page page(PathAnswer answer, Heading heading, boolean explain) {
+        Lengths lengths = heading.lengths();
         List<Block> first =
                 new ArrayList<>(List.of(Paragraph.answer(verdict(answer)), Paragraph.of(inTheWay(answer, lengths))));
         if (answer.ledger().isPresent())
             first.add(Paragraph.of(
                     "The ledger and its odds are by " + answer.loss().model() + "."));
+        answer.link()
+                .line()
+                .map(line -> "Bearings are " + NorthNote.words(heading, line.at(0), "the first end") + ".")
+                .map(Paragraph::quiet)
+                .ifPresent(first::add);
         for (Turning turning : answer.turnings()) first.add(Paragraph.of(turning.words()));
         answer.calibration().map(CalibrationFile::words).map(Paragraph::of).ifPresent(first::add);
-        return new Page("path", title(answer, lengths), "", first, sections(answer, lengths, explain), "");
+        return new Page("path", title(answer, heading), "", first, sections(answer, lengths, explain), "");
     }
 
     private static List<Section> sections(PathAnswer answer, Lengths lengths, boolean explain) {
@@ -114,9 +121,10 @@ public final class PathComposer {
         return Axis.number(1000 * km / lengths.longUnitM(), 2);
     }
 
-    private static String title(PathAnswer answer, Lengths lengths) {
+    private static String title(PathAnswer answer, Heading heading) {
+        Lengths lengths = heading.lengths();
         Optional<GeodesicLine> line = answer.link().line();
-        String way = line.map(each -> String.format(Locale.ROOT, ", azimuth %.1f\u00b0", each.azimuthDeg()))
+        String way = line.map(each -> ", azimuth " + heading.bearings().text(each.azimuthDeg(), 1))
                 .orElse("");
         return String.format(
                 Locale.ROOT,

@@ -155,7 +155,7 @@ public final class PlacesComposer {
                                 "carries",
                                 pair -> place(other(pair, base)).loadout().name()),
                         Column.words("place", pair -> where(place(other(pair, base)))),
-                        Column.number("bearing, distance", pair -> bearing(base, other(pair, base)) + distance(pair)),
+                        Column.number("true bearing, distance", pair -> bearing(base, other(pair, base)) + distance(pair)),
                         Column.number("calls", pair -> way(pair, pair.a() != base)),
                         Column.number("hears", pair -> way(pair, pair.a() == base)),
                         Column.number("pessimistic", this::pessimistic)));
@@ -238,7 +238,7 @@ public final class PlacesComposer {
         double azimuthDeg = GeodesicLine.distanceM(from, at) < 1
                 ? 0
                 : GeodesicLine.between(from, at).azimuthDeg();
-        return CardWho.bearing(azimuthDeg) + ", ";
+        return plan.heading().bearings().brief(azimuthDeg) + ", ";
     }
 
     private String distance(Pair pair) {

@@ -240,6 +240,7 @@ public final class ReachComposer {
                 new Facts.Fact("Counts as copy", wish(plan)),
                 new Facts.Fact("Some copy", words(SOME) + ": " + SOME.quality().meaning()),
                 new Facts.Fact("From", from()),
+                new Facts.Fact("Bearings", NorthNote.words(plan.heading(), answer.middle(), "the middle")),
                 new Facts.Fact(
                         "Within", lengths.text(1000 * plan.places().area().radiusKm())),
                 new Facts.Fact("Model", plan.questions().reach().model().name())));

@@ -232,12 +232,12 @@ public final class ReachStudy {
                 : "the first at";
         return String.format(
                 Locale.ROOT,
-                "%s On %d of %d bearings, %s %.0f°%s.",
+                "%s On %d of %d bearings, %s %s%s.",
                 note.sentence(),
                 note.bearings(),
                 note.of(),
                 first,
-                note.firstBearingDeg(),
+                scene.plan().heading().bearings().text(note.firstBearingDeg()),
                 note.lastM().isPresent()
                         ? ", no farther than " + lengths.text(note.lastM().getAsDouble())
                         : "");

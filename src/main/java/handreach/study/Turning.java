@@ -6,6 +6,7 @@ import handreach.loadout.CarryLoss;
 import handreach.loadout.Loadout;
 import handreach.plan.Places;
 import handreach.reach.LoadoutReach;
+import handreach.units.Bearings;
 import handreach.units.Decibels;
 import java.util.ArrayList;
 import java.util.List;
@@ -22,9 +23,10 @@ import java.util.OptionalDouble;
  * @param fromFrontDeg the path from their front, clockwise, 0 to 360
  * @param bestHeadingDeg way to face for that path, clockwise from true north, 0 to 360
  * @param gainDb what facing that way gains, dB
+ * @param bearings how they are written
  */
 public record Turning(
-        String who, String other, double headingDeg, double fromFrontDeg, double bestHeadingDeg, double gainDb) {
+        String who, String other, double headingDeg, double fromFrontDeg, double bestHeadingDeg, double gainDb, Bearings bearings) {
     /** From so much on it is said that turning pays, dB; our suggestion. */
     public static final double WORTH_SAYING_DB = 0.5;
 
@@ -43,7 +45,8 @@ public record Turning(
                 heading.getAsDouble(),
                 full(fromFrontDeg),
                 full(pathDeg - carry.bestHeadingDeg()),
-                gainDb));
+                gainDb,
+                scene.plan().heading().bearings()));
     }
 
     /**
@@ -63,7 +66,7 @@ public record Turning(
             LoadoutReach reach = answer.loadouts().get(answer.control());
             Loadout carried = scene.middleLoadout(scene.controlLoadout());
             Position there = GeodesicLine.destination(entry.at(), reach.worstBearingDeg(), 1000);
-            String worst = String.format(Locale.ROOT, "%.0f°, the worst bearing,", reach.worstBearingDeg());
+            String worst = scene.plan().heading().bearings().text(reach.worstBearingDeg()) + ", the worst bearing,";
             of(scene, entry, carried, worst, there).ifPresent(found::add);
         });
         return found;
@@ -81,9 +84,9 @@ public record Turning(
     public String words() {
         String now = String.format(
                 Locale.ROOT,
-                "%s faces %.0f°, with the way to %s %.0f° right of the front",
+                "%s faces %s, with the way to %s %.0f° right of the front",
                 who,
-                headingDeg,
+                bearings.text(headingDeg),
                 other,
                 Math.floor(fromFrontDeg + 0.5) % 360);
         if (gainDb < WORTH_SAYING_DB)
@@ -91,8 +94,8 @@ public record Turning(
         return now
                 + String.format(
                         Locale.ROOT,
-                        ": turning to %.0f° gains %s (radio on the right, mean of many persons).",
-                        Math.floor(bestHeadingDeg + 0.5) % 360,
+                        ": turning to %s gains %s (radio on the right, mean of many persons).",
+                        bearings.text(Math.floor(bestHeadingDeg + 0.5) % 360),
                         Decibels.text(gainDb));
     }
 }

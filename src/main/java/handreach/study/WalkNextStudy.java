@@ -264,7 +264,7 @@ public final class WalkNextStudy {
                 double azimuth = 360.0 * b / RING_BEARINGS;
                 double metres = radiusM * ring / RINGS;
                 String name = scene.plan().heading().lengths().text(metres)
-                        + String.format(java.util.Locale.ROOT, " at %03.0f°", azimuth);
+                        + " at " + scene.plan().heading().bearings().text(azimuth);
                 askOfLoadouts(name, GeodesicLine.destination(base.at(), azimuth, metres), 1);
             }
     }

@@ -27,6 +27,30 @@ class UtmZoneTest {
         assertEquals(0, GeodesicLine.distanceM(back, new Position(lat, lon)), ONE_MILLIMETRE);
     }
 
+    /** Against the grid itself: the way that a step along the meridian takes on it. */
+    @ParameterizedTest
+    @CsvFileSource(resources = "grid-geoconvert.csv", useHeadersInDisplayName = true)
+    void convergenceIsTheSlantOfTheMeridianOnTheGrid(double lat, double lon, int number, String hemisphere) {
+        UtmZone zone = UtmZone.of(new Position(lat, lon));
+        double[] south = new double[2];
+        double[] north = new double[2];
+        zone.project(lat - 1e-4, lon, south);
+        zone.project(lat + 1e-4, lon, north);
+        double slantDeg = Math.toDegrees(Math.atan2(south[0] - north[0], north[1] - south[1]));
+        assertEquals(slantDeg, zone.convergenceDeg(new Position(lat, lon)), 0.001);
+    }
+
+    /** By hand: 3 degrees east of the meridian at 30 north, tan 3 × 0.5 = 0.026204, 1.5010 degrees; none where there is no grid. */
+    @Test
+    void gridNorthLiesEastOfTrueEastOfTheMeridianInTheNorth() {
+        Position east = new Position(30, 11.999999999);
+        assertEquals(1.5010, PlaceForm.MGRS.convergenceDeg(east).orElseThrow(), 1e-4);
+        assertEquals(-1.5010, PlaceForm.UTM.convergenceDeg(new Position(30, 6)).orElseThrow(), 1e-4);
+        assertEquals(-1.5010, PlaceForm.UTM.convergenceDeg(new Position(-30, 11.999999999)).orElseThrow(), 1e-4);
+        assertTrue(PlaceForm.DECIMAL.convergenceDeg(east).isEmpty());
+        assertTrue(PlaceForm.UTM.convergenceDeg(new Position(85, 9)).isEmpty());
+    }
+
     /** Law: on the central meridian the northing is 0.9996 of the meridian arc, here from the geodesic library. */
     @Test
     void northingsOnTheCentralMeridianAreScaledMeridianArcs() {

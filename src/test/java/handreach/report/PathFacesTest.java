@@ -4,6 +4,8 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import handreach.geodesy.PlaceForm;
+import handreach.plan.Heading;
 import handreach.profile.Profile;
 import handreach.profile.Profiles;
 import handreach.profile.Zone;
@@ -17,6 +19,7 @@ import handreach.report.page.PlainText;
 import handreach.study.PathAnswer;
 import handreach.study.PathStudy;
 import handreach.terrain.Cover;
+import handreach.units.Bearings;
 import handreach.units.Frequency;
 import handreach.units.Lengths;
 import java.util.Arrays;
@@ -56,7 +59,7 @@ class PathFacesTest {
     }
 
     private static String text(PathAnswer answer) {
-        return PlainText.of(PathComposer.page(answer, Lengths.METRIC, false), PlainText.USUAL_WIDTH)
+        return PlainText.of(PathComposer.page(answer, Heading.NONE, false), PlainText.USUAL_WIDTH)
                 .replaceAll("\\s+", " ");
     }
 
@@ -112,7 +115,8 @@ class PathFacesTest {
     @Test
     void aPlanInMilesHasItsPathInMilesAndFeet() {
         PathAnswer answer = inTheWoods();
-        String text = PlainText.of(PathComposer.page(answer, Lengths.IMPERIAL, false), PlainText.USUAL_WIDTH)
+        Heading inMiles = new Heading("", "", PlaceForm.DECIMAL, Lengths.IMPERIAL, Bearings.TRUE);
+        String text = PlainText.of(PathComposer.page(answer, inMiles, false), PlainText.USUAL_WIDTH)
                 .replaceAll("\\s+", " ");
         // by hand: 4 km are 2.485 mi, 1.5 m are 4.92 ft, the rise at 1.5 km lies at 0.93 mi
         assertTrue(text.startsWith("2.485 mi, 155.000 MHz, antennas 4.92 and 4.92 ft above ground"), text);

@@ -76,7 +76,7 @@ class TurningTest {
         assertEquals(PATH_DEG - 5, camp.bestHeadingDeg(), 0.1);
         assertEquals(3 - byHand(100, PATH_DEG), camp.gainDb(), ROUNDING_DB);
         assertTrue(camp.words().contains("valley camp faces 100°"), camp.words());
-        assertTrue(camp.words().contains("turning to 242° gains"), camp.words());
+        assertTrue(camp.words().contains("turning to 242° true gains"), camp.words());
         Turning lake = path.turnings().get(1);
         assertTrue(lake.words().contains("no other heading is better"), lake.words());
     }

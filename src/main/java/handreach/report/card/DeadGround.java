@@ -5,6 +5,7 @@ import handreach.geodesy.Position;
 import handreach.report.figure.RosePoint;
 import handreach.report.figure.RoseTrace;
 import handreach.terrain.Elevation;
+import handreach.units.Bearings;
 import handreach.units.Lengths;
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -31,11 +32,13 @@ public final class DeadGround {
     private final Elevation elevation;
     private final Position middle;
     private final Lengths style;
+    private final Bearings bearings;
 
-    private DeadGround(Elevation elevation, Position middle, Lengths style) {
+    private DeadGround(Elevation elevation, Position middle, Lengths style, Bearings bearings) {
         this.elevation = elevation;
         this.middle = middle;
         this.style = style;
+        this.bearings = bearings;
     }
 
     /** Neighbouring bearings with the shortest and longest reach among them. */
@@ -63,8 +66,9 @@ public final class DeadGround {
      *     slope of the first 50 m is not named
      * @source definition ours: below six tenths of the median reach
      */
-    public static List<CardLine> lines(RoseTrace trace, Elevation elevation, Position middle, Lengths style) {
-        DeadGround words = new DeadGround(elevation, middle, style);
+    public static List<CardLine> lines(
+            RoseTrace trace, Elevation elevation, Position middle, Lengths style, Bearings bearings) {
+        DeadGround words = new DeadGround(elevation, middle, style, bearings);
         List<RosePoint> known =
                 trace.points().stream().filter(RosePoint::isKnown).toList();
         List<CardLine> lines = new ArrayList<>();
@@ -135,20 +139,16 @@ public final class DeadGround {
         return new CardLine(name(sector) + ":", "nothing sure beyond " + beyond + rise(sector.middle()) + ".");
     }
 
-    private static String name(Sector sector) {
-        if (sector.points().size() == 1) return wind(sector.from()) + " " + degrees(sector.from());
+    private String name(Sector sector) {
+        if (sector.points().size() == 1) return wind(sector.from()) + " " + bearings.text(sector.from());
         String winds = wind(sector.from()).equals(wind(sector.to()))
                 ? wind(sector.from())
                 : wind(sector.from()) + " to " + wind(sector.to());
-        return winds + " (" + degrees(sector.from()) + " to " + degrees(sector.to()) + ")";
+        return winds + " (" + bearings.brief(sector.from()) + " to " + bearings.text(sector.to()) + ")";
     }
 
     private static String wind(double bearingDeg) {
         return WINDS.get((int) Math.round(bearingDeg / 22.5) % WINDS.size());
-    }
-
-    private static String degrees(double bearingDeg) {
-        return String.format(Locale.ROOT, "%03.0f°", bearingDeg);
     }
 
     /** What stands highest against the sky on the way and a little beyond; empty where heights are missing or it is level. */

@@ -10,6 +10,7 @@ import handreach.geodesy.Position;
 import handreach.report.figure.RosePoint;
 import handreach.report.figure.RosePoints;
 import handreach.report.figure.RoseTrace;
+import handreach.units.Bearings;
 import handreach.units.Lengths;
 import java.util.ArrayList;
 import java.util.List;
@@ -38,23 +39,23 @@ class DeadGroundTest {
 
     @Test
     void aSectorIsNamedWithWhatStandsThere() {
-        List<CardLine> lines = DeadGround.lines(trace(35, 85, -1), WALLED, MIDDLE, Lengths.METRIC);
+        List<CardLine> lines = DeadGround.lines(trace(35, 85, -1), WALLED, MIDDLE, Lengths.METRIC, Bearings.TRUE);
         assertEquals(
                 List.of(new CardLine(
-                        "NE to E (035° to 085°):", "nothing sure beyond 900 m, behind the rise of 640 m at 900 m.")),
+                        "NE to E (035° to 085° true):", "nothing sure beyond 900 m, behind the rise of 640 m at 900 m.")),
                 lines);
     }
 
     @Test
     void aSectorOverNorthIsOneSector() {
-        List<CardLine> lines = DeadGround.lines(trace(340, 20, -1), WALLED, MIDDLE, Lengths.METRIC);
+        List<CardLine> lines = DeadGround.lines(trace(340, 20, -1), WALLED, MIDDLE, Lengths.METRIC, Bearings.TRUE);
         assertEquals(1, lines.size());
-        assertEquals("NNW to NNE (340° to 020°):", lines.get(0).strong());
+        assertEquals("NNW to NNE (340° to 020° true):", lines.get(0).strong());
     }
 
     @Test
     void unknownIsToldApartFromDead() {
-        List<CardLine> lines = DeadGround.lines(trace(500, 510, 90), WALLED, MIDDLE, Lengths.METRIC);
+        List<CardLine> lines = DeadGround.lines(trace(500, 510, 90), WALLED, MIDDLE, Lengths.METRIC, Bearings.TRUE);
         assertTrue(lines.get(0).words().startsWith("No bearing falls far behind"));
         assertEquals("Unknown:", lines.get(1).strong());
         assertEquals(
@@ -71,7 +72,7 @@ class DeadGroundTest {
                     return m > 900 && m < 1000 ? 640 : m > 5 ? 506 : 500;
                 },
                 30);
-        String words = DeadGround.lines(trace(35, 85, -1), bank, MIDDLE, Lengths.IMPERIAL)
+        String words = DeadGround.lines(trace(35, 85, -1), bank, MIDDLE, Lengths.IMPERIAL, Bearings.TRUE)
                 .get(0)
                 .words();
         assertEquals("nothing sure beyond 0.6 mi, behind the rise of 2100 ft at 0.6 mi.", words);
@@ -87,7 +88,7 @@ class DeadGroundTest {
     @Test
     void withoutHeightsNoRiseIsInvented() {
         PaperGround none = new PaperGround((lat, lon) -> Double.NaN, 30);
-        List<CardLine> lines = DeadGround.lines(trace(35, 85, -1), none, MIDDLE, Lengths.METRIC);
+        List<CardLine> lines = DeadGround.lines(trace(35, 85, -1), none, MIDDLE, Lengths.METRIC, Bearings.TRUE);
         assertEquals("nothing sure beyond 900 m.", lines.get(0).words());
     }
 }

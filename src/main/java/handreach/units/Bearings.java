@@ -1,0 +1,45 @@
+package handreach.units;
+
+import java.util.Locale;
+import java.util.OptionalDouble;
+
+/**
+ * How bearings are written: three digits from true north, said so, and beside it the magnetic bearing where the declination is known.
+ * Every face writes its bearings here.
+ *
+ * @param declinationDeg angle from true to magnetic north, positive east; empty where nobody has stated it
+ */
+public record Bearings(OptionalDouble declinationDeg) {
+    /** From true north alone. */
+    public static final Bearings TRUE = new Bearings(OptionalDouble.empty());
+
+    /** For a sentence: {@code 045° true (038° magnetic)}. */
+    public String text(double trueDeg) {
+        return text(trueDeg, 0);
+    }
+
+    /** The same with so many decimals. */
+    public String text(double trueDeg, int decimals) {
+        return degrees(trueDeg, decimals)
+                + " true"
+                + (declinationDeg.isPresent() ? " (" + degrees(magneticDeg(trueDeg), decimals) + " magnetic)" : "");
+    }
+
+    /** For a table or a map, beside which it is said that bearings are true: {@code 045°}, {@code 045° (038° M)}. */
+    public String brief(double trueDeg) {
+        return degrees(trueDeg, 0)
+                + (declinationDeg.isPresent() ? " (" + degrees(magneticDeg(trueDeg), 0) + " M)" : "");
+    }
+
+    private double magneticDeg(double trueDeg) {
+        return trueDeg - declinationDeg.getAsDouble();
+    }
+
+    private static String degrees(double anyDeg, int decimals) {
+        double step = Math.pow(10, -decimals);
+        double rounded = Math.floor(anyDeg / step + 0.5) * step;
+        double turned = rounded - 360 * Math.floor(rounded / 360 + 1e-9);
+        int width = decimals == 0 ? 3 : 4 + decimals;
+        return String.format(Locale.ROOT, "%0" + width + "." + decimals + "f\u00b0", Math.abs(turned));
+    }
+}
