@@ -1,6 +1,7 @@
 package handreach.plan;
 
 import handreach.propagation.Atmosphere;
+import handreach.propagation.Foliage;
 import handreach.propagation.Ground;
 import handreach.terrain.Cover;
 import handreach.terrain.CoverLegend;
@@ -21,6 +22,7 @@ public record GroundChoice(Path tiles, Ground ground, Atmosphere atmosphere, Cov
      * @param legend legend of the raster
      * @param polygons GeoJSON polygons with a cover each, if any
      * @param heights canopy and roof heights
+     * @param foliage state of the trees
      */
     public record CoverChoice(
             Surface surface,
@@ -28,7 +30,8 @@ public record GroundChoice(Path tiles, Ground ground, Atmosphere atmosphere, Cov
             Optional<Path> raster,
             CoverLegend legend,
             Optional<Path> polygons,
-            CoverHeights heights) {}
+            CoverHeights heights,
+            Foliage foliage) {}
 
     /** Heights of canopy and roofs in metres where the person knows them. */
     public record CoverHeights(OptionalDouble canopyM, OptionalDouble roofM) {}

@@ -14,6 +14,7 @@ import handreach.loadout.CopyQuality;
 import handreach.loadout.Fading;
 import handreach.loadout.Modulation;
 import handreach.propagation.Atmosphere;
+import handreach.propagation.Foliage;
 import handreach.propagation.Ground;
 import handreach.propagation.GroundType;
 import handreach.propagation.NoiseEnvironment;
@@ -194,7 +195,8 @@ final class PlanReader {
         Optional<Path> polygons = existing(section, "cover_areas", false, folder, faults);
         GroundChoice.CoverHeights heights =
                 new GroundChoice.CoverHeights(section.number(Cover.CANOPY), section.number(Cover.ROOF));
-        return new GroundChoice.CoverChoice(surface, everywhere, raster, legend, polygons, heights);
+        Foliage foliage = section.word("foliage", Foliage.KEYWORD, Foliage.IN_LEAF);
+        return new GroundChoice.CoverChoice(surface, everywhere, raster, legend, polygons, heights, foliage);
     }
 
     /** A file or folder named in the plan that must be there. */

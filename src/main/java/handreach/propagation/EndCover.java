@@ -28,8 +28,9 @@ public final class EndCover {
 
     public EndCover(PathConditions conditions) {
         this.conditions = conditions;
-        woodDbPerM = Woodland.attenuationDbPerM(conditions.frequency(), conditions.polarization());
-        woodCeilingDb = Woodland.ceilingDb(conditions.frequency(), conditions.polarization());
+        double trees = conditions.foliage().factor(conditions.frequency());
+        woodDbPerM = trees * Woodland.attenuationDbPerM(conditions.frequency(), conditions.polarization());
+        woodCeilingDb = trees * Woodland.ceilingDb(conditions.frequency(), conditions.polarization());
     }
 
     /**

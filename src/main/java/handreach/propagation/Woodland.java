@@ -12,8 +12,7 @@ import java.util.Locale;
  * What trees add to a path: with one end among them, and with a belt of them in the way.
  *
  * <p>Where a terminal stands in a wood the loss grows with the depth to a ceiling; the wave then leaves by the tree tops. The
- * average wood in leaf is meant: single woods differ by a factor of 2 in dB, leafless ones lose about a fifth less at 900 MHz (from
- * memory). Do not use these terms together with clutter heights in the profile, and reduce the heights of tiles that already hold
+ * average wood in leaf is meant: single woods differ by a factor of 2 in dB, and {@link Foliage} tells what the season moves. Do not use these terms together with clutter heights in the profile, and reduce the heights of tiles that already hold
  * the canopy first (room {@code profile}).
  */
 public final class Woodland {

@@ -53,6 +53,7 @@ public final class PathComposer {
                 .map(line -> "Bearings are " + NorthNote.words(heading, line.at(0), "the first end") + ".")
                 .map(Paragraph::quiet)
                 .ifPresent(first::add);
+        FoliageComposer.words(answer).map(Paragraph::of).ifPresent(first::add);
         for (Turning turning : answer.turnings()) first.add(Paragraph.of(turning.words()));
         answer.calibration().map(CalibrationFile::words).map(Paragraph::of).ifPresent(first::add);
         return new Page("path", title(answer, heading), "", first, sections(answer, lengths, explain), "");

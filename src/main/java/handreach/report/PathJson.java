@@ -3,6 +3,7 @@ package handreach.report;
 import com.fasterxml.jackson.annotation.JsonInclude;
 import com.fasterxml.jackson.databind.JsonNode;
 import handreach.geodesy.GeodesicLine;
+import handreach.propagation.Foliage;
 import handreach.propagation.LossPart;
 import handreach.propagation.PathGeometry;
 import handreach.propagation.PathLoss;
@@ -36,6 +37,7 @@ public record PathJson(
         @JsonInclude(JsonInclude.Include.NON_EMPTY) Optional<String> ledgerModel,
         @JsonInclude(JsonInclude.Include.NON_EMPTY) List<Turn> turnings,
         @JsonInclude(JsonInclude.Include.NON_EMPTY) Optional<Spread> modelSpread,
+        @JsonInclude(JsonInclude.Include.NON_EMPTY) Optional<Trees> foliage,
         Optional<CalibrationJson> calibration,
         List<String> warnings) {
     record Turn(
@@ -55,6 +57,22 @@ public record PathJson(
                     turning.bestHeadingDeg(),
                     turning.gainDb(),
                     turning.words());
+        }
+    }
+
+    /** State of the trees where they are not in leaf; what woods take is left out by models that know no leaves. */
+    record Trees(
+            String word,
+            @JsonInclude(JsonInclude.Include.NON_EMPTY) Optional<Double> woodlandDb,
+            @JsonInclude(JsonInclude.Include.NON_EMPTY) Optional<Double> inLeafDb) {
+        static Optional<Trees> of(PathAnswer answer) {
+            Foliage foliage = answer.link().conditions().foliage();
+            return only(
+                    foliage != Foliage.IN_LEAF,
+                    new Trees(
+                            foliage.word(),
+                            FoliageComposer.woodlandDb(answer.loss()),
+                            FoliageComposer.inLeafDb(answer)));
         }
     }
 
@@ -135,6 +153,7 @@ public record PathJson(
                 answer.ledger().map(ledger -> loss.model()),
                 answer.turnings().stream().map(Turn::of).toList(),
                 answer.spread().map(Spread::of),
+                Trees.of(answer),
                 CalibrationJson.of(answer.calibration(), Optional.empty()),
                 answer.warnings());
     }

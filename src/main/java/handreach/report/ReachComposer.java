@@ -141,6 +141,7 @@ public final class ReachComposer {
         List<Section> sections = new ArrayList<>(List.of(reach(), worth()));
         PlacesComposer.of(answer).section().ifPresent(sections::add);
         new PowerComposer(answer).section().ifPresent(sections::add);
+        FoliageComposer.section(answer).ifPresent(sections::add);
         sections.add(byBearing());
         sections.add(notes());
         sections.add(Section.of("Caution", new CautionBlock(List.of(Caution.RELIANCE))));
@@ -157,6 +158,7 @@ public final class ReachComposer {
         List<Section> sections = new ArrayList<>(List.of(reach(), worth()));
         PlacesComposer.of(answer).section().ifPresent(sections::add);
         new PowerComposer(answer).section().ifPresent(sections::add);
+        FoliageComposer.section(answer).ifPresent(sections::add);
         List<Drawing> maps = maps(drawn);
         if (!maps.isEmpty())
             sections.add(new Section(maps.size() == 1 ? "Map" : "Maps", List.copyOf(maps))

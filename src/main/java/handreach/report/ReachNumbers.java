@@ -1,9 +1,12 @@
 package handreach.report;
 
+import com.fasterxml.jackson.annotation.JsonInclude;
 import com.fasterxml.jackson.databind.JsonNode;
+import handreach.plan.Channel;
 import handreach.plan.Channel.CopyWish;
 import handreach.plan.Places;
 import handreach.plan.Plan;
+import handreach.propagation.Foliage;
 import handreach.reach.LoadoutReach;
 import handreach.reach.LossGrid;
 import handreach.reach.RadialReach;
@@ -44,6 +47,7 @@ public record ReachNumbers(
         JsonNode decide,
         JsonNode whoReachesWhom,
         List<LowerPower> lowerPowers,
+        @JsonInclude(JsonInclude.Include.NON_EMPTY) Optional<Trees> foliage,
         JsonNode calibration,
         List<String> warnings) {
     private static final List<String> CSV_HEADER = List.of(
@@ -119,6 +123,30 @@ public record ReachNumbers(
         }
     }
 
+    /** State of the trees where the plan has them out of leaf, wet or under snow, and every loadout with them in leaf. */
+    public record Trees(String word, double factor, List<Double> deepEndDb, String source, List<InLeaf> inLeaf) {
+        static Optional<Trees> of(ReachAnswer answer) {
+            Foliage foliage = answer.scene().foliage();
+            if (foliage == Foliage.IN_LEAF) return Optional.empty();
+            Channel channel = answer.scene().plan().channel();
+            double[] deep = foliage.deepEndDb(channel.frequency(), channel.polarization());
+            return Optional.of(new Trees(
+                    foliage.word(),
+                    foliage.factor(channel.frequency()),
+                    List.of(deep[0], deep[1]),
+                    foliage.source(),
+                    answer.inLeaf().stream()
+                            .map(reach -> new InLeaf(
+                                    reach.link().name(),
+                                    reach.medianM().value() / 1000,
+                                    reach.share().value()))
+                            .toList()));
+        }
+    }
+
+    /** One loadout with the trees in leaf. */
+    public record InLeaf(String loadout, double medianKm, double areaShare) {}
+
     /** How the cells were computed, and how far a sweep or a march differs from one exact path per cell. */
     public record Area(String engine, double cellM, int knownCells, List<Sampling> samplingDifferences) {}
 
@@ -156,6 +184,7 @@ public record ReachNumbers(
                 answer.powerSteps().stream()
                         .map(step -> LowerPower.of(answer, step))
                         .toList(),
+                Trees.of(answer),
                 CalibrationJson.tree(answer.scene().calibration(), Optional.of(plan.heading())),
                 answer.warnings());
     }

@@ -19,6 +19,7 @@ import java.util.Optional;
  * @param loadouts by bearing, in the plan's order; the control and those that were asked for
  * @param someCopy the same loadouts, asked for no more than {@link handreach.plan.Channel.CopyWish#SOME_COPY}
  * @param powerSteps what lower powers of their radios reach, where the plan has any
+ * @param inLeaf the same loadouts with the trees in leaf, in the same order; empty where they are, or where the model heeds no leaves
  * @param area odds over the area, in the same order, and the least loadout that does the job; empty when only bearings were asked
  * @param places who of the plan reaches whom
  * @param verdicts whether it is worth carrying, one a loadout, in the same order; empty for the control
@@ -30,6 +31,7 @@ public record ReachAnswer(
         List<LoadoutReach> loadouts,
         List<LoadoutReach> someCopy,
         List<PowerStep> powerSteps,
+        List<LoadoutReach> inLeaf,
         Optional<AreaAnswer> area,
         PlacesAnswer places,
         List<Optional<ReachVerdict>> verdicts,
@@ -38,6 +40,7 @@ public record ReachAnswer(
         loadouts = List.copyOf(loadouts);
         someCopy = List.copyOf(someCopy);
         powerSteps = List.copyOf(powerSteps);
+        inLeaf = List.copyOf(inLeaf);
         verdicts = List.copyOf(verdicts);
         warnings = List.copyOf(warnings);
     }

@@ -4,6 +4,7 @@ import handreach.geodesy.Position;
 import handreach.input.InputFault;
 import handreach.loadout.Loadout;
 import handreach.plan.Channel;
+import handreach.propagation.Foliage;
 import handreach.propagation.Terminals;
 import handreach.reach.AreaGround;
 import handreach.reach.AreaRequest;
@@ -143,6 +144,7 @@ public final class ReachStudy {
         }
         List<PowerStep> powerSteps =
                 PowerStep.of(scene, loadouts, (i, link) -> LoadoutReach.of(losses(losses, i), link, odds), warnings);
+        List<LoadoutReach> inLeaf = inLeaf(progress, odds);
         int steep = (int) losses(losses, control).radials().stream()
                 .filter(RadialLosses::endsAtSteepGround)
                 .count();
@@ -175,7 +177,7 @@ public final class ReachStudy {
                                     best(controlReach, reaches.get(i)))));
         warnings.addAll(scene.warnings());
         return new ReachAnswer(
-                scene, middle, reaches, someCopy, powerSteps, area, places, verdicts, List.copyOf(warnings));
+                scene, middle, reaches, someCopy, powerSteps, inLeaf, area, places, verdicts, List.copyOf(warnings));
     }
 
     /** Over the cells where there are some, else along the bearings. */
@@ -268,8 +270,25 @@ public final class ReachStudy {
                 scene.model());
     }
 
+    /** Once more along the bearings, for what the state of the trees moves. */
+    private List<LoadoutReach> inLeaf(Progress progress, double odds) {
+        if (scene.foliage() == Foliage.IN_LEAF || !scene.heedsFoliage() || scene.isOpen()) return List.of();
+        BearingRequest asked = bearingRequest();
+        BearingRequest leafy = new BearingRequest(
+                asked.source(), asked.radiusM(), asked.stepDeg(), asked.conditions().with(Foliage.IN_LEAF), asked.model());
+        List<BearingLosses> losses = losses(leafy, progress);
+        List<LoadoutReach> reaches = new ArrayList<>();
+        for (int i = 0; i < loadouts.size(); i++)
+            reaches.add(LoadoutReach.of(losses(losses, i), links.get(i), odds));
+        return reaches;
+    }
+
     private List<BearingLosses> losses(Progress progress) {
-        List<BearingLosses> all = BearingLosses.of(bearingRequest(), heights, ground, Scene.threads(), progress);
+        return losses(bearingRequest(), progress);
+    }
+
+    private List<BearingLosses> losses(BearingRequest request, Progress progress) {
+        List<BearingLosses> all = BearingLosses.of(request, heights, ground, Scene.threads(), progress);
         Optional<DrawnArea> drawn = scene.drawn();
         return drawn.isEmpty()
                 ? all

@@ -25,6 +25,7 @@ import handreach.plan.PlanFile;
 import handreach.plan.Questions;
 import handreach.profile.CutSettings;
 import handreach.propagation.Climate;
+import handreach.propagation.Foliage;
 import handreach.propagation.LossModel;
 import handreach.propagation.LossModels;
 import handreach.propagation.PathConditions;
@@ -293,11 +294,22 @@ public final class Scene {
                 plan().channel().polarization(),
                 plan().ground().ground(),
                 plan().ground().atmosphere(),
-                climate);
+                climate,
+                foliage());
     }
 
     public PathConditions conditions() {
         return conditions(plan().places().area().centre());
+    }
+
+    /** State of the trees, as the plan has it. */
+    public Foliage foliage() {
+        return plan().ground().cover().foliage();
+    }
+
+    /** Whether the plan's model reckons the way out of a wood, so that the state of the trees moves it. */
+    public boolean heedsFoliage() {
+        return MEASURED.contains(model());
     }
 
     public LossModel model() {
@@ -338,8 +350,17 @@ public final class Scene {
     }
 
     private Doubt usualDoubt() {
-        if (!isOpen()) return LinkTerms.MODEL_COVERED;
+        if (!isOpen()) return covered();
         return MEASURED.contains(model()) ? LinkTerms.MODEL_OPEN : LinkTerms.MODEL_OTHER;
+    }
+
+    /** With what the state of the trees may be out by, where the model heeds it. */
+    private Doubt covered() {
+        if (!heedsFoliage()) return LinkTerms.MODEL_COVERED;
+        double treesDb =
+                foliage().doubtDb(plan().channel().frequency(), plan().channel().polarization());
+        if (treesDb == 0) return LinkTerms.MODEL_COVERED;
+        return new Doubt(Math.hypot(LinkTerms.MODEL_COVERED.commonDb(), treesDb), LinkTerms.MODEL_COVERED.spreadDb());
     }
 
     /** Whether all ground of the plan is open as far as is known. */

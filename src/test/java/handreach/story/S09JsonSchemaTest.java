@@ -65,6 +65,9 @@ class S09JsonSchemaTest {
             "ledger_model",
             "turnings",
             "model_spread",
+            "foliage",
+            "woodland_db",
+            "in_leaf_db",
             "search",
             "distance_km",
             "loss_db",
@@ -120,6 +123,8 @@ class S09JsonSchemaTest {
                 List.of("path", "--profile", profile(), "--frequency-mhz", "446"),
                 List.of("reach", SAMPLES + "urban-coast", "--no-area"),
                 List.of("reach", SAMPLES + "forest-hills", "--no-area"),
+                List.of("reach", wet(), "--no-area"),
+                List.of("path", "--plan", wet(), "--from", "spike camp", "--to", "north spur"),
                 List.of("assign", SAMPLES + "urban-coast"),
                 List.of("assign", SAMPLES + "forest-hills"),
                 List.of("relay", SAMPLES + "urban-coast"),
@@ -169,6 +174,15 @@ class S09JsonSchemaTest {
                     .replace("base = true\n", "base = true\nheading_deg = 100\n")
                     .replace("at = \"44.4629, -29.5700\"\n", "at = \"44.4629, -29.5700\"\ntowards = \"valley camp\"\n");
             return Files.writeString(folder.resolve("turned.toml"), plan).toString();
+        } catch (IOException e) {
+            throw new java.io.UncheckedIOException(e);
+        }
+    }
+
+    /** A plan that says in what state the trees are. */
+    private String wet() {
+        try {
+            return S22FoliageTest.plan(folder, "foliage = \"wet\"");
         } catch (IOException e) {
             throw new java.io.UncheckedIOException(e);
         }

@@ -7,6 +7,7 @@ import handreach.profile.Profile;
 import handreach.profile.Zone;
 import handreach.propagation.Atmosphere;
 import handreach.propagation.Climate;
+import handreach.propagation.Foliage;
 import handreach.propagation.Ground;
 import handreach.propagation.LossModels;
 import handreach.propagation.PathConditions;
@@ -156,7 +157,8 @@ class RadialModelTest {
                 random.nextBoolean() ? Polarization.VERTICAL : Polarization.HORIZONTAL,
                 random.nextBoolean() ? Ground.AVERAGE : new Ground(80, 5),
                 Atmosphere.ofGradient(20 + 60 * random.nextDouble(), 325),
-                Climate.MEDIAN);
+                Climate.MEDIAN,
+                Foliage.values()[random.nextInt(Foliage.values().length)]);
     }
 
     static Profile profile(Radial radial, int last, double x, double ground, int cover) {
