@@ -54,6 +54,8 @@ public record SiteNoise(String label, double medianDb, double spreadDb, String s
                 environment.word(),
                 ExternalNoise.medianDb(environment, frequency),
                 environment.placeSpreadDb(),
-                inside ? "Rec. ITU-R P.372" : "Rec. ITU-R P.372 carried on, floor ours");
+                inside
+                        ? "Rec. ITU-R P.372, median of hours and places"
+                        : "Rec. ITU-R P.372 carried on, floor ours; median of hours and places");
     }
 }

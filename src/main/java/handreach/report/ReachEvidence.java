@@ -159,12 +159,8 @@ final class ReachEvidence {
         assumptions.add(new Assumption(
                 "Cover", plan.ground().cover().everywhere().word() + " where nothing else is stated", "plan"));
         assumptions.add(new Assumption("Trees", FoliageComposer.assumption(scene), scene.foliage().source()));
-        assumptions.add(new Assumption(
-                "Noise",
-                words(
-                        "%s, %.1f dB over kT",
-                        scene.noise().label(), scene.noise().medianDb()),
-                scene.noise().source()));
+        for (NoiseComposer.At noise : NoiseComposer.all(scene))
+            assumptions.add(new Assumption("Noise at " + noise.at(), noise.words(), noise.sourceWords()));
         assumptions.addAll(carries());
         return assumptions;
     }

@@ -47,6 +47,7 @@ public record ReachNumbers(
         JsonNode decide,
         JsonNode whoReachesWhom,
         List<LowerPower> lowerPowers,
+        JsonNode noise,
         @JsonInclude(JsonInclude.Include.NON_EMPTY) Optional<Trees> foliage,
         JsonNode calibration,
         List<String> warnings) {
@@ -184,6 +185,7 @@ public record ReachNumbers(
                 answer.powerSteps().stream()
                         .map(step -> LowerPower.of(answer, step))
                         .toList(),
+                Json.tree(NoiseComposer.all(answer.scene())),
                 Trees.of(answer),
                 CalibrationJson.tree(answer.scene().calibration(), Optional.of(plan.heading())),
                 answer.warnings());
