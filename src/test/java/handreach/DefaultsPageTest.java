@@ -69,8 +69,7 @@ class DefaultsPageTest {
     /** Readers of plans, and how a default stands in them: a number with its range, a word or a flag with its key. */
     private static final Path READERS = Path.of("src/main/java/handreach/plan");
 
-    private static final Pattern NUMBER =
-            Pattern.compile("\\.number\\(\\s*([A-Za-z]+\\.)?([A-Z][A-Z_]+),\\s*[^)\\s]");
+    private static final Pattern NUMBER = Pattern.compile("\\.number\\(\\s*([A-Za-z]+\\.)?([A-Z][A-Z_]+),\\s*[^)\\s]");
     private static final Pattern WORD = Pattern.compile("\\.(?:word|flag)\\(\\s*\"([a-z_]+)\"");
     private static final List<String> HOMES =
             List.of("loadout", "propagation", "reach", "relay", "terrain", "plan", "walk", "bench");
@@ -86,12 +85,17 @@ class DefaultsPageTest {
     }
 
     private void row(Object... cells) {
-        for (Object cell : cells) page.append("| ").append(cell instanceof Double d ? number(d) : cell).append(' ');
+        for (Object cell : cells)
+            page.append("| ")
+                    .append(cell instanceof Double d ? number(d) : cell)
+                    .append(' ');
         page.append("|\n");
     }
 
     private static String number(double value) {
-        String text = String.format(Locale.ROOT, Math.abs(value) >= 1 ? "%.2f" : "%.4f", value).replaceAll("0+$", "").replaceAll("\\.$", "");
+        String text = String.format(Locale.ROOT, Math.abs(value) >= 1 ? "%.2f" : "%.4f", value)
+                .replaceAll("0+$", "")
+                .replaceAll("\\.$", "");
         return text.equals("-0") ? "0" : text.replace('-', '\u2212');
     }
 
@@ -118,9 +122,7 @@ class DefaultsPageTest {
         Files.createDirectories(folder.resolve("tiles"));
         Files.writeString(folder.resolve("tracks.gpx"), "<gpx/>");
         Path file = folder.resolve("plan.toml");
-        Files.writeString(
-                file,
-                """
+        Files.writeString(file, """
                 title = "bare"
                 [channel]
                 frequency_mhz = 155
@@ -166,8 +168,7 @@ class DefaultsPageTest {
     }
 
     private String composed() throws IOException {
-        page.append(
-                """
+        page.append("""
                 # What is taken when nobody says otherwise
                 Every figure on this page is composed by a test from the program itself (`DefaultsPageTest`), so that it cannot go stale. *Published* names a
                 document, *from memory* a document that was not at hand, *computed* our own computation, *common practice* a custom of the trade without a
@@ -188,21 +189,45 @@ class DefaultsPageTest {
         table("Keys of a plan that are left out", "section", "key", "taken as", "origin");
         row("top of the file", "`place_form`", plan.heading().placeForm().word(), OURS);
         row("", "`units`", plan.heading().lengths().name().toLowerCase(Locale.ROOT), OURS);
-        row("`[channel]`", "`polarization`", plan.channel().polarization().name().toLowerCase(Locale.ROOT), PRACTICE);
+        row(
+                "`[channel]`",
+                "`polarization`",
+                plan.channel().polarization().name().toLowerCase(Locale.ROOT),
+                PRACTICE);
         row("", "`modulation`", plan.channel().modulation().word(), OURS);
         Channel.CopyWish wish = plan.channel().wish();
         row("`[target]`", "`quality`", wish.quality().word(), OURS);
         row("", "`fading`", wish.fading().word(), OURS);
         row("", "`odds`", wish.odds(), OURS);
         row("`[ground]`", "`type`", type(plan.ground().ground()), OURS);
-        row("", "`permittivity`", plan.ground().ground().permittivity(), PUBLISHED + "Rec. ITU-R P.527-3 curves" + MEMORY);
-        row("", "`conductivity`", of(plan.ground().ground().conductivity(), "S/m"), PUBLISHED + "Rec. ITU-R P.527-3 curves" + MEMORY);
-        row("", "`refractivity_gradient`", of(plan.ground().atmosphere().refractivityGradient(), "N-units/km"), PUBLISHED + "Rec. ITU-R P.453, maps" + MEMORY + "; a round value of ours");
-        row("", "`surface_refractivity`", of(plan.ground().atmosphere().surfaceRefractivity(), "N-units"), PUBLISHED + "Rec. ITU-R P.453, maps" + MEMORY + "; a round value of ours");
+        row(
+                "",
+                "`permittivity`",
+                plan.ground().ground().permittivity(),
+                PUBLISHED + "Rec. ITU-R P.527-3 curves" + MEMORY);
+        row(
+                "",
+                "`conductivity`",
+                of(plan.ground().ground().conductivity(), "S/m"),
+                PUBLISHED + "Rec. ITU-R P.527-3 curves" + MEMORY);
+        row(
+                "",
+                "`refractivity_gradient`",
+                of(plan.ground().atmosphere().refractivityGradient(), "N-units/km"),
+                PUBLISHED + "Rec. ITU-R P.453, maps" + MEMORY + "; a round value of ours");
+        row(
+                "",
+                "`surface_refractivity`",
+                of(plan.ground().atmosphere().surfaceRefractivity(), "N-units"),
+                PUBLISHED + "Rec. ITU-R P.453, maps" + MEMORY + "; a round value of ours");
         row("", "`surface`", plan.ground().cover().surface().word(), OURS);
         row("", "`cover`", plan.ground().cover().everywhere().word(), OURS);
         row("", "`legend`", plan.ground().cover().legend().word(), OURS);
-        row("", "`foliage`", plan.ground().cover().foliage().word(), plan.ground().cover().foliage().source());
+        row(
+                "",
+                "`foliage`",
+                plan.ground().cover().foliage().word(),
+                plan.ground().cover().foliage().source());
         row("", "`noise`", plan.ground().noise().surroundings().word(), OURS);
         Kit.RadioEntry radio = plan.kit().radios().get(0);
         Battery battery = radio.battery().orElseThrow().battery();
@@ -241,15 +266,28 @@ class DefaultsPageTest {
         row("", "`mast_m`", of(relay.equipment().mastM(), "m"), OURS);
         row("", "`feed_loss_db`", of(relay.equipment().feedLossDb(), "dB"), OURS);
         row("", "`chained`", relay.equipment().chained(), OURS);
-        row("", "`max_track_distance_m`", of(relay.constraints().nearTrack().orElseThrow().maxDistanceM(), "m"), OURS);
+        row(
+                "",
+                "`max_track_distance_m`",
+                of(relay.constraints().nearTrack().orElseThrow().maxDistanceM(), "m"),
+                OURS);
     }
 
     private void radios() {
-        table("What copy needs over the noise, walking / standing, dB", "mode", "steady, at sensitivity", "daq-2", "daq-3", "daq-3.4", "daq-4", "origin");
+        table(
+                "What copy needs over the noise, walking / standing, dB",
+                "mode",
+                "steady, at sensitivity",
+                "daq-2",
+                "daq-3",
+                "daq-3.4",
+                "daq-4",
+                "origin");
         for (Modulation mode : Modulation.values()) {
             List<Object> cells = new ArrayList<>(List.of(mode.word(), number(mode.staticDb())));
             for (CopyQuality quality : CopyQuality.values())
-                cells.add(number(mode.neededDb(quality, Fading.WALKING)) + " / " + number(mode.neededDb(quality, Fading.STANDING)));
+                cells.add(number(mode.neededDb(quality, Fading.WALKING)) + " / "
+                        + number(mode.neededDb(quality, Fading.STANDING)));
             cells.add("TIA TSB-88 Annex A" + MEMORY + "; daq-2 and standing ours");
             row(cells.toArray());
         }
@@ -261,23 +299,44 @@ class DefaultsPageTest {
             ControlAnchor anchor = ControlAnchor.standard(band);
             row(band, anchor.onBox().dbd(), anchor.commonDb(), anchor.source() + "; " + COMPUTED + ", rounded down");
         }
-        table("The control as it is carried, over a dipole", "carry", "band", "gain, dBd", "common doubt, dB", "spread, dB", "origin");
+        table(
+                "The control as it is carried, over a dipole",
+                "carry",
+                "band",
+                "gain, dBd",
+                "common doubt, dB",
+                "spread, dB",
+                "origin");
         for (Carry carry : Carry.values())
             for (Band band : Band.values()) {
                 CarryLoss loss = CarryLoss.standard(carry, band);
-                row(carry.word(), band, loss.mean().dbd(), loss.doubt().commonDb(), loss.doubt().spreadDb(), loss.origin());
+                row(
+                        carry.word(),
+                        band,
+                        loss.mean().dbd(),
+                        loss.doubt().commonDb(),
+                        loss.doubt().spreadDb(),
+                        loss.origin());
             }
         table("Antenna above ground by how it is carried", "carry", "height", "origin");
         for (Carry carry : Carry.values()) row(carry.word(), of(carry.usualHeightM(), "m"), PRACTICE);
         table("Antennas", "what", "taken as", "origin");
         row("doubt of a delta from a single trial", of(real("loadout.AntennaDelta", "SINGLE_TRIAL_DB"), "dB"), OURS);
-        row("doubt of a counterpoise that was not measured", of(((Doubt) constant("budget.EndBudget", "UNMEASURED_COUNTERPOISE")).commonDb(), "dB"), OURS);
+        row(
+                "doubt of a counterpoise that was not measured",
+                of(((Doubt) constant("budget.EndBudget", "UNMEASURED_COUNTERPOISE")).commonDb(), "dB"),
+                OURS);
         for (Radiator radiator : Radiator.values())
             row("length of a " + radiator.word(), of(radiator.usualLengthWavelengths(), "wavelengths"), PRACTICE);
     }
 
     private void doubts() {
-        table("Doubt of the loss model before any walk", "ground and model", "common, dB", "spread between places, dB", "origin");
+        table(
+                "Doubt of the loss model before any walk",
+                "ground and model",
+                "common, dB",
+                "spread between places, dB",
+                "origin");
         String measured = "measured in the open data of `field-comparison.md`, rounded";
         doubt("open, handheld or full-wave", LinkTerms.MODEL_OPEN, measured);
         doubt("open, another model", LinkTerms.MODEL_OTHER, measured + "; spread: " + OURS);
@@ -322,13 +381,18 @@ class DefaultsPageTest {
                     type.word(),
                     type.ground().permittivity(),
                     type.ground().conductivity(),
-                    type == GroundType.POOR || type == GroundType.GOOD ? "NTIA Report 82-100" + MEMORY : "Rec. ITU-R P.527-3 curves" + MEMORY);
+                    type == GroundType.POOR || type == GroundType.GOOD
+                            ? "NTIA Report 82-100" + MEMORY
+                            : "Rec. ITU-R P.527-3 curves" + MEMORY);
     }
 
     private void woodsAndTowns() {
         table("What stands on the ground", "cover", "height for the loss down to the antenna", "origin");
         for (Cover cover : Cover.values())
-            row(cover.word(), of(TerminalClutter.representativeHeightM(cover), "m"), PUBLISHED + "Rec. ITU-R P.2108-1, Table 3");
+            row(
+                    cover.word(),
+                    of(TerminalClutter.representativeHeightM(cover), "m"),
+                    PUBLISHED + "Rec. ITU-R P.2108-1, Table 3");
         row("width of a street", of(TerminalClutter.STREET_WIDTH_M, "m"), PUBLISHED + "Rec. ITU-R P.2108-1");
         table("Woods in leaf at one end, vertical polarisation", "frequency", "ceiling", "attenuation", "origin");
         for (double mhz : new double[] {50, 155, 446, 900}) {
@@ -349,12 +413,26 @@ class DefaultsPageTest {
                     foliage.source());
         table("Gain by height among houses and trees", "what", "taken as", "origin");
         row("cut from this height on", of(real("propagation.EndCover", "CUT_FROM_M"), "m"), OURS);
-        row("share of the gain left in town", real("propagation.EndCover", "TOWN_GAIN"), "measured, open data (DOI 10.5281/zenodo.1560654)");
-        row("share of the gain left in woods", real("propagation.EndCover", "WOOD_GAIN"), "measured, open data (DOI 10.5281/zenodo.1560654)");
+        row(
+                "share of the gain left in town",
+                real("propagation.EndCover", "TOWN_GAIN"),
+                "measured, open data (DOI 10.5281/zenodo.1560654)");
+        row(
+                "share of the gain left in woods",
+                real("propagation.EndCover", "WOOD_GAIN"),
+                "measured, open data (DOI 10.5281/zenodo.1560654)");
     }
 
     private void noise() {
-        table("Noise from outside, dB over kT", "surroundings", "50 MHz", "155 MHz", "446 MHz", "between places, dB", "within the hour, dB", "origin");
+        table(
+                "Noise from outside, dB over kT",
+                "surroundings",
+                "50 MHz",
+                "155 MHz",
+                "446 MHz",
+                "between places, dB",
+                "within the hour, dB",
+                "origin");
         for (NoiseEnvironment where : NoiseEnvironment.values())
             row(
                     where.word(),
@@ -363,17 +441,31 @@ class DefaultsPageTest {
                     SiteNoise.of(where, new Frequency(446)).medianDb(),
                     where.placeSpreadDb(),
                     "+" + number(where.hourUpDb()) + ", " + number(-where.hourDownDb()),
-                    PUBLISHED + "Rec. ITU-R P.372-16; spreads from memory; above 250 MHz carried on with floors of ours");
-        row("galactic", ExternalNoise.galacticDb(new Frequency(50)), ExternalNoise.galacticDb(new Frequency(155)), ExternalNoise.galacticDb(new Frequency(446)), "", "", "Rec. ITU-R P.372-16" + MEMORY + "; contained in the rows above");
+                    PUBLISHED
+                            + "Rec. ITU-R P.372-16; spreads from memory; above 250 MHz carried on with floors of ours");
+        row(
+                "galactic",
+                ExternalNoise.galacticDb(new Frequency(50)),
+                ExternalNoise.galacticDb(new Frequency(155)),
+                ExternalNoise.galacticDb(new Frequency(446)),
+                "",
+                "",
+                "Rec. ITU-R P.372-16" + MEMORY + "; contained in the rows above");
     }
 
     private void decisions() {
         table("Where answers draw a line", "what", "taken as", "origin");
         Channel.CopyWish some = Channel.CopyWish.SOME_COPY;
-        row("some copy", some.quality().word() + ", " + some.fading().word() + ", odds " + number(some.odds()), PRACTICE);
+        row(
+                "some copy",
+                some.quality().word() + ", " + some.fading().word() + ", odds " + number(some.odds()),
+                PRACTICE);
         row("longest gap in a continuous reach", of(RadialReach.LONGEST_GAP_M, "m"), OURS);
         row("turning round is worth saying from", of(Turning.WORTH_SAYING_DB, "dB"), OURS);
-        row("a sector is dead below this share of the median reach", real("report.card.DeadGround", "SHARE_OF_MEDIAN"), OURS);
+        row(
+                "a sector is dead below this share of the median reach",
+                real("report.card.DeadGround", "SHARE_OF_MEDIAN"),
+                OURS);
         row("blocking ratio of a relay's receiver", of(RelayEquipment.BLOCKING_RATIO_DB, "dB"), "EN 300 086" + MEMORY);
         row("doubt of the gain of a relay's antenna", of(real("relay.RelayEquipment", "GAIN_DOUBT_DB"), "dB"), OURS);
         row("most that two antennas on one mast are counted to be apart", of(Isolation.SPACING_LIMIT_DB, "dB"), OURS);
@@ -397,7 +489,8 @@ class DefaultsPageTest {
         int found = 0;
         List<Path> readers;
         try (Stream<Path> files = Files.list(READERS)) {
-            readers = files.filter(file -> !file.endsWith("CalibrationFile.java")).toList();
+            readers =
+                    files.filter(file -> !file.endsWith("CalibrationFile.java")).toList();
         }
         for (Path reader : readers) {
             String source = Files.readString(reader);

@@ -33,8 +33,8 @@ final class PathInk implements MapInk {
         GeodesicLine line = GeodesicLine.between(from, to);
         if (line.lengthM() < 1) return;
         Lengths style = session.scene().get().plan().heading().lengths();
-        String words = style.text(line.lengthM())
-                + "  " + session.scene().get().plan().heading().bearings().text(line.azimuthDeg());
+        String words = style.text(line.lengthM()) + "  "
+                + session.scene().get().plan().heading().bearings().text(line.azimuthDeg());
         pen.words(
                 words,
                 (x1 + x2) / 2,

@@ -72,8 +72,7 @@ public record UtmZone(int number, boolean isSouth) {
      */
     double convergenceDeg(Position place) {
         double fromMeridian = Math.toRadians(place.longitudeDeg() - centralMeridianDeg());
-        return Math.toDegrees(
-                Math.atan(Math.tan(fromMeridian) * Math.sin(Math.toRadians(place.latitudeDeg()))));
+        return Math.toDegrees(Math.atan(Math.tan(fromMeridian) * Math.sin(Math.toRadians(place.latitudeDeg()))));
     }
 
     /** The position of an easting and northing; the inverse of {@link #project}, with the same validity and error. */

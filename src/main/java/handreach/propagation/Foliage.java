@@ -14,11 +14,21 @@ public enum Foliage {
     /** What the Recommendation's curve means and what was measured: nothing is changed. */
     IN_LEAF(1, 1, 1, 1, "Rec. ITU-R P.833-9, average wood in leaf"),
     /** Trunks and branches rule at VHF, where no value is published; about 20 % less at 900 MHz. */
-    OUT_OF_LEAF(1, 1, 0.7, 0.9, "about 20 % less at 900 MHz, Rec. ITU-R P.833 (from memory); no published value at VHF, none counted; range ours"),
+    OUT_OF_LEAF(
+            1,
+            1,
+            0.7,
+            0.9,
+            "about 20 % less at 900 MHz, Rec. ITU-R P.833 (from memory); no published value at VHF, none counted; range ours"),
     /** Rain on leaves in full foliage. */
     WET(1, 1.1, 1, 1.4, "common practice, no source: up to 10 % more at VHF, up to 40 % more at 900 MHz"),
     /** From dry snow, which hardly counts, to wet snow and ice on the branches. */
-    SNOW(1, 1.1, 1, 1.3, "common practice, no source: dry snow hardly counts, wet snow and ice up to 10 % more at VHF, up to 30 % more at 900 MHz");
+    SNOW(
+            1,
+            1.1,
+            1,
+            1.3,
+            "common practice, no source: dry snow hardly counts, wet snow and ice up to 10 % more at VHF, up to 30 % more at 900 MHz");
 
     /** How files name them. */
     public static final Keyword<Foliage> KEYWORD = Keyword.of(List.of(values()), Foliage::word);

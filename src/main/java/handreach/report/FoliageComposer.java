@@ -43,9 +43,12 @@ final class FoliageComposer {
                         "On the median bearing, and of the ground along the bearings.",
                         numbers,
                         List.of(
-                                Column.words("loadout", i -> now(answer, i).link().name()),
+                                Column.words(
+                                        "loadout", i -> now(answer, i).link().name()),
                                 Column.number(
-                                        "reach", i -> lengths.text(now(answer, i).medianM().value())),
+                                        "reach",
+                                        i -> lengths.text(
+                                                now(answer, i).medianM().value())),
                                 Column.number(
                                         "in leaf",
                                         i -> lengths.text(
@@ -101,7 +104,10 @@ final class FoliageComposer {
 
     /** One line for the assumptions: the state and where its figures come from. */
     static String assumption(Scene scene) {
-        return scene.foliage().word() + (scene.heedsFoliage() ? "" : ", not heeded by " + scene.model().name());
+        return scene.foliage().word()
+                + (scene.heedsFoliage()
+                        ? ""
+                        : ", not heeded by " + scene.model().name());
     }
 
     /** What it moves on one path; nothing in leaf. */
@@ -133,7 +139,6 @@ final class FoliageComposer {
     /** The same with the trees in leaf: the state is a factor on it. */
     static Optional<Double> inLeafDb(PathAnswer answer) {
         PathConditions conditions = answer.link().conditions();
-        return woodlandDb(answer.loss())
-                .map(db -> db / conditions.foliage().factor(conditions.frequency()));
+        return woodlandDb(answer.loss()).map(db -> db / conditions.foliage().factor(conditions.frequency()));
     }
 }

@@ -76,7 +76,8 @@ final class NoiseComposer {
         for (Kit.LoadoutEntry entry : plan.kit().loadouts()) {
             Loadout loadout = scene.loadout(entry.name());
             entry.noise()
-                    .ifPresent(own -> all.add(At.of(entry.name(), scene.end(loadout).noise(), own)));
+                    .ifPresent(own ->
+                            all.add(At.of(entry.name(), scene.end(loadout).noise(), own)));
         }
         return all;
     }

@@ -155,7 +155,8 @@ public final class PlacesComposer {
                                 "carries",
                                 pair -> place(other(pair, base)).loadout().name()),
                         Column.words("place", pair -> where(place(other(pair, base)))),
-                        Column.number("true bearing, distance", pair -> bearing(base, other(pair, base)) + distance(pair)),
+                        Column.number(
+                                "true bearing, distance", pair -> bearing(base, other(pair, base)) + distance(pair)),
                         Column.number("calls", pair -> way(pair, pair.a() != base)),
                         Column.number("hears", pair -> way(pair, pair.a() == base)),
                         Column.number("pessimistic", this::pessimistic)));

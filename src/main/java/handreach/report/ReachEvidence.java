@@ -158,7 +158,8 @@ final class ReachEvidence {
                 "plan; Rec. ITU-R P.453"));
         assumptions.add(new Assumption(
                 "Cover", plan.ground().cover().everywhere().word() + " where nothing else is stated", "plan"));
-        assumptions.add(new Assumption("Trees", FoliageComposer.assumption(scene), scene.foliage().source()));
+        assumptions.add(new Assumption(
+                "Trees", FoliageComposer.assumption(scene), scene.foliage().source()));
         for (NoiseComposer.At noise : NoiseComposer.all(scene))
             assumptions.add(new Assumption("Noise at " + noise.at(), noise.words(), noise.sourceWords()));
         assumptions.addAll(carries());

@@ -275,11 +275,14 @@ public final class ReachStudy {
         if (scene.foliage() == Foliage.IN_LEAF || !scene.heedsFoliage() || scene.isOpen()) return List.of();
         BearingRequest asked = bearingRequest();
         BearingRequest leafy = new BearingRequest(
-                asked.source(), asked.radiusM(), asked.stepDeg(), asked.conditions().with(Foliage.IN_LEAF), asked.model());
+                asked.source(),
+                asked.radiusM(),
+                asked.stepDeg(),
+                asked.conditions().with(Foliage.IN_LEAF),
+                asked.model());
         List<BearingLosses> losses = losses(leafy, progress);
         List<LoadoutReach> reaches = new ArrayList<>();
-        for (int i = 0; i < loadouts.size(); i++)
-            reaches.add(LoadoutReach.of(losses(losses, i), links.get(i), odds));
+        for (int i = 0; i < loadouts.size(); i++) reaches.add(LoadoutReach.of(losses(losses, i), links.get(i), odds));
         return reaches;
     }
 

@@ -26,7 +26,13 @@ import java.util.OptionalDouble;
  * @param bearings how they are written
  */
 public record Turning(
-        String who, String other, double headingDeg, double fromFrontDeg, double bestHeadingDeg, double gainDb, Bearings bearings) {
+        String who,
+        String other,
+        double headingDeg,
+        double fromFrontDeg,
+        double bestHeadingDeg,
+        double gainDb,
+        Bearings bearings) {
     /** From so much on it is said that turning pays, dB; our suggestion. */
     public static final double WORTH_SAYING_DB = 0.5;
 

@@ -14,9 +14,9 @@ class SiteNoiseTest {
         SiteNoise noise = SiteNoise.of(NoiseEnvironment.RURAL, new Frequency(155));
         assertEquals("rural", noise.label());
         assertEquals(10 * Math.log10(Math.pow(10, 0.653) + Math.pow(10, 0.162)), noise.medianDb(), 0.05);
-        assertEquals("Rec. ITU-R P.372", noise.source());
+        assertEquals("Rec. ITU-R P.372, median of hours and places", noise.source());
         assertEquals(
-                "Rec. ITU-R P.372 carried on, floor ours",
+                "Rec. ITU-R P.372 carried on, floor ours; median of hours and places",
                 SiteNoise.of(NoiseEnvironment.RURAL, new Frequency(455)).source());
     }
 

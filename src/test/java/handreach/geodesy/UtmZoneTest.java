@@ -46,7 +46,10 @@ class UtmZoneTest {
         Position east = new Position(30, 11.999999999);
         assertEquals(1.5010, PlaceForm.MGRS.convergenceDeg(east).orElseThrow(), 1e-4);
         assertEquals(-1.5010, PlaceForm.UTM.convergenceDeg(new Position(30, 6)).orElseThrow(), 1e-4);
-        assertEquals(-1.5010, PlaceForm.UTM.convergenceDeg(new Position(-30, 11.999999999)).orElseThrow(), 1e-4);
+        assertEquals(
+                -1.5010,
+                PlaceForm.UTM.convergenceDeg(new Position(-30, 11.999999999)).orElseThrow(),
+                1e-4);
         assertTrue(PlaceForm.DECIMAL.convergenceDeg(east).isEmpty());
         assertTrue(PlaceForm.UTM.convergenceDeg(new Position(85, 9)).isEmpty());
     }

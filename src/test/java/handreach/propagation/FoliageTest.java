@@ -63,8 +63,7 @@ class FoliageTest {
             EndCover other = new EndCover(leafy.with(foliage));
             double factor = foliage.factor(new Frequency(mhz));
             for (double runM : new double[] {0, 1, 30, 200, 5000}) {
-                assertEquals(
-                        factor * inLeaf.woodDb(1.5, 15, runM, 0.02), other.woodDb(1.5, 15, runM, 0.02), ROUNDING);
+                assertEquals(factor * inLeaf.woodDb(1.5, 15, runM, 0.02), other.woodDb(1.5, 15, runM, 0.02), ROUNDING);
                 assertEquals(inLeaf.woodShare(runM), other.woodShare(runM), ROUNDING);
             }
         }

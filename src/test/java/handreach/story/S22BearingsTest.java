@@ -19,7 +19,9 @@ class S22BearingsTest {
         Path sample = Path.of("elevation-samples/forest-hills").toAbsolutePath();
         String text = Files.readString(sample.resolve("plan.toml"))
                 .replace("tiles = \"tiles\"", "tiles = '" + sample.resolve("tiles") + "'")
-                .replace("../invented-bench", sample.resolveSibling("invented-bench").toString())
+                .replace(
+                        "../invented-bench",
+                        sample.resolveSibling("invented-bench").toString())
                 .replaceAll("(?s)\\[\\[walk]].*", "");
         return Files.writeString(folder.resolve("plan.toml"), top + "\n" + text).toString();
     }
@@ -37,8 +39,9 @@ class S22BearingsTest {
         String path = said("path", "--plan", plan, "--from", "spike camp", "--to", "north spur");
         assertTrue(path.contains("azimuth 022.0° true (027.0° magnetic)"), path);
         assertTrue(
-                path.contains("Bearings are from true north; magnetic = true + 5.0° (declination as the plan states it);"
-                        + " grid (UTM) = true − 1.7° at the first end."),
+                path.contains(
+                        "Bearings are from true north; magnetic = true + 5.0° (declination as the plan states it);"
+                                + " grid (UTM) = true − 1.7° at the first end."),
                 path);
         String reach = said("reach", plan, "--no-area");
         assertTrue(reach.contains("from true north; magnetic = true + 5.0°"), reach);

@@ -27,7 +27,9 @@ class S22FoliageTest {
         String text = Files.readString(sample.resolve("plan.toml"))
                 .replace("frequency_mhz = 155.16", "frequency_mhz = 446.1")
                 .replace("tiles = \"tiles\"", "tiles = '" + sample.resolve("tiles") + "'\n" + foliage)
-                .replace("../invented-bench", sample.resolveSibling("invented-bench").toString())
+                .replace(
+                        "../invented-bench",
+                        sample.resolveSibling("invented-bench").toString())
                 .replaceAll("(?s)\\[\\[walk]].*", "");
         for (int i = 0; i < swaps.length; i += 2) text = text.replace(swaps[i], swaps[i + 1]);
         Path file = folder.resolve("trees-" + foliage.replaceAll("\\W", "") + swaps.length + ".toml");
@@ -57,8 +59,10 @@ class S22FoliageTest {
             JsonNode before = leafy.at("/loadouts/" + i);
             JsonNode told = bare.at("/foliage/in_leaf/" + i);
             assertEquals(before.get("loadout"), told.get("loadout"));
-            assertEquals(before.get("median_km").asDouble(), told.get("median_km").asDouble());
-            assertEquals(before.get("area_share").asDouble(), told.get("area_share").asDouble());
+            assertEquals(
+                    before.get("median_km").asDouble(), told.get("median_km").asDouble());
+            assertEquals(
+                    before.get("area_share").asDouble(), told.get("area_share").asDouble());
             double now = bare.at("/loadouts/" + i + "/area_share").asDouble();
             assertTrue(now >= told.get("area_share").asDouble());
             isMoved |= now > told.get("area_share").asDouble();
@@ -90,7 +94,8 @@ class S22FoliageTest {
 
     private static double woodland(JsonNode path) {
         for (JsonNode part : path.get("parts"))
-            if (part.get("name").asText().equals("woodland")) return part.get("db").asDouble();
+            if (part.get("name").asText().equals("woodland"))
+                return part.get("db").asDouble();
         throw new AssertionError("no part woodland");
     }
 
@@ -104,7 +109,10 @@ class S22FoliageTest {
     @Test
     void theReachSaysItPerEndAndInGround() throws IOException {
         String text = said("reach", plan("foliage = \"snow\""), "--no-area");
-        assertTrue(text.contains("Leaves and weather Trees: snow, as the plan says. At 446.1 MHz an end deep in a wood loses "), text);
+        assertTrue(
+                text.contains(
+                        "Leaves and weather Trees: snow, as the plan says. At 446.1 MHz an end deep in a wood loses "),
+                text);
         assertTrue(text.contains("to the common doubt"), text);
     }
 

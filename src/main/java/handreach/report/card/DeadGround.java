@@ -10,7 +10,6 @@ import handreach.units.Lengths;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 
 /** Where copy is not to be expected, in words: sectors in which reach falls far behind the rest, and what stands there. */

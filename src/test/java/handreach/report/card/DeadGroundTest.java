@@ -42,7 +42,8 @@ class DeadGroundTest {
         List<CardLine> lines = DeadGround.lines(trace(35, 85, -1), WALLED, MIDDLE, Lengths.METRIC, Bearings.TRUE);
         assertEquals(
                 List.of(new CardLine(
-                        "NE to E (035° to 085° true):", "nothing sure beyond 900 m, behind the rise of 640 m at 900 m.")),
+                        "NE to E (035° to 085° true):",
+                        "nothing sure beyond 900 m, behind the rise of 640 m at 900 m.")),
                 lines);
     }
 
