@@ -7,6 +7,7 @@ import handreach.plan.PlanText;
 import handreach.reach.ReachEstimate;
 import handreach.report.PlacesComposer;
 import handreach.report.ReachComposer;
+import handreach.report.StationsComposer;
 import handreach.report.page.Block;
 import handreach.report.page.Caution;
 import handreach.report.page.Cautions;
@@ -225,6 +226,9 @@ final class ReachPanel extends VBox {
             blocks.add(composed.verdict(row));
         }
         blocks.addAll(PlacesComposer.of(composed.answer()).brief());
+        blocks.addAll(StationsComposer.of(
+                        composed.answer().stations(), composed.answer().scene().plan())
+                .brief());
         lines.showBlocks(blocks);
     }
 

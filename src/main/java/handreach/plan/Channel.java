@@ -21,6 +21,11 @@ public record Channel(
     public static final Keyword<Polarization> POLARIZATION =
             Keyword.of(List.of(Polarization.values()), plane -> plane.name().toLowerCase(Locale.ROOT));
 
+    /** The same channel on another frequency. */
+    public Channel at(Frequency other) {
+        return new Channel(name, other, polarization, modulation, wish);
+    }
+
     /**
      * What counts as copy.
      *

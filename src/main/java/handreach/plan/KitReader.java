@@ -154,7 +154,7 @@ final class KitReader {
     }
 
     /** In dBm, or in microvolts with what they stand for. */
-    private static OptionalDouble sensitivity(PlanSection section) {
+    static OptionalDouble sensitivity(PlanSection section) {
         OptionalDouble dbm = section.number(Radio.SENSITIVITY);
         OptionalDouble microvolts = section.number(StatedSensitivity.MICROVOLTS);
         StatedSensitivity.Across across =
@@ -271,7 +271,7 @@ final class KitReader {
         return loadouts;
     }
 
-    private Optional<Kit.StatedGain> statedGain(PlanSection section, boolean control) {
+    static Optional<Kit.StatedGain> statedGain(PlanSection section, boolean control) {
         OptionalDouble dbi = section.number(GAIN_DBI);
         OptionalDouble dbd = section.number(GAIN_DBD);
         double uncertainty = section.number(GAIN_UNCERTAINTY, 1);

@@ -1,13 +1,19 @@
 package handreach.plan;
 
 import handreach.geodesy.Position;
+import handreach.relay.RelayMode;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 
-/** Where: the area of operation, people's positions, routes and sectors. */
-public record Places(Area area, List<PositionEntry> positions, List<RouteEntry> routes, List<SectorEntry> sectors) {
+/** Where: the area of operation, people's positions, routes and sectors, and the stations that stand there. */
+public record Places(
+        Area area,
+        List<PositionEntry> positions,
+        List<RouteEntry> routes,
+        List<SectorEntry> sectors,
+        List<StationEntry> stations) {
 
     /** Centre and radius; a polygon, if given, narrows it. */
     public record Area(Position centre, double radiusKm, Optional<Path> polygon) {}
@@ -30,4 +36,36 @@ public record Places(Area area, List<PositionEntry> positions, List<RouteEntry> 
     /** People who move within a polygon. */
     public record SectorEntry(
             String name, Path polygon, Optional<String> loadout, double weight, OptionalDouble spacingM) {}
+
+    /**
+     * What stands already: a base, a vehicle with an antenna on its roof, or a relay.
+     *
+     * @param name what the crew calls it
+     * @param at where
+     * @param gear radio, antenna, feed line
+     * @param tuning frequencies where they are others than the channel's
+     * @param relay how it passes speech on; empty for one that does not
+     */
+    public record StationEntry(String name, Position at, StationGear gear, Tuning tuning, Optional<RelayMode> relay) {}
+
+    /**
+     * Radio and antenna of a station.
+     *
+     * @param powerW at the transmitter's socket
+     * @param sensitivityDbm for 12 dB SINAD, or the digital reference sensitivity
+     * @param gain of the antenna where it stands
+     * @param heightM antenna above ground
+     * @param feedLossDb lost in the line on transmit and on receive
+     * @param noise there, where it is another than the ground's
+     */
+    public record StationGear(
+            double powerW,
+            double sensitivityDbm,
+            Kit.StatedGain gain,
+            double heightM,
+            double feedLossDb,
+            Optional<NoiseChoice> noise) {}
+
+    /** What a station hears and sends on; empty for the channel's frequency. */
+    public record Tuning(OptionalDouble receiveMhz, OptionalDouble transmitMhz) {}
 }

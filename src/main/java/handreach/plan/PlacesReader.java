@@ -48,7 +48,8 @@ final class PlacesReader {
                     name, file.orElse(folder), loadout(section), weight(section), section.number(SPACING)));
             section.refuseUnknownKeys();
         }
-        return new Places(area(positions), positions, routes, sectors);
+        List<Places.StationEntry> stations = new StationReader(root, faults).stations(this::name);
+        return new Places(area(positions), positions, routes, sectors, stations);
     }
 
     private Places.Area area(List<Places.PositionEntry> positions) {

@@ -7,6 +7,11 @@ import java.util.List;
 /** A plan, checked: every name it refers to exists in it, every number is inside its limits, every file is there. */
 public record Plan(Heading heading, Channel channel, GroundChoice ground, Kit kit, Places places, Questions questions) {
 
+    /** The same plan on another channel. */
+    public Plan on(Channel other) {
+        return new Plan(heading, other, ground, kit, places, questions);
+    }
+
     /** Every file that the plan names. */
     List<Path> files() {
         List<Path> files = new ArrayList<>();

@@ -39,6 +39,10 @@ final class PlanSection {
         this.faults = faults;
     }
 
+    String source() {
+        return source;
+    }
+
     int line() {
         return startLine;
     }

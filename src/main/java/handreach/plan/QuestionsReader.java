@@ -25,7 +25,7 @@ final class QuestionsReader {
     private static final Range FELT_REACH = new Range("felt_reach_m", 0, 20_000, "m");
     private static final Range RELAY_GAIN = new Range("gain_dbd", -30, 20, "dBd");
     private static final Range MAST = new Range("mast_m", 0.5, 60, "m");
-    private static final Range FEED_LOSS = new Range("feed_loss_db", 0, 30, "dB");
+    static final Range FEED_LOSS = new Range("feed_loss_db", 0, 30, "dB");
     private static final Range COUNT = new Range("count", 1, 4, "");
     private static final Range MAX_TRACK_DISTANCE = new Range("max_track_distance_m", 0, 100_000, "m");
     private static final Range MAX_WALK_MINUTES = new Range("max_walk_minutes", 1, 3000, "minutes");

@@ -90,6 +90,29 @@ public record DirectVerdict(List<DirectLink> links, List<IfCarried> everybody, S
         return new Standing(share, sure, worst);
     }
 
+    /**
+     * The same with the help of what stands already: each talk by the better of its straight path and this.
+     *
+     * @param question whose talks they are
+     * @param over odds of each talk by way of what stands already, in the question's order; empty where it has none
+     */
+    public DirectVerdict helped(RelayQuestion question, List<Optional<HopPath.HopOdds>> over) {
+        List<DirectLink> helped = new ArrayList<>();
+        for (int t = 0; t < links.size(); t++) {
+            DirectLink link = links.get(t);
+            double standing = over.get(t).map(HopPath.HopOdds::standing).orElse(Double.NEGATIVE_INFINITY);
+            double sure = over.get(t)
+                    .map(odds -> HopBudget.standingOf(odds.pessimistic()))
+                    .orElse(Double.NEGATIVE_INFINITY);
+            helped.add(new DirectLink(
+                    link.talk(),
+                    link.path(),
+                    Math.max(link.standing(), standing),
+                    Math.max(link.pessimisticStanding(), sure)));
+        }
+        return new DirectVerdict(helped, everybody, standing(question, helped));
+    }
+
     /** Whether nobody needs a relay as they are loaded. */
     public boolean isEnough() {
         return standing.servesAll();
@@ -105,6 +128,15 @@ public record DirectVerdict(List<DirectLink> links, List<IfCarried> everybody, S
         return links.stream().min(java.util.Comparator.comparingDouble(DirectLink::standing));
     }
 
+    /** Odds of a link's weaker direction at the pessimistic end of the common doubt. */
+    static double sureOdds(DirectLink link) {
+        return oddsOf(link.pessimisticStanding());
+    }
+
+    private static double oddsOf(double standing) {
+        return standing == Double.NEGATIVE_INFINITY ? 0 : Odds.ofMargin(standing, 1);
+    }
+
     /**
      * Odds of a link's weaker direction.
      *
@@ -115,6 +147,6 @@ public record DirectVerdict(List<DirectLink> links, List<IfCarried> everybody, S
      * @source normal spread between places, {@link Odds}
      */
     public static double odds(DirectLink link) {
-        return link.path().isEmpty() ? 0 : Odds.ofMargin(link.standing(), 1);
+        return oddsOf(link.standing());
     }
 }

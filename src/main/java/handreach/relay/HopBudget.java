@@ -63,6 +63,39 @@ final class HopBudget {
         return of(setting, demand.end(), relay.atWork(), demand.at());
     }
 
+    /** From somebody to what stands already, with the budget at hand: covers count as for a relay, or at both ends of a talk. */
+    static HopBudget toStation(
+            RelayQuestion.Setting setting,
+            LinkBudget budget,
+            Party demand,
+            Position site,
+            LinkEnd station,
+            boolean isRelay) {
+        return isRelay
+                ? of(setting, budget, demand.end(), station, demand.at())
+                : of(setting, budget, demand.end(), station, demand.at(), site);
+    }
+
+    /** Odds of a hop that is heard on one frequency and answered on another. */
+    static HopPath.HopOdds split(TalkBook.Hop up, TalkBook.Hop down) {
+        HopBudget in = up.budget();
+        HopBudget out = down.budget();
+        double thereDb = in.thereDb(up.lossDb(), up.departureDeg(), up.arrivalDeg());
+        double backDb = out.backDb(down.lossDb(), down.departureDeg(), down.arrivalDeg());
+        double there = thereDb / in.thereSpreadDb;
+        double back = backDb / out.backSpreadDb;
+        double sure = Math.min(
+                there - COVERAGE * in.commonDoubtDb() / in.thereSpreadDb,
+                back - COVERAGE * out.commonDoubtDb() / out.backSpreadDb);
+        return new HopPath.HopOdds(
+                Odds.ofMargin(thereDb, in.thereSpreadDb),
+                Odds.ofMargin(backDb, out.backSpreadDb),
+                Math.min(thereDb, backDb),
+                Math.min(there, back),
+                Odds.ofMargin(sure, 1),
+                Math.max(in.siteShiftDb(), out.siteShiftDb()));
+    }
+
     static HopBudget betweenRelays(RelayQuestion.Setting setting, RelayEquipment relay) {
         return of(setting, relay.atWork(), relay.atWork());
     }
@@ -128,9 +161,12 @@ final class HopBudget {
 
     /** What the standing falls by at the pessimistic end of the doubt that is common to all places. */
     double pessimism() {
-        double doubt = taught.map(known -> known.lesson().commonDoubtDb(budget.commonDoubtDb()))
+        return COVERAGE * commonDoubtDb() / (budget.isBackWeaker() ? backSpreadDb : thereSpreadDb);
+    }
+
+    private double commonDoubtDb() {
+        return taught.map(known -> known.lesson().commonDoubtDb(budget.commonDoubtDb()))
                 .orElseGet(budget::commonDoubtDb);
-        return COVERAGE * doubt / (budget.isBackWeaker() ? backSpreadDb : thereSpreadDb);
     }
 
     /** The standing at which the wanted odds are reached. */

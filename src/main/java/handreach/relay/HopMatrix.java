@@ -61,7 +61,7 @@ final class HopMatrix {
 
     SiteCheck.TalkOdds odds(Conversation talk, DirectLink direct) {
         double straight = DirectVerdict.odds(direct);
-        double straightSure = direct.path().map(p -> p.odds().pessimistic()).orElse(0.0);
+        double straightSure = DirectVerdict.sureOdds(direct);
         double weaker = 0;
         double sure = 0;
         double product = 0;

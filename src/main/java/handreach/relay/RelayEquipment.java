@@ -38,23 +38,34 @@ public record RelayEquipment(LinkEnd end, RelayMode mode, boolean chained) {
     /** A half-wave dipole or the like on a mast. */
     public static RelayEquipment onMast(
             Radio radio, Dbd gain, Mast mast, SiteNoise noise, Frequency frequency, RelayMode mode, boolean chained) {
+        AntennaGain stated = new AntennaGain.Absolute(
+                gain.toDbi(), Doubt.common(GAIN_DOUBT_DB), "stated in the plan", OptionalDouble.empty());
+        return new RelayEquipment(end("relay", radio, stated, mast, noise, frequency), mode, chained);
+    }
+
+    /**
+     * One end of a link that stands by itself, its antenna clear of any body.
+     *
+     * @param name of the station
+     * @param gain stated, of the antenna where it stands
+     */
+    public static LinkEnd end(
+            String name, Radio radio, AntennaGain gain, Mast mast, SiteNoise noise, Frequency frequency) {
         Radiator radiator = Radiator.HALF_WAVE_DIPOLE;
         Antenna antenna = new Antenna(
-                "relay antenna",
+                name + " antenna",
                 radiator,
                 radiator.usualLengthWavelengths() * frequency.wavelengthM(),
                 false,
                 new Burden(0, 0, 0, 0),
                 Optional.empty());
-        AntennaGain stated = new AntennaGain.Absolute(
-                gain.toDbi(), Doubt.common(GAIN_DOUBT_DB), "stated in the plan", OptionalDouble.empty());
         Loadout loadout = new Loadout(
-                "relay", radio, antenna, CarryLoss.standard(Carry.MAST, Band.of(frequency)), mast.heightM(), stated);
+                name, radio, antenna, CarryLoss.standard(Carry.MAST, Band.of(frequency)), mast.heightM(), gain);
         List<ExtraLine> feed = mast.feedLossDb() == 0
                 ? List.of()
                 : List.of(new ExtraLine(
                         "feed line", new Db(-mast.feedLossDb()), Doubt.NONE, "stated in the plan", Optional.empty()));
-        return new RelayEquipment(new LinkEnd(loadout, noise, Posture.UPRIGHT, feed), mode, chained);
+        return new LinkEnd(loadout, noise, Posture.UPRIGHT, feed);
     }
 
     /**

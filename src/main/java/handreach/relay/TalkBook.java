@@ -116,6 +116,32 @@ public final class TalkBook {
                 hop.spareDb(found.lossDb(), found.departureDeg(), found.arrivalDeg(), wanted + hop.pessimism())));
     }
 
+    /** One hop, with its budget. */
+    record Hop(HopBudget budget, double lossDb, double departureDeg, double arrivalDeg) {
+        HopPath.HopOdds odds() {
+            return budget.odds(lossDb, departureDeg, arrivalDeg);
+        }
+
+        /** There by the first, back by the second. */
+        static HopPath.HopOdds split(Hop up, Hop down) {
+            return HopBudget.split(up, down);
+        }
+    }
+
+    /** To a station; towards a relay people are free to turn, at a base they face as the plan says. */
+    Optional<Hop> hop(Party a, Position site, LinkEnd station, boolean isRelay) {
+        Raised raised = new Raised(
+                new Way(a.at(), site),
+                new Terminals(a.heightM(), station.loadout().heightM()));
+        Optional<Found> path = losses.computeIfAbsent(raised, this::found);
+        LinkEnd end = isRelay ? a.end() : a.endTowards(site);
+        return path.map(found -> new Hop(
+                HopBudget.toStation(setting, budget(end, station), a, site, station, isRelay),
+                found.lossDb(),
+                found.departureDeg(),
+                found.arrivalDeg()));
+    }
+
     private Optional<Found> found(Raised raised) {
         PathCut cut = cuts.computeIfAbsent(raised.way(), way -> HopGround.cut(setting, way.from(), way.to()));
         try {

@@ -86,13 +86,15 @@ public final class CardFiles {
                 loadouts(),
                 who.people(),
                 rose(),
-                new CardView.Words(
-                        deadGround(),
-                        relay.map(found -> new RelayComposer(found).cardLines()).orElse(List.of()),
-                        fallback(),
-                        List.of(),
-                        doubts()),
+                new CardView.Words(deadGround(), standingAndRelay(), fallback(), List.of(), doubts()),
                 Cautions.CARRYING);
+    }
+
+    private List<CardLine> standingAndRelay() {
+        return Stream.concat(
+                        StationsComposer.of(answer.stations(), plan).cardLines().stream(),
+                        relay.stream().flatMap(found -> new RelayComposer(found).cardLines().stream()))
+                .toList();
     }
 
     /** The rose over relief, far enough out for the places that lie not too far beyond the lines. */

@@ -175,6 +175,12 @@ final class CardWho {
         relay.map(RelaySite::of).orElse(List.of()).stream()
                 .filter(RelaySite::isAdvised)
                 .forEach(site -> places.add(new MapPlace(site.at(), MapPlace.Kind.RELAY, site.name())));
+        plan.places()
+                .stations()
+                .forEach(station -> places.add(new MapPlace(
+                        station.at(),
+                        station.relay().isPresent() ? MapPlace.Kind.RELAY : MapPlace.Kind.BASE,
+                        station.name())));
         return places;
     }
 

@@ -56,7 +56,7 @@ final class DecideJson {
 
     private record OfPair(String a, String b, List<Double> distanceKm, Optional<Odds> odds) {}
 
-    private record Odds(List<Double> there, List<Double> back, List<Double> weaker, List<Double> pessimistic) {}
+    record Odds(List<Double> there, List<Double> back, List<Double> weaker, List<Double> pessimistic) {}
 
     /** The measure a plan asks for, and what is felt. */
     static JsonNode decide(Plan plan) {
@@ -147,9 +147,11 @@ final class DecideJson {
                 found.places().get(pair.a()).name(),
                 found.places().get(pair.b()).name(),
                 List.of(pair.distanceM().low() / 1000, pair.distanceM().high() / 1000),
-                pair.odds()
-                        .map(odds -> new Odds(
-                                ends(odds.there()), ends(odds.back()), ends(odds.weaker()), ends(odds.pessimistic()))));
+                pair.odds().map(DecideJson::odds));
+    }
+
+    static Odds odds(PlacesAnswer.Odds odds) {
+        return new Odds(ends(odds.there()), ends(odds.back()), ends(odds.weaker()), ends(odds.pessimistic()));
     }
 
     private static List<Double> ends(PlacesAnswer.Span span) {

@@ -140,6 +140,7 @@ public final class ReachComposer {
     public Page page() {
         List<Section> sections = new ArrayList<>(List.of(reach(), worth()));
         PlacesComposer.of(answer).section().ifPresent(sections::add);
+        StationsComposer.of(answer.stations(), plan).section().ifPresent(sections::add);
         new PowerComposer(answer).section().ifPresent(sections::add);
         FoliageComposer.section(answer).ifPresent(sections::add);
         sections.add(byBearing());
@@ -157,6 +158,7 @@ public final class ReachComposer {
     Page report(Optional<ReachMaps> drawn, List<Section> more, String imprint) {
         List<Section> sections = new ArrayList<>(List.of(reach(), worth()));
         PlacesComposer.of(answer).section().ifPresent(sections::add);
+        StationsComposer.of(answer.stations(), plan).section().ifPresent(sections::add);
         new PowerComposer(answer).section().ifPresent(sections::add);
         FoliageComposer.section(answer).ifPresent(sections::add);
         List<Drawing> maps = maps(drawn);

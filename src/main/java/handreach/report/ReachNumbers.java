@@ -46,6 +46,7 @@ public record ReachNumbers(
         String otherEnd,
         JsonNode decide,
         JsonNode whoReachesWhom,
+        JsonNode stations,
         List<LowerPower> lowerPowers,
         JsonNode noise,
         @JsonInclude(JsonInclude.Include.NON_EMPTY) Optional<Trees> foliage,
@@ -182,6 +183,7 @@ public record ReachNumbers(
                 answer.otherEnd(),
                 DecideJson.decide(plan),
                 DecideJson.places(answer),
+                StationsJson.of(answer.stations(), plan),
                 answer.powerSteps().stream()
                         .map(step -> LowerPower.of(answer, step))
                         .toList(),

@@ -180,6 +180,7 @@ public final class RelayComposer {
                     .answering("What does it take to put it up?")
                     .asDetail());
         });
+        StationsComposer.of(answer.already().stations(), plan).section().ifPresent(sections::add);
         sections.add(new Section("Without a relay", direct())
                 .answering("Who talks to whom without it?")
                 .asDetail());

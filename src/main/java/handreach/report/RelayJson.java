@@ -40,6 +40,9 @@ public final class RelayJson {
     private record Whole(
             @JsonUnwrapped Verdict verdict,
             @JsonUnwrapped People people,
+            JsonNode stations,
+            boolean newRelayNeeded,
+            WithStations withStations,
             Equipment relay,
             @JsonUnwrapped Found found,
             List<String> warnings) {}
@@ -72,6 +75,10 @@ public final class RelayJson {
     }
 
     private record Direct(@JsonUnwrapped Standing standing, List<Straight> talks) {}
+
+    private record WithStations(@JsonUnwrapped Standing standing, List<Helped> talks) {}
+
+    private record Helped(@JsonUnwrapped Pair pair, double odds, Optional<String> via) {}
 
     private record Pair(String a, String b) {}
 
@@ -188,7 +195,24 @@ public final class RelayJson {
         Found found = answer.found()
                 .map(this::found)
                 .orElse(new Found(List.of(), List.of(), List.of(), Optional.empty(), null));
-        return new Whole(verdict, people, equipment(), found, answer.words().warnings());
+        RelayAnswer.Already already = answer.already();
+        return new Whole(
+                verdict,
+                people,
+                StationsJson.of(already.stations(), answer.scene().plan()),
+                !already.verdict().isEnough(),
+                new WithStations(
+                        Standing.of(already.verdict().standing()),
+                        IntStream.range(0, question.talks().size())
+                                .mapToObj(t -> new Helped(
+                                        pair(question.talks().get(t)),
+                                        DirectVerdict.odds(
+                                                already.verdict().links().get(t)),
+                                        already.via().get(t)))
+                                .toList()),
+                equipment(),
+                found,
+                answer.words().warnings());
     }
 
     private Person person(Party demand) {

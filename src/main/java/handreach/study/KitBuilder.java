@@ -52,8 +52,13 @@ final class KitBuilder {
     private final Map<String, ElevationPattern> patterns = new HashMap<>();
 
     KitBuilder(PlanFile file, Optional<BenchAnalysis> bench, List<String> warnings) {
+        this(file, file.plan(), bench, warnings);
+    }
+
+    /** For the plan of the file as it is asked, such as on another channel. */
+    KitBuilder(PlanFile file, Plan plan, Optional<BenchAnalysis> bench, List<String> warnings) {
         this.file = file;
-        this.plan = file.plan();
+        this.plan = plan;
         this.bench = bench;
         this.frequency = plan.channel().frequency();
         this.band = Band.of(frequency);

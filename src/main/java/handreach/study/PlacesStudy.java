@@ -118,7 +118,7 @@ final class PlacesStudy {
                         : new PlacesAnswer.Span(distanceM.getMin(), distanceM.getMax()));
     }
 
-    private static PlacesAnswer.Odds odds(List<HopPath.HopOdds> all) {
+    static PlacesAnswer.Odds odds(List<HopPath.HopOdds> all) {
         return new PlacesAnswer.Odds(
                 span(all, HopPath.HopOdds::there),
                 span(all, HopPath.HopOdds::back),

@@ -22,6 +22,7 @@ import java.util.Optional;
  * @param inLeaf the same loadouts with the trees in leaf, in the same order; empty where they are, or where the model heeds no leaves
  * @param area odds over the area, in the same order, and the least loadout that does the job; empty when only bearings were asked
  * @param places who of the plan reaches whom
+ * @param stations what stands already, and whom it serves
  * @param verdicts whether it is worth carrying, one a loadout, in the same order; empty for the control
  * @param warnings everything that was doubtful
  */
@@ -34,6 +35,7 @@ public record ReachAnswer(
         List<LoadoutReach> inLeaf,
         Optional<AreaAnswer> area,
         PlacesAnswer places,
+        StationsAnswer stations,
         List<Optional<ReachVerdict>> verdicts,
         List<String> warnings) {
     public ReachAnswer {

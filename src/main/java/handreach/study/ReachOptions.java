@@ -101,7 +101,8 @@ public record ReachOptions(
                 new Places.Area(area.centre(), radiusKm.orElse(area.radiusKm()), area.polygon()),
                 plan.places().positions(),
                 plan.places().routes(),
-                plan.places().sectors());
+                plan.places().sectors(),
+                plan.places().stations());
         Questions questions =
                 new Questions(reach, asked.decide(), asked.relay(), asked.assign(), asked.walks(), asked.site());
         return new Plan(plan.heading(), plan.channel(), plan.ground(), plan.kit(), places, questions);

@@ -162,6 +162,8 @@ public final class ReachStudy {
         area.ifPresent(this::warnOfSteepCells);
         TalkBook book = TalkBook.of(RelayStudy.setting(scene));
         PlacesAnswer places = PlacesStudy.run(scene, book, progress);
+        StationsAnswer stations = StationStudy.run(scene, progress);
+        warnings.addAll(stations.warnings());
         PlacesCount count = new PlacesCount(scene, book, places.places());
         List<Optional<ReachVerdict>> verdicts = new ArrayList<>();
         for (int i = 0; i < loadouts.size(); i++)
@@ -177,7 +179,7 @@ public final class ReachStudy {
                                     best(controlReach, reaches.get(i)))));
         warnings.addAll(scene.warnings());
         return new ReachAnswer(
-                scene, middle, reaches, someCopy, powerSteps, inLeaf, area, places, verdicts, List.copyOf(warnings));
+                scene, middle, reaches, someCopy, powerSteps, inLeaf, area, places, stations, verdicts, List.copyOf(warnings));
     }
 
     /** Over the cells where there are some, else along the bearings. */

@@ -11,6 +11,7 @@ import handreach.relay.Standing;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.stream.IntStream;
 
 /**
  * Whether a relay is needed, and where.
@@ -19,7 +20,8 @@ import java.util.OptionalDouble;
  * @param question who talks to whom
  * @param equipment the relay
  * @param direct what everybody gets without one
- * @param found sites; empty where nobody needs a relay as they are loaded
+ * @param already what stands already, and what the talks get with it
+ * @param found sites; empty where nobody needs a new relay as they are loaded
  * @param words verdict first, and everything that was doubtful
  */
 public record RelayAnswer(
@@ -27,6 +29,7 @@ public record RelayAnswer(
         RelayQuestion question,
         RelayEquipment equipment,
         DirectVerdict direct,
+        Already already,
         Optional<Found> found,
         Words words) {
     /**
@@ -39,6 +42,27 @@ public record RelayAnswer(
         public Words {
             verdict = List.copyOf(verdict);
             warnings = List.copyOf(warnings);
+        }
+    }
+
+    /**
+     * What stands already.
+     *
+     * @param stations all of it
+     * @param verdict the talks by the better of the straight path and a relay that stands; as without one where none does
+     * @param via the relay that serves each talk better than the straight path, in the question's order
+     */
+    public record Already(StationsAnswer stations, DirectVerdict verdict, List<Optional<String>> via) {
+        public Already {
+            via = List.copyOf(via);
+        }
+
+        /** Talks that reach the wanted odds only by way of a relay that stands. */
+        public long carried(DirectVerdict direct, double wanted) {
+            return IntStream.range(0, via.size())
+                    .filter(t -> DirectVerdict.odds(direct.links().get(t)) < wanted
+                            && DirectVerdict.odds(verdict.links().get(t)) >= wanted)
+                    .count();
         }
     }
 

@@ -78,17 +78,46 @@ public final class RelayStudy {
         RelayQuestion question = new RelayQuestion(demands, talks, setting(scene));
         RelayEquipment relay = equipment();
         DirectVerdict direct = DirectVerdict.of(question, byBurden(), progress);
-        Optional<RelayAnswer.Found> found =
-                direct.isEnough() ? Optional.empty() : Optional.of(search(question, relay, direct));
+        RelayAnswer.Already already = already(question, direct);
+        Optional<RelayAnswer.Found> found = already.verdict().isEnough()
+                ? Optional.empty()
+                : Optional.of(search(question, relay, already.verdict()));
         warnings.addAll(scene.warnings());
-        List<String> verdict = new RelayWords(scene, question, direct).verdict(found);
+        warnings.addAll(already.stations().warnings());
+        List<String> verdict = new RelayWords(scene, question, direct).verdict(already, found);
         return new RelayAnswer(
                 scene,
                 question,
                 relay,
                 direct,
+                already,
                 found,
                 new RelayAnswer.Words(verdict, List.copyOf(new LinkedHashSet<>(warnings))));
+    }
+
+    /** What stands already comes first: a new relay is looked for only for what it leaves. */
+    private RelayAnswer.Already already(RelayQuestion question, DirectVerdict direct) {
+        StationsAnswer stations = StationStudy.run(scene, progress);
+        if (stations.relays().isEmpty())
+            return new RelayAnswer.Already(
+                    stations,
+                    direct,
+                    question.talks().stream()
+                            .map(talk -> Optional.<String>empty())
+                            .toList());
+        List<Optional<StationStudy.Served>> over =
+                new StationStudy(scene, progress).talks(question.demands(), question.talks());
+        List<Optional<String>> via = new ArrayList<>();
+        for (int t = 0; t < over.size(); t++) {
+            double straight = direct.links().get(t).standing();
+            via.add(over.get(t)
+                    .filter(served -> served.odds().standing() > straight)
+                    .map(StationStudy.Served::relay));
+        }
+        DirectVerdict helped = direct.helped(
+                question,
+                over.stream().map(one -> one.map(StationStudy.Served::odds)).toList());
+        return new RelayAnswer.Already(stations, helped, via);
     }
 
     /** What is asked of every path between two people of a plan. */

@@ -37,7 +37,7 @@ final class RelayWords {
         this.lengths = scene.plan().heading().lengths();
     }
 
-    List<String> verdict(Optional<RelayAnswer.Found> found) {
+    List<String> verdict(RelayAnswer.Already already, Optional<RelayAnswer.Found> found) {
         List<String> words = new ArrayList<>();
         if (direct.isEnough()) {
             words.add("No relay is needed: all " + talks() + " reach the wanted " + wanted() + " as people are loaded"
@@ -48,12 +48,26 @@ final class RelayWords {
             words.addAll(turnings());
             return words;
         }
+        List<String> relays = already.stations().relays().stream()
+                .map(one -> one.entry().name())
+                .toList();
+        if (!relays.isEmpty()) words.add(already(already, relays));
+        if (already.verdict().isEnough()) {
+            if (!isSure(already.verdict().standing().pessimisticShare()))
+                words.add("Should everything that is uncertain everywhere at once turn out badly, only "
+                        + Shares.share(already.verdict().standing().pessimisticShare())
+                        + " of them would: carry a second means.");
+            words.addAll(turnings());
+            return words;
+        }
         Optional<DirectVerdict.IfCarried> enough = direct.enoughIfCarried();
         if (enough.isPresent())
             words.add("No relay is needed if everybody carries \""
                     + enough.get().loadout().name() + "\" ("
                     + burden(enough.get().loadout()) + "): the weakest pair then has "
                     + Shares.odds(enough.get().standing().worstOdds()) + ".");
+        else if (!relays.isEmpty())
+            words.add("For the rest another relay is needed; no loadout of the plan lifts them all.");
         else
             words.add("A relay is needed: without one "
                     + Shares.share(direct.standing().share())
@@ -61,8 +75,25 @@ final class RelayWords {
                     + weakest().map(link -> "; the weakest is " + pair(link)).orElse("")
                     + "; no loadout of the plan lifts them all.");
         words.addAll(turnings());
-        found.ifPresent(answer -> sites(words, answer));
+        found.ifPresent(answer -> sites(words, answer, relays.isEmpty() ? "relay" : "more relay"));
         return words;
+    }
+
+    /** What the relays that stand already do for the talks. */
+    private String already(RelayAnswer.Already already, List<String> relays) {
+        double wanted = question.setting().terms().odds();
+        long carried = already.carried(direct, wanted);
+        long straight = direct.links().stream()
+                .filter(link -> DirectVerdict.odds(link) >= wanted)
+                .count();
+        long left = question.talks().size() - carried - straight;
+        String share = "of " + talks() + " " + straight + " work straight and " + carried
+                + " more by way of what stands already (" + String.join(", ", relays) + ")";
+        return already.verdict().isEnough()
+                ? "No new relay is needed: " + share + "; the worst of all has "
+                        + Shares.odds(already.verdict().standing().worstOdds()) + "."
+                : "O" + share.substring(1) + "; " + left + (left == 1 ? " is" : " are") + " left below the wanted "
+                        + wanted() + ".";
     }
 
     /** Who should turn round for a straight talk that is short of the wanted odds, or of them at the pessimistic end. */
@@ -89,18 +120,20 @@ final class RelayWords {
                 .map(Turning::words);
     }
 
-    private void sites(List<String> words, RelayAnswer.Found found) {
+    /** @param relay what one of them is called beside those that stand */
+    private void sites(List<String> words, RelayAnswer.Found found, String relay) {
         if (found.sites().isEmpty()) {
             words.add("There is no ground on which a relay may stand within the limits of the plan.");
             return;
         }
         RelayAnswer.Site best = found.sites().get(0);
         if (best.check().standing().servesAll())
-            words.add("One relay at " + place(best.at()) + height(best.access())
+            words.add("One " + relay + " at " + place(best.at()) + height(best.access())
                     + " serves everybody: the worst talk has "
                     + Shares.odds(best.check().standing().worstOdds()) + sure(best.check()) + ".");
         else if (found.together().isPresent())
-            words.add("One relay serves " + Shares.share(best.check().standing().share()) + " of the talks at best; "
+            words.add("One " + relay + " serves "
+                    + Shares.share(best.check().standing().share()) + " of the talks at best; "
                     + several(found.together().get()));
         else
             words.add("No single relay serves everybody: the best, at " + place(best.at()) + height(best.access())

@@ -108,6 +108,10 @@ public final class Scene {
     }
 
     private Scene(Scene before, Plan plan) {
+        this(before, plan, before.loadouts, before.warnings);
+    }
+
+    private Scene(Scene before, Plan plan, List<Loadout> loadouts, List<String> warnings) {
         this.file = before.file;
         this.plan = plan;
         this.tiles = before.tiles;
@@ -116,9 +120,19 @@ public final class Scene {
         this.drawn = before.drawn;
         this.cut = before.cut;
         this.bench = before.bench;
-        this.loadouts = before.loadouts;
+        this.loadouts = loadouts;
         this.calibration = before.calibration;
-        this.warnings = before.warnings;
+        this.warnings = warnings;
+    }
+
+    /** The same scene on another channel: antennas, bodies, noise and ground are taken at its frequency. */
+    Scene on(Channel channel) {
+        if (channel.equals(plan.channel())) return this;
+        Plan other = plan.on(channel);
+        List<String> notes = new ArrayList<>();
+        List<Loadout> tuned = List.copyOf(new KitBuilder(file, other, bench, notes).loadouts());
+        calibration.ifPresent(learned -> notes.add(learned.words()));
+        return new Scene(this, other, tuned, List.copyOf(notes));
     }
 
     /** The same scene asked for another radius, cell or model than the plan file says; faults of the wish are told at once. */
@@ -320,7 +334,7 @@ public final class Scene {
         return noise(plan().ground().noise());
     }
 
-    private SiteNoise noise(NoiseChoice choice) {
+    SiteNoise noise(NoiseChoice choice) {
         return choice.measured()
                 .map(floor -> SiteNoise.measured(
                         new Dbm(floor.floorDbm()),

@@ -35,6 +35,7 @@ class S20PlanPageTest {
             "[[position]]",
             "[[route]]",
             "[[sector]]",
+            "[[station]]",
             "[reach]",
             "[decide]",
             "[relay]",
