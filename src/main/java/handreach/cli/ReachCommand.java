@@ -91,6 +91,12 @@ final class ReachCommand implements Callable<Integer> {
     @Option(names = "--cell-m", paramLabel = "M", description = "Cell of the maps in place of the plan's, 5 to 2000 m.")
     private Double cellM;
 
+    @Option(
+            names = "--channel",
+            paramLabel = "NAME",
+            description = "Channel of the plan to answer for. Default: the first.")
+    private String channel;
+
     @Mixin
     private JsonOption json;
 
@@ -100,7 +106,8 @@ final class ReachCommand implements Callable<Integer> {
         ReachOptions wish = wish(parts);
         PlanFile file = opened();
         if (out != null) Target.lookFolder(out, List.of(), file.sources());
-        Scene scene = Scene.open(file);
+        Scene planned = Scene.open(file);
+        Scene scene = channel == null ? planned : planned.onChannel("--channel", channel);
         // A bound reference would set management up for every run, not for marches alone.
         ReachStudy.cost(scene, wish, () -> ManagementFactory.getThreadMXBean().getCurrentThreadCpuTime())
                 .ifPresent(cost -> json.tell(cost.sentence() + " Ctrl-C stops it, and leaves nothing half written."));

@@ -5,6 +5,7 @@ import handreach.loadout.Loadout;
 import handreach.plan.Places;
 import handreach.plan.PlanText;
 import handreach.reach.ReachEstimate;
+import handreach.report.ChannelsComposer;
 import handreach.report.PlacesComposer;
 import handreach.report.ReachComposer;
 import handreach.report.StationsComposer;
@@ -229,6 +230,7 @@ final class ReachPanel extends VBox {
         blocks.addAll(StationsComposer.of(
                         composed.answer().stations(), composed.answer().scene().plan())
                 .brief());
+        blocks.addAll(ChannelsComposer.of(composed.answer()).brief());
         lines.showBlocks(blocks);
     }
 

@@ -14,6 +14,7 @@ public record Kit(
         Optional<Bench> bench,
         List<RadioEntry> radios,
         List<AntennaEntry> antennas,
+        List<ChannelDelta> deltas,
         List<LoadoutEntry> loadouts,
         List<CarryEntry> carries,
         Optional<AnchorEntry> anchor) {
@@ -74,6 +75,17 @@ public record Kit(
             OptionalDouble uncertaintyDb,
             Optional<String> mount,
             OptionalDouble swr) {}
+
+    /**
+     * A declared delta on one channel.
+     *
+     * @param antenna its name
+     * @param channel name of the channel
+     * @param deltaDb over the control there
+     * @param uncertaintyDb standard uncertainty of it
+     * @param mount in which it was measured
+     */
+    public record ChannelDelta(String antenna, String channel, double deltaDb, double uncertaintyDb, String mount) {}
 
     /** A loadout: which radio and antenna, with or without the wire, where carried, and the noise there if it is another. */
     public record LoadoutEntry(

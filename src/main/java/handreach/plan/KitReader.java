@@ -1,6 +1,7 @@
 package handreach.plan;
 
 import handreach.input.Faults;
+import handreach.input.NearestWord;
 import handreach.input.NumberText;
 import handreach.input.Range;
 import handreach.loadout.Battery;
@@ -51,14 +52,14 @@ final class KitReader {
         this.faults = faults;
     }
 
-    Kit kit() {
+    Kit kit(List<String> channels) {
         Optional<Kit.Bench> bench = bench();
         List<Kit.RadioEntry> radios = radios();
         List<Kit.AntennaEntry> antennas = antennas();
         List<Kit.LoadoutEntry> loadouts = loadouts(
                 radios.stream().map(Kit.RadioEntry::name).toList(),
                 antennas.stream().map(Kit.AntennaEntry::name).toList());
-        return new Kit(bench, radios, antennas, loadouts, carries(), anchor());
+        return new Kit(bench, radios, antennas, deltas(antennas, channels), loadouts, carries(), anchor());
     }
 
     private Optional<Kit.Bench> bench() {
@@ -243,6 +244,33 @@ final class KitReader {
         if (delta.isPresent() && control)
             section.fault("delta_db", "is given for the control, whose delta over itself is 0. Remove it.");
         return new Kit.DeltaEntry(benchName, withWire, delta, uncertainty, mount, swr);
+    }
+
+    private List<Kit.ChannelDelta> deltas(List<Kit.AntennaEntry> antennas, List<String> channels) {
+        List<Kit.ChannelDelta> deltas = new ArrayList<>();
+        Set<List<String>> seen = new HashSet<>();
+        List<String> names = antennas.stream().map(Kit.AntennaEntry::name).toList();
+        for (PlanSection section : root.tables("delta")) {
+            String antenna = section.reference(Reference.ANTENNA, names).orElse("");
+            if (!section.has("antenna")) section.fault("antenna", "is missing. Name one of the plan's antennas.");
+            String channel = section.requiredName("channel", channels.get(0));
+            if (!channel.isEmpty() && !channels.contains(channel))
+                section.fault(
+                        "channel",
+                        "is \"" + channel + "\", but the plan has no channel of that name."
+                                + NearestWord.hint(channel, channels) + " It has: " + String.join(", ", channels)
+                                + ".");
+            double delta = section.requiredNumber(DELTA);
+            double uncertainty = section.requiredNumber(DELTA_UNCERTAINTY);
+            String mount = section.required("delta_mount", "in hand");
+            section.refuseUnknownKeys();
+            if (antennas.stream().anyMatch(one -> one.control() && one.name().equals(antenna)))
+                section.fault("delta_db", "is given for the control, whose delta over itself is 0. Remove it.");
+            if (!seen.add(List.of(antenna, channel)))
+                section.fault("channel", "has a delta of that antenna already. Keep one of them.");
+            deltas.add(new Kit.ChannelDelta(antenna, channel, delta, uncertainty, mount));
+        }
+        return deltas;
     }
 
     private List<Kit.LoadoutEntry> loadouts(List<String> radios, List<String> antennas) {

@@ -4,12 +4,27 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 
-/** A plan, checked: every name it refers to exists in it, every number is inside its limits, every file is there. */
-public record Plan(Heading heading, Channel channel, GroundChoice ground, Kit kit, Places places, Questions questions) {
+/**
+ * A plan, checked: every name it refers to exists in it, every number is inside its limits, every file is there.
+ *
+ * @param channel the one that is asked about: the first, unless another was chosen
+ * @param channels all of them, in order
+ */
+public record Plan(
+        Heading heading,
+        Channel channel,
+        List<Channel> channels,
+        GroundChoice ground,
+        Kit kit,
+        Places places,
+        Questions questions) {
+    public Plan {
+        channels = List.copyOf(channels);
+    }
 
     /** The same plan on another channel. */
     public Plan on(Channel other) {
-        return new Plan(heading, other, ground, kit, places, questions);
+        return new Plan(heading, other, channels, ground, kit, places, questions);
     }
 
     /** Every file that the plan names. */

@@ -29,10 +29,12 @@ import java.nio.file.Files;
 import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.Set;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.tomlj.Toml;
@@ -120,8 +122,9 @@ final class PlanReader {
     private Plan plan() {
         root.number(FORMAT);
         Heading heading = heading();
-        Channel channel = channel();
-        Kit kit = new KitReader(source, folder, root, faults).kit();
+        List<Channel> channels = channels();
+        Kit kit = new KitReader(source, folder, root, faults)
+                .kit(channels.stream().map(Channel::name).toList());
         List<String> loadouts =
                 kit.loadouts().stream().map(Kit.LoadoutEntry::name).toList();
         PlacesReader places = new PlacesReader(folder, root, faults, loadouts);
@@ -130,7 +133,7 @@ final class PlanReader {
         Questions questions = new QuestionsReader(folder, root, faults, loadouts, where).questions();
         root.refuseUnknownKeys();
         if (!faults.isEmpty()) return null;
-        return new Plan(heading, channel, ground, kit, where, questions);
+        return new Plan(heading, channels.get(0), channels, ground, kit, where, questions);
     }
 
     private Heading heading() {
@@ -141,21 +144,39 @@ final class PlanReader {
         return new Heading(title, note, form, lengths, new Bearings(root.number(Heading.DECLINATION)));
     }
 
-    private Channel channel() {
+    /** One [channel], or several [[channel]] with the first as the usual one; all share the [target]. */
+    private List<Channel> channels() {
         if (!root.has("channel")) faults.add(source, 1, "the plan has no [channel]. Add one with frequency_mhz.");
-        PlanSection section = root.table("channel");
+        Channel.CopyWish wish = wish();
+        List<Channel> channels = new ArrayList<>();
+        Set<String> names = new HashSet<>();
+        for (PlanSection section : root.tableOrTables("channel")) {
+            Channel channel = channel(section, wish);
+            if (!names.add(channel.name()))
+                section.fault(
+                        "name", "\"" + channel.name() + "\" is used twice. Give every channel a name of its own.");
+            channels.add(channel);
+        }
+        return channels;
+    }
+
+    private static Channel channel(PlanSection section, Channel.CopyWish wish) {
         double mhz = section.requiredNumber(Channel.FREQUENCY);
         Polarization polarization = section.word("polarization", Channel.POLARIZATION, Polarization.VERTICAL);
         Modulation modulation = section.word("modulation", Modulation.KEYWORD, Modulation.FM_12_5);
         String name = section.name("name").orElse(String.format(Locale.ROOT, "%.4f MHz", mhz));
         section.refuseUnknownKeys();
+        return new Channel(name, new Frequency(mhz), polarization, modulation, wish);
+    }
+
+    private Channel.CopyWish wish() {
         PlanSection target = root.table("target");
         Channel.CopyWish wish = new Channel.CopyWish(
                 target.word("quality", CopyQuality.KEYWORD, CopyQuality.DAQ_3),
                 target.word("fading", Fading.KEYWORD, Fading.WALKING),
                 target.number(Channel.ODDS, 0.9));
         target.refuseUnknownKeys();
-        return new Channel(name, new Frequency(mhz), polarization, modulation, wish);
+        return wish;
     }
 
     private GroundChoice ground() {

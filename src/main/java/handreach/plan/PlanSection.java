@@ -230,6 +230,13 @@ final class PlanSection {
         return new PlanSection(source, key, org.tomlj.Toml.parse(""), startLine, faults);
     }
 
+    /** Entries that may be one table [key] or several [[key]]; at least one, which is empty where there is none. */
+    List<PlanSection> tableOrTables(String key) {
+        if (!(value(key) instanceof TomlArray)) return List.of(table(key));
+        List<PlanSection> several = tables(key);
+        return several.isEmpty() ? List.of(table("")) : several;
+    }
+
     List<PlanSection> tables(String key) {
         Object value = value(key);
         if (value == null) return List.of();

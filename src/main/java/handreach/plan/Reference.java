@@ -9,7 +9,7 @@ import java.util.Set;
  */
 enum Reference {
     RADIO("radio", Set.of(NameKind.RADIO), "loadout", "power_step"),
-    ANTENNA("antenna", Set.of(NameKind.ANTENNA), "loadout"),
+    ANTENNA("antenna", Set.of(NameKind.ANTENNA), "loadout", "delta"),
     LOADOUT("loadout", Set.of(NameKind.LOADOUT), "position", "route", "sector", "walk"),
     /** The name of a position, or a place. */
     CENTRE("centre", Set.of(NameKind.POSITION), "area"),

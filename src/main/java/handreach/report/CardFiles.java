@@ -91,9 +91,11 @@ public final class CardFiles {
     }
 
     private List<CardLine> standingAndRelay() {
-        return Stream.concat(
+        return Stream.of(
+                        ChannelsComposer.of(answer).cardLines().stream(),
                         StationsComposer.of(answer.stations(), plan).cardLines().stream(),
                         relay.stream().flatMap(found -> new RelayComposer(found).cardLines().stream()))
+                .flatMap(lines -> lines)
                 .toList();
     }
 

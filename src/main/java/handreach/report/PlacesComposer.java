@@ -20,6 +20,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.function.Function;
 import java.util.stream.IntStream;
 
@@ -47,6 +48,34 @@ public final class PlacesComposer {
     /** The places of a reach answer. */
     public static PlacesComposer of(ReachAnswer answer) {
         return new PlacesComposer(answer);
+    }
+
+    /**
+     * How many are served both ways at the wanted odds without a relay.
+     *
+     * @param served places with the base; pairs where there is no base
+     * @param of all of them
+     * @param weakest odds of the weakest; empty where none is known
+     */
+    record Tally(long served, int of, OptionalDouble weakest) {}
+
+    static Tally tally(PlacesAnswer answer, double wanted) {
+        List<Pair> asked = answer.pairs().stream()
+                .filter(pair -> answer.base().isEmpty()
+                        || pair.a() == answer.base().getAsInt()
+                        || pair.b() == answer.base().getAsInt())
+                .toList();
+        return new Tally(
+                asked.stream()
+                        .filter(pair -> pair.odds()
+                                .filter(odds -> odds.weaker().low() >= wanted)
+                                .isPresent())
+                        .count(),
+                asked.size(),
+                asked.stream()
+                        .flatMap(pair -> pair.odds().stream())
+                        .mapToDouble(odds -> odds.weaker().low())
+                        .min());
     }
 
     /** Nothing where nobody has anybody to reach. */

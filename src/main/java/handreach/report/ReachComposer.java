@@ -141,6 +141,7 @@ public final class ReachComposer {
         List<Section> sections = new ArrayList<>(List.of(reach(), worth()));
         PlacesComposer.of(answer).section().ifPresent(sections::add);
         StationsComposer.of(answer.stations(), plan).section().ifPresent(sections::add);
+        ChannelsComposer.of(answer).section().ifPresent(sections::add);
         new PowerComposer(answer).section().ifPresent(sections::add);
         FoliageComposer.section(answer).ifPresent(sections::add);
         sections.add(byBearing());
@@ -159,6 +160,7 @@ public final class ReachComposer {
         List<Section> sections = new ArrayList<>(List.of(reach(), worth()));
         PlacesComposer.of(answer).section().ifPresent(sections::add);
         StationsComposer.of(answer.stations(), plan).section().ifPresent(sections::add);
+        ChannelsComposer.of(answer).section().ifPresent(sections::add);
         new PowerComposer(answer).section().ifPresent(sections::add);
         FoliageComposer.section(answer).ifPresent(sections::add);
         List<Drawing> maps = maps(drawn);

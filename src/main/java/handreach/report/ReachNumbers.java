@@ -47,6 +47,7 @@ public record ReachNumbers(
         JsonNode decide,
         JsonNode whoReachesWhom,
         JsonNode stations,
+        JsonNode channels,
         List<LowerPower> lowerPowers,
         JsonNode noise,
         @JsonInclude(JsonInclude.Include.NON_EMPTY) Optional<Trees> foliage,
@@ -184,6 +185,7 @@ public record ReachNumbers(
                 DecideJson.decide(plan),
                 DecideJson.places(answer),
                 StationsJson.of(answer.stations(), plan),
+                ChannelsJson.of(answer),
                 answer.powerSteps().stream()
                         .map(step -> LowerPower.of(answer, step))
                         .toList(),

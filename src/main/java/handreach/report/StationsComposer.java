@@ -86,8 +86,8 @@ public final class StationsComposer {
         return answer.stations().stream()
                 .map(station -> new CardLine(
                         station.entry().name() + ":",
-                        plan.heading().placeForm().format(station.entry().at()) + ", " + frequencies(station) + "; "
-                                + served(station)))
+                        plan.heading().placeForm().format(station.entry().at()) + ", " + frequencies(station)
+                                + "; reached both ways by " + count(station)))
                 .toList();
     }
 
@@ -109,9 +109,13 @@ public final class StationsComposer {
     }
 
     private String served(Station station) {
+        return count(station) + (station.places().size() == 1 ? " has" : " have");
+    }
+
+    private String count(Station station) {
         int all = station.places().size();
         long served = station.places().stream().filter(this::isServed).count();
-        return served + " of " + all + (all == 1 ? " place has" : " places have");
+        return served + " of " + all + (all == 1 ? " place" : " places");
     }
 
     private boolean isServed(Reached reached) {

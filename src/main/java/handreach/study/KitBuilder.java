@@ -21,6 +21,7 @@ import handreach.loadout.Loadout;
 import handreach.loadout.Modulation;
 import handreach.loadout.Radiator;
 import handreach.loadout.Radio;
+import handreach.plan.Channel;
 import handreach.plan.Kit;
 import handreach.plan.Plan;
 import handreach.plan.PlanFile;
@@ -42,12 +43,19 @@ import java.util.stream.Stream;
 /** Builds loadouts out of what the plan says and what the bench measured. */
 final class KitBuilder {
     private static final String WITH_WIRE = " with counterpoise wire";
+    /** So near in frequency a delta holds; our suggestion. */
+    private static final double SAME_DELTA = 0.05;
+    /** Further doubt of a delta on another band, dB; our suggestion. */
+    private static final double OTHER_BAND_DB = 3;
 
     private final PlanFile file;
     private final Plan plan;
     private final Optional<BenchAnalysis> bench;
     private final Frequency frequency;
     private final Band band;
+    /** The first channel of the plan: what a key without a channel was said for. */
+    private final Channel home;
+
     private final List<String> warnings;
     private final Map<String, ElevationPattern> patterns = new HashMap<>();
 
@@ -62,6 +70,7 @@ final class KitBuilder {
         this.bench = bench;
         this.frequency = plan.channel().frequency();
         this.band = Band.of(frequency);
+        this.home = file.plan().channels().get(0);
         this.warnings = warnings;
     }
 
@@ -102,7 +111,7 @@ final class KitBuilder {
 
     /** An antenna of the plan for its kind alone, without a pattern of its own. */
     Antenna bare(Kit.AntennaEntry entry, boolean counterpoise) {
-        Burden burden = burden(entry, frequency);
+        Burden burden = burden(entry, home.frequency());
         double lengthM = burden.lengthCm() / 100;
         return new Antenna(
                 entry.name(), entry.radiator(), lengthM, counterpoise, burden, Optional.empty(), isKindKnown(entry));
@@ -134,7 +143,7 @@ final class KitBuilder {
 
     private Antenna antenna(Kit.AntennaEntry entry, boolean counterpoise) {
         Radiator radiator = entry.radiator();
-        Burden burden = burden(entry, frequency);
+        Burden burden = burden(entry, home.frequency());
         String name = counterpoise ? entry.name() + WITH_WIRE : entry.name();
         Antenna antenna = new Antenna(
                 name,
@@ -166,6 +175,12 @@ final class KitBuilder {
     private CarryLoss carry(Carry carry, Antenna worn) {
         for (Kit.CarryEntry own : plan.kit().carries()) {
             if (own.carry() != carry) continue;
+            if (!isHomeBand()) {
+                warnOnce("The carry loss measured at " + carry.word() + " holds for " + home.name() + " ("
+                        + number(home.frequency().mhz()) + " MHz); at " + number(frequency.mhz())
+                        + " MHz the default table is taken.");
+                break;
+            }
             return CarryLoss.stated(
                     carry,
                     frequency,
@@ -176,10 +191,20 @@ final class KitBuilder {
         return CarryLoss.standard(carry, frequency).of(worn, frequency);
     }
 
+    /** Whether what was measured on the first channel holds on this one. */
+    private boolean isHomeBand() {
+        return Band.of(home.frequency()) == band;
+    }
+
     private AntennaGain gain(Kit.AntennaEntry entry, Carried carried) {
         Kit.LoadoutEntry loadout = carried.entry();
+        if (plan.kit().anchor().isPresent() && !isHomeBand())
+            warnOnce("The [anchor] was measured on " + home.name() + " ("
+                    + number(home.frequency().mhz()) + " MHz); at " + number(frequency.mhz())
+                    + " MHz the default of its band is taken.");
         ControlAnchor anchor = plan.kit()
                 .anchor()
+                .filter(own -> isHomeBand())
                 .map(own ->
                         ControlAnchor.measured(band, new Dbd(own.controlGainDbd()), own.uncertaintyDb(), own.source()))
                 .orElse(ControlAnchor.standard(band));
@@ -190,19 +215,59 @@ final class KitBuilder {
                     new Dbi(stated.dbi()), Doubt.common(stated.uncertaintyDb()), stated.source(), swr);
         }
         if (entry.control() && !loadout.counterpoise()) return new AntennaGain.Control(anchor, swr);
-        if (entry.delta().deltaDb().isPresent()) {
-            Kit.DeltaEntry said = entry.delta();
-            AntennaDelta delta = AntennaDelta.declared(
-                    loadout.counterpoise() ? entry.name() + WITH_WIRE : entry.name(),
-                    new Db(said.deltaDb().getAsDouble()),
-                    Doubt.common(said.uncertaintyDb().orElseThrow()),
-                    said.mount().orElseThrow(),
-                    "declared in the plan");
+        Optional<AntennaDelta> declared = declared(entry, loadout);
+        if (declared.isPresent()) {
+            AntennaDelta delta = declared.get();
             return new AntennaGain.OverControl(delta, move(delta, carried), anchor, swr);
         }
         return measured(entry, loadout)
                 .<AntennaGain>map(delta -> new AntennaGain.OverControl(delta, move(delta, carried), anchor, swr))
                 .orElseGet(() -> unmeasured(entry, loadout, anchor, swr));
+    }
+
+    /** What the plan declares for this very channel, else what it declares of the antenna. */
+    private Optional<AntennaDelta> declared(Kit.AntennaEntry entry, Kit.LoadoutEntry loadout) {
+        String name = loadout.counterpoise() ? entry.name() + WITH_WIRE : entry.name();
+        for (Kit.ChannelDelta said : plan.kit().deltas())
+            if (said.antenna().equals(entry.name())
+                    && said.channel().equals(plan.channel().name())
+                    && isNear(said.channel()))
+                return Optional.of(AntennaDelta.declared(
+                        name,
+                        new Db(said.deltaDb()),
+                        Doubt.common(said.uncertaintyDb()),
+                        said.mount(),
+                        "declared in the plan for " + said.channel()));
+        Kit.DeltaEntry said = entry.delta();
+        if (said.deltaDb().isEmpty()) return Optional.empty();
+        AntennaDelta delta = AntennaDelta.declared(
+                name,
+                new Db(said.deltaDb().getAsDouble()),
+                Doubt.common(said.uncertaintyDb().orElseThrow()),
+                said.mount().orElseThrow(),
+                "declared in the plan");
+        return Optional.of(carriedOver(delta, entry.name(), home.frequency().mhz()));
+    }
+
+    /** A station may have put the channel's name on another frequency. */
+    private boolean isNear(String channel) {
+        return file.plan().channels().stream()
+                .filter(one -> one.name().equals(channel))
+                .anyMatch(one -> Math.abs(one.frequency().mhz() / frequency.mhz() - 1) <= SAME_DELTA);
+    }
+
+    /** Whether the plan is about several frequencies; then what holds on one of them alone is told with what it costs. */
+    private boolean isOneOfSeveral() {
+        return file.plan().channels().size() > 1 || !frequency.equals(home.frequency());
+    }
+
+    /** A delta from another frequency: taken, with more doubt, and told. */
+    private AntennaDelta carriedOver(AntennaDelta delta, String antenna, double fromMhz) {
+        if (!isOneOfSeveral() || Math.abs(fromMhz / frequency.mhz() - 1) <= SAME_DELTA) return delta;
+        warnOnce(antenna + " has no delta on " + plan.channel().name() + " (" + number(frequency.mhz())
+                + " MHz): that of " + number(fromMhz) + " MHz is taken, with " + number(OTHER_BAND_DB)
+                + " dB of further doubt (our suggestion). Measure it there, or add a [[delta]].");
+        return delta.withFurtherDoubt(OTHER_BAND_DB);
     }
 
     private DeltaMove move(AntennaDelta delta, Carried carried) {
@@ -310,7 +375,7 @@ final class KitBuilder {
         requireBelieved(found);
         AntennaResult result = found.result();
         String mount = found.mounting().name();
-        if (found.frequencyMhz().isPresent() && frequencyGap(found) > 0.05)
+        if (found.frequencyMhz().isPresent() && frequencyGap(found) > SAME_DELTA && !isOneOfSeveral())
             warnOnce("The bench read " + result.antenna() + " at "
                     + number(found.frequencyMhz().getAsDouble()) + " MHz; the channel is " + number(frequency.mhz())
                     + " MHz. A delta does not carry over between bands.");
@@ -319,14 +384,18 @@ final class KitBuilder {
                     + ": its scatter is unknown, 2 dB of doubt are taken (our suggestion).");
         double db = result.delta().db();
         String read = result.n() + " readings, mounting \"" + mount + "\"";
-        if (found.law().isEmpty()) return AntennaDelta.of(result.delta(), result.n(), "bench, " + read);
+        double fromMhz = found.frequencyMhz().orElse(home.frequency().mhz());
+        if (found.law().isEmpty())
+            return carriedOver(
+                    AntennaDelta.of(result.delta(), result.n(), "bench, " + read), result.antenna(), fromMhz);
         double lawDb = found.law().get().lawDoubtDb(db);
         String source = "bench, field meter, " + found.law().get().words() + ", " + read
                 + (lawDb > 0
                         ? "; doubt of the law " + number(Math.round(100 * lawDb) / 100.0)
                                 + " dB, half of the way to the other law (our suggestion)"
                         : "");
-        return AntennaDelta.of(result.delta(), result.n(), source).withFurtherDoubt(lawDb);
+        return carriedOver(
+                AntennaDelta.of(result.delta(), result.n(), source).withFurtherDoubt(lawDb), result.antenna(), fromMhz);
     }
 
     private void requireBelieved(Found found) {

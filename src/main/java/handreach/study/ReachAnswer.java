@@ -23,6 +23,7 @@ import java.util.Optional;
  * @param area odds over the area, in the same order, and the least loadout that does the job; empty when only bearings were asked
  * @param places who of the plan reaches whom
  * @param stations what stands already, and whom it serves
+ * @param channels the same ground on every channel of the plan
  * @param verdicts whether it is worth carrying, one a loadout, in the same order; empty for the control
  * @param warnings everything that was doubtful
  */
@@ -36,6 +37,7 @@ public record ReachAnswer(
         Optional<AreaAnswer> area,
         PlacesAnswer places,
         StationsAnswer stations,
+        ChannelsAnswer channels,
         List<Optional<ReachVerdict>> verdicts,
         List<String> warnings) {
     public ReachAnswer {
@@ -45,6 +47,12 @@ public record ReachAnswer(
         inLeaf = List.copyOf(inLeaf);
         verdicts = List.copyOf(verdicts);
         warnings = List.copyOf(warnings);
+    }
+
+    /** The same with the other channels beside it. */
+    ReachAnswer beside(ChannelsAnswer others) {
+        return new ReachAnswer(
+                scene, middle, loadouts, someCopy, powerSteps, area, places, stations, others, verdicts, warnings);
     }
 
     /** What stands in the middle while the loadouts are held against one another, in a sentence or two. */

@@ -105,6 +105,6 @@ public record ReachOptions(
                 plan.places().stations());
         Questions questions =
                 new Questions(reach, asked.decide(), asked.relay(), asked.assign(), asked.walks(), asked.site());
-        return new Plan(plan.heading(), plan.channel(), plan.ground(), plan.kit(), places, questions);
+        return new Plan(plan.heading(), plan.channel(), plan.channels(), plan.ground(), plan.kit(), places, questions);
     }
 }

@@ -71,6 +71,12 @@ public final class ReachStudy {
 
     /** Runs the study as the wish says, and where it says nothing as the plan says. */
     public static ReachAnswer run(Scene scene, ReachOptions wish, Progress progress) {
+        ReachAnswer answer = single(scene, wish, progress);
+        return answer.beside(ChannelStudy.run(answer, wish, progress));
+    }
+
+    /** On the channel of the scene alone. */
+    static ReachAnswer single(Scene scene, ReachOptions wish, Progress progress) {
         return new ReachStudy(scene, wish).answer(progress);
     }
 

@@ -125,6 +125,20 @@ public final class Scene {
         this.warnings = warnings;
     }
 
+    /** The same scene on the channel of this name, as an option asks for it. */
+    public Scene onChannel(String option, String name) {
+        List<String> known = plan.channels().stream().map(Channel::name).toList();
+        return plan.channels().stream()
+                .filter(one -> one.name().equals(name))
+                .findFirst()
+                .map(this::on)
+                .orElseThrow(() -> new InputFault(
+                        option,
+                        0,
+                        "\"" + name + "\" is not a channel of the plan." + NearestWord.hint(name, known) + " It has: "
+                                + String.join(", ", known) + "."));
+    }
+
     /** The same scene on another channel: antennas, bodies, noise and ground are taken at its frequency. */
     Scene on(Channel channel) {
         if (channel.equals(plan.channel())) return this;
@@ -599,7 +613,7 @@ public final class Scene {
 
     /** What an antenna of a plan costs to carry, as its loadouts have it. */
     public static Burden burden(Plan plan, Kit.AntennaEntry antenna) {
-        return KitBuilder.burden(antenna, plan.channel().frequency());
+        return KitBuilder.burden(antenna, plan.channels().get(0).frequency());
     }
 
     /** One number to order loadouts by: the user's own rank where there is one, else the score of the burden. */

@@ -200,7 +200,15 @@ final class StationStudy {
         Channel channel = scene.plan().channel();
         double asked = mhz.orElse(channel.frequency().mhz());
         return scenes.computeIfAbsent(
-                asked, at -> at == channel.frequency().mhz() ? scene : told(scene.on(channel.at(new Frequency(at)))));
+                asked, at -> at == channel.frequency().mhz() ? scene : told(scene.on(channelAt(at))));
+    }
+
+    /** The plan's own channel there, with what is declared for it. */
+    private Channel channelAt(double mhz) {
+        return scene.plan().channels().stream()
+                .filter(one -> one.frequency().mhz() == mhz)
+                .findFirst()
+                .orElseGet(() -> scene.plan().channel().at(new Frequency(mhz)));
     }
 
     private Scene told(Scene other) {

@@ -41,7 +41,17 @@ class RenamingTest {
 
             [[antenna]]
             name = 'whip'
+
+            [[antenna]]
+            name = "stub"
             control = true
+
+            [[delta]]
+            antenna = "whip"
+            channel = "base camp"
+            delta_db = 3
+            delta_uncertainty_db = 1
+            delta_mount = "in hand"
 
             [[loadout]]
             name = "whip # 1"

@@ -28,6 +28,7 @@ class S20PlanPageTest {
             "[[radio]]",
             "[[power_step]]",
             "[[antenna]]",
+            "[[delta]]",
             "[anchor]",
             "[[loadout]]",
             "[[carry_loss]]",
