@@ -99,6 +99,7 @@ class LimitsTest {
             new Key("[[carry_loss]]", of(KIT, "SPREAD")),
             new Key("[area]", AreaRequest.RADIUS),
             new Key("[[position]], [[route]], [[sector]]", of(PLACES, "WEIGHT")),
+            new Key("[[route]]", of(PLACES, "PACE")),
             new Key("[[sector]]", of(PLACES, "SPACING")),
             new Key("[[position]]", of(PLACES, "HEADING")),
             new Key("[[station]]", of("handreach.plan.StationReader", "RECEIVE")),

@@ -8,6 +8,7 @@ import handreach.reach.ReachEstimate;
 import handreach.report.ChannelsComposer;
 import handreach.report.PlacesComposer;
 import handreach.report.ReachComposer;
+import handreach.report.RoutesComposer;
 import handreach.report.StationsComposer;
 import handreach.report.page.Block;
 import handreach.report.page.Caution;
@@ -230,6 +231,7 @@ final class ReachPanel extends VBox {
         blocks.addAll(StationsComposer.of(
                         composed.answer().stations(), composed.answer().scene().plan())
                 .brief());
+        blocks.addAll(RoutesComposer.of(composed.answer()).brief());
         blocks.addAll(ChannelsComposer.of(composed.answer()).brief());
         lines.showBlocks(blocks);
     }

@@ -31,7 +31,16 @@ public record Places(
     public record Facing(OptionalDouble headingDeg, Optional<String> towards) {}
 
     /** People who move along a track. */
-    public record RouteEntry(String name, Path file, Optional<String> loadout, double weight) {}
+    public record RouteEntry(
+            String name, Path file, Optional<String> loadout, double weight, Optional<Schedule> schedule) {}
+
+    /**
+     * When people go along a route.
+     *
+     * @param startS s after midnight by the crew's clock; empty where the track has times of its own
+     * @param paceKmh how fast from there, km/h
+     */
+    public record Schedule(OptionalDouble startS, double paceKmh) {}
 
     /** People who move within a polygon. */
     public record SectorEntry(

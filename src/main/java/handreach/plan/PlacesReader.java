@@ -11,11 +11,15 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 
 /** Reads where people are out of a plan. */
 final class PlacesReader {
     private static final Range SPACING = new Range("spacing_m", 30, 20_000, "m");
     private static final Range HEADING = new Range("heading_deg", 0, 360, "degrees");
+    private static final Range PACE = new Range("pace_kmh", 0.2, 150, "km/h");
+    private static final Pattern CLOCK = Pattern.compile("([01]?\\d|2[0-3]):([0-5]\\d)");
     private static final Range WEIGHT = new Range("weight", 0, 1000, "");
 
     private final Path folder;
@@ -37,7 +41,8 @@ final class PlacesReader {
         for (PlanSection section : root.tables("route")) {
             String name = name(section, "patrol north");
             Optional<Path> file = file(section, "file");
-            routes.add(new Places.RouteEntry(name, file.orElse(folder), loadout(section), weight(section)));
+            routes.add(new Places.RouteEntry(
+                    name, file.orElse(folder), loadout(section), weight(section), schedule(section)));
             section.refuseUnknownKeys();
         }
         List<Places.SectorEntry> sectors = new ArrayList<>();
@@ -50,6 +55,30 @@ final class PlacesReader {
         }
         List<Places.StationEntry> stations = new StationReader(root, faults).stations(this::name);
         return new Places(area(positions), positions, routes, sectors, stations);
+    }
+
+    private static Optional<Places.Schedule> schedule(PlanSection section) {
+        Optional<String> start = section.text("start");
+        OptionalDouble pace = section.number(PACE);
+        boolean isTimed = section.flag("timed", false);
+        boolean hasStart = section.has("start");
+        if (isTimed && (hasStart || section.has(PACE.key())))
+            section.fault(
+                    "timed", "says that the track has times of its own; start and pace_kmh say others. Keep one.");
+        if (hasStart != section.has(PACE.key()))
+            section.fault(
+                    hasStart ? "start" : PACE.key(),
+                    "does not say when people are where. Give both start = \"08:00\" and pace_kmh = 4.");
+        if (isTimed) return Optional.of(new Places.Schedule(OptionalDouble.empty(), 0));
+        if (start.isEmpty() || pace.isEmpty()) return Optional.empty();
+        Matcher clock = CLOCK.matcher(start.get());
+        if (!clock.matches()) {
+            section.fault(
+                    "start", "is \"" + start.get() + "\", a time by the clock is expected. Write it as \"08:00\".");
+            return Optional.empty();
+        }
+        double seconds = 3600.0 * Integer.parseInt(clock.group(1)) + 60.0 * Integer.parseInt(clock.group(2));
+        return Optional.of(new Places.Schedule(OptionalDouble.of(seconds), pace.getAsDouble()));
     }
 
     private Places.Area area(List<Places.PositionEntry> positions) {

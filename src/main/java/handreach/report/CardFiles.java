@@ -86,7 +86,12 @@ public final class CardFiles {
                 loadouts(),
                 who.people(),
                 rose(),
-                new CardView.Words(deadGround(), standingAndRelay(), fallback(), List.of(), doubts()),
+                new CardView.Words(
+                        deadGround(),
+                        standingAndRelay(),
+                        fallback(),
+                        RoutesComposer.of(answer).checkTimes(),
+                        doubts()),
                 Cautions.CARRYING);
     }
 

@@ -141,6 +141,7 @@ public final class ReachComposer {
         List<Section> sections = new ArrayList<>(List.of(reach(), worth()));
         PlacesComposer.of(answer).section().ifPresent(sections::add);
         StationsComposer.of(answer.stations(), plan).section().ifPresent(sections::add);
+        RoutesComposer.of(answer).section().ifPresent(sections::add);
         ChannelsComposer.of(answer).section().ifPresent(sections::add);
         new PowerComposer(answer).section().ifPresent(sections::add);
         FoliageComposer.section(answer).ifPresent(sections::add);
@@ -160,6 +161,7 @@ public final class ReachComposer {
         List<Section> sections = new ArrayList<>(List.of(reach(), worth()));
         PlacesComposer.of(answer).section().ifPresent(sections::add);
         StationsComposer.of(answer.stations(), plan).section().ifPresent(sections::add);
+        RoutesComposer.of(answer).section().ifPresent(sections::add);
         ChannelsComposer.of(answer).section().ifPresent(sections::add);
         new PowerComposer(answer).section().ifPresent(sections::add);
         FoliageComposer.section(answer).ifPresent(sections::add);

@@ -65,6 +65,7 @@ public final class ReachFiles {
             ReachNumbers numbers = ReachNumbers.of(answer);
             batch.add("reach.json", () -> Json.text(numbers));
             batch.add("reach-by-bearing.csv", numbers::bearingsCsv);
+            RoutesComposer.of(answer).csv().ifPresent(csv -> batch.add("reach-along-routes.csv", () -> csv));
         }
         if (answer.area().isEmpty()) return;
         if (parts.contains(ReachPart.OUTLINES)) batch.add("reach-outlines.geojson", () -> GeoJson.text(outlines()));

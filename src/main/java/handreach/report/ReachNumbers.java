@@ -48,6 +48,7 @@ public record ReachNumbers(
         JsonNode whoReachesWhom,
         JsonNode stations,
         JsonNode channels,
+        JsonNode alongRoutes,
         List<LowerPower> lowerPowers,
         JsonNode noise,
         @JsonInclude(JsonInclude.Include.NON_EMPTY) Optional<Trees> foliage,
@@ -186,6 +187,7 @@ public record ReachNumbers(
                 DecideJson.places(answer),
                 StationsJson.of(answer.stations(), plan),
                 ChannelsJson.of(answer),
+                RoutesJson.of(answer.routes()),
                 answer.powerSteps().stream()
                         .map(step -> LowerPower.of(answer, step))
                         .toList(),

@@ -24,6 +24,7 @@ import java.util.Optional;
  * @param places who of the plan reaches whom
  * @param stations what stands already, and whom it serves
  * @param channels the same ground on every channel of the plan
+ * @param routes contact along the routes that say when people go
  * @param verdicts whether it is worth carrying, one a loadout, in the same order; empty for the control
  * @param warnings everything that was doubtful
  */
@@ -38,6 +39,7 @@ public record ReachAnswer(
         PlacesAnswer places,
         StationsAnswer stations,
         ChannelsAnswer channels,
+        RoutesAnswer routes,
         List<Optional<ReachVerdict>> verdicts,
         List<String> warnings) {
     public ReachAnswer {
@@ -52,7 +54,18 @@ public record ReachAnswer(
     /** The same with the other channels beside it. */
     ReachAnswer beside(ChannelsAnswer others) {
         return new ReachAnswer(
-                scene, middle, loadouts, someCopy, powerSteps, area, places, stations, others, verdicts, warnings);
+                scene,
+                middle,
+                loadouts,
+                someCopy,
+                powerSteps,
+                area,
+                places,
+                stations,
+                others,
+                routes,
+                verdicts,
+                warnings);
     }
 
     /** What stands in the middle while the loadouts are held against one another, in a sentence or two. */

@@ -170,6 +170,8 @@ public final class ReachStudy {
         PlacesAnswer places = PlacesStudy.run(scene, book, progress);
         StationsAnswer stations = StationStudy.run(scene, progress);
         warnings.addAll(stations.warnings());
+        RoutesAnswer routes = RouteStudy.run(scene, book, progress);
+        warnings.addAll(routes.warnings());
         PlacesCount count = new PlacesCount(scene, book, places.places());
         List<Optional<ReachVerdict>> verdicts = new ArrayList<>();
         for (int i = 0; i < loadouts.size(); i++)

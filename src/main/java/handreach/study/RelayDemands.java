@@ -101,7 +101,7 @@ final class RelayDemands {
         }
     }
 
-    private static Position point(List<Position> line, double[] along, double atM) {
+    static Position point(List<Position> line, double[] along, double atM) {
         int i = 1;
         while (i < along.length - 1 && along[i] < atM) i++;
         if (along.length < 2 || along[i] <= along[i - 1]) return line.get(Math.min(i, line.size() - 1));

@@ -1,0 +1,232 @@
+package handreach.report;
+
+import handreach.plan.Plan;
+import handreach.relay.HopPath;
+import handreach.report.card.CardLine;
+import handreach.report.file.Csv;
+import handreach.report.page.Block;
+import handreach.report.page.Bullets;
+import handreach.report.page.Column;
+import handreach.report.page.Paragraph;
+import handreach.report.page.Section;
+import handreach.report.page.Table;
+import handreach.study.ReachAnswer;
+import handreach.study.RoutesAnswer;
+import handreach.study.RoutesAnswer.Contact;
+import handreach.study.RoutesAnswer.Meeting;
+import handreach.study.RoutesAnswer.Point;
+import handreach.study.RoutesAnswer.Route;
+import handreach.study.RoutesAnswer.Stretch;
+import handreach.units.Decibels;
+import handreach.units.Lengths;
+import handreach.units.Shares;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.function.ToDoubleFunction;
+import java.util.stream.Collectors;
+
+/** Contact along the routes of a plan that say when people go: stretches, silences, where to call next. */
+public final class RoutesComposer {
+    private static final int DAY_S = 86_400;
+
+    private final RoutesAnswer answer;
+    private final Plan plan;
+    private final Lengths lengths;
+
+    private RoutesComposer(ReachAnswer answer) {
+        this.answer = answer.routes();
+        this.plan = answer.scene().plan();
+        this.lengths = plan.heading().lengths();
+    }
+
+    /** The routes of a reach answer. */
+    public static RoutesComposer of(ReachAnswer answer) {
+        return new RoutesComposer(answer);
+    }
+
+    /** Nothing where no route says when. */
+    Optional<Section> section() {
+        List<Block> blocks = new ArrayList<>();
+        for (Route route : answer.routes()) {
+            blocks.add(Paragraph.of(sentence(route)));
+            blocks.add(stretches(route));
+        }
+        for (Meeting meeting : answer.meetings()) blocks.add(Paragraph.of(sentence(meeting)));
+        if (!answer.warnings().isEmpty()) blocks.add(new Bullets(answer.warnings()));
+        return blocks.isEmpty()
+                ? Optional.empty()
+                : Optional.of(new Section("Along the routes", blocks).answering("When can people on the move talk?"));
+    }
+
+    /** The same in short, for a narrow place. */
+    public List<Block> brief() {
+        List<Block> blocks = new ArrayList<>();
+        for (Route route : answer.routes()) blocks.add(Paragraph.of(sentence(route)));
+        for (Meeting meeting : answer.meetings()) blocks.add(Paragraph.of(sentence(meeting)));
+        return blocks;
+    }
+
+    /** When and where to call, for the field card: the last sure place before each silence and the first after it. */
+    List<CardLine> checkTimes() {
+        List<CardLine> lines = new ArrayList<>();
+        for (Route route : answer.routes())
+            for (Stretch silence : silences(route)) {
+                String before = route.lastSure(silence.from().alongM())
+                        .map(point -> "call before it at " + place(route, point))
+                        .orElse("no sure place before it");
+                String after = route.nextSure(silence.to().alongM())
+                        .map(point -> "sure again at " + place(route, point))
+                        .orElse("no sure place after it");
+                lines.add(new CardLine(
+                        route.name() + ":", "silence " + span(route, silence) + "; " + before + "; " + after + "."));
+            }
+        return lines;
+    }
+
+    private static List<Stretch> silences(Route route) {
+        return route.stretches().stream()
+                .filter(stretch -> !stretch.contact().isTalk())
+                .toList();
+    }
+
+    private String sentence(Route route) {
+        List<Stretch> silences = silences(route);
+        double silentM = silences.stream().mapToDouble(Stretch::lengthM).sum();
+        String base = answer.base().orElseThrow();
+        String sure = route.sure(true)
+                .map(first -> "the first sure place " + place(route, first) + ", the last "
+                        + place(route, route.sure(false).orElseThrow()))
+                .orElse("nowhere sure");
+        String silent = silences.isEmpty()
+                ? "no silence"
+                : silences.size() + (silences.size() == 1 ? " silence" : " silences") + ", "
+                        + lengths.text(silentM) + " in all, the longest "
+                        + span(
+                                route,
+                                silences.stream()
+                                        .max(Comparator.comparingDouble(Stretch::lengthM))
+                                        .orElseThrow());
+        return route.name() + " with " + base + ", carrying " + route.loadout() + ": " + silent + "; " + sure + ".";
+    }
+
+    private String sentence(Meeting meeting) {
+        String both = meeting.a() + " and " + meeting.b() + " are both on the way from "
+                + clock(meeting.fromS(), meeting.isUtc()) + " to " + clock(meeting.toS(), meeting.isUtc());
+        return meeting.windows().isEmpty()
+                ? both + " and can never talk with the wanted " + wanted() + " both ways."
+                : both + " and can talk with the wanted " + wanted() + " both ways "
+                        + meeting.windows().stream()
+                                .map(window -> "from " + clock(window.fromS(), meeting.isUtc()) + " to "
+                                        + clock(window.toS(), meeting.isUtc()))
+                                .collect(Collectors.joining(", "))
+                        + ".";
+    }
+
+    private Table<Stretch> stretches(Route route) {
+        return Table.of(
+                "Sure: the wanted " + wanted()
+                        + " both ways, should all that is uncertain everywhere turn out badly, too; likely: without that. Next sure: from"
+                        + " the end of a stretch on.",
+                route.stretches(),
+                List.of(
+                        Column.words("contact", stretch -> stretch.contact().word()),
+                        Column.number("from", stretch -> moment(route, stretch.from())),
+                        Column.number("to", stretch -> moment(route, stretch.to())),
+                        Column.number("length", stretch -> duration(stretch) + lengths.text(stretch.lengthM())),
+                        Column.words("begins at", stretch -> grid(stretch.from())),
+                        Column.number("worst", stretch -> worst(route, stretch)),
+                        Column.words(
+                                "next sure",
+                                stretch -> stretch.contact() == Contact.SURE
+                                        ? ""
+                                        : route.nextSure(stretch.to().alongM())
+                                                .map(point -> moment(route, point))
+                                                .orElse("none"))));
+    }
+
+    private static String worst(Route route, Stretch stretch) {
+        OptionalDouble least = route.points().stream()
+                .filter(point -> point.alongM() >= stretch.from().alongM()
+                        && (point.alongM() < stretch.to().alongM() || stretch.lengthM() == 0))
+                .flatMap(point -> point.odds().stream())
+                .mapToDouble(odds -> odds.weaker())
+                .min();
+        return least.isPresent() ? Shares.odds(least.getAsDouble()) : "unknown";
+    }
+
+    private String span(Route route, Stretch stretch) {
+        return moment(route, stretch.from()) + " to " + moment(route, stretch.to()) + " (" + duration(stretch)
+                + lengths.text(stretch.lengthM()) + ")";
+    }
+
+    private static String duration(Stretch stretch) {
+        if (stretch.from().timeS().isEmpty() || stretch.to().timeS().isEmpty()) return "";
+        double seconds =
+                stretch.to().timeS().getAsDouble() - stretch.from().timeS().getAsDouble();
+        return Decibels.number(seconds / 60, 0) + " min, ";
+    }
+
+    /** When, else how far from the start. */
+    private String moment(Route route, Point point) {
+        return point.timeS().isPresent()
+                ? clock(point.timeS().getAsDouble(), route.isUtc())
+                : lengths.text(point.alongM()) + " from the start";
+    }
+
+    private String place(Route route, Point point) {
+        return moment(route, point) + ", " + grid(point);
+    }
+
+    private String grid(Point point) {
+        return plan.heading().placeForm().format(point.at());
+    }
+
+    static String clock(double seconds, boolean isUtc) {
+        long minute = Math.floorMod(Math.round(seconds / 60), (long) DAY_S / 60);
+        return String.format(Locale.ROOT, "%02d:%02d%s", minute / 60, minute % 60, isUtc ? " UTC" : "");
+    }
+
+    private String wanted() {
+        return Shares.wanted(plan.channel().wish().odds());
+    }
+
+    /** Every point of every route; empty where there are none. */
+    Optional<String> csv() {
+        if (answer.routes().isEmpty()) return Optional.empty();
+        List<List<String>> rows = new ArrayList<>();
+        for (Route route : answer.routes())
+            for (Point point : route.points())
+                rows.add(List.of(
+                        route.name(),
+                        point.timeS().isPresent() ? clock(point.timeS().getAsDouble(), route.isUtc()) : "",
+                        Decibels.number(point.alongM() / 1000, 3),
+                        Decibels.number(point.at().latitudeDeg(), 6),
+                        Decibels.number(point.at().longitudeDeg(), 6),
+                        odds(point, odds -> odds.there()),
+                        odds(point, odds -> odds.back()),
+                        odds(point, odds -> odds.pessimistic()),
+                        point.contact().word()));
+        return Optional.of(Csv.text(
+                List.of(
+                        "route",
+                        "time",
+                        "km",
+                        "latitude",
+                        "longitude",
+                        "odds_there",
+                        "odds_back",
+                        "odds_pessimistic",
+                        "contact"),
+                rows));
+    }
+
+    private static String odds(Point point, ToDoubleFunction<HopPath.HopOdds> figure) {
+        return point.odds()
+                .map(odds -> Decibels.number(figure.applyAsDouble(odds), 4))
+                .orElse("");
+    }
+}
