@@ -109,11 +109,18 @@ public final class TalkBook {
         Optional<Found> path = losses.computeIfAbsent(raised, this::found);
         if (path.isEmpty()) return Optional.empty();
         Found found = path.get();
-        HopBudget hop = HopBudget.direct(setting, budget(a.end(), b.end()), a, b);
+        HopBudget hop = HopBudget.direct(setting, budget(a, b), a, b);
         return Optional.of(new Talk(
                 hop.odds(found.lossDb(), found.departureDeg(), found.arrivalDeg()),
                 hop.spareDb(found.lossDb(), found.departureDeg(), found.arrivalDeg(), wanted),
                 hop.spareDb(found.lossDb(), found.departureDeg(), found.arrivalDeg(), wanted + hop.pessimism())));
+    }
+
+    /** As people face; whoever faces a way has an end of their own towards each place, which is not kept. */
+    private LinkBudget budget(Party a, Party b) {
+        return a.headingDeg().isEmpty() && b.headingDeg().isEmpty()
+                ? budget(a.end(), b.end())
+                : LinkBudget.between(a.endTowards(b.at()), b.endTowards(a.at()), setting.terms());
     }
 
     /** One hop, with its budget. */
@@ -134,9 +141,17 @@ public final class TalkBook {
                 new Way(a.at(), site),
                 new Terminals(a.heightM(), station.loadout().heightM()));
         Optional<Found> path = losses.computeIfAbsent(raised, this::found);
-        LinkEnd end = isRelay ? a.end() : a.endTowards(site);
+        boolean isFree = isRelay || a.headingDeg().isEmpty();
         return path.map(found -> new Hop(
-                HopBudget.toStation(setting, budget(end, station), a, site, station, isRelay),
+                HopBudget.toStation(
+                        setting,
+                        isFree
+                                ? budget(a.end(), station)
+                                : LinkBudget.between(a.endTowards(site), station, setting.terms()),
+                        a,
+                        site,
+                        station,
+                        isRelay),
                 found.lossDb(),
                 found.departureDeg(),
                 found.arrivalDeg()));

@@ -139,8 +139,11 @@ final class RouteStudy {
     private RoutesAnswer.Route route(Way way, Places.PositionEntry base) {
         Party called = new Party(
                 base.name(),
+                Optional.empty(),
                 base.at(),
-                scene.end(base.loadout().map(scene::loadout).orElseGet(scene::controlLoadout)));
+                scene.end(base.loadout().map(scene::loadout).orElseGet(scene::controlLoadout)),
+                1,
+                scene.headingDeg(base));
         LinkEnd end = scene.end(way.loadout());
         int steps = (int) Math.max(1, Math.min(MOST_POINTS, Math.ceil(way.lengthM() / LEAST_STEP_M)));
         List<RoutesAnswer.Point> points = new ArrayList<>();

@@ -115,6 +115,28 @@ class S15StationTest {
         assertTrue(odds(named(truck.get("places"), "spike camp"), "there") > 0.01);
     }
 
+    /** One position that faces the other way: its odds in the list of places are those of the path. */
+    @Test
+    void whoFacesAWayHasTheOddsOfThePathInTheListToo() throws IOException {
+        String plan = plan("", "loadout = \"factory at hip\"", "loadout = \"factory at hip\"\nheading_deg = 240");
+        for (JsonNode pair :
+                json("reach", plan, "--json").get("who_reaches_whom").get("pairs")) {
+            JsonNode ledger = json(
+                            "path",
+                            "--plan",
+                            plan,
+                            "--from",
+                            pair.get("a").asText(),
+                            "--to",
+                            pair.get("b").asText(),
+                            "--json")
+                    .get("ledger");
+            assertEquals(
+                    ledger.get("there").get("odds_of_copy").asDouble(), odds(pair, "there"), SAME, pair.toString());
+            assertEquals(ledger.get("back").get("odds_of_copy").asDouble(), odds(pair, "back"), SAME, pair.toString());
+        }
+    }
+
     /** A station of the relay's own gear where the search would put one: its hops are the search's, its talks the weaker of two. */
     @Test
     void aStandingRelayServesAsTheStudyReckonsHops() throws IOException {
