@@ -162,7 +162,7 @@ public final class StationsComposer {
                 List.of(
                         Column.words("who", one -> one.place().name()),
                         Column.words("carries", one -> one.place().loadout().name()),
-                        Column.number("bearing, distance", one -> bearing(station, one) + distance(one.distanceM())),
+                        Column.number("true bearing, distance", one -> bearing(station, one) + distance(one.distanceM())),
                         Column.number("calls", one -> of(one.odds(), PlacesAnswer.Odds::there)),
                         Column.number("hears", one -> of(one.odds(), PlacesAnswer.Odds::back)),
                         Column.number("pessimistic", one -> of(one.odds(), PlacesAnswer.Odds::pessimistic)),
@@ -197,13 +197,13 @@ public final class StationsComposer {
     }
 
     /** From the place, as whoever turns towards it needs it. */
-    private static String bearing(Station station, Reached reached) {
+    private String bearing(Station station, Reached reached) {
         if (reached.place().kind() != PlacesAnswer.Kind.POSITION
                 || reached.place().points().isEmpty()
                 || reached.distanceM().high() < 1) return "";
         GeodesicLine line = GeodesicLine.between(
                 reached.place().points().get(0).at(), station.entry().at());
-        return CardWho.bearing(line.azimuthDeg()) + ", ";
+        return plan.heading().bearings().brief(line.azimuthDeg()) + ", ";
     }
 
     private String distance(Span distanceM) {

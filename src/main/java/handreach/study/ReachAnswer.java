@@ -59,6 +59,7 @@ public record ReachAnswer(
                 loadouts,
                 someCopy,
                 powerSteps,
+                inLeaf,
                 area,
                 places,
                 stations,

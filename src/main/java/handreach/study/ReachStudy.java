@@ -187,7 +187,19 @@ public final class ReachStudy {
                                     best(controlReach, reaches.get(i)))));
         warnings.addAll(scene.warnings());
         return new ReachAnswer(
-                scene, middle, reaches, someCopy, powerSteps, inLeaf, area, places, stations, verdicts, List.copyOf(warnings));
+                scene,
+                middle,
+                reaches,
+                someCopy,
+                powerSteps,
+                inLeaf,
+                area,
+                places,
+                stations,
+                ChannelsAnswer.none(),
+                routes,
+                verdicts,
+                List.copyOf(warnings));
     }
 
     /** Over the cells where there are some, else along the bearings. */

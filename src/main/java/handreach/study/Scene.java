@@ -162,7 +162,8 @@ public final class Scene {
                 new Places.Area(place, places.area().radiusKm(), places.area().polygon()),
                 places.positions(),
                 places.routes(),
-                places.sectors());
+                places.sectors(),
+                places.stations());
         Questions asked = plan.questions();
         Questions.ReachQuestion reach = asked.reach();
         Questions.ReachQuestion anywhere = new Questions.ReachQuestion(
@@ -172,6 +173,7 @@ public final class Scene {
                 new Plan(
                         plan.heading(),
                         plan.channel(),
+                        plan.channels(),
                         plan.ground(),
                         plan.kit(),
                         moved,
