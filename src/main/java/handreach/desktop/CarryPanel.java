@@ -2,9 +2,11 @@ package handreach.desktop;
 
 import handreach.bench.DeltaOverControl;
 import handreach.cartography.LoadoutMark;
+import handreach.input.NumberText;
 import handreach.loadout.Burden;
 import handreach.loadout.Carry;
 import handreach.loadout.Loadout;
+import handreach.plan.Channel;
 import handreach.plan.Kit;
 import handreach.plan.PlanText;
 import handreach.study.Scene;
@@ -12,6 +14,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.function.Consumer;
 import java.util.stream.Collectors;
 import javafx.beans.property.ReadOnlyStringWrapper;
 import javafx.beans.value.ObservableValue;
@@ -26,6 +29,7 @@ import javafx.scene.control.Label;
 import javafx.scene.control.RadioButton;
 import javafx.scene.control.TextField;
 import javafx.scene.control.ToggleGroup;
+import javafx.scene.control.Tooltip;
 import javafx.scene.layout.FlowPane;
 import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
@@ -38,6 +42,9 @@ import javafx.scene.shape.Line;
 final class CarryPanel extends VBox {
     private static final PseudoClass CHOSEN = PseudoClass.getPseudoClass("chosen");
     private final Session session;
+    private final Consumer<Entry> edit;
+    private final Button channel = Words.link("", this::editChannel);
+    private Optional<String> added = Optional.empty();
     private final VBox rows = new VBox(2);
     private final ComboBox<String> against = new ComboBox<>();
     private final VBox form = new VBox(6);
@@ -47,10 +54,14 @@ final class CarryPanel extends VBox {
 
     private boolean isFilling;
 
-    /** {@code evidence} shows what the bench says of the antennas. */
-    CarryPanel(Session session, Runnable evidence) {
+    /** {@code evidence} shows what the bench says of the antennas, {@code edit} the form of an entry of the plan. */
+    CarryPanel(Session session, Runnable evidence, Consumer<Entry> edit) {
         super(9);
         this.session = session;
+        this.edit = edit;
+        channel.setId("channel");
+        channel.setTooltip(new Tooltip("Edit the channel"));
+        channel.getStyleClass().add("channel");
         against.setMaxWidth(Double.MAX_VALUE);
         against.setId("held-against");
         against.setOnAction(chosen -> choose(against.getValue(), session.compared()::set));
@@ -70,8 +81,11 @@ final class CarryPanel extends VBox {
         bench.setId("bench-evidence");
         bench.setOnAction(pressed -> evidence.run());
         FlowPane verbs = new FlowPane(8, 6, add, drop, bench);
-        getChildren().addAll(rows, line, verbs, form);
-        session.scene().addListener((scene, before, now) -> show());
+        getChildren().addAll(channel, rows, line, verbs, form);
+        session.scene().addListener((scene, before, now) -> {
+            show();
+            lookAtAdded(now);
+        });
         session.carried().addListener((which, before, now) -> show());
         session.compared().addListener((which, before, now) -> show());
     }
@@ -80,7 +94,7 @@ final class CarryPanel extends VBox {
         return answer.getReadOnlyProperty();
     }
 
-    private void choose(String name, java.util.function.Consumer<Loadout> verb) {
+    private void choose(String name, Consumer<Loadout> verb) {
         if (isFilling || name == null || session.scene().get() == null) return;
         session.scene().get().loadouts().stream()
                 .filter(loadout -> loadout.name().equals(name))
@@ -94,6 +108,7 @@ final class CarryPanel extends VBox {
                 || session.carried().get() == null
                 || session.compared().get() == null) return;
         isFilling = true;
+        channel.setText(channelWords(scene));
         List<String> names = scene.loadouts().stream().map(Loadout::name).toList();
         if (!against.getItems().equals(names)) against.setItems(FXCollections.observableArrayList(names));
         against.setValue(session.compared().get().name());
@@ -115,6 +130,18 @@ final class CarryPanel extends VBox {
             row.pseudoClassStateChanged(CHOSEN, i == number);
             if (i == number) ((RadioButton) row.lookup(".loadout-name")).setSelected(true);
         }
+    }
+
+    private static String channelWords(Scene scene) {
+        Channel channel = scene.plan().channel();
+        String powers = scene.plan().kit().radios().stream()
+                .map(radio -> radio.name() + " " + NumberText.plain(radio.powerW()) + " W")
+                .collect(Collectors.joining(", "));
+        return channel.name() + ", " + NumberText.plain(channel.frequency().mhz()) + " MHz; " + powers;
+    }
+
+    private void editChannel() {
+        edit.accept(KitPane.CHANNEL);
     }
 
     private static double watts(Scene scene, Loadout loadout) {
@@ -139,7 +166,10 @@ final class CarryPanel extends VBox {
         details.setWrapText(true);
         VBox words = new VBox(1, name, details);
         HBox.setHgrow(words, Priority.ALWAYS);
-        HBox row = new HBox(10, badge(mark), words);
+        Button change = Words.link("Edit", () -> edit.accept(Entry.of("loadout", loadout.name())));
+        change.setId("edit-loadout-" + number);
+        change.setAccessibleText("Edit " + loadout.name());
+        HBox row = new HBox(10, badge(mark), words, change);
         row.getStyleClass().add("loadout-row");
         row.setOnMouseClicked(click -> choose(loadout.name(), session.carried()::set));
         return row;
@@ -203,11 +233,21 @@ final class CarryPanel extends VBox {
                 delta.mounting().name());
     }
 
+    /** A loadout that was just added is the one to look at. */
+    private void lookAtAdded(Scene scene) {
+        scene.loadouts().stream()
+                .filter(loadout -> added.equals(Optional.of(loadout.name())))
+                .findFirst()
+                .ifPresent(loadout -> {
+                    added = Optional.empty();
+                    session.carried().set(loadout);
+                });
+    }
+
     private void openForm() {
         Scene scene = session.scene().get();
         if (scene == null) return;
         TextField name = new TextField();
-        name.setPromptText("name");
         name.setId("new-loadout-name");
         ComboBox<String> antenna = choice(scene.plan().kit().antennas().stream()
                 .map(Kit.AntennaEntry::name)
@@ -225,13 +265,20 @@ final class CarryPanel extends VBox {
                     "antenna = " + PlanText.quoted(antenna.getValue()),
                     "carry = " + PlanText.quoted(carry.getValue())));
             if (wire.isSelected()) lines.add("counterpoise = true");
+            added = Optional.of(name.getText().strip());
             session.edit("add a loadout", plan -> PlanText.withEntry(plan, "loadout", lines));
             closeForm();
         });
         add.disableProperty().bind(name.textProperty().map(String::isBlank));
         Button leave = new Button("Leave");
         leave.setOnAction(pressed -> closeForm());
-        form.getChildren().setAll(name, antenna, radio, carry, wire, new HBox(8, add, leave));
+        Node fields = new FormGrid()
+                .with("name", name)
+                .with("antenna", antenna)
+                .with("radio", radio)
+                .with("carried", carry)
+                .with("", wire);
+        form.getChildren().setAll(fields, new HBox(8, add, leave));
         form.setVisible(true);
         form.setManaged(true);
         name.requestFocus();

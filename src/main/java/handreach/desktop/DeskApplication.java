@@ -8,6 +8,8 @@ public final class DeskApplication extends Application {
     @Override
     public void start(Stage stage) {
         DeskWindow window = new DeskWindow(stage);
+        window.session()
+                .showWith(file -> getHostServices().showDocument(file.toUri().toString()));
         window.begin(Desk.first());
         stage.show();
     }

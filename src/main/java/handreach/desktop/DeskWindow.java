@@ -1,6 +1,8 @@
 package handreach.desktop;
 
+import handreach.cartography.MapFrame;
 import handreach.geodesy.PlaceForm;
+import handreach.geodesy.Position;
 import handreach.study.Scene;
 import java.nio.file.Path;
 import java.util.List;
@@ -12,6 +14,7 @@ import javafx.geometry.Insets;
 import javafx.geometry.Pos;
 import javafx.scene.input.KeyCode;
 import javafx.scene.input.KeyEvent;
+import javafx.scene.input.MouseEvent;
 import javafx.scene.layout.BorderPane;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.StackPane;
@@ -32,6 +35,11 @@ final class DeskWindow {
     private final StackPane middle;
     private final QuestionList way;
     private final PlanTextPane planText;
+    /** Made when it is first wanted. */
+    private Optional<NewPlanPane> newPlan = Optional.empty();
+
+    private final KitPane kit;
+    private final Autosave autosave;
     private final PathPane path;
     private final BenchPane bench;
     private final WindowVerbs verbs;
@@ -49,10 +57,13 @@ final class DeskWindow {
         this.live = new LiveReach(session);
         this.key = new KeyPane(map);
         new LayerView(session, live, map, key);
-        this.planText = new PlanTextPane(session);
+        this.autosave = new Autosave(session);
+        this.verbs = new WindowVerbs(stage, session, this::leave);
+        this.planText = new PlanTextPane(session, verbs::folderAsked);
+        this.kit = new KitPane(session);
         this.path = new PathPane(session);
         this.bench = new BenchPane(session);
-        CarryPanel carry = new CarryPanel(session, this::showBench);
+        CarryPanel carry = new CarryPanel(session, this::showBench, this::showKit);
         GroundPanel ground = new GroundPanel(session);
         ReachPanel reach = new ReachPanel(session, live);
         RelayPanel relay = new RelayPanel(session, map::centreOn);
@@ -66,8 +77,10 @@ final class DeskWindow {
         new MapGestures(map, session);
         this.firstSteps = new FirstSteps(way);
         this.ahead = worker.rest(Duration.millis(150), this::prepareNext);
-        this.verbs = new WindowVerbs(stage, session, worker::close);
         this.drop = new FileDrop(root, session);
+        drop.handFolders(this::readFolder);
+        for (String ending : List.of(".hgt", ".hgt.gz", ".zip", ".tif", ".tiff", ".asc"))
+            drop.hand(ending, tiles -> readTiles(tiles.get(0)));
         drop.hand(".toml", plans -> verbs.open(plans.get(0)));
         drop.hand(".csv", files -> files.forEach(this::readCsv));
         drop.hand(".s1p", this::readOnBench);
@@ -104,6 +117,17 @@ final class DeskWindow {
 
     WindowVerbs verbs() {
         return verbs;
+    }
+
+    private NewPlanPane newPlan() {
+        if (newPlan.isEmpty())
+            newPlan = Optional.of(new NewPlanPane(session, verbs::folderAsked, verbs::tileAsked, verbs::save));
+        return newPlan.get();
+    }
+
+    private void leave() {
+        autosave.forget();
+        worker.close();
     }
 
     private void defect(Throwable wrong) {
@@ -159,7 +183,13 @@ final class DeskWindow {
         StackPane.setMargin(work, new Insets(0, 0, 62, 14));
         middle.getChildren().addAll(key, upper, firstSteps, work);
         map.laidOver(bar, key);
+        way.disableProperty().bind(session.scene().isNull());
+        bar.disableProperty().bind(session.scene().isNull());
         root.setRight(way);
+        if (session.scene().get() == null)
+            middle.getChildren()
+                    .add(new StartPane(
+                            session, this::showNewPlan, verbs::openAsked, verbs::open, drawer.visibleProperty()));
         ahead.begin();
     }
 
@@ -174,6 +204,8 @@ final class DeskWindow {
             map.redraw();
             title(now);
         });
+        session.faulty().addListener((plan, before, now) -> mend(now));
+        map.addEventFilter(MouseEvent.MOUSE_CLICKED, this::putByClick);
         session.isEdited()
                 .addListener((edited, was, is) -> title(session.scene().get()));
         session.moving().addListener((moving, before, now) -> map.redraw());
@@ -209,16 +241,57 @@ final class DeskWindow {
 
     private void title(Scene scene) {
         if (scene == null) return;
+        Path file = scene.file().file().toAbsolutePath();
+        String where = scene.file().isFresh()
+                ? "not saved yet"
+                : file.getFileName() + " in " + file.getParent().getFileName();
         stage.setTitle((scene.file().isEdited() ? "\u2022 " : "")
-                + scene.plan().heading().title() + " \u2013 Handreach");
+                + scene.plan().heading().title() + " (" + where + ") \u2013 Handreach");
+    }
+
+    private void mend(Optional<FaultyPlan> plan) {
+        if (plan.isEmpty()) {
+            if (drawer.shows(planText)) drawer.putAway();
+            return;
+        }
+        drawer.show("To be mended: " + plan.get().file().toAbsolutePath(), planText, session::leaveFaulty);
+    }
+
+    private void putByClick(MouseEvent click) {
+        if (newPlan.isEmpty() || !drawer.shows(newPlan()) || !newPlan().isPuttingByClick()) return;
+        if (!click.isStillSincePress()) return;
+        MapFrame frame = map.frame().get();
+        newPlan().put(new Position(frame.latitudeDeg(click.getY()), frame.longitudeDeg(click.getX())));
+        click.consume();
+    }
+
+    void showNewPlan() {
+        verbs.guarded(() -> drawer.show("New plan", newPlan()));
+    }
+
+    private void readTiles(Path tileOrFolder) {
+        if (session.faulty().get().isPresent()) {
+            planText.takeTiles(tileOrFolder);
+            return;
+        }
+        drawer.show("New plan", newPlan());
+        newPlan().look(tileOrFolder);
+    }
+
+    /** A folder with a plan in it is that plan; any other holds tiles. */
+    private void readFolder(Path folder) {
+        if (java.nio.file.Files.exists(folder.resolve("plan.toml"))) verbs.open(folder);
+        else readTiles(folder);
     }
 
     /** Shows the first plan, once it is open; without one, says how to begin. */
     void begin(Optional<FirstPlan> first) {
-        first.ifPresentOrElse(
-                session::open,
-                () -> session.tell(Notice.remark("Open a plan to begin: a plan.toml, or the folder that holds one.")));
-        if (RecentPlans.isFirstTime()) firstSteps.begin();
+        first.ifPresent(session::open);
+        Autosave.leftPlan().ifPresent(left -> left.offerPlan(session));
+        if (session.scene().get() != null) showRound(session.scene().get());
+        session.scene().addListener((scene, before, now) -> {
+            if (before == null) showRound(now);
+        });
         if (session.scene().get() == null || !session.notices().isEmpty()) {
             furnish();
             return;
@@ -230,8 +303,13 @@ final class DeskWindow {
         root.layout();
     }
 
+    /** Once, on the first plan that is there to be looked at. */
+    private void showRound(Scene scene) {
+        if (RecentPlans.isFirstTime() && !scene.file().isFresh()) firstSteps.begin();
+    }
+
     void showFirstSteps() {
-        firstSteps.begin();
+        if (session.scene().get() != null) firstSteps.begin();
     }
 
     /** Makes words and controls larger or smaller; the map keeps its pixels. */
@@ -241,7 +319,28 @@ final class DeskWindow {
     }
 
     void showPlanText() {
-        drawer.show("The plan as text", planText);
+        if (session.faulty().get().isPresent()) mend(session.faulty().get());
+        else if (session.scene().get() == null) sayHowToBegin();
+        else drawer.show("The plan as text", planText);
+    }
+
+    /** What is said where a verb needs a plan. */
+    private void sayHowToBegin() {
+        session.tell(Notice.remark("There is no plan yet. Make one, or open one, to begin.")
+                .with(new Notice.Verb("New plan\u2026", this::showNewPlan, true)));
+    }
+
+    /** Whether there is a plan to do something with; says how to begin where there is none. */
+    boolean hasPlan() {
+        if (session.scene().get() == null) sayHowToBegin();
+        return session.scene().get() != null;
+    }
+
+    /** Shows the form of a part of the plan. */
+    void showKit(Entry entry) {
+        if (!hasPlan()) return;
+        kit.show(entry);
+        drawer.show("What the plan says", kit);
     }
 
     void showBench() {

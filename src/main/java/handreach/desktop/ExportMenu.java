@@ -59,7 +59,8 @@ final class ExportMenu extends Menu {
         chooser.setInitialFileName(name);
         startFolder().ifPresent(chooser::setInitialDirectory);
         File file = chooser.showSaveDialog(stage);
-        if (file != null) then.accept(file.toPath());
+        String ending = name.substring(name.lastIndexOf('.'));
+        if (file != null) WindowVerbs.named(session, file.toPath(), ending).ifPresent(then);
     }
 
     private void folder(Consumer<Path> then) {

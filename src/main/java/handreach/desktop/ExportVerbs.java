@@ -158,8 +158,16 @@ final class ExportVerbs {
                 .watched(
                         what,
                         progress -> work.apply(scene, progress),
-                        written -> session.tell(Notice.remark(what + " written: " + named(written))),
+                        written -> session.tell(Notice.done(what + " written: " + named(written), verbs(written))),
                         session::tell);
+    }
+
+    private Notice.Verb[] verbs(List<Path> written) {
+        Path first = written.get(0).toAbsolutePath();
+        Notice.Verb folder = new Notice.Verb("Show in folder", () -> session.show(first.getParent()), false);
+        return written.size() == 1
+                ? new Notice.Verb[] {new Notice.Verb("Open", () -> session.show(first), false), folder}
+                : new Notice.Verb[] {folder};
     }
 
     /** One file by its path; several by their folder. */

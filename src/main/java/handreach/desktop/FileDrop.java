@@ -1,6 +1,7 @@
 package handreach.desktop;
 
 import java.io.File;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
@@ -17,6 +18,7 @@ import javafx.scene.input.TransferMode;
 final class FileDrop {
     private final Session session;
     private final Map<String, Consumer<List<Path>>> readers = new LinkedHashMap<>();
+    private Consumer<Path> folders = folder -> {};
 
     FileDrop(Node target, Session session) {
         this.session = session;
@@ -27,6 +29,11 @@ final class FileDrop {
     /** Files whose names end like this, such as {@code .csv}, go to this reader; all of one drop together. */
     void hand(String ending, Consumer<List<Path>> reader) {
         readers.put(ending.toLowerCase(Locale.ROOT), reader);
+    }
+
+    /** Who reads a folder. */
+    void handFolders(Consumer<Path> reader) {
+        folders = reader;
     }
 
     private void over(DragEvent event) {
@@ -46,6 +53,10 @@ final class FileDrop {
     void take(List<Path> files) {
         Map<String, List<Path>> byEnding = new LinkedHashMap<>();
         for (Path file : files) {
+            if (Files.isDirectory(file)) {
+                folders.accept(file);
+                continue;
+            }
             Optional<String> ending = endingOf(file);
             if (ending.isEmpty())
                 session.tell(new Notice(

@@ -1,6 +1,5 @@
 package handreach.desktop;
 
-import handreach.study.Scene;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Optional;
@@ -13,10 +12,10 @@ import java.util.concurrent.TimeoutException;
 final class FirstPlan {
     private static final Path SAMPLE = Path.of("elevation-samples", "forest-hills");
 
-    private final FutureTask<Scene> opening;
+    private final FutureTask<Opening> opening;
 
     private FirstPlan(Path plan) {
-        this.opening = new FutureTask<>(() -> Session.read(plan));
+        this.opening = new FutureTask<>(() -> Opening.read(plan));
         Thread thread = new Thread(opening, "handreach-first-plan");
         thread.setDaemon(true);
         thread.start();
@@ -30,7 +29,7 @@ final class FirstPlan {
     }
 
     /** The plan, opened; waits for it. What was wrong with it is thrown as the reader said it. */
-    Scene scene() throws InterruptedException {
+    Opening opening() throws InterruptedException {
         try {
             return opening.get();
         } catch (ExecutionException failed) {
@@ -39,7 +38,7 @@ final class FirstPlan {
     }
 
     /** The plan if it is open within a time. */
-    Optional<Scene> scene(long millis) throws InterruptedException {
+    Optional<Opening> opening(long millis) throws InterruptedException {
         try {
             return Optional.of(opening.get(millis, TimeUnit.MILLISECONDS));
         } catch (TimeoutException notYet) {

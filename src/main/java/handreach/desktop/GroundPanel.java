@@ -24,6 +24,7 @@ import javafx.scene.control.Button;
 import javafx.scene.control.ComboBox;
 import javafx.scene.control.Label;
 import javafx.scene.control.TextField;
+import javafx.scene.input.KeyCode;
 import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
@@ -153,9 +154,12 @@ final class GroundPanel extends VBox {
     private final class Row extends VBox {
         private final ComboBox<String> loadout;
         private final TextField at = new TextField();
+        private final Label wrong = Words.line("", "field-fault");
+        private final String position;
 
         Row(String position, List<Loadout> loadouts) {
             super(2);
+            this.position = position;
             TextField name = new TextField(position);
             name.setPrefColumnCount(9);
             HBox.setHgrow(name, Priority.ALWAYS);
@@ -179,23 +183,37 @@ final class GroundPanel extends VBox {
             line.setAlignment(Pos.CENTER_LEFT);
             at.setAccessibleText("Where " + position + " is");
             at.getStyleClass().add("quiet-field");
-            at.setOnAction(entered -> placed(position, at.getText()));
-            getChildren().addAll(line, at);
+            at.setOnAction(entered -> placed());
+            at.setOnKeyPressed(key -> {
+                if (key.getCode() != KeyCode.ESCAPE) return;
+                show(session.scene().get());
+                say("");
+                key.consume();
+            });
+            getChildren().addAll(line, at, wrong);
+            say("");
         }
 
         void fill(Scene scene, Places.PositionEntry entry) {
             String place = scene.plan().heading().placeForm().format(entry.at());
             if (!place.equals(at.getText())) at.setText(place);
             loadout.setValue(entry.loadout().orElse(null));
+            say("");
         }
-    }
 
-    /** Moves a position to a place typed in any form. */
-    private void placed(String position, String typed) {
-        try {
-            places.move(position, Place.parse(position, typed));
-        } catch (InputFault wrong) {
-            session.tell(wrong);
+        private void say(String words) {
+            wrong.setText(words);
+            wrong.setVisible(!words.isEmpty());
+            wrong.setManaged(!words.isEmpty());
+        }
+
+        /** Moves the position to a place typed in any form. */
+        private void placed() {
+            try {
+                places.move(position, Place.parse(position, at.getText()));
+            } catch (InputFault fault) {
+                say(fault.getMessage());
+            }
         }
     }
 }

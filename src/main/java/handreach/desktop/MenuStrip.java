@@ -31,18 +31,24 @@ final class MenuStrip extends MenuBar {
         });
         menu.getItems()
                 .addAll(
+                        item("New plan\u2026", "Shortcut+N", window::showNewPlan),
                         item("Open\u2026", "Shortcut+O", () -> window.verbs().openAsked()),
                         recent,
-                        item("Save", "Shortcut+S", () -> window.verbs().save()),
-                        item(
-                                "Save under another name\u2026",
-                                "Shortcut+Shift+S",
-                                () -> window.verbs().saveAsAsked()),
+                        item("Save", "Shortcut+S", () -> {
+                            if (window.hasPlan()) window.verbs().save();
+                        }),
+                        item("Save under another name\u2026", "Shortcut+Shift+S", () -> {
+                            if (window.hasPlan()) window.verbs().saveAsAsked();
+                        }),
                         new SeparatorMenuItem(),
                         item(
                                 "Bring in\u2026 (GPX, GeoJSON, bench CSV, .s1p)",
                                 "Shortcut+I",
                                 () -> window.verbs().filesAsked().ifPresent(window.drop()::take)),
+                        item(
+                                "Channel, radios, antennas, loadouts",
+                                "Shortcut+E",
+                                () -> window.showKit(KitPane.CHANNEL)),
                         item("The plan as text", "Shortcut+T", window::showPlanText),
                         item("Path between two positions", "Shortcut+P", window::showPath),
                         item("Bench evidence", "Shortcut+B", window::showBench));

@@ -2,14 +2,60 @@ package handreach.desktop;
 
 import handreach.input.InputFault;
 import handreach.propagation.NoAnswer;
+import java.util.List;
 
 /**
  * Something the person should read, shown in place until it is put away.
  *
- * @param isFault whether something did not work; else a remark
+ * @param kind what it is about, and with that how long it stays
  * @param text what it is and what to do
+ * @param verbs what can be done about it at once
  */
-record Notice(boolean isFault, String text) {
+record Notice(Kind kind, String text, List<Verb> verbs) {
+    enum Kind {
+        /** Something did not work. */
+        FAULT,
+        /** An edit that the plan could not bear; gone once another one is taken. */
+        REFUSED,
+        REMARK,
+        /** Something was done; only the last of these is shown. */
+        DONE
+    }
+
+    /**
+     * Something to do about it.
+     *
+     * @param words on its button
+     * @param step what the button does; the notice is put away first where it is answered by that
+     * @param isAnswer whether nothing is left to say then
+     */
+    record Verb(String words, Runnable step, boolean isAnswer) {}
+
+    Notice(boolean isFault, String text) {
+        this(isFault ? Kind.FAULT : Kind.REMARK, text, List.of());
+    }
+
+    static Notice done(String text, Verb... verbs) {
+        return new Notice(Kind.DONE, text, List.of(verbs));
+    }
+
+    Notice with(Verb... more) {
+        return new Notice(kind, text, List.of(more));
+    }
+
+    Notice as(Kind other) {
+        return new Notice(other, text, verbs);
+    }
+
+    boolean isFault() {
+        return kind == Kind.FAULT || kind == Kind.REFUSED;
+    }
+
+    /** Whether it says the same, whatever can be done about it. */
+    boolean says(Notice other) {
+        return isFault() == other.isFault() && text.equals(other.text);
+    }
+
     static Notice remark(String text) {
         return new Notice(false, text);
     }

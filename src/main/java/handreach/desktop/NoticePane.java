@@ -21,6 +21,8 @@ final class NoticePane extends VBox {
         setPickOnBounds(false);
         setMaxHeight(Region.USE_PREF_SIZE);
         session.notices().addListener((ListChangeListener<Notice>) change -> show());
+        // What was told before there was a place to show it.
+        show();
     }
 
     private void show() {
@@ -46,7 +48,18 @@ final class NoticePane extends VBox {
         away.setMinWidth(Region.USE_PREF_SIZE);
         away.getStyleClass().add("link");
         away.setOnAction(pressed -> session.notices().remove(notice));
-        HBox sheet = new HBox(12, words, away);
+        HBox sheet = new HBox(12, words);
+        for (Notice.Verb verb : notice.verbs()) {
+            Button button = new Button(verb.words());
+            button.setMinWidth(Region.USE_PREF_SIZE);
+            button.getStyleClass().add("notice-verb");
+            button.setOnAction(pressed -> {
+                if (verb.isAnswer()) session.notices().remove(notice);
+                verb.step().run();
+            });
+            sheet.getChildren().add(button);
+        }
+        sheet.getChildren().add(away);
         sheet.setAlignment(Pos.CENTER_LEFT);
         sheet.getStyleClass().addAll("notice", notice.isFault() ? "fault" : "remark");
         return sheet;

@@ -1,6 +1,7 @@
 package handreach.desktop;
 
 import handreach.geodesy.Position;
+import handreach.input.Fault;
 import handreach.input.InputFault;
 import handreach.loadout.Loadout;
 import handreach.plan.PlanFile;
@@ -11,10 +12,11 @@ import handreach.study.WalkAnswer;
 import handreach.study.WalkNextAnswer;
 import java.nio.file.Path;
 import java.util.ArrayDeque;
-import java.util.ArrayList;
 import java.util.Deque;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Consumer;
+import java.util.function.Supplier;
 import java.util.function.UnaryOperator;
 import javafx.beans.property.BooleanProperty;
 import javafx.beans.property.ObjectProperty;
@@ -47,10 +49,14 @@ final class Session {
     private final ObjectProperty<Palette> palette = new SimpleObjectProperty<>(Palette.DAY);
     private final ObjectProperty<Layer> layer = new SimpleObjectProperty<>(Layer.ODDS);
     private final ObservableList<Notice> notices = FXCollections.observableArrayList();
+    private final ReadOnlyObjectWrapper<Optional<FaultyPlan>> faulty = new ReadOnlyObjectWrapper<>(Optional.empty());
+    private Consumer<Path> shown = file -> {};
     private final Deque<Step> past = new ArrayDeque<>();
     private final Deque<Step> future = new ArrayDeque<>();
     private final Deque<Edit> waiting = new ArrayDeque<>();
     private boolean isEditing;
+    /** A saving elsewhere that came while edits were on their way. */
+    private Optional<Runnable> afterEdits = Optional.empty();
 
     private final ObjectProperty<Optional<Position>> cursor = new SimpleObjectProperty<>(Optional.empty());
     private final ObjectProperty<Optional<Moving>> moving = new SimpleObjectProperty<>(Optional.empty());
@@ -72,7 +78,7 @@ final class Session {
     /** A text that was left, and what was done to it. */
     private record Step(String what, String text) {}
 
-    private record Edit(String what, UnaryOperator<String> change, Way way) {}
+    private record Edit(String what, UnaryOperator<String> change, Way way, Consumer<RuntimeException> refused) {}
 
     private enum Way {
         NEW,
@@ -165,8 +171,14 @@ final class Session {
         return nextWalk;
     }
 
-    /** Whether an answer about a scene still fits the plan: what walks have taught may have been accepted since, no more. */
+    /** Whether an answer about a scene still fits the plan to the last word, what walks have taught included. */
     boolean fits(Scene answered) {
+        return scene.get() != null
+                && scene.get().file().text().equals(answered.file().text());
+    }
+
+    /** Whether a comparison with walks still fits: what they have taught may have been accepted since, no more. */
+    boolean fitsWalks(Scene answered) {
         return scene.get() != null && withoutCalibration(scene.get()).equals(withoutCalibration(answered));
     }
 
@@ -184,12 +196,22 @@ final class Session {
                 .orElse(middle);
     }
 
+    /** Who opens a file or folder with the program that the person has for it. */
+    void showWith(Consumer<Path> opener) {
+        shown = opener;
+    }
+
+    void show(Path fileOrFolder) {
+        shown.accept(fileOrFolder);
+    }
+
     ObservableList<Notice> notices() {
         return notices;
     }
 
     void tell(Notice notice) {
-        notices.remove(notice);
+        boolean isDone = notice.kind() == Notice.Kind.DONE;
+        notices.removeIf(told -> told.says(notice) || isDone && told.kind() == Notice.Kind.DONE);
         notices.add(0, notice);
         if (notices.size() > 6) notices.remove(notices.size() - 1);
     }
@@ -198,16 +220,29 @@ final class Session {
         tell(Notice.of(wrong));
     }
 
-    /** Opens a plan; what is open now stays if it cannot be opened. */
+    /** Opens a plan; what is open now stays if it cannot be opened, and the text is there to be mended. */
     void open(Path planOrFolder) {
-        worker.inOrder(() -> read(planOrFolder), this::opened, this::tell);
+        worker.inOrder(() -> Opening.read(planOrFolder), this::opened, this::tell);
     }
 
-    /** Reads a plan with all it names, and remembers where it was. */
-    static Scene read(Path planOrFolder) {
-        Scene fresh = Scene.open(PlanFile.open(planOrFolder));
-        RecentPlans.remember(fresh.file().file());
-        return fresh;
+    /** Goes on with a plan that was made here; {@code refused} is told why it cannot be. */
+    void begin(Supplier<PlanFile> making, Consumer<RuntimeException> refused) {
+        worker.inOrder(() -> Opening.of(Scene.open(making.get())), this::opened, refused);
+    }
+
+    /** A plan that could not be read, while it is being mended. */
+    ReadOnlyObjectProperty<Optional<FaultyPlan>> faulty() {
+        return faulty.getReadOnlyProperty();
+    }
+
+    /** Goes on with another text of the plan that could not be read. */
+    void mend(String text) {
+        faulty.get().ifPresent(plan -> worker.inOrder(() -> Opening.mended(plan, text), this::opened, this::tell));
+    }
+
+    /** Leaves it as it is. */
+    void leaveFaulty() {
+        faulty.set(Optional.empty());
     }
 
     /**
@@ -216,8 +251,8 @@ final class Session {
      */
     void open(FirstPlan first) {
         try {
-            first.scene(FIRST_PLAN_MS)
-                    .ifPresentOrElse(this::opened, () -> worker.inOrder(first::scene, this::opened, this::tell));
+            first.opening(FIRST_PLAN_MS)
+                    .ifPresentOrElse(this::opened, () -> worker.inOrder(first::opening, this::opened, this::tell));
         } catch (InterruptedException stopped) {
             Thread.currentThread().interrupt();
         } catch (RuntimeException wrong) {
@@ -225,7 +260,19 @@ final class Session {
         }
     }
 
+    private void opened(Opening opening) {
+        opening.faulty().ifPresent(plan -> {
+            faulty.set(Optional.of(plan));
+            tell(new Notice(true, plan.words()));
+        });
+        opening.scene().ifPresent(fresh -> {
+            opened(fresh);
+            opening.left().ifPresent(left -> left.offer(this));
+        });
+    }
+
     private void opened(Scene fresh) {
+        faulty.set(Optional.empty());
         past.clear();
         future.clear();
         waiting.clear();
@@ -242,15 +289,20 @@ final class Session {
 
     /** Changes the text of the plan; {@code what} says in a few words what undo would take back. */
     void edit(String what, UnaryOperator<String> change) {
-        enqueue(new Edit(what, change, Way.NEW));
+        edit(what, change, wrong -> tell(Notice.of(wrong).as(Notice.Kind.REFUSED)));
+    }
+
+    /** The same; {@code refused} is told why the plan cannot bear it, in place of the person. */
+    void edit(String what, UnaryOperator<String> change, Consumer<RuntimeException> refused) {
+        enqueue(new Edit(what, change, Way.NEW, refused));
     }
 
     void undo() {
-        enqueue(new Edit("", UnaryOperator.identity(), Way.BACK));
+        enqueue(new Edit("", UnaryOperator.identity(), Way.BACK, this::tell));
     }
 
     void redo() {
-        enqueue(new Edit("", UnaryOperator.identity(), Way.AGAIN));
+        enqueue(new Edit("", UnaryOperator.identity(), Way.AGAIN, this::tell));
     }
 
     private void enqueue(Edit edit) {
@@ -260,7 +312,13 @@ final class Session {
     }
 
     private void next() {
-        if (isEditing || waiting.isEmpty()) return;
+        if (isEditing) return;
+        if (waiting.isEmpty()) {
+            Optional<Runnable> step = afterEdits;
+            afterEdits = Optional.empty();
+            step.ifPresent(Runnable::run);
+            return;
+        }
         Edit edit = waiting.remove();
         Deque<Step> from = edit.way() == Way.BACK ? past : future;
         if (edit.way() != Way.NEW && from.isEmpty()) {
@@ -282,6 +340,7 @@ final class Session {
                 after -> {
                     isEditing = false;
                     if (after != before) {
+                        notices.removeIf(told -> told.kind() == Notice.Kind.REFUSED);
                         keep(edit.way(), new Step(what, before.file().text()));
                         accept(after);
                     }
@@ -290,7 +349,7 @@ final class Session {
                 wrong -> {
                     isEditing = false;
                     moving.set(Optional.empty());
-                    tell(wrong);
+                    edit.refused().accept(wrong);
                     next();
                 });
     }
@@ -317,29 +376,50 @@ final class Session {
         if (past.size() > MOST_STEPS_BACK) past.removeLast();
     }
 
-    /** Writes the plan in place; {@code then} follows when it stands on disk. */
-    void save(Runnable then) {
+    /** Writes the plan in place; {@code then} follows when it stands on disk, {@code refused} is told why it does not. */
+    void save(Runnable then, Consumer<RuntimeException> refused) {
         if (scene.get() == null) return;
         Scene saved = scene.get();
-        worker.inOrder(() -> saved.with(saved.file().save()), fresh -> written(saved, fresh, then), this::tell);
+        worker.inOrder(() -> saved.with(saved.file().save()), fresh -> written(saved, fresh, then), refused);
     }
 
-    /** Writes the plan under another name and goes on with that one. */
-    void saveAs(Path file, Runnable then) {
+    /** Writes the plan under another name and goes on with that one; in another folder its files follow as asked. */
+    void saveAs(Path file, PlanFile.Named named, Runnable then) {
         if (scene.get() == null) return;
+        if (isEditing) {
+            afterEdits = Optional.of(() -> saveAs(file, named, then));
+            return;
+        }
         Scene saved = scene.get();
+        // Edits wait: the names of files in the text are about to change.
+        isEditing = true;
         worker.inOrder(
                 () -> {
-                    PlanFile other = saved.file().saveAs(file);
+                    PlanFile other = saved.file().saveAs(file, named, () -> true);
                     RecentPlans.remember(other.file());
-                    return saved.with(other);
+                    return other.folder().equals(saved.file().folder()) ? saved.with(other) : Scene.open(other);
                 },
-                fresh -> written(saved, fresh, then),
-                this::tell);
+                fresh -> {
+                    isEditing = false;
+                    if (!fresh.file().text().equals(saved.file().text())) {
+                        past.clear();
+                        future.clear();
+                    }
+                    written(saved, fresh, then);
+                    next();
+                },
+                wrong -> {
+                    isEditing = false;
+                    tell(wrong);
+                    next();
+                });
     }
 
     /** An edit that came in while the plan was being written stays an edit. */
     private void written(Scene saved, Scene fresh, Runnable then) {
+        Path file = fresh.file().file().toAbsolutePath();
+        tell(Notice.done(
+                "Saved as " + file + ".", new Notice.Verb("Show in folder", () -> show(file.getParent()), false)));
         Scene now = scene.get();
         if (now == saved) {
             accept(fresh);
@@ -369,15 +449,13 @@ final class Session {
                 .findFirst());
     }
 
-    /** Names of everything wrong with a text, or none; for a text that is being typed. */
-    static List<String> faultsOf(PlanFile file, String text) {
+    /** Everything wrong with a text, or nothing; for a text that is being typed. */
+    static List<Fault> faultsOf(PlanFile file, String text) {
         try {
             file.withText(text);
             return List.of();
         } catch (InputFault wrong) {
-            List<String> words = new ArrayList<>();
-            wrong.faults().forEach(fault -> words.add(fault.message()));
-            return words;
+            return wrong.faults();
         }
     }
 }

@@ -46,6 +46,9 @@ final class WalkPanel extends VBox {
     private final Button learn = new Button("Learn from these walks");
     private final Button next = new Button("Which walk next?");
     private final Label stale = Words.line("The plan has been edited since this comparison: compare again.", "caution");
+    /** Beside the button, where the hand and the eye are. */
+    private final Label learned = Words.line("", "caution");
+
     private final Label accepted = Words.line("", "quiet");
     private final VBox sheet = new VBox(8);
     private final VBox proposal = new VBox(4);
@@ -68,9 +71,15 @@ final class WalkPanel extends VBox {
         sheet.setId("walk-answer");
         proposal.setId("walk-proposal");
         accepted.setId("walk-accepted");
-        getChildren().addAll(walks, accepted, new FlowPane(8, 6, compare, next), stale, sheet, learn, proposal);
+        learned.setId("walk-learned");
+        sayLearned("");
+        getChildren()
+                .addAll(walks, accepted, new FlowPane(8, 6, compare, next), stale, sheet, learn, learned, proposal);
         session.scene().addListener((scene, before, now) -> show(now));
-        session.walked().addListener((found, before, now) -> fill());
+        session.walked().addListener((found, before, now) -> {
+            sayLearned("");
+            fill();
+        });
         session.nextWalk().addListener((found, before, now) -> fillProposal(now));
         session.worker().watched().addListener((ListChangeListener<WatchedWork>) change -> rest());
         fill();
@@ -132,7 +141,7 @@ final class WalkPanel extends VBox {
 
     private void age() {
         Optional<WalkAnswer> found = session.walked().get();
-        boolean isOld = found.isPresent() && !session.fits(found.get().scene());
+        boolean isOld = found.isPresent() && !session.fitsWalks(found.get().scene());
         stale.setVisible(isOld);
         stale.setManaged(isOld);
         learn.setVisible(found.isPresent());
@@ -198,10 +207,21 @@ final class WalkPanel extends VBox {
         session.worker()
                 .inOrder(
                         () -> written(folder, text, scene.file().sources()),
-                        name -> session.edit(
-                                "learn from walks",
-                                plan -> PlanText.withValue(plan, "calibration", "file", PlanText.quoted(name))),
+                        name -> {
+                            session.edit(
+                                    "learn from walks",
+                                    plan -> PlanText.withValue(plan, "calibration", "file", PlanText.quoted(name)));
+                            sayLearned("Learned: " + name
+                                    + " was written beside the plan, and the plan names it. Undo takes the"
+                                    + " name out again; the file stays.");
+                        },
                         session::tell);
+    }
+
+    private void sayLearned(String words) {
+        learned.setText(words);
+        learned.setVisible(!words.isEmpty());
+        learned.setManaged(!words.isEmpty());
     }
 
     /** A file that is there already and says something else is left alone: an undone edit may come back to it. */

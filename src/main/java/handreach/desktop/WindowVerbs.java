@@ -1,12 +1,17 @@
 package handreach.desktop;
 
+import handreach.plan.PlanFile;
+import handreach.study.Scene;
 import java.io.File;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import javafx.scene.control.Alert;
 import javafx.scene.control.ButtonBar;
 import javafx.scene.control.ButtonType;
+import javafx.stage.DirectoryChooser;
 import javafx.stage.FileChooser;
 import javafx.stage.Stage;
 
@@ -36,22 +41,47 @@ final class WindowVerbs {
         ButtonType save = new ButtonType("Save, then go on", ButtonBar.ButtonData.YES);
         ButtonType lose = new ButtonType("Go on without saving", ButtonBar.ButtonData.NO);
         ButtonType stay = new ButtonType("Stay", ButtonBar.ButtonData.CANCEL_CLOSE);
-        Alert alert = new Alert(Alert.AlertType.NONE, "The plan has edits that are not saved yet.", save, lose, stay);
-        alert.setTitle("Unsaved edits");
-        alert.initOwner(stage);
-        Optional<ButtonType> chosen = alert.showAndWait();
+        Optional<ButtonType> chosen =
+                asked("Unsaved edits", "The plan has edits that are not saved yet.", save, lose, stay);
         if (chosen.isEmpty() || chosen.get() == stay) return;
-        if (chosen.get() == save) session.save(step);
+        if (chosen.get() == save) save(step);
         else step.run();
+    }
+
+    private Optional<ButtonType> asked(String title, String words, ButtonType... choices) {
+        Alert alert = new Alert(Alert.AlertType.NONE, words, choices);
+        alert.setTitle(title);
+        alert.initOwner(stage);
+        return alert.showAndWait();
     }
 
     /** Files to bring into the plan. */
     Optional<List<Path>> filesAsked() {
         FileChooser chooser = new FileChooser();
         chooser.setTitle("Bring in");
+        planFolder().ifPresent(chooser::setInitialDirectory);
         List<File> files = chooser.showOpenMultipleDialog(stage);
         return Optional.ofNullable(files)
                 .map(all -> all.stream().map(File::toPath).toList());
+    }
+
+    /** A folder of elevation tiles. */
+    Optional<Path> folderAsked() {
+        DirectoryChooser chooser = new DirectoryChooser();
+        chooser.setTitle("Folder of elevation tiles");
+        planFolder().ifPresent(chooser::setInitialDirectory);
+        return Optional.ofNullable(chooser.showDialog(stage)).map(File::toPath);
+    }
+
+    /** One elevation tile. */
+    Optional<Path> tileAsked() {
+        FileChooser chooser = new FileChooser();
+        chooser.setTitle("Elevation tile");
+        chooser.getExtensionFilters()
+                .add(new FileChooser.ExtensionFilter(
+                        "Elevation tiles", "*.hgt", "*.zip", "*.gz", "*.tif", "*.tiff", "*.asc"));
+        planFolder().ifPresent(chooser::setInitialDirectory);
+        return Optional.ofNullable(chooser.showOpenDialog(stage)).map(File::toPath);
     }
 
     void openAsked() {
@@ -67,22 +97,88 @@ final class WindowVerbs {
     }
 
     void save() {
-        session.save(() -> {});
+        save(() -> {});
+    }
+
+    /** A plan that was never saved is asked for its place first. */
+    private void save(Runnable then) {
+        Scene scene = session.scene().get();
+        if (scene != null && scene.file().isFresh()) saveAsAsked(then);
+        else session.save(then, this::offerAnotherPlace);
+    }
+
+    private void offerAnotherPlace(RuntimeException wrong) {
+        session.tell(Notice.of(wrong).with(new Notice.Verb("Save elsewhere\u2026", this::saveAsAsked, true)));
     }
 
     void saveAsAsked() {
-        if (session.scene().get() == null) return;
-        FileChooser chooser = plans("Save the plan under another name");
-        chooser.setInitialDirectory(session.scene().get().file().folder().toFile());
-        chooser.setInitialFileName("plan.toml");
-        File file = chooser.showSaveDialog(stage);
-        if (file != null) session.saveAs(file.toPath(), () -> {});
+        saveAsAsked(() -> {});
     }
 
-    private static FileChooser plans(String title) {
+    private void saveAsAsked(Runnable then) {
+        Scene scene = session.scene().get();
+        if (scene == null) return;
+        FileChooser chooser = plans("Save the plan under another name");
+        chooser.setInitialFileName(String.valueOf(scene.file().file().getFileName()));
+        File file = chooser.showSaveDialog(stage);
+        if (file != null) saveTo(file.toPath(), then);
+    }
+
+    /** Saves as this file; asks what is to become of the files that the plan names, if they lie in another folder then. */
+    private void saveTo(Path chosen, Runnable then) {
+        Optional<Path> whole = named(session, chosen, ".toml");
+        if (whole.isEmpty()) return;
+        Path file = whole.get();
+        PlanFile plan = session.scene().get().file();
+        Path folder = file.toAbsolutePath().getParent();
+        if (folder.equals(plan.folder())) {
+            session.saveAs(file, PlanFile.Named.WHERE_THEY_ARE, then);
+            return;
+        }
+        ButtonType stays = new ButtonType("Leave them where they are", ButtonBar.ButtonData.YES);
+        ButtonType along = new ButtonType("Copy them along", ButtonBar.ButtonData.NO);
+        ButtonType stay = new ButtonType("Stay", ButtonBar.ButtonData.CANCEL_CLOSE);
+        Optional<ButtonType> answer = asked(
+                "Files of the plan",
+                "The plan goes into another folder. Its tiles and other files can stay, and the plan then names them from"
+                        + " there; or they are copied beside it.",
+                stays,
+                along,
+                stay);
+        if (answer.isEmpty() || answer.get() == stay) return;
+        session.saveAs(file, answer.get() == along ? PlanFile.Named.TAKEN_ALONG : PlanFile.Named.WHERE_THEY_ARE, then);
+    }
+
+    /** A name as it was typed, with its ending if that was left out. */
+    static Path withEnding(Path file, String ending) {
+        String name = file.getFileName().toString();
+        return name.toLowerCase(Locale.ROOT).endsWith(ending) ? file : file.resolveSibling(name + ending);
+    }
+
+    /** The same; a file that is there already under a name that nobody typed is not written over. */
+    static Optional<Path> named(Session session, Path chosen, String ending) {
+        Path file = withEnding(chosen, ending);
+        if (file.equals(chosen) || !Files.exists(file)) return Optional.of(file);
+        session.tell(
+                new Notice(true, file + " is there already. Type the whole name to write over it, or take another."));
+        return Optional.empty();
+    }
+
+    /** Where dialogs begin. */
+    private Optional<File> planFolder() {
+        return Optional.ofNullable(session.scene().get())
+                .map(scene -> scene.file().folder().toFile())
+                .or(() -> session.faulty()
+                        .get()
+                        .map(plan -> plan.file().toAbsolutePath().getParent().toFile()))
+                .filter(File::isDirectory);
+    }
+
+    private FileChooser plans(String title) {
         FileChooser chooser = new FileChooser();
         chooser.setTitle(title);
         chooser.getExtensionFilters().add(new FileChooser.ExtensionFilter("Plans (*.toml)", "*.toml"));
+        planFolder().ifPresent(chooser::setInitialDirectory);
         return chooser;
     }
 }

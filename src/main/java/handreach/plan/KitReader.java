@@ -24,13 +24,13 @@ import java.util.Set;
 
 /** Reads what people carry out of a plan. */
 final class KitReader {
-    private static final Range LENGTH = new Range("length_cm", 1, 400, "cm");
-    private static final Range MASS = new Range("mass_g", 0, 5000, "g");
-    private static final Range PRICE = new Range("price", 0, 1e6, "");
-    private static final Range STIFFNESS = new Range("stiffness", 0, 10, "");
+    static final Range LENGTH = new Range("length_cm", 1, 400, "cm");
+    static final Range MASS = new Range("mass_g", 0, 5000, "g");
+    static final Range PRICE = new Range("price", 0, 1e6, "");
+    static final Range STIFFNESS = new Range("stiffness", 0, 10, "");
     private static final Range BURDEN_RANK = new Range("burden_rank", 1, 1000, "");
-    private static final Range DELTA = new Range("delta_db", -40, 40, "dB");
-    private static final Range DELTA_UNCERTAINTY = new Range("delta_uncertainty_db", 0, 20, "dB");
+    static final Range DELTA = new Range("delta_db", -40, 40, "dB");
+    static final Range DELTA_UNCERTAINTY = new Range("delta_uncertainty_db", 0, 20, "dB");
     private static final Range SWR = new Range("swr", 1, 100, "");
     private static final Range GAIN_DBI = new Range("gain_dbi", -40, 40, "dBi");
     private static final Range GAIN_DBD = new Range("gain_dbd", -40, 40, "dBd");

@@ -12,6 +12,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.BooleanSupplier;
 import java.util.function.UnaryOperator;
 
 /**
@@ -141,17 +142,55 @@ public final class PlanFile {
         return new PlanFile(file, text, text, plan);
     }
 
-    /** Writes the text under another name in a folder from which its file names still hold. */
-    public PlanFile saveAs(Path other) {
-        SourceText source = SourceText.of(String.valueOf(other.getFileName()), text);
-        Plan checked = PlanReader.read(source, folderOf(other));
+    /** What becomes of the files that a plan names when it is saved into another folder. */
+    public enum Named {
+        /** They stay, and the plan names them from its new place. */
+        WHERE_THEY_ARE,
+        /** They are copied beside the plan. */
+        TAKEN_ALONG
+    }
+
+    /** Writes the text under another name; in another folder the names of files follow. {@code goesOn} is asked between two copies. */
+    public PlanFile saveAs(Path other, Named named, BooleanSupplier goesOn) {
         Target.look(other, sources().without(file));
+        Removal removal = new Removal(folder(), folderOf(other), named == Named.TAKEN_ALONG);
+        // A plan that was never saved names its files whole, and is to name them from where it stands.
+        String moved = isFresh() || !folder().equals(folderOf(other)) ? removal.of(text) : text;
+        removal.copy(goesOn);
+        SourceText source = SourceText.of(String.valueOf(other.getFileName()), moved);
+        Plan checked = PlanReader.read(source, folderOf(other));
         try {
-            write(other, text);
+            write(other, moved);
         } catch (IOException e) {
             throw notWritten(other, e);
         }
-        return new PlanFile(other, text, text, checked);
+        return new PlanFile(other, moved, moved, checked);
+    }
+
+    /** A plan that was never saved, as if it stood at this place. */
+    public static PlanFile fresh(Path file, String text) {
+        return mended(file, "", text);
+    }
+
+    /** A plan from the text of a file that could not be read as one; {@code onDisk} is what the file says. */
+    public static PlanFile mended(Path file, String onDisk, String text) {
+        SourceText source = SourceText.of(String.valueOf(file.getFileName()), text);
+        return new PlanFile(file, text, onDisk, PlanReader.read(source, folderOf(file)));
+    }
+
+    /** The file that opening this would read. */
+    public static Path named(Path planOrFolder) {
+        return fileOf(planOrFolder);
+    }
+
+    /** The text of a plan file, whatever is wrong with it. */
+    public static String textOf(Path planOrFolder) {
+        return source(planOrFolder).text();
+    }
+
+    /** Whether it was never saved. */
+    public boolean isFresh() {
+        return savedText.isBlank();
     }
 
     private static InputFault notWritten(Path file, IOException e) {

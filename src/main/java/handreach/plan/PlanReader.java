@@ -222,6 +222,7 @@ final class PlanReader {
 
     /** A file or folder named in the plan that must be there. */
     static Optional<Path> existing(PlanSection section, String key, boolean isFolder, Path folder, Faults faults) {
+        section.checkIsFile(key);
         Optional<String> written = section.text(key);
         if (written.isEmpty()) return Optional.empty();
         try {

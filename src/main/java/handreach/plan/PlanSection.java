@@ -205,6 +205,11 @@ final class PlanSection {
         return reference.key();
     }
 
+    /** Refuses a key that saving elsewhere would not follow. */
+    void checkIsFile(String key) {
+        if (!FileKey.isOne(name, key)) throw new IllegalArgumentException(key + " is no file of [" + name + "]");
+    }
+
     /** A list of pairs of texts, such as {@code [["a", "b"], ["a", "c"]]}. */
     List<List<String>> pairs(String key) {
         Object value = value(key);

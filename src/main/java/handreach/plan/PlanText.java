@@ -3,6 +3,7 @@ package handreach.plan;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
@@ -35,6 +36,54 @@ public final class PlanText {
     /** Whether a plain section such as {@code [relay]} stands in the text. */
     public static boolean hasSection(String text, String section) {
         return headerOf(text.lines().toList(), "[", section, 0) >= 0;
+    }
+
+    /** What a key of a plain section says, as TOML; nothing where it is not there. */
+    public static Optional<String> value(String text, String section, String key) {
+        List<String> lines = text.lines().toList();
+        return valueOf(lines, headerOf(lines, "[", section, 0), key);
+    }
+
+    /** The same of the entry with this name. */
+    public static Optional<String> entryValue(String text, String section, String name, String key) {
+        List<String> lines = text.lines().toList();
+        return valueOf(lines, entryOf(lines, section, name), key);
+    }
+
+    private static Optional<String> valueOf(List<String> lines, int header, String key) {
+        int at = header < 0 ? -1 : keyLine(lines, header, key);
+        if (at < 0) return Optional.empty();
+        String line = lines.get(at);
+        String comment = commentOf(line);
+        String value = line.substring(line.indexOf('=') + 1, line.length() - comment.length());
+        return Optional.of(value.strip());
+    }
+
+    /** Takes a key out of a plain section. */
+    public static String withoutValue(String text, String section, String key) {
+        List<String> lines = new ArrayList<>(text.lines().toList());
+        return without(text, lines, headerOf(lines, "[", section, 0), key);
+    }
+
+    /** Takes a key out of the entry with this name. */
+    public static String withoutEntryValue(String text, String section, String name, String key) {
+        List<String> lines = new ArrayList<>(text.lines().toList());
+        return without(text, lines, entryOf(lines, section, name), key);
+    }
+
+    private static String without(String text, List<String> lines, int header, String key) {
+        int at = header < 0 ? -1 : keyLine(lines, header, key);
+        if (at < 0) return text;
+        lines.remove(at);
+        return joined(lines);
+    }
+
+    /** Index of the line with this key in the section that starts here, or -1. */
+    private static int keyLine(List<String> lines, int header, String key) {
+        Pattern line = Pattern.compile("\\s*" + Pattern.quote(key) + "\\s*=.*");
+        for (int i = header + 1; i < endOf(lines, header); i++)
+            if (line.matcher(lines.get(i)).matches()) return i;
+        return -1;
     }
 
     /** Sets a key of a plain section such as {@code [target]}; adds the section if it is not there. */
@@ -107,15 +156,13 @@ public final class PlanText {
     }
 
     private static void setKey(List<String> lines, int header, String key, String value) {
-        int end = endOf(lines, header);
-        Pattern line = Pattern.compile("\\s*" + Pattern.quote(key) + "\\s*=.*");
-        for (int i = header + 1; i < end; i++) {
-            if (!line.matcher(lines.get(i)).matches()) continue;
-            String comment = commentOf(lines.get(i));
-            lines.set(i, key + " = " + value + (comment.isEmpty() ? "" : " " + comment));
+        int at = keyLine(lines, header, key);
+        if (at < 0) {
+            lines.add(endOf(lines, header), key + " = " + value);
             return;
         }
-        lines.add(end, key + " = " + value);
+        String comment = commentOf(lines.get(at));
+        lines.set(at, key + " = " + value + (comment.isEmpty() ? "" : " " + comment));
     }
 
     /** The comment at the end of a line, outside any quotes. */
@@ -187,10 +234,8 @@ public final class PlanText {
 
     private static int lineOf(List<String> lines, int header, String key) {
         if (header < 0) return 0;
-        Pattern line = Pattern.compile("\\s*" + Pattern.quote(key) + "\\s*=.*");
-        for (int i = header + 1; i < endOf(lines, header); i++)
-            if (line.matcher(lines.get(i)).matches()) return i + 1;
-        return header + 1;
+        int at = keyLine(lines, header, key);
+        return at < 0 ? header + 1 : at + 1;
     }
 
     private static String joined(List<String> lines) {

@@ -201,7 +201,7 @@ class DeskJourneyTest {
         // A folder in the place of the file refuses to be written for every user, the administrator too.
         Path elsewhere = folder.resolve("plan").resolve("taken.toml");
         Files.createDirectories(elsewhere.resolve("inside"));
-        run.onScreen(() -> run.session().saveAs(elsewhere, () -> {}));
+        run.onScreen(() -> run.session().saveAs(elsewhere, PlanFile.Named.WHERE_THEY_ARE, () -> {}));
         run.settle();
         assertTrue(
                 run.noticeTexts().get(0).contains("is a folder, a file name is expected"),

@@ -60,6 +60,13 @@ final class WindowRun implements AutoCloseable {
         return run;
     }
 
+    /** Opens the window as one that has neither a plan nor the samples. */
+    static WindowRun empty(Path folder) {
+        WindowRun run = new WindowRun(folder);
+        run.start(() -> Optional.empty());
+        return run;
+    }
+
     private void copySamples(String sample) {
         copy(Path.of("elevation-samples", sample), folder.resolve("plan"));
         copy(Path.of("elevation-samples", "invented-bench"), folder.resolve("invented-bench"));
@@ -78,13 +85,17 @@ final class WindowRun implements AutoCloseable {
     }
 
     private void start(Optional<Path> plan) {
+        start(() -> FirstPlan.of(plan));
+    }
+
+    private void start(Supplier<Optional<FirstPlan>> first) {
         try {
             FxToolkit.registerPrimaryStage();
             Platform.setImplicitExit(false);
             stage = FxToolkit.registerStage(Stage::new);
             FxToolkit.setupFixture(() -> {
                 window = new DeskWindow(stage);
-                window.begin(FirstPlan.of(plan));
+                window.begin(first.get());
                 stage.show();
             });
         } catch (TimeoutException e) {

@@ -199,7 +199,7 @@ class S09SavingTest {
         assertEquals(2, version(Files.readString(plan)));
         assertEquals(text(1), mine.text());
         Path other = folder.resolve("mine.toml");
-        mine.saveAs(other);
+        mine.saveAs(other, PlanFile.Named.WHERE_THEY_ARE, () -> true);
         assertEquals(1, version(Files.readString(other)));
     }
 

@@ -194,10 +194,12 @@ class S17TargetTest {
     void aPlanIsNotSavedAsOneOfTheFilesThatItNames() throws IOException {
         PlanFile opened = PlanFile.open(plan);
         byte[] before = Files.readAllBytes(folder.resolve("bench.csv"));
-        InputFault fault = assertThrows(InputFault.class, () -> opened.saveAs(folder.resolve("bench.csv")));
+        InputFault fault = assertThrows(
+                InputFault.class,
+                () -> opened.saveAs(folder.resolve("bench.csv"), PlanFile.Named.WHERE_THEY_ARE, () -> true));
         assertTrue(fault.getMessage().contains("is one of the files"), fault.getMessage());
         assertArrayEquals(before, Files.readAllBytes(folder.resolve("bench.csv")));
-        opened.saveAs(folder.resolve("other.toml"));
+        opened.saveAs(folder.resolve("other.toml"), PlanFile.Named.WHERE_THEY_ARE, () -> true);
         assertEquals(Files.readString(plan), Files.readString(folder.resolve("other.toml")));
     }
 

@@ -1,0 +1,184 @@
+package handreach.desktop;
+
+import handreach.geodesy.Position;
+import handreach.plan.PlanFile;
+import handreach.plan.PlanText;
+import handreach.reach.AreaRequest;
+import handreach.terrain.Surface;
+import handreach.terrain.TileBounds;
+import handreach.terrain.TileFolder;
+import handreach.terrain.TileSummary;
+import handreach.units.Lengths;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+
+/**
+ * What a plan can begin with: a folder of elevation tiles, looked at.
+ *
+ * @param folder where they lie
+ * @param tiles what they are
+ * @param box round all of them
+ * @param middle a place with a height, as near to the middle as there is one
+ * @param missing share of the box without a height, 0 to 1
+ * @param warnings what is wrong with files
+ */
+record NewPlan(
+        Path folder,
+        List<TileSummary> tiles,
+        TileBounds box,
+        Optional<Position> middle,
+        double missing,
+        List<String> warnings) {
+    /** The name of the one position of a new plan. */
+    static final String HERE = "base";
+
+    private static final int SAMPLES = 41;
+    private static final double USUAL_RADIUS_KM = 5;
+    private static final double DEGREE_KM = 111;
+
+    /** What a person must know of their own before anything is reckoned. */
+    record Figures(String title, double mhz, double watts, String cover) {}
+
+    /** Looks at a folder of tiles, or at the folder of one tile. */
+    static NewPlan of(Path tileOrFolder) {
+        Path folder = Files.isDirectory(tileOrFolder)
+                ? tileOrFolder
+                : tileOrFolder.toAbsolutePath().getParent();
+        TileFolder tiles = TileFolder.open(folder);
+        TileBounds box = round(tiles.tiles());
+        Sampled sampled = Sampled.of(tiles, box);
+        return new NewPlan(folder, tiles.tiles(), box, sampled.middle(), sampled.missing(), tiles.warnings());
+    }
+
+    private static TileBounds round(List<TileSummary> tiles) {
+        TileBounds box = tiles.get(0).bounds();
+        for (TileSummary tile : tiles) {
+            TileBounds one = tile.bounds();
+            box = new TileBounds(
+                    Math.min(box.southDeg(), one.southDeg()),
+                    Math.min(box.westDeg(), one.westDeg()),
+                    Math.max(box.northDeg(), one.northDeg()),
+                    Math.max(box.eastDeg(), one.eastDeg()));
+        }
+        return box;
+    }
+
+    private record Sampled(Optional<Position> middle, double missing) {
+        static Sampled of(TileFolder tiles, TileBounds box) {
+            int count = SAMPLES * SAMPLES;
+            double[] latitude = new double[count];
+            double[] longitude = new double[count];
+            for (int i = 0; i < count; i++) {
+                latitude[i] = box.southDeg() + (box.northDeg() - box.southDeg()) * (i / SAMPLES + 0.5) / SAMPLES;
+                longitude[i] = box.westDeg() + (box.eastDeg() - box.westDeg()) * (i % SAMPLES + 0.5) / SAMPLES;
+            }
+            boolean[] isVoid = new boolean[count];
+            tiles.heights(latitude, longitude, count, new double[count], isVoid);
+            int voids = 0;
+            int best = -1;
+            for (int i = 0; i < count; i++) {
+                if (isVoid[i]) voids++;
+                else if (best < 0 || fromMiddle(i) < fromMiddle(best)) best = i;
+            }
+            Optional<Position> middle =
+                    best < 0 ? Optional.empty() : Optional.of(new Position(latitude[best], longitude[best]));
+            return new Sampled(middle, (double) voids / count);
+        }
+
+        private static int fromMiddle(int sample) {
+            int rows = sample / SAMPLES - SAMPLES / 2;
+            int columns = sample % SAMPLES - SAMPLES / 2;
+            return rows * rows + columns * columns;
+        }
+    }
+
+    /** What it is, where, how fine, and what is missing. */
+    String words() {
+        TileSummary first = tiles.get(0);
+        String formats = String.join(
+                ", ", tiles.stream().map(TileSummary::format).distinct().toList());
+        String count = tiles.size() == 1 ? "1 tile" : tiles.size() + " tiles";
+        String where = String.format(
+                Locale.ROOT,
+                "%.3f to %.3f north, %.3f to %.3f east",
+                box.southDeg(),
+                box.northDeg(),
+                box.westDeg(),
+                box.eastDeg());
+        String fine =
+                "a height every " + Lengths.METRIC.heightText(first.spacing().smallerM());
+        String holes = missing == 0
+                ? "nothing is missing in between"
+                : String.format(Locale.ROOT, "%.0f %% of that rectangle has no height", Math.max(1, 100 * missing));
+        String surface = "read as " + surface().word()
+                + (first.nature().surface().isPresent() ? ", by the name" : ", since the name does not tell");
+        StringBuilder words = new StringBuilder(count + " (" + formats + ") in " + folder + ": " + where + "; " + fine
+                + "; " + holes + "; " + surface + ".");
+        warnings.forEach(warning -> words.append('\n').append(warning));
+        return words.toString();
+    }
+
+    private Surface surface() {
+        return tiles.get(0).nature().surface().orElse(Surface.BARE_EARTH);
+    }
+
+    /** As far as the tiles go, and no farther than people look first. */
+    private double radiusKm(Position from) {
+        double northSouth = Math.min(box.northDeg() - from.latitudeDeg(), from.latitudeDeg() - box.southDeg());
+        double eastWest = Math.min(box.eastDeg() - from.longitudeDeg(), from.longitudeDeg() - box.westDeg())
+                * Math.cos(Math.toRadians(from.latitudeDeg()));
+        double toTheEdge = Math.floor(10 * DEGREE_KM * Math.min(northSouth, eastWest)) / 10;
+        return Math.max(AreaRequest.RADIUS.low(), Math.min(USUAL_RADIUS_KM, toTheEdge));
+    }
+
+    /** A plan that was never saved; it stands beside its tiles until it gets its own place. */
+    PlanFile file(Figures figures) {
+        Position at = middle.orElseThrow();
+        String text = String.join(
+                "\n",
+                "title = " + PlanText.quoted(figures.title()),
+                "",
+                "[channel]",
+                "frequency_mhz = " + PlanText.number(figures.mhz()),
+                "",
+                "[target]",
+                "odds = 0.8                    # wanted share of places with copy",
+                "",
+                "[ground]",
+                "tiles = " + PlanText.quoted(folder.toAbsolutePath().toString()),
+                "surface = " + PlanText.quoted(surface().word()),
+                "cover = " + PlanText.quoted(figures.cover()),
+                "",
+                "[[radio]]",
+                "name = \"handheld\"",
+                "power_w = " + PlanText.number(figures.watts()),
+                "sensitivity_dbm = -119        # common practice, no source; take it from the data sheet",
+                "",
+                "[[antenna]]",
+                "name = \"factory antenna\"",
+                "control = true",
+                "radiator = \"short-helical\"",
+                "",
+                "[[loadout]]",
+                "name = \"factory antenna at face\"",
+                "antenna = \"factory antenna\"",
+                "carry = \"face\"",
+                "",
+                "[area]",
+                "centre = " + PlanText.quoted(HERE),
+                "radius_km = " + PlanText.number(radiusKm(at)),
+                "",
+                "[[position]]",
+                "name = " + PlanText.quoted(HERE),
+                "at = " + PlaceVerbs.text(at),
+                "base = true",
+                "",
+                "[reach]",
+                "from = " + PlanText.quoted(HERE),
+                "");
+        return PlanFile.fresh(folder.toAbsolutePath().resolveSibling("plan.toml"), text);
+    }
+}
