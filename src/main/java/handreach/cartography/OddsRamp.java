@@ -19,9 +19,13 @@ public final class OddsRamp {
         0x36A4AB, 0x3FB5AD, 0x4FC5AD, 0x70D4AD, 0x9CDEB7, 0xC0E9CC, 0xDEF5E5
     };
     /** Part of the map that is used: its last step would vanish on paper, its first would swallow the relief. */
-    private static final double PALEST = 0.96;
+    private static final double PALEST = 0.90;
 
     private static final double DEEPEST = 0.33;
+    /** On dark ground the order is turned round, so that the best odds shine: deeper than this would sink into the relief. */
+    private static final double DIMMEST_BY_NIGHT = 0.44;
+
+    private static final double BRIGHTEST_BY_NIGHT = 0.98;
     /** Light of level ground under the usual many-sided light; anything brighter is white paper. */
     private static final double LEVEL_SHADE = 128;
 
@@ -49,6 +53,12 @@ public final class OddsRamp {
     public static int rgb(int oddsClass) {
         if (oddsClass == 0) return 0xFFFFFF;
         return along(PALEST + (DEEPEST - PALEST) * (oddsClass - 1) / (BREAKS.size() - 1));
+    }
+
+    /** Plain sRGB of a class, 1 to 5, on dark ground: nearly always is the brightest there, as by day it is the deepest. */
+    public static int nightRgb(int oddsClass) {
+        return along(
+                DIMMEST_BY_NIGHT + (BRIGHTEST_BY_NIGHT - DIMMEST_BY_NIGHT) * (oddsClass - 1) / (BREAKS.size() - 1));
     }
 
     /** sRGB of a pixel: the tint of the odds lying on the light of a hillshade (0 to 255), which stays visible through it. */

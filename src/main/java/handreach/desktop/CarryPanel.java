@@ -10,6 +10,7 @@ import handreach.plan.Channel;
 import handreach.plan.Kit;
 import handreach.plan.PlanText;
 import handreach.study.Scene;
+import handreach.units.Lengths;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -41,6 +42,7 @@ import javafx.scene.shape.Line;
 /** What do we carry: the loadouts of the plan, the one looked at, the one it is held against, and a new one. */
 final class CarryPanel extends VBox {
     private static final PseudoClass CHOSEN = PseudoClass.getPseudoClass("chosen");
+    private static final double CM_PER_INCH = 2.54;
     private final Session session;
     private final Consumer<Entry> edit;
     private final Button channel = Words.link("", this::editChannel);
@@ -51,6 +53,8 @@ final class CarryPanel extends VBox {
     private final ReadOnlyStringWrapper answer = new ReadOnlyStringWrapper("");
     /** What the rows were made of: they are made anew only when it changes. */
     private Kit shownKit;
+
+    private Lengths shownLengths;
 
     private boolean isFilling;
 
@@ -64,6 +68,7 @@ final class CarryPanel extends VBox {
         channel.getStyleClass().add("channel");
         against.setMaxWidth(Double.MAX_VALUE);
         against.setId("held-against");
+        against.setAccessibleText("Loadout it is held against");
         against.setOnAction(chosen -> choose(against.getValue(), session.compared()::set));
         HBox.setHgrow(against, Priority.ALWAYS);
         Label words = new Label("held against");
@@ -112,8 +117,10 @@ final class CarryPanel extends VBox {
         List<String> names = scene.loadouts().stream().map(Loadout::name).toList();
         if (!against.getItems().equals(names)) against.setItems(FXCollections.observableArrayList(names));
         against.setValue(session.compared().get().name());
-        if (!scene.plan().kit().equals(shownKit)) {
+        Lengths lengths = scene.plan().heading().lengths();
+        if (!scene.plan().kit().equals(shownKit) || lengths != shownLengths) {
             shownKit = scene.plan().kit();
+            shownLengths = lengths;
             rows.getChildren().clear();
             ToggleGroup group = new ToggleGroup();
             for (int i = 0; i < scene.loadouts().size(); i++) rows.getChildren().add(row(scene, i, group));
@@ -194,10 +201,19 @@ final class CarryPanel extends VBox {
         Kit.LoadoutEntry entry = scene.plan().kit().loadouts().get(number);
         StringBuilder words = new StringBuilder(entry.antenna());
         if (entry.counterpoise()) words.append(" with wire");
+        Lengths lengths = scene.plan().heading().lengths();
         words.append(String.format(
-                Locale.ROOT, ", %s, %.1f m up", loadout.carry().carry().word(), loadout.heightM()));
+                Locale.ROOT,
+                ", %s, %.1f %s up",
+                loadout.carry().carry().word(),
+                loadout.heightM() / lengths.shortUnitM(),
+                lengths.shortUnit()));
         Burden burden = loadout.antenna().burden();
-        if (burden.lengthCm() > 0) words.append(String.format(Locale.ROOT, "; %.0f cm", burden.lengthCm()));
+        if (burden.lengthCm() > 0)
+            words.append(
+                    lengths == Lengths.IMPERIAL
+                            ? String.format(Locale.ROOT, "; %.0f in", burden.lengthCm() / CM_PER_INCH)
+                            : String.format(Locale.ROOT, "; %.0f cm", burden.lengthCm()));
         if (burden.massG().isPresent())
             words.append(String.format(Locale.ROOT, ", %.0f g", burden.massG().getAsDouble()));
         benchWords(scene, entry).ifPresent(delta -> words.append('\n').append(delta));

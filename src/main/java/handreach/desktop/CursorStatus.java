@@ -39,6 +39,10 @@ final class CursorStatus extends HBox {
         session.cursor().addListener((cursor, before, now) -> show(now));
         session.scene()
                 .addListener((scene, before, now) -> show(session.cursor().get()));
+        // The mouse may rest while the ground below it gets other odds.
+        live.losses().addListener((losses, before, now) -> show(session.cursor().get()));
+        session.carried()
+                .addListener((which, before, now) -> show(session.cursor().get()));
         show(Optional.empty());
     }
 

@@ -3,6 +3,7 @@ package handreach.desktop;
 import handreach.cartography.MapFrame;
 import handreach.geodesy.PlaceForm;
 import handreach.geodesy.Position;
+import handreach.report.ReachComposer;
 import handreach.study.Scene;
 import java.nio.file.Path;
 import java.util.List;
@@ -12,6 +13,8 @@ import javafx.application.Platform;
 import javafx.collections.ListChangeListener;
 import javafx.geometry.Insets;
 import javafx.geometry.Pos;
+import javafx.scene.Node;
+import javafx.scene.control.ComboBoxBase;
 import javafx.scene.input.KeyCode;
 import javafx.scene.input.KeyEvent;
 import javafx.scene.input.MouseEvent;
@@ -24,6 +27,9 @@ import javafx.util.Duration;
 
 /** The one window: the ground in the middle, the person's questions beside it, a drawer below. */
 final class DeskWindow {
+    /** The question about a relay, from 0. */
+    private static final int RELAY = 3;
+
     private final Stage stage;
     private final Worker worker;
     private final Session session;
@@ -42,11 +48,15 @@ final class DeskWindow {
     private final Autosave autosave;
     private final PathPane path;
     private final BenchPane bench;
+    private final HelpPane help;
     private final WindowVerbs verbs;
     private final FirstSteps firstSteps;
     private final Worker.Rest ahead;
     private final FileDrop drop;
-    private double textPx = 13;
+    private final MapTools tools = new MapTools();
+    private final GoToPane goTo;
+    private final SidePane side = new SidePane();
+    private final WindowLooks looks;
 
     DeskWindow(Stage stage) {
         this.stage = stage;
@@ -63,18 +73,24 @@ final class DeskWindow {
         this.kit = new KitPane(session);
         this.path = new PathPane(session);
         this.bench = new BenchPane(session);
+        this.help = new HelpPane(session);
         CarryPanel carry = new CarryPanel(session, this::showBench, this::showKit);
         GroundPanel ground = new GroundPanel(session);
         ReachPanel reach = new ReachPanel(session, live);
         RelayPanel relay = new RelayPanel(session, map::centreOn);
         WalkPanel walk = new WalkPanel(session, map::centreOn);
         this.way = new QuestionList(List.of(
-                new Question("What do we carry?", carry.answer(), carry),
+                new Question("What do we carry?", reach.advice(), carry),
                 new Question("On what ground?", ground.answer(), ground),
                 new Question("How far does it reach?", reach.answer(), reach),
                 new Question("Is a relay needed?", relay.answer(), relay),
                 new Question("Was it right?", walk.answer(), walk)));
-        new MapGestures(map, session);
+        this.goTo = new GoToPane(session, map, tools);
+        new MapGestures(map, session, tools, goTo::ask);
+        path.onRelay(() -> {
+            way.open(RELAY);
+            relay.askNow();
+        });
         this.firstSteps = new FirstSteps(way);
         this.ahead = worker.rest(Duration.millis(150), this::prepareNext);
         this.drop = new FileDrop(root, session);
@@ -88,11 +104,13 @@ final class DeskWindow {
         drop.hand(".geojson", files -> bringOne(files, this::bringAreas));
         drop.hand(".json", files -> bringOne(files, this::bringAreas));
         Theme.loadFaces();
+        this.looks = new WindowLooks(stage, root, map, side, key);
         layOut();
         listen();
         stage.setScene(new javafx.scene.Scene(root, 1440, 900));
         stage.setMinWidth(900);
         stage.setMinHeight(600);
+        looks.recall();
     }
 
     Session session() {
@@ -141,51 +159,52 @@ final class DeskWindow {
         VBox centre = new VBox(middle, new CursorStatus(session, live), drawer);
         centre.setMinHeight(0);
         centre.heightProperty().addListener((height, was, is) -> drawer.fitInto(is.doubleValue()));
-        VBox besides = new VBox();
-        besides.getStyleClass().add("way");
         root.setCenter(centre);
-        root.setRight(besides);
+        root.setRight(side);
+        root.widthProperty().addListener((width, was, is) -> side.fitInto(is.doubleValue()));
         root.setTop(new MenuStrip(this));
         map.inks()
                 .setAll(
                         new GridInk(session.scene()::get),
+                        new HeightInk(map.painted()::get),
                         new ReachInk(session),
                         new RelayInk(session),
                         new WalkInk(session),
                         new PathInk(session),
+                        new ToolInk(session, tools),
                         new PlacesInk(session),
+                        new BeyondInk(session.scene()::get),
                         new ScaleInk(
                                 session.scene()::get,
+                                this::channel,
                                 () -> map.painted().get() == null
                                         ? 0
                                         : map.painted().get().contourIntervalM()));
     }
 
     private void furnish() {
-        if (root.getRight() == way) return;
+        if (side.holds(way)) return;
         live.groundIsShown();
         NoticePane notices = new NoticePane(session);
         notices.setMaxWidth(760);
         WorkPane work = new WorkPane(worker);
         LayerBar bar = new LayerBar(session, map);
-        VBox upper = new VBox(8, bar, notices);
+        VBox upper = new VBox(8, bar, goTo, firstSteps, notices);
         upper.setPickOnBounds(false);
         upper.setMaxHeight(VBox.USE_PREF_SIZE);
         upper.setMaxWidth(VBox.USE_PREF_SIZE);
-        StackPane.setAlignment(firstSteps, Pos.CENTER_LEFT);
-        StackPane.setMargin(firstSteps, new Insets(0, 0, 0, 14));
         StackPane.setAlignment(key, Pos.BOTTOM_RIGHT);
         StackPane.setMargin(key, new Insets(0, 14, 14, 0));
         StackPane.setAlignment(upper, Pos.TOP_LEFT);
         StackPane.setMargin(upper, new Insets(26, 0, 0, 14));
         // Above the scale bar, on the side where the key is not.
         StackPane.setAlignment(work, Pos.BOTTOM_LEFT);
-        StackPane.setMargin(work, new Insets(0, 0, 62, 14));
-        middle.getChildren().addAll(key, upper, firstSteps, work);
+        StackPane.setMargin(work, new Insets(0, 0, 84, 14));
+        middle.getChildren().addAll(key, upper, work);
         map.laidOver(bar, key);
         way.disableProperty().bind(session.scene().isNull());
         bar.disableProperty().bind(session.scene().isNull());
-        root.setRight(way);
+        side.hold(way);
         if (session.scene().get() == null)
             middle.getChildren()
                     .add(new StartPane(
@@ -202,6 +221,7 @@ final class DeskWindow {
         session.scene().addListener((scene, before, now) -> {
             map.show(now);
             map.redraw();
+            key.showChannel(channel());
             title(now);
         });
         session.faulty().addListener((plan, before, now) -> mend(now));
@@ -209,6 +229,15 @@ final class DeskWindow {
         session.isEdited()
                 .addListener((edited, was, is) -> title(session.scene().get()));
         session.moving().addListener((moving, before, now) -> map.redraw());
+        session.carried().addListener((which, before, now) -> {
+            key.showChannel(channel());
+            map.redraw();
+        });
+        tools.looked().addListener((looked, before, now) -> map.redraw());
+        tools.measured().addListener((line, before, now) -> map.redraw());
+        session.cursor().addListener((cursor, before, now) -> {
+            if (tools.isMeasuring()) map.redraw();
+        });
         session.pulled().addListener((pulled, before, now) -> {
             map.redraw();
             if (now.isEmpty() && drawer.shows(path)) drawer.putAway();
@@ -218,11 +247,21 @@ final class DeskWindow {
         session.alongPath().addListener((along, before, now) -> map.redraw());
         map.painted().addListener((relief, before, now) -> map.redraw());
         map.palette().addListener((palette, before, now) -> Theme.apply(root, now));
+        drawer.heightProperty().addListener((height, was, is) -> {
+            if (drawer.shows(path)) session.pulled().get().ifPresent(this::bringIntoView);
+        });
         root.addEventFilter(KeyEvent.KEY_PRESSED, this::key);
     }
 
     private void key(KeyEvent event) {
         boolean isTyping = root.getScene().getFocusOwner() instanceof javafx.scene.control.TextInputControl;
+        if (event.getCode() == KeyCode.ESCAPE
+                && !isTyping
+                && isInDrawer(root.getScene().getFocusOwner())) {
+            drawer.putAway();
+            map.requestFocus();
+            event.consume();
+        }
         if (isTyping || event.isShortcutDown() || event.isAltDown()) return;
         if (event.getCode() == KeyCode.P)
             session.isPulling().set(!session.isPulling().get());
@@ -234,9 +273,28 @@ final class DeskWindow {
         }
     }
 
+    /** A list that hangs open is closed first. */
+    private boolean isInDrawer(Node owner) {
+        if (owner instanceof ComboBoxBase<?> list && list.isShowing()) return false;
+        for (Node node = owner; node != null; node = node.getParent()) if (node == drawer) return true;
+        return false;
+    }
+
     /** What to run each time relief and layer have come to the screen. */
     void afterPainting(Runnable step) {
         map.onComposed(step);
+    }
+
+    /** What the picture on the map was reckoned for. */
+    private String channel() {
+        Scene scene = session.scene().get();
+        return scene == null || session.carried().get() == null
+                ? ""
+                : ReachComposer.channel(scene, session.carried().get());
+    }
+
+    void goTo() {
+        goTo.ask();
     }
 
     private void title(Scene scene) {
@@ -312,10 +370,17 @@ final class DeskWindow {
         if (session.scene().get() != null) firstSteps.begin();
     }
 
-    /** Makes words and controls larger or smaller; the map keeps its pixels. */
-    void scale(double factor) {
-        textPx = Math.max(12, Math.min(24, textPx * factor));
-        root.setStyle(String.format(java.util.Locale.ROOT, "-fx-font-size: %.1fpx;", textPx));
+    WindowLooks looks() {
+        return looks;
+    }
+
+    SidePane side() {
+        return side;
+    }
+
+    void showHelp(HelpPane.Topic topic) {
+        drawer.show("Help", help);
+        help.show(topic);
     }
 
     void showPlanText() {
@@ -354,7 +419,11 @@ final class DeskWindow {
 
     private void showPath(PulledPath pulled) {
         drawer.show("Path", path, () -> session.pulled().set(Optional.empty()));
-        if (session.moving().get().isPresent()) return;
+        bringIntoView(pulled);
+    }
+
+    private void bringIntoView(PulledPath pulled) {
+        if (session.moving().get().isPresent() || !pulled.isFinished()) return;
         Platform.runLater(() -> {
             root.layout();
             map.bringIntoView(pulled.from().at(), pulled.to().at());
@@ -395,7 +464,7 @@ final class DeskWindow {
     }
 
     MapPicture mapPicture() {
-        return new MapPicture(map, key);
+        return new MapPicture(session, map, key);
     }
 
     /** Shows the path that is pulled, or else one between two positions of the plan, to be chosen in the pane. */

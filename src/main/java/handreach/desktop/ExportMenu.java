@@ -43,9 +43,11 @@ final class ExportMenu extends Menu {
                                 () -> folder(verbs::relayFiles)),
                         MenuStrip.item("Places (GPX)\u2026", null, () -> file("places.gpx", verbs::places)),
                         MenuStrip.item("Picture of the map (PNG)\u2026", null, () -> {
+                            if (session.scene().get() == null) return;
                             BufferedImage taken = picture.take();
                             file("map.png", where -> verbs.picture(taken, where));
-                        }));
+                        }),
+                        MenuStrip.item("Print the map\u2026", "Shortcut+Shift+P", () -> picture.print(stage)));
     }
 
     private void card(ExportVerbs verbs, CardSize paper, boolean isFold) {

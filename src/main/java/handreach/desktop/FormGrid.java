@@ -1,6 +1,9 @@
 package handreach.desktop;
 
+import java.util.Optional;
 import javafx.scene.Node;
+import javafx.scene.Parent;
+import javafx.scene.control.Control;
 import javafx.scene.control.Label;
 import javafx.scene.layout.ColumnConstraints;
 import javafx.scene.layout.GridPane;
@@ -23,7 +26,19 @@ final class FormGrid extends GridPane {
 
     /** Adds a line below the others. */
     FormGrid with(String words, Node setting) {
-        addRow(rows++, new Label(words), setting);
+        Label label = new Label(words);
+        control(setting).ifPresent(label::setLabelFor);
+        addRow(rows++, label, setting);
         return this;
+    }
+
+    /** The first thing in it that takes keys. */
+    private static Optional<Control> control(Node setting) {
+        if (setting instanceof Control control && control.isFocusTraversable()) return Optional.of(control);
+        return setting instanceof Parent parent
+                ? parent.getChildrenUnmodifiable().stream()
+                        .flatMap(child -> control(child).stream())
+                        .findFirst()
+                : Optional.empty();
     }
 }

@@ -13,7 +13,8 @@ import org.locationtech.jts.geom.Coordinate;
 /** The grid in which the person writes places. */
 final class GridInk implements MapInk {
     private static final double PX_A_LINE = 240;
-    private static final double EDGE_PX = 12;
+    /** How far from the edge its words stand, in lines. */
+    private static final double EDGE = 0.7;
 
     private final Supplier<Scene> scene;
 
@@ -46,7 +47,7 @@ final class GridInk implements MapInk {
         if (line.runsNorth()) {
             double x = xy[1] < xy[xy.length - 1] ? xy[0] : xy[xy.length - 2];
             boolean hasRoom = x > 40 && x < frame.widthPx() - 40;
-            if (hasRoom) pen.words(words, x, EDGE_PX, TextAlignment.CENTER, false, ink);
+            if (hasRoom) pen.words(words, x, EDGE * pen.linePx(), TextAlignment.CENTER, false, ink);
             return hasRoom;
         } else {
             double y = xy[1];

@@ -1,6 +1,7 @@
 package handreach.desktop;
 
 import handreach.geodesy.Place;
+import handreach.geodesy.Position;
 import handreach.input.InputFault;
 import handreach.loadout.Loadout;
 import handreach.plan.Places;
@@ -9,6 +10,7 @@ import handreach.propagation.LossModels;
 import handreach.study.Scene;
 import handreach.terrain.Cover;
 import handreach.terrain.TileSummary;
+import handreach.units.Lengths;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -36,6 +38,7 @@ final class GroundPanel extends VBox {
     private final PlaceVerbs places;
     private final NumberField radius;
     private final Label radiusUnit = new Label("km");
+    private final Label cellUnit = new Label("m");
     private final NumberField cell;
     private final ComboBox<String> model = new ComboBox<>();
     private final ComboBox<String> cover = new ComboBox<>();
@@ -53,12 +56,15 @@ final class GroundPanel extends VBox {
         this.radius = new NumberField(
                 "radius",
                 "The radius",
-                km -> session.edit("radius", plan -> PlanText.withValue(plan, "area", "radius_km", km)),
+                typed -> session.edit(
+                        "radius",
+                        plan -> PlanText.withValue(plan, "area", "radius_km", OwnUnit.planned(typed, longKm()))),
                 session::tell);
         this.cell = new NumberField(
                 "cell",
                 "The side of a cell",
-                metres -> session.edit("cells", plan -> PlanText.withValue(plan, "reach", "cell_m", metres)),
+                typed -> session.edit(
+                        "cells", plan -> PlanText.withValue(plan, "reach", "cell_m", OwnUnit.planned(typed, shortM()))),
                 session::tell);
         tiles.setWrapText(true);
         tiles.getStyleClass().add("quiet");
@@ -91,9 +97,22 @@ final class GroundPanel extends VBox {
                         "cover", plan -> PlanText.withValue(plan, "ground", "cover", PlanText.quoted(word))));
         return new FormGrid()
                 .with("radius", line(radius, radiusUnit))
-                .with("cells", line(cell, new Label("m")))
+                .with("cells", line(cell, cellUnit))
                 .with("stands on it", cover)
                 .with("loss model", model);
+    }
+
+    private Lengths lengths() {
+        Scene scene = session.scene().get();
+        return scene == null ? Lengths.METRIC : scene.plan().heading().lengths();
+    }
+
+    private double longKm() {
+        return lengths().longUnitM() / 1000;
+    }
+
+    private double shortM() {
+        return lengths().shortUnitM();
     }
 
     private static HBox line(Node... nodes) {
@@ -110,18 +129,23 @@ final class GroundPanel extends VBox {
 
     private void show(Scene scene) {
         isFilling = true;
-        radius.fill(scene.plan().places().area().radiusKm());
-        cell.fill(scene.plan().questions().reach().cellM());
+        radius.fill(OwnUnit.shown(scene.plan().places().area().radiusKm(), longKm()));
+        cell.fill(OwnUnit.shown(scene.plan().questions().reach().cellM(), shortM()));
+        radiusUnit.setText(lengths().longUnit());
+        cellUnit.setText(lengths().shortUnit());
         model.setValue(scene.plan().questions().reach().model().name());
         cover.setValue(scene.plan().ground().cover().everywhere().word());
         tiles.setText(tileWords(scene));
         showPositions(scene);
         answer.set(String.format(
                 Locale.ROOT,
-                "%s; %d positions, %s km round",
+                "%s; %d positions, %s round",
                 scene.plan().heading().title(),
                 scene.plan().places().positions().size(),
-                PlanText.number(scene.plan().places().area().radiusKm())));
+                scene.plan()
+                        .heading()
+                        .lengths()
+                        .text(1000 * scene.plan().places().area().radiusKm())));
         isFilling = false;
     }
 
@@ -162,6 +186,7 @@ final class GroundPanel extends VBox {
             this.position = position;
             TextField name = new TextField(position);
             name.setPrefColumnCount(9);
+            name.setAccessibleText("Name of " + position);
             HBox.setHgrow(name, Priority.ALWAYS);
             name.setOnAction(entered -> {
                 String fresh = name.getText().strip();
@@ -170,7 +195,8 @@ final class GroundPanel extends VBox {
             loadout = new ComboBox<>(FXCollections.observableArrayList(
                     loadouts.stream().map(Loadout::name).toList()));
             loadout.setPromptText("the control");
-            loadout.setPrefWidth(165);
+            loadout.setPrefWidth(150);
+            loadout.setAccessibleText("Loadout of " + position);
             loadout.setOnAction(chosen -> {
                 if (!isFilling) places.carry(position, Optional.ofNullable(loadout.getValue()));
             });
@@ -210,7 +236,15 @@ final class GroundPanel extends VBox {
         /** Moves the position to a place typed in any form. */
         private void placed() {
             try {
-                places.move(position, Place.parse(position, at.getText()));
+                Position there = Place.parse(position, at.getText());
+                Scene scene = session.scene().get();
+                places.move(position, there);
+                session.worker()
+                        .inOrder(
+                                () -> PlaceDoubt.of(scene, position, there),
+                                doubt -> doubt.ifPresent(words -> session.tell(
+                                        Notice.remark(words + " Undo (Ctrl+Z) puts it back where it was."))),
+                                session::tell);
             } catch (InputFault fault) {
                 say(fault.getMessage());
             }

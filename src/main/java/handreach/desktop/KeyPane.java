@@ -1,35 +1,85 @@
 package handreach.desktop;
 
-import handreach.cartography.Hatch;
-import handreach.cartography.Srgb;
 import java.util.Optional;
+import javafx.beans.property.BooleanProperty;
+import javafx.beans.property.SimpleBooleanProperty;
 import javafx.geometry.Pos;
+import javafx.scene.Cursor;
 import javafx.scene.canvas.Canvas;
 import javafx.scene.canvas.GraphicsContext;
+import javafx.scene.control.Button;
 import javafx.scene.control.Label;
+import javafx.scene.control.Tooltip;
+import javafx.scene.image.PixelWriter;
+import javafx.scene.input.MouseEvent;
 import javafx.scene.layout.HBox;
+import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
 import javafx.scene.paint.Color;
 
-/** What the colours of the layer mean, on a small sheet over the map. */
+/** What the colours of the layer mean, on a small sheet over the map that can be folded and drawn aside. */
 final class KeyPane extends VBox {
     private static final double SWATCH_PX = 24;
+    private static final double SWATCH_HIGH_PX = 14;
     private static final double LOWEST_MAP_PX = 320;
+    /** A narrower map begins with the key folded: open, it would cover half of it. */
+    private static final double NARROW_MAP_PX = 560;
+    /** Widths in letters of the usual size. */
+    private static final double WIDE = 270 / MapWords.USUAL_PX;
+
+    private static final double WORDS_WIDE = 235 / MapWords.USUAL_PX;
 
     private final MapView map;
+    private final BooleanProperty folded = new SimpleBooleanProperty();
     private Optional<Overlay.Key> shown = Optional.empty();
+    private String channel = "";
+    private double graspedX;
+    private double graspedY;
+    /** How far the hand has drawn it, px; kept while a small window shows it elsewhere. */
+    private double drawnX;
+
+    private double drawnY;
+    private boolean isChosen;
 
     KeyPane(MapView map) {
         this.map = map;
         map.palette().addListener((palette, before, now) -> show(shown));
+        map.layerStrength().addListener((strength, before, now) -> show(shown));
+        map.hands().addListener((size, before, now) -> show(shown));
+        folded.addListener((is, before, now) -> show(shown));
         map.heightProperty().addListener((height, before, now) -> {
             if (before.doubleValue() < LOWEST_MAP_PX != now.doubleValue() < LOWEST_MAP_PX) show(shown);
+            stayInside();
+        });
+        map.widthProperty().addListener((width, before, now) -> {
+            boolean isNarrow = now.doubleValue() < NARROW_MAP_PX;
+            boolean isOther = before.doubleValue() == 0 ? isNarrow : before.doubleValue() < NARROW_MAP_PX != isNarrow;
+            if (!isChosen && isOther) folded.set(isNarrow);
+            stayInside();
         });
         getStyleClass().add("key");
+        setId("map-key");
         setMaxSize(Region.USE_PREF_SIZE, Region.USE_PREF_SIZE);
         setPickOnBounds(false);
         setVisible(false);
+    }
+
+    /** Whether a hand folded it, not a narrow map. */
+    boolean isFoldedByHand() {
+        return isChosen && folded.get();
+    }
+
+    void foldByHand() {
+        isChosen = true;
+        folded.set(true);
+    }
+
+    /** What the picture was reckoned for, under every title. */
+    void showChannel(String words) {
+        if (words.equals(channel)) return;
+        channel = words;
+        show(shown);
     }
 
     void show(Optional<Overlay.Key> key) {
@@ -37,31 +87,73 @@ final class KeyPane extends VBox {
         getChildren().clear();
         setVisible(key.isPresent() && !key.get().title().isEmpty());
         if (!isVisible()) return;
-        Label title = new Label(key.get().title());
-        title.getStyleClass().add("key-title");
-        title.setWrapText(true);
-        title.setMaxWidth(270);
-        getChildren().add(title);
+        getChildren().add(head(key.get().title()));
+        if (!channel.isEmpty()) getChildren().add(line(channel, "key-channel", WIDE));
+        if (folded.get()) return;
         if (isTight()) {
-            Label more = new Label("More height shows what the colours mean.");
-            more.getStyleClass().add("quiet");
-            getChildren().add(more);
+            getChildren().add(line("More height shows what the colours mean.", "quiet", WIDE));
             return;
         }
         for (Overlay.KeyEntry entry : key.get().entries()) {
-            Label words = new Label(entry.words());
-            words.setWrapText(true);
-            words.setMaxWidth(235);
-            HBox line = new HBox(8, swatch(entry), words);
+            HBox line = new HBox(8, swatch(entry), line(entry.words(), "plain", WORDS_WIDE));
             line.setAlignment(Pos.CENTER_LEFT);
             getChildren().add(line);
         }
-        if (key.get().note().isEmpty()) return;
-        Label note = new Label(key.get().note());
-        note.getStyleClass().add("quiet");
-        note.setWrapText(true);
-        note.setMaxWidth(270);
-        getChildren().add(note);
+        if (!key.get().note().isEmpty()) getChildren().add(line(key.get().note(), "quiet", WIDE));
+    }
+
+    private Label line(String words, String hand, double wide) {
+        Label line = Words.line(words, hand);
+        line.setMaxWidth(wide * map.hands().get().sizePx());
+        return line;
+    }
+
+    private HBox head(String title) {
+        Label words = line(title, "key-title", WIDE - 2);
+        words.setCursor(Cursor.MOVE);
+        HBox.setHgrow(words, Priority.ALWAYS);
+        Button fold = new Button(folded.get() ? "+" : "\u2212");
+        fold.setId("key-fold");
+        fold.getStyleClass().add("key-fold");
+        String does = folded.get() ? "Show what the colours mean" : "Fold the key to its title";
+        fold.setTooltip(new Tooltip(does));
+        fold.setAccessibleText(does);
+        fold.setOnAction(pressed -> {
+            isChosen = true;
+            folded.set(!folded.get());
+        });
+        Region between = new Region();
+        HBox.setHgrow(between, Priority.ALWAYS);
+        HBox head = new HBox(8, words, between, fold);
+        head.setAlignment(Pos.TOP_LEFT);
+        words.setOnMousePressed(this::grasp);
+        words.setOnMouseDragged(this::drag);
+        return head;
+    }
+
+    private void grasp(MouseEvent press) {
+        graspedX = press.getSceneX() - getTranslateX();
+        graspedY = press.getSceneY() - getTranslateY();
+        press.consume();
+    }
+
+    private void drag(MouseEvent drag) {
+        drawnX = drag.getSceneX() - graspedX;
+        drawnY = drag.getSceneY() - graspedY;
+        stayInside();
+        drawnX = getTranslateX();
+        drawnY = getTranslateY();
+        drag.consume();
+    }
+
+    private void stayInside() {
+        if (drawnX == 0 && drawnY == 0) {
+            setTranslateX(0);
+            setTranslateY(0);
+            return;
+        }
+        setTranslateX(Math.max(-getLayoutX(), Math.min(map.getWidth() - getWidth() - getLayoutX(), drawnX)));
+        setTranslateY(Math.max(-getLayoutY(), Math.min(map.getHeight() - getHeight() - getLayoutY(), drawnY)));
     }
 
     /** Whether the map is too low for the whole key beside the bar above it. */
@@ -70,23 +162,22 @@ final class KeyPane extends VBox {
     }
 
     private Canvas swatch(Overlay.KeyEntry entry) {
-        Canvas canvas = new Canvas(SWATCH_PX, entry.mark().isPresent() ? 22 : 14);
+        Canvas canvas = new Canvas(SWATCH_PX, entry.mark().isPresent() ? 22 : SWATCH_HIGH_PX);
         GraphicsContext gc = canvas.getGraphicsContext2D();
         if (entry.mark().isPresent()) {
-            MapPen pen = new MapPen(gc, map.frame().get(), map.palette().get(), new WordWidths());
+            MapPen pen = new MapPen(gc, map.frame().get(), map.palette().get(), new MapWords(MapWords.USUAL_PX));
             entry.mark().get().draw(pen, SWATCH_PX / 2, 11);
             return canvas;
         }
-        Color colour = entry.isClear() ? Color.TRANSPARENT : Color.web(Srgb.hex(entry.rgb()));
-        boolean isHatched = entry.hatch() != Hatch.NONE;
-        gc.setFill(isHatched ? colour.interpolate(Color.WHITE, 0.5) : colour);
-        gc.fillRect(0, 0, SWATCH_PX, 14);
-        gc.setFill(colour.deriveColor(0, 1, 0.75, 1));
-        for (int x = 0; isHatched && x < SWATCH_PX; x++)
-            for (int y = 0; y < 14; y++) if (entry.hatch().inks(x, y)) gc.fillRect(x, y, 1, 1);
-        gc.setStroke(Color.web("#5b6669"));
+        MapRaster.Manner manner = map.manner();
+        PixelWriter pixels = gc.getPixelWriter();
+        int paper = map.palette().get().paper().levelRgb();
+        for (int x = 0; x < SWATCH_PX; x++)
+            for (int y = 0; y < SWATCH_HIGH_PX; y++)
+                pixels.setArgb(x, y, 0xFF000000 | manner.laid(paper, entry.argb(x, y)));
+        gc.setStroke(Color.web("#7b8689"));
         gc.setLineWidth(1);
-        gc.strokeRect(0.5, 0.5, SWATCH_PX - 1, 13);
+        gc.strokeRect(0.5, 0.5, SWATCH_PX - 1, SWATCH_HIGH_PX - 1);
         return canvas;
     }
 }

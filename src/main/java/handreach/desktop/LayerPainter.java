@@ -4,7 +4,6 @@ import handreach.cartography.DifferenceMarks;
 import handreach.cartography.Hatch;
 import handreach.cartography.LoadoutMark;
 import handreach.cartography.OddsRamp;
-import handreach.cartography.Srgb;
 import handreach.loadout.Loadout;
 import handreach.reach.CellGrid;
 import handreach.reach.LeastLoadout;
@@ -27,28 +26,35 @@ final class LayerPainter {
     private static final int CLEAR = 0;
     private static final int SIGHT_RGB = 0xE3C06B;
     private static final int UNKNOWN_RGB = 0x8C8C88;
+    private static final Hatch UNKNOWN_HATCH = Hatch.RISING;
+    private static final double THIN = 0.42;
+    private static final double THICK = 0.85;
 
     private final Scene scene;
     private final LiveReach.Losses losses;
+    private final Palette palette;
     private final double target;
 
     /** An area of a mark: its colour thinned, with lines of its pattern. */
     private record Area(int solidArgb, int lineArgb, Hatch hatch) {
-        static Area of(LoadoutMark mark) {
+        static Area of(LoadoutMark mark, Palette palette) {
             return new Area(
-                    OPAQUE | Srgb.mix(0xFFFFFF, mark.rgb(), 0.42),
-                    OPAQUE | Srgb.mix(0xFFFFFF, mark.rgb(), 0.85),
-                    mark.hatch());
+                    OPAQUE | palette.area(mark.rgb(), THIN), OPAQUE | palette.area(mark.rgb(), THICK), mark.hatch());
         }
 
         int argb(CellGrid grid, int cell) {
             return hatch.inks(grid.columnOf(cell), grid.rowOf(cell)) ? lineArgb : solidArgb;
         }
+
+        Overlay.KeyEntry entry(String words) {
+            return new Overlay.KeyEntry(solidArgb, lineArgb, hatch, Optional.empty(), words);
+        }
     }
 
-    LayerPainter(Scene scene, LiveReach.Losses losses) {
+    LayerPainter(Scene scene, LiveReach.Losses losses, Palette palette) {
         this.scene = scene;
         this.losses = losses;
+        this.palette = palette;
         this.target = scene.plan().channel().wish().odds();
     }
 
@@ -84,12 +90,13 @@ final class LayerPainter {
             double marginDb = odds.marginDb(cell);
             if (marginDb >= wantedDb) reached.set(cell);
             int oddsClass = classOf(marginDb, breaks);
-            argb[cell] = oddsClass == 0 ? CLEAR : OPAQUE | OddsRamp.rgb(oddsClass);
+            argb[cell] = oddsClass == 0 ? CLEAR : OPAQUE | palette.odds(oddsClass);
         }
         List<Overlay.KeyEntry> entries = new ArrayList<>();
         for (int i = OddsRamp.BREAKS.size(); i >= 1; i--)
-            entries.add(new Overlay.KeyEntry(OddsRamp.rgb(i), OddsRamp.label(i)));
+            entries.add(Overlay.KeyEntry.area(palette.odds(i), OddsRamp.label(i)));
         entries.add(Overlay.KeyEntry.clear(OddsRamp.label(0)));
+        tellUnknown(odds.losses(), entries);
         int known = odds.losses().knownCount();
         String note = losses.isCoarse()
                 ? "Coarse; the full picture follows."
@@ -118,8 +125,17 @@ final class LayerPainter {
     private static int unknown(LossGrid grid, int cell) {
         if (grid.state(cell) != LossGrid.State.UNKNOWN) return CLEAR;
         boolean isLine =
-                Hatch.RISING.inks(grid.grid().columnOf(cell), grid.grid().rowOf(cell));
+                UNKNOWN_HATCH.inks(grid.grid().columnOf(cell), grid.grid().rowOf(cell));
         return isLine ? OPAQUE | UNKNOWN_RGB : CLEAR;
+    }
+
+    /** A line of the key for ground of which nothing is known, where there is any. */
+    private static void tellUnknown(LossGrid grid, List<Overlay.KeyEntry> entries) {
+        for (int cell = 0; cell < grid.grid().count(); cell++)
+            if (grid.state(cell) == LossGrid.State.UNKNOWN) {
+                entries.add(Overlay.KeyEntry.pattern(UNKNOWN_RGB, UNKNOWN_HATCH, "nothing known: no heights there"));
+                return;
+            }
     }
 
     private Optional<Overlay> paintLeast() {
@@ -135,20 +151,21 @@ final class LayerPainter {
         List<Overlay.KeyEntry> entries = new ArrayList<>();
         for (int i = 0; i < grids.size(); i++) {
             LoadoutMark mark = LoadoutMark.of(number(grids.get(i).link().name()));
-            areas.add(Area.of(mark));
+            Area area = Area.of(mark, palette);
+            areas.add(area);
             if (least.shareBoughtBy(i) > 0)
-                entries.add(new Overlay.KeyEntry(
-                        mark.rgb(),
-                        mark.hatch(),
-                        mark.letter() + "  " + grids.get(i).link().name() + ", "
-                                + Shares.share(least.shareBoughtBy(i))));
+                entries.add(area.entry(mark.letter() + "  "
+                        + grids.get(i).link().name() + ", " + Shares.share(least.shareBoughtBy(i))));
         }
         int[] argb = new int[grid.count()];
         for (int cell = 0; cell < argb.length; cell++) {
             int at = least.at(cell);
-            if (at >= 0) argb[cell] = areas.get(at).argb(grid, cell);
+            argb[cell] = at >= 0
+                    ? areas.get(at).argb(grid, cell)
+                    : unknown(grids.get(0).losses(), cell);
         }
         entries.add(Overlay.KeyEntry.clear("none of them, " + Shares.share(least.shareOfNone())));
+        tellUnknown(grids.get(0).losses(), entries);
         String note = "The least burdensome that reaches " + Shares.wanted(target) + "; share of the ground.";
         return Optional.of(new Overlay(
                 grid, argb, new Overlay.Key("Least loadout that does the job", entries, note), Optional.empty()));
@@ -164,30 +181,26 @@ final class LayerPainter {
         LoadoutDifference difference = LoadoutDifference.of(first, second, target);
         CellGrid grid = difference.grid();
         int[] argb = new int[grid.count()];
-        Area both = Area.of(DifferenceMarks.BOTH);
-        Area bought = Area.of(DifferenceMarks.BOUGHT);
-        Area lost = Area.of(DifferenceMarks.LOST);
+        Area both = Area.of(DifferenceMarks.BOTH, palette);
+        Area bought = Area.of(DifferenceMarks.BOUGHT, palette);
+        Area lost = Area.of(DifferenceMarks.LOST, palette);
         for (int cell = 0; cell < argb.length; cell++)
             argb[cell] = switch (difference.at(cell)) {
                 case BOTH -> both.argb(grid, cell);
                 case BOUGHT -> bought.argb(grid, cell);
                 case LOST -> lost.argb(grid, cell);
-                case NEITHER, UNKNOWN -> CLEAR;
+                case NEITHER -> CLEAR;
+                case UNKNOWN -> unknown(second.losses(), cell);
             };
         String one = second.link().name();
         String other = first.link().name();
-        List<Overlay.KeyEntry> entries = List.of(
-                new Overlay.KeyEntry(
-                        DifferenceMarks.BOUGHT.rgb(),
-                        DifferenceMarks.BOUGHT.hatch(),
+        List<Overlay.KeyEntry> entries = new ArrayList<>(List.of(
+                bought.entry(
                         "only with " + one + ", " + Shares.share(difference.share(LoadoutDifference.Place.BOUGHT))),
-                new Overlay.KeyEntry(
-                        DifferenceMarks.BOTH.rgb(),
-                        "with both, " + Shares.share(difference.share(LoadoutDifference.Place.BOTH))),
-                new Overlay.KeyEntry(
-                        DifferenceMarks.LOST.rgb(),
-                        DifferenceMarks.LOST.hatch(),
-                        "only with " + other + ", " + Shares.share(difference.share(LoadoutDifference.Place.LOST))));
+                both.entry("with both, " + Shares.share(difference.share(LoadoutDifference.Place.BOTH))),
+                lost.entry("only with " + other + ", " + Shares.share(difference.share(LoadoutDifference.Place.LOST))),
+                Overlay.KeyEntry.clear("with neither")));
+        tellUnknown(second.losses(), entries);
         String note = one.equals(other)
                 ? "Both are the same: choose another to hold it against."
                 : "Places at " + Shares.wanted(target) + " or better.";
@@ -198,17 +211,24 @@ final class LayerPainter {
         int[] argb = new int[grid.grid().count()];
         int seen = 0;
         for (int cell = 0; cell < argb.length; cell++) {
-            if (!grid.isKnown(cell) || !grid.inSight(cell)) continue;
+            if (!grid.isKnown(cell)) {
+                argb[cell] = unknown(grid, cell);
+                continue;
+            }
+            if (!grid.inSight(cell)) continue;
             argb[cell] = OPAQUE | SIGHT_RGB;
             seen++;
         }
         String share = grid.knownCount() == 0 ? "" : ", " + Shares.share((double) seen / grid.knownCount());
+        List<Overlay.KeyEntry> entries = new ArrayList<>(
+                List.of(Overlay.KeyEntry.area(SIGHT_RGB, "in sight" + share), Overlay.KeyEntry.clear("out of sight")));
+        tellUnknown(grid, entries);
         return new Overlay(
                 grid.grid(),
                 argb,
                 new Overlay.Key(
                         "Line of sight at carry height",
-                        List.of(new Overlay.KeyEntry(SIGHT_RGB, "in sight" + share)),
+                        entries,
                         "Over bent ground, for " + carried.name() + ". Sight is not copy: odds say more."),
                 Optional.empty());
     }

@@ -27,6 +27,7 @@ final class LayerView {
         session.layer().addListener((which, before, now) -> paint());
         session.relay().addListener((answer, before, now) -> paint());
         session.walked().addListener((answer, before, now) -> paint());
+        session.palette().addListener((palette, before, now) -> paint());
         live.losses().addListener((losses, before, now) -> paint());
     }
 
@@ -45,9 +46,10 @@ final class LayerView {
         Loadout carried = session.carried().get();
         Loadout compared = session.compared().get();
         Layer layer = session.layer().get();
+        Palette palette = session.palette().get();
         if (losses == null || carried == null || compared == null) return;
         painting.ask(
-                progress -> new LayerPainter(scene, losses).paint(layer, carried, compared),
+                progress -> new LayerPainter(scene, losses, palette).paint(layer, carried, compared),
                 overlay -> {
                     // A coarse picture may lack a loadout chosen since; the one before stays until the full one comes.
                     if (overlay.isPresent() || !losses.isCoarse()) show(overlay, overlay.map(Overlay::key));
@@ -62,8 +64,10 @@ final class LayerView {
             show(Optional.empty(), Optional.of(unasked("Where a relay would serve", "Is a relay needed?")));
             return;
         }
-        RelayPainter painter =
-                new RelayPainter(answer.get(), !session.fits(answer.get().scene()));
+        RelayPainter painter = new RelayPainter(
+                answer.get(),
+                !session.fits(answer.get().scene()),
+                session.palette().get());
         painting.ask(
                 progress -> painter.paint(),
                 overlay -> show(overlay, Optional.of(overlay.map(Overlay::key).orElseGet(painter::key))),

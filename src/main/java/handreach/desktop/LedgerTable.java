@@ -9,6 +9,7 @@ import javafx.css.PseudoClass;
 import javafx.geometry.Pos;
 import javafx.scene.AccessibleRole;
 import javafx.scene.Node;
+import javafx.scene.control.Button;
 import javafx.scene.control.Label;
 import javafx.scene.input.KeyCode;
 import javafx.scene.layout.HBox;
@@ -29,6 +30,8 @@ final class LedgerTable extends VBox {
 
     private final BiConsumer<String, String> explain;
     private final Line head = new Line();
+    private final Button unfold;
+    private boolean isUnfolded;
 
     /** {@code explain} is told the title of a line and what it means; both empty when none is pointed at. */
     LedgerTable(BiConsumer<String, String> explain) {
@@ -36,7 +39,12 @@ final class LedgerTable extends VBox {
         setId("path-ledger");
         getStyleClass().add("ledger");
         head.getStyleClass().add("ledger-head");
-        getChildren().add(head);
+        unfold = Words.link("", () -> {
+            isUnfolded = !isUnfolded;
+            foldNothing();
+        });
+        unfold.setId("ledger-unfold");
+        getChildren().addAll(head, unfold);
     }
 
     /** Writes a link into the lines that stand there already, as far as they go: the looks of new ones have to be worked out first. */
@@ -55,23 +63,48 @@ final class LedgerTable extends VBox {
             line.fill(List.of(table.cell(row, 0), table.cell(row, 1), table.cell(row, 2)), isThereWeaker);
             line.answer(table.row(row).title(), table.row(row).meaning());
             line.pseudoClassStateChanged(SUM, table.isSum(row));
+            line.isNothing = !table.isSum(row) && isNothing(table.cell(row, 1)) && isNothing(table.cell(row, 2));
         }
-        getChildren().remove(1 + table.rowCount(), getChildren().size());
+        while (lines() > table.rowCount()) getChildren().remove(lines());
+        foldNothing();
+    }
+
+    private int lines() {
+        return getChildren().size() - 2;
+    }
+
+    /** What neither gives nor takes is folded: it would hide what does. */
+    private void foldNothing() {
+        int nothing = 0;
+        for (int i = 0; i < lines(); i++) {
+            Line line = line(i);
+            if (line.isNothing) nothing++;
+            boolean isShown = !line.isNothing || isUnfolded;
+            line.setVisible(isShown);
+            line.setManaged(isShown);
+        }
+        unfold.setVisible(nothing > 0);
+        unfold.setManaged(nothing > 0);
+        unfold.setText((isUnfolded ? "Fold " : "Show ") + nothing + (nothing == 1 ? " line" : " lines") + " of 0.0 dB");
+    }
+
+    private static boolean isNothing(String cell) {
+        return cell.matches("[+\u2212-]?0\\.0|\u2013|");
     }
 
     /** Puts in some empty lines for the first link; false when there are as many as it is likely to have. */
     boolean prepareNext() {
-        int lines = getChildren().size() - 1;
+        int lines = lines();
         for (int i = 0; i < SOME_LINES && lines + i < USUAL_LINES; i++) line(lines + i);
         return lines < USUAL_LINES;
     }
 
     /** A line below the head, by its number; a new one where there is none yet. */
     private Line line(int number) {
-        if (number + 1 < getChildren().size()) return (Line) getChildren().get(number + 1);
+        if (number < lines()) return (Line) getChildren().get(number + 1);
         Line line = new Line();
         line.stand(number);
-        getChildren().add(line);
+        getChildren().add(1 + number, line);
         return line;
     }
 
@@ -81,6 +114,7 @@ final class LedgerTable extends VBox {
         private final Label back = number();
         private String title = "";
         private String meaning = "";
+        private boolean isNothing;
 
         Line() {
             words.setWrapText(true);
@@ -112,11 +146,10 @@ final class LedgerTable extends VBox {
 
         /** What is told to who points at the line or steps to it. */
         void answer(String newTitle, String newMeaning) {
-            boolean isTold = (isHover() || isFocused()) && !(title.equals(newTitle) && meaning.equals(newMeaning));
             title = newTitle;
             meaning = newMeaning;
             setAccessibleText(title + ". " + meaning);
-            if (isTold) explain.accept(title, meaning);
+            if (isHover() || isFocused()) explain.accept(title, meaning);
         }
 
         void stand(int number) {
@@ -132,6 +165,10 @@ final class LedgerTable extends VBox {
                 int step = key.getCode() == KeyCode.DOWN ? 1 : key.getCode() == KeyCode.UP ? -1 : 0;
                 List<Node> lines = LedgerTable.this.getChildren();
                 int next = lines.indexOf(this) + step;
+                while (step != 0
+                        && next >= 1
+                        && next < lines.size()
+                        && !lines.get(next).isVisible()) next += step;
                 if (step == 0 || next < 1 || next >= lines.size()) return;
                 lines.get(next).requestFocus();
                 key.consume();

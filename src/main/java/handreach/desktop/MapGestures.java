@@ -7,6 +7,7 @@ import java.util.Optional;
 import javafx.scene.Cursor;
 import javafx.scene.control.ContextMenu;
 import javafx.scene.control.MenuItem;
+import javafx.scene.control.SeparatorMenuItem;
 import javafx.scene.input.KeyCode;
 import javafx.scene.input.KeyEvent;
 import javafx.scene.input.MouseButton;
@@ -22,6 +23,8 @@ final class MapGestures {
     private final MapView map;
     private final Session session;
     private final PlaceVerbs places;
+    private final MapTools tools;
+    private final Runnable goTo;
     private final ContextMenu menu = new ContextMenu();
     private final Worker.BeforePicture moves;
     private Grasp grasp = Grasp.NOTHING;
@@ -37,10 +40,12 @@ final class MapGestures {
         PATH
     }
 
-    MapGestures(MapView map, Session session) {
+    MapGestures(MapView map, Session session, MapTools tools, Runnable goTo) {
         this.map = map;
         this.session = session;
         this.places = new PlaceVerbs(session);
+        this.tools = tools;
+        this.goTo = goTo;
         this.moves = session.worker().beforePicture();
         map.addEventHandler(MouseEvent.MOUSE_PRESSED, this::press);
         map.addEventHandler(MouseEvent.MOUSE_DRAGGED, event -> moves.ask(() -> drag(event)));
@@ -98,6 +103,11 @@ final class MapGestures {
             return;
         }
         if (event.getButton() != MouseButton.PRIMARY) return;
+        if (tools.isMeasuring()) {
+            at(event).ifPresent(tools::measureTo);
+            grasp = Grasp.NOTHING;
+            return;
+        }
         if (event.isShiftDown() || session.isPulling().get()) grasp = Grasp.PATH;
         else grasp = held.isPresent() ? Grasp.POSITION : Grasp.GROUND;
         if (grasp == Grasp.PATH)
@@ -193,6 +203,7 @@ final class MapGestures {
             case ESCAPE -> {
                 session.isPulling().set(false);
                 session.pulled().set(Optional.empty());
+                tools.clear();
             }
             default -> isTaken = false;
         }
@@ -204,6 +215,15 @@ final class MapGestures {
         if (at.isEmpty()) return;
         menu.getItems().clear();
         held.ifPresentOrElse(this::offerFor, () -> offerHere(at.get()));
+        Position here = held.map(Places.PositionEntry::at).orElse(at.get());
+        menu.getItems()
+                .addAll(
+                        new SeparatorMenuItem(),
+                        item("Copy the coordinate", () -> GoToPane.copied(session, here)),
+                        item("Measure from here", () -> tools.measureFrom(here)),
+                        item("Middle of the map here", () -> map.middleOn(here)),
+                        item("Whole area", () -> map.lookAt(session.scene().get())),
+                        item("Go to a place\u2026", goTo));
         menu.show(map, event.getScreenX(), event.getScreenY());
     }
 

@@ -11,8 +11,6 @@ import javafx.scene.canvas.GraphicsContext;
 import javafx.scene.paint.Color;
 import javafx.scene.shape.StrokeLineCap;
 import javafx.scene.shape.StrokeLineJoin;
-import javafx.scene.text.Font;
-import javafx.scene.text.FontWeight;
 import javafx.scene.text.TextAlignment;
 import org.locationtech.jts.geom.Envelope;
 
@@ -24,31 +22,26 @@ final class MapPen {
     /** Points of a line stroked at once. */
     private static final int PIECE_POINTS = 6;
 
-    private static final double WORDS_PX = 13;
     private static final double HALO_PX = 1.7;
     private static final int HALO_COPIES = 8;
-    private static final double LINE_PX = 17;
     /** Lines are drawn so far beyond the map, that their ends never show. */
     private static final double BEYOND_PX = 20;
-
-    private static final Font PLAIN = Font.font(Theme.FAMILY, FontWeight.NORMAL, WORDS_PX);
-    private static final Font BOLD = Font.font(Theme.FAMILY, FontWeight.BOLD, WORDS_PX);
 
     private final GraphicsContext gc;
     private final MapFrame frame;
     private final Palette palette;
-    private final WordWidths widths;
+    private final MapWords hands;
     private final List<Envelope> drawn = new ArrayList<>();
     private final List<Name> names = new ArrayList<>();
 
     /** A name that waits for its place beside a mark. */
     private record Name(String text, Envelope mark, boolean isBold) {}
 
-    MapPen(GraphicsContext gc, MapFrame frame, Palette palette, WordWidths widths) {
+    MapPen(GraphicsContext gc, MapFrame frame, Palette palette, MapWords hands) {
         this.gc = gc;
         this.frame = frame;
         this.palette = palette;
-        this.widths = widths;
+        this.hands = hands;
         gc.setLineCap(StrokeLineCap.ROUND);
         gc.setLineJoin(StrokeLineJoin.ROUND);
         gc.setTextBaseline(VPos.CENTER);
@@ -56,6 +49,11 @@ final class MapPen {
 
     Palette palette() {
         return palette;
+    }
+
+    /** Height of a line of words, px. */
+    double linePx() {
+        return hands.linePx();
     }
 
     double x(Position at) {
@@ -135,7 +133,7 @@ final class MapPen {
         for (int i = names.size() - 1; i >= 0; i--) {
             Name name = names.get(i);
             if (!window.intersects(name.mark())) continue;
-            Envelope box = labels.place(name.mark(), widths.px(name.text(), name.isBold() ? BOLD : PLAIN), LINE_PX);
+            Envelope box = labels.place(name.mark(), hands.px(name.text(), name.isBold()), hands.linePx());
             write(name.text(), box.getMinX(), box.centre().getY(), TextAlignment.LEFT, name.isBold(), palette.ink());
         }
     }
@@ -146,15 +144,15 @@ final class MapPen {
 
     /** Words whose left end, or middle, stands at a pixel. */
     void words(String text, double x, double y, TextAlignment alignment, boolean isBold, Color colour) {
-        double wide = widths.px(text, isBold ? BOLD : PLAIN);
+        double wide = hands.px(text, isBold);
         double left = alignment == TextAlignment.CENTER ? x - wide / 2 : x;
-        drawn.add(new Envelope(left, left + wide, y - LINE_PX / 2, y + LINE_PX / 2));
+        drawn.add(new Envelope(left, left + wide, y - hands.linePx() / 2, y + hands.linePx() / 2));
         write(text, x, y, alignment, isBold, colour);
     }
 
     private void write(String text, double x, double y, TextAlignment alignment, boolean isBold, Color colour) {
         gc.save();
-        gc.setFont(isBold ? BOLD : PLAIN);
+        gc.setFont(hands.font(isBold));
         gc.setTextAlign(alignment);
         // The pale edge of shifted copies: stroking the outlines of the letters takes ten times as long.
         gc.setFill(palette.halo());
@@ -164,6 +162,24 @@ final class MapPen {
         }
         gc.setFill(colour);
         gc.fillText(text, x, y);
+        gc.restore();
+    }
+
+    /** A few letters along a line of the ground, their base line turned counter-clockwise, from which names need not keep clear. */
+    void along(String text, double x, double y, double turnDeg, Color colour) {
+        gc.save();
+        gc.translate(x, y);
+        gc.rotate(-turnDeg);
+        gc.setFont(hands.font(false));
+        gc.setTextAlign(TextAlignment.CENTER);
+        gc.setTextBaseline(VPos.BASELINE);
+        gc.setFill(palette.halo());
+        for (int i = 0; i < HALO_COPIES; i += 2) {
+            double turn = 2 * Math.PI * i / HALO_COPIES;
+            gc.fillText(text, HALO_PX * Math.cos(turn), HALO_PX * Math.sin(turn));
+        }
+        gc.setFill(colour);
+        gc.fillText(text, 0, 0);
         gc.restore();
     }
 

@@ -34,7 +34,14 @@ final class MapRaster {
      * @param darkens whether the layer darkens the relief as ink does paper, so that its shade stays visible; else it covers it
      * @param edgeArgb colour of the layer's outline
      */
-    record Manner(double strength, boolean darkens, int edgeArgb) {}
+    record Manner(double strength, boolean darkens, int edgeArgb) {
+        /** A pixel of the ground with ink on it, 0xAARRGGBB. */
+        int laid(int paper, int ink) {
+            if (ink == 0) return paper;
+            int share = (int) Math.round(FULL * strength);
+            return darkens ? darkened(paper, ink, share) : covered(paper, ink, share);
+        }
+    }
 
     /** Lays a layer on the relief, and its outline on both. */
     static MapRaster of(Relief relief, Optional<Overlay> overlay, Manner manner) {

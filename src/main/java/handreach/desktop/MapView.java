@@ -3,8 +3,10 @@ package handreach.desktop;
 import handreach.cartography.MapFrame;
 import handreach.geodesy.GeodesicLine;
 import handreach.geodesy.Position;
+import handreach.plan.Places;
 import handreach.study.Scene;
 import handreach.terrain.Elevation;
+import handreach.units.Lengths;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -14,6 +16,7 @@ import javafx.beans.property.ObjectProperty;
 import javafx.beans.property.ReadOnlyObjectProperty;
 import javafx.beans.property.ReadOnlyObjectWrapper;
 import javafx.beans.property.SimpleDoubleProperty;
+import javafx.beans.property.SimpleObjectProperty;
 import javafx.collections.FXCollections;
 import javafx.collections.ListChangeListener;
 import javafx.collections.ObservableList;
@@ -22,6 +25,7 @@ import javafx.scene.Node;
 import javafx.scene.canvas.Canvas;
 import javafx.scene.image.ImageView;
 import javafx.scene.layout.Pane;
+import javafx.scene.paint.Color;
 import javafx.scene.shape.Rectangle;
 import javafx.util.Duration;
 import org.locationtech.jts.geom.Envelope;
@@ -35,6 +39,19 @@ final class MapView extends Pane {
     private static final double COARSEST_M_PER_PX = 2000;
     /** Room for words and the layer bar at the edge of the map. */
     private static final double MARGIN_PX = 80;
+    /** Edge that tells that the keys move the map. */
+    private static final double RING_PX = 2.5;
+    /** What the whole area keeps from the edge, and how much larger than it its room is. */
+    private static final double EDGE_PX = 20;
+
+    private static final double ROOM = 1.03;
+    /** Positions farther from the middle than this many radii are pointed to, not shown. */
+    private static final double FAR_RADII = 3;
+    /** Usual sizes of the bar and the key, until they are there. */
+    private static final double BAR_PX = 660;
+
+    private static final double KEY_WIDE_PX = 300;
+    private static final double KEY_HIGH_PX = 260;
     /** How far the relief is painted beyond the window, so that a pan shows ground at once. */
     private static final double BEYOND = 1.3;
 
@@ -45,18 +62,21 @@ final class MapView extends Pane {
     private final DoubleProperty strength = new SimpleDoubleProperty(1);
     private final Canvas ink = new Canvas();
     private final ObservableList<MapInk> inks = FXCollections.observableArrayList();
-    private final WordWidths widths = new WordWidths();
+    private final ObjectProperty<MapWords> hands = new SimpleObjectProperty<>(new MapWords(MapWords.USUAL_PX));
     private final List<Node> over = new ArrayList<>();
     private final ReadOnlyObjectWrapper<MapFrame> frame = new ReadOnlyObjectWrapper<>();
     private final ReadOnlyObjectWrapper<Relief> painted = new ReadOnlyObjectWrapper<>();
     private final Worker.Rest rest;
+    private final Worker.Rest refit;
     private Optional<Overlay> overlay = Optional.empty();
     private Elevation ground;
     private Position centre = new Position(0, 0);
     private double metresPerPx = 30;
     private boolean isDrawPending;
-    /** A plan that came before the map had a size; null otherwise. */
-    private Scene unseen;
+    /** The plan whose whole area is shown, also one that came before the map had a size; null once the hand has moved the map. */
+    private Scene fitted;
+
+    private Lengths lengths = Lengths.METRIC;
     /** Where the picture on the screen belongs; null while there is none. */
     private MapFrame shown;
 
@@ -66,6 +86,10 @@ final class MapView extends Pane {
     MapView(Session session) {
         this.session = session;
         this.rest = session.worker().rest(Duration.millis(90), this::paintRelief);
+        // What lies over the map takes its new place after the map has.
+        this.refit = session.worker().rest(Duration.millis(120), () -> {
+            if (fitted != null) lookAt(fitted);
+        });
         this.painting = session.worker().newest();
         this.composing = session.worker().newest();
         getStyleClass().add("ground");
@@ -85,11 +109,18 @@ final class MapView extends Pane {
         inks.addListener((ListChangeListener<MapInk>) change -> redraw());
         session.palette().addListener((which, before, now) -> restyle());
         strength.addListener((value, before, now) -> compose());
+        focusVisibleProperty().addListener((focus, was, is) -> redraw());
+        hands.addListener((size, before, now) -> redraw());
     }
 
     /** What is drawn on top, in this order. */
     ObservableList<MapInk> inks() {
         return inks;
+    }
+
+    /** The hand in which words stand on the map. */
+    ObjectProperty<MapWords> hands() {
+        return hands;
     }
 
     ReadOnlyObjectProperty<MapFrame> frame() {
@@ -113,21 +144,57 @@ final class MapView extends Pane {
     /** Takes the ground of a plan; looks at its whole area if it lies elsewhere. */
     void show(Scene scene) {
         boolean isNew = ground != scene.tiles();
+        boolean isOtherUnit = lengths != scene.plan().heading().lengths();
         ground = scene.tiles();
+        lengths = scene.plan().heading().lengths();
         if (isNew) {
             painted.set(null);
             sheet.setImage(null);
             shown = null;
             lookAt(scene);
-        }
+        } else if (isOtherUnit) paintRelief();
     }
 
-    /** The whole area of a plan. */
+    /** The whole area of a plan with all positions near it, as large as the free part of the map allows; stays so in another size. */
     void lookAt(Scene scene) {
-        unseen = isSized() ? null : scene;
+        if (isSized()) fit(scene);
+        fitted = scene;
+    }
+
+    private void fit(Scene scene) {
+        Position middle = scene.plan().places().area().centre();
         double radiusM = 1000 * scene.plan().places().area().radiusKm();
-        double side = Math.max(200, Math.min(getWidth(), getHeight()));
-        lookAt(scene.plan().places().area().centre(), 2.25 * radiusM / side);
+        MapFrame metres = new MapFrame(middle, 1, 2, 2);
+        Envelope all = new Envelope(-radiusM, radiusM, -radiusM, radiusM);
+        for (Places.PositionEntry entry : scene.plan().places().positions()) {
+            double east = metres.xPx(entry.at().longitudeDeg()) - 1;
+            double south = metres.yPx(entry.at().latitudeDeg()) - 1;
+            // A typing error must not make the area a speck; the edge points to such a place.
+            if (Math.hypot(east, south) <= FAR_RADII * radiusM) all.expandToInclude(east, south);
+        }
+        Envelope whole = new Envelope(EDGE_PX, getWidth() - EDGE_PX, 1.5 * EDGE_PX, getHeight() - EDGE_PX);
+        Envelope room = MapRoom.free(whole, sheets(), all.getWidth(), all.getHeight());
+        double scale = ROOM * Math.max(all.getWidth() / room.getWidth(), all.getHeight() / room.getHeight());
+        double east =
+                all.centre().getX() + scale * (getWidth() / 2 - room.centre().getX());
+        double south =
+                all.centre().getY() + scale * (getHeight() / 2 - room.centre().getY());
+        lookAt(
+                new Position(
+                        middle.latitudeDeg() - south * metres.degreesNorthPerPx(),
+                        middle.longitudeDeg() + east * metres.degreesEastPerPx()),
+                scale);
+    }
+
+    /** What lies over the map; before it is there, what will. */
+    private List<Envelope> sheets() {
+        if (over.isEmpty()) {
+            double lines = getWidth() < BAR_PX ? 2 : 1;
+            return List.of(
+                    new Envelope(0, Math.min(getWidth(), BAR_PX), 0, 34 + 42 * lines),
+                    new Envelope(getWidth() - KEY_WIDE_PX, getWidth(), getHeight() - KEY_HIGH_PX, getHeight()));
+        }
+        return over.stream().filter(Node::isVisible).map(this::room).toList();
     }
 
     /** Another middle at the same scale, unless the place is well in view already. */
@@ -140,7 +207,13 @@ final class MapView extends Pane {
         if (!isInView) lookAt(at, metresPerPx);
     }
 
+    /** Another middle at the same scale. */
+    void middleOn(Position at) {
+        lookAt(at, metresPerPx);
+    }
+
     void lookAt(Position at, double wantedMetresPerPx) {
+        fitted = null;
         centre = at;
         metresPerPx = Math.max(FINEST_M_PER_PX, Math.min(COARSEST_M_PER_PX, wantedMetresPerPx));
         reframe();
@@ -194,14 +267,20 @@ final class MapView extends Pane {
         paintRelief();
     }
 
+    private boolean isOtherSize() {
+        return frame.get().widthPx() != (int) Math.ceil(getWidth())
+                || frame.get().heightPx() != (int) Math.ceil(getHeight());
+    }
+
     private boolean isSized() {
         return getWidth() >= 2 && getHeight() >= 2;
     }
 
     private void reframe() {
         if (!isSized()) return;
-        if (unseen != null) {
-            lookAt(unseen);
+        if (fitted != null && (frame.get() == null || isOtherSize())) {
+            lookAt(fitted);
+            refit.begin();
             return;
         }
         try {
@@ -238,15 +317,18 @@ final class MapView extends Pane {
         sheet.setSmooth(isCopied);
     }
 
+    /** How layers are laid on the relief now. */
+    MapRaster.Manner manner() {
+        Palette palette = session.palette().get();
+        return new MapRaster.Manner(strength.get(), palette.layerDarkens(), palette.edgeArgb());
+    }
+
     /** Lays the layer on the relief and shows both in one step. */
     private void compose() {
         Relief under = painted.get();
         if (under == null) return;
         Optional<Overlay> over = overlay;
-        MapRaster.Manner manner = new MapRaster.Manner(
-                strength.get(),
-                session.palette().get().layerDarkens(),
-                session.palette().get().edgeArgb());
+        MapRaster.Manner manner = manner();
         composing.ask(
                 progress -> MapRaster.of(under, over, manner),
                 fresh -> {
@@ -283,9 +365,10 @@ final class MapView extends Pane {
             return;
         }
         Elevation elevation = ground;
+        Lengths style = lengths;
         Relief.Paper paper = session.palette().get().paper();
         painting.ask(
-                progress -> Relief.paint(elevation, wanted, paper, progress),
+                progress -> Relief.paint(elevation, wanted, paper, style, progress),
                 fresh -> {
                     painted.set(fresh);
                     compose();
@@ -307,6 +390,15 @@ final class MapView extends Pane {
         return new Envelope(box.getMinX(), box.getMaxX(), box.getMinY(), box.getMaxY());
     }
 
+    /** Four thin boxes: one stroke all round would cost as much as the whole map. */
+    private static void ring(MapPen pen, MapFrame now) {
+        Color ink = pen.palette().accent();
+        pen.box(ink, 0, 0, now.widthPx(), RING_PX);
+        pen.box(ink, 0, now.heightPx() - RING_PX, now.widthPx(), RING_PX);
+        pen.box(ink, 0, 0, RING_PX, now.heightPx());
+        pen.box(ink, now.widthPx() - RING_PX, 0, RING_PX, now.heightPx());
+    }
+
     /** Draws the ink anew before the next picture. */
     void redraw() {
         if (isDrawPending) return;
@@ -324,8 +416,9 @@ final class MapView extends Pane {
         }
         ink.getGraphicsContext2D().clearRect(0, 0, now.widthPx(), now.heightPx());
         MapPen pen =
-                new MapPen(ink.getGraphicsContext2D(), now, session.palette().get(), widths);
+                new MapPen(ink.getGraphicsContext2D(), now, session.palette().get(), hands.get());
         for (MapInk each : inks) each.draw(pen, now);
+        if (isFocusVisible()) ring(pen, now);
         pen.writeNames(over.stream().filter(Node::isVisible).map(this::room).toList());
     }
 }

@@ -16,7 +16,13 @@ final class MenuStrip extends MenuBar {
 
     MenuStrip(DeskWindow window) {
         this.window = window;
-        getMenus().addAll(plan(), edit(), window.handOver(), look());
+        getMenus()
+                .addAll(
+                        plan(),
+                        edit(),
+                        window.handOver(),
+                        look(),
+                        new HelpMenu(window::showHelp, window::showFirstSteps));
     }
 
     private Menu plan() {
@@ -79,6 +85,10 @@ final class MenuStrip extends MenuBar {
         night.setAccelerator(KeyCombination.valueOf("Shortcut+D"));
         night.selectedProperty()
                 .addListener((chosen, was, is) -> window.map().palette().set(is ? Palette.NIGHT : Palette.DAY));
+        night.setSelected(window.map().palette().get() == Palette.NIGHT);
+        window.map().palette().addListener((palette, was, is) -> night.setSelected(is == Palette.NIGHT));
+        CheckMenuItem folded = new CheckMenuItem("Fold the questions away (F9)");
+        folded.selectedProperty().bindBidirectional(window.side().folded());
         CheckMenuItem miles = new CheckMenuItem("Miles and feet");
         miles.setOnAction(chosen -> window.session()
                 .edit(
@@ -92,9 +102,12 @@ final class MenuStrip extends MenuBar {
                         night,
                         miles,
                         new SeparatorMenuItem(),
-                        item("First steps", null, window::showFirstSteps),
-                        item("Larger", "Shortcut+PLUS", () -> window.scale(1.1)),
-                        item("Smaller", "Shortcut+MINUS", () -> window.scale(1 / 1.1)));
+                        item("Larger words", "Shortcut+PLUS", window.looks()::larger),
+                        item("Smaller words", "Shortcut+MINUS", window.looks()::smaller),
+                        item("Usual words", "Shortcut+DIGIT0", window.looks()::usual),
+                        new SeparatorMenuItem(),
+                        folded,
+                        item("Go to a place\u2026", "Shortcut+G", window::goTo));
         return menu;
     }
 

@@ -26,29 +26,36 @@ final class Overlay {
         static final Key NOTHING = new Key("", List.of(), "");
     }
 
-    /** One sample of a colour, with the pattern that tells it in grey; or of a mark. */
-    record KeyEntry(int rgb, Hatch hatch, Optional<MapMark> mark, String words) {
-        private static final int CLEAR = -1;
+    /**
+     * One sample of what a layer lays on the ground, the very inks of the map; or of a mark.
+     *
+     * @param areaArgb ink of the area, 0 where it leaves the ground clear
+     * @param lineArgb ink of its pattern
+     */
+    record KeyEntry(int areaArgb, int lineArgb, Hatch hatch, Optional<MapMark> mark, String words) {
+        private static final int OPAQUE = 0xFF000000;
 
         /** What the layer leaves clear, so that the ground shows. */
         static KeyEntry clear(String words) {
-            return new KeyEntry(CLEAR, words);
+            return new KeyEntry(0, 0, Hatch.NONE, Optional.empty(), words);
         }
 
-        boolean isClear() {
-            return rgb == CLEAR;
+        static KeyEntry area(int rgb, String words) {
+            return new KeyEntry(OPAQUE | rgb, OPAQUE | rgb, Hatch.NONE, Optional.empty(), words);
         }
 
-        KeyEntry(int rgb, String words) {
-            this(rgb, Hatch.NONE, words);
-        }
-
-        KeyEntry(int rgb, Hatch hatch, String words) {
-            this(rgb, hatch, Optional.empty(), words);
+        /** A pattern on clear ground. */
+        static KeyEntry pattern(int rgb, Hatch hatch, String words) {
+            return new KeyEntry(0, OPAQUE | rgb, hatch, Optional.empty(), words);
         }
 
         static KeyEntry of(MapMark mark, String words) {
-            return new KeyEntry(0, Hatch.NONE, Optional.of(mark), words);
+            return new KeyEntry(0, 0, Hatch.NONE, Optional.of(mark), words);
+        }
+
+        /** Ink of a pixel of the sample, premultiplied; 0 is clear. */
+        int argb(int xPx, int yPx) {
+            return hatch.inks(xPx, yPx) ? lineArgb : areaArgb;
         }
     }
 

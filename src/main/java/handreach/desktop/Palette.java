@@ -1,6 +1,8 @@
 package handreach.desktop;
 
 import handreach.cartography.NightInk;
+import handreach.cartography.OddsRamp;
+import handreach.cartography.Srgb;
 import java.util.Map;
 import java.util.concurrent.ConcurrentHashMap;
 import javafx.scene.paint.Color;
@@ -10,8 +12,9 @@ enum Palette {
     DAY(Relief.Paper.DAY, "#1e2a2e", "#fffdf7", "#a8461b", "#3a5a63", true),
     NIGHT(Relief.Paper.NIGHT, "#f1eee4", "#14191c", "#ff9a5c", "#a9c3c9", false);
 
+    private static final int NIGHT_SHEET = 0x22292D;
     /** White paper becomes the sheet of the night, the ink of figures its words: {@code -hr-sheet} and {@code -hr-ink}. */
-    private static final NightInk NIGHT_INK = new NightInk(0x22292D, 0xECE8DD);
+    private static final NightInk NIGHT_INK = new NightInk(NIGHT_SHEET, 0xECE8DD);
 
     private final Relief.Paper paper;
     private final Color ink;
@@ -67,6 +70,16 @@ enum Palette {
     /** An ink of the report's figures, 0xRRGGBB, made for white paper: as it is by day, turned round by night. */
     Color ink(int rgb) {
         return inks.computeIfAbsent(rgb, each -> colour(this == DAY ? each : NIGHT_INK.of(each)));
+    }
+
+    /** Colour of a class of odds, 0xRRGGBB: the best is what the eye meets first, on dark ground as on light. */
+    int odds(int oddsClass) {
+        return this == DAY ? OddsRamp.rgb(oddsClass) : OddsRamp.nightRgb(oddsClass);
+    }
+
+    /** The colour of a mark thinned to an area, 0xRRGGBB: with the white of paper by day, with the dark of the sheet by night. */
+    int area(int rgb, double share) {
+        return this == DAY ? Srgb.mix(0xFFFFFF, rgb, share) : Srgb.mix(NIGHT_SHEET, rgb(ink(rgb)), share);
     }
 
     private static Color colour(int rgb) {

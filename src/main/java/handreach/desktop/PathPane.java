@@ -35,6 +35,7 @@ final class PathPane extends BorderPane {
     private final EndPicker from;
     private final EndPicker to;
     private final Label verdict = words("path-verdict", "strong");
+    private final Label inTheWay = words("path-in-the-way", "plain");
     private final Label reading = words("path-reading", "quiet");
     private final Label warnings = words("path-warnings", "quiet");
     private final Label title = words("path-line-title", "strong");
@@ -43,6 +44,8 @@ final class PathPane extends BorderPane {
     private final ProfileChart chart;
     private final LedgerTable ledger = new LedgerTable(this::explain);
     private final ModelSpread models;
+    private final GapPane gap;
+    private final VBox answer = new VBox(4);
     private final VBox cut = new VBox(4);
     private final VBox lines = new VBox(12);
     private final ScrollPane scroll = new ScrollPane();
@@ -60,6 +63,7 @@ final class PathPane extends BorderPane {
         this.parts = session.worker().rest(Duration.millis(30), this::showParts);
         this.chart = new ProfileChart(session.palette(), session.alongPath()::set, this::read);
         this.models = new ModelSpread(session);
+        this.gap = new GapPane(session);
         this.from = new EndPicker("from", this::startAt, name -> {
             fromChosen = Optional.of(name);
             ask();
@@ -96,7 +100,9 @@ final class PathPane extends BorderPane {
         bar.getChildren().addAll(from, to, turn);
         VBox.setVgrow(chart, Priority.ALWAYS);
         cut.getChildren().addAll(chart, reading);
-        lines.getChildren().addAll(verdict, ledger, models, warnings);
+        answer.getChildren().addAll(verdict, gap);
+        answer.getStyleClass().add("path-answer");
+        lines.getChildren().addAll(ledger, inTheWay, models, warnings);
         lines.getStyleClass().add("path-lines");
         scroll.setFitToWidth(true);
         scroll.setId("path-scroll");
@@ -117,6 +123,7 @@ final class PathPane extends BorderPane {
 
     private void arrange(boolean beside) {
         isBeside = beside;
+        if (scroll.getContent() instanceof VBox before) before.getChildren().clear();
         scroll.setContent(null);
         setTop(null);
         setCenter(null);
@@ -126,14 +133,19 @@ final class PathPane extends BorderPane {
             cut.setPrefWidth(520);
             scroll.setMinWidth(390);
             scroll.setPrefWidth(430);
-            scroll.setContent(lines);
+            scroll.setContent(new VBox(answer, lines));
             setTop(new VBox(bar, faults));
             setCenter(middle);
         } else {
             chart.setPrefHeight(270);
-            scroll.setContent(new VBox(bar, faults, cut, lines));
+            scroll.setContent(new VBox(bar, faults, answer, cut, lines));
             setCenter(scroll);
         }
+    }
+
+    /** What asking for a relay does. */
+    void onRelay(Runnable step) {
+        gap.onRelay(step);
     }
 
     /** Puts the keyboard where the ends are chosen. */
@@ -163,8 +175,11 @@ final class PathPane extends BorderPane {
             fromChosen = Optional.empty();
             toChosen = Optional.empty();
             chart.show(shown);
+            gap.clear();
             return;
         }
+        // Another path begins with its answer, wherever the one before was read.
+        if (before.isEmpty()) scroll.setVvalue(0);
         if (now.get().given().isPresent()) {
             fromChosen = Optional.empty();
             toChosen = Optional.empty();
@@ -252,12 +267,15 @@ final class PathPane extends BorderPane {
         shown = Optional.of(view);
         faults.clear();
         lines.setVisible(true);
+        answer.setVisible(true);
         cut.setVisible(true);
+        gap.clear();
+        explain("", "");
         chart.show(shown);
         tables.begin();
         read("");
-        verdict.setText(
-                PathComposer.verdict(view.answer()) + " " + PathComposer.inTheWay(view.answer(), view.lengths()));
+        verdict.setText(PathComposer.verdict(view.answer()));
+        inTheWay.setText(PathComposer.inTheWay(view.answer(), view.lengths()));
         List<String> words = new ArrayList<>(view.answer().warnings());
         view.answer().calibration().map(CalibrationFile::words).ifPresent(words::add);
         warnings.setText(String.join("\n", words));
@@ -271,6 +289,9 @@ final class PathPane extends BorderPane {
     }
 
     private void showParts() {
+        shown.filter(view ->
+                        session.pulled().get().filter(PulledPath::isFinished).isPresent())
+                .ifPresent(gap::show);
         shown.ifPresent(view -> models.show(view.answer()));
     }
 
@@ -282,7 +303,9 @@ final class PathPane extends BorderPane {
     private void refuse(RuntimeException wrong) {
         shown = Optional.empty();
         faults.show(wrong);
+        gap.clear();
         lines.setVisible(false);
+        answer.setVisible(false);
         cut.setVisible(false);
         chart.show(shown);
         read("");

@@ -42,8 +42,8 @@ import javafx.util.StringConverter;
  * twice: at once off the map under the hand, then as a report counts them.
  */
 final class ReachPanel extends VBox {
-    private static final double FIGURE_PX = 360;
-    private static final double ROSE_RADIUS_PX = 150;
+    private static final double FIGURE_PX = 328;
+    private static final double ROSE_RADIUS_PX = 138;
 
     private final Session session;
     private final LiveReach live;
@@ -55,6 +55,7 @@ final class ReachPanel extends VBox {
     private final BlockView lines;
     private final FigurePane rose;
     private final ReadOnlyStringWrapper answer = new ReadOnlyStringWrapper("");
+    private final ReadOnlyStringWrapper advice = new ReadOnlyStringWrapper("reckoning\u2026");
     private final ReadOnlyObjectWrapper<ReachAnswer> found = new ReadOnlyObjectWrapper<>();
     private final Worker.Rest settle;
     private ReachComposer composed;
@@ -92,7 +93,7 @@ final class ReachPanel extends VBox {
         odds.setId("target-odds");
         lines.setId("reach-lines");
         Label caution = Words.line(Cautions.brief(Caution.RELIANCE), "caution");
-        getChildren().addAll(settings(), lines, rose, caution);
+        getChildren().addAll(lines, rose, settings(), caution);
         session.scene().addListener((scene, before, now) -> show(now));
         // The map comes first; figures follow when it is there.
         live.isUnderway().addListener((underway, was, is) -> {
@@ -106,6 +107,11 @@ final class ReachPanel extends VBox {
 
     ObservableValue<String> answer() {
         return answer.getReadOnlyProperty();
+    }
+
+    /** What to carry and why. */
+    ObservableValue<String> advice() {
+        return advice.getReadOnlyProperty();
     }
 
     /** The study last answered; null before the first. */
@@ -219,12 +225,13 @@ final class ReachPanel extends VBox {
     private void fill() {
         Loadout carried = session.carried().get();
         if (composed == null || carried == null) return;
+        advice.set(composed.advice());
         drawRose();
         List<Block> blocks = new ArrayList<>();
         blocks.add(composed.brief().marking(row -> row.name().equals(carried.name())));
         for (ReachComposer.Row row : composed.rows()) {
             if (!row.name().equals(carried.name())) continue;
-            answer.set(composed.line(row));
+            answer.set(row.name() + ": " + composed.line(row));
             blocks.add(composed.verdict(row));
         }
         blocks.addAll(PlacesComposer.of(composed.answer()).brief());

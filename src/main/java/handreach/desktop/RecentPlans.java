@@ -59,7 +59,8 @@ final class RecentPlans {
         keep("way-shown.txt", "The first steps were shown.\n");
     }
 
-    private static void keep(String name, String text) {
+    /** Writes a small file of the window's own memory. */
+    static void keep(String name, String text) {
         try {
             Files.createDirectories(folder());
             Files.writeString(folder().resolve(name), text, StandardCharsets.UTF_8);

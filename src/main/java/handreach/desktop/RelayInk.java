@@ -37,15 +37,7 @@ final class RelayInk implements MapInk {
             for (int i = 1; i < check.sites().size(); i++) {
                 Position one = check.sites().get(i - 1);
                 Position other = check.sites().get(i);
-                pen.line(
-                        pen.palette().accent(),
-                        1.6,
-                        true,
-                        List.of(12.0, 4.0, 2.0, 4.0),
-                        pen.x(one),
-                        pen.y(one),
-                        pen.x(other),
-                        pen.y(other));
+                chain(pen, pen.x(one), pen.y(one), pen.x(other), pen.y(other));
             }
         for (Optional<SiteCheck.Hop> hop : check.hops()) {
             if (hop.isEmpty()) continue;
@@ -53,6 +45,11 @@ final class RelayInk implements MapInk {
             Position to = check.sites().get(hop.get().site());
             HopStrength.of(hop.get().path().odds(), wanted).draw(pen, pen.x(from), pen.y(from), pen.x(to), pen.y(to));
         }
+    }
+
+    /** The way from one relay to the next. */
+    static void chain(MapPen pen, double fromX, double fromY, double toX, double toY) {
+        pen.line(pen.palette().accent(), 1.6, true, List.of(12.0, 4.0, 2.0, 4.0), fromX, fromY, toX, toY);
     }
 
     private static void site(MapPen pen, RelaySite site) {

@@ -19,8 +19,10 @@ final class RelayPainter {
 
     private final RelayAnswer answer;
     private final boolean isStale;
+    private final Palette palette;
 
-    RelayPainter(RelayAnswer answer, boolean isStale) {
+    RelayPainter(RelayAnswer answer, boolean isStale, Palette palette) {
+        this.palette = palette;
         this.answer = answer;
         this.isStale = isStale;
     }
@@ -54,7 +56,7 @@ final class RelayPainter {
             }
             int rank = rank(map, cell);
             count[rank]++;
-            argb[cell] = rank == 0 ? 0 : OPAQUE | OddsRamp.rgb(rank);
+            argb[cell] = rank == 0 ? 0 : OPAQUE | palette.odds(rank);
         }
         return new Overlay(grid, argb, key(map, count), Optional.empty());
     }
@@ -83,10 +85,11 @@ final class RelayPainter {
             if (count[rank] > 0) {
                 String share = words.get(rank) + ", " + Shares.share(count[rank] / (double) allowed);
                 entries.add(
-                        rank == 0 ? Overlay.KeyEntry.clear(share) : new Overlay.KeyEntry(OddsRamp.rgb(rank), share));
+                        rank == 0 ? Overlay.KeyEntry.clear(share) : Overlay.KeyEntry.area(palette.odds(rank), share));
             }
         boolean hasForbidden = allowed < answer.found().orElseThrow().search().cells();
-        if (hasForbidden) entries.add(new Overlay.KeyEntry(FORBIDDEN_RGB, Hatch.DOTS, "a relay may not stand there"));
+        if (hasForbidden)
+            entries.add(Overlay.KeyEntry.pattern(FORBIDDEN_RGB, Hatch.DOTS, "a relay may not stand there"));
         entries.add(Overlay.KeyEntry.of(
                 (pen, x, y) -> RelayInk.mark(pen, pen.palette().accent(), x, y, 7), "relay that is advised"));
         entries.add(Overlay.KeyEntry.of(
@@ -95,6 +98,13 @@ final class RelayPainter {
             if (occurs(strength))
                 entries.add(Overlay.KeyEntry.of(
                         (pen, x, y) -> strength.draw(pen, x - 12, y, x + 12, y), "hop at " + strength.words()));
+        boolean hasChain = answer.equipment().chained()
+                && answer.recommended()
+                        .filter(check -> check.sites().size() > 1)
+                        .isPresent();
+        if (hasChain)
+            entries.add(Overlay.KeyEntry.of(
+                    (pen, x, y) -> RelayInk.chain(pen, x - 12, y, x + 12, y), "from relay to relay"));
         String several = answer.found().orElseThrow().together().isPresent()
                 ? " The colours show what one relay alone would do."
                 : "";

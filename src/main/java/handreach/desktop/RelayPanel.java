@@ -12,6 +12,7 @@ import handreach.report.RelaySite;
 import handreach.study.RelayAnswer;
 import handreach.study.RelayStudy;
 import handreach.study.Scene;
+import handreach.units.Lengths;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.Optional;
@@ -31,12 +32,16 @@ import javafx.scene.layout.VBox;
 final class RelayPanel extends VBox {
     private static final String SECTION = "relay";
     /** As wide as the panel is at its usual width. */
-    private static final double FIGURE_PX = 340;
+    private static final double FIGURE_PX = 328;
 
     private static final Map<String, String> COUNTS =
             Map.of("1", "one relay", "2", "up to two relays", "3", "up to three relays", "4", "up to four relays");
 
+    private static final double USUAL_MAST_M = 3;
+
     private final Session session;
+    private final Label mastUnit = new Label();
+    private final Label usualWords = Words.line("", "quiet");
     private final Consumer<Position> look;
     private final WordChoice talk;
     private final WordChoice count;
@@ -60,7 +65,13 @@ final class RelayPanel extends VBox {
         this.mode =
                 new WordChoice("relay-mode", modes(), word -> set("way of relaying", "mode", PlanText.quoted(word)));
         this.mast = new NumberField(
-                "relay-mast", "The mast", metres -> set("height of the mast", "mast_m", metres), session::tell);
+                "relay-mast",
+                "The mast",
+                typed -> set(
+                        "height of the mast",
+                        "mast_m",
+                        OwnUnit.planned(typed, lengths().shortUnitM())),
+                session::tell);
         chained.setId("relay-chained");
         chained.setOnAction(chosen -> set("relays in a chain", "chained", Boolean.toString(chained.isSelected())));
         find.setId("relay-find");
@@ -71,14 +82,8 @@ final class RelayPanel extends VBox {
         usual.setId("relay-usual");
         unasked.setId("relay-unasked");
         usual.setOnAction(pressed -> askTheUsual());
-        unasked.getChildren()
-                .addAll(
-                        Words.line(
-                                "The plan asks nothing about a relay yet. The usual question: everybody with everybody, one"
-                                        + " relay on two frequencies, 5 W on a mast of 3 m.",
-                                "quiet"),
-                        usual);
-        getChildren().addAll(unasked, settings(), find, stale, sheet);
+        unasked.getChildren().addAll(usualWords, usual);
+        getChildren().addAll(find, stale, sheet, unasked, settings());
         session.scene().addListener((scene, before, now) -> show(now));
         // A choice that the plan refused goes back to what the plan says.
         session.notices().addListener((ListChangeListener<Notice>) change -> {
@@ -114,7 +119,7 @@ final class RelayPanel extends VBox {
     }
 
     private Node settings() {
-        HBox high = new HBox(6, mast, new Label("m above ground"));
+        HBox high = new HBox(6, mast, mastUnit);
         high.setAlignment(Pos.CENTER_LEFT);
         return new FormGrid()
                 .with("who talks", talk)
@@ -122,6 +127,11 @@ final class RelayPanel extends VBox {
                 .with("", chained)
                 .with("works by", mode)
                 .with("on a mast", high);
+    }
+
+    private Lengths lengths() {
+        Scene scene = session.scene().get();
+        return scene == null ? Lengths.METRIC : scene.plan().heading().lengths();
     }
 
     private void set(String what, String key, String value) {
@@ -144,7 +154,11 @@ final class RelayPanel extends VBox {
         unasked.setVisible(!isAsked);
         unasked.setManaged(!isAsked);
         fillChoices(scene);
-        mast.fill(asked.equipment().mastM());
+        mast.fill(OwnUnit.shown(asked.equipment().mastM(), lengths().shortUnitM()));
+        mastUnit.setText(lengths().shortUnit() + " above ground");
+        usualWords.setText(
+                "The plan asks nothing about a relay yet. The usual question: everybody with everybody, one relay on two"
+                        + " frequencies, 5 W on a mast of " + lengths().heightText(USUAL_MAST_M) + ".");
         chained.setSelected(asked.equipment().chained());
         chained.setDisable(asked.count() == 1);
         age();
@@ -155,6 +169,11 @@ final class RelayPanel extends VBox {
         talk.fill(asked.talk().word());
         count.fill(Integer.toString(asked.count()));
         mode.fill(asked.mode().word());
+    }
+
+    /** Asks, unless it is being found out already. */
+    void askNow() {
+        if (!find.isDisabled()) findOut();
     }
 
     private void findOut() {
@@ -177,7 +196,7 @@ final class RelayPanel extends VBox {
         boolean isOld = found.isPresent() && !session.fits(found.get().scene());
         stale.setVisible(isOld);
         stale.setManaged(isOld);
-        String first = found.map(one -> one.words().verdict().get(0)).orElse("Not found out yet.");
+        String first = found.map(one -> new RelayComposer(one).headline()).orElse("Not found out yet.");
         answer.set(isOld ? "Before the last edits: " + first : first);
     }
 
@@ -187,7 +206,7 @@ final class RelayPanel extends VBox {
         if (found.isEmpty()) return;
         RelayComposer composer = new RelayComposer(found.get());
         BlockView verdict = new BlockView(session, FIGURE_PX);
-        verdict.showBlocks(composer.verdict());
+        verdict.showBlocks(composer.underHeadline());
         BlockView more = new BlockView(
                 session,
                 FIGURE_PX,

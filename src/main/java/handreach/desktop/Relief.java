@@ -6,8 +6,13 @@ import handreach.cartography.HeightLattice;
 import handreach.cartography.Hillshade;
 import handreach.cartography.MapFrame;
 import handreach.cartography.Srgb;
+import handreach.geodesy.Position;
 import handreach.reach.Progress;
+import handreach.report.figure.ContourLabels;
 import handreach.terrain.Elevation;
+import handreach.units.Lengths;
+import java.awt.geom.Rectangle2D;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.OptionalDouble;
 import org.locationtech.jts.geom.Coordinate;
@@ -16,15 +21,28 @@ import org.locationtech.jts.geom.Coordinate;
 final class Relief {
     private static final int NODE_PX = 4;
     private static final int WANTED_CONTOURS = 22;
+    private static final int LEVEL_LIGHT = 128;
+    private static final int MOST_HEIGHTS = 24;
 
     private final MapFrame frame;
     private final int[] argb;
     private final double contourIntervalM;
 
-    private Relief(MapFrame frame, int[] argb, double contourIntervalM) {
+    private final List<Height> heights;
+
+    /**
+     * A number on a line of equal height.
+     *
+     * @param words the height in the user's unit
+     * @param turnDeg how the line runs there, counter-clockwise from east
+     */
+    record Height(Position at, double turnDeg, String words) {}
+
+    private Relief(MapFrame frame, int[] argb, double contourIntervalM, List<Height> heights) {
         this.frame = frame;
         this.argb = argb;
         this.contourIntervalM = contourIntervalM;
+        this.heights = heights;
     }
 
     /**
@@ -37,27 +55,37 @@ final class Relief {
      */
     record Paper(int voidRgb, int shadowRgb, int lightRgb, int contourRgb) {
         static final Paper DAY = new Paper(0xE4E0D6, 0x8E8878, 0xFBFAF5, 0x7A6647);
-        static final Paper NIGHT = new Paper(0x22272A, 0x1A1F22, 0x6C7678, 0xA9A08A);
+        static final Paper NIGHT = new Paper(0x22272A, 0x14191C, 0x545E61, 0xA9A08A);
+
+        /** Level ground under the usual many-sided light. */
+        int levelRgb() {
+            return tone(LEVEL_LIGHT);
+        }
+
+        /** Ground under a light of 0 to 255. Level ground has 128 under many suns; most slopes lie between 60 and 200. */
+        int tone(int light) {
+            return Srgb.mix(shadowRgb, lightRgb, Math.max(0, Math.min(1, (light - 25) / 150.0)));
+        }
     }
 
-    static Relief paint(Elevation elevation, MapFrame frame, Paper paper, Progress progress) {
+    static Relief paint(Elevation elevation, MapFrame frame, Paper paper, Lengths lengths, Progress progress) {
         try (RasterPen pen = new RasterPen(frame)) {
             shade(elevation, frame, paper, pen.argb());
             progress.goOn();
             HeightLattice lattice = HeightLattice.over(elevation, frame, NODE_PX, 1);
             progress.goOn();
-            double interval = drawContours(pen, lattice, paper);
+            double intervalM = intervalM(lattice, lengths);
+            List<Contour> contours = intervalM > 0 ? Contours.of(lattice, intervalM) : List.of();
+            draw(pen, contours, false, paper.contourRgb() | 0x58000000, 0.7f);
+            draw(pen, contours, true, paper.contourRgb() | 0xA0000000, 1.1f);
             progress.goOn();
-            return new Relief(frame, pen.argb(), interval);
+            return new Relief(frame, pen.argb(), intervalM, heights(contours, frame, lengths));
         }
     }
 
     private static void shade(Elevation elevation, MapFrame frame, Paper paper, int[] argb) {
         int[] tone = new int[256];
-        // Level ground has light 128 under many suns; most slopes lie between 60 and 200.
-        for (int s = 0; s < tone.length; s++)
-            tone[s] = 0xFF000000
-                    | Srgb.mix(paper.shadowRgb(), paper.lightRgb(), Math.max(0, Math.min(1, (s - 25) / 150.0)));
+        for (int s = 0; s < tone.length; s++) tone[s] = 0xFF000000 | paper.tone(s);
         Hillshade hillshade = Hillshade.fromManySides(elevation, frame, 1.2);
         for (int y = 0; y < frame.heightPx(); y++)
             for (int x = 0; x < frame.widthPx(); x++)
@@ -65,15 +93,27 @@ final class Relief {
                         hillshade.isVoid(x, y) ? 0xFF000000 | paper.voidRgb() : tone[hillshade.shade(x, y)];
     }
 
-    private static double drawContours(RasterPen pen, HeightLattice lattice, Paper paper) {
+    /** A round number of the user's own unit; 0 where nothing is known. */
+    private static double intervalM(HeightLattice lattice, Lengths lengths) {
         OptionalDouble low = lattice.lowestM();
         OptionalDouble high = lattice.highestM();
         if (low.isEmpty() || high.isEmpty()) return 0;
-        double interval = Contours.intervalM(low.getAsDouble(), high.getAsDouble(), WANTED_CONTOURS);
-        List<Contour> contours = Contours.of(lattice, interval);
-        draw(pen, contours, false, paper.contourRgb() | 0x58000000, 0.7f);
-        draw(pen, contours, true, paper.contourRgb() | 0xA0000000, 1.1f);
-        return interval;
+        double unitM = lengths.shortUnitM();
+        return unitM * Contours.intervalM(low.getAsDouble() / unitM, high.getAsDouble() / unitM, WANTED_CONTOURS);
+    }
+
+    private static List<Height> heights(List<Contour> contours, MapFrame frame, Lengths lengths) {
+        ContourLabels labels = new ContourLabels(new Rectangle2D.Double(0, 0, frame.widthPx(), frame.heightPx()));
+        List<Height> heights = new ArrayList<>();
+        for (Contour contour : contours) {
+            if (!contour.isIndex() || heights.size() >= MOST_HEIGHTS) continue;
+            labels.place(contour, frame, 0, 0)
+                    .ifPresent(spot -> heights.add(new Height(
+                            new Position(frame.latitudeDeg(spot.y()), frame.longitudeDeg(spot.x())),
+                            spot.turnDeg(),
+                            Long.toString(Math.round(contour.levelM() / lengths.shortUnitM())))));
+        }
+        return List.copyOf(heights);
     }
 
     private static void draw(RasterPen pen, List<Contour> contours, boolean isIndex, int argb, float widthPx) {
@@ -91,6 +131,11 @@ final class Relief {
     /** Height between two contours, m; 0 where nothing is known. */
     double contourIntervalM() {
         return contourIntervalM;
+    }
+
+    /** Numbers on the heavier of the lines. */
+    List<Height> heights() {
+        return heights;
     }
 
     /** Lays its pixels into those of another picture of the same size. */

@@ -5,22 +5,23 @@ import handreach.cartography.ScaleBar;
 import handreach.study.Scene;
 import handreach.units.Lengths;
 import java.util.List;
-import java.util.Locale;
 import java.util.function.DoubleSupplier;
 import java.util.function.Supplier;
 import javafx.scene.text.TextAlignment;
 
-/** Scale bar, contour interval and north, in the lower left corner. */
+/** Scale bar, contour interval and channel in the lower left corner, north in the upper right. */
 final class ScaleInk implements MapInk {
     private static final double LONGEST_PX = 190;
     private static final double LEFT_PX = 16;
     private static final double UP_PX = 16;
 
     private final Supplier<Scene> scene;
+    private final Supplier<String> channel;
     private final DoubleSupplier contourIntervalM;
 
-    ScaleInk(Supplier<Scene> scene, DoubleSupplier contourIntervalM) {
+    ScaleInk(Supplier<Scene> scene, Supplier<String> channel, DoubleSupplier contourIntervalM) {
         this.scene = scene;
+        this.channel = channel;
         this.contourIntervalM = contourIntervalM;
     }
 
@@ -47,12 +48,19 @@ final class ScaleInk implements MapInk {
         double interval = contourIntervalM.getAsDouble();
         if (interval > 0)
             pen.words(
-                    String.format(Locale.ROOT, "contours every %.0f m", interval),
+                    "contours every " + style.heightText(interval),
                     LEFT_PX,
-                    y - 22,
+                    y - 5 - pen.linePx(),
                     TextAlignment.LEFT,
                     false,
                     pen.palette().ink());
+        pen.words(
+                channel.get(),
+                LEFT_PX,
+                y - 5 - (interval > 0 ? 2 : 1) * pen.linePx(),
+                TextAlignment.LEFT,
+                true,
+                pen.palette().ink());
         north(pen, frame.widthPx() - 30, 40);
     }
 

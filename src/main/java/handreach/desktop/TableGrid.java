@@ -3,6 +3,7 @@ package handreach.desktop;
 import handreach.report.page.Table;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
 import javafx.geometry.HPos;
 import javafx.geometry.Pos;
 import javafx.geometry.VPos;
@@ -18,14 +19,20 @@ import javafx.scene.text.TextAlignment;
 
 /** A table of an answer in the window. The first cell of a row that carries a verb is a link. */
 final class TableGrid extends VBox {
-    private static final double GAP_PX = 14;
-    private static final double NUMBER_PX = 62;
-    /** A column of words that is narrower reads like a ribbon. */
-    private static final double WORDS_PX = 70;
+    private static final double GAP_PX = 8;
+    /** Width of a letter or figure at the usual size of words, px. */
+    private static final double LETTER_PX = 7;
+    /** The same in heads, which are bold. */
+    private static final double HEAD_LETTER_PX = 7.7;
+
+    private static final double LEAST_PX = 20;
+    private static final double MOST_NUMBER_PX = 84;
     /** Words of so many letters never wrap. */
     private static final int SHORT = 14;
+
+    private static final int LONG = 40;
     /** A column of longer words is not made narrower, or it reads like a ribbon. */
-    private static final double NARROWEST_PX = 100;
+    private static final double NARROWEST_PX = 96;
 
     private final Table<?> table;
     private final List<BlockView.RowVerb<?>> verbs;
@@ -52,9 +59,23 @@ final class TableGrid extends VBox {
     /** Whether a table can be read in so narrow a place. */
     static boolean fits(Table<?> table, double widthPx) {
         double needed = 0;
-        for (int column = 0; column < table.columnCount(); column++)
-            needed += GAP_PX + (table.isNumber(column) ? NUMBER_PX : WORDS_PX);
-        return needed <= widthPx;
+        for (int column = 0; column < table.columnCount(); column++) needed += GAP_PX + columnPx(table, column);
+        return needed - GAP_PX <= widthPx;
+    }
+
+    /** What a column needs at least: its longest word, its longest short cell, or what longer ones need to wrap well. */
+    private static double columnPx(Table<?> table, int column) {
+        int heads = Stream.of(table.head(column).split("[\\s/]+"))
+                .mapToInt(String::length)
+                .max()
+                .orElse(0);
+        int letters = 0;
+        for (int row = 0; row < table.rowCount(); row++) {
+            int cell = table.cell(row, column).length();
+            letters = Math.max(letters, table.isNumber(column) || cell <= SHORT ? cell : LONG);
+        }
+        double widthPx = Math.max(LEAST_PX, Math.max(heads * HEAD_LETTER_PX, letters * LETTER_PX));
+        return table.isNumber(column) ? Math.min(MOST_NUMBER_PX, widthPx) : Math.min(NARROWEST_PX, widthPx);
     }
 
     private void head(int column) {
@@ -63,7 +84,7 @@ final class TableGrid extends VBox {
         constraints.setHalignment(isNumber ? HPos.RIGHT : HPos.LEFT);
         constraints.setHgrow(isNumber ? Priority.NEVER : Priority.SOMETIMES);
         grid.getColumnConstraints().add(constraints);
-        Label head = label(table.head(column), isNumber);
+        Label head = label(table.head(column), column);
         head.getStyleClass().add("sheet-head");
         grid.add(head, column, 0);
     }
@@ -71,18 +92,18 @@ final class TableGrid extends VBox {
     private Node cell(int row, int column) {
         Optional<Button> link = column > 0 ? Optional.empty() : BlockView.RowVerb.link(table, row, verbs);
         if (link.isPresent()) return link.get();
-        Label cell = label(table.cell(row, column), table.isNumber(column));
+        Label cell = label(table.cell(row, column), column);
         if (table.isSum(row) || table.isMarked(row)) cell.getStyleClass().add("strong");
         return cell;
     }
 
-    private static Label label(String words, boolean isNumber) {
+    private Label label(String words, int column) {
         Label label = new Label(words);
         label.setWrapText(true);
         label.setMinHeight(Region.USE_PREF_SIZE);
-        if (isNumber) {
-            label.setMinWidth(NUMBER_PX);
-            label.setMaxWidth(84);
+        if (table.isNumber(column)) {
+            label.setMinWidth(columnPx(table, column));
+            label.setMaxWidth(MOST_NUMBER_PX);
             label.setAlignment(Pos.TOP_RIGHT);
             label.setTextAlignment(TextAlignment.RIGHT);
         } else label.setMinWidth(words.length() > SHORT ? NARROWEST_PX : Region.USE_PREF_SIZE);

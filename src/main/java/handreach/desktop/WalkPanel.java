@@ -37,7 +37,7 @@ import javafx.scene.layout.VBox;
 /** Was it right: the walks of the plan beside the prediction, what they teach, and which walk would teach most next. */
 final class WalkPanel extends VBox {
     private static final int PROPOSED = 6;
-    private static final double FIGURE_PX = 340;
+    private static final double FIGURE_PX = 328;
 
     private final Session session;
     private final Consumer<Position> look;
@@ -74,7 +74,7 @@ final class WalkPanel extends VBox {
         learned.setId("walk-learned");
         sayLearned("");
         getChildren()
-                .addAll(walks, accepted, new FlowPane(8, 6, compare, next), stale, sheet, learn, learned, proposal);
+                .addAll(new FlowPane(8, 6, compare, next), stale, sheet, learn, learned, accepted, proposal, walks);
         session.scene().addListener((scene, before, now) -> show(now));
         session.walked().addListener((found, before, now) -> {
             sayLearned("");

@@ -9,10 +9,12 @@ import handreach.plan.CalibrationFile;
 import handreach.plan.Channel;
 import handreach.plan.Kit;
 import handreach.plan.Plan;
+import handreach.plan.Questions;
 import handreach.reach.LoadoutReach;
 import handreach.reach.LossGrid;
 import handreach.reach.RadialReach;
 import handreach.reach.ReachEstimate;
+import handreach.report.figure.Axis;
 import handreach.report.figure.RoseFigure;
 import handreach.report.page.Block;
 import handreach.report.page.Bullets;
@@ -26,7 +28,11 @@ import handreach.report.page.Paragraph;
 import handreach.report.page.Section;
 import handreach.report.page.Table;
 import handreach.study.HandDelta;
+import handreach.study.Judgement;
+import handreach.study.PlacesGain;
 import handreach.study.ReachAnswer;
+import handreach.study.ReachVerdict;
+import handreach.study.Scene;
 import handreach.study.Turning;
 import handreach.uncertainty.Interval;
 import handreach.units.Decibels;
@@ -260,6 +266,21 @@ public final class ReachComposer {
                 + String.format(
                         Locale.ROOT, ", %.4f MHz, ", plan.channel().frequency().mhz())
                 + plan.channel().modulation().word();
+    }
+
+    /** What a picture was reckoned for, in a line: {@code crew direct, 155.16 MHz, 5 W}. */
+    public static String channel(Scene scene, Loadout carried) {
+        return scene.plan().channel().name() + ", "
+                + Axis.number(scene.plan().channel().frequency().mhz(), 4).replaceAll("\\.?0+$", "") + " MHz, "
+                + Axis.number(powerW(scene, carried), 3).replaceAll("\\.?0+$", "") + " W";
+    }
+
+    private static double powerW(Scene scene, Loadout carried) {
+        return scene.plan().kit().radios().stream()
+                .filter(radio -> radio.name().equals(carried.radio().name()))
+                .mapToDouble(Kit.RadioEntry::powerW)
+                .findFirst()
+                .orElseThrow();
     }
 
     /** What counts as copy. */
@@ -506,6 +527,45 @@ public final class ReachComposer {
         return lengths.text(reach.medianM().value()) + ", worst "
                 + lengths.text(reach.worstM().value()) + " " + Compass.word(reach.worstBearingDeg()) + "; "
                 + someCopy(row);
+    }
+
+    /** What to carry and why, in a sentence: of what people carry that whose gain is felt, the most; else the control. */
+    public String advice() {
+        String control = answer.scene().controlLoadout().name();
+        if (rose.choices().size() < 2)
+            return "Carry \"" + rows.get(rose.choices().get(0)).name() + "\": the plan has nothing to hold against it.";
+        return rose.choices().stream()
+                .filter(this::isFelt)
+                .max(Comparator.comparingDouble(this::placesGained).thenComparingDouble(this::groundGained))
+                .map(rows::get)
+                .map(row -> "Carry \"" + row.name() + "\": it " + firstSentence(row.verdict()))
+                .orElse("Keep \"" + control + "\": nothing else adds so much that it would be felt.");
+    }
+
+    private static String firstSentence(String words) {
+        int end = words.indexOf(". ");
+        return end < 0 ? words : words.substring(0, end + 1);
+    }
+
+    private boolean isFelt(int number) {
+        return answer.verdicts().get(number).stream()
+                .anyMatch(verdict -> verdict.judgement(verdict.decidedBy()) == Judgement.MORE);
+    }
+
+    private double placesGained(int number) {
+        return answer.verdicts()
+                .get(number)
+                .filter(verdict -> verdict.decidedBy() == Questions.Measure.PLACES)
+                .flatMap(ReachVerdict::places)
+                .map(PlacesGain::gain)
+                .orElse(0.0);
+    }
+
+    private double groundGained(int number) {
+        return answer.verdicts()
+                .get(number)
+                .map(verdict -> verdict.ground().gain())
+                .orElse(0.0);
     }
 
     /** Whether one loadout is worth carrying, with its name. */

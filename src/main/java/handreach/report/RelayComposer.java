@@ -109,7 +109,7 @@ public final class RelayComposer {
     }
 
     /** The answer in sentences. Who is not served, and why, has a section of its own. */
-    public List<Block> verdict() {
+    private List<Block> verdict() {
         List<Block> blocks = new ArrayList<>();
         List<String> reasons = reasons();
         for (String sentence : answer.words().verdict())
@@ -119,6 +119,25 @@ public final class RelayComposer {
                 .calibration()
                 .ifPresent(learned -> blocks.add(Paragraph.of(learned.words() + " Every hop below holds it.")));
         return blocks;
+    }
+
+    /** The answer where one line has room: whether, and what then. */
+    public String headline() {
+        List<String> said = answer.words().verdict();
+        if (answer.found().isEmpty() || said.size() < 2) return said.get(0);
+        boolean isEnough = answer.recommended()
+                .filter(check -> check.standing().servesAll())
+                .isPresent();
+        return (isEnough ? "A relay is needed. " : "A relay is needed, but not everybody can be served. ")
+                + said.get(1);
+    }
+
+    /** The verdict without what the headline says. */
+    public List<Block> underHeadline() {
+        String first = headline();
+        return verdict().stream()
+                .filter(block -> !(block instanceof Paragraph said) || !first.endsWith(said.words()))
+                .toList();
     }
 
     private List<String> reasons() {

@@ -35,7 +35,12 @@ class MapRasterTest {
     };
 
     private static Relief relief() {
-        return Relief.paint(LEVEL, new MapFrame(MIDDLE, 10, 240, 200), Relief.Paper.DAY, Progress.SILENT);
+        return Relief.paint(
+                LEVEL,
+                new MapFrame(MIDDLE, 10, 240, 200),
+                Relief.Paper.DAY,
+                handreach.units.Lengths.METRIC,
+                Progress.SILENT);
     }
 
     private static Overlay chequered(CellGrid grid, int argb) {

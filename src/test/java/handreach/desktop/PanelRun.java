@@ -61,6 +61,7 @@ public final class PanelRun implements AutoCloseable {
         return onScreen(() -> {
             session.carried().set(session.scene().get().loadout(loadout));
             List<String> words = words(reach);
+            words.add(reach.advice().getValue());
             words.add(reach.answer().getValue());
             return words;
         });
@@ -70,7 +71,11 @@ public final class PanelRun implements AutoCloseable {
     public List<String> relay() {
         press(relay, "relay-find");
         await(() -> session.relay().get().isPresent());
-        return onScreen(() -> words(relay));
+        return onScreen(() -> {
+            List<String> words = words(relay);
+            words.add(relay.answer().getValue());
+            return words;
+        });
     }
 
     /** What the walk panel writes, once its button has been pressed. */

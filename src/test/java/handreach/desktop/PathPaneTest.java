@@ -94,7 +94,7 @@ class PathPaneTest {
         run.settle();
         PathAnswer planned = answer("spike camp", "quarter-wave with wire at face", "north spur", "factory at face");
         assertTrue(text("#path-verdict").contains(odds(planned)), text("#path-verdict"));
-        run.robot().moveTo("#ledger-line-2");
+        run.onScreen(() -> run.robot().lookup("#ledger-line-2").query().requestFocus());
         assertTrue(text("#path-line-title").startsWith("First end: delta over the control"), text("#path-line-title"));
         run.snapshot("path-view");
         choose("#path-to-loadout", "five-eighths at face");

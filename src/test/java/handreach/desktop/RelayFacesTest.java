@@ -87,7 +87,7 @@ class RelayFacesTest {
             throw new AssertionError(defect);
         }));
         BlockView verdict = new BlockView(session, 340);
-        verdict.showBlocks(composer.verdict());
+        verdict.showBlocks(composer.underHeadline());
         BlockView more = new BlockView(
                 session,
                 340,
@@ -95,6 +95,7 @@ class RelayFacesTest {
                 new BlockView.RowVerb<>(SiteCheck.Hop.class, "Show this path", PRESSED::add));
         more.show(composer.underVerdict());
         List<String> words = new ArrayList<>();
+        words.add(flat(composer.headline()));
         gather(verdict, words);
         gather(more, words);
         return words;

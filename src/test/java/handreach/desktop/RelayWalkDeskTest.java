@@ -101,7 +101,8 @@ class RelayWalkDeskTest {
         RelayAnswer answer = run.onScreen(() -> run.session().relay().get()).orElseThrow();
         assertEquals(Layer.RELAY, run.onScreen(() -> run.session().layer().get()));
         assertTrue(run.onScreen(() -> run.window().map().overlay().isPresent()));
-        String words = words("#relay-answer");
+        // The headline of the question is a part of the answer.
+        String words = words("#step-4") + words("#relay-answer");
         for (String sentence : answer.words().verdict()) assertTrue(words.contains(sentence), sentence);
         for (RelaySite site : RelaySite.of(answer))
             assertTrue(

@@ -9,7 +9,7 @@ import java.util.Optional;
 import org.locationtech.jts.geom.LineString;
 
 /** Chooses where numbers stand on index contours: on straight pieces, away from the edge and from each other. */
-final class ContourLabels {
+public final class ContourLabels {
     private static final double APART_PX = 130;
     private static final double FROM_EDGE_PX = 34;
     private static final double HALF_LENGTH_PX = 16;
@@ -18,13 +18,13 @@ final class ContourLabels {
     private final List<Spot> taken = new ArrayList<>();
 
     /** Where a number stands, base line middle, and how it is turned to follow the line, degrees counter-clockwise. */
-    record Spot(double x, double y, double turnDeg) {}
+    public record Spot(double x, double y, double turnDeg) {}
 
-    ContourLabels(Rectangle2D window) {
+    public ContourLabels(Rectangle2D window) {
         this.window = window;
     }
 
-    Optional<Spot> place(Contour contour, MapFrame frame, double left, double top) {
+    public Optional<Spot> place(Contour contour, MapFrame frame, double left, double top) {
         LineString line = contour.line();
         int n = line.getNumPoints();
         if (n < 12) return Optional.empty();
