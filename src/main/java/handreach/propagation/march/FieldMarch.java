@@ -62,7 +62,7 @@ public final class FieldMarch {
      * @valid  30 to 1000 MHz, bare ground; behind slopes above 45° there is no answer ({@link FullWaveRadial#answered}); what lies
      *         nearer than 2.2 times the sum of the heights is reckoned over the plane through both feet; a march of more than 10 min
      *         or 512 MB is refused
-     * @error  level ground within 0.32 dB of Norton's field; smooth earth within 0.3 dB of the residue series; over relief 0.1 dB
+     * @error  level ground within 0.35 dB of Norton's field; smooth earth within 0.3 dB of the residue series; over relief 0.1 dB
      *         (146 MHz) to 1 dB (446 MHz) from a finer grid while the excess is below 60 dB; slopes of 25 to 37°: 0.3 dB deviation, 1.3 dB
      *         largest from a boundary integral while it is below 45 dB; to 45° 0.5 and 2.4 dB from a finer grid; not reciprocal to
      *         better than that

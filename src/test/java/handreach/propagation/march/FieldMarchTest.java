@@ -30,8 +30,8 @@ class FieldMarchTest {
 
     private static final double NO_CURVATURE = 1e6;
 
-    /** The mean over 60 m leans on a field that falls with distance: 0.32 dB at 600 m, 50 MHz, horizontal. */
-    private static final double MEAN_DB = 0.33;
+    /** The mean over 60 m leans on a field that falls with distance: 0.35 dB at 600 m, 50 MHz, horizontal. */
+    private static final double MEAN_DB = 0.36;
 
     @Test
     void onLevelGroundItIsNortonsField() { // published: Norton (1937), both polarisations, 50 to 900 MHz
