@@ -5,6 +5,7 @@ import handreach.profile.CutSettings;
 import handreach.propagation.LossModels;
 import handreach.propagation.PathConditions;
 import handreach.propagation.radial.Radial;
+import java.util.List;
 
 /** What all engines derive from a request before they start: the plane round the source, the effective earth, the sampling. */
 final class AreaSetting {
@@ -64,6 +65,19 @@ final class AreaSetting {
         sampler.aim(Math.sin(azimuthRad), Math.cos(azimuthRad));
         int intervals = exactIntervals(lengthM, sampler.finestPostM(lengthM));
         sampler.fill(intervals + 1, lengthM / intervals, radial);
+    }
+
+    /** Fills radials along azimuths with samples at the same distances, as close as the closest of them asks for. */
+    void cutAlike(RaySampler sampler, double[] azimuthRad, double lengthM, List<Radial> radials) {
+        int intervals = 0;
+        for (double azimuth : azimuthRad) {
+            sampler.aim(Math.sin(azimuth), Math.cos(azimuth));
+            intervals = Math.max(intervals, exactIntervals(lengthM, sampler.finestPostM(lengthM)));
+        }
+        for (int i = 0; i < azimuthRad.length; i++) {
+            sampler.aim(Math.sin(azimuthRad[i]), Math.cos(azimuthRad[i]));
+            sampler.fill(intervals + 1, lengthM / intervals, radials.get(i));
+        }
     }
 
     RaySampler sampler() {

@@ -127,9 +127,13 @@ final class CellsByRadial {
             return Math.sqrt(east * east + north * north) * frame.radiusM();
         }
 
+        /** Azimuth in turns, from half a turn west to half a turn east. */
+        double turn() {
+            return Math.atan2(east, north) / (2 * Math.PI);
+        }
+
         int radial(int radials) {
-            double turn = Math.atan2(east, north) / (2 * Math.PI);
-            int r = (int) Math.rint(turn * radials);
+            int r = (int) Math.rint(turn() * radials);
             return r < 0 ? r + radials : r == radials ? 0 : r;
         }
     }

@@ -1,6 +1,7 @@
 package handreach.reach;
 
 import handreach.propagation.Terminals;
+import handreach.propagation.radial.RadialMarch;
 import java.util.List;
 import java.util.Locale;
 
@@ -17,6 +18,8 @@ import java.util.Locale;
 public record MarchCost(int radials, int checked, int pairs, int threads, double seconds, long bytes) {
     /** Ground read, cells put to radials, code compiled: measured, docs/performance.md. */
     private static final double START_S = 0.2;
+    /** A path by itself takes so many times the processor time of one among radials in lockstep: between hills and mountains, measured. */
+    private static final double ALONE = 5;
 
     /**
      * Cost of {@link MarchArea}.
@@ -32,7 +35,7 @@ public record MarchCost(int radials, int checked, int pairs, int threads, double
             AreaRequest request, List<Terminals> heights, AreaGround ground, double arcM, MarchTrial trial) {
         AreaSetting setting = AreaSetting.of(request, ground);
         int radials = MarchArea.radials(request.radiusM(), arcM);
-        return of(setting, heights, radials, MarchArea.checked(radials), trial);
+        return of(setting, heights, radials, RadialMarch.together(), trial);
     }
 
     /** Cost of {@link BearingLosses} by the march; {@link #ofArea}. */
@@ -43,11 +46,14 @@ public record MarchCost(int radials, int checked, int pairs, int threads, double
     }
 
     private static MarchCost of(
-            AreaSetting setting, List<Terminals> heights, int radials, int checked, MarchTrial trial) {
-        MarchProbe probe = new MarchProbe(setting, heights);
-        double countedS = radials * probe.meanS(setting.radiusM());
-        if (checked > 0) countedS += checked * probe.meanOfCellsS();
-        double seconds = countedS > 0 ? START_S + trial.seconds(setting, heights, countedS) : 0;
+            AreaSetting setting, List<Terminals> heights, int radials, int together, MarchTrial trial) {
+        MarchProbe probe = new MarchProbe(setting, heights, 1);
+        boolean isMap = together > 0;
+        int checked = isMap ? MarchArea.checked(radials) : 0;
+        double countedS = (isMap ? MarchArea.marched(radials) : radials) * probe.meanS(setting.radiusM());
+        double ofACheck = together > 1 ? ALONE : 1;
+        if (checked > 0) countedS += checked * ofACheck * probe.meanOfCellsS();
+        double seconds = countedS > 0 ? START_S + trial.seconds(setting, heights, Math.max(1, together), countedS) : 0;
         long bytes = probe.mostBytes() * trial.threads();
         return new MarchCost(radials, checked, heights.size(), trial.threads(), seconds, bytes);
     }

@@ -4,18 +4,28 @@ import handreach.propagation.Terminals;
 import handreach.propagation.march.FieldMarchCost;
 import handreach.propagation.radial.Radial;
 import handreach.propagation.radial.RadialMarch;
+import java.util.ArrayList;
 import java.util.List;
 
 /** Paths of an area as a march would take them: cut and counted, and marched only when told. One per thread. */
 final class MarchProbe {
     private static final int PROBED = 24;
+    /** A quarter of a degree. */
+    private static final double ASIDE_RAD = Math.PI / 720;
 
     private final AreaSetting setting;
     private final List<Terminals> heights;
     private final RaySampler sampler;
     private final Radial radial = new Radial();
+    /** The radial and those marched with it. */
+    private final List<Radial> all = new ArrayList<>();
 
-    MarchProbe(AreaSetting setting, List<Terminals> heights) {
+    /**
+     * @param together radials marched in lockstep
+     */
+    MarchProbe(AreaSetting setting, List<Terminals> heights, int together) {
+        all.add(radial);
+        while (all.size() < together) all.add(new Radial());
         this.setting = setting;
         this.heights = heights;
         this.sampler = setting.sampler();
@@ -27,27 +37,37 @@ final class MarchProbe {
 
     /** Cuts the ground along an azimuth; false where too little of it is known, or not too steep, to march at all. */
     boolean cut(double azimuthRad, double lengthM) {
-        setting.cut(sampler, azimuthRad, lengthM, radial);
-        RadialMarch.endAtSteepGround(radial, setting.conditions());
+        double[] azimuth = new double[all.size()];
+        for (int i = 0; i < azimuth.length; i++) azimuth[i] = azimuthRad + i * ASIDE_RAD;
+        setting.cutAlike(sampler, azimuth, lengthM, all);
+        for (Radial cut : all) RadialMarch.endAtSteepGround(cut, setting.conditions());
         return radial.known() >= 2;
     }
 
     /** Counted seconds of the path last cut, all heights together. */
     double countedS() {
-        return costs().stream().mapToDouble(FieldMarchCost::seconds).sum();
+        return known().stream()
+                .flatMap(cut -> costs(cut).stream())
+                .mapToDouble(FieldMarchCost::seconds)
+                .sum();
     }
 
     /** Working memory of the path last cut, bytes. */
     long bytes() {
-        return costs().stream().mapToLong(FieldMarchCost::bytes).max().orElse(0);
+        return costs(radial).stream().mapToLong(FieldMarchCost::bytes).max().orElse(0);
     }
 
-    private List<FieldMarchCost> costs() {
-        return RadialMarch.costs(radial, heights, setting.conditions());
+    private List<Radial> known() {
+        return all.stream().filter(cut -> cut.known() >= 2).toList();
+    }
+
+    private List<FieldMarchCost> costs(Radial cut) {
+        return RadialMarch.costs(cut, heights, setting.conditions());
     }
 
     void march() {
-        RadialMarch.along(radial, heights, setting.conditions(), share -> true);
+        if (all.size() > 1) RadialMarch.together(known(), heights, setting.conditions(), share -> true);
+        else RadialMarch.along(radial, heights, setting.conditions(), share -> true);
     }
 
     /** Mean counted seconds of paths of a length all round. */

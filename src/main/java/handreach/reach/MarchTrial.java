@@ -36,15 +36,16 @@ public record MarchTrial(int threads, LongSupplier threadNanos) {
     /**
      * How long the march will take when all its threads have nothing else to do, s.
      *
+     * @param together how many neighbouring radials are marched in lockstep
      * @param countedS counted seconds of one thread ({@code FieldMarchCost}) for all of it
      */
-    double seconds(AreaSetting setting, List<Terminals> heights, double countedS) {
-        double lengthM = lengthM(new MarchProbe(setting, heights));
+    double seconds(AreaSetting setting, List<Terminals> heights, int together, double countedS) {
+        double lengthM = lengthM(new MarchProbe(setting, heights, 1));
         double spentS = 0;
         double quickest = Double.POSITIVE_INFINITY;
         double foretoldS = countedS / threads;
         for (int number = 0; number < MOST_ROUNDS && spentS < longestS(foretoldS); number++) {
-            Round round = round(setting, heights, lengthM, number);
+            Round round = round(setting, heights, together, lengthM, number);
             if (!(round.countedS > 0)) break;
             spentS += round.tookS / threads;
             quickest = Math.min(quickest, round.tookS / round.countedS);
@@ -63,14 +64,14 @@ public record MarchTrial(int threads, LongSupplier threadNanos) {
         return lengthM;
     }
 
-    private Round round(AreaSetting setting, List<Terminals> heights, double lengthM, int number) {
+    private Round round(AreaSetting setting, List<Terminals> heights, int together, double lengthM, int number) {
         int paths = PATHS_OF_A_THREAD * threads;
         double[] countedS = new double[paths];
         double[] tookS = new double[paths];
         new Workers(threads)
                 .run(
                         paths,
-                        () -> new MarchProbe(setting, heights),
+                        () -> new MarchProbe(setting, heights, together),
                         (probe, i) -> {
                             // The golden section spreads the azimuths of any number of rounds evenly.
                             if (!probe.cut(2 * Math.PI * 0.6180339887498949 * (number * paths + i), lengthM)) return;

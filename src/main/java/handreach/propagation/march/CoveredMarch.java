@@ -84,12 +84,53 @@ public final class CoveredMarch {
             DoublePredicate goOn) {
         Near near = Near.of(profile, txHeightM);
         double[] heights = heights(rxHeightsM, roofsM);
-        int n = rxHeightsM.length;
         List<FullWaveRadial> bare = near.isBelowRoofs()
                 ? FieldMarch.along(profile, txHeightM, rxHeightsM, conditions, goOn)
                 : FieldMarch.along(profile, txHeightM, heights, conditions, goOn);
         List<FullWaveRadial> over =
                 near.isBelowRoofs() ? FieldMarch.along(profile, near.reckonedM(), heights, conditions, goOn) : bare;
+        return covered(near, profile, rxHeightsM, roofsM, bare, over, conditions);
+    }
+
+    /**
+     * Marches neighbouring radials in lockstep, {@link FieldMarch#together} at most.
+     *
+     * @shape  for each profile what {@link #along} gives
+     * @unit   as {@link #along}
+     * @valid  profiles from one place, their samples at the same distances as far as each goes; else as {@link #along}
+     * @error  below 65 dB of excess rms 0.02 to 0.11 dB from {@link #along}, largest 1.1 dB, by 32 bits and by steps as the steepest of
+     *     them asks for; beyond 90 dB rounding decides: docs/full-wave.md
+     * @source as {@link #along}
+     */
+    public static List<List<CoveredMarch>> together(
+            List<Profile> profiles,
+            double txHeightM,
+            double[] rxHeightsM,
+            double[] roofsM,
+            PathConditions conditions,
+            DoublePredicate goOn) {
+        Near near = Near.of(profiles.get(0), txHeightM);
+        double[] heights = heights(rxHeightsM, roofsM);
+        List<List<FullWaveRadial>> bare =
+                FieldMarch.bundle(profiles, txHeightM, near.isBelowRoofs() ? rxHeightsM : heights, conditions, goOn);
+        List<List<FullWaveRadial>> over =
+                near.isBelowRoofs() ? FieldMarch.bundle(profiles, near.reckonedM(), heights, conditions, goOn) : bare;
+        List<List<CoveredMarch>> marches = new ArrayList<>();
+        for (int i = 0; i < profiles.size(); i++)
+            marches.add(covered(near, profiles.get(i), rxHeightsM, roofsM, bare.get(i), over.get(i), conditions));
+        return marches;
+    }
+
+    private static List<CoveredMarch> covered(
+            Near near,
+            Profile profile,
+            double[] rxHeightsM,
+            double[] roofsM,
+            List<FullWaveRadial> bare,
+            List<FullWaveRadial> over,
+            PathConditions conditions) {
+        int n = rxHeightsM.length;
+        double[] heights = heights(rxHeightsM, roofsM);
         int standing = firstStanding(profile);
         List<CoveredMarch> marches = new ArrayList<>();
         for (int k = 0; k < n; k++) {

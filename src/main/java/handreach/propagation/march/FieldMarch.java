@@ -6,10 +6,12 @@ import handreach.propagation.NoAnswer;
 import handreach.propagation.PathConditions;
 import handreach.propagation.Terminals;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import java.util.concurrent.CancellationException;
 import java.util.function.DoublePredicate;
+import java.util.function.DoubleUnaryOperator;
 
 /**
  * The field of one antenna, marched along the ground of a profile: the wave equation itself in place of edges and mirrors.
@@ -114,6 +116,79 @@ public final class FieldMarch {
         List<FullWaveRadial> radials = new ArrayList<>();
         for (int i = 0; i < rxHeightsM.length; i++) radials.add(march.radial(i, profile, answered, conditions));
         return radials;
+    }
+
+    /**
+     * Up to {@link LaneMath#LANES} neighbouring radials in lockstep: for each profile what
+     * {@link #along(Profile, double, double[], PathConditions, DoublePredicate)} gives, on the finest steps and nodes that any of them
+     * asks for, in numbers of 32 bits. Profiles may end at different samples of one and the same row of distances.
+     */
+    static List<List<FullWaveRadial>> bundle(
+            List<Profile> profiles,
+            double txHeightM,
+            double[] rxHeightsM,
+            PathConditions conditions,
+            DoublePredicate goOn) {
+        return bundle(profiles, txHeightM, rxHeightsM, conditions, goOn, LaneChoice.best());
+    }
+
+    /**
+     * How many radials are best marched together here: several where the virtual machine has vectors, else one.
+     *
+     * @shape  pure
+     * @unit   radials
+     * @valid  always
+     * @error  none
+     * @source ours: docs/full-wave.md
+     */
+    public static int together() {
+        return LaneChoice.best() instanceof PlainLanes ? 1 : LaneMath.LANES;
+    }
+
+    static List<List<FullWaveRadial>> bundle(
+            List<Profile> profiles,
+            double txHeightM,
+            double[] rxHeightsM,
+            PathConditions conditions,
+            DoublePredicate goOn,
+            LaneMath math) {
+        if (profiles.isEmpty() || profiles.size() > LaneMath.LANES)
+            throw new IllegalArgumentException(profiles.size() + " radials in a bundle");
+        FieldMarchWave wave = FieldMarchWave.of(conditions);
+        double highestM = highest(txHeightM, rxHeightsM);
+        double[] longestM = new double[0];
+        int[] answered = new int[profiles.size()];
+        Profile[] held = new Profile[profiles.size()];
+        for (int i = 0; i < held.length; i++) {
+            answered[i] = answered(profiles.get(i), conditions);
+            held[i] = held(profiles.get(i), answered[i]);
+            if (held[i].count() > longestM.length) longestM = held[i].distancesKm();
+        }
+        for (int i = 0; i < longestM.length; i++) longestM[i] *= 1000;
+        FieldMarch[] marches = new FieldMarch[held.length];
+        for (int i = 0; i < held.length; i++) {
+            // behind its end a radial runs on level: nothing comes back from there
+            double[] heightM = Arrays.copyOf(held[i].heightsM(), longestM.length);
+            Arrays.fill(heightM, held[i].count(), heightM.length, heightM[held[i].count() - 1]);
+            FieldMarchGround ground = FieldMarchGround.of(
+                    longestM.clone(),
+                    heightM,
+                    1000 * conditions.atmosphere().effectiveRadiusKm(),
+                    wave.wavelengthM(),
+                    2 + highestM);
+            FieldMarchGrid grid = FieldMarchGrid.fast(ground, wave.wavelengthM(), txHeightM + highestM);
+            checkCost(FieldMarchCost.of(ground, grid, wave), held[i]);
+            marches[i] = new FieldMarch(ground, grid, wave, txHeightM, rxHeightsM);
+        }
+        new FieldMarchBundle(marches, wave, math).run(goOn);
+        List<List<FullWaveRadial>> bundle = new ArrayList<>();
+        for (int i = 0; i < marches.length; i++) {
+            List<FullWaveRadial> radials = new ArrayList<>();
+            for (int k = 0; k < rxHeightsM.length; k++)
+                radials.add(marches[i].radial(k, profiles.get(i), answered[i], conditions));
+            bundle.add(radials);
+        }
+        return bundle;
     }
 
     /**
@@ -228,7 +303,7 @@ public final class FieldMarch {
         FieldMarchColumn[] columns = new FieldMarchColumn[FieldMarchPace.MOST_HALVINGS + 1];
         FieldMarchColumn column = columnOf(pace.halvings(0), columns);
         double slope = ground.slopeRad(0);
-        double startM = Math.min(Math.max(10 * wave.wavelengthM(), NEAR_RATIO * txHeightM), 0.75 * ground.facetM(0));
+        double startM = startM();
         column.start(wave, startM - txHeightM * Math.sin(slope), txHeightM * Math.cos(slope), ground.raysRad(0));
         double quantumM = wave.quantumM();
         double carriedM = 0;
@@ -257,6 +332,27 @@ public final class FieldMarch {
         }
     }
 
+    /** How far along the first facet the column starts. */
+    private double startM() {
+        return Math.min(Math.max(10 * wave.wavelengthM(), NEAR_RATIO * txHeightM), 0.75 * ground.facetM(0));
+    }
+
+    /** Puts the starting field on a lane; how far along the first facet it stands. */
+    double begin(LaneColumn column, int lane) {
+        double slope = ground.slopeRad(0);
+        double startM = startM();
+        column.start(lane, wave, startM - txHeightM * Math.sin(slope), txHeightM * Math.cos(slope), ground.raysRad(0));
+        return startM;
+    }
+
+    FieldMarchGround ground() {
+        return ground;
+    }
+
+    FieldMarchGrid grid() {
+        return grid;
+    }
+
     private FieldMarchColumn columnOf(int halvings, FieldMarchColumn[] columns) {
         if (columns[halvings] == null) columns[halvings] = new FieldMarchColumn(grid.halved(halvings), wave);
         return columns[halvings];
@@ -280,6 +376,16 @@ public final class FieldMarch {
 
     /** Notes the power at the far antenna's height above the ground under it. */
     private void look(FieldMarchColumn column, int facet, double alongM) {
+        look(column::power, facet, alongM);
+        if (sketch != null) {
+            double slope = ground.slopeRad(facet);
+            double footM = ground.startM(facet) + alongM * Math.cos(slope);
+            sketch.look(column, footM, ground.startHeightM(facet) + alongM * Math.sin(slope), slope);
+        }
+    }
+
+    /** The same from the power over a facet by height. */
+    void look(DoubleUnaryOperator power, int facet, double alongM) {
         double slope = ground.slopeRad(facet);
         double c = Math.cos(slope);
         double s = Math.sin(slope);
@@ -289,10 +395,10 @@ public final class FieldMarch {
             double h = rxHeightM[i];
             double x = footM - h * c * s;
             double z = footHeightM + h * c * c;
-            double r = Math.hypot(x, z - ground.startHeightM(0) - txHeightM);
-            track[i].add(x, Math.max(LEAST_POWER, column.power(h * c) * r));
+            double rise = z - ground.startHeightM(0) - txHeightM;
+            double r = Math.sqrt(x * x + rise * rise);
+            track[i].add(x, Math.max(LEAST_POWER, power.applyAsDouble(h * c) * r));
         }
-        if (sketch != null) sketch.look(column, footM, footHeightM, slope);
     }
 
     /** Power re free space at the far antenna, as noted on the way. */

@@ -15,10 +15,10 @@ final class FieldMarchColumn {
 
     private static final double ABSORB_STEEP = 30;
     /** Wide-angle rest of turns smaller than this share of the longest waits until it adds up. */
-    private static final double TURN_REST_SHARE = 0.002;
+    static final double TURN_REST_SHARE = 0.002;
 
     /** Steps of one turn after which evanescent waves are let die. */
-    private static final int STEPS_TO_CALM = 16;
+    static final int STEPS_TO_CALM = 16;
 
     private static final int STEPS_KEPT = 400;
     /** More than any order of a step. */
@@ -56,16 +56,22 @@ final class FieldMarchColumn {
         this.sideRe = new double[n];
         this.sideIm = new double[n];
         this.work = new double[8][n];
-        this.extinction = new double[n];
+        this.extinction = extinction(grid);
         int from = n;
-        for (int i = n - 1; i >= 0; i--) {
+        while (from > 0 && extinction[from - 1] > 0) from--;
+        this.absorberFrom = from;
+        this.turn = new FieldMarchTurn(n, grid.spacingM(), k, g);
+    }
+
+    /** What the absorber takes at each node, 1/m; nothing below it. */
+    static double[] extinction(FieldMarchGrid grid) {
+        double[] extinction = new double[grid.nodes()];
+        for (int i = extinction.length - 1; i >= 0; i--) {
             double ramp = (i * grid.spacingM() - grid.topM() + grid.absorberM()) / grid.absorberM();
             if (ramp <= 0) break;
             extinction[i] = (ABSORB_SHALLOW * Math.pow(ramp, 4) + ABSORB_STEEP * Math.pow(ramp, 8)) / grid.absorberM();
-            from = i;
         }
-        this.absorberFrom = from;
-        this.turn = new FieldMarchTurn(n, grid.spacingM(), k, g);
+        return extinction;
     }
 
     /** Takes over the field of a column whose nodes stand twice as close. */
@@ -81,7 +87,7 @@ final class FieldMarchColumn {
     /** Takes over the field of a column whose nodes stand twice as far apart, and finds the values between them. */
     void takeBetween(FieldMarchColumn coarser) {
         int taps = BETWEEN.length;
-        double[][] below = coarser.belowGround(taps);
+        Complex[] below = coarser.belowGround(taps);
         for (int i = 0; i < n; i++) {
             int from = i / 2;
             if (i % 2 == 0) {
@@ -100,8 +106,8 @@ final class FieldMarchColumn {
                     b += w * coarser.im[up];
                 }
                 if (down < 0) {
-                    a += w * below[0][-down];
-                    b += w * below[1][-down];
+                    a += w * below[-down].getReal();
+                    b += w * below[-down].getImaginary();
                 } else if (down < coarser.n) {
                     a += w * coarser.re[down];
                     b += w * coarser.im[down];
@@ -113,36 +119,39 @@ final class FieldMarchColumn {
         restRad = coarser.restRad;
     }
 
+    private Complex[] belowGround(int count) {
+        Complex[] psi = new Complex[count + 1];
+        for (int i = 0; i <= count; i++) psi[i] = i < n ? new Complex(re[i], im[i]) : Complex.ZERO;
+        return belowGround(psi, new Complex(gRe, gIm), grid.spacingM());
+    }
+
     /**
      * The field carried on below the ground as its condition ∂ψ/∂η = gψ asks: with e and o its even and odd parts, ∂o/∂η = ge. The
      * integral goes by Simpson's rule from node to node.
      */
-    private double[][] belowGround(int count) {
-        double[][] below = new double[2][count + 1];
-        Complex step = new Complex(gRe, gIm).multiply(grid.spacingM() / 3);
-        Complex[] even = new Complex[count + 1];
-        Complex[] odd = new Complex[count + 1];
-        for (int i = 0; i <= Math.min(count, n - 1); i++) {
-            Complex psi = new Complex(re[i], im[i]);
+    static Complex[] belowGround(Complex[] psi, Complex g, double spacingM) {
+        Complex step = g.multiply(spacingM / 3);
+        Complex[] even = new Complex[psi.length];
+        Complex[] odd = new Complex[psi.length];
+        Complex[] below = new Complex[psi.length];
+        for (int i = 0; i < psi.length; i++) {
             if (i == 0) {
                 odd[0] = Complex.ZERO;
             } else {
                 Complex before =
                         i == 1 ? even[0].multiply(2) : even[i - 1].multiply(4).add(even[i - 2]);
                 Complex rest = i == 1 ? Complex.ZERO : odd[i - 2];
-                Complex known = rest.add(step.multiply(before.add(psi)));
+                Complex known = rest.add(step.multiply(before.add(psi[i])));
                 odd[i] = known.divide(step.add(1));
             }
-            even[i] = psi.subtract(odd[i]);
-            Complex mirrored = even[i].subtract(odd[i]);
-            below[0][i] = mirrored.getReal();
-            below[1][i] = mirrored.getImaginary();
+            even[i] = psi[i].subtract(odd[i]);
+            below[i] = even[i].subtract(odd[i]);
         }
         return below;
     }
 
     /** Weights of the nodes on either side of a point half way between two: sinc under Kaiser's window. */
-    private static final double[] BETWEEN = between(10, 6);
+    static final double[] BETWEEN = between(10, 6);
 
     private static double[] between(int taps, double beta) {
         double[] weight = new double[taps];
@@ -215,12 +224,18 @@ final class FieldMarchColumn {
         FieldMarchStep step = steps.get(kept);
         if (step == null) {
             if (steps.size() >= STEPS_KEPT) steps.clear();
-            step = new FieldMarchStep(PadeStep.of(k * quanta * quantumM, order), grid.spacingM(), k, gRe, gIm, n);
+            step = new FieldMarchStep(stepOf(quanta, quantumM, order), grid.spacingM(), k, gRe, gIm, n);
             steps.put(kept, step);
         }
         differentiate();
         step.solve(re, im, sideRe, sideIm, work);
         fade(quanta * quantumM);
+    }
+
+    private PadeStep stepOf(long quanta, double quantumM, int order) {
+        double phaseRad = k * quanta * quantumM;
+        boolean isUsual = Math.abs(phaseRad - PadeStep.phaseRad(quanta)) <= 1e-12 * phaseRad;
+        return isUsual ? PadeStep.ofQuanta(quanta, order) : PadeStep.of(phaseRad, order);
     }
 
     /** D ψ/k² into the side arrays, with the ground row of ∂ψ/∂η = gψ. */

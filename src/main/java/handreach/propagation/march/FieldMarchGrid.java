@@ -9,8 +9,10 @@ package handreach.propagation.march;
  * @param absorberM depth of the absorber under the top, m
  * @param order order of the range step, even
  * @param turnM longest motion of the top within one step of a turn, m
+ * @param airM what is held between the highest ray and the absorber, m
  */
-record FieldMarchGrid(double spacingM, double stepM, double topM, double absorberM, int order, double turnM) {
+record FieldMarchGrid(
+        double spacingM, double stepM, double topM, double absorberM, int order, double turnM, double airM) {
     FieldMarchGrid {
         if (!(spacingM > 0) || !(stepM > 0) || !(topM > absorberM) || !(absorberM > 0) || order % 2 != 0 || order < 2)
             throw new IllegalArgumentException("grid of the field march");
@@ -39,8 +41,10 @@ record FieldMarchGrid(double spacingM, double stepM, double topM, double absorbe
             double stepM) {
         double fresnelM = Math.sqrt(wavelengthM * ground.lengthM() / 4);
         double absorberM = Math.max(80, 3 * fresnelM) * margin;
-        double topM = ground.columnM(60 + antennasM + 3 * fresnelM * margin) + absorberM;
-        return new FieldMarchGrid(spacingM, stepM, topM, absorberM, stepM > 12 * wavelengthM ? 6 : 4, 15 * wavelengthM);
+        double airM = 60 + antennasM + 3 * fresnelM * margin;
+        double topM = ground.columnM(airM) + absorberM;
+        return new FieldMarchGrid(
+                spacingM, stepM, topM, absorberM, stepM > 12 * wavelengthM ? 6 : 4, 15 * wavelengthM, airM);
     }
 
     /** Number of range steps over a facet. */
@@ -50,7 +54,17 @@ record FieldMarchGrid(double spacingM, double stepM, double topM, double absorbe
 
     /** Number of steps of a turn: the top must not run on too far at once. */
     int turnStepsFor(double angleRad) {
-        return Math.max(1, (int) Math.ceil(Math.abs(angleRad) * topM / turnM));
+        return turnStepsFor(angleRad, topM);
+    }
+
+    /** The same of a column that ends lower. */
+    int turnStepsFor(double angleRad, double heightM) {
+        return Math.max(1, (int) Math.ceil(Math.abs(angleRad) * heightM / turnM));
+    }
+
+    /** Top of a column on one facet, absorber included, m: no higher than its own rays ask for. */
+    double topM(FieldMarchGround ground, int facet) {
+        return Math.min(topM, ground.columnM(facet, airM) + absorberM);
     }
 
     /** A step of about this length as whole quanta, so that steps are used again. */
@@ -60,7 +74,9 @@ record FieldMarchGrid(double spacingM, double stepM, double topM, double absorbe
 
     /** The same with nodes half as far apart, so many times over. */
     FieldMarchGrid halved(int times) {
-        return times == 0 ? this : new FieldMarchGrid(spacingM / (1 << times), stepM, topM, absorberM, order, turnM);
+        return times == 0
+                ? this
+                : new FieldMarchGrid(spacingM / (1 << times), stepM, topM, absorberM, order, turnM, airM);
     }
 
     int nodes() {

@@ -21,6 +21,8 @@ final class FieldMarchGround {
 
     private final double[] distanceM;
     private final double[] bentM;
+    private final double[] slopeRad;
+    private final double[] facetM;
     private final double lengthM;
     private final double reliefM;
     /** Slope, as rise over run, from a point to the horizon ahead and to the horizon behind; and height of the hull over it. */
@@ -45,6 +47,14 @@ final class FieldMarchGround {
             above = Math.max(above, bentM[i] - line);
         }
         this.reliefM = Math.max(high - low, above);
+        this.slopeRad = new double[last];
+        this.facetM = new double[last];
+        for (int f = 0; f < last; f++) {
+            double rise = bentM[f + 1] - bentM[f];
+            double run = distanceM[f + 1] - distanceM[f];
+            slopeRad[f] = Math.atan2(rise, run);
+            facetM[f] = Math.hypot(rise, run);
+        }
         this.ahead = new double[last + 1];
         this.behind = new double[last + 1];
         this.overM = new double[last + 1];
@@ -90,7 +100,10 @@ final class FieldMarchGround {
     static FieldMarchGround of(Profile profile, double earthRadiusM, double wavelengthM, double afterM) {
         double[] x = profile.distancesKm();
         for (int i = 0; i < x.length; i++) x[i] *= 1000;
-        double[] z = profile.heightsM();
+        return of(x, profile.heightsM(), earthRadiusM, wavelengthM, afterM);
+    }
+
+    static FieldMarchGround of(double[] x, double[] z, double earthRadiusM, double wavelengthM, double afterM) {
         int[] kept = kept(x, wavelengthM);
         double[] keptX = new double[kept.length];
         double[] keptZ = averaged(x, z, kept, SHORTEST_WAVELENGTHS * wavelengthM);
@@ -186,12 +199,12 @@ final class FieldMarchGround {
 
     /** Slope of a facet, radians, above 0 where the ground rises. */
     double slopeRad(int facet) {
-        return Math.atan2(bentM[facet + 1] - bentM[facet], distanceM[facet + 1] - distanceM[facet]);
+        return slopeRad[facet];
     }
 
     /** Length along a facet, m. */
     double facetM(int facet) {
-        return Math.hypot(bentM[facet + 1] - bentM[facet], distanceM[facet + 1] - distanceM[facet]);
+        return facetM[facet];
     }
 
     /** Length of the profile without the run beyond its end, m. */
@@ -221,12 +234,15 @@ final class FieldMarchGround {
     /** Height of a column that holds all rays between ground and ground with some air above them, m over the facet. */
     double columnM(double airM) {
         double most = reliefM + airM;
-        for (int f = 0; f < facets(); f++) {
-            double across = Math.max(LEAST_ACROSS, Math.cos(raysRad(f)));
-            double air = airM * Math.max(1, GENTLE_ACROSS / across);
-            most = Math.max(most, Math.max(overM[f], overM[f + 1]) + air);
-        }
+        for (int f = 0; f < facets(); f++) most = Math.max(most, columnM(f, airM));
         return most;
+    }
+
+    /** The same of one facet, m: what its own rays between ground and ground ask for. */
+    double columnM(int facet, double airM) {
+        double across = Math.max(LEAST_ACROSS, Math.cos(raysRad(facet)));
+        double air = airM * Math.max(1, GENTLE_ACROSS / across);
+        return Math.max(overM[facet], overM[facet + 1]) + air;
     }
 
     /** First facet steeper than an angle; the number of facets where there is none. */

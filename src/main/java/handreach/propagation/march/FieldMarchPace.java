@@ -11,7 +11,8 @@ final class FieldMarchPace {
     /** A range step may put a ray wrong by so much for each wavelength it goes: 0.1 rad in a hundred wavelengths. */
     static final double STEP_ERROR = 1e-3;
 
-    private static final int[] ORDERS = {4, 6, 8};
+    static final int HIGHEST_ORDER = 8;
+    private static final int[] ORDERS = {4, 6, HIGHEST_ORDER};
     private static final double[] STEP_WAVELENGTHS = {0.5, 0.75, 1, 1.5, 2, 3, 4, 5, 6, 8, 10, 12, 15};
     /**
      * Angle from the facet, degrees, up to which the fraction of an order (row) carries a ray over a step (column) within

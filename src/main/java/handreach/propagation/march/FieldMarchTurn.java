@@ -31,6 +31,16 @@ final class FieldMarchTurn {
         this.yIm = new double[n];
     }
 
+    /** The a of a term of the square root, 1 or 2. */
+    static double strength(int term) {
+        return 0.4 * Math.pow(Math.sin(term * Math.PI / 5), 2);
+    }
+
+    /** Its b over the square of wave number times spacing. */
+    static double spread(int term, double phaseOfSpacing) {
+        return Math.pow(Math.cos(term * Math.PI / 5) / phaseOfSpacing, 2);
+    }
+
     /**
      * One term of the square root, and the factors of its tridiagonal matrix M + D(b/k² − jqη), D the second difference: l the
      * multipliers on the way up, v the inverse pivots.
@@ -55,8 +65,8 @@ final class FieldMarchTurn {
         double firstIm;
 
         Term(int j) {
-            this.a = 0.4 * Math.pow(Math.sin(j * Math.PI / 5), 2);
-            double p = Math.pow(Math.cos(j * Math.PI / 5) / (k * spacingM), 2);
+            this.a = strength(j);
+            double p = spread(j, k * spacingM);
             this.off = 1.0 / 12 + p;
             this.diagonal = 10.0 / 12 - 2 * p;
         }

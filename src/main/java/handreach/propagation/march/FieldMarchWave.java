@@ -11,7 +11,7 @@ import org.apache.commons.math3.complex.Complex;
  * @param impedance δ of the ground condition ∂ψ/∂η = jkδψ at grazing incidence
  */
 record FieldMarchWave(double waveNumber, Complex impedance) {
-    private static final double QUANTUM_SHARE = 1.0 / 64;
+    static final double QUANTUM_SHARE = 1.0 / 64;
 
     /**
      * From frequency, ground and polarisation. Vertical: ψ is the magnetic field across the path, and δ = √(ε − 1)/ε is the

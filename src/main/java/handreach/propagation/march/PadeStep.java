@@ -1,5 +1,6 @@
 package handreach.propagation.march;
 
+import java.util.concurrent.atomic.AtomicReferenceArray;
 import org.apache.commons.math3.complex.Complex;
 
 /**
@@ -12,6 +13,14 @@ import org.apache.commons.math3.complex.Complex;
 final class PadeStep {
     private static final double EVANESCENT_ZERO = -3;
     private static final double EVANESCENT_FROM = -1.8;
+
+    /** Quanta of the longest step that is kept; longer ones are found anew. */
+    private static final int QUANTA_KEPT = 2048;
+
+    private static final int HIGHEST_ORDER = 8;
+    /** Steps found once, by quanta and order: their fractions depend on nothing else. */
+    private static final AtomicReferenceArray<PadeStep> KEPT =
+            new AtomicReferenceArray<>(QUANTA_KEPT * (HIGHEST_ORDER + 1));
 
     private final Complex[] pole;
     private final Complex[] weight;
@@ -32,7 +41,7 @@ final class PadeStep {
      * @source Collins, J. Acoust. Soc. Am. 93 (1993) 1736, split-step Padé; the stability zero as in section I there (from memory)
      */
     static PadeStep of(double phaseRad, int order) {
-        if (!(phaseRad > 0) || order < 2 || order > 8)
+        if (!(phaseRad > 0) || order < 2 || order > HIGHEST_ORDER)
             throw new IllegalArgumentException("step of phase " + phaseRad + " and order " + order);
         Complex[] taylor = taylor(phaseRad, 2 * order - 1);
         Complex[] denominator = denominator(taylor, order);
@@ -51,6 +60,23 @@ final class PadeStep {
             weight[i] = c;
         }
         return new PadeStep(pole, weight);
+    }
+
+    static double phaseRad(long quanta) {
+        return 2 * Math.PI * FieldMarchWave.QUANTUM_SHARE * quanta;
+    }
+
+    /** The step of so many quanta ({@link FieldMarchWave#quantumM}): of one phase at whatever frequency, and found once. */
+    static PadeStep ofQuanta(long quanta, int order) {
+        double phaseRad = phaseRad(quanta);
+        if (quanta >= QUANTA_KEPT || quanta < 1 || order < 2 || order > HIGHEST_ORDER) return of(phaseRad, order);
+        int at = (int) quanta * (HIGHEST_ORDER + 1) + order;
+        PadeStep kept = KEPT.get(at);
+        if (kept == null) {
+            kept = of(phaseRad, order);
+            KEPT.set(at, kept);
+        }
+        return kept;
     }
 
     /**

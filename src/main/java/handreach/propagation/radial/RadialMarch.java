@@ -6,6 +6,7 @@ import handreach.propagation.Terminals;
 import handreach.propagation.march.CoveredMarch;
 import handreach.propagation.march.FieldMarch;
 import handreach.propagation.march.FieldMarchCost;
+import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.function.DoublePredicate;
@@ -27,6 +28,37 @@ public final class RadialMarch {
                 if (heights.get(k).txHeightM() == txHeightM) along[k] = marches.get(read++);
         }
         return List.of(along);
+    }
+
+    /** How many neighbouring radials {@link #together} best takes at once on this virtual machine; one where it has no vectors. */
+    public static int together() {
+        return FieldMarch.together();
+    }
+
+    /**
+     * What {@link #along} gives for each of several radials from one place whose samples lie at the same distances, {@link #together()} at
+     * most.
+     */
+    public static List<List<CoveredMarch>> together(
+            List<Radial> radials, List<Terminals> heights, PathConditions conditions, DoublePredicate goOn) {
+        List<Profile> profiles = radials.stream().map(RadialMarch::profile).toList();
+        double[] roofsM = radials.stream()
+                .flatMapToDouble(r -> Arrays.stream(r.roofsM()))
+                .distinct()
+                .toArray();
+        List<CoveredMarch[]> along = new ArrayList<>();
+        for (int i = 0; i < profiles.size(); i++) along.add(new CoveredMarch[heights.size()]);
+        for (double txHeightM : sources(heights)) {
+            List<List<CoveredMarch>> marches =
+                    CoveredMarch.together(profiles, txHeightM, receivers(heights, txHeightM), roofsM, conditions, goOn);
+            for (int i = 0; i < profiles.size(); i++) {
+                int read = 0;
+                for (int k = 0; k < heights.size(); k++)
+                    if (heights.get(k).txHeightM() == txHeightM)
+                        along.get(i)[k] = marches.get(i).get(read++);
+            }
+        }
+        return along.stream().map(List::of).toList();
     }
 
     /** Ends a radial where ground is too steep for the march to answer for what lies behind; says whether there is such. */

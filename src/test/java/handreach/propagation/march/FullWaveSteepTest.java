@@ -101,7 +101,13 @@ class FullWaveSteepTest {
         FieldMarchGround ground = FieldMarch.ground(profile, 1.5, conditions);
         FieldMarchGrid fast = FieldMarchGrid.fast(ground, wave.wavelengthM(), tx + 1.5);
         FieldMarchGrid half = new FieldMarchGrid(
-                fast.spacingM() / 2, fast.stepM(), fast.topM() + 60, fast.absorberM(), fast.order(), fast.turnM());
+                fast.spacingM() / 2,
+                fast.stepM(),
+                fast.topM() + 60,
+                fast.absorberM(),
+                fast.order(),
+                fast.turnM(),
+                fast.airM());
         FieldMarch march = new FieldMarch(ground, half, wave, tx, 1.5);
         march.run(FieldMarchPace.halved(ground, fast, wave.wavelengthM()));
         return march.radial(0, profile, conditions);

@@ -1,0 +1,166 @@
+package handreach.propagation.march;
+
+import java.util.concurrent.CancellationException;
+import java.util.function.DoublePredicate;
+
+/**
+ * Neighbouring radials marched in lockstep, one a lane of {@link LaneMath}: facets of the same number and distances, on each of them the
+ * same number of steps, the same order, nodes and steps of a turn, which are the finest that any lane asks for. Lengths of facets,
+ * angles and so all coefficients are each lane's own.
+ */
+final class FieldMarchBundle {
+    private static final int LANES = LaneMath.LANES;
+
+    /** The top of a column moves by no more than this for each metre along the ground. */
+    private static final double SINK = 0.25;
+
+    private final FieldMarch[] lane;
+    private final FieldMarchGrid grid;
+    private final FieldMarchWave wave;
+    private final LaneMath math;
+    private final FieldMarchPace[] pace;
+    private final int facets;
+    private final double[] topM;
+
+    /**
+     * @param marches one for each lane; the last serves the lanes that are left
+     */
+    FieldMarchBundle(FieldMarch[] marches, FieldMarchWave wave, LaneMath math) {
+        this.lane = marches;
+        this.wave = wave;
+        this.math = math;
+        this.facets = marches[0].ground().facets();
+        FieldMarchGrid highest = marches[0].grid();
+        for (FieldMarch march : marches) {
+            if (march.ground().facets() != facets) throw new IllegalArgumentException("radials of different facets");
+            if (march.grid().topM() > highest.topM()) highest = march.grid();
+        }
+        this.grid = highest;
+        this.pace = new FieldMarchPace[marches.length];
+        for (int i = 0; i < marches.length; i++)
+            pace[i] = FieldMarchPace.of(marches[i].ground(), grid, wave.wavelengthM());
+        this.topM = tops();
+    }
+
+    /**
+     * Where the column ends on each facet: as high as the rays of any lane ask for on it and for some way before and behind it, and
+     * never sinking or rising fast, so that the absorber comes in softly.
+     */
+    private double[] tops() {
+        double[] needed = new double[facets];
+        for (FieldMarch of : lane)
+            for (int f = 0; f < facets; f++) needed[f] = Math.max(needed[f], grid.topM(of.ground(), f));
+        double[] tops = needed.clone();
+        for (int f = 1; f < facets; f++) tops[f] = Math.max(tops[f], tops[f - 1] - sink(f));
+        for (int f = facets - 2; f >= 0; f--) tops[f] = Math.max(tops[f], tops[f + 1] - sink(f + 1));
+        return tops;
+    }
+
+    private double sink(int facet) {
+        FieldMarchGround ground = lane[0].ground();
+        return SINK * (ground.startM(facet) - ground.startM(facet - 1));
+    }
+
+    void run(DoublePredicate goOn) {
+        LaneColumn[] columns = new LaneColumn[FieldMarchPace.MOST_HALVINGS + 1];
+        int halvings = halvings(0);
+        LaneColumn column = columnOf(halvings, columns);
+        double[] startM = new double[lane.length];
+        column.end(topM[0]);
+        for (int i = 0; i < lane.length; i++) startM[i] = lane[i].begin(column, i);
+        for (int i = lane.length; i < LANES; i++) column.copy(lane.length - 1, i);
+        double quantumM = wave.quantumM();
+        double[] carriedM = new double[lane.length];
+        double[] angleRad = new double[LANES];
+        long[] quanta = new long[lane.length];
+        double[] lengthM = new double[lane.length];
+        double told = 0;
+        for (int f = 0; f < facets; f++) {
+            if (f > 0) {
+                int next = halvings(f);
+                column = handedOn(column, halvings, next, columns);
+                column.end(Math.max(topM[f - 1], topM[f]));
+                halvings = next;
+                for (int i = 0; i < LANES; i++) {
+                    FieldMarchGround ground = lane[of(i)].ground();
+                    angleRad[i] = ground.slopeRad(f) - ground.slopeRad(f - 1);
+                }
+                column.turn(angleRad, turnSteps(f));
+            }
+            column.end(topM[f]);
+            int m = 1;
+            for (int i = 0; i < lane.length; i++) {
+                lengthM[i] = lane[i].ground().facetM(f) - (f == 0 ? startM[i] : 0);
+                m = Math.max(m, pace[i].steps(f, lengthM[i]));
+            }
+            int order = order(f);
+            double meanM = 0;
+            for (int i = 0; i < LANES; i++) {
+                int of = of(i);
+                if (i == of) {
+                    double restM = lengthM[i] + carriedM[i];
+                    quanta[i] = FieldMarchGrid.quanta(restM / m, quantumM);
+                    carriedM[i] = restM - m * quanta[i] * quantumM;
+                    look(column, i, f, f == 0 ? startM[i] : 0);
+                }
+                column.step(i, quanta[of], order);
+                meanM += quanta[of] * quantumM / LANES;
+            }
+            for (int s = 1; s <= m; s++) {
+                column.advance(order, meanM);
+                for (int i = 0; i < lane.length; i++) look(column, i, f, (f == 0 ? startM[i] : 0) + lengthM[i] * s / m);
+            }
+            double share = (f + 1.0) / facets;
+            if (share - told >= 0.005 || share == 1) {
+                told = share;
+                if (!goOn.test(share)) throw new CancellationException("the march was stopped");
+            }
+        }
+    }
+
+    private void look(LaneColumn column, int at, int facet, double alongM) {
+        lane[at].look(heightM -> column.power(at, heightM), facet, alongM);
+    }
+
+    private int of(int at) {
+        return Math.min(at, lane.length - 1);
+    }
+
+    private int halvings(int facet) {
+        int most = 0;
+        for (FieldMarchPace of : pace) most = Math.max(most, of.halvings(facet));
+        return most;
+    }
+
+    private int order(int facet) {
+        int most = 0;
+        for (FieldMarchPace of : pace) most = Math.max(most, of.order(facet));
+        return most;
+    }
+
+    private int turnSteps(int facet) {
+        int most = 0;
+        for (FieldMarchPace of : pace) most = Math.max(most, of.turnSteps(facet));
+        return most;
+    }
+
+    private LaneColumn columnOf(int halvings, LaneColumn[] columns) {
+        if (columns[halvings] == null) columns[halvings] = new LaneColumn(grid.halved(halvings), wave, math);
+        return columns[halvings];
+    }
+
+    private LaneColumn handedOn(LaneColumn from, int halved, int halvings, LaneColumn[] columns) {
+        LaneColumn column = from;
+        for (int h = halved; h < halvings; h++) {
+            LaneColumn finer = columnOf(h + 1, columns);
+            finer.takeBetween(column);
+            column = finer;
+        }
+        for (int h = halved; h > halvings; h--) {
+            LaneColumn coarser = columnOf(h - 1, columns);
+            coarser.takeEverySecond(column);
+            column = coarser;
+        }
+        return column;
+    }
+}

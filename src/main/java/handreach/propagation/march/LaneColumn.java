@@ -1,0 +1,306 @@
+package handreach.propagation.march;
+
+import java.util.Arrays;
+import java.util.HashMap;
+import java.util.Map;
+import org.apache.commons.math3.complex.Complex;
+
+/**
+ * {@link FieldMarchColumn} for {@link LaneMath#LANES} radials at once: the field of all lanes on columns of one and the same height and
+ * spacing. The absorber takes from all what a step of middle length takes.
+ */
+final class LaneColumn {
+    private static final int LANES = LaneMath.LANES;
+    /** Taps of the interpolation between two nodes on either side. */
+    private static final double[] BETWEEN = FieldMarchColumn.BETWEEN;
+
+    private static final int STEPS_KEPT = 4000;
+
+    private final FieldMarchGrid grid;
+    private final LaneMath math;
+    private final double k;
+    private final Complex g;
+    private final Complex groundRow;
+    private final int most;
+    private int n;
+    private final float[] re;
+    private final float[] im;
+    private final float[] sideRe;
+    private final float[] sideIm;
+    private final LaneWork work;
+    /** From the foot of the absorber up: 1/m. */
+    private final double[] extinction;
+
+    private final float[] fade;
+    private double fadedForM = -1;
+    private final LaneTerm first;
+    private final LaneTerm second;
+    private final Map<Long, LanePole.Settled[]> settled = new HashMap<>();
+    private final LanePole[] pole = new LanePole[FieldMarchPace.HIGHEST_ORDER];
+    private final float[] cosine = new float[LANES];
+    private final float[] sine = new float[LANES];
+    private final double[] restRad = new double[LANES];
+    private LanePole.Settled[] calming;
+    private int stepsSinceCalm;
+
+    LaneColumn(FieldMarchGrid grid, FieldMarchWave wave, LaneMath math) {
+        this.grid = grid;
+        this.math = math;
+        this.k = wave.waveNumber();
+        this.g = wave.impedance().multiply(new Complex(0, k));
+        this.groundRow = g.multiply(2 * grid.spacingM()).add(2);
+        this.most = grid.nodes();
+        this.n = most;
+        this.re = new float[n * LANES];
+        this.im = new float[n * LANES];
+        this.sideRe = new float[n * LANES];
+        this.sideIm = new float[n * LANES];
+        this.work = new LaneWork(n);
+        double[] all = FieldMarchColumn.extinction(grid);
+        int from = n;
+        while (from > 0 && all[from - 1] > 0) from--;
+        this.extinction = Arrays.copyOfRange(all, from, n);
+        this.fade = new float[n - from];
+        this.first = new LaneTerm(1, n, grid.spacingM(), k, groundRow.getReal(), groundRow.getImaginary());
+        this.second = new LaneTerm(2, n, grid.spacingM(), k, groundRow.getReal(), groundRow.getImaginary());
+        for (int i = 0; i < pole.length; i++) pole[i] = new LanePole();
+    }
+
+    /** Ends the column at a height, the absorber below it. What was above is gone; what comes to it is empty. */
+    void end(double topM) {
+        int nodes = Math.min(most, Math.max(fade.length + 16, (int) Math.ceil(topM / grid.spacingM())));
+        if (nodes > n) {
+            Arrays.fill(re, n * LANES, nodes * LANES, 0);
+            Arrays.fill(im, n * LANES, nodes * LANES, 0);
+        }
+        n = nodes;
+    }
+
+    /** Puts the field of a line source on the column of a lane. */
+    void start(int lane, FieldMarchWave wave, double alongM, double sourceM, double raysRad) {
+        for (int i = 0; i < n; i++) {
+            Complex psi = wave.starter(alongM, sourceM, i * grid.spacingM(), raysRad);
+            re[i * LANES + lane] = (float) psi.getReal();
+            im[i * LANES + lane] = (float) psi.getImaginary();
+        }
+    }
+
+    /** The field of another lane. */
+    void copy(int from, int to) {
+        for (int i = 0; i < n; i++) {
+            re[i * LANES + to] = re[i * LANES + from];
+            im[i * LANES + to] = im[i * LANES + from];
+        }
+    }
+
+    /** |ψ|² at a height above the facet of a lane, by the cubic through the four nearest nodes. */
+    double power(int lane, double heightM) {
+        double at = heightM / grid.spacingM();
+        int first = Math.max(0, Math.min(n - 4, (int) at - 1));
+        double t = at - first;
+        double w0 = -(t - 1) * (t - 2) * (t - 3) / 6;
+        double w1 = t * (t - 2) * (t - 3) / 2;
+        double w2 = -t * (t - 1) * (t - 3) / 2;
+        double w3 = t * (t - 1) * (t - 2) / 6;
+        int of = first * LANES + lane;
+        double a = w0 * re[of] + w1 * re[of + LANES] + w2 * re[of + 2 * LANES] + w3 * re[of + 3 * LANES];
+        double b = w0 * im[of] + w1 * im[of + LANES] + w2 * im[of + 2 * LANES] + w3 * im[of + 3 * LANES];
+        return a * a + b * b;
+    }
+
+    /** Makes ready the step of a lane: so many quanta, a fraction of this order. */
+    void step(int lane, long quanta, int order) {
+        LanePole.Settled[] of = settled.get(quanta * FieldMarchColumn.ORDERS + order);
+        if (of == null) {
+            if (settled.size() >= STEPS_KEPT) settled.clear();
+            of = settled(PadeStep.ofQuanta(quanta, order));
+            settled.put(quanta * FieldMarchColumn.ORDERS + order, of);
+        }
+        for (int i = 0; i < of.length; i++) pole[i].put(lane, of[i]);
+    }
+
+    private LanePole.Settled[] settled(PadeStep step) {
+        double s = 1 / (k * k * grid.spacingM() * grid.spacingM());
+        LanePole.Settled[] of = new LanePole.Settled[step.order()];
+        for (int i = 0; i < of.length; i++)
+            of[i] = LanePole.Settled.of(step.pole(i).multiply(s), step.weight(i), groundRow);
+        return of;
+    }
+
+    /** Carries all lanes along their facets by the steps made ready, whose middle length is given. */
+    void advance(int order, double meanM) {
+        solve(order);
+        if (meanM != fadedForM) {
+            for (int i = 0; i < fade.length; i++) fade[i] = (float) Math.exp(-extinction[i] * meanM);
+            fadedForM = meanM;
+        }
+        math.fade(n - fade.length, n, fade, re, im);
+    }
+
+    private void solve(int order) {
+        differentiate();
+        for (int i = 0; i < order; i += 2) {
+            math.solve(n, pole[i], pole[i + 1], sideRe, sideIm, re, im, work);
+            int nodes =
+                    Math.max(pole[i].mend(work.low, 0, work.alpha, 0), pole[i + 1].mend(work.low, 4, work.alpha, 2));
+            math.mend(Math.min(n, nodes), pole[i], pole[i + 1], re, im, work);
+        }
+    }
+
+    /** D ψ/k² into the side arrays, with the ground row of ∂ψ/∂η = gψ. */
+    private void differentiate() {
+        double s = 1 / (k * k * grid.spacingM() * grid.spacingM());
+        double gr = groundRow.getReal();
+        double gi = groundRow.getImaginary();
+        for (int lane = 0; lane < LANES; lane++) {
+            double x = re[lane];
+            double y = im[lane];
+            sideRe[lane] = (float) (s * (2.0 * re[LANES + lane] - gr * x + gi * y));
+            sideIm[lane] = (float) (s * (2.0 * im[LANES + lane] - gr * y - gi * x));
+        }
+        bend(n, (float) s, re, sideRe);
+        bend(n, (float) s, im, sideIm);
+    }
+
+    /** Second differences; a plain loop, which the compiler turns into vectors. */
+    private static void bend(int n, float s, float[] of, float[] side) {
+        int last = (n - 1) * LANES;
+        for (int i = LANES; i < last; i++) side[i] = s * (of[i - LANES] - of[i] + (of[i + LANES] - of[i]));
+        for (int i = last; i < last + LANES; i++) side[i] = s * (of[i - LANES] - 2 * of[i]);
+    }
+
+    /** Turns every lane to its next facet, whose slope is greater by its angle. */
+    void turn(double[] angleRad, int leastSteps) {
+        double largest = 0;
+        double widest = 0;
+        double meanRad = 0;
+        for (int lane = 0; lane < LANES; lane++) {
+            restRad[lane] += angleRad[lane];
+            largest = Math.max(largest, Math.abs(restRad[lane]));
+            widest = Math.max(widest, Math.abs(angleRad[lane]));
+            meanRad += Math.abs(angleRad[lane]) / LANES;
+        }
+        double topM = n * grid.spacingM();
+        if (!(largest * topM > FieldMarchColumn.TURN_REST_SHARE * grid.turnM())) {
+            phase(angleRad, 1);
+            return;
+        }
+        int m = Math.max(leastSteps, grid.turnStepsFor(Math.max(widest, largest), topM));
+        for (int lane = 0; lane < LANES; lane++) {
+            first.start(lane, restRad[lane] / m);
+            second.start(lane, restRad[lane] / m);
+            restRad[lane] = 0;
+        }
+        math.pivots(n, first, second);
+        phase(angleRad, 0.5 / m);
+        for (int i = 0; i < m; i++) {
+            rest(first);
+            rest(second);
+            if (++stepsSinceCalm >= FieldMarchColumn.STEPS_TO_CALM) calm();
+            fadeByTurn(meanRad / m);
+            phase(angleRad, (i < m - 1 ? 1.0 : 0.5) / m);
+        }
+    }
+
+    private void rest(LaneTerm term) {
+        term.ground(re, im, work);
+        math.turn(n, term, (float) grid.spacingM(), re, im, work);
+    }
+
+    private void phase(double[] angleRad, double share) {
+        for (int lane = 0; lane < LANES; lane++) {
+            double step = k * grid.spacingM() * angleRad[lane] * share;
+            cosine[lane] = (float) Math.cos(step);
+            sine[lane] = (float) Math.sin(step);
+        }
+        math.phase(n, cosine, sine, re, im);
+    }
+
+    private void calm() {
+        if (calming == null) calming = settled(PadeStep.calming());
+        for (int i = 0; i < calming.length; i++) for (int lane = 0; lane < LANES; lane++) pole[i].put(lane, calming[i]);
+        solve(calming.length);
+        stepsSinceCalm = 0;
+    }
+
+    private void fadeByTurn(double angleRad) {
+        for (int i = 0; i < fade.length; i++) {
+            int node = n - fade.length + i;
+            fade[i] = (float) Math.exp(-extinction[i] * node * grid.spacingM() * angleRad);
+        }
+        fadedForM = -1;
+        math.fade(n - fade.length, n, fade, re, im);
+    }
+
+    /** Takes over the field of columns whose nodes stand twice as close. */
+    void takeEverySecond(LaneColumn finer) {
+        end(finer.n * finer.grid.spacingM());
+        for (int i = 0; i < n; i++) {
+            for (int lane = 0; lane < LANES; lane++) {
+                boolean isIn = 2 * i < finer.n;
+                re[i * LANES + lane] = isIn ? finer.re[2 * i * LANES + lane] : 0;
+                im[i * LANES + lane] = isIn ? finer.im[2 * i * LANES + lane] : 0;
+            }
+        }
+        System.arraycopy(finer.restRad, 0, restRad, 0, LANES);
+    }
+
+    /** Takes over the field of columns whose nodes stand twice as far apart, and finds the values between them. */
+    void takeBetween(LaneColumn coarser) {
+        end(coarser.n * coarser.grid.spacingM());
+        int taps = BETWEEN.length;
+        float[][] below = coarser.belowGround(taps);
+        for (int i = 0; i < n; i++) {
+            int from = i / 2;
+            int to = i * LANES;
+            if (i % 2 == 0) {
+                boolean isIn = from < coarser.n;
+                for (int lane = 0; lane < LANES; lane++) {
+                    re[to + lane] = isIn ? coarser.re[from * LANES + lane] : 0;
+                    im[to + lane] = isIn ? coarser.im[from * LANES + lane] : 0;
+                }
+                continue;
+            }
+            for (int lane = 0; lane < LANES; lane++) {
+                re[to + lane] = 0;
+                im[to + lane] = 0;
+            }
+            for (int t = 0; t < taps; t++) {
+                float w = (float) BETWEEN[t];
+                int up = from + 1 + t;
+                int down = from - t;
+                if (up < coarser.n) {
+                    add(w, coarser.re, up, re, to);
+                    add(w, coarser.im, up, im, to);
+                }
+                if (down < 0) {
+                    add(w, below[0], -down, re, to);
+                    add(w, below[1], -down, im, to);
+                } else if (down < coarser.n) {
+                    add(w, coarser.re, down, re, to);
+                    add(w, coarser.im, down, im, to);
+                }
+            }
+        }
+        System.arraycopy(coarser.restRad, 0, restRad, 0, LANES);
+    }
+
+    private static void add(float w, float[] from, int node, float[] to, int at) {
+        for (int lane = 0; lane < LANES; lane++) to[at + lane] += w * from[node * LANES + lane];
+    }
+
+    private float[][] belowGround(int count) {
+        float[][] below = new float[2][(count + 1) * LANES];
+        int known = Math.min(count, n - 1) + 1;
+        for (int lane = 0; lane < LANES; lane++) {
+            Complex[] psi = new Complex[known];
+            for (int i = 0; i < known; i++) psi[i] = new Complex(re[i * LANES + lane], im[i * LANES + lane]);
+            Complex[] mirrored = FieldMarchColumn.belowGround(psi, g, grid.spacingM());
+            for (int i = 0; i < known; i++) {
+                below[0][i * LANES + lane] = (float) mirrored[i].getReal();
+                below[1][i * LANES + lane] = (float) mirrored[i].getImaginary();
+            }
+        }
+        return below;
+    }
+}

@@ -1,0 +1,87 @@
+package handreach.propagation.march;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import handreach.profile.Profile;
+import handreach.profile.Profiles;
+import handreach.propagation.PathConditions;
+import handreach.propagation.UsualConditions;
+import handreach.units.Frequency;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Random;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+
+/** Radials in lockstep against each of them by itself. */
+class LaneMarchTest {
+    private static final double LOST_DB = 65;
+
+    @ParameterizedTest
+    @CsvSource({"146, 1, 0.03, 0.2", "146, 4, 0.15, 1.2", "446, 1, 0.03, 0.2"})
+    void everyLaneHasTheLossOfItsOwnMarch(double mhz, double steepness, double rmsDb, double largestDb) {
+        PathConditions conditions = UsualConditions.at(new Frequency(mhz));
+        List<Profile> profiles = neighbours(11, 60, steepness);
+        List<List<FullWaveRadial>> together =
+                FieldMarch.bundle(profiles, 1.5, new double[] {1.5, 6}, conditions, share -> true, new PlainLanes());
+        double square = 0;
+        double largest = 0;
+        int n = 0;
+        for (int i = 0; i < profiles.size(); i++) {
+            List<FullWaveRadial> alone =
+                    FieldMarch.along(profiles.get(i), 1.5, new double[] {1.5, 6}, conditions, share -> true);
+            for (int k = 0; k < 2; k++) {
+                assertEquals(alone.get(k).answered(), together.get(i).get(k).answered());
+                for (int s = 1; s < alone.get(k).answered(); s++) {
+                    if (alone.get(k).excessDb(s) > LOST_DB) continue;
+                    double by =
+                            together.get(i).get(k).meanLossDb(s) - alone.get(k).meanLossDb(s);
+                    square += by * by;
+                    largest = Math.max(largest, Math.abs(by));
+                    n++;
+                }
+            }
+        }
+        double rms = Math.sqrt(square / n);
+        assertTrue(n > 500 && rms < rmsDb && largest < largestDb, n + " points, rms " + rms + ", largest " + largest);
+    }
+
+    @Test
+    void aShorterRadialIsTheBeginningOfTheLonger() {
+        PathConditions conditions = UsualConditions.at(new Frequency(146));
+        List<Profile> whole = neighbours(3, 60, 1);
+        List<Profile> cut = List.of(whole.get(0), whole.get(1).upTo(30), whole.get(2));
+        double[] height = {1.5};
+        FullWaveRadial all = FieldMarch.bundle(whole, 1.5, height, conditions, s -> true, new PlainLanes())
+                .get(1)
+                .get(0);
+        FullWaveRadial some = FieldMarch.bundle(cut, 1.5, height, conditions, s -> true, new PlainLanes())
+                .get(1)
+                .get(0);
+        assertEquals(31, some.count());
+        for (int i = 1; i < 30; i++) assertEquals(all.meanLossDb(i), some.meanLossDb(i), 0.05);
+    }
+
+    /** Invented hills, from one radial to the next a little different. */
+    private static List<Profile> neighbours(int count, int samples, double steepness) {
+        Random random = new Random(7);
+        double[] phase = random.doubles(12, 0, 2 * Math.PI).toArray();
+        List<Profile> profiles = new ArrayList<>();
+        for (int p = 0; p < count; p++) {
+            double[] d = new double[samples];
+            double[] h = new double[samples];
+            for (int i = 0; i < samples; i++) {
+                d[i] = i * 0.03;
+                for (int w = 1; w <= phase.length; w++)
+                    h[i] += steepness
+                            * 30
+                            / Math.pow(w, 1.3)
+                            * Math.sin(phase[w - 1] + 0.02 * p * w + 2 * Math.PI * w * d[i] / 4);
+            }
+            profiles.add(Profiles.of(d, h));
+        }
+        return profiles;
+    }
+}
