@@ -162,7 +162,8 @@ public final class StationsComposer {
                 List.of(
                         Column.words("who", one -> one.place().name()),
                         Column.words("carries", one -> one.place().loadout().name()),
-                        Column.number("true bearing, distance", one -> bearing(station, one) + distance(one.distanceM())),
+                        Column.number(
+                                "true bearing, distance", one -> bearing(station, one) + distance(one.distanceM())),
                         Column.number("calls", one -> of(one.odds(), PlacesAnswer.Odds::there)),
                         Column.number("hears", one -> of(one.odds(), PlacesAnswer.Odds::back)),
                         Column.number("pessimistic", one -> of(one.odds(), PlacesAnswer.Odds::pessimistic)),
