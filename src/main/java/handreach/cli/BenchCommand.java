@@ -79,6 +79,8 @@ final class BenchCommand implements Callable<Integer> {
     @Option(
             names = "--template",
             paramLabel = "FILE.csv",
+            arity = "0..1",
+            fallbackValue = "session.csv",
             description =
                     "Write a blank session sheet, for a spreadsheet and as a page to print, and end. Antennas, mounting and"
                             + " frequency come from --plan, or from the options below.")
