@@ -215,7 +215,7 @@ class EditDeskTest {
     @Test
     void whatWalksTeachMakesTheRelayAnswerOldAndIsToldBesideTheButton() {
         run = WindowRun.on(folder, "forest-hills");
-        run.robot().clickOn("#step-4");
+        run.onScreen(() -> run.window().way().open(3));
         run.settle();
         run.press("#relay-find");
         run.await(() -> run.session().relay().get().isPresent());
