@@ -63,7 +63,7 @@ class S04ReachTest {
         assertTrue(
                 told.stream()
                         .anyMatch(one ->
-                                one.matches("Lost: .*On [0-9]+ of 72 bearings, nearest at .* towards [0-9]+°\\.")),
+                                one.matches("Lost: .*On [0-9]+ of 72 bearings, nearest at .* towards [0-9]{3}° true\\.")),
                 told.toString());
     }
 
