@@ -19,6 +19,7 @@ import handreach.loadout.Radiator;
 import handreach.loadout.StatedSensitivity;
 import handreach.plan.Channel;
 import handreach.plan.Kit;
+import handreach.plan.Places;
 import handreach.plan.Plan;
 import handreach.plan.PlanFile;
 import handreach.plan.Questions;
@@ -161,6 +162,15 @@ class DefaultsPageTest {
                 [[position]]
                 name = "p"
                 at = "44.5, -29.5"
+                [[route]]
+                name = "way"
+                file = "tracks.gpx"
+                [[station]]
+                name = "mast"
+                at = "44.5, -29.5"
+                power_w = 5
+                sensitivity_dbm = -119
+                gain_dbd = 0
                 [relay]
                 tracks = "tracks.gpx"
                 """);
@@ -256,6 +266,11 @@ class DefaultsPageTest {
         row("", "`felt_places`", decide.feltPlaces(), OURS);
         row("", "`felt_ground`", decide.feltGround(), OURS);
         row("", "`felt_reach_m`", of(decide.feltReachM(), "m"), OURS);
+        row("`[[route]]`", "`timed`", plan.places().routes().get(0).schedule().isPresent(), OURS);
+        Places.StationEntry station = plan.places().stations().get(0);
+        row("`[[station]]`", "`on`, `height_m`", "mast, " + of(station.gear().heightM(), "m"), PRACTICE);
+        row("", "`feed_loss_db`", of(station.gear().feedLossDb(), "dB"), PRACTICE);
+        row("", "`relay`", station.relay().isPresent(), OURS);
         Questions.RelayQuestion relay = plan.questions().relay();
         row("`[relay]`", "`talk`", relay.talk().word(), OURS);
         row("", "`count`", (double) relay.count(), OURS);

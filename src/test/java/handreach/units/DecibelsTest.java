@@ -18,6 +18,6 @@ class DecibelsTest {
     @Test
     void aSentenceCarriesATenthAndTheUnit() {
         assertEquals("0.1 dB", Decibels.text(0.10723865391773302));
-        assertEquals("-7.2 dB", Decibels.text(-7.2));
+        assertEquals("\u22127.2 dB", Decibels.text(-7.2));
     }
 }
