@@ -30,7 +30,6 @@ public final class Calibration {
     private static final double FITTED_COARSELY = 0.35;
 
     private static final double NEGLIGIBLE = 12;
-    private static final double NORMAL_975 = 1.959964;
     /** A calibration says nothing about ground much beyond the walked. */
     private static final double BEYOND_WALK_M = 500;
 

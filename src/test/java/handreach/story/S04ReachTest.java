@@ -62,8 +62,8 @@ class S04ReachTest {
         assertTrue(told.contains(trees), told.toString());
         assertTrue(
                 told.stream()
-                        .anyMatch(one ->
-                                one.matches("Lost: .*On [0-9]+ of 72 bearings, nearest at .* towards [0-9]{3}° true\\.")),
+                        .anyMatch(one -> one.matches(
+                                "Lost: .*On [0-9]+ of 72 bearings, nearest at .* towards [0-9]{3}° true\\.")),
                 told.toString());
     }
 

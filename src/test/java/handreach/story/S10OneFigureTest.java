@@ -213,7 +213,8 @@ class S10OneFigureTest {
             double medianM = 1000 * one.get("median_km").asDouble();
             double someM = 1000 * one.get("some_copy_median_km").asDouble();
             String row = "; good copy, " + unit.unit() + "; some copy, " + unit.unit() + "; worst, " + unit.unit()
-                    + "; of the ground;.*; " + Pattern.quote(name) + "; " + Pattern.quote(unit.number(medianM)) + "\\+?; "
+                    + "; of the ground;.*; " + Pattern.quote(name) + "; " + Pattern.quote(unit.number(medianM))
+                    + "\\+?; "
                     + Pattern.quote(unit.number(someM)) + "\\+?; "
                     + Pattern.quote(unit.number(1000 * one.get("worst_km").asDouble())) + "; ([^;]+);";
             JsonNode interval = one.get("median_interval_95_km");
@@ -226,7 +227,9 @@ class S10OneFigureTest {
             for (String wanted : List.of(row, headline)) {
                 List<MatchResult> found = wanted.equals(row)
                         ? all(wanted, String.join("; ", said))
-                        : said.stream().flatMap(each -> all(wanted, each).stream()).toList();
+                        : said.stream()
+                                .flatMap(each -> all(wanted, each).stream())
+                                .toList();
                 assertEquals(1, found.size(), wanted + " in " + said);
                 String share = found.get(0).group(1);
                 assertEquals(Shares.share(one.get("area_share").asDouble()), share, name);
