@@ -192,6 +192,8 @@ class DefaultsPageTest {
         woodsAndTowns();
         noise();
         decisions();
+        commands();
+        benchDoubts();
         return page.toString();
     }
 
@@ -466,6 +468,51 @@ class DefaultsPageTest {
                 "",
                 "",
                 "Rec. ITU-R P.372-16" + MEMORY + "; contained in the rows above");
+    }
+
+    private void commands() {
+        table("Options of commands that are left out", "command", "option", "taken as", "origin");
+        row("`bench`", "`--settle-db`", of(initial("BenchCommand", "settleDb"), "dB"), OURS);
+        row("", "`--trials`", initial("BenchCommand", "trials"), PRACTICE);
+        row("", "`--lot`", initial("BenchCommand", "lot"), OURS);
+        row("`match`", "`--system-ohm`", of(initial("MatchCommand", "systemOhm"), "ohm"), PRACTICE);
+        row("`pattern`", "`--step-deg`", of(initial("PatternCommand", "stepDeg"), "degrees"), OURS);
+        row("`walk --next`", "`--reports`", initial("WalkCommand", "reports"), OURS);
+    }
+
+    /** What a field of a command holds before any option sets it. */
+    private static double initial(String command, String field) {
+        try {
+            Class<?> type = Class.forName("handreach.cli." + command);
+            var made = type.getDeclaredConstructor();
+            made.setAccessible(true);
+            Field declared = type.getDeclaredField(field);
+            declared.setAccessible(true);
+            return ((Number) declared.get(made.newInstance())).doubleValue();
+        } catch (ReflectiveOperationException e) {
+            throw new AssertionError(command + "." + field, e);
+        }
+    }
+
+    /** How a doubt that a bench file declares is taken where its line gives only a number. */
+    private void benchDoubts() {
+        table("Doubts of a bench file given as a number only", "declaration", "shape", "known to", "origin");
+        try {
+            for (Object key :
+                    Class.forName("handreach.bench.DeclarationReader$DoubtKey").getEnumConstants()) {
+                Field shape = key.getClass().getDeclaredField("shape");
+                Field known = key.getClass().getDeclaredField("relativeDoubt");
+                shape.setAccessible(true);
+                known.setAccessible(true);
+                row(
+                        "`" + key.toString().toLowerCase(Locale.ROOT) + "`",
+                        shape.get(key).toString().toLowerCase(Locale.ROOT).replace('_', '-'),
+                        of(100 * known.getDouble(key), "%"),
+                        OURS + "; shapes: JCGM 100:2008, 4.3");
+            }
+        } catch (ReflectiveOperationException e) {
+            throw new AssertionError(e);
+        }
     }
 
     private void decisions() {
