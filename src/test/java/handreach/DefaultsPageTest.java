@@ -18,7 +18,7 @@ import handreach.loadout.Modulation;
 import handreach.loadout.Radiator;
 import handreach.loadout.StatedSensitivity;
 import handreach.plan.Channel;
-import handreach.plan.Kit;
+import handreach.plan.Equipment;
 import handreach.plan.Places;
 import handreach.plan.Plan;
 import handreach.plan.PlanFile;
@@ -241,21 +241,30 @@ class DefaultsPageTest {
                 plan.ground().cover().foliage().word(),
                 plan.ground().cover().foliage().source());
         row("", "`noise`", plan.ground().noise().surroundings().word(), OURS);
-        Kit.RadioEntry radio = plan.kit().radios().get(0);
+        Equipment.RadioEntry radio = plan.equipment().radios().get(0);
         Battery battery = radio.battery().orElseThrow().battery();
         row("`[[radio]]`", "`send_percent`", of(100 * battery.sendShare(), "%"), PRACTICE);
         row("", "`receive_percent`", of(100 * battery.receiveShare(), "%"), PRACTICE);
         row("", "`sensitivity_across`", "nothing, it must be said", OURS);
         row("", "`sensitivity_for`", sheet(plan), PRACTICE);
-        row("`[[antenna]]`", "`control`", plan.kit().antennas().get(1).control(), "a plan names one");
-        row("", "`radiator`", plan.kit().antennas().get(0).radiator().word() + " of unstated kind, not moved", OURS);
-        Kit.StatedGain gain = plan.kit().antennas().get(1).known().gain().orElseThrow();
+        row("`[[antenna]]`", "`control`", plan.equipment().antennas().get(1).control(), "a plan names one");
+        row(
+                "",
+                "`radiator`",
+                plan.equipment().antennas().get(0).radiator().word() + " of unstated kind, not moved",
+                OURS);
+        Equipment.StatedGain gain =
+                plan.equipment().antennas().get(1).known().gain().orElseThrow();
         row("", "`gain_uncertainty_db`", of(gain.uncertaintyDb(), "dB"), OURS);
-        Kit.LoadoutEntry loadout = plan.kit().loadouts().get(0);
+        Equipment.LoadoutEntry loadout = plan.equipment().loadouts().get(0);
         row("`[[loadout]]`", "`carry`", loadout.carry().word(), OURS);
         row("", "`counterpoise`", loadout.counterpoise(), OURS);
         row("", "`tilt_deg`", of(loadout.hold().tiltDeg(), "degrees"), OURS);
-        row("`[[carry_loss]]`", "`spread_db`", of(plan.kit().carries().get(0).spreadDb(), "dB"), OURS);
+        row(
+                "`[[carry_loss]]`",
+                "`spread_db`",
+                of(plan.equipment().carries().get(0).spreadDb(), "dB"),
+                OURS);
         row("`[[position]]`", "`base`", plan.places().positions().get(0).base(), OURS);
         row("", "`weight`", plan.places().positions().get(0).weight(), OURS);
         Questions.ReachQuestion reach = plan.questions().reach();
@@ -380,7 +389,7 @@ class DefaultsPageTest {
 
     /** The word that means what a sensitivity in microvolts across 50 ohm is taken for without it. */
     private static String sheet(Plan plan) {
-        double dbm = plan.kit().radios().get(1).sensitivityDbm().orElseThrow();
+        double dbm = plan.equipment().radios().get(1).sensitivityDbm().orElseThrow();
         for (String mark : StatedSensitivity.Mark.KEYWORD.words()) {
             Dbm meant = StatedSensitivity.ofMicrovolts(
                     0.3,

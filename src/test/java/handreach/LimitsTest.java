@@ -41,7 +41,7 @@ import org.junit.jupiter.api.Test;
 
 /** A limit is owned once: help and documents say what its owner says. */
 class LimitsTest {
-    private static final String KIT = "handreach.plan.KitReader";
+    private static final String KIT = "handreach.plan.EquipmentReader";
     private static final String PLACES = "handreach.plan.PlacesReader";
     private static final String QUESTIONS = "handreach.plan.QuestionsReader";
 

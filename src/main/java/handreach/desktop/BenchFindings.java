@@ -5,7 +5,7 @@ import handreach.bench.match.MatchAnalysis;
 import handreach.cartography.LoadoutMark;
 import handreach.loadout.ElevationPattern;
 import handreach.loadout.Loadout;
-import handreach.plan.Kit;
+import handreach.plan.Equipment;
 import handreach.plan.Plan;
 import handreach.report.AntennaCost;
 import handreach.report.BenchComposer;
@@ -94,8 +94,9 @@ final class BenchFindings extends VBox {
             return List.of(Section.of(
                     "Bench: level over the control", Paragraph.quiet("No readings of received level are here.")));
         Plan plan = now.scene().plan();
-        BenchView.Question question =
-                BenchView.Question.of(plan.kit().bench().map(Kit.Bench::mount)).drawn(figurePx);
+        BenchView.Question question = BenchView.Question.of(
+                        plan.equipment().bench().map(Equipment.Bench::mount))
+                .drawn(figurePx);
         BenchComposer composer = BenchComposer.of(new BenchView(
                 plan.heading().title(),
                 question,

@@ -7,7 +7,7 @@ import handreach.bench.Reading;
 import handreach.bench.match.MatchAnalysis;
 import handreach.bench.match.Touchstone;
 import handreach.input.InputFault;
-import handreach.plan.Kit;
+import handreach.plan.Equipment;
 import handreach.plan.PlanText;
 import handreach.study.Scene;
 import java.io.IOException;
@@ -59,7 +59,7 @@ record BenchImport(Path file, BenchFile readings, String control, Said analysis)
         if (names.isEmpty()) throw new InputFault(readings.name(), 0, "holds no reading. Add rows under the header.");
         String control = Stream.concat(
                         readings.declarations().control().stream(),
-                        scene.plan().kit().bench().map(Kit.Bench::control).stream())
+                        scene.plan().equipment().bench().map(Equipment.Bench::control).stream())
                 .flatMap(wanted -> names.stream().filter(wanted::equalsIgnoreCase))
                 .findFirst()
                 .orElse(names.get(0));
@@ -126,8 +126,9 @@ record BenchImport(Path file, BenchFile readings, String control, Said analysis)
 
     /** Touchstone files beside the plan's bench file, by name. */
     static Sweeps sweepsOf(Scene scene) {
-        if (scene.plan().kit().bench().isEmpty()) return new Sweeps(List.of(), List.of());
-        Path folder = scene.plan().kit().bench().get().file().toAbsolutePath().getParent();
+        if (scene.plan().equipment().bench().isEmpty()) return new Sweeps(List.of(), List.of());
+        Path folder =
+                scene.plan().equipment().bench().get().file().toAbsolutePath().getParent();
         List<MatchAnalysis> sweeps = new ArrayList<>();
         List<InputFault> wrong = new ArrayList<>();
         try (Stream<Path> files = Files.list(folder)) {

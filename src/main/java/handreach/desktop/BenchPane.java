@@ -5,7 +5,7 @@ import handreach.bench.match.MatchAnalysis;
 import handreach.input.Fault;
 import handreach.input.InputFault;
 import handreach.loadout.Loadout;
-import handreach.plan.Kit;
+import handreach.plan.Equipment;
 import handreach.study.Scene;
 import java.io.File;
 import java.nio.file.Path;
@@ -94,7 +94,7 @@ final class BenchPane extends BorderPane {
         boolean isOther =
                 before != null && !before.file().file().equals(now.file().file());
         boolean isTaken = imported.isPresent()
-                && now.plan().kit().bench().filter(this::isImported).isPresent();
+                && now.plan().equipment().bench().filter(this::isImported).isPresent();
         if (isOther || isTaken) imported = Optional.empty();
         if (isOther) ownSweeps = new ArrayList<>();
         if (getScene() == null) return;
@@ -108,7 +108,7 @@ final class BenchPane extends BorderPane {
                 faults::show);
     }
 
-    private boolean isImported(Kit.Bench bench) {
+    private boolean isImported(Equipment.Bench bench) {
         return imported.filter(read -> read.file()
                                 .toAbsolutePath()
                                 .normalize()
@@ -213,7 +213,7 @@ final class BenchPane extends BorderPane {
         about.setText(imported.map(
                         read -> "Just read, not in the plan: " + read.file().getFileName())
                 .orElse(scene.plan()
-                        .kit()
+                        .equipment()
                         .bench()
                         .map(bench -> "In the plan: " + bench.file().getFileName() + ", control " + bench.control()
                                 + (bench.mount().isEmpty() ? "" : ", read " + bench.mount()))
@@ -233,7 +233,7 @@ final class BenchPane extends BorderPane {
         String before = mount.getValue();
         mount.setItems(FXCollections.observableArrayList(read.mounts()));
         mount.setValue(Optional.ofNullable(before)
-                .or(() -> scene.plan().kit().bench().map(Kit.Bench::mount))
+                .or(() -> scene.plan().equipment().bench().map(Equipment.Bench::mount))
                 .flatMap(wanted ->
                         read.mounts().stream().filter(wanted::equalsIgnoreCase).findFirst())
                 .orElse(read.mounts().get(0)));

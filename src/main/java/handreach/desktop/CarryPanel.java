@@ -7,7 +7,7 @@ import handreach.loadout.Burden;
 import handreach.loadout.Carry;
 import handreach.loadout.Loadout;
 import handreach.plan.Channel;
-import handreach.plan.Kit;
+import handreach.plan.Equipment;
 import handreach.plan.PlanText;
 import handreach.study.Scene;
 import handreach.units.Lengths;
@@ -52,7 +52,7 @@ final class CarryPanel extends VBox {
     private final VBox form = new VBox(6);
     private final ReadOnlyStringWrapper answer = new ReadOnlyStringWrapper("");
     /** What the rows were made of: they are made anew only when it changes. */
-    private Kit shownKit;
+    private Equipment shownEquipment;
 
     private Lengths shownLengths;
 
@@ -118,8 +118,8 @@ final class CarryPanel extends VBox {
         if (!against.getItems().equals(names)) against.setItems(FXCollections.observableArrayList(names));
         against.setValue(session.compared().get().name());
         Lengths lengths = scene.plan().heading().lengths();
-        if (!scene.plan().kit().equals(shownKit) || lengths != shownLengths) {
-            shownKit = scene.plan().kit();
+        if (!scene.plan().equipment().equals(shownEquipment) || lengths != shownLengths) {
+            shownEquipment = scene.plan().equipment();
             shownLengths = lengths;
             rows.getChildren().clear();
             ToggleGroup group = new ToggleGroup();
@@ -141,20 +141,20 @@ final class CarryPanel extends VBox {
 
     private static String channelWords(Scene scene) {
         Channel channel = scene.plan().channel();
-        String powers = scene.plan().kit().radios().stream()
+        String powers = scene.plan().equipment().radios().stream()
                 .map(radio -> radio.name() + " " + NumberText.plain(radio.powerW()) + " W")
                 .collect(Collectors.joining(", "));
         return channel.name() + ", " + NumberText.plain(channel.frequency().mhz()) + " MHz; " + powers;
     }
 
     private void editChannel() {
-        edit.accept(KitPane.CHANNEL);
+        edit.accept(EntryPane.CHANNEL);
     }
 
     private static double watts(Scene scene, Loadout loadout) {
-        return scene.plan().kit().radios().stream()
+        return scene.plan().equipment().radios().stream()
                 .filter(radio -> radio.name().equals(loadout.radio().name()))
-                .mapToDouble(Kit.RadioEntry::powerW)
+                .mapToDouble(Equipment.RadioEntry::powerW)
                 .findFirst()
                 .orElse(0);
     }
@@ -198,7 +198,7 @@ final class CarryPanel extends VBox {
     }
 
     private static String details(Scene scene, int number, Loadout loadout) {
-        Kit.LoadoutEntry entry = scene.plan().kit().loadouts().get(number);
+        Equipment.LoadoutEntry entry = scene.plan().equipment().loadouts().get(number);
         StringBuilder words = new StringBuilder(entry.antenna());
         if (entry.counterpoise()) words.append(" with wire");
         Lengths lengths = scene.plan().heading().lengths();
@@ -221,10 +221,10 @@ final class CarryPanel extends VBox {
     }
 
     /** What the bench says of the antenna in the mounting that the plan uses. */
-    private static Optional<String> benchWords(Scene scene, Kit.LoadoutEntry entry) {
-        if (scene.bench().isEmpty() || scene.plan().kit().bench().isEmpty()) return Optional.empty();
-        String mount = scene.plan().kit().bench().get().mount();
-        Kit.AntennaEntry antenna = scene.plan().kit().antennas().stream()
+    private static Optional<String> benchWords(Scene scene, Equipment.LoadoutEntry entry) {
+        if (scene.bench().isEmpty() || scene.plan().equipment().bench().isEmpty()) return Optional.empty();
+        String mount = scene.plan().equipment().bench().get().mount();
+        Equipment.AntennaEntry antenna = scene.plan().equipment().antennas().stream()
                 .filter(each -> each.name().equals(entry.antenna()))
                 .findFirst()
                 .orElseThrow();
@@ -265,11 +265,12 @@ final class CarryPanel extends VBox {
         if (scene == null) return;
         TextField name = new TextField();
         name.setId("new-loadout-name");
-        ComboBox<String> antenna = choice(scene.plan().kit().antennas().stream()
-                .map(Kit.AntennaEntry::name)
+        ComboBox<String> antenna = choice(scene.plan().equipment().antennas().stream()
+                .map(Equipment.AntennaEntry::name)
                 .toList());
-        ComboBox<String> radio = choice(
-                scene.plan().kit().radios().stream().map(Kit.RadioEntry::name).toList());
+        ComboBox<String> radio = choice(scene.plan().equipment().radios().stream()
+                .map(Equipment.RadioEntry::name)
+                .toList());
         ComboBox<String> carry = choice(Carry.KEYWORD.words());
         CheckBox wire = new CheckBox("with the counterpoise wire");
         Button add = new Button("Add");

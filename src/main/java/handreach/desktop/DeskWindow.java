@@ -44,7 +44,7 @@ final class DeskWindow {
     /** Made when it is first wanted. */
     private Optional<NewPlanPane> newPlan = Optional.empty();
 
-    private final KitPane kit;
+    private final EntryPane entries;
     private final Autosave autosave;
     private final PathPane path;
     private final BenchPane bench;
@@ -70,11 +70,11 @@ final class DeskWindow {
         this.autosave = new Autosave(session);
         this.verbs = new WindowVerbs(stage, session, this::leave);
         this.planText = new PlanTextPane(session, verbs::folderAsked);
-        this.kit = new KitPane(session);
+        this.entries = new EntryPane(session);
         this.path = new PathPane(session);
         this.bench = new BenchPane(session);
         this.help = new HelpPane(session);
-        CarryPanel carry = new CarryPanel(session, this::showBench, this::showKit);
+        CarryPanel carry = new CarryPanel(session, this::showBench, this::showEquipment);
         GroundPanel ground = new GroundPanel(session);
         ReachPanel reach = new ReachPanel(session, live);
         RelayPanel relay = new RelayPanel(session, map::centreOn);
@@ -402,10 +402,10 @@ final class DeskWindow {
     }
 
     /** Shows the form of a part of the plan. */
-    void showKit(Entry entry) {
+    void showEquipment(Entry entry) {
         if (!hasPlan()) return;
-        kit.show(entry);
-        drawer.show("What the plan says", kit);
+        entries.show(entry);
+        drawer.show("What the plan says", entries);
     }
 
     void showBench() {

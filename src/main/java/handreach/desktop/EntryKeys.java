@@ -10,7 +10,7 @@ import handreach.loadout.Radiator;
 import handreach.loadout.Radio;
 import handreach.loadout.StatedSensitivity;
 import handreach.plan.Channel;
-import handreach.plan.Kit;
+import handreach.plan.Equipment;
 import handreach.plan.Places;
 import handreach.plan.Plan;
 import handreach.plan.PlanLimits;
@@ -80,12 +80,14 @@ final class EntryKeys {
                 EntryKey.choice(
                         "radio",
                         "radio",
-                        plan.kit().radios().stream().map(Kit.RadioEntry::name).toList()),
+                        plan.equipment().radios().stream()
+                                .map(Equipment.RadioEntry::name)
+                                .toList()),
                 EntryKey.choice(
                         "antenna",
                         "antenna",
-                        plan.kit().antennas().stream()
-                                .map(Kit.AntennaEntry::name)
+                        plan.equipment().antennas().stream()
+                                .map(Equipment.AntennaEntry::name)
                                 .toList()),
                 EntryKey.flag("counterpoise wire", "counterpoise"),
                 EntryKey.word("carried", "carry", Carry.KEYWORD),

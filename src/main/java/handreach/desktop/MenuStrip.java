@@ -54,7 +54,7 @@ final class MenuStrip extends MenuBar {
                         item(
                                 "Channel, radios, antennas, loadouts",
                                 "Shortcut+E",
-                                () -> window.showKit(KitPane.CHANNEL)),
+                                () -> window.showEquipment(EntryPane.CHANNEL)),
                         item("The plan as text", "Shortcut+T", window::showPlanText),
                         item("Path between two positions", "Shortcut+P", window::showPath),
                         item("Bench evidence", "Shortcut+B", window::showBench));

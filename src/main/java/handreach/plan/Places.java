@@ -70,7 +70,7 @@ public record Places(
     public record StationGear(
             double powerW,
             double sensitivityDbm,
-            Kit.StatedGain gain,
+            Equipment.StatedGain gain,
             double heightM,
             double feedLossDb,
             Optional<NoiseChoice> noise) {}

@@ -15,7 +15,7 @@ public record Plan(
         Channel channel,
         List<Channel> channels,
         GroundChoice ground,
-        Kit kit,
+        Equipment equipment,
         Places places,
         Questions questions) {
     public Plan {
@@ -24,7 +24,7 @@ public record Plan(
 
     /** The same plan on another channel. */
     public Plan on(Channel other) {
-        return new Plan(heading, other, channels, ground, kit, places, questions);
+        return new Plan(heading, other, channels, ground, equipment, places, questions);
     }
 
     /** Every file that the plan names. */
@@ -32,8 +32,8 @@ public record Plan(
         List<Path> files = new ArrayList<>();
         ground.cover().raster().ifPresent(files::add);
         ground.cover().polygons().ifPresent(files::add);
-        kit.bench().map(Kit.Bench::file).ifPresent(files::add);
-        for (Kit.AntennaEntry antenna : kit.antennas())
+        equipment.bench().map(Equipment.Bench::file).ifPresent(files::add);
+        for (Equipment.AntennaEntry antenna : equipment.antennas())
             antenna.known().pattern().ifPresent(files::add);
         places.area().polygon().ifPresent(files::add);
         for (Places.RouteEntry route : places.routes()) files.add(route.file());

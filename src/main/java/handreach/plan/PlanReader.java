@@ -123,17 +123,17 @@ final class PlanReader {
         root.number(FORMAT);
         Heading heading = heading();
         List<Channel> channels = channels();
-        Kit kit = new KitReader(source, folder, root, faults)
-                .kit(channels.stream().map(Channel::name).toList());
+        Equipment equipment = new EquipmentReader(source, folder, root, faults)
+                .equipment(channels.stream().map(Channel::name).toList());
         List<String> loadouts =
-                kit.loadouts().stream().map(Kit.LoadoutEntry::name).toList();
+                equipment.loadouts().stream().map(Equipment.LoadoutEntry::name).toList();
         PlacesReader places = new PlacesReader(folder, root, faults, loadouts);
         Places where = places.places();
         GroundChoice ground = ground();
         Questions questions = new QuestionsReader(folder, root, faults, loadouts, where).questions();
         root.refuseUnknownKeys();
         if (!faults.isEmpty()) return null;
-        return new Plan(heading, channels.get(0), channels, ground, kit, where, questions);
+        return new Plan(heading, channels.get(0), channels, ground, equipment, where, questions);
     }
 
     private Heading heading() {

@@ -68,10 +68,10 @@ final class StationReader {
 
     private Places.StationGear gear(PlanSection section, String name) {
         double power = section.requiredNumber(Radio.POWER);
-        OptionalDouble sensitivity = KitReader.sensitivity(section);
+        OptionalDouble sensitivity = EquipmentReader.sensitivity(section);
         if (!section.has("sensitivity_dbm") && !section.has("sensitivity_uv"))
             missing(section, name, "sensitivity_dbm or sensitivity_uv", "sensitivity_dbm = -119, from its data sheet");
-        Optional<Kit.StatedGain> gain = KitReader.statedGain(section, false);
+        Optional<Equipment.StatedGain> gain = EquipmentReader.statedGain(section, false);
         if (!section.has("gain_dbd") && !section.has("gain_dbi"))
             missing(section, name, "gain_dbd or gain_dbi", "gain_dbd = 0 for a half-wave dipole or the like");
         Support support = section.word("on", Support.KEYWORD, Support.MAST);
@@ -80,7 +80,7 @@ final class StationReader {
         return new Places.StationGear(
                 power,
                 sensitivity.orElse(Radio.SENSITIVITY.low()),
-                gain.orElse(new Kit.StatedGain(0, 1, "")),
+                gain.orElse(new Equipment.StatedGain(0, 1, "")),
                 height,
                 feed,
                 NoiseChoice.read(section));

@@ -3,7 +3,7 @@ package handreach.report;
 import handreach.bench.BenchAnalysis;
 import handreach.bench.DeltaOverControl;
 import handreach.loadout.Burden;
-import handreach.plan.Kit;
+import handreach.plan.Equipment;
 import handreach.plan.Plan;
 import handreach.report.figure.Axis;
 import handreach.study.Scene;
@@ -40,13 +40,13 @@ public record AntennaCost(String antenna, Source source, Burden burden) {
     /** Every antenna of a plan, carried or not, and once more with the wire where that was read or is carried. */
     public static List<AntennaCost> of(Plan plan) {
         List<AntennaCost> costs = new ArrayList<>();
-        for (Kit.AntennaEntry entry : plan.kit().antennas()) {
+        for (Equipment.AntennaEntry entry : plan.equipment().antennas()) {
             Burden burden = Scene.burden(plan, entry);
             Optional<String> stated = stated(entry);
             String name = entry.delta().benchName();
             costs.add(new AntennaCost(entry.name(), new Source(name, false, stated), burden));
             Optional<String> withWire = entry.delta().withWire();
-            boolean isCarried = plan.kit().loadouts().stream()
+            boolean isCarried = plan.equipment().loadouts().stream()
                     .anyMatch(one -> one.counterpoise() && one.antenna().equals(entry.name()));
             if (withWire.isPresent() || isCarried)
                 costs.add(new AntennaCost(
@@ -55,7 +55,7 @@ public record AntennaCost(String antenna, Source source, Burden burden) {
         return costs;
     }
 
-    private static Optional<String> stated(Kit.AntennaEntry entry) {
+    private static Optional<String> stated(Equipment.AntennaEntry entry) {
         if (entry.known().gain().isPresent())
             return entry.known()
                     .gain()

@@ -8,7 +8,7 @@ import handreach.input.InputFault;
 import handreach.input.NumberText;
 import handreach.input.Sources;
 import handreach.plan.Channel;
-import handreach.plan.Kit;
+import handreach.plan.Equipment;
 import handreach.plan.Plan;
 import handreach.plan.PlanFile;
 import handreach.report.figure.ChannelMark;
@@ -38,7 +38,7 @@ public final class BenchFiles {
                 plan.map(p -> List.of(p.channel().frequency().mhz())).orElse(List.of());
         return BenchComposer.of(new BenchView(
                 plan.map(p -> p.heading().title()).orElse(analysis.file().name()),
-                BenchView.Question.of(plan.flatMap(p -> p.kit().bench()).map(Kit.Bench::mount))
+                BenchView.Question.of(plan.flatMap(p -> p.equipment().bench()).map(Equipment.Bench::mount))
                         .settling(settleDb),
                 analysis,
                 sweeps.stream()
@@ -65,8 +65,9 @@ public final class BenchFiles {
                     "names one antenna only. Name the control first, then each antenna to compare with it.");
         List<String> stands = !mounts.isEmpty()
                 ? distinct(mounts)
-                : List.of(
-                        plan.flatMap(p -> p.kit().bench()).map(Kit.Bench::mount).orElse("in the hand"));
+                : List.of(plan.flatMap(p -> p.equipment().bench())
+                        .map(Equipment.Bench::mount)
+                        .orElse("in the hand"));
         OptionalDouble mhz = frequencyMhz.isPresent()
                 ? frequencyMhz
                 : plan.map(p -> OptionalDouble.of(p.channel().frequency().mhz()))
@@ -80,8 +81,8 @@ public final class BenchFiles {
     /** Names as they stand in the bench file of a plan, the control first, the wire as an antenna of its own. */
     private static List<String> planned(Plan plan) {
         List<String> names = new ArrayList<>();
-        plan.kit().bench().map(Kit.Bench::control).ifPresent(names::add);
-        for (Kit.AntennaEntry antenna : plan.kit().antennas()) {
+        plan.equipment().bench().map(Equipment.Bench::control).ifPresent(names::add);
+        for (Equipment.AntennaEntry antenna : plan.equipment().antennas()) {
             if (antenna.control() && names.isEmpty())
                 names.add(0, antenna.delta().benchName());
             names.add(antenna.delta().benchName());

@@ -2,7 +2,7 @@ package handreach.report;
 
 import handreach.budget.SiteNoise;
 import handreach.loadout.Loadout;
-import handreach.plan.Kit;
+import handreach.plan.Equipment;
 import handreach.plan.NoiseChoice;
 import handreach.plan.Plan;
 import handreach.propagation.NoiseEnvironment;
@@ -73,7 +73,7 @@ final class NoiseComposer {
         Plan plan = scene.plan();
         List<At> all = new ArrayList<>();
         all.add(At.of("every other end", scene.noise(), plan.ground().noise()));
-        for (Kit.LoadoutEntry entry : plan.kit().loadouts()) {
+        for (Equipment.LoadoutEntry entry : plan.equipment().loadouts()) {
             Loadout loadout = scene.loadout(entry.name());
             entry.noise()
                     .ifPresent(own ->

@@ -7,7 +7,7 @@ import handreach.loadout.CarryLoss;
 import handreach.loadout.Loadout;
 import handreach.plan.CalibrationFile;
 import handreach.plan.Channel;
-import handreach.plan.Kit;
+import handreach.plan.Equipment;
 import handreach.plan.Plan;
 import handreach.plan.Questions;
 import handreach.reach.LoadoutReach;
@@ -194,7 +194,7 @@ public final class ReachComposer {
     private BenchView benchView(BenchAnalysis bench, String imprint) {
         return new BenchView(
                 plan.heading().title(),
-                BenchView.Question.of(plan.kit().bench().map(Kit.Bench::mount)),
+                BenchView.Question.of(plan.equipment().bench().map(Equipment.Bench::mount)),
                 bench,
                 List.of(),
                 List.of(),
@@ -276,9 +276,9 @@ public final class ReachComposer {
     }
 
     private static double powerW(Scene scene, Loadout carried) {
-        return scene.plan().kit().radios().stream()
+        return scene.plan().equipment().radios().stream()
                 .filter(radio -> radio.name().equals(carried.radio().name()))
-                .mapToDouble(Kit.RadioEntry::powerW)
+                .mapToDouble(Equipment.RadioEntry::powerW)
                 .findFirst()
                 .orElseThrow();
     }

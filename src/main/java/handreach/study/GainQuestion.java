@@ -3,7 +3,7 @@ package handreach.study;
 import handreach.input.Fault;
 import handreach.input.InputFault;
 import handreach.input.NumberText;
-import handreach.plan.Kit;
+import handreach.plan.Equipment;
 import handreach.plan.PlanFile;
 import handreach.reach.LoadoutReach;
 import handreach.reach.Progress;
@@ -65,13 +65,13 @@ public final class GainQuestion {
 
     /** Loadouts with an antenna whose gain is stated. */
     private static List<String> loadouts(PlanFile file) {
-        List<String> antennas = file.plan().kit().antennas().stream()
+        List<String> antennas = file.plan().equipment().antennas().stream()
                 .filter(antenna -> antenna.known().gain().isPresent())
-                .map(Kit.AntennaEntry::name)
+                .map(Equipment.AntennaEntry::name)
                 .toList();
-        return file.plan().kit().loadouts().stream()
+        return file.plan().equipment().loadouts().stream()
                 .filter(loadout -> antennas.contains(loadout.antenna()))
-                .map(Kit.LoadoutEntry::name)
+                .map(Equipment.LoadoutEntry::name)
                 .toList();
     }
 

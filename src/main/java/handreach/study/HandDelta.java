@@ -8,7 +8,7 @@ import handreach.loadout.AntennaDelta;
 import handreach.loadout.Carry;
 import handreach.loadout.CarryLoss;
 import handreach.loadout.DeltaMove;
-import handreach.plan.Kit;
+import handreach.plan.Equipment;
 import handreach.plan.PlanFile;
 import handreach.units.Frequency;
 import java.util.ArrayList;
@@ -35,17 +35,17 @@ public record HandDelta(DeltaOverControl read, DeltaMove move, Optional<DeltaOve
      */
     public static List<HandDelta> of(PlanFile file, BenchAnalysis bench) {
         Frequency frequency = file.plan().channel().frequency();
-        KitBuilder kit = new KitBuilder(file, Optional.of(bench), new ArrayList<>());
+        LoadoutBuilder builder = new LoadoutBuilder(file, Optional.of(bench), new ArrayList<>());
         List<HandDelta> found = new ArrayList<>();
-        for (Kit.AntennaEntry entry : file.plan().kit().antennas()) {
+        for (Equipment.AntennaEntry entry : file.plan().equipment().antennas()) {
             String name = entry.delta().benchName();
             for (DeltaOverControl read : bench.deltas(name)) {
                 boolean wire = read.mounting().withCounterpoise();
-                add(found, bench, read, kit.bare(entry, wire), kit.control(), frequency);
+                add(found, bench, read, builder.bare(entry, wire), builder.control(), frequency);
             }
             Optional<String> wired = entry.delta().withWire().filter(other -> !other.equalsIgnoreCase(name));
             for (DeltaOverControl read : wired.map(bench::deltas).orElse(List.of()))
-                add(found, bench, read, kit.bare(entry, true), kit.control(), frequency);
+                add(found, bench, read, builder.bare(entry, true), builder.control(), frequency);
         }
         return List.copyOf(found);
     }

@@ -3,7 +3,7 @@ package handreach.study;
 import handreach.budget.LinkEnd;
 import handreach.loadout.Loadout;
 import handreach.loadout.Radio;
-import handreach.plan.Kit;
+import handreach.plan.Equipment;
 import handreach.reach.LoadoutReach;
 import handreach.reach.ReachLink;
 import handreach.units.Dbm;
@@ -41,9 +41,9 @@ public record PowerStep(
         List<PowerStep> steps = new ArrayList<>();
         for (int i = 0; i < loadouts.size(); i++) {
             Loadout loadout = loadouts.get(i);
-            Kit.RadioEntry radio = radio(scene, loadout);
-            OptionalDouble full = hours(radio, radio.battery().map(Kit.BatteryEntry::sendMa));
-            for (Kit.PowerEntry step : radio.lowerPowers()) {
+            Equipment.RadioEntry radio = radio(scene, loadout);
+            OptionalDouble full = hours(radio, radio.battery().map(Equipment.BatteryEntry::sendMa));
+            for (Equipment.PowerEntry step : radio.lowerPowers()) {
                 if (step.powerW() >= radio.powerW()) {
                     warnings.add("A power step of " + radio.name() + " is not below its power_w and is left out.");
                     continue;
@@ -62,14 +62,14 @@ public record PowerStep(
         return steps;
     }
 
-    private static Kit.RadioEntry radio(Scene scene, Loadout loadout) {
-        return scene.plan().kit().radios().stream()
+    private static Equipment.RadioEntry radio(Scene scene, Loadout loadout) {
+        return scene.plan().equipment().radios().stream()
                 .filter(entry -> entry.name().equals(loadout.radio().name()))
                 .findFirst()
                 .orElseThrow();
     }
 
-    private static OptionalDouble hours(Kit.RadioEntry radio, Optional<Double> sendMa) {
+    private static OptionalDouble hours(Equipment.RadioEntry radio, Optional<Double> sendMa) {
         if (radio.battery().isEmpty() || sendMa.isEmpty()) return OptionalDouble.empty();
         return OptionalDouble.of(radio.battery().get().battery().hours(sendMa.get()));
     }

@@ -2,7 +2,7 @@ package handreach.study;
 
 import handreach.input.Faults;
 import handreach.input.NearestWord;
-import handreach.plan.Kit;
+import handreach.plan.Equipment;
 import handreach.plan.Places;
 import handreach.plan.Plan;
 import handreach.plan.Questions;
@@ -57,8 +57,9 @@ public record ReachOptions(
         Faults faults = new Faults();
         radiusKm.ifPresent(km -> AreaRequest.RADIUS.check(faults, "--radius-km", km));
         cellM.ifPresent(m -> AreaRequest.CELL.check(faults, "--cell-m", m));
-        List<String> known =
-                plan.kit().loadouts().stream().map(Kit.LoadoutEntry::name).toList();
+        List<String> known = plan.equipment().loadouts().stream()
+                .map(Equipment.LoadoutEntry::name)
+                .toList();
         for (String name : loadouts)
             if (!known.contains(name))
                 faults.add(
@@ -105,6 +106,7 @@ public record ReachOptions(
                 plan.places().stations());
         Questions questions =
                 new Questions(reach, asked.decide(), asked.relay(), asked.assign(), asked.walks(), asked.site());
-        return new Plan(plan.heading(), plan.channel(), plan.channels(), plan.ground(), plan.kit(), places, questions);
+        return new Plan(
+                plan.heading(), plan.channel(), plan.channels(), plan.ground(), plan.equipment(), places, questions);
     }
 }

@@ -16,8 +16,8 @@ import handreach.loadout.Burden;
 import handreach.loadout.Loadout;
 import handreach.plan.CalibrationFile;
 import handreach.plan.Channel;
+import handreach.plan.Equipment;
 import handreach.plan.GroundChoice;
-import handreach.plan.Kit;
 import handreach.plan.NoiseChoice;
 import handreach.plan.Places;
 import handreach.plan.Plan;
@@ -101,7 +101,7 @@ public final class Scene {
         this.cut = cut;
         this.bench = bench;
         List<String> notes = new ArrayList<>(benchNotes);
-        this.loadouts = List.copyOf(new KitBuilder(file, bench, notes).loadouts());
+        this.loadouts = List.copyOf(new LoadoutBuilder(file, bench, notes).loadouts());
         this.calibration = file.plan().questions().calibration().map(CalibrationFile::read);
         calibration.ifPresent(learned -> notes.add(learned.words()));
         this.warnings = List.copyOf(notes);
@@ -144,7 +144,7 @@ public final class Scene {
         if (channel.equals(plan.channel())) return this;
         Plan other = plan.on(channel);
         List<String> notes = new ArrayList<>();
-        List<Loadout> tuned = List.copyOf(new KitBuilder(file, other, bench, notes).loadouts());
+        List<Loadout> tuned = List.copyOf(new LoadoutBuilder(file, other, bench, notes).loadouts());
         calibration.ifPresent(learned -> notes.add(learned.words()));
         return new Scene(this, other, tuned, List.copyOf(notes));
     }
@@ -175,7 +175,7 @@ public final class Scene {
                         plan.channel(),
                         plan.channels(),
                         plan.ground(),
-                        plan.kit(),
+                        plan.equipment(),
                         moved,
                         new Questions(
                                 anywhere, asked.decide(), asked.relay(), asked.assign(), asked.walks(), asked.site())));
@@ -186,7 +186,7 @@ public final class Scene {
         Plan plan = file.plan();
         GroundChoice.CoverChoice choice = plan.ground().cover();
         CompletableFuture<TileFolder> tiles = CompletableFuture.supplyAsync(() -> read(plan));
-        Optional<BenchAnalysis> bench = plan.kit().bench().map(Scene::analysed);
+        Optional<BenchAnalysis> bench = plan.equipment().bench().map(Scene::analysed);
         CutSettings cut = new CutSettings(
                 choice.surface(), choice.heights().canopyM(), choice.heights().roofM());
         return new Scene(file, opened(tiles), CoverFiles.of(choice), drawn(plan), cut, bench, List.of());
@@ -218,9 +218,10 @@ public final class Scene {
         GroundChoice before = plan.ground();
         GroundChoice after = edited.plan().ground();
         if (!before.tiles().equals(after.tiles()) || !before.cover().equals(after.cover())) return open(edited);
-        boolean sameBench = plan.kit().bench().equals(edited.plan().kit().bench());
+        boolean sameBench =
+                plan.equipment().bench().equals(edited.plan().equipment().bench());
         Optional<BenchAnalysis> newBench =
-                sameBench ? bench : edited.plan().kit().bench().map(Scene::analysed);
+                sameBench ? bench : edited.plan().equipment().bench().map(Scene::analysed);
         boolean sameDrawn = plan.places()
                 .area()
                 .polygon()
@@ -228,7 +229,7 @@ public final class Scene {
         return new Scene(edited, tiles, cover, sameDrawn ? drawn : drawn(edited.plan()), cut, newBench, List.of());
     }
 
-    private static BenchAnalysis analysed(Kit.Bench bench) {
+    private static BenchAnalysis analysed(Equipment.Bench bench) {
         return BenchAnalysis.of(BenchFile.read(bench.file()), bench.control());
     }
 
@@ -305,10 +306,10 @@ public final class Scene {
 
     /** Name of the loadout all others are held against: the first that carries the control without the wire. */
     public Loadout controlLoadout() {
-        List<Kit.LoadoutEntry> entries = plan().kit().loadouts();
-        String control = plan().kit().antennas().stream()
-                .filter(Kit.AntennaEntry::control)
-                .map(Kit.AntennaEntry::name)
+        List<Equipment.LoadoutEntry> entries = plan().equipment().loadouts();
+        String control = plan().equipment().antennas().stream()
+                .filter(Equipment.AntennaEntry::control)
+                .map(Equipment.AntennaEntry::name)
                 .findFirst()
                 .orElseThrow();
         for (int i = 0; i < entries.size(); i++)
@@ -410,11 +411,12 @@ public final class Scene {
     }
 
     private LinkEnd endOf(Loadout loadout, int at) {
-        double tiltDeg = at < 0 ? 0 : plan().kit().loadouts().get(at).hold().tiltDeg();
+        double tiltDeg =
+                at < 0 ? 0 : plan().equipment().loadouts().get(at).hold().tiltDeg();
         Posture posture = new Posture(OptionalDouble.empty(), tiltDeg, 0);
         SiteNoise noise = at < 0
                 ? noise()
-                : plan().kit().loadouts().get(at).noise().map(this::noise).orElseGet(this::noise);
+                : plan().equipment().loadouts().get(at).noise().map(this::noise).orElseGet(this::noise);
         return new LinkEnd(loadout, noise, posture, List.of());
     }
 
@@ -614,21 +616,21 @@ public final class Scene {
     }
 
     /** What an antenna of a plan costs to carry, as its loadouts have it. */
-    public static Burden burden(Plan plan, Kit.AntennaEntry antenna) {
-        return KitBuilder.burden(antenna, plan.channels().get(0).frequency());
+    public static Burden burden(Plan plan, Equipment.AntennaEntry antenna) {
+        return LoadoutBuilder.burden(antenna, plan.channels().get(0).frequency());
     }
 
     /** One number to order loadouts by: the user's own rank where there is one, else the score of the burden. */
     public double burdenScore(Loadout loadout) {
         int at = loadouts.indexOf(loadout);
-        String antenna = plan().kit().loadouts().get(at).antenna();
-        OptionalInt rank = plan().kit().antennas().stream()
+        String antenna = plan().equipment().loadouts().get(at).antenna();
+        OptionalInt rank = plan().equipment().antennas().stream()
                 .filter(entry -> entry.name().equals(antenna))
                 .findFirst()
                 .orElseThrow()
                 .size()
                 .burdenRank();
-        double wire = plan().kit().loadouts().get(at).counterpoise() ? 0.5 : 0;
+        double wire = plan().equipment().loadouts().get(at).counterpoise() ? 0.5 : 0;
         if (rank.isPresent()) return rank.getAsInt() + wire;
         return loadout.antenna().burden().score(Burden.USUAL_RANKING) + wire;
     }

@@ -6,7 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import handreach.bench.AntennaResult;
 import handreach.bench.BenchAnalysis;
-import handreach.plan.Kit;
+import handreach.plan.Equipment;
 import handreach.plan.PlanFile;
 import java.io.IOException;
 import java.nio.file.Files;
@@ -125,8 +125,8 @@ class BenchPaneTest {
         run.settle();
         run.onScreen(() -> run.robot().lookup("#bench-take").<Button>query().fire());
         run.settle();
-        Kit.Bench taken = run.onScreen(
-                () -> run.session().scene().get().plan().kit().bench().orElseThrow());
+        Equipment.Bench taken = run.onScreen(
+                () -> run.session().scene().get().plan().equipment().bench().orElseThrow());
         assertTrue(Files.isSameFile(readings, taken.file()));
         assertEquals("in hand", taken.mount());
         assertTrue(texts("#bench-about").get(0).startsWith("In the plan: readings.csv"));

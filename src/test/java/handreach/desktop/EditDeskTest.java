@@ -4,7 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import handreach.plan.Kit;
+import handreach.plan.Equipment;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
@@ -42,8 +42,8 @@ class EditDeskTest {
         return run.onScreen(() -> run.session().scene().get().file().text());
     }
 
-    private Kit kit() {
-        return run.onScreen(() -> run.session().scene().get().plan().kit());
+    private Equipment equipment() {
+        return run.onScreen(() -> run.session().scene().get().plan().equipment());
     }
 
     private String fault(String key) {
@@ -94,24 +94,24 @@ class EditDeskTest {
         run.robot().push(KeyCode.SHORTCUT, KeyCode.E);
         open("handheld");
         write("#field-power_w", "2");
-        assertEquals(2, kit().radios().get(0).powerW());
+        assertEquals(2, equipment().radios().get(0).powerW());
         assertTrue(text().contains("sensitivity_dbm = -119        # level for 12 dB SINAD"));
         write("#field-sensitivity_uv", "0.2");
         assertTrue(fault("sensitivity_uv").contains("Waits for these are"), fault("sensitivity_uv"));
         choose("#field-sensitivity_across", "50-ohm");
         assertFalse(text().contains("sensitivity_dbm = -119"), text());
-        assertEquals(-121, kit().radios().get(0).sensitivityDbm().orElseThrow(), 0.1);
+        assertEquals(-121, equipment().radios().get(0).sensitivityDbm().orElseThrow(), 0.1);
         run.snapshot("edit-radio");
         write("#field-sensitivity_dbm", "-118");
         assertFalse(text().contains("sensitivity_uv"), text());
         run.press("#kit-another");
         assertEquals(
                 List.of("handheld", "handheld 2"),
-                kit().radios().stream().map(Kit.RadioEntry::name).toList());
+                equipment().radios().stream().map(Equipment.RadioEntry::name).toList());
         write("#field-name", "belt radio");
-        assertEquals("belt radio", kit().radios().get(1).name());
+        assertEquals("belt radio", equipment().radios().get(1).name());
         run.press("#kit-out");
-        assertEquals(1, kit().radios().size());
+        assertEquals(1, equipment().radios().size());
     }
 
     @Test
@@ -122,15 +122,15 @@ class EditDeskTest {
         write("#field-height_m", "0.1");
         assertTrue(fault("height_m").contains("allowed is 0.3 to 100 m"), fault("height_m"));
         write("#field-height_m", "1.1");
-        assertEquals(1.1, kit().loadouts().get(2).hold().heightM().orElseThrow());
-        assertEquals("hip-tight", kit().loadouts().get(2).carry().word());
+        assertEquals(1.1, equipment().loadouts().get(2).hold().heightM().orElseThrow());
+        assertEquals("hip-tight", equipment().loadouts().get(2).carry().word());
         run.snapshot("edit-loadout");
         open("end-fed half-wave");
         write("#field-delta_db", "2.5");
         write("#field-delta_uncertainty_db", "1");
         assertTrue(fault("delta_db").contains("Waits for"), fault("delta_db"));
         write("#field-delta_mount", "in hand");
-        Kit.DeltaEntry delta = kit().antennas().get(2).delta();
+        Equipment.DeltaEntry delta = equipment().antennas().get(2).delta();
         assertEquals(2.5, delta.deltaDb().orElseThrow());
         assertEquals(Optional.of("in hand"), delta.mount());
         run.snapshot("edit-antenna");

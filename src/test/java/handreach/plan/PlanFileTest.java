@@ -62,7 +62,7 @@ class PlanFileTest {
         assertEquals("Paper valley", plan.heading().title());
         assertEquals(0.9, plan.channel().wish().odds());
         assertEquals(Modulation.FM_12_5, plan.channel().modulation());
-        assertEquals("handheld", plan.kit().loadouts().get(0).radio());
+        assertEquals("handheld", plan.equipment().loadouts().get(0).radio());
         assertEquals(46.5, plan.places().area().centre().latitudeDeg());
         assertEquals(LossModels.HANDHELD, plan.questions().reach().model());
     }
@@ -101,7 +101,7 @@ class PlanFileTest {
                 "sensitivity_uv = 0.5\nsensitivity_across = \"open-circuit\"\nsensitivity_for = \"20-db-quieting\"";
         double dbm = write(GOOD.replace("sensitivity_dbm = -119", told))
                 .plan()
-                .kit()
+                .equipment()
                 .radios()
                 .get(0)
                 .sensitivityDbm()

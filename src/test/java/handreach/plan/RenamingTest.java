@@ -182,8 +182,8 @@ class RenamingTest {
 
     @Test
     void anAntennaKeepsItsNameInTheBenchFile() throws IOException {
-        Kit.AntennaEntry antenna = plan(PlanText.rename(FULL, NameKind.ANTENNA, "whip", "long whip"))
-                .kit()
+        Equipment.AntennaEntry antenna = plan(PlanText.rename(FULL, NameKind.ANTENNA, "whip", "long whip"))
+                .equipment()
                 .antennas()
                 .get(0);
         assertEquals("long whip", antenna.name());

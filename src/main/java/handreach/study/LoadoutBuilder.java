@@ -22,7 +22,7 @@ import handreach.loadout.Modulation;
 import handreach.loadout.Radiator;
 import handreach.loadout.Radio;
 import handreach.plan.Channel;
-import handreach.plan.Kit;
+import handreach.plan.Equipment;
 import handreach.plan.Plan;
 import handreach.plan.PlanFile;
 import handreach.uncertainty.Doubt;
@@ -41,7 +41,7 @@ import java.util.OptionalDouble;
 import java.util.stream.Stream;
 
 /** Builds loadouts out of what the plan says and what the bench measured. */
-final class KitBuilder {
+final class LoadoutBuilder {
     private static final String WITH_WIRE = " with counterpoise wire";
     /** So near in frequency a delta holds; our suggestion. */
     private static final double SAME_DELTA = 0.05;
@@ -59,12 +59,12 @@ final class KitBuilder {
     private final List<String> warnings;
     private final Map<String, ElevationPattern> patterns = new HashMap<>();
 
-    KitBuilder(PlanFile file, Optional<BenchAnalysis> bench, List<String> warnings) {
+    LoadoutBuilder(PlanFile file, Optional<BenchAnalysis> bench, List<String> warnings) {
         this(file, file.plan(), bench, warnings);
     }
 
     /** For the plan of the file as it is asked, such as on another channel. */
-    KitBuilder(PlanFile file, Plan plan, Optional<BenchAnalysis> bench, List<String> warnings) {
+    LoadoutBuilder(PlanFile file, Plan plan, Optional<BenchAnalysis> bench, List<String> warnings) {
         this.file = file;
         this.plan = plan;
         this.bench = bench;
@@ -76,13 +76,13 @@ final class KitBuilder {
 
     List<Loadout> loadouts() {
         Map<String, Radio> radios = new HashMap<>();
-        for (Kit.RadioEntry entry : plan.kit().radios()) radios.put(entry.name(), radio(entry));
-        Map<String, Kit.AntennaEntry> antennas = new HashMap<>();
-        plan.kit().antennas().forEach(entry -> antennas.put(entry.name(), entry));
+        for (Equipment.RadioEntry entry : plan.equipment().radios()) radios.put(entry.name(), radio(entry));
+        Map<String, Equipment.AntennaEntry> antennas = new HashMap<>();
+        plan.equipment().antennas().forEach(entry -> antennas.put(entry.name(), entry));
         reserve().ifPresent(warnings::add);
         List<Loadout> loadouts = new ArrayList<>();
-        for (Kit.LoadoutEntry entry : plan.kit().loadouts()) {
-            Kit.AntennaEntry antenna = antennas.get(entry.antenna());
+        for (Equipment.LoadoutEntry entry : plan.equipment().loadouts()) {
+            Equipment.AntennaEntry antenna = antennas.get(entry.antenna());
             Antenna carried = antenna(antenna, entry.counterpoise());
             boolean isStated = antenna.known().gain().isPresent();
             CarryLoss carry = carry(entry.carry(), isStated ? carried : control());
@@ -98,19 +98,19 @@ final class KitBuilder {
     }
 
     /** A loadout of the plan with what has been built of it. */
-    private record Carried(Kit.LoadoutEntry entry, Antenna antenna, CarryLoss carry) {}
+    private record Carried(Equipment.LoadoutEntry entry, Antenna antenna, CarryLoss carry) {}
 
     /** The control without the wire; of the usual kind where the plan does not say. */
     Antenna control() {
-        Kit.AntennaEntry entry = plan.kit().antennas().stream()
-                .filter(Kit.AntennaEntry::control)
+        Equipment.AntennaEntry entry = plan.equipment().antennas().stream()
+                .filter(Equipment.AntennaEntry::control)
                 .findFirst()
                 .orElseThrow();
         return bare(entry, false);
     }
 
     /** An antenna of the plan for its kind alone, without a pattern of its own. */
-    Antenna bare(Kit.AntennaEntry entry, boolean counterpoise) {
+    Antenna bare(Equipment.AntennaEntry entry, boolean counterpoise) {
         Burden burden = burden(entry, home.frequency());
         double lengthM = burden.lengthCm() / 100;
         return new Antenna(
@@ -118,7 +118,7 @@ final class KitBuilder {
     }
 
     /** Whether the plan says what kind it is; the control is taken for the usual helical where it does not. */
-    private static boolean isKindKnown(Kit.AntennaEntry entry) {
+    private static boolean isKindKnown(Equipment.AntennaEntry entry) {
         return entry.control() || entry.known().kind();
     }
 
@@ -129,7 +129,7 @@ final class KitBuilder {
                 + number(frequency.mhz()) + " MHz with that reserve.");
     }
 
-    private Radio radio(Kit.RadioEntry entry) {
+    private Radio radio(Equipment.RadioEntry entry) {
         Modulation modulation = plan.channel().modulation();
         double sensitivity = entry.sensitivityDbm()
                 .orElseGet(() ->
@@ -141,7 +141,7 @@ final class KitBuilder {
         return radio;
     }
 
-    private Antenna antenna(Kit.AntennaEntry entry, boolean counterpoise) {
+    private Antenna antenna(Equipment.AntennaEntry entry, boolean counterpoise) {
         Radiator radiator = entry.radiator();
         Burden burden = burden(entry, home.frequency());
         String name = counterpoise ? entry.name() + WITH_WIRE : entry.name();
@@ -158,14 +158,14 @@ final class KitBuilder {
     }
 
     /** What an antenna costs to carry: its length as stated, else that usual for its radiator; the rest only as stated. */
-    static Burden burden(Kit.AntennaEntry entry, Frequency frequency) {
-        Kit.Size size = entry.size();
+    static Burden burden(Equipment.AntennaEntry entry, Frequency frequency) {
+        Equipment.Size size = entry.size();
         Radiator radiator = entry.radiator();
         double usualCm = 100 * radiator.usualLengthWavelengths() * frequency.wavelengthM();
         return new Burden(size.lengthCm().orElse(usualCm), size.massG(), size.price(), size.stiffness());
     }
 
-    private Optional<ElevationPattern> pattern(Kit.AntennaEntry entry) {
+    private Optional<ElevationPattern> pattern(Equipment.AntennaEntry entry) {
         return entry.known()
                 .pattern()
                 .map(file -> patterns.computeIfAbsent(
@@ -173,7 +173,7 @@ final class KitBuilder {
     }
 
     private CarryLoss carry(Carry carry, Antenna worn) {
-        for (Kit.CarryEntry own : plan.kit().carries()) {
+        for (Equipment.CarryEntry own : plan.equipment().carries()) {
             if (own.carry() != carry) continue;
             if (!isHomeBand()) {
                 warnOnce("The carry loss measured at " + carry.word() + " holds for " + home.name() + " ("
@@ -196,13 +196,13 @@ final class KitBuilder {
         return Band.of(home.frequency()) == band;
     }
 
-    private AntennaGain gain(Kit.AntennaEntry entry, Carried carried) {
-        Kit.LoadoutEntry loadout = carried.entry();
-        if (plan.kit().anchor().isPresent() && !isHomeBand())
+    private AntennaGain gain(Equipment.AntennaEntry entry, Carried carried) {
+        Equipment.LoadoutEntry loadout = carried.entry();
+        if (plan.equipment().anchor().isPresent() && !isHomeBand())
             warnOnce("The [anchor] was measured on " + home.name() + " ("
                     + number(home.frequency().mhz()) + " MHz); at " + number(frequency.mhz())
                     + " MHz the default of its band is taken.");
-        ControlAnchor anchor = plan.kit()
+        ControlAnchor anchor = plan.equipment()
                 .anchor()
                 .filter(own -> isHomeBand())
                 .map(own ->
@@ -210,7 +210,7 @@ final class KitBuilder {
                 .orElse(ControlAnchor.standard(band));
         OptionalDouble swr = entry.delta().swr();
         if (entry.known().gain().isPresent()) {
-            Kit.StatedGain stated = entry.known().gain().get();
+            Equipment.StatedGain stated = entry.known().gain().get();
             return new AntennaGain.Absolute(
                     new Dbi(stated.dbi()), Doubt.common(stated.uncertaintyDb()), stated.source(), swr);
         }
@@ -226,9 +226,9 @@ final class KitBuilder {
     }
 
     /** What the plan declares for this very channel, else what it declares of the antenna. */
-    private Optional<AntennaDelta> declared(Kit.AntennaEntry entry, Kit.LoadoutEntry loadout) {
+    private Optional<AntennaDelta> declared(Equipment.AntennaEntry entry, Equipment.LoadoutEntry loadout) {
         String name = loadout.counterpoise() ? entry.name() + WITH_WIRE : entry.name();
-        for (Kit.ChannelDelta said : plan.kit().deltas())
+        for (Equipment.ChannelDelta said : plan.equipment().deltas())
             if (said.antenna().equals(entry.name())
                     && said.channel().equals(plan.channel().name())
                     && isNear(said.channel()))
@@ -238,7 +238,7 @@ final class KitBuilder {
                         Doubt.common(said.uncertaintyDb()),
                         said.mount(),
                         "declared in the plan for " + said.channel()));
-        Kit.DeltaEntry said = entry.delta();
+        Equipment.DeltaEntry said = entry.delta();
         if (said.deltaDb().isEmpty()) return Optional.empty();
         AntennaDelta delta = AntennaDelta.declared(
                 name,
@@ -275,7 +275,7 @@ final class KitBuilder {
     }
 
     private AntennaGain unmeasured(
-            Kit.AntennaEntry entry, Kit.LoadoutEntry loadout, ControlAnchor anchor, OptionalDouble swr) {
+            Equipment.AntennaEntry entry, Equipment.LoadoutEntry loadout, ControlAnchor anchor, OptionalDouble swr) {
         if (entry.control()) {
             warnOnce("The control was not read with the counterpoise wire: \"" + loadout.name()
                     + "\" is counted as the control without it.");
@@ -315,7 +315,7 @@ final class KitBuilder {
     }
 
     /** From levels; from a field meter only where the antenna has none that would do. */
-    private Optional<AntennaDelta> measured(Kit.AntennaEntry entry, Kit.LoadoutEntry loadout) {
+    private Optional<AntennaDelta> measured(Equipment.AntennaEntry entry, Equipment.LoadoutEntry loadout) {
         if (bench.isEmpty()) return Optional.empty();
         Optional<String> wired = entry.delta().withWire();
         String name = loadout.counterpoise()
@@ -326,7 +326,7 @@ final class KitBuilder {
                 .map(this::delta);
     }
 
-    private Optional<Found> nearest(Stream<Found> all, Kit.LoadoutEntry loadout, boolean isNamedWired) {
+    private Optional<Found> nearest(Stream<Found> all, Equipment.LoadoutEntry loadout, boolean isNamedWired) {
         return all.filter(found -> !loadout.counterpoise()
                         || isNamedWired
                         || found.mounting().withCounterpoise())
@@ -337,7 +337,7 @@ final class KitBuilder {
     }
 
     private boolean isWished(Found found) {
-        String wish = plan.kit().bench().map(Kit.Bench::mount).orElse("");
+        String wish = plan.equipment().bench().map(Equipment.Bench::mount).orElse("");
         return found.mounting().name().equalsIgnoreCase(wish);
     }
 
@@ -401,7 +401,7 @@ final class KitBuilder {
     private void requireBelieved(Found found) {
         double db = found.result().delta().delta().db();
         if (Math.abs(db) <= AntennaDelta.LARGEST_DB) return;
-        String file = plan.kit()
+        String file = plan.equipment()
                 .bench()
                 .map(named -> String.valueOf(named.file().getFileName()))
                 .orElse("bench");

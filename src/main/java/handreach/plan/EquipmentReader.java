@@ -23,7 +23,7 @@ import java.util.OptionalInt;
 import java.util.Set;
 
 /** Reads what people carry out of a plan. */
-final class KitReader {
+final class EquipmentReader {
     static final Range LENGTH = new Range("length_cm", 1, 400, "cm");
     static final Range MASS = new Range("mass_g", 0, 5000, "g");
     static final Range PRICE = new Range("price", 0, 1e6, "");
@@ -45,24 +45,24 @@ final class KitReader {
     private final PlanSection root;
     private final Faults faults;
 
-    KitReader(String source, Path folder, PlanSection root, Faults faults) {
+    EquipmentReader(String source, Path folder, PlanSection root, Faults faults) {
         this.source = source;
         this.folder = folder;
         this.root = root;
         this.faults = faults;
     }
 
-    Kit kit(List<String> channels) {
-        Optional<Kit.Bench> bench = bench();
-        List<Kit.RadioEntry> radios = radios();
-        List<Kit.AntennaEntry> antennas = antennas();
-        List<Kit.LoadoutEntry> loadouts = loadouts(
-                radios.stream().map(Kit.RadioEntry::name).toList(),
-                antennas.stream().map(Kit.AntennaEntry::name).toList());
-        return new Kit(bench, radios, antennas, deltas(antennas, channels), loadouts, carries(), anchor());
+    Equipment equipment(List<String> channels) {
+        Optional<Equipment.Bench> bench = bench();
+        List<Equipment.RadioEntry> radios = radios();
+        List<Equipment.AntennaEntry> antennas = antennas();
+        List<Equipment.LoadoutEntry> loadouts = loadouts(
+                radios.stream().map(Equipment.RadioEntry::name).toList(),
+                antennas.stream().map(Equipment.AntennaEntry::name).toList());
+        return new Equipment(bench, radios, antennas, deltas(antennas, channels), loadouts, carries(), anchor());
     }
 
-    private Optional<Kit.Bench> bench() {
+    private Optional<Equipment.Bench> bench() {
         if (!root.has("bench")) return Optional.empty();
         PlanSection section = root.table("bench");
         Optional<Path> file = PlanReader.existing(section, "file", false, folder, faults);
@@ -70,12 +70,12 @@ final class KitReader {
         String control = section.required("control", "factory helical");
         String mount = section.text("mount").orElse("");
         section.refuseUnknownKeys();
-        return file.map(path -> new Kit.Bench(path, control, mount));
+        return file.map(path -> new Equipment.Bench(path, control, mount));
     }
 
-    private List<Kit.RadioEntry> radios() {
-        List<Kit.RadioEntry> radios = new ArrayList<>();
-        Map<String, List<Kit.PowerEntry>> steps = powerSteps();
+    private List<Equipment.RadioEntry> radios() {
+        List<Equipment.RadioEntry> radios = new ArrayList<>();
+        Map<String, List<Equipment.PowerEntry>> steps = powerSteps();
         Set<String> names = new HashSet<>();
         for (PlanSection section : root.tables("radio")) {
             String name = name(section, names, "handheld 5 W");
@@ -93,9 +93,9 @@ final class KitReader {
                         "[radio] " + name
                                 + " has neither sensitivity_dbm, sensitivity_uv nor noise_figure_db. Add sensitivity_dbm = -119 (the"
                                 + " level for 12 dB SINAD, or the digital reference sensitivity, from its data sheet).");
-            Optional<Kit.BatteryEntry> battery = battery(section);
+            Optional<Equipment.BatteryEntry> battery = battery(section);
             section.refuseUnknownKeys();
-            radios.add(new Kit.RadioEntry(
+            radios.add(new Equipment.RadioEntry(
                     name, power, sensitivity, noise, steps.getOrDefault(name, new ArrayList<>()), battery));
         }
         if (radios.isEmpty())
@@ -104,11 +104,11 @@ final class KitReader {
     }
 
     /** Lower powers by the radio that has them; the first radio's where none is named. */
-    private Map<String, List<Kit.PowerEntry>> powerSteps() {
+    private Map<String, List<Equipment.PowerEntry>> powerSteps() {
         List<String> radios = root.tables("radio").stream()
                 .flatMap(section -> section.text("name").stream())
                 .toList();
-        Map<String, List<Kit.PowerEntry>> steps = new HashMap<>();
+        Map<String, List<Equipment.PowerEntry>> steps = new HashMap<>();
         for (PlanSection section : root.tables("power_step")) {
             String radio = section.has("radio")
                     ? section.reference(Reference.RADIO, radios).orElse("")
@@ -116,12 +116,12 @@ final class KitReader {
             double power = section.requiredNumber(Radio.POWER);
             OptionalDouble send = section.number(Battery.SEND);
             section.refuseUnknownKeys();
-            steps.computeIfAbsent(radio, name -> new ArrayList<>()).add(new Kit.PowerEntry(power, send));
+            steps.computeIfAbsent(radio, name -> new ArrayList<>()).add(new Equipment.PowerEntry(power, send));
         }
         return steps;
     }
 
-    private static Optional<Kit.BatteryEntry> battery(PlanSection section) {
+    private static Optional<Equipment.BatteryEntry> battery(PlanSection section) {
         OptionalDouble capacity = section.number(Battery.CAPACITY);
         OptionalDouble send = section.number(Battery.SEND);
         OptionalDouble receive = section.number(Battery.RECEIVE);
@@ -144,7 +144,7 @@ final class KitReader {
             return Optional.empty();
         }
         if (capacity.isEmpty() || send.isEmpty() || receive.isEmpty() || wait.isEmpty()) return Optional.empty();
-        return Optional.of(new Kit.BatteryEntry(
+        return Optional.of(new Equipment.BatteryEntry(
                 new Battery(
                         capacity.getAsDouble(),
                         receive.getAsDouble(),
@@ -185,28 +185,29 @@ final class KitReader {
         return OptionalDouble.empty();
     }
 
-    private List<Kit.AntennaEntry> antennas() {
-        List<Kit.AntennaEntry> antennas = new ArrayList<>();
+    private List<Equipment.AntennaEntry> antennas() {
+        List<Equipment.AntennaEntry> antennas = new ArrayList<>();
         Set<String> names = new HashSet<>();
         for (PlanSection section : root.tables("antenna")) {
             String name = name(section, names, "factory helical");
             boolean control = section.flag("control", false);
             Radiator radiator = section.word("radiator", Radiator.KEYWORD, Radiator.SHORT_HELICAL);
-            Kit.Size size = new Kit.Size(
+            Equipment.Size size = new Equipment.Size(
                     section.number(LENGTH),
                     section.number(MASS),
                     section.number(PRICE),
                     section.number(STIFFNESS),
                     rank(section));
-            Kit.DeltaEntry delta = delta(section, name, control);
-            Kit.Known known = new Kit.Known(
+            Equipment.DeltaEntry delta = delta(section, name, control);
+            Equipment.Known known = new Equipment.Known(
                     PlanReader.existing(section, "pattern", false, folder, faults),
                     statedGain(section, control),
                     section.has("radiator"));
             section.refuseUnknownKeys();
-            antennas.add(new Kit.AntennaEntry(name, control, radiator, size, delta, known));
+            antennas.add(new Equipment.AntennaEntry(name, control, radiator, size, delta, known));
         }
-        long controls = antennas.stream().filter(Kit.AntennaEntry::control).count();
+        long controls =
+                antennas.stream().filter(Equipment.AntennaEntry::control).count();
         if (antennas.isEmpty())
             faults.add(source, 1, "the plan has no [[antenna]]. Add one with name and control = true.");
         else if (controls != 1)
@@ -224,7 +225,7 @@ final class KitReader {
         return rank.isPresent() ? OptionalInt.of((int) rank.getAsDouble()) : OptionalInt.empty();
     }
 
-    private Kit.DeltaEntry delta(PlanSection section, String name, boolean control) {
+    private Equipment.DeltaEntry delta(PlanSection section, String name, boolean control) {
         String benchName = section.text("bench").orElse(name);
         Optional<String> withWire = section.text("bench_with_counterpoise");
         OptionalDouble delta = section.number(DELTA);
@@ -243,13 +244,13 @@ final class KitReader {
                     "stands alone. Add delta_uncertainty_db (its standard uncertainty) and delta_mount (how it was held).");
         if (delta.isPresent() && control)
             section.fault("delta_db", "is given for the control, whose delta over itself is 0. Remove it.");
-        return new Kit.DeltaEntry(benchName, withWire, delta, uncertainty, mount, swr);
+        return new Equipment.DeltaEntry(benchName, withWire, delta, uncertainty, mount, swr);
     }
 
-    private List<Kit.ChannelDelta> deltas(List<Kit.AntennaEntry> antennas, List<String> channels) {
-        List<Kit.ChannelDelta> deltas = new ArrayList<>();
+    private List<Equipment.ChannelDelta> deltas(List<Equipment.AntennaEntry> antennas, List<String> channels) {
+        List<Equipment.ChannelDelta> deltas = new ArrayList<>();
         Set<List<String>> seen = new HashSet<>();
-        List<String> names = antennas.stream().map(Kit.AntennaEntry::name).toList();
+        List<String> names = antennas.stream().map(Equipment.AntennaEntry::name).toList();
         for (PlanSection section : root.tables("delta")) {
             String antenna = section.reference(Reference.ANTENNA, names).orElse("");
             if (!section.has("antenna")) section.fault("antenna", "is missing. Name one of the plan's antennas.");
@@ -268,13 +269,13 @@ final class KitReader {
                 section.fault("delta_db", "is given for the control, whose delta over itself is 0. Remove it.");
             if (!seen.add(List.of(antenna, channel)))
                 section.fault("channel", "has a delta of that antenna already. Keep one of them.");
-            deltas.add(new Kit.ChannelDelta(antenna, channel, delta, uncertainty, mount));
+            deltas.add(new Equipment.ChannelDelta(antenna, channel, delta, uncertainty, mount));
         }
         return deltas;
     }
 
-    private List<Kit.LoadoutEntry> loadouts(List<String> radios, List<String> antennas) {
-        List<Kit.LoadoutEntry> loadouts = new ArrayList<>();
+    private List<Equipment.LoadoutEntry> loadouts(List<String> radios, List<String> antennas) {
+        List<Equipment.LoadoutEntry> loadouts = new ArrayList<>();
         Set<String> names = new HashSet<>();
         for (PlanSection section : root.tables("loadout")) {
             String name = name(section, names, "whip at face");
@@ -289,17 +290,17 @@ final class KitReader {
                         "[[loadout]] " + name + " has no antenna. Name one of the plan's antennas.");
             boolean counterpoise = section.flag("counterpoise", false);
             Carry carry = section.word("carry", Carry.KEYWORD, Carry.FACE);
-            Kit.Hold hold = new Kit.Hold(section.number(Loadout.HEIGHT), section.number(Loadout.TILT, 0));
+            Equipment.Hold hold = new Equipment.Hold(section.number(Loadout.HEIGHT), section.number(Loadout.TILT, 0));
             Optional<NoiseChoice> noise = NoiseChoice.read(section);
             section.refuseUnknownKeys();
-            loadouts.add(new Kit.LoadoutEntry(name, radio, antenna, counterpoise, carry, hold, noise));
+            loadouts.add(new Equipment.LoadoutEntry(name, radio, antenna, counterpoise, carry, hold, noise));
         }
         if (loadouts.isEmpty())
             faults.add(source, 1, "the plan has no [[loadout]]. Add one with name, antenna and carry.");
         return loadouts;
     }
 
-    static Optional<Kit.StatedGain> statedGain(PlanSection section, boolean control) {
+    static Optional<Equipment.StatedGain> statedGain(PlanSection section, boolean control) {
         OptionalDouble dbi = section.number(GAIN_DBI);
         OptionalDouble dbd = section.number(GAIN_DBD);
         double uncertainty = section.number(GAIN_UNCERTAINTY, 1);
@@ -314,13 +315,13 @@ final class KitReader {
         double value = dbi.isPresent()
                 ? dbi.getAsDouble()
                 : new Dbd(dbd.orElse(0)).toDbi().dbi();
-        return Optional.of(new Kit.StatedGain(value, uncertainty, source));
+        return Optional.of(new Equipment.StatedGain(value, uncertainty, source));
     }
 
-    private Optional<Kit.AnchorEntry> anchor() {
+    private Optional<Equipment.AnchorEntry> anchor() {
         if (!root.has("anchor")) return Optional.empty();
         PlanSection section = root.table("anchor");
-        Kit.AnchorEntry anchor = new Kit.AnchorEntry(
+        Equipment.AnchorEntry anchor = new Equipment.AnchorEntry(
                 section.requiredNumber(ANCHOR_GAIN),
                 section.requiredNumber(UNCERTAINTY),
                 section.text("source").orElse("measured, as stated in the plan"));
@@ -328,15 +329,15 @@ final class KitReader {
         return Optional.of(anchor);
     }
 
-    private List<Kit.CarryEntry> carries() {
-        List<Kit.CarryEntry> carries = new ArrayList<>();
+    private List<Equipment.CarryEntry> carries() {
+        List<Equipment.CarryEntry> carries = new ArrayList<>();
         for (PlanSection section : root.tables("carry_loss")) {
             Carry carry = section.word("carry", Carry.KEYWORD, Carry.FACE);
             double gain = section.requiredNumber(CARRY_GAIN);
             double doubt = section.requiredNumber(UNCERTAINTY);
             double spread = section.number(SPREAD, 3);
             section.refuseUnknownKeys();
-            carries.add(new Kit.CarryEntry(carry, gain, doubt, spread));
+            carries.add(new Equipment.CarryEntry(carry, gain, doubt, spread));
         }
         return carries;
     }

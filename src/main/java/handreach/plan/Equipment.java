@@ -10,7 +10,7 @@ import java.util.OptionalDouble;
 import java.util.OptionalInt;
 
 /** What people carry, as written: bench file, radios, antennas, loadouts, carry losses measured by the user. */
-public record Kit(
+public record Equipment(
         Optional<Bench> bench,
         List<RadioEntry> radios,
         List<AntennaEntry> antennas,

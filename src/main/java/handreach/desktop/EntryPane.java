@@ -1,6 +1,6 @@
 package handreach.desktop;
 
-import handreach.plan.Kit;
+import handreach.plan.Equipment;
 import handreach.plan.NameKind;
 import handreach.plan.Plan;
 import handreach.plan.PlanText;
@@ -25,7 +25,7 @@ import javafx.scene.layout.FlowPane;
 import javafx.scene.layout.VBox;
 
 /** Channel, radios, antennas, loadouts, ground and relay as forms: what there is on the left, the one chosen beside it. */
-final class KitPane extends BorderPane {
+final class EntryPane extends BorderPane {
     private static final PseudoClass CHOSEN = PseudoClass.getPseudoClass("chosen");
     static final Entry CHANNEL = Entry.of("channel");
 
@@ -47,7 +47,7 @@ final class KitPane extends BorderPane {
     private List<EntryKey> formed = List.of();
     private Optional<Entry> wanted = Optional.empty();
 
-    KitPane(Session session) {
+    EntryPane(Session session) {
         this.session = session;
         setId("kit");
         list.getStyleClass().add("kit-list");
@@ -80,10 +80,10 @@ final class KitPane extends BorderPane {
 
     private static List<Entry> entries(Plan plan) {
         List<Entry> entries = new ArrayList<>(List.of(CHANNEL, Entry.of("target")));
-        plan.kit().radios().forEach(radio -> entries.add(Entry.of("radio", radio.name())));
-        plan.kit().antennas().forEach(antenna -> entries.add(Entry.of("antenna", antenna.name())));
-        plan.kit().loadouts().forEach(loadout -> entries.add(Entry.of("loadout", loadout.name())));
-        if (plan.kit().bench().isPresent()) entries.add(Entry.of("bench"));
+        plan.equipment().radios().forEach(radio -> entries.add(Entry.of("radio", radio.name())));
+        plan.equipment().antennas().forEach(antenna -> entries.add(Entry.of("antenna", antenna.name())));
+        plan.equipment().loadouts().forEach(loadout -> entries.add(Entry.of("loadout", loadout.name())));
+        if (plan.equipment().bench().isPresent()) entries.add(Entry.of("bench"));
         entries.add(Entry.of("ground"));
         entries.add(Entry.of("relay"));
         return entries;
@@ -209,10 +209,10 @@ final class KitPane extends BorderPane {
         wanted = Optional.of(Entry.of(entry.section(), fresh));
         List<EntryKey> keys = keys(plan, entry);
         boolean isOnBench = entry.section().equals("antenna")
-                && plan.kit().bench().isPresent()
-                && plan.kit().antennas().stream()
+                && plan.equipment().bench().isPresent()
+                && plan.equipment().antennas().stream()
                         .filter(antenna -> antenna.name().equals(name))
-                        .map(Kit.AntennaEntry::delta)
+                        .map(Equipment.AntennaEntry::delta)
                         .anyMatch(delta -> delta.deltaDb().isEmpty());
         session.edit("another like " + name, text -> {
             List<String> lines = new ArrayList<>(List.of("name = " + PlanText.quoted(fresh)));
