@@ -199,8 +199,8 @@ class DefaultsPageTest {
 
     private void planKeys(Plan plan) {
         table("Keys of a plan that are left out", "section", "key", "taken as", "origin");
-        row("top of the file", "`place_form`", plan.heading().placeForm().word(), OURS);
-        row("", "`units`", plan.heading().lengths().name().toLowerCase(Locale.ROOT), OURS);
+        row("top of the file", "`place_form`", plan.header().placeForm().word(), OURS);
+        row("", "`units`", plan.header().lengths().name().toLowerCase(Locale.ROOT), OURS);
         row(
                 "`[channel]`",
                 "`polarization`",

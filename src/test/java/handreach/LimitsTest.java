@@ -56,7 +56,7 @@ class LimitsTest {
     private record Option(String command, String name, Range range) {}
 
     private static final List<Key> PLAN = List.of(
-            new Key("top of the file", of("handreach.plan.Heading", "DECLINATION")),
+            new Key("top of the file", of("handreach.plan.PlanHeader", "DECLINATION")),
             new Key("[channel], [[station]]", Channel.FREQUENCY),
             new Key("[target]", Channel.ODDS),
             new Key("[ground]", Ground.PERMITTIVITY),

@@ -9,9 +9,9 @@ import handreach.input.NearestWord;
 import handreach.input.Sources;
 import handreach.input.Target;
 import handreach.loadout.Loadout;
-import handreach.plan.Heading;
 import handreach.plan.Places;
 import handreach.plan.PlanFile;
+import handreach.plan.PlanHeader;
 import handreach.profile.CutSettings;
 import handreach.profile.Profile;
 import handreach.profile.ProfileFile;
@@ -136,7 +136,7 @@ final class PathCommand implements Callable<Integer> {
     private List<String> told = List.of();
 
     /** Of the plan; without one nothing says that anybody thinks in miles or carries a compass. */
-    private Heading heading = Heading.NONE;
+    private PlanHeader header = PlanHeader.NONE;
 
     @Override
     public Integer call() {
@@ -145,7 +145,7 @@ final class PathCommand implements Callable<Integer> {
                 .filter(warning -> !told.contains(warning))
                 .toList());
         if (json.isWanted()) json.print(PathJson.of(answer, explain));
-        else json.page(PlainText.of(PathComposer.page(answer, heading, explain), PlainText.USUAL_WIDTH));
+        else json.page(PlainText.of(PathComposer.page(answer, header, explain), PlainText.USUAL_WIDTH));
         if (figure != null) {
             WholeFile.write(figure, Svg.file(PathComposer.figure(answer)), sources);
             json.tell("Figure written to " + figure);
@@ -204,7 +204,7 @@ final class PathCommand implements Callable<Integer> {
         Scene scene = Scene.open(file);
         List<LossModel> models = models(faults, scene.plan().questions().reach().model());
         faults.throwIfAny();
-        heading = scene.plan().heading();
+        header = scene.plan().header();
         told = scene.warnings();
         json.warn(told);
         Loadout near = loadout(scene, from, fromLoadout);

@@ -98,7 +98,7 @@ final class BenchFindings extends VBox {
                         plan.equipment().bench().map(Equipment.Bench::mount))
                 .drawn(figurePx);
         BenchComposer composer = BenchComposer.of(new BenchView(
-                plan.heading().title(),
+                plan.header().title(),
                 question,
                 now.analysis().get(),
                 List.of(),

@@ -24,7 +24,7 @@ final class BeyondInk implements MapInk {
     @Override
     public void draw(MapPen pen, MapFrame frame) {
         if (scene.get() == null) return;
-        Lengths lengths = scene.get().plan().heading().lengths();
+        Lengths lengths = scene.get().plan().header().lengths();
         for (Places.PositionEntry entry : scene.get().plan().places().positions()) {
             if (frame.contains(entry.at())) continue;
             double middleX = frame.widthPx() / 2.0;

@@ -117,7 +117,7 @@ final class CarryPanel extends VBox {
         List<String> names = scene.loadouts().stream().map(Loadout::name).toList();
         if (!against.getItems().equals(names)) against.setItems(FXCollections.observableArrayList(names));
         against.setValue(session.compared().get().name());
-        Lengths lengths = scene.plan().heading().lengths();
+        Lengths lengths = scene.plan().header().lengths();
         if (!scene.plan().equipment().equals(shownEquipment) || lengths != shownLengths) {
             shownEquipment = scene.plan().equipment();
             shownLengths = lengths;
@@ -201,7 +201,7 @@ final class CarryPanel extends VBox {
         Equipment.LoadoutEntry entry = scene.plan().equipment().loadouts().get(number);
         StringBuilder words = new StringBuilder(entry.antenna());
         if (entry.counterpoise()) words.append(" with wire");
-        Lengths lengths = scene.plan().heading().lengths();
+        Lengths lengths = scene.plan().header().lengths();
         words.append(String.format(
                 Locale.ROOT,
                 ", %s, %.1f %s up",

@@ -56,7 +56,7 @@ final class CursorStatus extends HBox {
             return;
         }
         Position at = cursor.get();
-        place.setText(scene.plan().heading().placeForm().format(at));
+        place.setText(scene.plan().header().placeForm().format(at));
         LiveReach.Losses losses = live.losses().get();
         Loadout carried = session.carried().get();
         reading.ask(
@@ -69,7 +69,7 @@ final class CursorStatus extends HBox {
     }
 
     private String groundWords(Scene scene, Position at, Reading found) {
-        Lengths style = scene.plan().heading().lengths();
+        Lengths style = scene.plan().header().lengths();
         String height = found.isVoid()
                 ? "height unknown"
                 : style.heightText(found.heightM().getAsDouble());

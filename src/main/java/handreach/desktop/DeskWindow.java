@@ -304,7 +304,7 @@ final class DeskWindow {
                 ? "not saved yet"
                 : file.getFileName() + " in " + file.getParent().getFileName();
         stage.setTitle((scene.file().isEdited() ? "\u2022 " : "")
-                + scene.plan().heading().title() + " (" + where + ") \u2013 Handreach");
+                + scene.plan().header().title() + " (" + where + ") \u2013 Handreach");
     }
 
     private void mend(Optional<FaultyPlan> plan) {
@@ -441,7 +441,7 @@ final class DeskWindow {
     private void bringTrack(Path file) {
         ImportFiles verbs = new ImportFiles(session);
         verbs.readGpx(file, read -> {
-            PlaceForm form = session.scene().get().plan().heading().placeForm();
+            PlaceForm form = session.scene().get().plan().header().placeForm();
             drawer.show("Bring in " + file.getFileName(), ImportPane.of(verbs, read, form::format));
         });
     }

@@ -127,7 +127,7 @@ final class ExportVerbs {
                         "has no position to hand over. Put one on the map first.");
             WholeFile.write(
                     file,
-                    Gpx.text(places, scene.plan().heading().title(), List.of()),
+                    Gpx.text(places, scene.plan().header().title(), List.of()),
                     scene.file().sources());
             return List.of(file);
         });

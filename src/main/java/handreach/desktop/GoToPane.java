@@ -100,7 +100,7 @@ final class GoToPane extends VBox {
         if (scene == null || words.isEmpty()) return;
         try {
             Position at = named(scene, words).orElseGet(() -> Place.parse("The place", words));
-            String name = scene.plan().heading().placeForm().format(at);
+            String name = scene.plan().header().placeForm().format(at);
             show(Optional.of(at), "");
             tools.looked().set(Optional.of(new MapTools.Looked(at, name)));
             map.centreOn(at);
@@ -128,7 +128,7 @@ final class GoToPane extends VBox {
     /** Puts a place, in the form the plan writes places, where other programs can take it up. */
     static void copied(Session session, Position at) {
         ClipboardContent content = new ClipboardContent();
-        content.putString(session.scene().get().plan().heading().placeForm().format(at));
+        content.putString(session.scene().get().plan().header().placeForm().format(at));
         Clipboard.getSystemClipboard().setContent(content);
     }
 }

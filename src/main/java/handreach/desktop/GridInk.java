@@ -28,7 +28,7 @@ final class GridInk implements MapInk {
         int wanted = (int) Math.max(2, Math.round(frame.widthPx() / PX_A_LINE));
         Color colour = pen.palette().grid().deriveColor(0, 1, 1, 0.45);
         boolean tellsZone = true;
-        for (GridLine line : Graticule.of(frame, scene.get().plan().heading().placeForm(), wanted)) {
+        for (GridLine line : Graticule.of(frame, scene.get().plan().header().placeForm(), wanted)) {
             Coordinate[] at = line.line().getCoordinates();
             double[] xy = new double[2 * at.length];
             for (int i = 0; i < at.length; i++) {

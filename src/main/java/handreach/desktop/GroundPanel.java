@@ -104,7 +104,7 @@ final class GroundPanel extends VBox {
 
     private Lengths lengths() {
         Scene scene = session.scene().get();
-        return scene == null ? Lengths.METRIC : scene.plan().heading().lengths();
+        return scene == null ? Lengths.METRIC : scene.plan().header().lengths();
     }
 
     private double longKm() {
@@ -140,10 +140,10 @@ final class GroundPanel extends VBox {
         answer.set(String.format(
                 Locale.ROOT,
                 "%s; %d positions, %s round",
-                scene.plan().heading().title(),
+                scene.plan().header().title(),
                 scene.plan().places().positions().size(),
                 scene.plan()
-                        .heading()
+                        .header()
                         .lengths()
                         .text(1000 * scene.plan().places().area().radiusKm())));
         isFilling = false;
@@ -221,7 +221,7 @@ final class GroundPanel extends VBox {
         }
 
         void fill(Scene scene, Places.PositionEntry entry) {
-            String place = scene.plan().heading().placeForm().format(entry.at());
+            String place = scene.plan().header().placeForm().format(entry.at());
             if (!place.equals(at.getText())) at.setText(place);
             loadout.setValue(entry.loadout().orElse(null));
             say("");

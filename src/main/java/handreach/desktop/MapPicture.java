@@ -35,7 +35,7 @@ final class MapPicture {
     BufferedImage take() {
         Scene scene = session.scene().get();
         BufferedImage ground = taken(map);
-        BufferedImage title = words(scene.plan().heading().title(), TITLE, ground.getWidth());
+        BufferedImage title = words(scene.plan().header().title(), TITLE, ground.getWidth());
         BufferedImage what = words(what(scene), 1, ground.getWidth());
         BufferedImage cautions =
                 words(Cautions.brief(Caution.RELIANCE) + " " + Cautions.brief(Caution.LICENCE), 1, ground.getWidth());
@@ -61,7 +61,7 @@ final class MapPicture {
     }
 
     private String what(Scene scene) {
-        PlaceForm form = scene.plan().heading().placeForm();
+        PlaceForm form = scene.plan().header().placeForm();
         return ReachComposer.channel(scene, session.carried().get()) + "; with "
                 + session.carried().get().name() + ", from " + form.format(session.stand()) + "; drawn "
                 + LocalDate.now() + " by Handreach";

@@ -144,9 +144,9 @@ final class MapView extends Pane {
     /** Takes the ground of a plan; looks at its whole area if it lies elsewhere. */
     void show(Scene scene) {
         boolean isNew = ground != scene.tiles();
-        boolean isOtherUnit = lengths != scene.plan().heading().lengths();
+        boolean isOtherUnit = lengths != scene.plan().header().lengths();
         ground = scene.tiles();
-        lengths = scene.plan().heading().lengths();
+        lengths = scene.plan().header().lengths();
         if (isNew) {
             painted.set(null);
             sheet.setImage(null);

@@ -96,7 +96,7 @@ final class MenuStrip extends MenuBar {
                         plan -> PlanText.withTopValue(
                                 plan, "units", PlanText.quoted(miles.isSelected() ? "imperial" : "metric"))));
         menu.setOnShowing(shown -> miles.setSelected(window.session().scene().get() != null
-                && window.session().scene().get().plan().heading().lengths() == Lengths.IMPERIAL));
+                && window.session().scene().get().plan().header().lengths() == Lengths.IMPERIAL));
         menu.getItems()
                 .addAll(
                         night,

@@ -191,7 +191,7 @@ final class NewPlanPane extends ScrollPane {
             scene.plan().places().positions().stream()
                     .filter(entry -> entry.name().equals(NewPlan.HERE))
                     .forEach(entry ->
-                            at.setText(scene.plan().heading().placeForm().format(entry.at())));
+                            at.setText(scene.plan().header().placeForm().format(entry.at())));
         rest();
     }
 

@@ -28,7 +28,7 @@ record PathEnds(Scene scene, Spot from, Spot to) {
     record Spot(Position at, String words, Loadout loadout) {
         /** A loadout chosen by hand comes before the one of the position, and that before the one looked at. */
         static Spot of(Scene scene, PulledPath.End end, Optional<String> chosen, Loadout otherwise) {
-            String words = end.name().orElse(scene.plan().heading().placeForm().format(end.at()));
+            String words = end.name().orElse(scene.plan().header().placeForm().format(end.at()));
             Loadout loadout = chosen.or(end::loadout)
                     .flatMap(name -> scene.loadouts().stream()
                             .filter(each -> each.name().equals(name))

@@ -32,9 +32,9 @@ final class PathInk implements MapInk {
         pen.disc(pen.palette().accent(), x2, y2, 4.5);
         GeodesicLine line = GeodesicLine.between(from, to);
         if (line.lengthM() < 1) return;
-        Lengths style = session.scene().get().plan().heading().lengths();
+        Lengths style = session.scene().get().plan().header().lengths();
         String words = style.text(line.lengthM()) + "  "
-                + session.scene().get().plan().heading().bearings().text(line.azimuthDeg());
+                + session.scene().get().plan().header().bearings().text(line.azimuthDeg());
         pen.words(
                 words,
                 (x1 + x2) / 2,

@@ -25,7 +25,7 @@ record PathView(
     }
 
     Lengths lengths() {
-        return ends.scene().plan().heading().lengths();
+        return ends.scene().plan().header().lengths();
     }
 
     /** Of a path that is answered already. */
@@ -43,6 +43,6 @@ record PathView(
                         answer,
                         ends.from().words(),
                         ends.to().words(),
-                        ends.scene().plan().heading().lengths()));
+                        ends.scene().plan().header().lengths()));
     }
 }

@@ -14,7 +14,7 @@ final class PlaceDoubt {
 
     /** A sentence such as {@code lake crew lies 99 km from the middle of the area: beyond its radius of 8 km, and off the tiles.} */
     static Optional<String> of(Scene scene, String name, Position at) {
-        Lengths lengths = scene.plan().heading().lengths();
+        Lengths lengths = scene.plan().header().lengths();
         double awayM =
                 GeodesicLine.between(scene.plan().places().area().centre(), at).lengthM();
         double radiusM = 1000 * scene.plan().places().area().radiusKm();

@@ -130,7 +130,7 @@ final class ProfileChart extends Region {
     static String wordsAt(PathView view, int sample) {
         Profile profile = view.answer().profile();
         PathGeometry bare = view.answer().geometry();
-        Lengths style = view.ends().scene().plan().heading().lengths();
+        Lengths style = view.ends().scene().plan().header().lengths();
         StringBuilder words = new StringBuilder(String.format(
                 Locale.ROOT,
                 "%.2f %s from %s: ground %s",

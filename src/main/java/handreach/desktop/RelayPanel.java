@@ -131,7 +131,7 @@ final class RelayPanel extends VBox {
 
     private Lengths lengths() {
         Scene scene = session.scene().get();
-        return scene == null ? Lengths.METRIC : scene.plan().heading().lengths();
+        return scene == null ? Lengths.METRIC : scene.plan().header().lengths();
     }
 
     private void set(String what, String key, String value) {

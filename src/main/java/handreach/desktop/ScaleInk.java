@@ -28,7 +28,7 @@ final class ScaleInk implements MapInk {
     @Override
     public void draw(MapPen pen, MapFrame frame) {
         if (scene.get() == null) return;
-        Lengths style = scene.get().plan().heading().lengths();
+        Lengths style = scene.get().plan().header().lengths();
         ScaleBar bar = ScaleBar.fitting(LONGEST_PX * frame.metresPerPx(), style);
         double width = bar.lengthM() / frame.metresPerPx();
         double y = frame.heightPx() - UP_PX;

@@ -31,7 +31,7 @@ final class ToolInk implements MapInk {
         tools.measured().get().ifPresent(line -> {
             Optional<Position> to = line.to().or(session.cursor()::get);
             to.ifPresent(
-                    end -> measure(pen, line.from(), end, scene.plan().heading().lengths()));
+                    end -> measure(pen, line.from(), end, scene.plan().header().lengths()));
         });
     }
 

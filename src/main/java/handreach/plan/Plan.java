@@ -11,7 +11,7 @@ import java.util.List;
  * @param channels all of them, in order
  */
 public record Plan(
-        Heading heading,
+        PlanHeader header,
         Channel channel,
         List<Channel> channels,
         GroundChoice ground,
@@ -24,7 +24,7 @@ public record Plan(
 
     /** The same plan on another channel. */
     public Plan on(Channel other) {
-        return new Plan(heading, other, channels, ground, equipment, places, questions);
+        return new Plan(header, other, channels, ground, equipment, places, questions);
     }
 
     /** Every file that the plan names. */

@@ -121,7 +121,7 @@ final class PlanReader {
 
     private Plan plan() {
         root.number(FORMAT);
-        Heading heading = heading();
+        PlanHeader header = header();
         List<Channel> channels = channels();
         Equipment equipment = new EquipmentReader(source, folder, root, faults)
                 .equipment(channels.stream().map(Channel::name).toList());
@@ -133,15 +133,15 @@ final class PlanReader {
         Questions questions = new QuestionsReader(folder, root, faults, loadouts, where).questions();
         root.refuseUnknownKeys();
         if (!faults.isEmpty()) return null;
-        return new Plan(heading, channels.get(0), channels, ground, equipment, where, questions);
+        return new Plan(header, channels.get(0), channels, ground, equipment, where, questions);
     }
 
-    private Heading heading() {
+    private PlanHeader header() {
         String title = root.requiredName("title", "Tern Valley, first week");
         String note = root.text("note").orElse("");
         PlaceForm form = root.word("place_form", PlaceForm.KEYWORD, PlaceForm.DECIMAL);
         Lengths lengths = root.word("units", LENGTHS, Lengths.METRIC);
-        return new Heading(title, note, form, lengths, new Bearings(root.number(Heading.DECLINATION)));
+        return new PlanHeader(title, note, form, lengths, new Bearings(root.number(PlanHeader.DECLINATION)));
     }
 
     /** One [channel], or several [[channel]] with the first as the usual one; all share the [target]. */

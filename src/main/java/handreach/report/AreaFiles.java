@@ -231,7 +231,7 @@ final class AreaFiles {
                     outlines.add(new MapOutline(LoadoutMark.of(i), odds.link().name(), outline));
             }
             Kml.kmz(
-                            answer.scene().plan().heading().title(),
+                            answer.scene().plan().header().title(),
                             outlines,
                             ReachMaps.places(answer.scene().plan()),
                             new Kml.Pictures(overlays(), key(outlines)))
@@ -273,7 +273,7 @@ final class AreaFiles {
     private void places() {
         List<MapPlace> places = ReachMaps.places(answer.scene().plan());
         if (places.isEmpty()) return;
-        String gpx = Gpx.text(places, answer.scene().plan().heading().title(), List.of());
+        String gpx = Gpx.text(places, answer.scene().plan().header().title(), List.of());
         files.put("places.gpx", out -> out.write(gpx.getBytes(StandardCharsets.UTF_8)));
     }
 }

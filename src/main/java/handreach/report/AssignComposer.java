@@ -48,7 +48,7 @@ public final class AssignComposer {
     public AssignComposer(AssignAnswer answer) {
         this.answer = answer;
         this.plan = answer.scene().plan();
-        this.lengths = plan.heading().lengths();
+        this.lengths = plan.header().lengths();
     }
 
     /** A page of its own. */
@@ -78,7 +78,7 @@ public final class AssignComposer {
     private Page page(List<Section> sections) {
         return new Page(
                 "Who carries what",
-                plan.heading().title(),
+                plan.header().title(),
                 "Who must carry what, so that every wanted talk works?",
                 verdict(),
                 sections,

@@ -31,7 +31,7 @@ public record AssignJson(
     /** The answer as it is written. */
     public static AssignJson of(AssignAnswer answer) {
         return new AssignJson(
-                answer.scene().plan().heading().title(),
+                answer.scene().plan().header().title(),
                 answer.scene().plan().channel().wish().odds(),
                 answer.scene().model().name(),
                 new AssignComposer(answer).sentences(),

@@ -51,7 +51,7 @@ public final class AtlasComposer {
         this.answer = answer;
         this.study = answer.study();
         this.plan = study.scene().plan();
-        this.lengths = plan.heading().lengths();
+        this.lengths = plan.header().lengths();
         this.names = study.scene().loadouts().stream().map(Loadout::name).toList();
         this.control = study.control();
         this.knownKm2 = answer.knownKm2();
@@ -82,7 +82,7 @@ public final class AtlasComposer {
             first.add(first.isEmpty() ? Paragraph.answer(sentence) : Paragraph.of(sentence));
         return new Page(
                 "Atlas of a region",
-                plan.heading().title(),
+                plan.header().title(),
                 "From where in the region can people talk, with what, and where is nobody heard?",
                 first,
                 sections,
@@ -385,6 +385,6 @@ public final class AtlasComposer {
     }
 
     private String place(Position at) {
-        return plan.heading().placeForm().format(at);
+        return plan.header().placeForm().format(at);
     }
 }

@@ -88,7 +88,7 @@ record AtlasJson(
             List<Dark> darkest) {
         var asked = study.question();
         return new AtlasJson(
-                study.scene().plan().heading().title(),
+                study.scene().plan().header().title(),
                 question,
                 Program.name(),
                 asked.gridM(),

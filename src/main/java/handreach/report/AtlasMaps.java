@@ -44,7 +44,7 @@ final class AtlasMaps {
                 scene.tiles(),
                 frame,
                 Picture.relief(relief),
-                Graticule.of(frame, scene.plan().heading().placeForm(), 5));
+                Graticule.of(frame, scene.plan().header().placeForm(), 5));
     }
 
     /** The least loadout that serves at each position. */
@@ -88,7 +88,7 @@ final class AtlasMaps {
                 bare.with(picture),
                 List.of(),
                 ReachMaps.places(scene.plan()),
-                new MapFigure.Key(entries, scene.plan().heading().lengths()));
+                new MapFigure.Key(entries, scene.plan().header().lengths()));
         return new Drawing(figure, caption);
     }
 }

@@ -37,7 +37,7 @@ public final class BenchFiles {
         List<Double> channelsMhz =
                 plan.map(p -> List.of(p.channel().frequency().mhz())).orElse(List.of());
         return BenchComposer.of(new BenchView(
-                plan.map(p -> p.heading().title()).orElse(analysis.file().name()),
+                plan.map(p -> p.header().title()).orElse(analysis.file().name()),
                 BenchView.Question.of(plan.flatMap(p -> p.equipment().bench()).map(Equipment.Bench::mount))
                         .settling(settleDb),
                 analysis,

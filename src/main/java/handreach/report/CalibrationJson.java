@@ -6,7 +6,7 @@ import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import handreach.geodesy.Position;
 import handreach.plan.CalibrationFile;
-import handreach.plan.Heading;
+import handreach.plan.PlanHeader;
 import handreach.reach.SiteCalibration;
 import java.util.Optional;
 
@@ -26,11 +26,11 @@ record CalibrationJson(
     private static final String KEY = "calibration";
 
     /** The calibration of a plan that names one; its place written as the plan writes places, where the plan is known. */
-    static Optional<CalibrationJson> of(Optional<CalibrationFile> learned, Optional<Heading> heading) {
-        return learned.map(file -> of(file, heading));
+    static Optional<CalibrationJson> of(Optional<CalibrationFile> learned, Optional<PlanHeader> header) {
+        return learned.map(file -> of(file, header));
     }
 
-    private static CalibrationJson of(CalibrationFile file, Optional<Heading> heading) {
+    private static CalibrationJson of(CalibrationFile file, Optional<PlanHeader> header) {
         SiteCalibration site = file.site();
         Position middle = site.area().middle();
         return new CalibrationJson(
@@ -43,17 +43,17 @@ record CalibrationJson(
                 site.spreadDb(),
                 middle.latitudeDeg(),
                 middle.longitudeDeg(),
-                heading.map(how -> how.placeForm().format(middle)),
+                header.map(how -> how.placeForm().format(middle)),
                 site.area().radiusM());
     }
 
     /** Puts it under {@code calibration}: null where the plan names none. */
-    static void put(ObjectNode node, Optional<CalibrationFile> learned, Optional<Heading> heading) {
-        node.set(KEY, tree(learned, heading));
+    static void put(ObjectNode node, Optional<CalibrationFile> learned, Optional<PlanHeader> header) {
+        node.set(KEY, tree(learned, header));
     }
 
     /** The value itself; null where the plan names none. */
-    static JsonNode tree(Optional<CalibrationFile> learned, Optional<Heading> heading) {
-        return JsonNodeFactory.instance.pojoNode(of(learned, heading));
+    static JsonNode tree(Optional<CalibrationFile> learned, Optional<PlanHeader> header) {
+        return JsonNodeFactory.instance.pojoNode(of(learned, header));
     }
 }

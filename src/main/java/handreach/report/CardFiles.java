@@ -65,8 +65,8 @@ public final class CardFiles {
     }
 
     private CardView view(Instant made) {
-        CardView.Heading heading = new CardView.Heading(
-                plan.heading().title(),
+        CardView.Header header = new CardView.Header(
+                plan.header().title(),
                 plan.channel().name()
                         + String.format(
                                 Locale.ROOT,
@@ -78,11 +78,11 @@ public final class CardFiles {
                         plan.channel().wish().quality().word().toUpperCase(Locale.ROOT),
                         Shares.wanted(plan.channel().wish().odds()),
                         plan.questions().reach().from().orElse("the centre") + " "
-                                + plan.heading().placeForm().format(answer.middle())
+                                + plan.header().placeForm().format(answer.middle())
                                 + (scene.calibration().isPresent() ? ", calibrated" : "")),
                 made);
         return new CardView(
-                heading,
+                header,
                 loadouts(),
                 who.people(),
                 rose(),
@@ -163,8 +163,8 @@ public final class CardFiles {
                 rose.trace(least, false),
                 scene.tiles(),
                 answer.middle(),
-                plan.heading().lengths(),
-                plan.heading().bearings()));
+                plan.header().lengths(),
+                plan.header().bearings()));
         if (lines.isEmpty()) lines.add(CardLine.of("None in a whole sector within the radius; single hollows remain."));
         else
             lines.add(CardLine.of(

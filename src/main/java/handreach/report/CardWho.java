@@ -63,9 +63,9 @@ final class CardWho {
     /** Where a compass or a grid is at hand, how its north lies to the true one of the bearings. */
     private String norths() {
         Position from = whereabouts.from();
-        boolean isTrueAlone = plan.heading().bearings().declinationDeg().isEmpty()
-                && plan.heading().placeForm().convergenceDeg(from).isEmpty();
-        return isTrueAlone ? "" : " Bearings " + NorthNote.words(plan.heading(), from, from()) + ".";
+        boolean isTrueAlone = plan.header().bearings().declinationDeg().isEmpty()
+                && plan.header().placeForm().convergenceDeg(from).isEmpty();
+        return isTrueAlone ? "" : " Bearings " + NorthNote.words(plan.header(), from, from()) + ".";
     }
 
     private String note(List<CardPerson> rows) {
@@ -89,7 +89,7 @@ final class CardWho {
                 number,
                 person.name(),
                 person.loadout().name(),
-                plan.heading().placeForm().format(person.at()),
+                plan.header().placeForm().format(person.at()),
                 isBase ? "" : way(person.bearingDeg(), lengths().text(person.distanceM())),
                 isBase ? CardPerson.Odds.NONE : odds(List.of(person)));
     }
@@ -116,11 +116,11 @@ final class CardWho {
     }
 
     private Lengths lengths() {
-        return plan.heading().lengths();
+        return plan.header().lengths();
     }
 
     private String way(double bearingDeg, String distance) {
-        return plan.heading().bearings().brief(bearingDeg) + ", " + distance;
+        return plan.header().bearings().brief(bearingDeg) + ", " + distance;
     }
 
     /** Odds of somebody, or the span over the points of a route or sector; a point over unknown ground makes it unknown. */

@@ -33,7 +33,7 @@ public final class ChannelsComposer {
         this.answer = answer;
         this.channels = answer.channels().channels();
         this.plan = answer.scene().plan();
-        this.lengths = plan.heading().lengths();
+        this.lengths = plan.header().lengths();
     }
 
     /** The channels of a reach answer. */

@@ -138,7 +138,7 @@ final class DecideJson {
                         .map(point -> new Point(
                                 point.at().latitudeDeg(),
                                 point.at().longitudeDeg(),
-                                plan.heading().placeForm().format(point.at())))
+                                plan.header().placeForm().format(point.at())))
                         .toList());
     }
 

@@ -33,7 +33,7 @@ final class FoliageComposer {
         String name = "Leaves and weather";
         if (answer.inLeaf().isEmpty())
             return Optional.of(Section.of(name, Paragraph.of(start(scene.foliage()) + why(scene))));
-        Lengths lengths = scene.plan().heading().lengths();
+        Lengths lengths = scene.plan().header().lengths();
         List<Integer> numbers =
                 IntStream.range(0, answer.loadouts().size()).boxed().toList();
         return Optional.of(Section.of(

@@ -17,7 +17,7 @@ public final class GapComposer {
     /** The ends are called by these words. */
     public GapComposer(GapAnswer answer, String near, String far) {
         this.answer = answer;
-        this.lengths = answer.scene().plan().heading().lengths();
+        this.lengths = answer.scene().plan().header().lengths();
         this.near = near;
         this.far = far;
     }

@@ -31,7 +31,7 @@ record MapHeading(Scene scene, String place, String carried, Instant made) {
     List<String> lines() {
         Plan plan = scene.plan();
         List<String> lines = new ArrayList<>();
-        lines.add(plan.heading().title() + ". " + place + ".");
+        lines.add(plan.header().title() + ". " + place + ".");
         lines.add(ReachComposer.channel(plan) + ". Counts as copy: " + ReachComposer.wish(plan) + ".");
         lines.add(carried);
         scene.calibration().map(CalibrationFile::words).ifPresent(lines::add);

@@ -1,7 +1,7 @@
 package handreach.report;
 
 import handreach.geodesy.Position;
-import handreach.plan.Heading;
+import handreach.plan.PlanHeader;
 import handreach.units.Decibels;
 import java.util.Locale;
 import java.util.OptionalDouble;
@@ -11,17 +11,17 @@ final class NorthNote {
     private NorthNote() {}
 
     /** {@code from true north; magnetic = true − 7.0°; grid = true + 1.2° at the middle}. */
-    static String words(Heading heading, Position place, String where) {
+    static String words(PlanHeader header, Position place, String where) {
         StringBuilder words = new StringBuilder("from true north");
-        OptionalDouble declination = heading.bearings().declinationDeg();
+        OptionalDouble declination = header.bearings().declinationDeg();
         if (declination.isPresent())
             words.append("; magnetic = true ")
                     .append(less(declination.getAsDouble()))
                     .append(" (declination as the plan states it)");
-        OptionalDouble grid = heading.placeForm().convergenceDeg(place);
+        OptionalDouble grid = header.placeForm().convergenceDeg(place);
         if (grid.isPresent())
             words.append("; grid (")
-                    .append(heading.placeForm().word().toUpperCase(Locale.ROOT))
+                    .append(header.placeForm().word().toUpperCase(Locale.ROOT))
                     .append(") = true ")
                     .append(less(grid.getAsDouble()))
                     .append(" at ")

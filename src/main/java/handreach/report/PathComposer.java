@@ -2,7 +2,7 @@ package handreach.report;
 
 import handreach.geodesy.GeodesicLine;
 import handreach.plan.CalibrationFile;
-import handreach.plan.Heading;
+import handreach.plan.PlanHeader;
 import handreach.propagation.LossModels;
 import handreach.propagation.PathGeometry;
 import handreach.propagation.PathLoss;
@@ -41,8 +41,8 @@ public final class PathComposer {
     private PathComposer() {}
 
     /** The whole answer; intermediate values of the model when asked to explain. */
-    public static Page page(PathAnswer answer, Heading heading, boolean explain) {
-        Lengths lengths = heading.lengths();
+    public static Page page(PathAnswer answer, PlanHeader header, boolean explain) {
+        Lengths lengths = header.lengths();
         List<Block> first =
                 new ArrayList<>(List.of(Paragraph.answer(verdict(answer)), Paragraph.of(inTheWay(answer, lengths))));
         if (answer.ledger().isPresent())
@@ -50,13 +50,13 @@ public final class PathComposer {
                     "The ledger and its odds are by " + answer.loss().model() + "."));
         answer.link()
                 .line()
-                .map(line -> "Bearings are " + NorthNote.words(heading, line.at(0), "the first end") + ".")
+                .map(line -> "Bearings are " + NorthNote.words(header, line.at(0), "the first end") + ".")
                 .map(Paragraph::quiet)
                 .ifPresent(first::add);
         FoliageComposer.words(answer).map(Paragraph::of).ifPresent(first::add);
         for (Turning turning : answer.turnings()) first.add(Paragraph.of(turning.words()));
         answer.calibration().map(CalibrationFile::words).map(Paragraph::of).ifPresent(first::add);
-        return new Page("path", title(answer, heading), "", first, sections(answer, lengths, explain), "");
+        return new Page("path", title(answer, header), "", first, sections(answer, lengths, explain), "");
     }
 
     private static List<Section> sections(PathAnswer answer, Lengths lengths, boolean explain) {
@@ -122,10 +122,10 @@ public final class PathComposer {
         return Axis.number(1000 * km / lengths.longUnitM(), 2);
     }
 
-    private static String title(PathAnswer answer, Heading heading) {
-        Lengths lengths = heading.lengths();
+    private static String title(PathAnswer answer, PlanHeader header) {
+        Lengths lengths = header.lengths();
         Optional<GeodesicLine> line = answer.link().line();
-        String way = line.map(each -> ", azimuth " + heading.bearings().text(each.azimuthDeg(), 1))
+        String way = line.map(each -> ", azimuth " + header.bearings().text(each.azimuthDeg(), 1))
                 .orElse("");
         return String.format(
                 Locale.ROOT,

@@ -42,7 +42,7 @@ public final class PlacesComposer {
     private PlacesComposer(ReachAnswer answer) {
         this.answer = answer.places();
         this.plan = answer.scene().plan();
-        this.lengths = plan.heading().lengths();
+        this.lengths = plan.header().lengths();
     }
 
     /** The places of a reach answer. */
@@ -254,7 +254,7 @@ public final class PlacesComposer {
                     + (place.points().size() == 1 ? " point" : " points");
         return plan.places().positions().stream()
                 .filter(entry -> entry.name().equals(place.name()))
-                .map(entry -> plan.heading().placeForm().format(entry.at()))
+                .map(entry -> plan.header().placeForm().format(entry.at()))
                 .findFirst()
                 .orElse("");
     }
@@ -268,7 +268,7 @@ public final class PlacesComposer {
         double azimuthDeg = GeodesicLine.distanceM(from, at) < 1
                 ? 0
                 : GeodesicLine.between(from, at).azimuthDeg();
-        return plan.heading().bearings().brief(azimuthDeg) + ", ";
+        return plan.header().bearings().brief(azimuthDeg) + ", ";
     }
 
     private String distance(Pair pair) {

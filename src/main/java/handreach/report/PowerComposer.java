@@ -93,7 +93,7 @@ record PowerComposer(ReachAnswer answer) {
     }
 
     private String text(double metres) {
-        Lengths lengths = answer.scene().plan().heading().lengths();
+        Lengths lengths = answer.scene().plan().header().lengths();
         return lengths.text(metres);
     }
 }

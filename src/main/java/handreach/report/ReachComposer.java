@@ -95,7 +95,7 @@ public final class ReachComposer {
     private ReachComposer(ReachAnswer answer, List<ReachEstimate> shares) {
         this.answer = answer;
         this.plan = answer.scene().plan();
-        this.lengths = plan.heading().lengths();
+        this.lengths = plan.header().lengths();
         this.rows = IntStream.range(0, answer.loadouts().size())
                 .mapToObj(i -> row(answer, i, shares.get(i)))
                 .toList();
@@ -188,12 +188,12 @@ public final class ReachComposer {
     }
 
     private Page page(List<Section> sections, String imprint) {
-        return new Page("Reach report", plan.heading().title(), question(), opening(), sections, imprint);
+        return new Page("Reach report", plan.header().title(), question(), opening(), sections, imprint);
     }
 
     private BenchView benchView(BenchAnalysis bench, String imprint) {
         return new BenchView(
-                plan.heading().title(),
+                plan.header().title(),
                 BenchView.Question.of(plan.equipment().bench().map(Equipment.Bench::mount)),
                 bench,
                 List.of(),
@@ -254,7 +254,7 @@ public final class ReachComposer {
                 new Facts.Fact("Counts as copy", wish(plan)),
                 new Facts.Fact("Some copy", words(SOME) + ": " + SOME.quality().meaning()),
                 new Facts.Fact("From", from()),
-                new Facts.Fact("Bearings", NorthNote.words(plan.heading(), answer.middle(), "the middle")),
+                new Facts.Fact("Bearings", NorthNote.words(plan.header(), answer.middle(), "the middle")),
                 new Facts.Fact(
                         "Within", lengths.text(1000 * plan.places().area().radiusKm())),
                 new Facts.Fact("Model", plan.questions().reach().model().name())));
@@ -297,7 +297,7 @@ public final class ReachComposer {
     /** Where the middle is, with its name if it has one. */
     String from() {
         return plan.questions().reach().from().map(name -> name + ", ").orElse("")
-                + plan.heading().placeForm().format(answer.middle());
+                + plan.header().placeForm().format(answer.middle());
     }
 
     /** What is at the middle, where there is no room for more. */

@@ -65,11 +65,11 @@ final class ReachEvidence {
                                                 path.answer(),
                                                 path.from(),
                                                 path.to(),
-                                                plan.heading().lengths()),
+                                                plan.header().lengths()),
                                         "From " + path.from() + " to " + path.to() + ": "
                                                 + PathComposer.groundSentence(
                                                         path.answer(),
-                                                        plan.heading().lengths())))
+                                                        plan.header().lengths())))
                         .answering("What stands in the way to " + path.to() + "?")
                         .asDetail(),
                 new Section("Where the decibels go", decibels(path.answer()))

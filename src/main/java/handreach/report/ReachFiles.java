@@ -99,7 +99,7 @@ public final class ReachFiles {
         properties.put("loadout", loadout);
         properties.put("outline", what);
         properties.put("odds", answer.scene().plan().channel().wish().odds());
-        properties.put("plan", answer.scene().plan().heading().title());
+        properties.put("plan", answer.scene().plan().header().title());
         return properties;
     }
 

@@ -60,7 +60,7 @@ final class ReachMaps {
         this.frame = MapGround.frame(
                 answer.middle(), MARGIN * 1000 * plan.places().area().radiusKm());
         this.relief = MapGround.hillshade(scene.tiles(), frame);
-        List<GridLine> graticule = Graticule.of(frame, plan.heading().placeForm(), 5);
+        List<GridLine> graticule = Graticule.of(frame, plan.header().placeForm(), 5);
         this.bare = MapGround.of(scene.tiles(), frame, Picture.relief(relief), graticule);
     }
 
@@ -69,7 +69,7 @@ final class ReachMaps {
     }
 
     private Lengths style() {
-        return plan.heading().lengths();
+        return plan.header().lengths();
     }
 
     private double target() {

@@ -162,7 +162,7 @@ public record ReachNumbers(
     public static ReachNumbers of(ReachAnswer answer) {
         Plan plan = answer.scene().plan();
         return new ReachNumbers(
-                plan.heading().title(),
+                plan.header().title(),
                 plan.questions().reach().model().name(),
                 plan.channel().name(),
                 plan.channel().frequency().mhz(),
@@ -173,7 +173,7 @@ public record ReachNumbers(
                 new Middle(
                         answer.middle().latitudeDeg(),
                         answer.middle().longitudeDeg(),
-                        plan.heading().placeForm().format(answer.middle()),
+                        plan.header().placeForm().format(answer.middle()),
                         answer.scene().middlePosition().map(Places.PositionEntry::name),
                         answer.scene().middleLoadoutName()),
                 answer.scene().controlLoadout().name(),
@@ -193,7 +193,7 @@ public record ReachNumbers(
                         .toList(),
                 Json.tree(NoiseComposer.all(answer.scene())),
                 Trees.of(answer),
-                CalibrationJson.tree(answer.scene().calibration(), Optional.of(plan.heading())),
+                CalibrationJson.tree(answer.scene().calibration(), Optional.of(plan.header())),
                 answer.warnings());
     }
 

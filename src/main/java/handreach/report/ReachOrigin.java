@@ -39,7 +39,7 @@ final class ReachOrigin {
     /** Names and values for the tags of a raster. */
     Map<String, String> tags() {
         Map<String, String> tags = new LinkedHashMap<>();
-        tags.put("PLAN", plan.heading().title());
+        tags.put("PLAN", plan.header().title());
         tags.put("FROM", words.from());
         tags.put("OTHER_END", words.farEnd());
         tags.put("CHANNEL", ReachComposer.channel(plan));

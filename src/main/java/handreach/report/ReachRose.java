@@ -83,7 +83,7 @@ final class ReachRose {
         return RoseFigure.of(
                 "Continuous reach by bearing",
                 traces,
-                answer.scene().plan().heading().lengths());
+                answer.scene().plan().header().lengths());
     }
 
     RoseTrace trace(int number, boolean showsInterval) {

@@ -61,7 +61,7 @@ public final class RelayComposer {
         this.answer = answer;
         this.question = answer.question();
         this.plan = answer.scene().plan();
-        this.lengths = plan.heading().lengths();
+        this.lengths = plan.header().lengths();
     }
 
     /** A page of its own. */
@@ -101,7 +101,7 @@ public final class RelayComposer {
     private Page page(List<Section> sections) {
         return new Page(
                 "Relay report",
-                plan.heading().title(),
+                plan.header().title(),
                 "Is a relay needed, and where should it stand?",
                 verdict(),
                 sections,
@@ -503,7 +503,7 @@ public final class RelayComposer {
     }
 
     private String place(RelaySite site) {
-        return plan.heading().placeForm().format(site.at());
+        return plan.header().placeForm().format(site.at());
     }
 
     private String distance(HopPath path) {

@@ -175,9 +175,9 @@ public final class RelayJson {
         CalibrationJson.put(
                 learned,
                 answer.scene().calibration(),
-                Optional.of(answer.scene().plan().heading()));
+                Optional.of(answer.scene().plan().header()));
         Verdict verdict = new Verdict(
-                answer.scene().plan().heading().title(),
+                answer.scene().plan().header().title(),
                 !direct.isEnough(),
                 direct.enoughIfCarried().map(one -> one.loadout().name()),
                 question.setting().terms().odds(),
@@ -316,6 +316,6 @@ public final class RelayJson {
         return new Place(
                 at.latitudeDeg(),
                 at.longitudeDeg(),
-                answer.scene().plan().heading().placeForm().format(at));
+                answer.scene().plan().header().placeForm().format(at));
     }
 }

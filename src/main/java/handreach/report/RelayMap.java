@@ -71,7 +71,7 @@ final class RelayMap {
                 scene.tiles(),
                 frame,
                 Picture.relief(MapGround.hillshade(scene.tiles(), frame)),
-                Graticule.of(frame, plan.heading().placeForm(), 5));
+                Graticule.of(frame, plan.header().placeForm(), 5));
         MapFigure figure = MapFigure.withWays(
                 new MapFigure.Words(
                         "People and relay sites",
@@ -80,12 +80,12 @@ final class RelayMap {
                 ground,
                 ways(),
                 places(),
-                new MapFigure.Key(List.of(), plan.heading().lengths()));
+                new MapFigure.Key(List.of(), plan.header().lengths()));
         Drawing map =
                 new Drawing(figure, "People to serve, the relays, the hops to them, and further sites. " + list());
         MapHeading heading = new MapHeading(
                 scene,
-                "Relay " + plan.heading().placeForm().format(check.sites().get(0))
+                "Relay " + plan.header().placeForm().format(check.sites().get(0))
                         + (check.sites().size() > 1 ? " and " + (check.sites().size() - 1) + " more" : ""),
                 "People carry what the plan gives them; the relay stands on a mast.",
                 made);

@@ -40,7 +40,7 @@ public final class RoutesComposer {
     private RoutesComposer(ReachAnswer answer) {
         this.answer = answer.routes();
         this.plan = answer.scene().plan();
-        this.lengths = plan.heading().lengths();
+        this.lengths = plan.header().lengths();
     }
 
     /** The routes of a reach answer. */
@@ -182,7 +182,7 @@ public final class RoutesComposer {
     }
 
     private String grid(Point point) {
-        return plan.heading().placeForm().format(point.at());
+        return plan.header().placeForm().format(point.at());
     }
 
     static String clock(double seconds, boolean isUtc) {

@@ -40,7 +40,7 @@ public final class StationsComposer {
     private StationsComposer(StationsAnswer answer, Plan plan) {
         this.answer = answer;
         this.plan = plan;
-        this.lengths = plan.heading().lengths();
+        this.lengths = plan.header().lengths();
     }
 
     /** The stations of a plan. */
@@ -86,7 +86,7 @@ public final class StationsComposer {
         return answer.stations().stream()
                 .map(station -> new CardLine(
                         station.entry().name() + ":",
-                        plan.heading().placeForm().format(station.entry().at()) + ", " + frequencies(station)
+                        plan.header().placeForm().format(station.entry().at()) + ", " + frequencies(station)
                                 + "; reached both ways by " + count(station)))
                 .toList();
     }
@@ -135,7 +135,7 @@ public final class StationsComposer {
     private String gear(Station station) {
         Places.StationEntry entry = station.entry();
         String what = entry.relay().map(mode -> "A relay, " + mode.word()).orElse("A station");
-        return what + ", at " + plan.heading().placeForm().format(entry.at()) + ": "
+        return what + ", at " + plan.header().placeForm().format(entry.at()) + ": "
                 + Decibels.number(entry.gear().powerW(), 1) + " W, antenna "
                 + Decibels.signed(entry.gear().gain().dbi(), 1) + " dBi ("
                 + entry.gear().gain().source() + "), "
@@ -204,7 +204,7 @@ public final class StationsComposer {
                 || reached.distanceM().high() < 1) return "";
         GeodesicLine line = GeodesicLine.between(
                 reached.place().points().get(0).at(), station.entry().at());
-        return plan.heading().bearings().brief(line.azimuthDeg()) + ", ";
+        return plan.header().bearings().brief(line.azimuthDeg()) + ", ";
     }
 
     private String distance(Span distanceM) {

@@ -38,7 +38,7 @@ final class StationsJson {
                 station.entry().name(),
                 station.entry().at().latitudeDeg(),
                 station.entry().at().longitudeDeg(),
-                plan.heading().placeForm().format(station.entry().at()),
+                plan.header().placeForm().format(station.entry().at()),
                 station.entry().relay().map(mode -> mode.word()),
                 station.receiveMhz(),
                 station.transmitMhz(),

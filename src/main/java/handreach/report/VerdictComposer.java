@@ -39,7 +39,7 @@ final class VerdictComposer {
     VerdictComposer(ReachAnswer answer) {
         this.answer = answer;
         this.control = answer.scene().controlLoadout();
-        this.lengths = answer.scene().plan().heading().lengths();
+        this.lengths = answer.scene().plan().header().lengths();
     }
 
     /** The verdict on one loadout, by its number in the answer; its first letter is small. */

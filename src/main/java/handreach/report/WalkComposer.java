@@ -64,7 +64,7 @@ public final class WalkComposer {
         this.answer = answer;
         this.scene = answer.scene();
         this.plan = scene.plan();
-        this.lengths = plan.heading().lengths();
+        this.lengths = plan.header().lengths();
     }
 
     /** A page of its own, with the map, the ground of the worst places and what was doubtful. */
@@ -114,7 +114,7 @@ public final class WalkComposer {
     private Page page(List<Section> sections) {
         return new Page(
                 "Walk report",
-                plan.heading().title(),
+                plan.header().title(),
                 "How good was the prediction, and what does the walk teach?",
                 verdict(),
                 sections,
@@ -229,7 +229,7 @@ public final class WalkComposer {
                 scene.tiles(),
                 frame,
                 Picture.relief(MapGround.hillshade(scene.tiles(), frame)),
-                Graticule.of(frame, plan.heading().placeForm(), 5));
+                Graticule.of(frame, plan.header().placeForm(), 5));
         WalkMapFigure figure = WalkMapFigure.of(ground, answer.pairs(), ReachMaps.places(plan), lengths);
         Drawing map = new Drawing(
                 figure,
@@ -241,7 +241,7 @@ public final class WalkComposer {
     private String called() {
         List<String> bases = answer.worst().stream()
                 .map(WalkAnswer.Seen::base)
-                .map(base -> base.name() + ", " + plan.heading().placeForm().format(base.at()))
+                .map(base -> base.name() + ", " + plan.header().placeForm().format(base.at()))
                 .distinct()
                 .toList();
         return bases.isEmpty() ? "Walks of the plan" : "Called: " + String.join("; ", bases);
@@ -332,7 +332,7 @@ public final class WalkComposer {
                 Column.number("line", seen -> String.valueOf(seen.pair().spot().line())),
                 Column.words(
                         "place",
-                        seen -> plan.heading()
+                        seen -> plan.header()
                                 .placeForm()
                                 .format(seen.pair().spot().at())),
                 Column.number(

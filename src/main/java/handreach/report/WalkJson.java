@@ -109,7 +109,7 @@ public record WalkJson(
     public static WalkJson of(WalkAnswer answer) {
         Comparison comparison = answer.comparison();
         return new WalkJson(
-                answer.scene().plan().heading().title(),
+                answer.scene().plan().header().title(),
                 answer.scene().plan().questions().reach().model().name(),
                 Json.tree(comparison.all()),
                 Json.tree(comparison.groups()),

@@ -33,7 +33,7 @@ public final class WalkNextComposer {
     private WalkNextComposer(WalkNextAnswer answer) {
         this.answer = answer;
         this.next = answer.proposal().next();
-        this.lengths = answer.scene().plan().heading().lengths();
+        this.lengths = answer.scene().plan().header().lengths();
         this.isOpen = answer.outlook() == WalkNextAnswer.Outlook.OPEN;
     }
 
@@ -46,7 +46,7 @@ public final class WalkNextComposer {
         if (composer.isOpen) sections.add(Section.of("Cautions", new CautionBlock(List.of(Caution.RELIANCE))));
         return new Page(
                 "Next walk",
-                answer.scene().plan().heading().title(),
+                answer.scene().plan().header().title(),
                 "Which walk would teach most about " + answer.asked().decision().meaning() + "?",
                 composer.verdict(),
                 sections,
@@ -170,7 +170,7 @@ public final class WalkNextComposer {
                                 "place",
                                 stop -> answer.scene()
                                         .plan()
-                                        .heading()
+                                        .header()
                                         .placeForm()
                                         .format(stop.spot().at())),
                         Column.words("loadout", stop -> stop.report().loadout()),

@@ -58,7 +58,7 @@ public record WalkNextJson(
                     spot.alongM(),
                     spot.at().latitudeDeg(),
                     spot.at().longitudeDeg(),
-                    answer.scene().plan().heading().placeForm().format(spot.at()),
+                    answer.scene().plan().header().placeForm().format(spot.at()),
                     spot.bearingDeg(),
                     spot.distanceM(),
                     spot.cover().word(),
@@ -92,7 +92,7 @@ public record WalkNextJson(
     public static WalkNextJson of(WalkNextAnswer answer) {
         NextWalk next = answer.proposal().next();
         return new WalkNextJson(
-                answer.scene().plan().heading().title(),
+                answer.scene().plan().header().title(),
                 answer.scene().plan().questions().reach().model().name(),
                 answer.asked().decision().word(),
                 answer.asked().instrument(),

@@ -107,6 +107,6 @@ public record ReachOptions(
         Questions questions =
                 new Questions(reach, asked.decide(), asked.relay(), asked.assign(), asked.walks(), asked.site());
         return new Plan(
-                plan.heading(), plan.channel(), plan.channels(), plan.ground(), plan.equipment(), places, questions);
+                plan.header(), plan.channel(), plan.channels(), plan.ground(), plan.equipment(), places, questions);
     }
 }

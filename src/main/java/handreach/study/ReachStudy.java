@@ -250,7 +250,7 @@ public final class ReachStudy {
     /** A warning of the model with where it holds, as every face says it. */
     private String words(ModelNote note) {
         if (note.isEverywhere()) return note.sentence() + " On every bearing.";
-        Lengths lengths = scene.plan().heading().lengths();
+        Lengths lengths = scene.plan().header().lengths();
         String first = note.firstM().isPresent()
                 ? "nearest at " + lengths.text(note.firstM().getAsDouble()) + " towards"
                 : "the first at";
@@ -261,7 +261,7 @@ public final class ReachStudy {
                 note.bearings(),
                 note.of(),
                 first,
-                scene.plan().heading().bearings().text(note.firstBearingDeg()),
+                scene.plan().header().bearings().text(note.firstBearingDeg()),
                 note.lastM().isPresent()
                         ? ", no farther than " + lengths.text(note.lastM().getAsDouble())
                         : "");

@@ -34,7 +34,7 @@ final class RelayWords {
         this.scene = scene;
         this.question = question;
         this.direct = direct;
-        this.lengths = scene.plan().heading().lengths();
+        this.lengths = scene.plan().header().lengths();
     }
 
     List<String> verdict(RelayAnswer.Already already, Optional<RelayAnswer.Found> found) {
@@ -224,7 +224,7 @@ final class RelayWords {
     }
 
     private String place(Position at) {
-        return scene.plan().heading().placeForm().format(at);
+        return scene.plan().header().placeForm().format(at);
     }
 
     private String height(RelayAnswer.Access access) {

@@ -171,7 +171,7 @@ public final class Scene {
         return new Scene(
                 this,
                 new Plan(
-                        plan.heading(),
+                        plan.header(),
                         plan.channel(),
                         plan.channels(),
                         plan.ground(),

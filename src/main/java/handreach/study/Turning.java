@@ -52,7 +52,7 @@ public record Turning(
                 full(fromFrontDeg),
                 full(pathDeg - carry.bestHeadingDeg()),
                 gainDb,
-                scene.plan().heading().bearings()));
+                scene.plan().header().bearings()));
     }
 
     /**
@@ -72,7 +72,7 @@ public record Turning(
             LoadoutReach reach = answer.loadouts().get(answer.control());
             Loadout carried = scene.middleLoadout(scene.controlLoadout());
             Position there = GeodesicLine.destination(entry.at(), reach.worstBearingDeg(), 1000);
-            String worst = scene.plan().heading().bearings().text(reach.worstBearingDeg()) + ", the worst bearing,";
+            String worst = scene.plan().header().bearings().text(reach.worstBearingDeg()) + ", the worst bearing,";
             of(scene, entry, carried, worst, there).ifPresent(found::add);
         });
         return found;

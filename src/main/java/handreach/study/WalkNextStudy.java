@@ -263,8 +263,8 @@ public final class WalkNextStudy {
             for (int b = 0; b < RING_BEARINGS; b++) {
                 double azimuth = 360.0 * b / RING_BEARINGS;
                 double metres = radiusM * ring / RINGS;
-                String name = scene.plan().heading().lengths().text(metres) + " at "
-                        + scene.plan().heading().bearings().text(azimuth);
+                String name = scene.plan().header().lengths().text(metres) + " at "
+                        + scene.plan().header().bearings().text(azimuth);
                 askOfLoadouts(name, GeodesicLine.destination(base.at(), azimuth, metres), 1);
             }
     }

@@ -263,7 +263,7 @@ class DeskJourneyTest {
         run.snapshot("night-miles");
         assertEquals(
                 Lengths.IMPERIAL,
-                run.onScreen(() -> run.session().scene().get().plan().heading().lengths()));
+                run.onScreen(() -> run.session().scene().get().plan().header().lengths()));
     }
 
     @Test

@@ -93,7 +93,7 @@ class DeskMapTest {
         run.robot().push(KeyCode.SHORTCUT, KeyCode.G);
         run.settle();
         String text = run.onScreen(
-                () -> run.session().scene().get().plan().heading().placeForm().format(run.position("creek crew")));
+                () -> run.session().scene().get().plan().header().placeForm().format(run.position("creek crew")));
         type("creek crew");
         assertEquals("", doubt());
         run.press("#go-to-copy");

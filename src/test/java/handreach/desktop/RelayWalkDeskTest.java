@@ -105,8 +105,7 @@ class RelayWalkDeskTest {
         String words = words("#step-4") + words("#relay-answer");
         for (String sentence : answer.words().verdict()) assertTrue(words.contains(sentence), sentence);
         for (RelaySite site : RelaySite.of(answer))
-            assertTrue(
-                    words.contains(answer.scene().plan().heading().placeForm().format(site.at())), site.name());
+            assertTrue(words.contains(answer.scene().plan().header().placeForm().format(site.at())), site.name());
         assertTrue(words.contains("on foot: "), words);
         assertTrue(words.contains("Power lines"), words);
         assertFalse(isShown("#relay-stale"));

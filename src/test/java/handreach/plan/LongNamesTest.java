@@ -61,7 +61,7 @@ class LongNamesTest {
     void theLongestIsTakenAndOneLetterMoreIsOneFaultEach() throws IOException {
         String pair = "[[\"camp\", \"" + "é".repeat(120) + "\"]]";
         Plan plan = read(plan("t".repeat(120), "é".repeat(120), pair));
-        assertEquals(120, plan.heading().title().length());
+        assertEquals(120, plan.header().title().length());
         InputFault fault = assertThrows(
                 InputFault.class, () -> read(plan("t".repeat(121), "n".repeat(30_000), "[[\"camp\", \"camp\"]]")));
         List<String> told = fault.faults().stream().map(Fault::message).toList();

@@ -59,7 +59,7 @@ class PlanFileTest {
     @Test
     void aShortPlanIsReadWithItsDefaults() {
         Plan plan = write(GOOD).plan();
-        assertEquals("Paper valley", plan.heading().title());
+        assertEquals("Paper valley", plan.header().title());
         assertEquals(0.9, plan.channel().wish().odds());
         assertEquals(Modulation.FM_12_5, plan.channel().modulation());
         assertEquals("handheld", plan.equipment().loadouts().get(0).radio());

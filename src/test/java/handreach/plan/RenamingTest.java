@@ -164,7 +164,7 @@ class RenamingTest {
         assertEquals(Optional.of("hut"), plan.questions().walks().get(0).base());
         assertEquals(List.of("hut", "ridge"), plan.questions().assign().keep());
         assertEquals("base camp", plan.questions().walks().get(0).name());
-        assertEquals("base camp", plan.heading().title());
+        assertEquals("base camp", plan.header().title());
         assertEquals("base camp", plan.channel().name());
     }
 

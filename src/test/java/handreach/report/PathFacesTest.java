@@ -5,7 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import handreach.geodesy.PlaceForm;
-import handreach.plan.Heading;
+import handreach.plan.PlanHeader;
 import handreach.profile.Profile;
 import handreach.profile.Profiles;
 import handreach.profile.Zone;
@@ -59,7 +59,7 @@ class PathFacesTest {
     }
 
     private static String text(PathAnswer answer) {
-        return PlainText.of(PathComposer.page(answer, Heading.NONE, false), PlainText.USUAL_WIDTH)
+        return PlainText.of(PathComposer.page(answer, PlanHeader.NONE, false), PlainText.USUAL_WIDTH)
                 .replaceAll("\\s+", " ");
     }
 
@@ -115,7 +115,7 @@ class PathFacesTest {
     @Test
     void aPlanInMilesHasItsPathInMilesAndFeet() {
         PathAnswer answer = inTheWoods();
-        Heading inMiles = new Heading("", "", PlaceForm.DECIMAL, Lengths.IMPERIAL, Bearings.TRUE);
+        PlanHeader inMiles = new PlanHeader("", "", PlaceForm.DECIMAL, Lengths.IMPERIAL, Bearings.TRUE);
         String text = PlainText.of(PathComposer.page(answer, inMiles, false), PlainText.USUAL_WIDTH)
                 .replaceAll("\\s+", " ");
         // by hand: 4 km are 2.485 mi, 1.5 m are 4.92 ft, the rise at 1.5 km lies at 0.93 mi

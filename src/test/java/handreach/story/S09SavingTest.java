@@ -110,7 +110,7 @@ class S09SavingTest {
             PlanFile opened = PlanFile.open(plan);
             int version = version(Files.readString(plan));
             assertTrue(version == told || version == told + 1, told + " was saved, " + version + " is there");
-            assertEquals("version " + version, opened.plan().heading().title());
+            assertEquals("version " + version, opened.plan().header().title());
             int backup = version(Files.readString(folder.resolve("plan.toml.bak")));
             assertTrue(backup == version || backup == version - 1, backup + " behind " + version);
             assertTrue(version(Files.readString(folder.resolve("export.txt"))) <= version);

@@ -44,7 +44,7 @@ class GainQuestionTest {
             ReachAnswer reach = ReachStudy.run(Scene.open(PlanFile.open(plan(answer))), false, Progress.SILENT);
             String median = reach.scene()
                     .plan()
-                    .heading()
+                    .header()
                     .lengths()
                     .text(reach.loadouts().get(5).medianM().value());
             assertEquals("five-eighths at face", reach.loadouts().get(5).link().name());

@@ -121,7 +121,7 @@ final class CardFit {
         CardView.Loadouts loadouts = new CardView.Loadouts(
                 view.loadouts().far(), view.loadouts().lines().subList(0, left[4]));
         return new CardView(
-                view.heading(), loadouts, view.people().first(left[PEOPLE]), view.rose(), shorter, view.cautions());
+                view.header(), loadouts, view.people().first(left[PEOPLE]), view.rose(), shorter, view.cautions());
     }
 
     private static List<CardLine> cut(List<CardLine> lines, int count) {

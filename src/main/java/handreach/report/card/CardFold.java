@@ -57,7 +57,7 @@ final class CardFold implements Figure {
 
     @Override
     public String title() {
-        return "Folding field card: " + fit.view().heading().title();
+        return "Folding field card: " + fit.view().header().title();
     }
 
     @Override
@@ -95,8 +95,8 @@ final class CardFold implements Figure {
     }
 
     private void drawCover(Pen pen, CardView view) {
-        CardView.Heading heading = view.heading();
-        String day = CardPage.DAY.format(heading.made());
+        CardView.Header header = view.header();
+        String day = CardPage.DAY.format(header.made());
         pen.part(Pen.Part.PARAGRAPH, "Field card, " + day, () -> {
             pen.write(EDGE_PX, EDGE_PX + 12, "Field card", TextStyle.quiet(12).bold());
             pen.write(
@@ -106,17 +106,17 @@ final class CardFold implements Figure {
                     TextStyle.quiet(12).end());
         });
         double size = 21;
-        while (size > 14 && Typeface.of(true).widthPx(heading.title(), size) > inner()) size -= 0.5;
+        while (size > 14 && Typeface.of(true).widthPx(header.title(), size) > inner()) size -= 0.5;
         TextStyle large = TextStyle.plain(size).bold();
         pen.part(
                 Pen.Part.TITLE,
-                heading.title(),
-                () -> pen.write(EDGE_PX, EDGE_PX + 40, Fitted.words(heading.title(), large, inner()), large));
+                header.title(),
+                () -> pen.write(EDGE_PX, EDGE_PX + 40, Fitted.words(header.title(), large, inner()), large));
         TextStyle plain = TextStyle.plain(14);
         pen.part(
                 Pen.Part.PARAGRAPH,
-                heading.channel(),
-                () -> pen.write(EDGE_PX, EDGE_PX + 62, Fitted.words(heading.channel(), plain, inner()), plain));
+                header.channel(),
+                () -> pen.write(EDGE_PX, EDGE_PX + 62, Fitted.words(header.channel(), plain, inner()), plain));
         cover(new CardText(pen, EDGE_PX, EDGE_PX + 84, inner(), fit.sizePx()), view);
     }
 
@@ -125,7 +125,7 @@ final class CardFold implements Figure {
             text.heading("Who is where, seen from " + view.people().from());
             text.people(view.people());
         }
-        if (!view.heading().target().isBlank()) text.paragraph(view.heading().target());
+        if (!view.header().target().isBlank()) text.paragraph(view.header().target());
     }
 
     private void drawRose(Pen pen) {

@@ -162,7 +162,7 @@ final class CardPage implements Figure {
 
     @Override
     public String title() {
-        return "Field card: " + fit.view().heading().title();
+        return "Field card: " + fit.view().header().title();
     }
 
     @Override
@@ -183,7 +183,7 @@ final class CardPage implements Figure {
     @Override
     public void draw(Pen pen) {
         CardView view = fit.view();
-        drawHeading(pen, view.heading());
+        drawHeader(pen, view.header());
         pen.moved(
                 java.awt.geom.AffineTransform.getTranslateInstance(EDGE_PX, TOP_PX),
                 () -> pen.part(Pen.Part.FIGURE, rose.description(), () -> rose.draw(pen)));
@@ -208,21 +208,21 @@ final class CardPage implements Figure {
         return size;
     }
 
-    private void drawHeading(Pen pen, CardView.Heading heading) {
+    private void drawHeader(Pen pen, CardView.Header header) {
         double right = EDGE_PX + width();
-        String day = DAY.format(heading.made());
+        String day = DAY.format(header.made());
         pen.part(Pen.Part.PARAGRAPH, "Field card, " + day, () -> {
             pen.write(EDGE_PX, 48, "Field card", TextStyle.quiet(13).bold());
             pen.write(right, 48, day, TextStyle.quiet(13).end());
         });
         double size = 25;
-        while (size > 15 && Typeface.of(true).widthPx(heading.title(), size) > width()) size -= 0.5;
+        while (size > 15 && Typeface.of(true).widthPx(header.title(), size) > width()) size -= 0.5;
         TextStyle large = TextStyle.plain(size).bold();
         pen.part(
                 Pen.Part.TITLE,
-                heading.title(),
-                () -> pen.write(EDGE_PX, 75, Fitted.words(heading.title(), large, width()), large));
-        String line = heading.channel() + (heading.target().isBlank() ? "" : "  ·  " + heading.target());
+                header.title(),
+                () -> pen.write(EDGE_PX, 75, Fitted.words(header.title(), large, width()), large));
+        String line = header.channel() + (header.target().isBlank() ? "" : "  ·  " + header.target());
         double small = 14;
         while (small > TextStyle.SMALLEST_PX && Typeface.of(false).widthPx(line, small) > width()) small -= 0.5;
         TextStyle plain = TextStyle.plain(small);

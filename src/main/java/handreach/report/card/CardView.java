@@ -8,7 +8,7 @@ import java.util.List;
 /**
  * Everything a field card shows.
  *
- * @param heading title, channel, target, and when it was made
+ * @param header title, channel, target, and when it was made
  * @param loadouts what is carried, and the key to the lines of the rose
  * @param people who is where
  * @param rose reach by bearing, over relief
@@ -16,7 +16,7 @@ import java.util.List;
  * @param cautions which cautions concern the carrier
  */
 public record CardView(
-        Heading heading, Loadouts loadouts, CardPeople people, RoseFigure rose, Words words, List<Caution> cautions) {
+        Header header, Loadouts loadouts, CardPeople people, RoseFigure rose, Words words, List<Caution> cautions) {
     /**
      * Loadouts with their reach.
      *
@@ -37,7 +37,7 @@ public record CardView(
      * @param target what counts as copy, and from where the rose is drawn
      * @param made when the card was made
      */
-    public record Heading(String title, String channel, String target, Instant made) {}
+    public record Header(String title, String channel, String target, Instant made) {}
 
     /**
      * What stands in words; an empty list leaves lines to be filled in by hand.
@@ -90,10 +90,10 @@ public record CardView(
     }
 
     CardView with(CardPeople others) {
-        return new CardView(heading, loadouts, others, rose, words, cautions);
+        return new CardView(header, loadouts, others, rose, words, cautions);
     }
 
     CardView with(Words others) {
-        return new CardView(heading, loadouts, people, rose, others, cautions);
+        return new CardView(header, loadouts, people, rose, others, cautions);
     }
 }

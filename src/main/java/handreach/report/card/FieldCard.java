@@ -12,13 +12,13 @@ public final class FieldCard {
     /** One page. */
     public static WholeFile.Content sheet(CardView view, CardSize paper) {
         return PdfFile.content(
-                title(view), List.of(sheetFigure(view, paper)), view.heading().made());
+                title(view), List.of(sheetFigure(view, paper)), view.header().made());
     }
 
     /** One page, printed on one side, folded twice: a quarter of the paper, A6 from A4. */
     public static WholeFile.Content fold(CardView view, CardSize paper) {
         return PdfFile.content(
-                title(view), List.of(new CardFold(view, paper)), view.heading().made());
+                title(view), List.of(new CardFold(view, paper)), view.header().made());
     }
 
     /** The one-page card as a figure, to be shown on a screen before it is printed. */
@@ -27,6 +27,6 @@ public final class FieldCard {
     }
 
     private static String title(CardView view) {
-        return "Field card: " + view.heading().title();
+        return "Field card: " + view.header().title();
     }
 }

@@ -60,7 +60,7 @@ class FieldCardTest {
                             new CardPerson.Share(">99 %", false))));
         }
         return new CardView(
-                new CardView.Heading(name, "Ops 1, 155.100 MHz", "copy at 90 % of places", MADE),
+                new CardView.Header(name, "Ops 1, 155.100 MHz", "copy at 90 % of places", MADE),
                 new CardView.Loadouts("Reach with the same at both ends.", loadouts),
                 new CardPeople("camp", "Calls: odds that camp copies them.", people, List.of()),
                 ROSE,
@@ -165,7 +165,7 @@ class FieldCardTest {
 
     private static CardView bare(CardView.Words words) {
         return new CardView(
-                view("whip", 1).heading(),
+                view("whip", 1).header(),
                 new CardView.Loadouts("", List.of()),
                 new CardPeople("", "", List.of(), List.of()),
                 ROSE,
@@ -237,7 +237,7 @@ class FieldCardTest {
                     String.valueOf(i + 1), "Team " + (i + 1), one.carries(), one.place(), one.way(), one.odds()));
         }
         return new CardView(
-                few.heading(),
+                few.header(),
                 few.loadouts(),
                 new CardPeople("camp", few.people().note(), people, List.of()),
                 few.rose(),

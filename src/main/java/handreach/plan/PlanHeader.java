@@ -6,9 +6,9 @@ import handreach.units.Bearings;
 import handreach.units.Lengths;
 
 /** What the plan is called and how its answers are written: title, note, form of places, lengths, bearings. */
-public record Heading(String title, String note, PlaceForm placeForm, Lengths lengths, Bearings bearings) {
+public record PlanHeader(String title, String note, PlaceForm placeForm, Lengths lengths, Bearings bearings) {
     /** Where no plan says it. */
-    public static final Heading NONE = new Heading("", "", PlaceForm.DECIMAL, Lengths.METRIC, Bearings.TRUE);
+    public static final PlanHeader NONE = new PlanHeader("", "", PlaceForm.DECIMAL, Lengths.METRIC, Bearings.TRUE);
 
     /** From true to magnetic north, positive east. */
     static final Range DECLINATION = new Range(
