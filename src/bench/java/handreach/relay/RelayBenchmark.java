@@ -95,6 +95,6 @@ public class RelayBenchmark {
         HopSurvey survey =
                 HopSurvey.of(question, relay, grid, new SweepArea(2).withoutMeasuring(), Progress.SILENT);
         AllowedGround ground = AllowedGround.of(grid, MIDDLE, 10_000, valley, RelayConstraints.NONE);
-        return RelaySearch.of(survey, ground, direct, Progress.SILENT).ranked(Standing.BY_SERVED, 1000, 5);
+        return RelaySearch.of(survey, ground, direct, Progress.SILENT).ranked(ServiceLevel.BY_SERVED, 1000, 5);
     }
 }

@@ -13,16 +13,16 @@ import java.util.Optional;
  *
  * @param links one a talk, as the people are loaded, in the question's order
  * @param everybody the same if everybody who carries a radio on the body carried this, in the given order
- * @param standing with the plan's loadouts
+ * @param service with the plan's loadouts
  */
-public record DirectVerdict(List<DirectLink> links, List<IfCarried> everybody, Standing standing) {
+public record DirectVerdict(List<DirectLink> links, List<IfCarried> everybody, ServiceLevel service) {
     /**
      * If everybody carried this.
      *
      * @param loadout what
-     * @param standing how the talks would do
+     * @param service how the talks would do
      */
-    public record IfCarried(Loadout loadout, Standing standing) {}
+    public record IfCarried(Loadout loadout, ServiceLevel service) {}
 
     public DirectVerdict {
         links = List.copyOf(links);
@@ -48,9 +48,9 @@ public record DirectVerdict(List<DirectLink> links, List<IfCarried> everybody, S
                     .map(demand -> demand.end().loadout().carry().carry().isAtBody() ? demand.carrying(end) : demand)
                     .toList();
             RelayQuestion other = new RelayQuestion(loaded, question.talks(), question.setting());
-            everybody.add(new IfCarried(end.loadout(), standing(other, links(other, progress, i + 1, passes))));
+            everybody.add(new IfCarried(end.loadout(), service(other, links(other, progress, i + 1, passes))));
         }
-        return new DirectVerdict(links, everybody, standing(question, links));
+        return new DirectVerdict(links, everybody, service(question, links));
     }
 
     private static List<DirectLink> links(RelayQuestion question, Progress progress, int pass, int passes) {
@@ -75,7 +75,7 @@ public record DirectVerdict(List<DirectLink> links, List<IfCarried> everybody, S
         return new DirectLink(talk, path, standing, standing - budget.pessimism());
     }
 
-    private static Standing standing(RelayQuestion question, List<DirectLink> links) {
+    private static ServiceLevel service(RelayQuestion question, List<DirectLink> links) {
         double wanted = HopBudget.wanted(question.setting().terms().odds());
         double[] shares = TalkTable.shares(question);
         double share = 0;
@@ -87,7 +87,7 @@ public record DirectVerdict(List<DirectLink> links, List<IfCarried> everybody, S
             if (link.standing() >= wanted) share += shares[t];
             if (link.pessimisticStanding() >= wanted) sure += shares[t];
         }
-        return new Standing(share, sure, worst);
+        return new ServiceLevel(share, sure, worst);
     }
 
     /**
@@ -110,17 +110,17 @@ public record DirectVerdict(List<DirectLink> links, List<IfCarried> everybody, S
                     Math.max(link.standing(), standing),
                     Math.max(link.pessimisticStanding(), sure)));
         }
-        return new DirectVerdict(helped, everybody, standing(question, helped));
+        return new DirectVerdict(helped, everybody, service(question, helped));
     }
 
     /** Whether nobody needs a relay as they are loaded. */
     public boolean isEnough() {
-        return standing.servesAll();
+        return service.servesAll();
     }
 
     /** The first of the given loadouts with which nobody needs a relay. */
     public Optional<IfCarried> enoughIfCarried() {
-        return everybody.stream().filter(one -> one.standing().servesAll()).findFirst();
+        return everybody.stream().filter(one -> one.service().servesAll()).findFirst();
     }
 
     /** The talk with the lowest odds. */

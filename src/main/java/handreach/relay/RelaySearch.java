@@ -38,7 +38,7 @@ public final class RelaySearch {
     }
 
     /**
-     * The best cell for one relay, by this order of standings; of equals, the northernmost, then westernmost.
+     * The best cell for one relay, by this order of service levels; of equals, the northernmost, then westernmost.
      *
      * @shape  all allowed cells, talks each; exhaustive
      * @unit   none
@@ -46,12 +46,12 @@ public final class RelaySearch {
      * @error  that of the survey's losses; none in the search
      * @source every cell is compared
      */
-    public Optional<SiteScore> best(Comparator<Standing> order) {
+    public Optional<SiteScore> best(Comparator<ServiceLevel> order) {
         return first(single(), order);
     }
 
     /** The best cells for one relay, each at least so far from the better ones, at most so many. */
-    public List<SiteScore> ranked(Comparator<Standing> order, double apartM, int most) {
+    public List<SiteScore> ranked(Comparator<ServiceLevel> order, double apartM, int most) {
         List<SiteScore> sites = new ArrayList<>();
         List<Integer> taken = new ArrayList<>();
         while (sites.size() < most) {
@@ -71,15 +71,15 @@ public final class RelaySearch {
     public List<SiteScore> front() {
         List<SiteScore> front = new ArrayList<>();
         Comparator<SiteScore> order = Comparator.<SiteScore>comparingDouble(
-                        s -> s.standing().share())
-                .thenComparingDouble(s -> s.standing().worst())
+                        s -> s.service().share())
+                .thenComparingDouble(s -> s.service().worst())
                 .reversed()
                 .thenComparingInt(SiteScore::cell);
         double worst = Double.NEGATIVE_INFINITY;
         for (SiteScore score : java.util.Arrays.stream(single()).sorted(order).toList()) {
-            if (!front.isEmpty() && score.standing().worst() <= worst) continue;
+            if (!front.isEmpty() && score.service().worst() <= worst) continue;
             front.add(score);
-            worst = score.standing().worst();
+            worst = score.service().worst();
             if (front.size() == MOST_FRONT) break;
         }
         return front;
@@ -96,16 +96,16 @@ public final class RelaySearch {
         double sure = talks.hop(demand, best, true);
         double wanted = talks.wanted();
         return Optional.of(
-                new SiteScore(best, new Standing(standing >= wanted ? 1 : 0, sure >= wanted ? 1 : 0, standing)));
+                new SiteScore(best, new ServiceLevel(standing >= wanted ? 1 : 0, sure >= wanted ? 1 : 0, standing)));
     }
 
     /** How one relay in each cell would do, for a map. */
     public SiteMap map() {
-        return SiteMap.of(ground, RelaySet.none(talks).standing(), single());
+        return SiteMap.of(ground, RelaySet.none(talks).service(), single());
     }
 
     /** How one relay in this cell would do. */
-    Standing at(int cell) {
+    ServiceLevel at(int cell) {
         return RelaySet.none(talks).with(cell, new double[talks.demands()]);
     }
 
@@ -126,13 +126,13 @@ public final class RelaySearch {
         RelaySet best = grown(RelaySet.none(talks), count, bound);
         // one relay in the middle can be a trap that no single move leaves: start from the ends as well
         for (int demand :
-                count > 1 && !best.standing().servesAllPessimistically() ? hardest(best) : List.<Integer>of()) {
+                count > 1 && !best.service().servesAllPessimistically() ? hardest(best) : List.<Integer>of()) {
             Optional<SiteScore> near = bestFor(demand);
             if (near.isEmpty()) continue;
             RelaySet other = grown(RelaySet.none(talks).plus(near.get().cell(), progress), count, bound);
-            if (Standing.BY_SERVED.compare(other.standing(), best.standing()) > 0) best = other;
+            if (ServiceLevel.BY_SERVED.compare(other.service(), best.service()) > 0) best = other;
         }
-        return new RelayChoice(best.cells(), best.standing(), bound.share(), withoutEach(best));
+        return new RelayChoice(best.cells(), best.service(), bound.share(), withoutEach(best));
     }
 
     /** Both ends of the talks that do worst, at most so many. */
@@ -151,7 +151,7 @@ public final class RelaySearch {
         while (set.size() < count) {
             Optional<SiteScore> next = next(set);
             if (next.isEmpty()) break;
-            if (set.size() > 0 && Standing.BY_SERVED.compare(next.get().standing(), set.standing()) <= 0) break;
+            if (set.size() > 0 && ServiceLevel.BY_SERVED.compare(next.get().service(), set.service()) <= 0) break;
             set = set.plus(next.get().cell(), progress);
             bound.tighten(set);
         }
@@ -159,7 +159,7 @@ public final class RelaySearch {
     }
 
     private Optional<SiteScore> next(RelaySet set) {
-        return best(set, ground.awayFrom(set.cells(), ground.separationM()), Standing.BY_SERVED);
+        return best(set, ground.awayFrom(set.cells(), ground.separationM()), ServiceLevel.BY_SERVED);
     }
 
     private RelaySet exchanged(RelaySet start, CoverageBound bound) {
@@ -172,8 +172,8 @@ public final class RelaySearch {
                 if (!isConnected(rest)) continue;
                 RelaySet fewer = RelaySet.of(talks, rest, progress);
                 Optional<SiteScore> other = next(fewer);
-                if (other.isEmpty() || Standing.BY_SERVED.compare(other.get().standing(), set.standing()) <= 0)
-                    continue;
+                if (other.isEmpty()
+                        || ServiceLevel.BY_SERVED.compare(other.get().service(), set.service()) <= 0) continue;
                 set = fewer.plus(other.get().cell(), progress);
                 bound.tighten(set);
                 moved = true;
@@ -193,12 +193,12 @@ public final class RelaySearch {
         return reached.size() == cells.size();
     }
 
-    private List<Standing> withoutEach(RelaySet set) {
-        List<Standing> fails = new ArrayList<>();
+    private List<ServiceLevel> withoutEach(RelaySet set) {
+        List<ServiceLevel> fails = new ArrayList<>();
         for (int i = 0; i < set.size(); i++) {
             List<Integer> rest = new ArrayList<>(set.cells());
             rest.remove(i);
-            fails.add(RelaySet.of(talks, rest, progress).standing());
+            fails.add(RelaySet.of(talks, rest, progress).service());
         }
         return fails;
     }
@@ -208,14 +208,14 @@ public final class RelaySearch {
         return single;
     }
 
-    private Optional<SiteScore> best(RelaySet set, BitSet cells, Comparator<Standing> order) {
+    private Optional<SiteScore> best(RelaySet set, BitSet cells, Comparator<ServiceLevel> order) {
         return set.size() == 0 ? best(order) : first(scores(set, cells), order);
     }
 
-    private static Optional<SiteScore> first(SiteScore[] scores, Comparator<Standing> order) {
+    private static Optional<SiteScore> first(SiteScore[] scores, Comparator<ServiceLevel> order) {
         SiteScore best = null;
         for (SiteScore score : scores)
-            if (best == null || order.compare(score.standing(), best.standing()) > 0) best = score;
+            if (best == null || order.compare(score.service(), best.service()) > 0) best = score;
         return Optional.ofNullable(best);
     }
 

@@ -55,7 +55,7 @@ final class RelaySet {
     }
 
     /** How the set would do with one more relay in this cell. */
-    Standing with(int cell, double[] room) {
+    ServiceLevel with(int cell, double[] room) {
         double share = 0;
         double sure = 0;
         double worst = Double.POSITIVE_INFINITY;
@@ -70,10 +70,10 @@ final class RelaySet {
                 } else if (served) sure += talks.share(t);
             }
         }
-        return new Standing(share, sure, worst);
+        return new ServiceLevel(share, sure, worst);
     }
 
-    Standing standing() {
+    ServiceLevel service() {
         double share = 0;
         double sure = 0;
         double worst = Double.POSITIVE_INFINITY;
@@ -82,7 +82,7 @@ final class RelaySet {
             if (best[0][t] >= talks.wanted()) share += talks.share(t);
             if (best[1][t] >= talks.wanted()) sure += talks.share(t);
         }
-        return new Standing(share, sure, worst);
+        return new ServiceLevel(share, sure, worst);
     }
 
     /** Best standing from each demand into a relay in this cell. */

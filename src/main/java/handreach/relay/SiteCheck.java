@@ -12,9 +12,9 @@ import java.util.Optional;
  * @param sites where
  * @param hops one a demand: over the relay that serves it best; empty where the ground is unknown
  * @param talks odds of each talk, in the question's order
- * @param standing of all talks
+ * @param service of all talks
  */
-public record SiteCheck(List<Position> sites, List<Optional<Hop>> hops, List<TalkOdds> talks, Standing standing) {
+public record SiteCheck(List<Position> sites, List<Optional<Hop>> hops, List<TalkOdds> talks, ServiceLevel service) {
     /**
      * A demand and the relay that serves it best.
      *
@@ -70,10 +70,10 @@ public record SiteCheck(List<Position> sites, List<Optional<Hop>> hops, List<Tal
         List<TalkOdds> talks = new ArrayList<>();
         for (int t = 0; t < question.talks().size(); t++)
             talks.add(matrix.odds(question.talks().get(t), verdict.links().get(t)));
-        return new SiteCheck(sites, hops, talks, standing(question, talks));
+        return new SiteCheck(sites, hops, talks, service(question, talks));
     }
 
-    private static Standing standing(RelayQuestion question, List<TalkOdds> talks) {
+    private static ServiceLevel service(RelayQuestion question, List<TalkOdds> talks) {
         double wanted = question.setting().terms().odds();
         double[] shares = TalkTable.shares(question);
         double share = 0;
@@ -84,7 +84,7 @@ public record SiteCheck(List<Position> sites, List<Optional<Hop>> hops, List<Tal
             if (talks.get(t).weaker() >= wanted) share += shares[t];
             if (talks.get(t).pessimistic() >= wanted) sure += shares[t];
         }
-        return new Standing(share, sure, HopBudget.standingOf(worst));
+        return new ServiceLevel(share, sure, HopBudget.standingOf(worst));
     }
 
     /** The hop with the least margin over its spread. */

@@ -6,11 +6,11 @@ import java.util.Arrays;
 /** How one relay in each cell of the searched ground would do, as swept; for a map. Immutable. */
 public final class SiteMap {
     private final AllowedGround ground;
-    private final Standing without;
+    private final ServiceLevel without;
     private final float[] share;
     private final float[] pessimisticShare;
 
-    private SiteMap(AllowedGround ground, Standing without, float[] share, float[] pessimisticShare) {
+    private SiteMap(AllowedGround ground, ServiceLevel without, float[] share, float[] pessimisticShare) {
         this.ground = ground;
         this.without = without;
         this.share = share;
@@ -18,14 +18,14 @@ public final class SiteMap {
     }
 
     /** Scores of those cells in which a relay helps; in all others it does as well as none. */
-    static SiteMap of(AllowedGround ground, Standing without, SiteScore... scores) {
+    static SiteMap of(AllowedGround ground, ServiceLevel without, SiteScore... scores) {
         float[] share = new float[ground.grid().count()];
         float[] sure = new float[ground.grid().count()];
         Arrays.fill(share, (float) without.share());
         Arrays.fill(sure, (float) without.pessimisticShare());
         for (SiteScore score : scores) {
-            share[score.cell()] = (float) score.standing().share();
-            sure[score.cell()] = (float) score.standing().pessimisticShare();
+            share[score.cell()] = (float) score.service().share();
+            sure[score.cell()] = (float) score.service().pessimisticShare();
         }
         return new SiteMap(ground, without, share, sure);
     }
@@ -40,7 +40,7 @@ public final class SiteMap {
     }
 
     /** How the talks do without any relay. */
-    public Standing without() {
+    public ServiceLevel without() {
         return without;
     }
 

@@ -4,6 +4,6 @@ package handreach.relay;
  * A cell and how one relay in it would do.
  *
  * @param cell index in the grid
- * @param standing of all talks
+ * @param service of all talks
  */
-public record SiteScore(int cell, Standing standing) {}
+public record SiteScore(int cell, ServiceLevel service) {}

@@ -126,7 +126,7 @@ public final class RelayComposer {
         List<String> said = answer.words().verdict();
         if (answer.found().isEmpty() || said.size() < 2) return said.get(0);
         boolean isEnough = answer.recommended()
-                .filter(check -> check.standing().servesAll())
+                .filter(check -> check.service().servesAll())
                 .isPresent();
         return (isEnough ? "A relay is needed. " : "A relay is needed, but not everybody can be served. ")
                 + said.get(1);
@@ -249,11 +249,11 @@ public final class RelayComposer {
 
     private Table<RelaySite> alone() {
         List<Column<RelaySite>> columns = placeColumns();
-        columns.add(Column.number("served", site -> Shares.share(site.standing().share())));
-        columns.add(Column.number(
-                "pessimistic", site -> Shares.share(site.standing().pessimisticShare())));
+        columns.add(Column.number("served", site -> Shares.share(site.service().share())));
         columns.add(
-                Column.number("worst talk", site -> Shares.odds(site.standing().worstOdds())));
+                Column.number("pessimistic", site -> Shares.share(site.service().pessimisticShare())));
+        columns.add(
+                Column.number("worst talk", site -> Shares.odds(site.service().worstOdds())));
         columns.add(
                 Column.number("other mode", site -> Shares.odds(site.otherwise().worstOdds())));
         return Table.of(
@@ -403,9 +403,9 @@ public final class RelayComposer {
                                 one -> AntennaCost.side(burden.apply(one).massG())),
                         Column.number(
                                 "talks served",
-                                one -> Shares.share(one.standing().share())),
+                                one -> Shares.share(one.service().share())),
                         Column.number(
-                                "worst talk", one -> Shares.odds(one.standing().worstOdds()))));
+                                "worst talk", one -> Shares.odds(one.service().worstOdds()))));
     }
 
     private List<Block> puttingUp() {
@@ -474,8 +474,8 @@ public final class RelayComposer {
                                 + onFoot(site.access())
                                         .map(walk -> ", " + walk + " on foot")
                                         .orElse("")));
-        lines.add(CardLine.of(Shares.share(best.get().standing().share()) + " of the talks; the worst has "
-                + Shares.odds(best.get().standing().worstOdds()) + "."));
+        lines.add(CardLine.of(Shares.share(best.get().service().share()) + " of the talks; the worst has "
+                + Shares.odds(best.get().service().worstOdds()) + "."));
         return lines;
     }
 

@@ -79,8 +79,8 @@ public final class RelayFiles {
         Map<String, Object> properties = new LinkedHashMap<>();
         properties.put("kind", "site");
         properties.put("rank", rank);
-        properties.put("share", site.check().standing().share());
-        properties.put("worst_odds", site.check().standing().worstOdds());
+        properties.put("share", site.check().service().share());
+        properties.put("worst_odds", site.check().service().worstOdds());
         if (site.access().heightM().isPresent())
             properties.put("height_m", site.access().heightM().getAsDouble());
         return new GeoJson.Feature(GEOMETRY.createPoint(coordinate(site.at())), properties);

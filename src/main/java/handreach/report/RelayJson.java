@@ -68,15 +68,15 @@ public final class RelayJson {
 
     private record Place(double latitude, double longitude, String place) {}
 
-    private record Standing(double share, double sharePessimistic, double worstOdds) {
-        static Standing of(handreach.relay.Standing standing) {
-            return new Standing(standing.share(), standing.pessimisticShare(), standing.worstOdds());
+    private record ServiceLevel(double share, double sharePessimistic, double worstOdds) {
+        static ServiceLevel of(handreach.relay.ServiceLevel service) {
+            return new ServiceLevel(service.share(), service.pessimisticShare(), service.worstOdds());
         }
     }
 
-    private record Direct(@JsonUnwrapped Standing standing, List<Straight> talks) {}
+    private record Direct(@JsonUnwrapped ServiceLevel service, List<Straight> talks) {}
 
-    private record WithStations(@JsonUnwrapped Standing standing, List<Helped> talks) {}
+    private record WithStations(@JsonUnwrapped ServiceLevel service, List<Helped> talks) {}
 
     private record Helped(@JsonUnwrapped Pair pair, double odds, Optional<String> via) {}
 
@@ -109,7 +109,7 @@ public final class RelayJson {
     private record Ridge(double distanceKm, double heightM, double aboveLineM) {}
 
     private record Carried(
-            String loadout, Burden burden, @JsonUnwrapped Standing standing) {}
+            String loadout, Burden burden, @JsonUnwrapped ServiceLevel service) {}
 
     private record Equipment(
             String mode,
@@ -138,7 +138,7 @@ public final class RelayJson {
     private record Site(
             @JsonUnwrapped Place place,
             @JsonUnwrapped Access access,
-            @JsonUnwrapped Standing standing,
+            @JsonUnwrapped ServiceLevel service,
             double worstOddsOtherMode,
             @JsonUnwrapped Check check) {}
 
@@ -154,7 +154,7 @@ public final class RelayJson {
             @JsonUnwrapped Pair pair, double odds, double oddsProduct, double oddsPessimistic, boolean direct) {}
 
     private record Together(
-            @JsonUnwrapped Standing standing,
+            @JsonUnwrapped ServiceLevel service,
             double boundShare,
             List<Relay> relays,
             @JsonUnwrapped Check check) {}
@@ -163,7 +163,7 @@ public final class RelayJson {
             @JsonUnwrapped Place place, @JsonUnwrapped Access access, double shareIfItFails) {}
 
     private record Trade(
-            @JsonUnwrapped Place place, @JsonUnwrapped Standing standing) {}
+            @JsonUnwrapped Place place, @JsonUnwrapped ServiceLevel service) {}
 
     private record Unserved(String name, double bestOddsAnywhere, String reason) {}
 
@@ -186,11 +186,11 @@ public final class RelayJson {
         People people = new People(
                 question.demands().stream().map(this::person).toList(),
                 new Direct(
-                        Standing.of(direct.standing()),
+                        ServiceLevel.of(direct.service()),
                         direct.links().stream().map(this::straight).toList()),
                 direct.everybody().stream()
                         .map(one -> new Carried(
-                                one.loadout().name(), one.loadout().antenna().burden(), Standing.of(one.standing())))
+                                one.loadout().name(), one.loadout().antenna().burden(), ServiceLevel.of(one.service())))
                         .toList());
         Found found = answer.found()
                 .map(this::found)
@@ -202,7 +202,7 @@ public final class RelayJson {
                 StationsJson.of(already.stations(), answer.scene().plan()),
                 !already.verdict().isEnough(),
                 new WithStations(
-                        Standing.of(already.verdict().standing()),
+                        ServiceLevel.of(already.verdict().service()),
                         IntStream.range(0, question.talks().size())
                                 .mapToObj(t -> new Helped(
                                         pair(question.talks().get(t)),
@@ -255,13 +255,13 @@ public final class RelayJson {
             sites.add(new Site(
                     place(site.at()),
                     Access.of(site.access()),
-                    Standing.of(site.check().standing()),
+                    ServiceLevel.of(site.check().service()),
                     site.otherMode().worstOdds(),
                     check(site.check(), sites.isEmpty())));
         return new Found(
                 sites,
                 found.front().stream()
-                        .map(trade -> new Trade(place(trade.at()), Standing.of(trade.standing())))
+                        .map(trade -> new Trade(place(trade.at()), ServiceLevel.of(trade.service())))
                         .toList(),
                 found.unserved().stream()
                         .map(one -> new Unserved(name(one.demand()), one.bestOdds(), one.reason()))
@@ -276,7 +276,7 @@ public final class RelayJson {
     private Together together(RelayAnswer.Together together) {
         SiteCheck check = together.check();
         return new Together(
-                Standing.of(check.standing()),
+                ServiceLevel.of(check.service()),
                 together.choice().boundShare(),
                 IntStream.range(0, check.sites().size())
                         .mapToObj(i -> new Relay(

@@ -1,8 +1,8 @@
 package handreach.report;
 
 import handreach.geodesy.Position;
+import handreach.relay.ServiceLevel;
 import handreach.relay.SiteCheck;
-import handreach.relay.Standing;
 import handreach.study.RelayAnswer;
 import java.util.ArrayList;
 import java.util.List;
@@ -15,11 +15,16 @@ import java.util.Optional;
  * @param at where
  * @param access height, slope, walk
  * @param isAdvised whether the answer rests on it; else a further site
- * @param standing how the talks do over it alone; with the others, where it is listed as one of several
+ * @param service how the talks do over it alone; with the others, where it is listed as one of several
  * @param otherwise alone: how they do in the other mode of relaying; one of several: where this one fails
  */
 public record RelaySite(
-        String name, Position at, RelayAnswer.Access access, boolean isAdvised, Standing standing, Standing otherwise) {
+        String name,
+        Position at,
+        RelayAnswer.Access access,
+        boolean isAdvised,
+        ServiceLevel service,
+        ServiceLevel otherwise) {
     /** The relays advised, then further sites for one relay, best first. */
     public static List<RelaySite> of(RelayAnswer answer) {
         List<RelaySite> all = new ArrayList<>(together(answer));
@@ -41,7 +46,7 @@ public record RelaySite(
                     site.at(),
                     site.access(),
                     place >= 0,
-                    site.check().standing(),
+                    site.check().service(),
                     site.otherMode()));
         }
         return sites;
@@ -59,7 +64,7 @@ public record RelaySite(
                     check.sites().get(i),
                     several.get().access().get(i),
                     true,
-                    check.standing(),
+                    check.service(),
                     several.get().choice().ifOneFails().get(i)));
         return sites;
     }

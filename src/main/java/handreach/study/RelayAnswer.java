@@ -5,9 +5,9 @@ import handreach.relay.DirectVerdict;
 import handreach.relay.RelayChoice;
 import handreach.relay.RelayEquipment;
 import handreach.relay.RelayQuestion;
+import handreach.relay.ServiceLevel;
 import handreach.relay.SiteCheck;
 import handreach.relay.SiteMap;
-import handreach.relay.Standing;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -102,7 +102,7 @@ public record RelayAnswer(
      * @param check odds of every hop and talk
      * @param otherMode how the talks do in the other mode of relaying
      */
-    public record Site(Position at, Access access, SiteCheck check, Standing otherMode) {}
+    public record Site(Position at, Access access, SiteCheck check, ServiceLevel otherMode) {}
 
     /**
      * What it is like to get there and stand there.
@@ -130,9 +130,9 @@ public record RelayAnswer(
      * A point of the trade-off.
      *
      * @param at where
-     * @param standing as swept
+     * @param service as swept
      */
-    public record Trade(Position at, Standing standing) {}
+    public record Trade(Position at, ServiceLevel service) {}
 
     /**
      * Somebody the best answer leaves without copy.

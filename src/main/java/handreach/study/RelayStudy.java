@@ -21,9 +21,9 @@ import handreach.relay.RelayEquipment;
 import handreach.relay.RelayMode;
 import handreach.relay.RelayQuestion;
 import handreach.relay.RelaySearch;
+import handreach.relay.ServiceLevel;
 import handreach.relay.SiteCheck;
 import handreach.relay.SiteScore;
-import handreach.relay.Standing;
 import handreach.terrain.AreaPolygons;
 import handreach.units.Dbd;
 import handreach.units.Dbm;
@@ -220,17 +220,17 @@ public final class RelayStudy {
                 new RelayAnswer.Search(grid.cellM(), ground.allowedCount(), within, Optional.of(search.map()));
         double apart = Math.max(
                 1000 * asked.constraints().minSeparationKm().orElse(0), Math.max(APART_M, APART_SHARE * radiusM));
-        List<RelayAnswer.Site> sites = search.ranked(Standing.BY_SERVED, apart, CANDIDATES).stream()
+        List<RelayAnswer.Site> sites = search.ranked(ServiceLevel.BY_SERVED, apart, CANDIDATES).stream()
                 .map(score -> site(question, relay, direct, ground, score))
-                .sorted(Comparator.comparing((RelayAnswer.Site s) -> s.check().standing(), Standing.BY_SERVED)
+                .sorted(Comparator.comparing((RelayAnswer.Site s) -> s.check().service(), ServiceLevel.BY_SERVED)
                         .reversed())
                 .limit(PRINTED)
                 .toList();
         Optional<RelayAnswer.Together> together = Optional.empty();
-        if (asked.count() > 1 && !sites.get(0).check().standing().servesAll())
+        if (asked.count() > 1 && !sites.get(0).check().service().servesAll())
             together = together(question, relay, direct, ground, search);
         List<RelayAnswer.Trade> front = search.front().stream()
-                .map(score -> new RelayAnswer.Trade(grid.positionOf(score.cell()), score.standing()))
+                .map(score -> new RelayAnswer.Trade(grid.positionOf(score.cell()), score.service()))
                 .toList();
         SiteCheck best =
                 together.map(RelayAnswer.Together::check).orElse(sites.get(0).check());
@@ -244,7 +244,7 @@ public final class RelayStudy {
         RelayMode other =
                 relay.mode() == RelayMode.TWO_FREQUENCY ? RelayMode.STORE_AND_FORWARD : RelayMode.TWO_FREQUENCY;
         SiteCheck otherwise = SiteCheck.of(question, relay.inMode(other), List.of(at), direct);
-        return new RelayAnswer.Site(at, access(ground, score.cell()), check, otherwise.standing());
+        return new RelayAnswer.Site(at, access(ground, score.cell()), check, otherwise.service());
     }
 
     private static RelayAnswer.Access access(AllowedGround ground, int cell) {
@@ -268,7 +268,7 @@ public final class RelayStudy {
             List<RelayAnswer.Access> access =
                     choice.cells().stream().map(cell -> access(ground, cell)).toList();
             last = new RelayAnswer.Together(choice, access, SiteCheck.of(question, relay, at, direct));
-            if (last.check().standing().servesAll()) break;
+            if (last.check().service().servesAll()) break;
         }
         return Optional.ofNullable(last);
     }
@@ -281,12 +281,12 @@ public final class RelayStudy {
                 .map(d -> {
                     Party demand = question.demands().get(d);
                     SiteScore anywhere = search.bestFor(d).orElseThrow();
-                    boolean isHopeless = anywhere.standing().worstOdds() < wanted;
+                    boolean isHopeless = anywhere.service().worstOdds() < wanted;
                     Optional<HopPath> path = isHopeless
                             ? HopPath.toRelay(question.setting(), demand, grid.positionOf(anywhere.cell()), relay)
                             : best.hops().get(d).map(SiteCheck.Hop::path);
                     return new RelayAnswer.Unserved(
-                            d, anywhere.standing().worstOdds(), words.reason(demand, isHopeless, path));
+                            d, anywhere.service().worstOdds(), words.reason(demand, isHopeless, path));
                 })
                 .toList();
     }

@@ -42,9 +42,9 @@ final class RelayWords {
         if (direct.isEnough()) {
             words.add("No relay is needed: all " + talks() + " reach the wanted " + wanted() + " as people are loaded"
                     + weakest().map(link -> "; the weakest is " + pair(link)).orElse("") + ".");
-            if (!isSure(direct.standing().pessimisticShare()))
+            if (!isSure(direct.service().pessimisticShare()))
                 words.add("Should everything that is uncertain everywhere at once turn out badly, only "
-                        + Shares.share(direct.standing().pessimisticShare()) + " of them would: carry a second means.");
+                        + Shares.share(direct.service().pessimisticShare()) + " of them would: carry a second means.");
             words.addAll(turnings());
             return words;
         }
@@ -53,9 +53,9 @@ final class RelayWords {
                 .toList();
         if (!relays.isEmpty()) words.add(already(already, relays));
         if (already.verdict().isEnough()) {
-            if (!isSure(already.verdict().standing().pessimisticShare()))
+            if (!isSure(already.verdict().service().pessimisticShare()))
                 words.add("Should everything that is uncertain everywhere at once turn out badly, only "
-                        + Shares.share(already.verdict().standing().pessimisticShare())
+                        + Shares.share(already.verdict().service().pessimisticShare())
                         + " of them would: carry a second means.");
             words.addAll(turnings());
             return words;
@@ -65,12 +65,12 @@ final class RelayWords {
             words.add("No relay is needed if everybody carries \""
                     + enough.get().loadout().name() + "\" ("
                     + burden(enough.get().loadout()) + "): the weakest pair then has "
-                    + Shares.odds(enough.get().standing().worstOdds()) + ".");
+                    + Shares.odds(enough.get().service().worstOdds()) + ".");
         else if (!relays.isEmpty())
             words.add("For the rest another relay is needed; no loadout of the plan lifts them all.");
         else
             words.add("A relay is needed: without one "
-                    + Shares.share(direct.standing().share())
+                    + Shares.share(direct.service().share())
                     + " of the talks reach the wanted " + wanted()
                     + weakest().map(link -> "; the weakest is " + pair(link)).orElse("")
                     + "; no loadout of the plan lifts them all.");
@@ -91,7 +91,7 @@ final class RelayWords {
                 + " more by way of what stands already (" + String.join(", ", relays) + ")";
         return already.verdict().isEnough()
                 ? "No new relay is needed: " + share + "; the worst of all has "
-                        + Shares.odds(already.verdict().standing().worstOdds()) + "."
+                        + Shares.odds(already.verdict().service().worstOdds()) + "."
                 : "O" + share.substring(1) + "; " + left + (left == 1 ? " is" : " are") + " left below the wanted "
                         + wanted() + ".";
     }
@@ -127,36 +127,36 @@ final class RelayWords {
             return;
         }
         RelayAnswer.Site best = found.sites().get(0);
-        if (best.check().standing().servesAll())
+        if (best.check().service().servesAll())
             words.add("One " + relay + " at " + place(best.at()) + height(best.access())
                     + " serves everybody: the worst talk has "
-                    + Shares.odds(best.check().standing().worstOdds()) + sure(best.check()) + ".");
+                    + Shares.odds(best.check().service().worstOdds()) + sure(best.check()) + ".");
         else if (found.together().isPresent())
             words.add("One " + relay + " serves "
-                    + Shares.share(best.check().standing().share()) + " of the talks at best; "
+                    + Shares.share(best.check().service().share()) + " of the talks at best; "
                     + several(found.together().get()));
         else
             words.add("No single relay serves everybody: the best, at " + place(best.at()) + height(best.access())
-                    + ", serves " + Shares.share(best.check().standing().share()) + " of the talks" + sure(best.check())
+                    + ", serves " + Shares.share(best.check().service().share()) + " of the talks" + sure(best.check())
                     + ".");
         for (RelayAnswer.Unserved one : found.unserved()) words.add(one.reason());
     }
 
     private String several(RelayAnswer.Together together) {
         String where = together.check().sites().stream().map(this::place).collect(Collectors.joining(" and "));
-        String bound = together.check().standing().servesAll()
+        String bound = together.check().service().servesAll()
                 ? ""
                 : "; no choice of as many serves more than "
                         + Shares.share(together.choice().boundShare());
         return together.check().sites().size() + " relays at " + where + " serve "
-                + Shares.share(together.check().standing().share()) + sure(together.check()) + bound + ".";
+                + Shares.share(together.check().service().share()) + sure(together.check()) + bound + ".";
     }
 
     private static String sure(SiteCheck check) {
-        return isSure(check.standing().pessimisticShare())
+        return isSure(check.service().pessimisticShare())
                 ? "; it does so even if all that is uncertain everywhere at once turns out badly"
                 : "; should all that is uncertain everywhere at once turn out badly, "
-                        + Shares.share(check.standing().pessimisticShare()) + " of the talks still work";
+                        + Shares.share(check.service().pessimisticShare()) + " of the talks still work";
     }
 
     private static boolean isSure(double share) {

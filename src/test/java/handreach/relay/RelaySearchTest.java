@@ -54,11 +54,11 @@ class RelaySearchTest {
     void theKnownBestRidgeIsFound() {
         PaperWorld.Run run = onRidge(RelayConstraints.NONE);
         assertFalse(run.direct().isEnough(), "the ridge must stand in the way");
-        SiteScore best = run.search().best(Standing.BY_WORST).orElseThrow();
+        SiteScore best = run.search().best(ServiceLevel.BY_WORST).orElseThrow();
         // by hand: both people see the crest only, and the knob, level with both, looks over it by 40 m more than the
         // rest
         assertTrue(GeodesicLine.distanceM(run.position(best.cell()), PaperWorld.at(0, 600)) <= 160);
-        assertTrue(best.standing().servesAll());
+        assertTrue(best.service().servesAll());
     }
 
     @ParameterizedTest
@@ -69,7 +69,7 @@ class RelaySearchTest {
         RelayEquipment relay = PaperWorld.relay(RelayMode.TWO_FREQUENCY, false);
         PaperWorld.Run run =
                 world.run(world.question("delta-bullington", demands), relay, 1500, 250, RelayConstraints.NONE);
-        SiteScore best = run.search().best(Standing.BY_WORST).orElseThrow();
+        SiteScore best = run.search().best(ServiceLevel.BY_WORST).orElseThrow();
         double bestOdds = -1;
         int bestCell = -1;
         for (int cell = 0; cell < run.grid().count(); cell++) {
@@ -88,7 +88,7 @@ class RelaySearchTest {
             }
         }
         assertEquals(bestCell, best.cell(), "seed " + seed);
-        assertEquals(bestOdds, best.standing().worstOdds(), SAME_STANDING, "seed " + seed);
+        assertEquals(bestOdds, best.service().worstOdds(), SAME_STANDING, "seed " + seed);
     }
 
     /** Slopes of a few wavelengths of a kilometre or so, the same for the same seed. */
@@ -113,10 +113,10 @@ class RelaySearchTest {
                 new SweepArea(2).withoutMeasuring(),
                 Progress.SILENT);
         RelaySearch search = RelaySearch.of(swept, exact.ground(), exact.direct(), Progress.SILENT);
-        SiteScore bySweep = search.best(Standing.BY_WORST).orElseThrow();
-        SiteScore byPaths = exact.search().best(Standing.BY_WORST).orElseThrow();
+        SiteScore bySweep = search.best(ServiceLevel.BY_WORST).orElseThrow();
+        SiteScore byPaths = exact.search().best(ServiceLevel.BY_WORST).orElseThrow();
         assertTrue(GeodesicLine.distanceM(exact.position(bySweep.cell()), exact.position(byPaths.cell())) <= 220);
-        assertEquals(byPaths.standing().worst(), bySweep.standing().worst(), 0.3);
+        assertEquals(byPaths.service().worst(), bySweep.service().worst(), 0.3);
     }
 
     @Test
@@ -163,14 +163,18 @@ class RelaySearchTest {
                 Optional.empty(), Optional.of(south), OptionalDouble.empty(), Optional.empty(), Optional.empty(), 0);
         PaperWorld.Run in = onRidge(inside);
         PaperWorld.Run out = onRidge(outside);
-        assertTrue(
-                in.position(in.search().best(Standing.BY_SERVED).orElseThrow().cell())
-                                .latitudeDeg()
-                        <= middle.latitudeDeg());
-        assertTrue(
-                out.position(out.search().best(Standing.BY_SERVED).orElseThrow().cell())
-                                .latitudeDeg()
-                        > middle.latitudeDeg());
+        assertTrue(in.position(in.search()
+                                .best(ServiceLevel.BY_SERVED)
+                                .orElseThrow()
+                                .cell())
+                        .latitudeDeg()
+                <= middle.latitudeDeg());
+        assertTrue(out.position(out.search()
+                                .best(ServiceLevel.BY_SERVED)
+                                .orElseThrow()
+                                .cell())
+                        .latitudeDeg()
+                > middle.latitudeDeg());
         assertEquals(
                 in.grid().count(), in.ground().allowedCount() + out.ground().allowedCount());
     }
@@ -209,15 +213,15 @@ class RelaySearchTest {
     @Test
     void theSecondBestStandsApart() {
         PaperWorld.Run run = onRidge(RelayConstraints.NONE);
-        List<SiteScore> sites = run.search().ranked(Standing.BY_SERVED, 700, 4);
+        List<SiteScore> sites = run.search().ranked(ServiceLevel.BY_SERVED, 700, 4);
         assertEquals(4, sites.size());
         for (int i = 0; i < sites.size(); i++)
             for (int j = 0; j < i; j++) {
                 Position a = run.position(sites.get(i).cell());
                 Position b = run.position(sites.get(j).cell());
                 assertTrue(GeodesicLine.distanceM(a, b) >= 695);
-                assertTrue(Standing.BY_SERVED.compare(
-                                sites.get(j).standing(), sites.get(i).standing())
+                assertTrue(ServiceLevel.BY_SERVED.compare(
+                                sites.get(j).service(), sites.get(i).service())
                         >= 0);
             }
     }
@@ -262,10 +266,10 @@ class RelaySearchTest {
         RelayEquipment relay = PaperWorld.relay(RelayMode.TWO_FREQUENCY, false);
         PaperWorld.Run run =
                 pit.run(pit.question("delta-bullington", demands), relay, 1300, 200, RelayConstraints.NONE);
-        SiteScore best = run.search().best(Standing.BY_SERVED).orElseThrow();
+        SiteScore best = run.search().best(ServiceLevel.BY_SERVED).orElseThrow();
         SiteCheck check = SiteCheck.of(run.question(), relay, List.of(run.position(best.cell())), run.direct());
         assertEquals(List.of(2), check.unserved(run.question()));
-        assertTrue(run.search().bestFor(2).orElseThrow().standing().worstOdds() < 0.8);
+        assertTrue(run.search().bestFor(2).orElseThrow().service().worstOdds() < 0.8);
         var edge = check.hops().get(2).orElseThrow().path().worstEdge().orElseThrow();
         // the rim of the pit, 300 m from its middle
         assertEquals(0.3, edge.distanceKm(), 0.06);
@@ -278,8 +282,8 @@ class RelaySearchTest {
         List<Party> demands = List.of(person("a", -1000, 0), person("b", 1000, 0), person("lost", 1900, 0));
         RelayEquipment relay = PaperWorld.relay(RelayMode.TWO_FREQUENCY, false);
         PaperWorld.Run run = holed.run(holed.question("handheld", demands), relay, 1500, 250, RelayConstraints.NONE);
-        SiteScore best = run.search().best(Standing.BY_SERVED).orElseThrow();
-        assertEquals(1.0 / 3, best.standing().share(), 1e-9);
+        SiteScore best = run.search().best(ServiceLevel.BY_SERVED).orElseThrow();
+        assertEquals(1.0 / 3, best.service().share(), 1e-9);
         assertTrue(run.direct().links().get(1).path().isEmpty());
         assertEquals(0, DirectVerdict.odds(run.direct().links().get(1)));
     }
@@ -310,8 +314,8 @@ class RelaySearchTest {
             }
             String where = "seed " + seed + ", best " + best + ", bound " + choice.boundShare();
             assertTrue(choice.boundShare() >= best - 1e-9, where);
-            assertTrue(choice.standing().share() <= best + 1e-9, where);
-            assertTrue(choice.standing().share() >= (1 - 1 / Math.E) * best - 1e-9, where);
+            assertTrue(choice.service().share() <= best + 1e-9, where);
+            assertTrue(choice.service().share() >= (1 - 1 / Math.E) * best - 1e-9, where);
             assertEquals(choice.cells().size(), choice.ifOneFails().size());
         }
     }
@@ -329,18 +333,21 @@ class RelaySearchTest {
                 question, PaperWorld.relay(RelayMode.STORE_AND_FORWARD, true), 1800, 200, RelayConstraints.NONE);
         PaperWorld.Run apart = world.run(
                 question, PaperWorld.relay(RelayMode.STORE_AND_FORWARD, false), 1800, 200, RelayConstraints.NONE);
-        double one =
-                apart.search().best(Standing.BY_WORST).orElseThrow().standing().worst();
+        double one = apart.search()
+                .best(ServiceLevel.BY_WORST)
+                .orElseThrow()
+                .service()
+                .worst();
         RelayChoice chain = chained.search().choose(2);
         RelayChoice single = apart.search().choose(2);
-        assertEquals(one, single.standing().worst(), 1e-6, "relays that do not pass on cannot help one pair twice");
-        assertTrue(chain.standing().worst() > one + 0.3, chain.standing().worst() + " against " + one);
+        assertEquals(one, single.service().worst(), 1e-6, "relays that do not pass on cannot help one pair twice");
+        assertTrue(chain.service().worst() > one + 0.3, chain.service().worst() + " against " + one);
         SiteCheck check = SiteCheck.of(
                 question,
                 PaperWorld.relay(RelayMode.STORE_AND_FORWARD, true),
                 chain.cells().stream().map(chained::position).toList(),
                 chained.direct());
-        assertEquals(chain.standing().worstOdds(), check.talks().get(0).weaker(), SAME_STANDING);
+        assertEquals(chain.service().worstOdds(), check.talks().get(0).weaker(), SAME_STANDING);
     }
 
     @Test
@@ -359,11 +366,11 @@ class RelaySearchTest {
         double before = 0;
         for (int count = 1; count <= 4; count++) {
             RelayChoice choice = run.search().choose(count);
-            assertTrue(choice.standing().share() >= before - 1e-9);
-            assertTrue(choice.boundShare() >= choice.standing().share() - 1e-9);
-            for (Standing left : choice.ifOneFails())
-                assertTrue(left.share() <= choice.standing().share() + 1e-9);
-            before = choice.standing().share();
+            assertTrue(choice.service().share() >= before - 1e-9);
+            assertTrue(choice.boundShare() >= choice.service().share() - 1e-9);
+            for (ServiceLevel left : choice.ifOneFails())
+                assertTrue(left.share() <= choice.service().share() + 1e-9);
+            before = choice.service().share();
         }
     }
 
@@ -374,9 +381,9 @@ class RelaySearchTest {
         assertFalse(front.isEmpty());
         for (SiteScore one : front)
             for (int cell = 0; cell < run.grid().count(); cell++) {
-                Standing other = run.search().at(cell);
-                assertFalse(other.share() > one.standing().share() + 1e-9
-                        && other.worst() > one.standing().worst() + 1e-9);
+                ServiceLevel other = run.search().at(cell);
+                assertFalse(other.share() > one.service().share() + 1e-9
+                        && other.worst() > one.service().worst() + 1e-9);
             }
     }
 
@@ -406,9 +413,9 @@ class RelaySearchTest {
 
     @Test
     void standingsAreOddsInAnotherDress() {
-        assertEquals(Odds.ofMargin(5, 10), new Standing(0, 0, 0.5).worstOdds(), 1e-12);
-        assertEquals(0, new Standing(0, 0, Double.NEGATIVE_INFINITY).worstOdds());
-        assertEquals(1, new Standing(1, 1, Double.POSITIVE_INFINITY).worstOdds());
+        assertEquals(Odds.ofMargin(5, 10), new ServiceLevel(0, 0, 0.5).worstOdds(), 1e-12);
+        assertEquals(0, new ServiceLevel(0, 0, Double.NEGATIVE_INFINITY).worstOdds());
+        assertEquals(1, new ServiceLevel(1, 1, Double.POSITIVE_INFINITY).worstOdds());
         assertEquals(0.5, HopBudget.standingOf(Odds.ofMargin(0.5, 1)), 1e-9);
     }
 }

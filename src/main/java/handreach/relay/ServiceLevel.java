@@ -10,12 +10,12 @@ import java.util.Comparator;
  * @param pessimisticShare the same at the pessimistic end of the doubt that is common to all places
  * @param worst standing of the worst talk: margin over spread
  */
-public record Standing(double share, double pessimisticShare, double worst) {
+public record ServiceLevel(double share, double pessimisticShare, double worst) {
     /** Rounding of sums of weights. */
     private static final double SAME = 1e-9;
 
     /** First who is served, then who is served still at the pessimistic end, then the worst talk. */
-    public static final Comparator<Standing> BY_SERVED = (a, b) -> {
+    public static final Comparator<ServiceLevel> BY_SERVED = (a, b) -> {
         if (Math.abs(a.share - b.share) > SAME) return Double.compare(a.share, b.share);
         if (Math.abs(a.pessimisticShare - b.pessimisticShare) > SAME)
             return Double.compare(a.pessimisticShare, b.pessimisticShare);
@@ -23,7 +23,7 @@ public record Standing(double share, double pessimisticShare, double worst) {
     };
 
     /** First the worst talk. */
-    public static final Comparator<Standing> BY_WORST = Comparator.comparingDouble(Standing::worst);
+    public static final Comparator<ServiceLevel> BY_WORST = Comparator.comparingDouble(ServiceLevel::worst);
 
     /** Odds of the worst talk, by its weaker hop and direction. */
     public double worstOdds() {
