@@ -78,7 +78,7 @@ final class BenchFindings extends VBox {
             notes.addAll(patternOf(now.scene(), loadout).notes());
         patternNotes
                 .getChildren()
-                .setAll(notes.stream().map(note -> Words.line(note, "quiet")).toList());
+                .setAll(notes.stream().map(note -> Labels.line(note, "quiet")).toList());
         draw();
     }
 
@@ -146,7 +146,7 @@ final class BenchFindings extends VBox {
         right.getChildren()
                 .setAll(
                         view(rightPx, px -> match(now, px)),
-                        Words.line("Pattern of what is carried", "panel-head"),
+                        Labels.line("Pattern of what is carried", "panel-head"),
                         pattern,
                         patternNotes);
         arrange(isBeside, leftPx, rightPx, view(roomPx, px -> costs(now)));

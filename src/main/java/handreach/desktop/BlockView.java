@@ -46,7 +46,7 @@ final class BlockView extends VBox {
         static Optional<Button> link(Table<?> table, int row, List<RowVerb<?>> verbs) {
             Object about = table.row(row);
             return verbs.stream().filter(each -> each.fits(about)).findFirst().map(verb -> {
-                Button link = Words.link(table.cell(row, 0), () -> verb.run(about));
+                Button link = Labels.link(table.cell(row, 0), () -> verb.run(about));
                 link.setAccessibleText(verb.words() + ": " + table.cell(row, 0));
                 return link;
             });
@@ -67,7 +67,7 @@ final class BlockView extends VBox {
     }
 
     private void add(Section section) {
-        getChildren().add(Words.line(section.heading(), "panel-head"));
+        getChildren().add(Labels.line(section.heading(), "panel-head"));
         section.blocks().forEach(this::add);
     }
 
@@ -85,12 +85,12 @@ final class BlockView extends VBox {
 
     private void add(Block block) {
         if (block instanceof Paragraph paragraph)
-            getChildren().add(Words.line(paragraph.words(), hand(paragraph.weight())));
+            getChildren().add(Labels.line(paragraph.words(), hand(paragraph.weight())));
         else if (block instanceof Bullets bullets)
-            bullets.points().forEach(point -> getChildren().add(Words.line("\u2022 " + point, "plain")));
-        else if (block instanceof Subheading heading) getChildren().add(Words.line(heading.words(), "strong"));
+            bullets.points().forEach(point -> getChildren().add(Labels.line("\u2022 " + point, "plain")));
+        else if (block instanceof Subheading heading) getChildren().add(Labels.line(heading.words(), "strong"));
         else if (block instanceof Facts facts)
-            facts.facts().forEach(fact -> getChildren().add(Words.line(fact.name() + ": " + fact.value(), "plain")));
+            facts.facts().forEach(fact -> getChildren().add(Labels.line(fact.name() + ": " + fact.value(), "plain")));
         else if (block instanceof Table<?> table)
             getChildren()
                     .add(TableGrid.fits(table, figurePx) ? new TableGrid(table, verbs) : new TableList(table, verbs));
@@ -104,11 +104,11 @@ final class BlockView extends VBox {
         FigurePane pane = new FigurePane(session);
         pane.show(drawing::figure, figurePx);
         getChildren().add(pane);
-        if (!drawing.caption().isBlank()) getChildren().add(Words.line(drawing.caption(), "quiet"));
+        if (!drawing.caption().isBlank()) getChildren().add(Labels.line(drawing.caption(), "quiet"));
     }
 
     private static Node caution(Caution caution) {
-        return Words.line(Cautions.title(caution) + ". " + Cautions.brief(caution), "caution");
+        return Labels.line(Cautions.title(caution) + ". " + Cautions.brief(caution), "caution");
     }
 
     private static String hand(Paragraph.Weight weight) {

@@ -45,7 +45,7 @@ final class CarryPanel extends VBox {
     private static final double CM_PER_INCH = 2.54;
     private final Session session;
     private final Consumer<Entry> edit;
-    private final Button channel = Words.link("", this::editChannel);
+    private final Button channel = Labels.link("", this::editChannel);
     private Optional<String> added = Optional.empty();
     private final VBox rows = new VBox(2);
     private final ComboBox<String> against = new ComboBox<>();
@@ -173,7 +173,7 @@ final class CarryPanel extends VBox {
         details.setWrapText(true);
         VBox words = new VBox(1, name, details);
         HBox.setHgrow(words, Priority.ALWAYS);
-        Button change = Words.link("Edit", () -> edit.accept(Entry.of("loadout", loadout.name())));
+        Button change = Labels.link("Edit", () -> edit.accept(Entry.of("loadout", loadout.name())));
         change.setId("edit-loadout-" + number);
         change.setAccessibleText("Edit " + loadout.name());
         HBox row = new HBox(10, badge(mark), words, change);

@@ -168,7 +168,7 @@ final class EntryForm extends VBox {
     private final class Field extends VBox {
         private final EntryKey key;
         private final Node control;
-        private final Label wrong = Words.line("", "field-fault");
+        private final Label wrong = Labels.line("", "field-fault");
         private boolean isFilling;
 
         Field(EntryKey key) {

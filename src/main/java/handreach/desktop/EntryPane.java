@@ -164,7 +164,7 @@ final class EntryPane extends BorderPane {
         if (entry.name().isPresent()) sheet.getChildren().add(naming(plan, entry));
         sheet.getChildren().add(new EntryForm(session, entry, keys));
         sheet.getChildren()
-                .add(Words.line(
+                .add(Labels.line(
                         "Enter takes a field, Escape puts the old value back; an emptied field goes out of the plan. What is not here"
                                 + " stands in the plan as text.",
                         "quiet"));

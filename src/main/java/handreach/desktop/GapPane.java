@@ -52,7 +52,7 @@ final class GapPane extends VBox {
         getChildren().clear();
         GapComposer words =
                 new GapComposer(found, ends.from().words(), ends.to().words());
-        getChildren().add(Words.line(words.headline(), "strong"));
+        getChildren().add(Labels.line(words.headline(), "strong"));
         for (GapAnswer.Option option :
                 found.options().subList(0, Math.min(MOST, found.options().size())))
             getChildren().add(link(words.words(option), () -> look(ends, option)));
@@ -60,7 +60,7 @@ final class GapPane extends VBox {
     }
 
     private Button link(String words, Runnable verb) {
-        Button link = Words.link(words, verb);
+        Button link = Labels.link(words, verb);
         link.setId("path-gap-" + getChildren().size());
         link.setMinWidth(0);
         link.setWrapText(true);

@@ -26,7 +26,7 @@ final class GoToPane extends VBox {
     private final PlaceVerbs places;
     private final Worker.Newest looking;
     private final TextField typed = new TextField();
-    private final Label doubt = Words.line("", "plain");
+    private final Label doubt = Labels.line("", "plain");
     private final Button put = new Button("Put a position there");
     private final Button copy = new Button("Copy it");
     private Optional<Position> found = Optional.empty();
@@ -51,7 +51,7 @@ final class GoToPane extends VBox {
         put.setOnAction(pressed -> found.ifPresent(places::add));
         copy.setId("go-to-copy");
         copy.setOnAction(pressed -> found.ifPresent(this::copy));
-        Button leave = Words.link("Leave", this::leave);
+        Button leave = Labels.link("Leave", this::leave);
         Label words = new Label("Go to");
         words.setLabelFor(typed);
         FlowPane line = new FlowPane(8, 6, words, typed, put, copy, leave);

@@ -178,7 +178,7 @@ final class GroundPanel extends VBox {
     private final class Row extends VBox {
         private final ComboBox<String> loadout;
         private final TextField at = new TextField();
-        private final Label wrong = Words.line("", "field-fault");
+        private final Label wrong = Labels.line("", "field-fault");
         private final String position;
 
         Row(String position, List<Loadout> loadouts) {

@@ -27,7 +27,7 @@ final class ImportPane extends ScrollPane {
 
     private final VBox column = new VBox(8);
     private final ImportFiles verbs;
-    private final Label done = Words.line("", "strong");
+    private final Label done = Labels.line("", "strong");
 
     private ImportPane(ImportFiles verbs) {
         this.verbs = verbs;
@@ -52,7 +52,7 @@ final class ImportPane extends ScrollPane {
     /** Polygons of a GeoJSON file. */
     static ImportPane of(ImportFiles verbs, Path areas) {
         ImportPane pane = new ImportPane(verbs);
-        pane.column.getChildren().add(Words.line("What do these polygons say?", "panel-head"));
+        pane.column.getChildren().add(Labels.line("What do these polygons say?", "panel-head"));
         pane.offer(
                 "bring-area", "The area of the plan", () -> verbs.key(areas, "bring in the area", "area", "polygon"));
         pane.offer("bring-sector", "People move within them", () -> verbs.sector(areas));
@@ -75,7 +75,7 @@ final class ImportPane extends ScrollPane {
     /** A log of reports. */
     static ImportPane of(ImportFiles verbs, ImportFiles.Log log) {
         ImportPane pane = new ImportPane(verbs);
-        pane.column.getChildren().add(Words.line("Where were these reports made?", "panel-head"));
+        pane.column.getChildren().add(Labels.line("Where were these reports made?", "panel-head"));
         for (Path track : log.tracks())
             pane.offer(
                     "bring-log-along-" + track.getFileName(),
@@ -112,11 +112,11 @@ final class ImportPane extends ScrollPane {
             boxes.getChildren().add(box);
         }
         int left = waypoints.size() - ticks.size();
-        column.getChildren().add(Words.line("Which waypoints become positions?", "panel-head"));
+        column.getChildren().add(Labels.line("Which waypoints become positions?", "panel-head"));
         column.getChildren().add(boxes);
         if (left > 0)
             column.getChildren()
-                    .add(Words.line(left + " more waypoints are not shown: a plan holds fewer people.", "quiet"));
+                    .add(Labels.line(left + " more waypoints are not shown: a plan holds fewer people.", "quiet"));
         offer("bring-positions", "Put the ticked ones on the map", () -> {
             List<TrackPoint> chosen = new ArrayList<>();
             ticks.forEach((box, point) -> {
@@ -128,13 +128,13 @@ final class ImportPane extends ScrollPane {
 
     private void askOfTrack(ImportFiles.Gpx read) {
         column.getChildren()
-                .add(Words.line("What is the track, " + read.track().points().size() + " points?", "panel-head"));
+                .add(Labels.line("What is the track, " + read.track().points().size() + " points?", "panel-head"));
         offer("bring-route", "A route that people move along", () -> verbs.route(read.file()));
         Map<String, Path> logs = new LinkedHashMap<>();
         for (Path log : read.logs()) logs.putIfAbsent(log.getFileName().toString(), log);
         if (logs.isEmpty()) {
             column.getChildren()
-                    .add(Words.line(
+                    .add(Labels.line(
                             "To hold it against the prediction as a walk, the log of its reports (CSV) must stand beside it.",
                             "quiet"));
             return;

@@ -26,9 +26,9 @@ final class KeyPane extends VBox {
     /** A narrower map begins with the key folded: open, it would cover half of it. */
     private static final double NARROW_MAP_PX = 560;
     /** Widths in letters of the usual size. */
-    private static final double WIDE = 270 / MapWords.USUAL_PX;
+    private static final double WIDE = 270 / MapFonts.USUAL_PX;
 
-    private static final double WORDS_WIDE = 235 / MapWords.USUAL_PX;
+    private static final double WORDS_WIDE = 235 / MapFonts.USUAL_PX;
 
     private final MapView map;
     private final BooleanProperty folded = new SimpleBooleanProperty();
@@ -46,7 +46,7 @@ final class KeyPane extends VBox {
         this.map = map;
         map.palette().addListener((palette, before, now) -> show(shown));
         map.layerStrength().addListener((strength, before, now) -> show(shown));
-        map.hands().addListener((size, before, now) -> show(shown));
+        map.fonts().addListener((size, before, now) -> show(shown));
         folded.addListener((is, before, now) -> show(shown));
         map.heightProperty().addListener((height, before, now) -> {
             if (before.doubleValue() < LOWEST_MAP_PX != now.doubleValue() < LOWEST_MAP_PX) show(shown);
@@ -103,8 +103,8 @@ final class KeyPane extends VBox {
     }
 
     private Label line(String words, String hand, double wide) {
-        Label line = Words.line(words, hand);
-        line.setMaxWidth(wide * map.hands().get().sizePx());
+        Label line = Labels.line(words, hand);
+        line.setMaxWidth(wide * map.fonts().get().sizePx());
         return line;
     }
 
@@ -165,7 +165,7 @@ final class KeyPane extends VBox {
         Canvas canvas = new Canvas(SWATCH_PX, entry.mark().isPresent() ? 22 : SWATCH_HIGH_PX);
         GraphicsContext gc = canvas.getGraphicsContext2D();
         if (entry.mark().isPresent()) {
-            MapPen pen = new MapPen(gc, map.frame().get(), map.palette().get(), new MapWords(MapWords.USUAL_PX));
+            MapPen pen = new MapPen(gc, map.frame().get(), map.palette().get(), new MapFonts(MapFonts.USUAL_PX));
             entry.mark().get().draw(pen, SWATCH_PX / 2, 11);
             return canvas;
         }

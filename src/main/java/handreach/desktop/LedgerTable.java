@@ -39,7 +39,7 @@ final class LedgerTable extends VBox {
         setId("path-ledger");
         getStyleClass().add("ledger");
         head.getStyleClass().add("ledger-head");
-        unfold = Words.link("", () -> {
+        unfold = Labels.link("", () -> {
             isUnfolded = !isUnfolded;
             foldNothing();
         });

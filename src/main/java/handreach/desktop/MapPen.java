@@ -30,18 +30,18 @@ final class MapPen {
     private final GraphicsContext gc;
     private final MapFrame frame;
     private final Palette palette;
-    private final MapWords hands;
+    private final MapFonts fonts;
     private final List<Envelope> drawn = new ArrayList<>();
     private final List<Name> names = new ArrayList<>();
 
     /** A name that waits for its place beside a mark. */
     private record Name(String text, Envelope mark, boolean isBold) {}
 
-    MapPen(GraphicsContext gc, MapFrame frame, Palette palette, MapWords hands) {
+    MapPen(GraphicsContext gc, MapFrame frame, Palette palette, MapFonts fonts) {
         this.gc = gc;
         this.frame = frame;
         this.palette = palette;
-        this.hands = hands;
+        this.fonts = fonts;
         gc.setLineCap(StrokeLineCap.ROUND);
         gc.setLineJoin(StrokeLineJoin.ROUND);
         gc.setTextBaseline(VPos.CENTER);
@@ -53,7 +53,7 @@ final class MapPen {
 
     /** Height of a line of words, px. */
     double linePx() {
-        return hands.linePx();
+        return fonts.linePx();
     }
 
     double x(Position at) {
@@ -133,7 +133,7 @@ final class MapPen {
         for (int i = names.size() - 1; i >= 0; i--) {
             Name name = names.get(i);
             if (!window.intersects(name.mark())) continue;
-            Envelope box = labels.place(name.mark(), hands.px(name.text(), name.isBold()), hands.linePx());
+            Envelope box = labels.place(name.mark(), fonts.px(name.text(), name.isBold()), fonts.linePx());
             write(name.text(), box.getMinX(), box.centre().getY(), TextAlignment.LEFT, name.isBold(), palette.ink());
         }
     }
@@ -144,15 +144,15 @@ final class MapPen {
 
     /** Words whose left end, or middle, stands at a pixel. */
     void words(String text, double x, double y, TextAlignment alignment, boolean isBold, Color colour) {
-        double wide = hands.px(text, isBold);
+        double wide = fonts.px(text, isBold);
         double left = alignment == TextAlignment.CENTER ? x - wide / 2 : x;
-        drawn.add(new Envelope(left, left + wide, y - hands.linePx() / 2, y + hands.linePx() / 2));
+        drawn.add(new Envelope(left, left + wide, y - fonts.linePx() / 2, y + fonts.linePx() / 2));
         write(text, x, y, alignment, isBold, colour);
     }
 
     private void write(String text, double x, double y, TextAlignment alignment, boolean isBold, Color colour) {
         gc.save();
-        gc.setFont(hands.font(isBold));
+        gc.setFont(fonts.font(isBold));
         gc.setTextAlign(alignment);
         // The pale edge of shifted copies: stroking the outlines of the letters takes ten times as long.
         gc.setFill(palette.halo());
@@ -170,7 +170,7 @@ final class MapPen {
         gc.save();
         gc.translate(x, y);
         gc.rotate(-turnDeg);
-        gc.setFont(hands.font(false));
+        gc.setFont(fonts.font(false));
         gc.setTextAlign(TextAlignment.CENTER);
         gc.setTextBaseline(VPos.BASELINE);
         gc.setFill(palette.halo());

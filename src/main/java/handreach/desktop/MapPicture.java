@@ -69,8 +69,8 @@ final class MapPicture {
 
     private BufferedImage words(String words, double size, int widthPx) {
         Text text = new Text(words);
-        MapWords hands = new MapWords(size * MapWords.USUAL_PX);
-        text.setFont(hands.font(size > 1));
+        MapFonts fonts = new MapFonts(size * MapFonts.USUAL_PX);
+        text.setFont(fonts.font(size > 1));
         text.setFill(map.palette().get().ink());
         text.setWrappingWidth(widthPx - 2.0 * EDGE_PX);
         return taken(text);

@@ -62,7 +62,7 @@ final class MapView extends Pane {
     private final DoubleProperty strength = new SimpleDoubleProperty(1);
     private final Canvas ink = new Canvas();
     private final ObservableList<MapInk> inks = FXCollections.observableArrayList();
-    private final ObjectProperty<MapWords> hands = new SimpleObjectProperty<>(new MapWords(MapWords.USUAL_PX));
+    private final ObjectProperty<MapFonts> fonts = new SimpleObjectProperty<>(new MapFonts(MapFonts.USUAL_PX));
     private final List<Node> over = new ArrayList<>();
     private final ReadOnlyObjectWrapper<MapFrame> frame = new ReadOnlyObjectWrapper<>();
     private final ReadOnlyObjectWrapper<Relief> painted = new ReadOnlyObjectWrapper<>();
@@ -110,7 +110,7 @@ final class MapView extends Pane {
         session.palette().addListener((which, before, now) -> restyle());
         strength.addListener((value, before, now) -> compose());
         focusVisibleProperty().addListener((focus, was, is) -> redraw());
-        hands.addListener((size, before, now) -> redraw());
+        fonts.addListener((size, before, now) -> redraw());
     }
 
     /** What is drawn on top, in this order. */
@@ -119,8 +119,8 @@ final class MapView extends Pane {
     }
 
     /** The hand in which words stand on the map. */
-    ObjectProperty<MapWords> hands() {
-        return hands;
+    ObjectProperty<MapFonts> fonts() {
+        return fonts;
     }
 
     ReadOnlyObjectProperty<MapFrame> frame() {
@@ -416,7 +416,7 @@ final class MapView extends Pane {
         }
         ink.getGraphicsContext2D().clearRect(0, 0, now.widthPx(), now.heightPx());
         MapPen pen =
-                new MapPen(ink.getGraphicsContext2D(), now, session.palette().get(), hands.get());
+                new MapPen(ink.getGraphicsContext2D(), now, session.palette().get(), fonts.get());
         for (MapInk each : inks) each.draw(pen, now);
         if (isFocusVisible()) ring(pen, now);
         pen.writeNames(over.stream().filter(Node::isVisible).map(this::room).toList());

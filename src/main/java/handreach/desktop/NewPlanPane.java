@@ -33,17 +33,17 @@ final class NewPlanPane extends ScrollPane {
 
     private final Session session;
     private final Label ground =
-            Words.line("No tiles yet. Choose them, or drop a tile or a folder of tiles on the window.", "quiet");
+            Labels.line("No tiles yet. Choose them, or drop a tile or a folder of tiles on the window.", "quiet");
     private final FaultLines groundFault = new FaultLines();
     private final TextField title = new TextField("New plan");
     private final TextField mhz = new TextField();
     private final TextField watts = new TextField();
     private final ComboBox<String> cover = new ComboBox<>(FXCollections.observableArrayList(Cover.KEYWORD.words()));
-    private final Label wrong = Words.line("", "field-fault");
+    private final Label wrong = Labels.line("", "field-fault");
     private final Button show = new Button("Show the ground");
     private final TextField at = new TextField();
     private final ToggleButton byClick = new ToggleButton("Put me by a click on the map");
-    private final Label placeWrong = Words.line("", "field-fault");
+    private final Label placeWrong = Labels.line("", "field-fault");
     private final Button save = new Button("Save the plan\u2026");
     private Optional<NewPlan> begun = Optional.empty();
 
@@ -112,7 +112,7 @@ final class NewPlanPane extends ScrollPane {
         save.setOnAction(pressed -> saving.run());
         return step(
                 "3  Where do you start from?",
-                Words.line("Drag the square on the map, put it by a click, or type where it is.", "quiet"),
+                Labels.line("Drag the square on the map, put it by a click, or type where it is.", "quiet"),
                 byClick,
                 at,
                 placeWrong,

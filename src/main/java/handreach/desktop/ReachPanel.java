@@ -92,7 +92,7 @@ final class ReachPanel extends VBox {
         quality.setId("copy-quality");
         odds.setId("target-odds");
         lines.setId("reach-lines");
-        Label caution = Words.line(Cautions.brief(Caution.RELIANCE), "caution");
+        Label caution = Labels.line(Cautions.brief(Caution.RELIANCE), "caution");
         getChildren().addAll(lines, rose, settings(), caution);
         session.scene().addListener((scene, before, now) -> show(now));
         // The map comes first; figures follow when it is there.

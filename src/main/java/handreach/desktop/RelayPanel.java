@@ -41,7 +41,7 @@ final class RelayPanel extends VBox {
 
     private final Session session;
     private final Label mastUnit = new Label();
-    private final Label usualWords = Words.line("", "quiet");
+    private final Label usualWords = Labels.line("", "quiet");
     private final Consumer<Position> look;
     private final WordChoice talk;
     private final WordChoice count;
@@ -50,7 +50,7 @@ final class RelayPanel extends VBox {
     private final NumberField mast;
     private final VBox unasked = new VBox(6);
     private final Button find = new Button("Find out");
-    private final Label stale = Words.line("The plan has been edited since this answer: find out again.", "caution");
+    private final Label stale = Labels.line("The plan has been edited since this answer: find out again.", "caution");
     private final VBox sheet = new VBox(9);
     private final ReadOnlyStringWrapper answer = new ReadOnlyStringWrapper("");
     private WatchedWork work;

@@ -23,7 +23,7 @@ final class StartPane extends VBox {
         setMaxSize(470, Region.USE_PREF_SIZE);
         Label title = new Label("Begin with the ground you go to");
         title.getStyleClass().add("start-title");
-        Label words = Words.line(
+        Label words = Labels.line(
                 "Drop an elevation tile, or a folder of tiles, on this window. Or choose one: then put yourself on the map, give channel"
                         + " and power, and save. Nothing is fetched; docs/tiles.md tells where tiles come from.",
                 "plain");

@@ -43,7 +43,7 @@ final class TableGrid extends VBox {
         this.table = table;
         this.verbs = verbs;
         getStyleClass().add("sheet");
-        if (!table.caption().isBlank()) getChildren().add(Words.line(table.caption(), "quiet"));
+        if (!table.caption().isBlank()) getChildren().add(Labels.line(table.caption(), "quiet"));
         grid.setHgap(GAP_PX);
         grid.setVgap(3);
         for (int column = 0; column < table.columnCount(); column++) head(column);

@@ -9,12 +9,12 @@ import javafx.scene.layout.VBox;
 final class TableList extends VBox {
     TableList(Table<?> table, List<BlockView.RowVerb<?>> verbs) {
         super(5);
-        if (!table.caption().isBlank()) getChildren().add(Words.line(table.caption(), "quiet"));
+        if (!table.caption().isBlank()) getChildren().add(Labels.line(table.caption(), "quiet"));
         for (int row = 0; row < table.rowCount(); row++) {
             Node first = BlockView.RowVerb.link(table, row, verbs)
                     .<Node>map(link -> link)
-                    .orElse(Words.line(table.cell(row, 0), table.isSum(row) ? "strong" : "plain"));
-            VBox entry = new VBox(1, first, Words.line(rest(table, row), "quiet"));
+                    .orElse(Labels.line(table.cell(row, 0), table.isSum(row) ? "strong" : "plain"));
+            VBox entry = new VBox(1, first, Labels.line(rest(table, row), "quiet"));
             entry.getStyleClass().add("relay-site");
             getChildren().add(entry);
         }

@@ -45,11 +45,12 @@ final class WalkPanel extends VBox {
     private final Button compare = new Button("Compare");
     private final Button learn = new Button("Learn from these walks");
     private final Button next = new Button("Which walk next?");
-    private final Label stale = Words.line("The plan has been edited since this comparison: compare again.", "caution");
+    private final Label stale =
+            Labels.line("The plan has been edited since this comparison: compare again.", "caution");
     /** Beside the button, where the hand and the eye are. */
-    private final Label learned = Words.line("", "caution");
+    private final Label learned = Labels.line("", "caution");
 
-    private final Label accepted = Words.line("", "quiet");
+    private final Label accepted = Labels.line("", "quiet");
     private final VBox sheet = new VBox(8);
     private final VBox proposal = new VBox(4);
     private final ReadOnlyStringWrapper answer = new ReadOnlyStringWrapper("");
@@ -101,7 +102,7 @@ final class WalkPanel extends VBox {
         List<Questions.WalkEntry> entries = scene.plan().questions().walks();
         for (Questions.WalkEntry walk : entries)
             walks.getChildren()
-                    .add(Words.line(
+                    .add(Labels.line(
                             walk.name() + ": " + walk.reports().getFileName()
                                     + walk.track()
                                             .map(track -> " along " + track.getFileName())
@@ -109,7 +110,7 @@ final class WalkPanel extends VBox {
                             "plain"));
         if (entries.isEmpty())
             walks.getChildren()
-                    .add(Words.line(
+                    .add(Labels.line(
                             "The plan names no walk yet. Walk, note every call, those without an answer too, and bring in the"
                                     + " track (GPX): drop it on the window, or Bring in in the menu. The reports (CSV) stand"
                                     + " beside the plan.",

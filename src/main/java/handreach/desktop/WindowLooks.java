@@ -111,7 +111,7 @@ final class WindowLooks {
         double was = textPx;
         textPx = Math.max(SMALLEST_PX, Math.min(LARGEST_PX, wantedPx));
         root.setStyle(String.format(Locale.ROOT, "-fx-font-size: %.1fpx;", textPx));
-        map.hands().set(new MapWords(textPx));
+        map.fonts().set(new MapFonts(textPx));
         side.wanted().set(side.wanted().get() * textPx / was);
     }
 

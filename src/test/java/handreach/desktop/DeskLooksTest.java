@@ -49,7 +49,7 @@ class DeskLooksTest {
             run.settle();
             assertTrue(words() > before * 1.05, plus + ": " + before + " to " + words());
             assertEquals(
-                    words(), run.onScreen(() -> run.window().map().hands().get().sizePx()), 1e-9);
+                    words(), run.onScreen(() -> run.window().map().fonts().get().sizePx()), 1e-9);
         }
         double before = words();
         run.robot().push(KeyCode.SHORTCUT, KeyCode.SHIFT, KeyCode.EQUALS);

@@ -54,11 +54,11 @@ class ProfileChartTest {
     }
 
     /** What a figure writes, but the numbers of its axes: a smaller figure has fewer. */
-    private static final class Words implements Pen {
+    private static final class TextPen implements Pen {
         private final TreeSet<String> said = new TreeSet<>();
 
         static TreeSet<String> of(ProfileFigure figure) {
-            Words words = new Words();
+            TextPen words = new TextPen();
             figure.draw(words);
             return words.said;
         }
@@ -132,11 +132,11 @@ class ProfileChartTest {
             run.settle();
             ProfileFigure reported = PathComposer.profile(answer(), "spike camp", "north spur", lengths);
             ProfileFigure shown = run.onScreen(() -> chart().figure().orElseThrow());
-            assertEquals(Words.of(reported), Words.of(shown));
+            assertEquals(TextPen.of(reported), TextPen.of(shown));
             assertEquals(reported.description(), run.onScreen(() -> chart().getAccessibleText()));
             assertTrue(
-                    Words.of(shown).stream().anyMatch(words -> words.endsWith(lengths.shortUnit() + " in the way")),
-                    Words.of(shown).toString());
+                    TextPen.of(shown).stream().anyMatch(words -> words.endsWith(lengths.shortUnit() + " in the way")),
+                    TextPen.of(shown).toString());
         }
     }
 

@@ -6,20 +6,20 @@ import javafx.scene.text.Font;
 import javafx.scene.text.FontWeight;
 import javafx.scene.text.Text;
 
-/** The two hands in which words stand on the map, and how wide they come out. Measuring takes a twentieth of a millisecond each, too long for every picture: kept. */
-final class MapWords {
+/** The two fonts of the map, and how wide they come out. Measuring takes a twentieth of a millisecond each, too long for every picture: kept. */
+final class MapFonts {
     static final double USUAL_PX = 13;
     private static final int MOST = 1000;
     private static final double LINE = 17.0 / 13;
 
-    private final Map<Words, Double> known = new HashMap<>();
+    private final Map<Line, Double> known = new HashMap<>();
     private final double sizePx;
     private final Font plain;
     private final Font bold;
 
-    private record Words(String text, boolean isBold) {}
+    private record Line(String text, boolean isBold) {}
 
-    MapWords(double sizePx) {
+    MapFonts(double sizePx) {
         this.sizePx = sizePx;
         this.plain = Font.font(Theme.FAMILY, FontWeight.NORMAL, sizePx);
         this.bold = Font.font(Theme.FAMILY, FontWeight.BOLD, sizePx);
@@ -40,12 +40,12 @@ final class MapWords {
 
     double px(String text, boolean isBold) {
         if (known.size() > MOST) known.clear();
-        return known.computeIfAbsent(new Words(text, isBold), this::measured);
+        return known.computeIfAbsent(new Line(text, isBold), this::measured);
     }
 
-    private double measured(Words words) {
-        Text text = new Text(words.text());
-        text.setFont(font(words.isBold()));
+    private double measured(Line line) {
+        Text text = new Text(line.text());
+        text.setFont(font(line.isBold()));
         return text.getLayoutBounds().getWidth();
     }
 }

@@ -5,23 +5,23 @@ import javafx.scene.control.Label;
 import javafx.scene.layout.Region;
 
 /** Lines of words and the links between them, as the panels write them. */
-final class Words {
-    private Words() {}
+final class Labels {
+    private Labels() {}
 
-    /** A line that wraps, in one of the hands of the style sheet: {@code plain}, {@code quiet}, {@code strong}, {@code caution}. */
-    static Label line(String text, String hand) {
+    /** A line that wraps, in one of the style classes {@code plain}, {@code quiet}, {@code strong}, {@code caution}. */
+    static Label line(String text, String styleClass) {
         Label label = new Label(text);
         label.setWrapText(true);
         label.setMinHeight(Region.USE_PREF_SIZE);
-        label.getStyleClass().add(hand);
+        label.getStyleClass().add(styleClass);
         return label;
     }
 
     /** A few words that never wrap. */
-    static Label cell(String text, String hand) {
+    static Label cell(String text, String styleClass) {
         Label label = new Label(text);
         label.setMinWidth(Region.USE_PREF_SIZE);
-        label.getStyleClass().add(hand);
+        label.getStyleClass().add(styleClass);
         return label;
     }
 
