@@ -54,7 +54,7 @@ final class RelayCommand implements Callable<Integer> {
         try (ConsoleProgress progress = ConsoleProgress.on(json.err())) {
             answer = RelayStudy.run(scene, progress);
         }
-        json.warn(answer.words().warnings());
+        json.warn(answer.summary().warnings());
         if (json.isWanted()) json.print(RelayJson.of(answer));
         else json.page(new RelayComposer(answer).text());
         if (out != null) json.written(RelayFiles.write(answer, Instant.now(), out));

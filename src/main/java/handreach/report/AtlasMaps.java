@@ -84,7 +84,7 @@ final class AtlasMaps {
                 },
                 marks);
         MapFigure figure = MapFigure.of(
-                new MapFigure.Words(title, caption),
+                new MapFigure.Caption(title, caption),
                 bare.with(picture),
                 List.of(),
                 ReachMaps.places(scene.plan()),

@@ -112,7 +112,7 @@ public final class BenchComposer {
         List<DeltaRow> rows = rows();
         if (!rows.isEmpty()) {
             List<Block> blocks =
-                    new ArrayList<>(List.of(Paragraph.of(BenchWords.ranking(mounts.get(0))), deltas(rows)));
+                    new ArrayList<>(List.of(Paragraph.of(BenchSentences.ranking(mounts.get(0))), deltas(rows)));
             sections.add(new Section("Bench: level over the control", blocks)
                     .answering("What is each antenna worth over the control?"));
         }
@@ -172,7 +172,7 @@ public final class BenchComposer {
     public List<Block> answer() {
         List<Block> blocks = new ArrayList<>();
         for (MountResult mount : mounts) {
-            String words = BenchWords.ranking(mount);
+            String words = BenchSentences.ranking(mount);
             blocks.add(blocks.isEmpty() ? Paragraph.answer(words) : Paragraph.of(words));
             List<String> groups = mount.alike().stream()
                     .map(group -> "Cannot be told from one another: " + String.join(", ", group) + ".")
@@ -385,7 +385,7 @@ public final class BenchComposer {
     private List<Block> meters() {
         List<Block> blocks = new ArrayList<>();
         for (MeterResult meter : analysis.meters()) {
-            blocks.add(Paragraph.of(BenchWords.meter(meter)));
+            blocks.add(Paragraph.of(BenchSentences.meter(meter)));
             blocks.add(meter(meter));
         }
         return blocks;

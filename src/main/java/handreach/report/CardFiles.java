@@ -86,7 +86,7 @@ public final class CardFiles {
                 loadouts(),
                 who.people(),
                 rose(),
-                new CardView.Words(
+                new CardView.Notes(
                         deadGround(),
                         standingAndRelay(),
                         fallback(),

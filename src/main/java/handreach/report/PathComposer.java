@@ -266,7 +266,7 @@ public final class PathComposer {
                 answer.loss().lossDb(),
                 answer.loss().model());
         return ProfileFigure.of(
-                new ProfileFigure.Words(title, from, to, lengths),
+                new ProfileFigure.Labels(title, from, to, lengths),
                 answer.profile(),
                 answer.link().terminals(),
                 answer.link().conditions(),

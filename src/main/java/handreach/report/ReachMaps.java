@@ -82,7 +82,7 @@ final class ReachMaps {
 
     private MapFigure figure(String title, String description, Picture picture, Layers layers) {
         return MapFigure.of(
-                new MapFigure.Words(title, description),
+                new MapFigure.Caption(title, description),
                 bare.with(picture),
                 layers.outlines(),
                 places(answer),

@@ -112,7 +112,7 @@ public final class RelayComposer {
     private List<Block> verdict() {
         List<Block> blocks = new ArrayList<>();
         List<String> reasons = reasons();
-        for (String sentence : answer.words().verdict())
+        for (String sentence : answer.summary().verdict())
             if (!reasons.contains(sentence))
                 blocks.add(blocks.isEmpty() ? Paragraph.answer(sentence) : Paragraph.of(sentence));
         answer.scene()
@@ -123,7 +123,7 @@ public final class RelayComposer {
 
     /** The answer where one line has room: whether, and what then. */
     public String headline() {
-        List<String> said = answer.words().verdict();
+        List<String> said = answer.summary().verdict();
         if (answer.found().isEmpty() || said.size() < 2) return said.get(0);
         boolean isEnough = answer.recommended()
                 .filter(check -> check.service().servesAll())
@@ -212,7 +212,7 @@ public final class RelayComposer {
     }
 
     private List<Section> doubts() {
-        List<String> warnings = answer.words().warnings();
+        List<String> warnings = answer.summary().warnings();
         return warnings.isEmpty()
                 ? List.of()
                 : List.of(Section.of("Doubtful about the relay", new Bullets(warnings))
@@ -462,7 +462,10 @@ public final class RelayComposer {
     public List<CardLine> cardLines() {
         Optional<SiteCheck> best = answer.recommended();
         if (best.isEmpty())
-            return answer.words().verdict().stream().limit(1).map(CardLine::of).toList();
+            return answer.summary().verdict().stream()
+                    .limit(1)
+                    .map(CardLine::of)
+                    .toList();
         List<CardLine> lines = new ArrayList<>();
         List<String> unserved = unserved();
         if (!unserved.isEmpty()) lines.add(new CardLine("Not served:", listed(unserved)));

@@ -182,7 +182,7 @@ public final class RelayJson {
                 direct.enoughIfCarried().map(one -> one.loadout().name()),
                 question.setting().terms().odds(),
                 question.setting().model().name(),
-                new Sentences(learned.get("calibration"), answer.words().verdict()));
+                new Sentences(learned.get("calibration"), answer.summary().verdict()));
         People people = new People(
                 question.demands().stream().map(this::person).toList(),
                 new Direct(
@@ -212,7 +212,7 @@ public final class RelayJson {
                                 .toList()),
                 equipment(),
                 found,
-                answer.words().warnings());
+                answer.summary().warnings());
     }
 
     private Person person(Party demand) {

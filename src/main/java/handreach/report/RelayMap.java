@@ -73,7 +73,7 @@ final class RelayMap {
                 Picture.relief(MapGround.hillshade(scene.tiles(), frame)),
                 Graticule.of(frame, plan.header().placeForm(), 5));
         MapFigure figure = MapFigure.withWays(
-                new MapFigure.Words(
+                new MapFigure.Caption(
                         "People and relay sites",
                         "Map of the people to serve, of the sites found and of the hops to the relays, over relief. "
                                 + list()),

@@ -22,7 +22,7 @@ import java.util.stream.IntStream;
  * @param direct what everybody gets without one
  * @param already what stands already, and what the talks get with it
  * @param found sites; empty where nobody needs a new relay as they are loaded
- * @param words verdict first, and everything that was doubtful
+ * @param summary verdict first, and everything that was doubtful
  */
 public record RelayAnswer(
         Scene scene,
@@ -31,15 +31,15 @@ public record RelayAnswer(
         DirectVerdict direct,
         Already already,
         Optional<Found> found,
-        Words words) {
+        Summary summary) {
     /**
      * The answer in sentences.
      *
      * @param verdict the answer, the most important sentence first
      * @param warnings what was doubtful
      */
-    public record Words(List<String> verdict, List<String> warnings) {
-        public Words {
+    public record Summary(List<String> verdict, List<String> warnings) {
+        public Summary {
             verdict = List.copyOf(verdict);
             warnings = List.copyOf(warnings);
         }

@@ -84,7 +84,7 @@ public final class RelayStudy {
                 : Optional.of(search(question, relay, already.verdict()));
         warnings.addAll(scene.warnings());
         warnings.addAll(already.stations().warnings());
-        List<String> verdict = new RelayWords(scene, question, direct).verdict(already, found);
+        List<String> verdict = new RelaySentences(scene, question, direct).verdict(already, found);
         return new RelayAnswer(
                 scene,
                 question,
@@ -92,7 +92,7 @@ public final class RelayStudy {
                 direct,
                 already,
                 found,
-                new RelayAnswer.Words(verdict, List.copyOf(new LinkedHashSet<>(warnings))));
+                new RelayAnswer.Summary(verdict, List.copyOf(new LinkedHashSet<>(warnings))));
     }
 
     /** What stands already comes first: a new relay is looked for only for what it leaves. */
@@ -276,7 +276,7 @@ public final class RelayStudy {
     private List<RelayAnswer.Unserved> unserved(
             RelayQuestion question, RelayEquipment relay, RelaySearch search, CellGrid grid, SiteCheck best) {
         double wanted = question.setting().terms().odds();
-        RelayWords words = new RelayWords(scene, question, null);
+        RelaySentences words = new RelaySentences(scene, question, null);
         return best.unserved(question).stream()
                 .map(d -> {
                     Party demand = question.demands().get(d);

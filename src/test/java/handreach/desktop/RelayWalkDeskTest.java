@@ -103,7 +103,7 @@ class RelayWalkDeskTest {
         assertTrue(run.onScreen(() -> run.window().map().overlay().isPresent()));
         // The headline of the question is a part of the answer.
         String words = words("#step-4") + words("#relay-answer");
-        for (String sentence : answer.words().verdict()) assertTrue(words.contains(sentence), sentence);
+        for (String sentence : answer.summary().verdict()) assertTrue(words.contains(sentence), sentence);
         for (RelaySite site : RelaySite.of(answer))
             assertTrue(words.contains(answer.scene().plan().header().placeForm().format(site.at())), site.name());
         assertTrue(words.contains("on foot: "), words);

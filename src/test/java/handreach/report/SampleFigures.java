@@ -80,7 +80,7 @@ public final class SampleFigures {
         };
         MapOutline outline = new MapOutline(LoadoutMark.of(1), HOSTILE, new GeometryFactory().createPolygon(ring));
         return MapFigure.of(
-                new MapFigure.Words(HOSTILE, "A map. " + HOSTILE),
+                new MapFigure.Caption(HOSTILE, "A map. " + HOSTILE),
                 ground,
                 List.of(outline, new MapOutline(LoadoutMark.of(2), "b", new GeometryFactory().createPolygon(ring))),
                 List.of(
@@ -120,7 +120,7 @@ public final class SampleFigures {
             h[i] = i == 40 ? 260 : 100 + 10 * Math.sin(i);
         }
         return ProfileFigure.of(
-                new ProfileFigure.Words(HOSTILE, HOSTILE, "B", Lengths.METRIC),
+                new ProfileFigure.Labels(HOSTILE, HOSTILE, "B", Lengths.METRIC),
                 Profiles.of(d, h),
                 new Terminals(1.5, 10),
                 UsualConditions.at(new Frequency(155)),

@@ -58,13 +58,13 @@ final class CardFit {
         for (double size = LARGEST_PX; size >= TextStyle.SMALLEST_PX; size -= STEP_PX)
             if (fits.test(view, size)) return new CardFit(view, size, false, false);
         int[] left = {
-            view.words().deadGround().size(),
-            view.words().relay().size(),
-            view.words().fallback().size(),
-            view.words().checkTimes().size(),
+            view.notes().deadGround().size(),
+            view.notes().relay().size(),
+            view.notes().fallback().size(),
+            view.notes().checkTimes().size(),
             view.loadouts().lines().size(),
             view.people().rows().size(),
-            view.words().doubts().size()
+            view.notes().doubts().size()
         };
         while (left[DOUBTS] > 0) {
             left[DOUBTS]--;
@@ -98,7 +98,7 @@ final class CardFit {
 
     private static CardView cut(CardView view, int[] left, boolean isTight) {
         CardView shorter = cut(view, left);
-        return isTight ? shorter.with(shorter.words().tight(left[DOUBTS])) : shorter;
+        return isTight ? shorter.with(shorter.notes().tight(left[DOUBTS])) : shorter;
     }
 
     /** Takes a line off the longest of these lists; false where each is down to one. */
@@ -111,13 +111,13 @@ final class CardFit {
     }
 
     private static CardView cut(CardView view, int[] left) {
-        CardView.Words words = view.words();
-        CardView.Words shorter = new CardView.Words(
-                cut(words.deadGround(), left[0]),
-                cut(words.relay(), left[1]),
-                cut(words.fallback(), left[2]),
-                cut(words.checkTimes(), left[3]),
-                cut(words.doubts(), left[DOUBTS]));
+        CardView.Notes notes = view.notes();
+        CardView.Notes shorter = new CardView.Notes(
+                cut(notes.deadGround(), left[0]),
+                cut(notes.relay(), left[1]),
+                cut(notes.fallback(), left[2]),
+                cut(notes.checkTimes(), left[3]),
+                cut(notes.doubts(), left[DOUBTS]));
         CardView.Loadouts loadouts = new CardView.Loadouts(
                 view.loadouts().far(), view.loadouts().lines().subList(0, left[4]));
         return new CardView(

@@ -149,19 +149,19 @@ final class CardFold implements Figure {
         text.paragraph(view.loadouts().far());
         for (CardLoadout loadout : view.loadouts().lines()) text.loadout(loadout);
         text.heading("Dead ground");
-        text.lines(view.words().deadGround());
+        text.lines(view.notes().deadGround());
         text.gap();
         text.heading("Relay");
-        text.lines(view.words().relay());
+        text.lines(view.notes().relay());
         CardPage.doubts(text, view);
     }
 
     private static void back(CardText text, CardView view) {
         text.heading("If contact is lost");
-        text.numbered(view.words().fallback());
+        text.numbered(view.notes().fallback());
         text.gap();
         text.heading("Check times");
-        text.lines(view.words().checkTimes());
+        text.lines(view.notes().checkTimes());
         text.gap();
     }
 

@@ -143,7 +143,7 @@ final class CardPage implements Figure {
 
     private static void right(CardText text, CardView view, boolean withChecks) {
         text.heading("If contact is lost");
-        text.numbered(view.words().fallback());
+        text.numbered(view.notes().fallback());
         if (!withChecks) return;
         text.gap();
         checkTimes(text, view);
@@ -244,25 +244,25 @@ final class CardPage implements Figure {
 
     private static void deadGround(CardText text, CardView view) {
         text.heading("Dead ground");
-        text.lines(view.words().deadGround());
+        text.lines(view.notes().deadGround());
     }
 
     private static void relay(CardText text, CardView view) {
         text.heading("Relay");
-        text.lines(view.words().relay());
+        text.lines(view.notes().relay());
     }
 
     /** What is doubtful about the figures; nothing where nothing is. */
     static void doubts(CardText text, CardView view) {
-        if (view.words().doubts().isEmpty()) return;
+        if (view.notes().doubts().isEmpty()) return;
         text.gap();
-        if (!view.words().areDoubtsCounted()) text.heading("Doubtful");
-        text.lines(view.words().doubts());
+        if (!view.notes().areDoubtsCounted()) text.heading("Doubtful");
+        text.lines(view.notes().doubts());
     }
 
     private static void checkTimes(CardText text, CardView view) {
         text.heading("Check times");
-        text.lines(view.words().checkTimes());
+        text.lines(view.notes().checkTimes());
         doubts(text, view);
     }
 

@@ -12,11 +12,11 @@ import java.util.List;
  * @param loadouts what is carried, and the key to the lines of the rose
  * @param people who is where
  * @param rose reach by bearing, over relief
- * @param words dead ground, relay, fallback, check times
+ * @param notes dead ground, relay, fallback, check times
  * @param cautions which cautions concern the carrier
  */
 public record CardView(
-        Header header, Loadouts loadouts, CardPeople people, RoseFigure rose, Words words, List<Caution> cautions) {
+        Header header, Loadouts loadouts, CardPeople people, RoseFigure rose, Notes notes, List<Caution> cautions) {
     /**
      * Loadouts with their reach.
      *
@@ -48,7 +48,7 @@ public record CardView(
      * @param checkTimes when to call
      * @param doubts what the model warns of; an empty list leaves nothing
      */
-    public record Words(
+    public record Notes(
             List<CardLine> deadGround,
             List<CardLine> relay,
             List<CardLine> fallback,
@@ -56,7 +56,7 @@ public record CardView(
             List<CardLine> doubts) {
         private static final String DOUBTFUL = "Doubtful:";
 
-        public Words {
+        public Notes {
             doubts = List.copyOf(doubts);
             deadGround = List.copyOf(deadGround);
             relay = List.copyOf(relay);
@@ -65,8 +65,8 @@ public record CardView(
         }
 
         /** With one empty line in place of several, and no heading over doubts that are only counted. */
-        Words tight(int doubtsKept) {
-            return new Words(
+        Notes tight(int doubtsKept) {
+            return new Notes(
                     deadGround, tight(relay), fallback, tight(checkTimes), doubtsKept > 0 ? doubts : counted());
         }
 
@@ -90,10 +90,10 @@ public record CardView(
     }
 
     CardView with(CardPeople others) {
-        return new CardView(header, loadouts, others, rose, words, cautions);
+        return new CardView(header, loadouts, others, rose, notes, cautions);
     }
 
-    CardView with(Words others) {
+    CardView with(Notes others) {
         return new CardView(header, loadouts, people, rose, others, cautions);
     }
 }

@@ -48,14 +48,14 @@ public final class MapFigure implements Figure {
     private final Legend legend;
 
     private MapFigure(
-            Words words,
+            Caption caption,
             MapGround ground,
             List<MapOutline> outlines,
             List<MapPlace> places,
             List<MapWay> ways,
             Key key) {
-        this.title = words.title();
-        this.description = words.description();
+        this.title = caption.title();
+        this.description = caption.description();
         this.ground = ground;
         this.outlines = List.copyOf(outlines);
         this.places = List.copyOf(places);
@@ -88,7 +88,7 @@ public final class MapFigure implements Figure {
      * @param title a few words
      * @param description full sentences for those who cannot see it
      */
-    public record Words(String title, String description) {}
+    public record Caption(String title, String description) {}
 
     /**
      * What the legend says besides the outlines.
@@ -103,13 +103,14 @@ public final class MapFigure implements Figure {
     }
 
     public static MapFigure of(
-            Words words, MapGround ground, List<MapOutline> outlines, List<MapPlace> places, Key key) {
-        return new MapFigure(words, ground, outlines, places, List.of(), key);
+            Caption caption, MapGround ground, List<MapOutline> outlines, List<MapPlace> places, Key key) {
+        return new MapFigure(caption, ground, outlines, places, List.of(), key);
     }
 
     /** With lines of other kinds than edges of reach. */
-    public static MapFigure withWays(Words words, MapGround ground, List<MapWay> ways, List<MapPlace> places, Key key) {
-        return new MapFigure(words, ground, List.of(), places, ways, key);
+    public static MapFigure withWays(
+            Caption caption, MapGround ground, List<MapWay> ways, List<MapPlace> places, Key key) {
+        return new MapFigure(caption, ground, List.of(), places, ways, key);
     }
 
     private String contourWords() {

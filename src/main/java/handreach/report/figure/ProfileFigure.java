@@ -45,7 +45,7 @@ public final class ProfileFigure implements Figure {
     private static final TextStyle CLEARANCE =
             TextStyle.plain(13).bold().middle().colour(CLEARANCE_RGB);
 
-    private final Words words;
+    private final Labels labels;
     private final Profile profile;
     private final Terminals terminals;
     private final PathConditions conditions;
@@ -65,7 +65,7 @@ public final class ProfileFigure implements Figure {
      * @param to name of the last terminal
      * @param lengths units of distances and heights
      */
-    public record Words(String title, String from, String to, Lengths lengths) {}
+    public record Labels(String title, String from, String to, Lengths lengths) {}
 
     /**
      * How large the figure is.
@@ -80,8 +80,8 @@ public final class ProfileFigure implements Figure {
     }
 
     private ProfileFigure(
-            Words words, Profile profile, Terminals terminals, PathConditions conditions, List<ProfileMark> marks) {
-        this.words = words;
+            Labels labels, Profile profile, Terminals terminals, PathConditions conditions, List<ProfileMark> marks) {
+        this.labels = labels;
         this.profile = profile;
         this.terminals = terminals;
         this.conditions = conditions;
@@ -95,7 +95,7 @@ public final class ProfileFigure implements Figure {
     }
 
     private ProfileFigure(ProfileFigure other, Size size) {
-        this.words = other.words;
+        this.labels = other.labels;
         this.profile = other.profile;
         this.terminals = other.terminals;
         this.conditions = other.conditions;
@@ -109,8 +109,8 @@ public final class ProfileFigure implements Figure {
     }
 
     public static ProfileFigure of(
-            Words words, Profile profile, Terminals terminals, PathConditions conditions, List<ProfileMark> marks) {
-        return new ProfileFigure(words, profile, terminals, conditions, marks);
+            Labels labels, Profile profile, Terminals terminals, PathConditions conditions, List<ProfileMark> marks) {
+        return new ProfileFigure(labels, profile, terminals, conditions, marks);
     }
 
     /** The same cut in another room, its rows set closer; never lower than what can be read. */
@@ -136,7 +136,7 @@ public final class ProfileFigure implements Figure {
         double plotPx = size.isGiven()
                 ? Math.max(LOWEST_PLOT_PX, size.heightPx() - topPx - underPlotPx() - legend.heightPx())
                 : PLOT_HEIGHT_PX;
-        Lengths lengths = words.lengths();
+        Lengths lengths = labels.lengths();
         return new ProfileScale(
                 profile,
                 geometry,
@@ -154,7 +154,7 @@ public final class ProfileFigure implements Figure {
         double wantedPx = geometry.worstClearance()
                 .map(worst -> Typeface.of(true).widthPx(clearanceWords(worst), CLEARANCE.sizePx()))
                 .orElse(0.0);
-        double sidePx = Math.max(nameWidthPx(words.from()), nameWidthPx(words.to()));
+        double sidePx = Math.max(nameWidthPx(labels.from()), nameWidthPx(labels.to()));
         return wantedPx + 2 * (sidePx + 12) > plotWidthPx();
     }
 
@@ -229,7 +229,7 @@ public final class ProfileFigure implements Figure {
 
     @Override
     public String title() {
-        return words.title();
+        return labels.title();
     }
 
     @Override
@@ -238,9 +238,9 @@ public final class ProfileFigure implements Figure {
                 Locale.ROOT,
                 "Cut of %s from %s (antenna %.1f m above ground) to %s (%.1f m).",
                 distance(profile.lengthKm()),
-                words.from(),
+                labels.from(),
                 terminals.txHeightM(),
-                words.to(),
+                labels.to(),
                 terminals.rxHeightM()));
         geometry.worstClearance()
                 .ifPresent(worst ->
@@ -255,7 +255,7 @@ public final class ProfileFigure implements Figure {
     }
 
     private String distance(double km) {
-        Lengths lengths = words.lengths();
+        Lengths lengths = labels.lengths();
         return String.format(Locale.ROOT, "%.2f %s", 1000 * km / lengths.longUnitM(), lengths.longUnit());
     }
 
@@ -292,10 +292,10 @@ public final class ProfileFigure implements Figure {
         drawMarks(pen);
         geometry.worstClearance().ifPresent(worst -> drawClearance(pen, worst));
         if (hasCover()) drawCover(pen);
-        Lengths lengths = words.lengths();
+        Lengths lengths = labels.lengths();
         plot.drawAxes(
                 pen,
-                Fitted.words("distance from " + words.from(), TextStyle.plain(13), plotWidthPx() - 40) + ", "
+                Fitted.words("distance from " + labels.from(), TextStyle.plain(13), plotWidthPx() - 40) + ", "
                         + lengths.longUnit(),
                 heightWords() + ", " + lengths.shortUnit());
         legend.draw(pen, size.isGiven() ? 8 : LEFT_PX, scale.bottomPx() + underPlotPx());
@@ -394,11 +394,11 @@ public final class ProfileFigure implements Figure {
         drawEnd(pen, 0);
         drawEnd(pen, profile.count() - 1);
         double apartPx = 24;
-        boolean fits = nameWidthPx(words.from()) + nameWidthPx(words.to()) + apartPx <= plotWidthPx();
+        boolean fits = nameWidthPx(labels.from()) + nameWidthPx(labels.to()) + apartPx <= plotWidthPx();
         double widestPx = fits ? plotWidthPx() : (plotWidthPx() - apartPx) / 2;
         double y = topPx - (hasClearanceRow ? 28 : 10);
-        pen.write(LEFT_PX, y, Fitted.words(words.from(), NAME, widestPx), NAME);
-        pen.write(size.widthPx() - RIGHT_PX, y, Fitted.words(words.to(), NAME, widestPx), NAME.end());
+        pen.write(LEFT_PX, y, Fitted.words(labels.from(), NAME, widestPx), NAME);
+        pen.write(size.widthPx() - RIGHT_PX, y, Fitted.words(labels.to(), NAME, widestPx), NAME.end());
     }
 
     private void drawEnd(Pen pen, int sample) {
@@ -425,7 +425,7 @@ public final class ProfileFigure implements Figure {
             double x = x(mark.sample());
             double y = y(groundM(mark.sample()));
             String label = Fitted.words(
-                    words.lengths().text(1000 * profile.distanceKm(mark.sample())) + ", " + mark.label(),
+                    labels.lengths().text(1000 * profile.distanceKm(mark.sample())) + ", " + mark.label(),
                     lettering,
                     plotWidthPx() - 12);
             Rectangle2D box = freeBox(taken, x, y, Typeface.of(false).widthPx(label, lettering.sizePx()) + 8);

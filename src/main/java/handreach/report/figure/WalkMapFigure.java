@@ -32,7 +32,7 @@ public final class WalkMapFigure implements Figure {
         List<LegendEntry> entries = new ArrayList<>(PlaceSymbol.key(places));
         for (WalkMark mark : WalkMark.values()) entries.add(LegendEntry.symbol(mark::draw, mark.label()));
         MapFigure map = MapFigure.of(
-                new MapFigure.Words("Walked against predicted", description(pairs)),
+                new MapFigure.Caption("Walked against predicted", description(pairs)),
                 ground,
                 List.of(),
                 List.of(),

@@ -64,7 +64,7 @@ class FieldCardTest {
                 new CardView.Loadouts("Reach with the same at both ends.", loadouts),
                 new CardPeople("camp", "Calls: odds that camp copies them.", people, List.of()),
                 ROSE,
-                new CardView.Words(many, many, many, many, many),
+                new CardView.Notes(many, many, many, many, many),
                 Cautions.RAISING);
     }
 
@@ -146,8 +146,8 @@ class FieldCardTest {
         for (int i = 0; i < steps.length; i++) steps[i] = CardLine.of("Step " + i + " of what to do.");
         for (int doubts : new int[] {2, 60}) {
             List<CardLine> many = Collections.nCopies(doubts, CardLine.of("Lost beyond 65 dB on 44 of 72 bearings."));
-            CardView.Words words = new CardView.Words(List.of(), List.of(), List.of(steps), List.of(), many);
-            CardView view = bare(words);
+            CardView.Notes notes = new CardView.Notes(List.of(), List.of(), List.of(steps), List.of(), many);
+            CardView view = bare(notes);
             for (WholeFile.Content card :
                     List.of(FieldCard.sheet(view, CardSize.A4), FieldCard.fold(view, CardSize.A4)))
                 try (PDDocument document = Loader.loadPDF(bytes(card))) {
@@ -163,19 +163,19 @@ class FieldCardTest {
         }
     }
 
-    private static CardView bare(CardView.Words words) {
+    private static CardView bare(CardView.Notes notes) {
         return new CardView(
                 view("whip", 1).header(),
                 new CardView.Loadouts("", List.of()),
                 new CardPeople("", "", List.of(), List.of()),
                 ROSE,
-                words,
+                notes,
                 Cautions.CARRYING);
     }
 
     @Test
     void anEmptyListLeavesLinesForThePencil() throws IOException {
-        CardView.Words none = new CardView.Words(List.of(), List.of(), List.of(), List.of(), List.of());
+        CardView.Notes none = new CardView.Notes(List.of(), List.of(), List.of(), List.of(), List.of());
         CardView view = bare(none);
         try (PDDocument document = Loader.loadPDF(bytes(FieldCard.sheet(view, CardSize.A4)))) {
             assertTrue(new PDFTextStripper().getText(document).contains("Check times"));
@@ -241,7 +241,7 @@ class FieldCardTest {
                 few.loadouts(),
                 new CardPeople("camp", few.people().note(), people, List.of()),
                 few.rose(),
-                few.words(),
+                few.notes(),
                 few.cautions());
     }
 

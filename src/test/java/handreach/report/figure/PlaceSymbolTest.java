@@ -92,7 +92,7 @@ class PlaceSymbolTest {
     void aMapKeepsItsScaleAndItsNorthFree() {
         MapGround ground = MapGround.of(SampleFigures.HILLS, FRAME, picture(), List.of());
         MapFigure map = MapFigure.of(
-                new MapFigure.Words("m", "A map."),
+                new MapFigure.Caption("m", "A map."),
                 ground,
                 List.of(),
                 List.of(

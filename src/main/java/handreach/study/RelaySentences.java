@@ -21,7 +21,7 @@ import java.util.Set;
 import java.util.stream.Collectors;
 
 /** The relay answer in sentences. */
-final class RelayWords {
+final class RelaySentences {
     /** More of them would bury the answer. */
     private static final int MOST_TURNINGS = 4;
 
@@ -30,7 +30,7 @@ final class RelayWords {
     private final DirectVerdict direct;
     private final Lengths lengths;
 
-    RelayWords(Scene scene, RelayQuestion question, DirectVerdict direct) {
+    RelaySentences(Scene scene, RelayQuestion question, DirectVerdict direct) {
         this.scene = scene;
         this.question = question;
         this.direct = direct;

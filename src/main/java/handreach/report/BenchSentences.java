@@ -11,8 +11,8 @@ import handreach.units.Decibels;
 import java.util.Optional;
 
 /** What a bench session comes to, in sentences. */
-final class BenchWords {
-    private BenchWords() {}
+final class BenchSentences {
+    private BenchSentences() {}
 
     /** One antenna in one mounting, in a sentence or two. */
     private static String verdict(String mounting, AntennaResult antenna) {
@@ -77,7 +77,7 @@ final class BenchWords {
         String basis = meter.basis() == MeterScale.Basis.UNDECLARED
                 ? "Microamps only rank; " + meter.basis().words() + "."
                 : "Decibels by the " + meter.basis().words() + ".";
-        return basis + meter.agreement().map(BenchWords::agreement).orElse("");
+        return basis + meter.agreement().map(BenchSentences::agreement).orElse("");
     }
 
     private static String agreement(RankAgreement agreement) {
