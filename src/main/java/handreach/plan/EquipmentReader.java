@@ -28,17 +28,17 @@ final class EquipmentReader {
     static final Range MASS = new Range("mass_g", 0, 5000, "g");
     static final Range PRICE = new Range("price", 0, 1e6, "");
     static final Range STIFFNESS = new Range("stiffness", 0, 10, "");
-    private static final Range BURDEN_RANK = new Range("burden_rank", 1, 1000, "");
+    static final Range BURDEN_RANK = new Range("burden_rank", 1, 1000, "");
     static final Range DELTA = new Range("delta_db", -40, 40, "dB");
     static final Range DELTA_UNCERTAINTY = new Range("delta_uncertainty_db", 0, 20, "dB");
-    private static final Range SWR = new Range("swr", 1, 100, "");
-    private static final Range GAIN_DBI = new Range("gain_dbi", -40, 40, "dBi");
-    private static final Range GAIN_DBD = new Range("gain_dbd", -40, 40, "dBd");
-    private static final Range GAIN_UNCERTAINTY = new Range("gain_uncertainty_db", 0, 20, "dB");
-    private static final Range ANCHOR_GAIN = new Range("control_gain_dbd", -40, 10, "dBd");
-    private static final Range UNCERTAINTY = new Range("uncertainty_db", 0, 20, "dB");
-    private static final Range CARRY_GAIN = new Range("control_gain_dbd", -60, 10, "dBd");
-    private static final Range SPREAD = new Range("spread_db", 0, 20, "dB");
+    static final Range SWR = new Range("swr", 1, 100, "");
+    static final Range GAIN_DBI = new Range("gain_dbi", -40, 40, "dBi");
+    static final Range GAIN_DBD = new Range("gain_dbd", -40, 40, "dBd");
+    static final Range GAIN_UNCERTAINTY = new Range("gain_uncertainty_db", 0, 20, "dB");
+    static final Range ANCHOR_GAIN = new Range("control_gain_dbd", -40, 10, "dBd");
+    static final Range UNCERTAINTY = new Range("uncertainty_db", 0, 20, "dB");
+    static final Range CARRY_GAIN = new Range("control_gain_dbd", -60, 10, "dBd");
+    static final Range SPREAD = new Range("spread_db", 0, 20, "dB");
 
     private final String source;
     private final Path folder;
@@ -254,7 +254,7 @@ final class EquipmentReader {
         for (PlanSection section : root.tables("delta")) {
             String antenna = section.reference(Reference.ANTENNA, names).orElse("");
             if (!section.has("antenna")) section.fault("antenna", "is missing. Name one of the plan's antennas.");
-            String channel = section.requiredName("channel", channels.get(0));
+            String channel = section.requiredName(section.keyOf(Reference.CHANNEL), channels.get(0));
             if (!channel.isEmpty() && !channels.contains(channel))
                 section.fault(
                         "channel",

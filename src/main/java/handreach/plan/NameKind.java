@@ -2,6 +2,7 @@ package handreach.plan;
 
 /** Kinds of entries that other keys of a plan name; each has names of its own in its section. */
 public enum NameKind {
+    CHANNEL,
     RADIO,
     ANTENNA,
     LOADOUT,

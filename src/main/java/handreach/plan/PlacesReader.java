@@ -16,11 +16,11 @@ import java.util.regex.Pattern;
 
 /** Reads where people are out of a plan. */
 final class PlacesReader {
-    private static final Range SPACING = new Range("spacing_m", 30, 20_000, "m");
-    private static final Range HEADING = new Range("heading_deg", 0, 360, "degrees");
-    private static final Range PACE = new Range("pace_kmh", 0.2, 150, "km/h");
+    static final Range SPACING = new Range("spacing_m", 30, 20_000, "m");
+    static final Range HEADING = new Range("heading_deg", 0, 360, "degrees");
+    static final Range PACE = new Range("pace_kmh", 0.2, 150, "km/h");
     private static final Pattern CLOCK = Pattern.compile("([01]?\\d|2[0-3]):([0-5]\\d)");
-    private static final Range WEIGHT = new Range("weight", 0, 1000, "");
+    static final Range WEIGHT = new Range("weight", 0, 1000, "");
 
     private final Path folder;
     private final PlanSection root;

@@ -50,9 +50,9 @@ final class PlanReader {
     /** How much of a plan or calibration is read. */
     static final CappedFile.Cap CAP = new CappedFile.Cap(LONGEST, 400, NO_PLAN);
 
-    private static final Range FORMAT = new Range("format", 1, 1, "");
+    static final Range FORMAT = new Range("format", 1, 1, "");
 
-    private static final Keyword<Lengths> LENGTHS =
+    static final Keyword<Lengths> LENGTHS =
             Keyword.of(List.of(Lengths.values()), lengths -> lengths.name().toLowerCase(Locale.ROOT));
     private static final Pattern DECIMAL_COMMA =
             Pattern.compile("\\s*([\\w-]+)\\s*=\\s*([+-]?\\d{1,12}),(\\d{1,12})\\s*(?:#.*)?");

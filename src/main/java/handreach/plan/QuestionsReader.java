@@ -18,21 +18,21 @@ import java.util.stream.Stream;
 
 /** Reads the questions out of a plan: reach, relay, walks, calibration, doubts. */
 final class QuestionsReader {
-    private static final Range MODEL_COMMON = new Range("model_common_db", 0, 20, "dB");
-    private static final Range PLACE_SPREAD = new Range("place_spread_db", 0.5, 20, "dB");
-    private static final Range FELT_PLACES = new Range("felt_places", 0, 100, "places");
-    private static final Range FELT_GROUND = new Range("felt_ground", 0, 10, "");
-    private static final Range FELT_REACH = new Range("felt_reach_m", 0, 20_000, "m");
+    static final Range MODEL_COMMON = new Range("model_common_db", 0, 20, "dB");
+    static final Range PLACE_SPREAD = new Range("place_spread_db", 0.5, 20, "dB");
+    static final Range FELT_PLACES = new Range("felt_places", 0, 100, "places");
+    static final Range FELT_GROUND = new Range("felt_ground", 0, 10, "");
+    static final Range FELT_REACH = new Range("felt_reach_m", 0, 20_000, "m");
     static final Range RELAY_GAIN = new Range("gain_dbd", -30, 20, "dBd");
     static final Range MAST = new Range("mast_m", 0.5, 60, "m");
     static final Range FEED_LOSS = new Range("feed_loss_db", 0, 30, "dB");
-    private static final Range COUNT = new Range("count", 1, 4, "");
-    private static final Range MAX_TRACK_DISTANCE = new Range("max_track_distance_m", 0, 100_000, "m");
+    static final Range COUNT = new Range("count", 1, 4, "");
+    static final Range MAX_TRACK_DISTANCE = new Range("max_track_distance_m", 0, 100_000, "m");
     static final Range MAX_WALK_MINUTES = new Range("max_walk_minutes", 1, 3000, "minutes");
     static final Range MAX_SLOPE = new Range("max_slope_deg", 0, 90, "degrees");
     static final Range MIN_SEPARATION = new Range("min_separation_km", 0, 100, "km");
     private static final String SILENT_CALLS = "silent_calls_logged";
-    private static final Range CLOCK_OFFSET = new Range("clock_offset_s", -86_400, 86_400, "s");
+    static final Range CLOCK_OFFSET = new Range("clock_offset_s", -86_400, 86_400, "s");
 
     private final Path folder;
     private final PlanSection root;

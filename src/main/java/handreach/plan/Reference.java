@@ -8,6 +8,7 @@ import java.util.Set;
  * renaming follows all of them, so that neither can know a key that the other does not.
  */
 enum Reference {
+    CHANNEL("channel", Set.of(NameKind.CHANNEL), "delta"),
     RADIO("radio", Set.of(NameKind.RADIO), "loadout", "power_step"),
     ANTENNA("antenna", Set.of(NameKind.ANTENNA), "loadout", "delta"),
     LOADOUT("loadout", Set.of(NameKind.LOADOUT), "position", "route", "sector", "walk"),

@@ -16,8 +16,8 @@ import java.util.function.BiFunction;
 
 /** Reads what stands already out of a plan. */
 final class StationReader {
-    private static final Range RECEIVE = new Range("receive_mhz", 30, 1000, "MHz");
-    private static final Range TRANSMIT = new Range("transmit_mhz", 30, 1000, "MHz");
+    static final Range RECEIVE = new Range("receive_mhz", 30, 1000, "MHz");
+    static final Range TRANSMIT = new Range("transmit_mhz", 30, 1000, "MHz");
     /** Usual loss of a short line; common practice, no source. */
     private static final double USUAL_FEED_LOSS_DB = 1;
 
@@ -30,7 +30,7 @@ final class StationReader {
     }
 
     /** What the antenna stands on, with its usual height above ground (common practice, no source). */
-    private enum Support {
+    enum Support {
         MAST(6),
         VEHICLE(2);
 

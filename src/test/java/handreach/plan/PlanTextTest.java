@@ -64,4 +64,55 @@ class PlanTextTest {
         String nasty = "a \"b\" \\ c\n\t\u0001 ü #";
         assertEquals(nasty, Toml.parse("x = " + PlanText.quoted(nasty)).getString("x"));
     }
+
+    private static final String ENTRIES = """
+            title = "T"
+            note = "n"
+
+            [relay]
+            pairs = [
+                ["a ]", "b"],   # who talks
+                ["a ]", 'c']
+            ]
+            count = 2
+
+            [[delta]]
+            delta_db = 1
+
+            [[delta]]
+            delta_db = 2 # the other
+
+            [doubt]
+            place_spread_db = 5
+            """;
+
+    @Test
+    void aListOverSeveralLinesIsReadReplacedAndRemovedWhole() {
+        String value = PlanText.value(ENTRIES, "relay", "pairs").orElseThrow();
+        assertEquals(List.of("a ]", "b", "a ]", "c"), PlanText.texts(value));
+        assertEquals(2L, Toml.parse(PlanText.withoutValue(ENTRIES, "relay", "pairs")).getLong("relay.count"));
+        String edited = PlanText.withValue(ENTRIES, "relay", "pairs", "[]");
+        assertEquals(0, Toml.parse(edited).getArray("relay.pairs").size());
+        assertEquals(2L, Toml.parse(edited).getLong("relay.count"));
+    }
+
+    @Test
+    void entriesWithoutANameAreFoundByTheirNumber() {
+        assertEquals(2, PlanText.count(ENTRIES, "delta"));
+        assertEquals("2", PlanText.entryValue(ENTRIES, "delta", 1, "delta_db").orElseThrow());
+        assertEquals(
+                ENTRIES.replace("delta_db = 2 #", "delta_db = 3 #"),
+                PlanText.withEntryValue(ENTRIES, "delta", 1, "delta_db", "3"));
+        assertEquals(1, PlanText.count(PlanText.withoutEntry(ENTRIES, "delta", 0), "delta"));
+        assertTrue(PlanText.entryValue(ENTRIES, "delta", 2, "delta_db").isEmpty());
+        assertTrue(!PlanText.withoutEntryValue(ENTRIES, "delta", 1, "delta_db").contains("= 2 # the other"));
+    }
+
+    @Test
+    void keysAboveAllSectionsAndWholeSectionsCanGo() {
+        assertEquals("\"n\"", PlanText.value(ENTRIES, "", "note").orElseThrow());
+        assertEquals(ENTRIES.replace("note = \"n\"\n", ""), PlanText.withoutValue(ENTRIES, "", "note"));
+        assertTrue(PlanText.withValue(ENTRIES, "", "format", "1").startsWith("title = \"T\"\nnote = \"n\"\nformat = 1\n"));
+        assertTrue(!PlanText.withoutSection(ENTRIES, "doubt").contains("doubt"));
+    }
 }

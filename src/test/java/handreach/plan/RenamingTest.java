@@ -126,6 +126,7 @@ class RenamingTest {
 
     private static String nameOf(NameKind kind) {
         return switch (kind) {
+            case CHANNEL -> "base camp";
             case RADIO -> "set";
             case ANTENNA -> "whip";
             case LOADOUT -> "whip # 1";
