@@ -1,5 +1,6 @@
 package handreach.terrain;
 
+import java.awt.Rectangle;
 import java.io.IOException;
 import java.io.RandomAccessFile;
 import java.nio.file.Path;
@@ -13,42 +14,34 @@ import java.util.zip.Inflater;
  */
 final class BlockChecksums {
     private final Path file;
-    private final double[] offsets;
-    private final double[] counts;
-    private final int blockWidth;
-    private final int blockHeight;
-    private final int across;
+    private final TiffBlocks blocks;
     private final long blockBytes;
 
     /** @param blockBytes size of a whole block, unpacked */
-    BlockChecksums(
-            Path file, double[][] offsetsAndCounts, long blockWidth, long blockHeight, int width, long blockBytes) {
+    BlockChecksums(Path file, TiffBlocks blocks, long blockBytes) {
         this.file = file;
-        this.offsets = offsetsAndCounts[0];
-        this.counts = offsetsAndCounts[1];
-        this.blockWidth = (int) Math.min(Integer.MAX_VALUE, blockWidth);
-        this.blockHeight = (int) Math.min(Integer.MAX_VALUE, blockHeight);
-        this.across = (int) ((width + blockWidth - 1) / blockWidth);
+        this.blocks = blocks;
         this.blockBytes = blockBytes;
     }
 
-    /** Number of the first block under a part of the image whose checksum does not match what it holds, from 1; 0 if all do. */
-    int firstBroken(int x, int y, int columns, int rows) throws IOException {
+    /** The first block under a part of the image whose checksum does not match what it holds; negative if all do. */
+    int firstBroken(Rectangle part) throws IOException {
+        Rectangle under = blocks.under(part);
         try (RandomAccessFile in = new RandomAccessFile(file.toFile(), "r")) {
-            for (int row = y / blockHeight; row <= (y + rows - 1) / blockHeight; row++)
-                for (int column = x / blockWidth; column <= (x + columns - 1) / blockWidth; column++) {
-                    int block = row * across + column;
-                    if (isBroken(in, block)) return block + 1;
+            for (int row = under.y; row < under.y + under.height; row++)
+                for (int column = under.x; column < under.x + under.width; column++) {
+                    int block = blocks.number(column, row);
+                    if (isBroken(in, block)) return block;
                 }
         }
-        return 0;
+        return -1;
     }
 
     /** A block that is not there at all, as sparse files have them, is left to the library. */
     private boolean isBroken(RandomAccessFile in, int block) throws IOException {
-        long left = (long) counts[block];
+        long left = blocks.bytes(block);
         if (left == 0) return false;
-        in.seek((long) offsets[block]);
+        in.seek(blocks.offset(block));
         byte[] packed = new byte[(int) Math.min(left, 1 << 16)];
         byte[] unpacked = new byte[1 << 16];
         Inflater inflater = new Inflater();

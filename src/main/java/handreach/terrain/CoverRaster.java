@@ -165,7 +165,7 @@ public final class CoverRaster implements LandCover {
     private byte[] read(CoverTile.Block block) {
         Set<Integer> strange = new LinkedHashSet<>();
         try {
-            return block.read(code -> kind(code, strange));
+            return block.read(code -> kind(code, strange), warnings::add);
         } catch (InputFault fault) {
             warnings.add(fault.getMessage() + " Its cover is unknown.");
             return new byte[block.rows() * block.columns()];

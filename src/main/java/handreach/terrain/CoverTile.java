@@ -1,9 +1,11 @@
 package handreach.terrain;
 
 import handreach.input.InputFault;
-import java.awt.image.Raster;
+import java.awt.Rectangle;
 import java.io.IOException;
 import java.nio.file.Path;
+import java.util.Arrays;
+import java.util.function.Consumer;
 import java.util.function.IntFunction;
 
 /** One class map: where its pixels lie, and the blocks in which they are read. */
@@ -82,14 +84,16 @@ final class CoverTile {
             return (row - top) * columns + column - left;
         }
 
-        byte[] read(IntFunction<Byte> kindOf) {
-            Raster raster = tile.image.read(left, top, columns, rows);
+        /** @param damaged is told of what could not be read */
+        byte[] read(IntFunction<Byte> kindOf, Consumer<String> damaged) {
+            SoundPart part = tile.image.part(new Rectangle(left, top, columns, rows));
+            part.told().ifPresent(damaged);
             byte[] kinds = new byte[rows * columns];
             byte[] known = new byte[1024];
             boolean[] isKnown = new boolean[1024];
             int[] line = new int[columns];
             for (int row = 0; row < rows; row++) {
-                raster.getSamples(0, row, columns, 1, 0, line);
+                part.values().getSamples(0, row, columns, 1, 0, line);
                 for (int column = 0; column < columns; column++) {
                     int code = line[column];
                     if (code < 0 || code >= known.length) continue;
@@ -100,6 +104,9 @@ final class CoverTile {
                     kinds[row * columns + column] = known[code];
                 }
             }
+            for (Rectangle none : part.lost())
+                for (int row = none.y; row < none.y + none.height; row++)
+                    Arrays.fill(kinds, row * columns + none.x, row * columns + none.x + none.width, (byte) 0);
             return kinds;
         }
     }

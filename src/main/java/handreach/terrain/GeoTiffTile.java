@@ -1,10 +1,11 @@
 package handreach.terrain;
 
 import handreach.input.InputFault;
-import java.awt.image.Raster;
+import java.awt.Rectangle;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
@@ -33,6 +34,7 @@ final class GeoTiffTile implements PostSource {
     private final int y;
     private final int columns;
     private final int rows;
+    private volatile Optional<String> missing = Optional.empty();
 
     /** From stored value to metres: factor times value plus offset; the nodata value is a stored one, or NaN. */
     private record Scaling(double factor, double offsetM, double nodata) {
@@ -168,8 +170,14 @@ final class GeoTiffTile implements PostSource {
 
     @Override
     public Posts read() {
-        Raster raster = image.read(x, y, columns, rows);
-        return image.sample() == TiffImage.Sample.SIGNED_16 && scaling.isPlain() ? whole(raster) : fractions(raster);
+        SoundPart part = image.part(new Rectangle(x, y, columns, rows));
+        missing = part.told();
+        return image.sample() == TiffImage.Sample.SIGNED_16 && scaling.isPlain() ? whole(part) : fractions(part);
+    }
+
+    @Override
+    public Optional<String> missing() {
+        return missing;
     }
 
     @Override
@@ -177,26 +185,33 @@ final class GeoTiffTile implements PostSource {
         return proof.against(this, read);
     }
 
-    private Posts whole(Raster raster) {
+    private Posts whole(SoundPart part) {
         short[] heightM = new short[rows * columns];
         short[] line = new short[columns];
         for (int row = 0; row < rows; row++) {
-            raster.getDataElements(0, row, columns, 1, line);
+            part.values().getDataElements(0, row, columns, 1, line);
             for (int column = 0; column < columns; column++)
                 heightM[row * columns + column] = isVoid(line[column]) ? ShortPosts.VOID : line[column];
         }
+        for (Rectangle none : part.lost())
+            for (int row = none.y; row < none.y + none.height; row++)
+                Arrays.fill(
+                        heightM, row * columns + none.x, row * columns + none.x + none.width, ShortPosts.VOID);
         return new ShortPosts(rows, columns, heightM);
     }
 
-    private Posts fractions(Raster raster) {
+    private Posts fractions(SoundPart part) {
         float[] heightM = new float[rows * columns];
         double[] line = new double[columns];
         for (int row = 0; row < rows; row++) {
-            raster.getSamples(0, row, columns, 1, 0, line);
+            part.values().getSamples(0, row, columns, 1, 0, line);
             for (int column = 0; column < columns; column++)
                 heightM[row * columns + column] =
                         isVoid(line[column]) ? Float.NaN : (float) (line[column] * scaling.factor + scaling.offsetM);
         }
+        for (Rectangle none : part.lost())
+            for (int row = none.y; row < none.y + none.height; row++)
+                Arrays.fill(heightM, row * columns + none.x, row * columns + none.x + none.width, Float.NaN);
         return new FloatPosts(rows, columns, heightM);
     }
 

@@ -8,8 +8,10 @@ import java.awt.Rectangle;
 import java.awt.image.Raster;
 import java.io.IOException;
 import java.nio.file.Path;
+import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.stream.Collectors;
 import javax.imageio.ImageReadParam;
 import javax.imageio.stream.FileImageInputStream;
 
@@ -30,7 +32,9 @@ final class TiffImage {
     private static final Map<Integer, String> UNREADABLE = Map.of(
             34887, "LERC", 6, "JPEG", 7, "JPEG", 50001, "WebP", 34712, "JPEG 2000", 34925, "LZMA", 50002, "JPEG XL");
     private static final Set<Integer> DEFLATE = Set.of(8, 32946);
+    private static final int ZSTD = 50000;
     private static final int WIDEST = 1_000_000;
+    private static final int MOST_NAMED = 5;
     private static final long LARGEST_BLOCK_BYTES = 512L << 20;
     /** A block as it is packed, unpacked and handed on. */
     private static final double MEMORY_PER_BYTE = 3;
@@ -40,7 +44,8 @@ final class TiffImage {
     private final int width;
     private final int height;
     private final Sample sample;
-    /** Null where blocks carry none. */
+    private final TiffBlocks blocks;
+    /** Null where blocks carry none that is looked at here. */
     private BlockChecksums checksums;
 
     private TiffImage(Path file, TiffHeader header) {
@@ -55,7 +60,7 @@ final class TiffImage {
             throw fault("has a document type declaration in its metadata, which none needs and which can hide traps."
                     + " Write the file anew without metadata.");
         this.sample = sampleKind();
-        checkBlocks();
+        this.blocks = blocks();
     }
 
     static TiffImage of(Path file, TiffHeader header) {
@@ -63,7 +68,7 @@ final class TiffImage {
     }
 
     private void checkCompression() {
-        int code = (int) header.number(TiffHeader.COMPRESSION, 1);
+        int code = compression();
         if (COMPRESSIONS.containsKey(code)) return;
         throw fault("is packed with " + UNREADABLE.getOrDefault(code, "compression " + code)
                 + "; none, LZW, Deflate, ZSTD and PackBits can be read. Convert it, for instance to Deflate.");
@@ -86,7 +91,7 @@ final class TiffImage {
     }
 
     /** Every block must lie inside the file, and none may unpack to more than a bound. */
-    private void checkBlocks() {
+    private TiffBlocks blocks() {
         boolean isTiled = header.has(TiffHeader.TILE_WIDTH);
         double[] offsets = header.numbers(isTiled ? TiffHeader.TILE_OFFSETS : TiffHeader.STRIP_OFFSETS);
         double[] counts = header.numbers(isTiled ? TiffHeader.TILE_BYTE_COUNTS : TiffHeader.STRIP_BYTE_COUNTS);
@@ -100,20 +105,20 @@ final class TiffImage {
             throw fault("is packed in blocks of " + blockWidth + " by " + blockHeight + " pixels, at most "
                     + (largest >> 20) + " MiB can be unpacked at once. Convert it to smaller blocks."
                     + Memory.advice(largest, LARGEST_BLOCK_BYTES, MEMORY_PER_BYTE));
-        if (DEFLATE.contains((int) header.number(TiffHeader.COMPRESSION, 1)))
-            checksums = new BlockChecksums(
-                    file,
-                    new double[][] {offsets, counts},
-                    blockWidth,
-                    blockHeight,
-                    width,
-                    blockWidth * blockHeight * bytesPerSample());
-        long blocks = ((width + blockWidth - 1) / blockWidth) * ((height + blockHeight - 1) / blockHeight);
-        if (offsets.length < blocks || counts.length < blocks) throw fault("has a broken header. Fetch it again.");
-        for (int i = 0; i < blocks; i++)
+        long count = ((width + blockWidth - 1) / blockWidth) * ((height + blockHeight - 1) / blockHeight);
+        if (offsets.length < count || counts.length < count) throw fault("has a broken header. Fetch it again.");
+        for (int i = 0; i < count; i++)
             if (offsets[i] + counts[i] > header.fileBytes())
-                throw fault("is cut off: it has " + header.fileBytes() + " bytes, and block " + (i + 1) + " of "
-                        + blocks + " would end at byte " + (long) (offsets[i] + counts[i]) + ". Fetch it again.");
+                throw fault("is cut off: it has " + header.fileBytes() + " bytes, and block " + (i + 1) + " of " + count
+                        + " would end at byte " + (long) (offsets[i] + counts[i]) + ". Fetch it again.");
+        TiffBlocks all = new TiffBlocks(offsets, counts, blockWidth, blockHeight, width);
+        if (DEFLATE.contains(compression()))
+            checksums = new BlockChecksums(file, all, blockWidth * blockHeight * bytesPerSample());
+        return all;
+    }
+
+    private int compression() {
+        return (int) header.number(TiffHeader.COMPRESSION, 1);
     }
 
     private int bytesPerSample() {
@@ -146,10 +151,10 @@ final class TiffImage {
     Raster read(int x, int y, int columns, int rows) {
         TIFFImageReader reader = (TIFFImageReader) new TIFFImageReaderSpi().createReaderInstance(null);
         try (FileImageInputStream in = new FileImageInputStream(file.toFile())) {
-            int broken = checksums == null ? 0 : checksums.firstBroken(x, y, columns, rows);
-            if (broken > 0)
-                throw fault("holds other than its checksum says in block " + broken
-                        + ": it was damaged on the way. Fetch it again.");
+            int broken = checksums == null ? -1 : checksums.firstBroken(new Rectangle(x, y, columns, rows));
+            if (broken >= 0)
+                throw fault("holds other than its checksum says in block " + (broken + 1) + ": it was damaged on the way."
+                        + " Fetch it again.");
             reader.setInput(in, false, true);
             ImageReadParam param = reader.getDefaultReadParam();
             param.setSourceRegion(new Rectangle(x, y, columns, rows));
@@ -163,6 +168,32 @@ final class TiffImage {
         } finally {
             reader.dispose();
         }
+    }
+
+    /**
+     * The values of a part, or where it cannot be read as a whole those of the blocks whose checksum fits. Without checksums one damaged
+     * block says that others may be damaged unseen, and the fault is that of the whole.
+     */
+    SoundPart part(Rectangle part) {
+        try {
+            return SoundPart.whole(read(part.x, part.y, part.width, part.height));
+        } catch (InputFault damaged) {
+            boolean isChecked =
+                    checksums != null || compression() == ZSTD && ZstdFrames.areChecked(file, blocks, part);
+            if (!isChecked) throw damaged;
+            return DamageSearch.sound(this, blocks, part, damaged);
+        }
+    }
+
+    /** What is told of blocks that were damaged, by their numbers from 0. */
+    String lost(List<Integer> numbers) {
+        String which = numbers.stream()
+                .limit(MOST_NAMED)
+                .map(number -> String.valueOf(number + 1))
+                .collect(Collectors.joining(", "));
+        return header.name() + ": holds other than its checksum says in " + numbers.size() + " of " + blocks.count(height)
+                + " blocks (" + which + (numbers.size() > MOST_NAMED ? " and more" : "")
+                + "): it was damaged on the way. Fetch it again. What lies there is unknown.";
     }
 
     private InputFault fault(String text) {

@@ -63,7 +63,10 @@ final class TileCache {
         try {
             Posts posts = tile.source().read();
             Optional<String> against = tile.source().against(posts);
-            if (against.isEmpty()) return posts;
+            if (against.isEmpty()) {
+                tile.source().missing().ifPresent(this::warn);
+                return posts;
+            }
             warn(tile.summary.name() + ": " + against.get());
             refuse(tile.summary.name());
         } catch (InputFault fault) {

@@ -8,6 +8,7 @@ import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import handreach.plan.PlanFile;
 import handreach.reach.Progress;
+import handreach.report.AssignFiles;
 import handreach.report.BenchFiles;
 import handreach.report.CardFiles;
 import handreach.report.ReachFiles;
@@ -17,6 +18,8 @@ import handreach.report.WalkNextFiles;
 import handreach.report.card.CardSize;
 import handreach.report.file.FileBatch;
 import handreach.report.file.WholeFile;
+import handreach.study.AssignAnswer;
+import handreach.study.AssignStudy;
 import handreach.study.ReachAnswer;
 import handreach.study.ReachOptions;
 import handreach.study.ReachStudy;
@@ -45,6 +48,7 @@ import java.util.OptionalDouble;
 import java.util.Random;
 import java.util.TreeMap;
 import java.util.concurrent.TimeUnit;
+import java.util.function.Consumer;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
@@ -69,7 +73,7 @@ class S17KillTest {
     private static final Pattern OF_LOADOUTS = Pattern.compile("(map|loss|odds|margin)-[a-z0-9-]+\\.(png|tif)");
 
     private static final Instant MADE = Instant.parse("2026-05-04T08:00:00Z");
-    private static final List<String> RUNS = List.of("reach", "relay", "walk", "walk-next");
+    private static final List<String> RUNS = List.of("reach", "relay", "walk", "walk-next", "assign");
 
     @TempDir
     Path folder;
@@ -84,6 +88,7 @@ class S17KillTest {
         private final RelayAnswer relay;
         private final WalkAnswer walk;
         private final WalkNextAnswer next;
+        private final AssignAnswer assign;
         private PlanFile plan;
 
         Writer(Path plan, Path out) {
@@ -105,6 +110,7 @@ class S17KillTest {
             walk = WalkStudy.run(scene, Progress.SILENT);
             next = WalkNextStudy.run(
                     scene, WalkNextAnswer.Decision.LOADOUT, NextWalk.Instrument.COPY, List.of(), 2, Progress.SILENT);
+            assign = AssignStudy.run(scene, Progress.SILENT);
         }
 
         /** Everything once, of the first answer or the second. */
@@ -121,6 +127,7 @@ class S17KillTest {
             WalkFiles.write(
                     walk, Instant.EPOCH, out.resolve("walk"), WalkFiles.sources(plan, out.resolve("walk"), false));
             WalkNextFiles.write(next, out.resolve("next"), plan.sources());
+            AssignFiles.write(assign, out.resolve("assign"));
             CardSize paper = turn == 0 ? CardSize.A4 : CardSize.LETTER;
             CardFiles.write(reach[0], Optional.of(relay), MADE, paper, false, out.resolve("card.pdf"));
             ReachFiles.writeReport(reach[turn], List.of(), out.resolve("report.html"));
@@ -141,19 +148,24 @@ class S17KillTest {
     private static final class Recording {
         private final Path out;
         private final List<Map<String, byte[]>> turns;
+        private final Consumer<String> told;
         private PlanFile plan;
 
-        Recording(Path plan, Path out, List<Map<String, byte[]>> turns) {
+        /** @param told what is written next */
+        Recording(Path plan, Path out, List<Map<String, byte[]>> turns, Consumer<String> told) {
             this.plan = PlanFile.open(plan);
             this.out = out;
             this.turns = turns;
+            this.told = told;
         }
 
         void write(int turn) throws IOException {
+            told.accept("plan");
             plan = PlanFile.open(plan.file());
             plan = plan.withText(planText(plan.text(), turn)).save();
             Map<String, byte[]> files = turns.get(turn);
             for (String what : RUNS) {
+                told.accept(what);
                 String dir = folderOf(what);
                 FileBatch batch = new FileBatch(out.resolve(dir), what, plan.sources());
                 JsonNode manifest = new ObjectMapper().readTree(files.get(dir + "/" + what + "-files.json"));
@@ -165,8 +177,10 @@ class S17KillTest {
                 batch.write(Progress.SILENT);
             }
             for (Map.Entry<String, byte[]> file : files.entrySet())
-                if (!file.getKey().contains("/"))
+                if (!file.getKey().contains("/")) {
+                    told.accept(file.getKey());
                     WholeFile.write(out.resolve(file.getKey()), file.getValue(), plan.sources());
+                }
         }
     }
 
@@ -178,7 +192,7 @@ class S17KillTest {
     static final class Endless {
         public static void main(String[] args) throws IOException {
             List<Map<String, byte[]>> turns = List.of(files(Path.of(args[2])), files(Path.of(args[3])));
-            Recording recording = new Recording(Path.of(args[0]), Path.of(args[1]), turns);
+            Recording recording = new Recording(Path.of(args[0]), Path.of(args[1]), turns, System.out::println);
             recording.write(1);
             System.out.println("ready");
             for (int turn = 0; ; turn = 1 - turn) recording.write(turn);
@@ -232,7 +246,8 @@ class S17KillTest {
                 Files.write(kept, file.getValue());
             }
         }
-        Recording recording = new Recording(plan, out, whole);
+        Recording recording = new Recording(plan, out, whole, what -> {});
+        Map<String, Integer> killedIn = new TreeMap<>();
         assertTrue(
                 whole.get(0).size() > 30 && whole.get(1).size() < whole.get(0).size(),
                 whole.get(0).keySet() + "");
@@ -242,10 +257,13 @@ class S17KillTest {
             Process program = started(plan, out, recorded.resolve("0"), recorded.resolve("1"));
             try (BufferedReader said =
                     new BufferedReader(new InputStreamReader(program.getInputStream(), StandardCharsets.UTF_8))) {
-                assertEquals("ready", said.readLine());
+                String last = said.readLine();
+                while (!last.equals("ready")) last = said.readLine();
                 TimeUnit.MILLISECONDS.sleep(random.nextInt(LONGEST_MS));
                 program.toHandle().destroyForcibly();
                 assertTrue(program.waitFor(60, TimeUnit.SECONDS));
+                for (String line = said.readLine(); line != null; line = said.readLine()) last = line;
+                killedIn.merge(last, 1, Integer::sum);
             }
             String where = "kill " + kill;
             Map<String, byte[]> found = files(out);
@@ -273,14 +291,15 @@ class S17KillTest {
                                 .sorted()
                                 .toList());
             }
-            if ((kill + 1) % TOLD_EVERY == 0 || kill + 1 == KILLS) tell(kill + 1, left, cutOff);
+            if ((kill + 1) % TOLD_EVERY == 0 || kill + 1 == KILLS) tell(kill + 1, left, cutOff, killedIn);
         }
     }
 
-    private static void tell(int kills, int left, int cutOff) {
+    private static void tell(int kills, int left, int cutOff, Map<String, Integer> killedIn) {
         System.out.println(
                 kills + " kills while everything is written: " + left + " left something hidden, " + cutOff
-                        + " a folder that says it is not complete; nothing lost, nothing half, nothing left after the next run");
+                        + " a folder that says it is not complete; nothing lost, nothing half, nothing left after the next run; by what was being written: "
+                        + killedIn);
     }
 
     /**

@@ -1,5 +1,6 @@
 package handreach.terrain;
 
+import io.airlift.compress.zstd.ZstdCompressor;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.nio.ByteBuffer;
@@ -18,6 +19,7 @@ public final class PaperTiff {
     static final int[] EPSG_4326 = {1024, 2, 2048, 4326};
     private static final int NO_COMPRESSION = 1;
     private static final int DEFLATE = 8;
+    private static final int ZSTD = 50000;
 
     private final int width;
     private final int height;
@@ -69,6 +71,12 @@ public final class PaperTiff {
 
     public PaperTiff deflated() {
         compression = DEFLATE;
+        return this;
+    }
+
+    /** Frames with a content checksum, as the library writes them. */
+    public PaperTiff zstd() {
+        compression = ZSTD;
         return this;
     }
 
@@ -198,6 +206,12 @@ public final class PaperTiff {
                 else data.putInt((int) v);
             }
         if (compression == NO_COMPRESSION) return data.array();
+        if (compression == ZSTD) {
+            ZstdCompressor compressor = new ZstdCompressor();
+            byte[] packed = new byte[compressor.maxCompressedLength(data.capacity())];
+            int length = compressor.compress(data.array(), 0, data.capacity(), packed, 0, packed.length);
+            return java.util.Arrays.copyOf(packed, length);
+        }
         Deflater deflater = new Deflater();
         deflater.setInput(data.array());
         deflater.finish();
