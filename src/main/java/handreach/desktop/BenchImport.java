@@ -104,13 +104,13 @@ record BenchImport(Path file, BenchFile readings, String control, Said analysis)
 
     /** The plan's text with these readings as its bench. */
     String takenInto(String planText, Path planFolder, String mount) {
-        String with = PlanText.withValue(planText, "bench", "file", PlanText.quoted(seenFrom(planFolder)));
+        String with = PlanText.withValue(planText, "bench", "file", PlanText.quoted(named(planFolder, file)));
         with = PlanText.withValue(with, "bench", "control", PlanText.quoted(control));
         return PlanText.withValue(with, "bench", "mount", PlanText.quoted(mount));
     }
 
     /** The way from the plan's folder to the file, in the plan's own spelling; the whole way where no short one exists. */
-    private String seenFrom(Path planFolder) {
+    static String named(Path planFolder, Path file) {
         Path folder = planFolder.toAbsolutePath().normalize();
         Path whole = file.toAbsolutePath().normalize();
         boolean isNear = folder.getRoot() != null && folder.getRoot().equals(whole.getRoot());

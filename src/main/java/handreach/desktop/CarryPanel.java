@@ -42,7 +42,6 @@ import javafx.scene.shape.Line;
 /** What do we carry: the loadouts of the plan, the one looked at, the one it is held against, and a new one. */
 final class CarryPanel extends VBox {
     private static final PseudoClass CHOSEN = PseudoClass.getPseudoClass("chosen");
-    private static final double CM_PER_INCH = 2.54;
     private final Session session;
     private final Consumer<Entry> edit;
     private final Button channel = Labels.link("", this::editChannel);
@@ -148,7 +147,7 @@ final class CarryPanel extends VBox {
     }
 
     private void editChannel() {
-        edit.accept(EntryPane.CHANNEL);
+        edit.accept(Entry.of(EntryKind.CHANNEL.section()));
     }
 
     private static double watts(Scene scene, Loadout loadout) {
@@ -210,10 +209,8 @@ final class CarryPanel extends VBox {
                 lengths.shortUnit()));
         Burden burden = loadout.antenna().burden();
         if (burden.lengthCm() > 0)
-            words.append(
-                    lengths == Lengths.IMPERIAL
-                            ? String.format(Locale.ROOT, "; %.0f in", burden.lengthCm() / CM_PER_INCH)
-                            : String.format(Locale.ROOT, "; %.0f cm", burden.lengthCm()));
+            words.append(String.format(
+                    Locale.ROOT, "; %.0f %s", burden.lengthCm() / lengths.sizeUnitCm(), lengths.sizeUnit()));
         if (burden.massG().isPresent())
             words.append(String.format(Locale.ROOT, ", %.0f g", burden.massG().getAsDouble()));
         benchWords(scene, entry).ifPresent(delta -> words.append('\n').append(delta));

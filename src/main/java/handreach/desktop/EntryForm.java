@@ -1,9 +1,12 @@
 package handreach.desktop;
 
+import handreach.geodesy.Place;
 import handreach.input.InputFault;
 import handreach.input.NumberText;
+import handreach.plan.NameKind;
 import handreach.plan.PlanText;
 import handreach.study.Scene;
+import handreach.units.Lengths;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
@@ -11,61 +14,62 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.Set;
+import java.util.function.Consumer;
 import java.util.stream.Collectors;
 import javafx.beans.value.ChangeListener;
 import javafx.beans.value.WeakChangeListener;
-import javafx.collections.FXCollections;
-import javafx.geometry.Pos;
-import javafx.scene.Node;
-import javafx.scene.control.CheckBox;
-import javafx.scene.control.ComboBox;
-import javafx.scene.control.Label;
-import javafx.scene.control.TextField;
-import javafx.scene.input.KeyCode;
-import javafx.scene.input.KeyCodeCombination;
-import javafx.scene.input.KeyCombination;
-import javafx.scene.input.KeyEvent;
-import javafx.scene.layout.HBox;
-import javafx.scene.layout.Priority;
-import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
 
 /**
  * One entry of the plan as a form: a field a key, with its unit and limits, and what is wrong under it. A field is taken with Enter or
- * when it is left, and an emptied one goes out of the plan; Escape puts back what the plan says.
+ * when it is left, and an emptied one goes out of the plan; Escape puts back what the plan says. The form of an entry that is not in
+ * the plan yet keeps what is typed until it is added.
  */
 final class EntryForm extends VBox {
-    private static final String UNSAID = "";
-    private static final KeyCombination UNDO = new KeyCodeCombination(KeyCode.Z, KeyCombination.SHORTCUT_DOWN);
-
     private final Session session;
     private final Entry entry;
-    private final Map<String, Field> fields = new LinkedHashMap<>();
-    /** What was typed and waits for the keys that belong to it. */
+    private final boolean isFresh;
+    private final Lengths lengths;
+    private final Map<String, EntryField> fields = new LinkedHashMap<>();
+    /** What was typed and waits for the keys that belong to it, or for the entry to be added. */
     private final Map<String, String> waiting = new HashMap<>();
     /** Held here, as the session only holds it weakly: forms come and go. */
     private final ChangeListener<Scene> filling = (scene, before, now) -> follow();
 
-    EntryForm(Session session, Entry entry, List<EntryKey> keys) {
+    private EntryForm(Session session, Entry entry, boolean isFresh, List<EntryKey> keys) {
         super(5);
         this.session = session;
         this.entry = entry;
+        this.isFresh = isFresh;
+        this.lengths = session.scene().get().plan().header().lengths();
         getStyleClass().add("entry-form");
         for (EntryKey key : keys) {
-            Field field = new Field(key);
+            EntryField field = new EntryField(key, lengths, session, new Told(key));
             fields.put(key.key(), field);
             getChildren().add(field);
         }
-        session.scene().addListener(new WeakChangeListener<>(filling));
+        if (!isFresh) session.scene().addListener(new WeakChangeListener<>(filling));
         fill();
+    }
+
+    /** The form of something the plan has. */
+    static EntryForm of(Session session, Entry entry, List<EntryKey> keys) {
+        return new EntryForm(session, entry, false, keys);
+    }
+
+    /** The form of a fresh entry of this section, which {@link #add} puts into the plan. */
+    static EntryForm fresh(Session session, String section, List<EntryKey> keys) {
+        int next = PlanText.count(session.scene().get().file().text(), section);
+        return new EntryForm(session, Entry.at(section, next), true, keys);
     }
 
     /** What waited goes along as soon as what it waited for is there. */
     private void follow() {
         fill();
         for (String key : List.copyOf(waiting.keySet())) {
-            EntryKey waited = fields.get(key).key;
-            if (missing(waited).isEmpty()) send(waited, fields.get(key));
+            EntryKey waited = fields.get(key).key();
+            if (missing(waited).isEmpty()) send(waited);
         }
     }
 
@@ -75,70 +79,105 @@ final class EntryForm extends VBox {
 
     private void fill() {
         if (session.scene().get() == null) return;
-        fields.values().forEach(Field::fill);
+        for (EntryField field : fields.values())
+            if (!waiting.containsKey(field.key().key())) field.show(said(field.key()));
     }
 
     /** What the plan says of a key, as a field shows it. */
     private String said(EntryKey key) {
-        return entry.value(text(), key.key()).map(Entry::plain).orElse(UNSAID);
-    }
-
-    private void take(EntryKey key, String typed) {
-        Field field = fields.get(key.key());
-        Optional<String> wrong = wrong(key, typed);
-        if (wrong.isPresent()) {
-            field.say(wrong.get());
-            return;
-        }
-        waiting.put(key.key(), typed);
-        List<String> missing = missing(key);
-        if (!missing.isEmpty()) {
-            field.say("Waits for " + String.join(", ", missing) + ": they mean something only together.");
-            return;
-        }
-        send(key, field);
-    }
-
-    private static Optional<String> wrong(EntryKey key, String typed) {
-        if (key.kind() != EntryKey.Kind.NUMBER || typed.isEmpty()) return Optional.empty();
-        OptionalDouble number = NumberText.parse(typed);
-        if (number.isEmpty())
-            return Optional.of("is \"" + typed + "\", but a number is needed, from " + key.limits() + ".");
-        return key.range().filter(range -> !range.accepts(number.getAsDouble())).map(range -> range.fault(typed));
-    }
-
-    /** What is empty of the keys that belong together, while another of them is not. */
-    private List<String> missing(EntryKey key) {
-        List<EntryKey> together = new ArrayList<>();
-        together.add(key);
-        key.needs().forEach(other -> together.add(fields.get(other).key));
-        boolean isAnySaid = together.stream().anyMatch(one -> !now(one).isEmpty());
-        return isAnySaid
-                ? together.stream()
-                        .filter(one -> now(one).isEmpty())
-                        .map(EntryKey::words)
-                        .toList()
-                : List.of();
+        String plain = entry.value(text(), key.key()).map(Entry::plain).orElse("");
+        OptionalDouble number = key.range().isPresent() ? NumberText.parse(plain) : OptionalDouble.empty();
+        if (number.isEmpty()) return plain;
+        double unit = OwnUnit.of(key.range().get(), lengths);
+        return unit == 1 ? plain : PlanText.number(OwnUnit.shown(number.getAsDouble(), unit));
     }
 
     private String now(EntryKey key) {
         return waiting.getOrDefault(key.key(), said(key));
     }
 
+    private void take(EntryKey key, String typed) {
+        EntryField field = fields.get(key.key());
+        if (typed.equals(now(key))) {
+            if (!waiting.containsKey(key.key())) field.tell("");
+            return;
+        }
+        Optional<String> wrong = wrong(key, typed);
+        if (wrong.isPresent()) {
+            field.say(wrong.get());
+            return;
+        }
+        waiting.put(key.key(), typed);
+        if (isFresh) {
+            field.show(typed);
+            return;
+        }
+        List<String> missing = missing(key);
+        if (missing.isEmpty()) send(key);
+        else field.say("Waits for " + String.join(", ", missing) + ": they mean something only together.");
+    }
+
+    private Optional<String> wrong(EntryKey key, String typed) {
+        if (key.range().isEmpty() || typed.isEmpty()) return Optional.empty();
+        var limits = OwnUnit.limits(key.range().get(), lengths);
+        OptionalDouble number = NumberText.parse(typed);
+        if (number.isEmpty())
+            return Optional.of("is \"" + typed + "\", but a number is needed, from " + limits.words() + ".");
+        return limits.accepts(number.getAsDouble()) ? Optional.empty() : Optional.of(limits.fault(typed));
+    }
+
+    /** What is empty of the keys that belong together, while another of them is not. */
+    private List<String> missing(EntryKey key) {
+        List<Set<String>> together = new ArrayList<>(key.ties().needs());
+        together.add(Set.of(key.key()));
+        boolean isAnySaid = together.stream().anyMatch(this::isSaid);
+        if (!isAnySaid) return List.of();
+        return together.stream()
+                .filter(group -> !isSaid(group))
+                .map(group -> fields.values().stream()
+                        .map(EntryField::key)
+                        .filter(one -> group.contains(one.key()))
+                        .map(EntryKey::words)
+                        .collect(Collectors.joining(" ")))
+                .toList();
+    }
+
+    private boolean isSaid(Set<String> group) {
+        return group.stream().anyMatch(other -> !now(fields.get(other).key()).isEmpty());
+    }
+
     /** Sends what was typed, with all that waited for it. */
-    private void send(EntryKey key, Field field) {
+    private void send(EntryKey key) {
         Map<EntryKey, String> sent = new LinkedHashMap<>();
         sent.put(key, waiting.remove(key.key()));
-        for (String other : key.needs()) {
-            String typed = waiting.remove(other);
-            if (typed != null) sent.put(fields.get(other).key, typed);
-        }
+        for (Set<String> group : key.ties().needs())
+            for (String other : group) {
+                String typed = waiting.remove(other);
+                if (typed != null) sent.put(fields.get(other).key(), typed);
+            }
         String name = entry.name().map(named -> " of " + named).orElse("");
-        session.edit(key.words() + name, plan -> edited(plan, sent), refused -> {
-            if (refused instanceof InputFault fault)
-                field.say(fault.faults().stream().map(one -> one.text()).collect(Collectors.joining(" ")));
-            else session.tell(refused);
-        });
+        EntryField field = fields.get(key.key());
+        session.edit(
+                key.words() + name,
+                plan -> edited(plan, sent),
+                refused -> faults(refused).ifPresentOrElse(field::tell, () -> session.tell(refused)));
+        if (key.kind() == EntryKey.Kind.PLACE) doubt(sent.get(key));
+    }
+
+    /** The reader's own words, which name the key. */
+    private static Optional<String> faults(RuntimeException refused) {
+        return refused instanceof InputFault fault
+                ? Optional.of(fault.faults().stream().map(one -> one.text()).collect(Collectors.joining(" ")))
+                : Optional.empty();
+    }
+
+    private void doubt(String typed) {
+        try {
+            new PlaceVerbs(session).doubt(entry.name().orElse("The place"), Place.parse("at", typed));
+        } catch (InputFault told) {
+            // the plan refuses it in the same words
+            return;
+        }
     }
 
     private String edited(String plan, Map<EntryKey, String> sent) {
@@ -146,126 +185,78 @@ final class EntryForm extends VBox {
         for (Map.Entry<EntryKey, String> one : sent.entrySet()) {
             EntryKey key = one.getKey();
             String typed = one.getValue();
-            if (typed.isEmpty()) {
-                text = entry.without(text, key.key());
-                continue;
-            }
-            for (String other : key.instead()) text = entry.without(text, other);
-            text = entry.with(text, key.key(), written(key, typed));
+            for (String other : typed.isEmpty() ? List.<String>of() : key.ties().instead())
+                text = entry.without(text, other);
+            text = typed.isEmpty() ? entry.without(text, key.key()) : with(text, key, typed);
         }
         return text;
     }
 
-    private static String written(EntryKey key, String typed) {
+    private String with(String text, EntryKey key, String typed) {
+        Optional<String> before = entry.value(text, key.key()).map(Entry::plain);
+        if (key.kind() == EntryKey.Kind.NAME && before.isPresent())
+            return PlanText.rename(text, NameKind.CHANNEL, before.get(), typed);
+        String unmarked = text;
+        if (key.kind() == EntryKey.Kind.MARK)
+            for (int i = 0; i < PlanText.count(text, entry.section()); i++)
+                unmarked = PlanText.withoutEntryValue(unmarked, entry.section(), i, key.key());
+        return entry.with(unmarked, key.key(), written(key, typed));
+    }
+
+    private String written(EntryKey key, String typed) {
         return switch (key.kind()) {
-            case NUMBER -> PlanText.number(NumberText.parse(typed).orElseThrow());
-            case FLAG -> typed;
-            case TEXT, CHOICE -> PlanText.quoted(typed);
+            case NUMBER -> PlanText.number(NumberText.parse(
+                            OwnUnit.planned(typed, OwnUnit.of(key.range().orElseThrow(), lengths)))
+                    .orElseThrow());
+            case FLAG, MARK, EITHER, NAMES, PAIRS -> typed;
+            case TEXT, NAME, PLACE, CHOICE, FILE, FOLDER -> PlanText.quoted(typed);
         };
     }
 
-    /** One key: its name, what sets it, unit and limits, and what is wrong. */
-    private final class Field extends VBox {
+    /** Puts a fresh entry into the plan; {@code refused} is told why the plan cannot bear it. */
+    void add(Consumer<String> refused) {
+        List<String> lines = fields.values().stream()
+                .map(EntryField::key)
+                .filter(key -> !now(key).isEmpty())
+                .map(key -> key.key() + " = " + written(key, now(key)))
+                .toList();
+        session.edit(
+                "add " + EntryKind.of(entry).fresh().toLowerCase(java.util.Locale.ROOT),
+                plan -> PlanText.withEntry(PlanText.asEntries(plan, entry.section()), entry.section(), lines),
+                wrong -> faults(wrong).ifPresentOrElse(refused, () -> session.tell(wrong)));
+    }
+
+    /** What is typed for a key of a fresh entry. */
+    String typed(String key) {
+        return waiting.getOrDefault(key, "");
+    }
+
+    private final class Told implements EntryControl.Listener {
         private final EntryKey key;
-        private final Node control;
-        private final Label wrong = Labels.line("", "field-fault");
-        private boolean isFilling;
 
-        Field(EntryKey key) {
-            super(2);
+        Told(EntryKey key) {
             this.key = key;
-            this.control = control();
-            control.setId("field-" + key.key());
-            control.setAccessibleText(key.words());
-            Label words = new Label(key.words());
-            words.setMinWidth(135);
-            words.setLabelFor(control);
-            Label limits = new Label(key.limits());
-            limits.getStyleClass().add("quiet");
-            limits.setMinWidth(Region.USE_PREF_SIZE);
-            HBox line = new HBox(8, words, control, limits);
-            line.setAlignment(Pos.CENTER_LEFT);
-            wrong.setId("fault-" + key.key());
-            getChildren().addAll(line, wrong);
-            say("");
         }
 
-        private Node control() {
-            return switch (key.kind()) {
-                case FLAG -> flag();
-                case CHOICE -> choice();
-                case NUMBER, TEXT -> typed();
-            };
+        @Override
+        public void taken(String value) {
+            take(key, value);
         }
 
-        private Node flag() {
-            CheckBox box = new CheckBox();
-            box.setOnAction(chosen -> take(key, box.isSelected() ? "true" : UNSAID));
-            return box;
+        @Override
+        public void leave() {
+            waiting.remove(key.key());
+            fields.get(key.key()).show(said(key));
         }
 
-        private Node choice() {
-            List<String> words = new ArrayList<>(key.choices());
-            words.add(0, UNSAID);
-            ComboBox<String> box = new ComboBox<>(FXCollections.observableArrayList(words));
-            box.setPromptText("not said");
-            box.setPrefWidth(210);
-            box.setOnAction(chosen -> {
-                if (!isFilling && box.getValue() != null) take(key, box.getValue());
-            });
-            return box;
+        @Override
+        public boolean isAsSaid(String typed) {
+            return typed.equals(said(key));
         }
 
-        private Node typed() {
-            TextField field = new TextField();
-            boolean isNumber = key.kind() == EntryKey.Kind.NUMBER;
-            field.setPrefColumnCount(isNumber ? 7 : 18);
-            if (!isNumber) HBox.setHgrow(field, Priority.SOMETIMES);
-            field.setOnAction(entered -> takeTyped(field));
-            field.focusedProperty().addListener((focus, was, is) -> {
-                if (!is) takeTyped(field);
-            });
-            // A field in which nothing is being typed has nothing of its own to undo.
-            field.addEventFilter(KeyEvent.KEY_PRESSED, pressed -> {
-                if (!UNDO.match(pressed) || !field.getText().strip().equals(said(key))) return;
-                session.undo();
-                pressed.consume();
-            });
-            field.addEventHandler(KeyEvent.KEY_PRESSED, pressed -> {
-                if (pressed.getCode() != KeyCode.ESCAPE) return;
-                waiting.remove(key.key());
-                fill();
-                pressed.consume();
-            });
-            return field;
-        }
-
-        private void takeTyped(TextField field) {
-            String typed = field.getText().strip();
-            if (typed.equals(now(key))) return;
-            take(key, typed);
-        }
-
-        void fill() {
-            if (waiting.containsKey(key.key())) return;
-            isFilling = true;
-            String said = said(key);
-            if (control instanceof CheckBox box) box.setSelected(said.equals("true"));
-            if (control instanceof ComboBox<?> box) fillChoice(box, said);
-            if (control instanceof TextField field) field.setText(said);
-            isFilling = false;
-            say("");
-        }
-
-        @SuppressWarnings("unchecked")
-        private void fillChoice(ComboBox<?> box, String said) {
-            ((ComboBox<String>) box).setValue(said);
-        }
-
-        void say(String words) {
-            wrong.setText(words.isEmpty() ? "" : key.words() + " " + words);
-            wrong.setVisible(!words.isEmpty());
-            wrong.setManaged(!words.isEmpty());
+        @Override
+        public void undo() {
+            session.undo();
         }
     }
 }

@@ -1,10 +1,9 @@
 package handreach.desktop;
 
-import handreach.plan.Equipment;
-import handreach.plan.NameKind;
 import handreach.plan.Plan;
 import handreach.plan.PlanText;
 import handreach.study.Scene;
+import handreach.units.Lengths;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -13,6 +12,7 @@ import java.util.Optional;
 import java.util.Set;
 import javafx.css.PseudoClass;
 import javafx.geometry.Pos;
+import javafx.geometry.VPos;
 import javafx.scene.Node;
 import javafx.scene.control.Button;
 import javafx.scene.control.Label;
@@ -22,16 +22,16 @@ import javafx.scene.input.KeyCode;
 import javafx.scene.input.KeyEvent;
 import javafx.scene.layout.BorderPane;
 import javafx.scene.layout.FlowPane;
+import javafx.scene.layout.HBox;
+import javafx.scene.layout.Priority;
+import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
 
-/** Channel, radios, antennas, loadouts, ground and relay as forms: what there is on the left, the one chosen beside it. */
+/** Everything the plan says as forms: what there is on the left, the one chosen beside it. */
 final class EntryPane extends BorderPane {
     private static final PseudoClass CHOSEN = PseudoClass.getPseudoClass("chosen");
-    static final Entry CHANNEL = Entry.of("channel");
-
-    /** Kinds of which there can be several. */
-    private static final Map<String, NameKind> SEVERAL =
-            Map.of("radio", NameKind.RADIO, "antenna", NameKind.ANTENNA, "loadout", NameKind.LOADOUT);
+    /** Keys that hold on one entry alone, and do not go along to another like it. */
+    private static final Set<String> ONE_ALONE = Set.of("control", "base");
 
     private final Session session;
     /** Nothing is made before somebody wants to see it. */
@@ -40,138 +40,175 @@ final class EntryPane extends BorderPane {
     private final VBox list = new VBox(1);
     private final VBox sheet = new VBox(8);
     private final Map<Entry, Button> buttons = new LinkedHashMap<>();
-    private Entry shown = CHANNEL;
+    private Entry shown = Entry.of(EntryKind.CHANNEL.section());
     /** What the list and the sheet were made of: they are made anew only when it changes. */
-    private List<Entry> listed = List.of();
+    private List<String> listed = List.of();
 
-    private List<EntryKey> formed = List.of();
+    private Optional<Made> made = Optional.empty();
     private Optional<Entry> wanted = Optional.empty();
+    /** A kind of which a fresh entry is being written. */
+    private Optional<EntryKind> fresh = Optional.empty();
+
+    private record Made(Entry entry, List<EntryKey> keys, Lengths lengths, boolean isThere) {}
 
     EntryPane(Session session) {
         this.session = session;
         setId("kit");
         list.getStyleClass().add("kit-list");
         sheet.getStyleClass().add("kit-sheet");
-        ScrollPane left = scroll(list);
+        ScrollPane left = scroll(list, "Parts of the plan");
         left.setPrefWidth(250);
         setLeft(left);
-        setCenter(scroll(sheet));
+        setCenter(scroll(sheet, "Form"));
         session.scene().addListener((scene, before, now) -> {
             if (isAsked) fill(now);
         });
     }
 
-    private static ScrollPane scroll(Node content) {
+    private static ScrollPane scroll(Node content, String words) {
         ScrollPane scroll = new ScrollPane(content);
         scroll.setFitToWidth(true);
         scroll.setHbarPolicy(ScrollPane.ScrollBarPolicy.NEVER);
+        scroll.setAccessibleText(words);
         scroll.getStyleClass().add("drawer-scroll");
         return scroll;
     }
 
-    /** Shows the form of an entry. */
+    /** Shows the form of an entry; of one that is not there, of the first of its kind. */
     void show(Entry entry) {
         if (session.scene().get() == null) return;
         isAsked = true;
         shown = entry;
-        formed = List.of();
+        fresh = Optional.empty();
+        made = Optional.empty();
         fill(session.scene().get());
     }
 
-    private static List<Entry> entries(Plan plan) {
-        List<Entry> entries = new ArrayList<>(List.of(CHANNEL, Entry.of("target")));
-        plan.equipment().radios().forEach(radio -> entries.add(Entry.of("radio", radio.name())));
-        plan.equipment().antennas().forEach(antenna -> entries.add(Entry.of("antenna", antenna.name())));
-        plan.equipment().loadouts().forEach(loadout -> entries.add(Entry.of("loadout", loadout.name())));
-        if (plan.equipment().bench().isPresent()) entries.add(Entry.of("bench"));
-        entries.add(Entry.of("ground"));
-        entries.add(Entry.of("relay"));
-        return entries;
-    }
-
-    private static List<EntryKey> keys(Plan plan, Entry entry) {
-        return switch (entry.section()) {
-            case "channel" -> EntryKeys.CHANNEL;
-            case "target" -> EntryKeys.TARGET;
-            case "radio" -> EntryKeys.RADIO;
-            case "antenna" -> EntryKeys.ANTENNA;
-            case "loadout" -> EntryKeys.loadout(plan);
-            case "bench" -> EntryKeys.BENCH;
-            case "ground" -> EntryKeys.GROUND;
-            case "relay" -> EntryKeys.relay(plan);
-            default -> throw new IllegalArgumentException(entry.section());
-        };
-    }
-
-    private static String words(Entry entry) {
-        return switch (entry.section()) {
-            case "channel" -> "The channel";
-            case "target" -> "What counts as copy";
-            case "bench" -> "The bench readings";
-            case "ground" -> "The ground";
-            case "relay" -> "The relay";
-            default -> entry.name().orElse("");
-        };
-    }
-
     private void fill(Scene scene) {
-        List<Entry> entries = entries(scene.plan());
+        String text = scene.file().text();
+        List<Entry> entries = new ArrayList<>();
+        for (EntryKind kind : EntryKind.values()) entries.addAll(kind.entries(text));
         wanted.filter(entries::contains).ifPresent(entry -> {
             shown = entry;
             wanted = Optional.empty();
+            fresh = Optional.empty();
         });
-        if (!entries.contains(shown)) shown = CHANNEL;
-        if (!entries.equals(listed)) fillList(entries);
-        buttons.forEach((entry, button) -> button.pseudoClassStateChanged(CHOSEN, entry.equals(shown)));
-        List<EntryKey> keys = keys(scene.plan(), shown);
-        if (keys.equals(formed) && shown.equals(sheet.getUserData())) return;
-        formed = keys;
-        sheet.setUserData(shown);
-        fillSheet(scene.plan(), keys);
+        if (!entries.contains(shown))
+            shown = entries.stream()
+                    .filter(entry -> entry.section().equals(shown.section()))
+                    .findFirst()
+                    .orElse(entries.get(0));
+        List<String> words = entries.stream()
+                .map(entry -> entry.section() + " " + EntryKind.of(entry).words(text, entry))
+                .toList();
+        if (!words.equals(listed)) fillList(entries, text);
+        listed = words;
+        buttons.forEach((entry, button) ->
+                button.pseudoClassStateChanged(CHOSEN, entry.equals(shown) && fresh.isEmpty()));
+        if (fresh.isEmpty()) fillSheet(scene, text);
     }
 
-    private void fillList(List<Entry> entries) {
-        listed = entries;
+    private void fillList(List<Entry> entries, String text) {
         list.getChildren().clear();
         buttons.clear();
-        String kind = "";
-        for (Entry entry : entries) {
-            if (entry.name().isPresent() && !entry.section().equals(kind)) {
-                Label head = new Label(
-                        SEVERAL.get(entry.section()) == NameKind.RADIO
-                                ? "Radios"
-                                : entry.section().equals("antenna") ? "Antennas" : "Loadouts");
-                head.getStyleClass().add("panel-head");
-                list.getChildren().add(head);
-            }
-            kind = entry.section();
-            Button button = new Button(words(entry));
-            button.setMnemonicParsing(false);
-            button.setMaxWidth(Double.MAX_VALUE);
-            button.setAlignment(Pos.CENTER_LEFT);
-            button.getStyleClass().addAll("link", "kit-entry");
-            button.setOnAction(pressed -> show(entry));
-            buttons.put(entry, button);
-            list.getChildren().add(button);
+        String group = "";
+        for (EntryKind kind : EntryKind.values()) {
+            if (!kind.group().equals(group)) list.getChildren().add(head(kind));
+            group = kind.group();
+            for (Entry entry : entries)
+                if (EntryKind.of(entry) == kind) list.getChildren().add(button(entry, kind.words(text, entry)));
         }
     }
 
-    private void fillSheet(Plan plan, List<EntryKey> keys) {
-        Entry entry = shown;
-        Label title = new Label(words(entry));
+    private Node head(EntryKind kind) {
+        Label words = new Label(kind.group());
+        words.getStyleClass().add("panel-head");
+        if (!kind.isSeveral()) return words;
+        Button add = Labels.link("Add", () -> begin(kind));
+        add.setId("add-" + kind.section());
+        add.setAccessibleText("Add " + kind.fresh().toLowerCase(java.util.Locale.ROOT));
+        Region between = new Region();
+        HBox.setHgrow(between, Priority.ALWAYS);
+        HBox line = new HBox(4, words, between, add);
+        line.setAlignment(Pos.BASELINE_LEFT);
+        return line;
+    }
+
+    private Button button(Entry entry, String words) {
+        Button button = new Button(words);
+        button.setMnemonicParsing(false);
+        button.setMaxWidth(Double.MAX_VALUE);
+        button.setAlignment(Pos.CENTER_LEFT);
+        button.getStyleClass().addAll("link", "kit-entry");
+        button.setOnAction(pressed -> show(entry));
+        buttons.put(entry, button);
+        return button;
+    }
+
+    /** Shows an empty form. */
+    private void begin(EntryKind kind) {
+        fresh = Optional.of(kind);
+        made = Optional.empty();
+        buttons.values().forEach(button -> button.pseudoClassStateChanged(CHOSEN, false));
+        List<EntryKey> keys = new ArrayList<>(kind.keys(session.scene().get().plan()));
+        boolean isNamed = kind.several() == EntryKind.Several.NAMED;
+        if (isNamed) keys.add(0, EntryKey.text("name", "name"));
+        EntryForm form = EntryForm.fresh(session, kind.section(), keys);
+        Label wrong = Labels.line("", "field-fault");
+        wrong.setId("fault-add");
+        Button add = new Button("Add it to the plan");
+        add.setId("kit-add");
+        add.setOnAction(pressed -> {
+            wrong.setText("");
+            int next = PlanText.count(session.scene().get().file().text(), kind.section());
+            wanted = Optional.of(
+                    isNamed
+                            ? Entry.of(kind.section(), form.typed("name"))
+                            : Entry.at(kind.section(), kind == EntryKind.CHANNEL ? Math.max(1, next) : next));
+            form.add(wrong::setText);
+        });
+        Button leave = new Button("Leave");
+        leave.setId("kit-leave");
+        leave.setOnAction(pressed -> show(shown));
+        sheet.getChildren()
+                .setAll(title(kind.fresh()), form, wrong, new FlowPane(8, 6, add, leave));
+    }
+
+    private static Label title(String words) {
+        Label title = new Label(words);
         title.getStyleClass().add("drawer-title");
-        sheet.getChildren().setAll(title);
-        if (entry.name().isPresent()) sheet.getChildren().add(naming(plan, entry));
-        sheet.getChildren().add(new EntryForm(session, entry, keys));
+        return title;
+    }
+
+    private void fillSheet(Scene scene, String text) {
+        Entry entry = shown;
+        EntryKind kind = EntryKind.of(entry);
+        List<EntryKey> keys = kind.keys(scene.plan());
+        boolean isThere = PlanText.hasSection(text, kind.section());
+        Optional<Made> now = Optional.of(
+                new Made(entry, keys, scene.plan().header().lengths(), isThere));
+        if (now.equals(made)) return;
+        made = now;
+        sheet.getChildren().setAll(title(kind.words(text, entry)));
+        if (entry.name().isPresent()) sheet.getChildren().add(naming(entry));
+        if (entry.number().isPresent() || kind.several() == EntryKind.Several.OPTIONAL && isThere)
+            sheet.getChildren().add(out(entry, kind.words(text, entry)));
+        sheet.getChildren().add(EntryForm.of(session, entry, keys));
         sheet.getChildren()
                 .add(Labels.line(
-                        "Enter takes a field, Escape puts the old value back; an emptied field goes out of the plan. What is not here"
-                                + " stands in the plan as text.",
+                        "Enter takes a field, Escape puts the old value back; an emptied field goes out of the plan.",
                         "quiet"));
     }
 
+    private Button out(Entry entry, String words) {
+        Button out = new Button("Take it out");
+        out.setId("kit-out");
+        out.setOnAction(pressed -> session.edit("take out " + words, entry::gone));
+        return out;
+    }
+
     /** Name, and what can be done to one of several. */
-    private Node naming(Plan plan, Entry entry) {
+    private Node naming(Entry entry) {
         String name = entry.name().orElseThrow();
         TextField field = new TextField(name);
         field.setId("field-name");
@@ -182,42 +219,43 @@ final class EntryPane extends BorderPane {
         });
         Button another = new Button("Another like this");
         another.setId("kit-another");
-        another.setOnAction(pressed -> another(plan, entry));
-        Button out = new Button("Take it out");
-        out.setId("kit-out");
-        out.setOnAction(pressed ->
-                session.edit("take out " + name, text -> PlanText.withoutEntry(text, entry.section(), name)));
-        FlowPane line = new FlowPane(8, 6, new Label("name"), field, another, out);
-        line.setRowValignment(javafx.geometry.VPos.CENTER);
+        another.setOnAction(pressed -> another(entry));
+        FlowPane line = new FlowPane(8, 6, new Label("name"), field, another, out(entry, name));
+        line.setRowValignment(VPos.CENTER);
         return line;
     }
 
-    private void rename(Entry entry, String fresh) {
+    private void rename(Entry entry, String other) {
         String name = entry.name().orElseThrow();
-        if (fresh.isEmpty() || fresh.equals(name)) return;
-        wanted = Optional.of(Entry.of(entry.section(), fresh));
-        session.edit("rename " + name, text -> PlanText.rename(text, SEVERAL.get(entry.section()), name, fresh));
+        if (other.isEmpty() || other.equals(name)) return;
+        wanted = Optional.of(Entry.of(entry.section(), other));
+        session.edit(
+                "rename " + name,
+                text -> EntryKind.of(entry)
+                        .nameKind()
+                        .map(kind -> PlanText.rename(text, kind, name, other))
+                        .orElseGet(() -> entry.with(text, "name", PlanText.quoted(other))));
     }
 
     /** A second one with the same values, to be changed where it differs. */
-    private void another(Plan plan, Entry entry) {
+    private void another(Entry entry) {
         String name = entry.name().orElseThrow();
-        Set<Entry> taken = Set.copyOf(listed);
+        Plan plan = session.scene().get().plan();
         int number = 2;
-        while (taken.contains(Entry.of(entry.section(), name + " " + number))) number++;
-        String fresh = name + " " + number;
-        wanted = Optional.of(Entry.of(entry.section(), fresh));
-        List<EntryKey> keys = keys(plan, entry);
+        while (buttons.containsKey(Entry.of(entry.section(), name + " " + number))) number++;
+        String other = name + " " + number;
+        wanted = Optional.of(Entry.of(entry.section(), other));
+        List<EntryKey> keys = EntryKind.of(entry).keys(plan);
         boolean isOnBench = entry.section().equals("antenna")
                 && plan.equipment().bench().isPresent()
                 && plan.equipment().antennas().stream()
-                        .filter(antenna -> antenna.name().equals(name))
-                        .map(Equipment.AntennaEntry::delta)
-                        .anyMatch(delta -> delta.deltaDb().isEmpty());
+                        .anyMatch(antenna -> antenna.name().equals(name)
+                                && antenna.delta().deltaDb().isEmpty());
         session.edit("another like " + name, text -> {
-            List<String> lines = new ArrayList<>(List.of("name = " + PlanText.quoted(fresh)));
+            List<String> lines = new ArrayList<>(List.of("name = " + PlanText.quoted(other)));
             for (EntryKey key : keys)
-                entry.value(text, key.key()).ifPresent(value -> lines.add(key.key() + " = " + value));
+                if (!ONE_ALONE.contains(key.key()))
+                    entry.value(text, key.key()).ifPresent(value -> lines.add(key.key() + " = " + value));
             if (isOnBench && entry.value(text, "bench").isEmpty()) lines.add("bench = " + PlanText.quoted(name));
             return PlanText.withEntry(text, entry.section(), lines);
         });

@@ -237,14 +237,8 @@ final class GroundPanel extends VBox {
         private void placed() {
             try {
                 Position there = Place.parse(position, at.getText());
-                Scene scene = session.scene().get();
                 places.move(position, there);
-                session.worker()
-                        .inOrder(
-                                () -> PlaceDoubt.of(scene, position, there),
-                                doubt -> doubt.ifPresent(words -> session.tell(
-                                        Notice.remark(words + " Undo (Ctrl+Z) puts it back where it was."))),
-                                session::tell);
+                places.doubt(position, there);
             } catch (InputFault fault) {
                 say(fault.getMessage());
             }

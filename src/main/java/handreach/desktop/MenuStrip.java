@@ -54,7 +54,7 @@ final class MenuStrip extends MenuBar {
                         item(
                                 "Channel, radios, antennas, loadouts",
                                 "Shortcut+E",
-                                () -> window.showEquipment(EntryPane.CHANNEL)),
+                                () -> window.showEquipment(Entry.of(EntryKind.CHANNEL.section()))),
                         item("The plan as text", "Shortcut+T", window::showPlanText),
                         item("Path between two positions", "Shortcut+P", window::showPath),
                         item("Bench evidence", "Shortcut+B", window::showBench));

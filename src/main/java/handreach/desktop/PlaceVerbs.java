@@ -4,6 +4,7 @@ import handreach.geodesy.Position;
 import handreach.plan.NameKind;
 import handreach.plan.Places;
 import handreach.plan.PlanText;
+import handreach.study.Scene;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
@@ -26,6 +27,17 @@ final class PlaceVerbs {
 
     void move(String name, Position to) {
         session.edit("move " + name, plan -> PlanText.withEntryValue(plan, SECTION, name, "at", text(to)));
+    }
+
+    /** Tells what speaks against a place that was typed. */
+    void doubt(String name, Position typed) {
+        Scene scene = session.scene().get();
+        session.worker()
+                .inOrder(
+                        () -> PlaceDoubt.of(scene, name, typed),
+                        doubt -> doubt.ifPresent(words -> session.tell(
+                                Notice.remark(words + " Undo (Ctrl+Z) puts it back where it was."))),
+                        session::tell);
     }
 
     /** Adds a position under a free name. */

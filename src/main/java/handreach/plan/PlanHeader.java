@@ -11,7 +11,7 @@ public record PlanHeader(String title, String note, PlaceForm placeForm, Lengths
     public static final PlanHeader NONE = new PlanHeader("", "", PlaceForm.DECIMAL, Lengths.METRIC, Bearings.TRUE);
 
     /** From true to magnetic north, positive east. */
-    static final Range DECLINATION = new Range(
+    public static final Range DECLINATION = new Range(
             "declination_deg",
             -90,
             90,

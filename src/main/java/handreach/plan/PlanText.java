@@ -186,6 +186,16 @@ public final class PlanText {
         return joined(lines);
     }
 
+    /** Makes a plain section such as {@code [channel]} the first of several. */
+    public static String asEntries(String text, String section) {
+        List<String> lines = new ArrayList<>(text.lines().toList());
+        int header = headerOf(lines, "[", section, 0);
+        if (header < 0) return text;
+        String comment = commentOf(lines.get(header));
+        lines.set(header, "[[" + section + "]]" + (comment.isEmpty() ? "" : " " + comment));
+        return joined(lines);
+    }
+
     /** Adds an entry behind the last of its kind, or at the end. */
     public static String withEntry(String text, String section, List<String> keyValueLines) {
         List<String> lines = new ArrayList<>(text.lines().toList());

@@ -7,9 +7,9 @@ import java.util.stream.DoubleStream;
  * writes its lengths here, so that the same length never reads differently in two places.
  */
 public enum Lengths {
-    METRIC("km", 1000, 0.95, "m", 1),
-    /** International mile and foot, exact by definition (1959). */
-    IMPERIAL("mi", 1609.344, 0.5, "ft", 0.3048);
+    METRIC("km", 1000, 0.95, "m", 1, "cm", 1),
+    /** International mile, foot and inch, exact by definition (1959). */
+    IMPERIAL("mi", 1609.344, 0.5, "ft", 0.3048, "in", 2.54);
 
     /** Short lengths over ground are told to ten metres or ten feet, about what a cell or a sample is good for; our suggestion. */
     private static final double SHORT_STEP = 10;
@@ -21,13 +21,24 @@ public enum Lengths {
 
     private final String shortUnit;
     private final double shortM;
+    private final String sizeUnit;
+    private final double sizeCm;
 
-    Lengths(String longUnit, double longM, double longFrom, String shortUnit, double shortM) {
+    Lengths(
+            String longUnit,
+            double longM,
+            double longFrom,
+            String shortUnit,
+            double shortM,
+            String sizeUnit,
+            double sizeCm) {
         this.longUnit = longUnit;
         this.longM = longM;
         this.longFrom = longFrom;
         this.shortUnit = shortUnit;
         this.shortM = shortM;
+        this.sizeUnit = sizeUnit;
+        this.sizeCm = sizeCm;
     }
 
     public String longUnit() {
@@ -44,6 +55,15 @@ public enum Lengths {
 
     public double shortUnitM() {
         return shortM;
+    }
+
+    /** Unit of things that are carried. */
+    public String sizeUnit() {
+        return sizeUnit;
+    }
+
+    public double sizeUnitCm() {
+        return sizeCm;
     }
 
     /** A length over ground: {@code 2.9 km}, {@code 140 m}, {@code 1.8 mi}, {@code 450 ft}. */

@@ -1,0 +1,59 @@
+package handreach.desktop;
+
+import handreach.units.Lengths;
+import javafx.geometry.Pos;
+import javafx.scene.control.Label;
+import javafx.scene.control.Tooltip;
+import javafx.scene.layout.HBox;
+import javafx.scene.layout.Region;
+import javafx.scene.layout.VBox;
+
+/** A line of a form: what a key is called, what sets it, unit and limits, and what is wrong under it. */
+final class EntryField extends VBox {
+    private static final double WORDS_PX = 165;
+
+    private final EntryKey key;
+    private final EntryControl control;
+    private final Label wrong = Labels.line("", "field-fault");
+
+    EntryField(EntryKey key, Lengths lengths, Session session, EntryControl.Listener listener) {
+        super(2);
+        this.key = key;
+        this.control = EntryControl.of(key, session, listener);
+        Label words = new Label(key.words());
+        words.setMinWidth(WORDS_PX);
+        words.setLabelFor(control.labelled());
+        words.setTooltip(new Tooltip(key.key() + " in the plan"));
+        Label limits = new Label(
+                key.range().map(range -> OwnUnit.limits(range, lengths).words()).orElse(""));
+        limits.getStyleClass().add("quiet");
+        limits.setMinWidth(Region.USE_PREF_SIZE);
+        HBox line = new HBox(8, words, control.node(), limits);
+        line.setAlignment(Pos.CENTER_LEFT);
+        wrong.setId("fault-" + key.key());
+        getChildren().addAll(line, wrong);
+        tell("");
+    }
+
+    EntryKey key() {
+        return key;
+    }
+
+    /** Puts in what the plan says; what was wrong is forgotten. */
+    void show(String said) {
+        control.show().accept(said);
+        tell("");
+    }
+
+    /** What is wrong, to follow the name of the key. */
+    void say(String words) {
+        tell(key.words() + " " + words);
+    }
+
+    /** What is wrong, in whole sentences. */
+    void tell(String words) {
+        wrong.setText(words);
+        wrong.setVisible(!words.isEmpty());
+        wrong.setManaged(!words.isEmpty());
+    }
+}
