@@ -69,6 +69,7 @@ final class BenchPane extends BorderPane {
         scroll.setHbarPolicy(ScrollPane.ScrollBarPolicy.NEVER);
         scroll.setVbarPolicy(ScrollPane.ScrollBarPolicy.ALWAYS);
         scroll.setId("bench-scroll");
+        scroll.setAccessibleText("What the bench says");
         scroll.getStyleClass().add("drawer-scroll");
         setTop(new VBox(bar, faults));
         setCenter(scroll);
@@ -83,6 +84,7 @@ final class BenchPane extends BorderPane {
     private static HBox line(String words, ComboBox<String> box) {
         Label label = new Label(words);
         label.setMinWidth(Region.USE_PREF_SIZE);
+        label.setLabelFor(box);
         HBox line = new HBox(6, label, box);
         line.setAlignment(Pos.CENTER_LEFT);
         return line;

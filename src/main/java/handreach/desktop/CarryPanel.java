@@ -6,6 +6,7 @@ import handreach.input.NumberText;
 import handreach.loadout.Burden;
 import handreach.loadout.Carry;
 import handreach.loadout.Loadout;
+import handreach.loadout.Radiator;
 import handreach.plan.Channel;
 import handreach.plan.Equipment;
 import handreach.plan.PlanText;
@@ -219,12 +220,14 @@ final class CarryPanel extends VBox {
 
     /** What the bench says of the antenna in the mounting that the plan uses. */
     private static Optional<String> benchWords(Scene scene, Equipment.LoadoutEntry entry) {
+        Equipment.AntennaEntry antenna = antenna(scene, entry.antenna());
+        if (antenna.delta().deltaDb().isPresent())
+            return Optional.of(String.format(
+                    Locale.ROOT,
+                    "%+.1f dB over the control, as the plan declares",
+                    antenna.delta().deltaDb().getAsDouble()));
         if (scene.bench().isEmpty() || scene.plan().equipment().bench().isEmpty()) return Optional.empty();
         String mount = scene.plan().equipment().bench().get().mount();
-        Equipment.AntennaEntry antenna = scene.plan().equipment().antennas().stream()
-                .filter(each -> each.name().equals(entry.antenna()))
-                .findFirst()
-                .orElseThrow();
         String name = entry.counterpoise()
                 ? antenna.delta().withWire().orElse(antenna.delta().benchName())
                 : antenna.delta().benchName();
@@ -232,6 +235,13 @@ final class CarryPanel extends VBox {
                 .filter(delta -> delta.mounting().name().equals(mount))
                 .findFirst()
                 .map(CarryPanel::deltaWords);
+    }
+
+    private static Equipment.AntennaEntry antenna(Scene scene, String name) {
+        return scene.plan().equipment().antennas().stream()
+                .filter(each -> each.name().equals(name))
+                .findFirst()
+                .orElseThrow();
     }
 
     private static String deltaWords(DeltaOverControl delta) {
@@ -270,6 +280,10 @@ final class CarryPanel extends VBox {
                 .toList());
         ComboBox<String> carry = choice(Carry.KEYWORD.words());
         CheckBox wire = new CheckBox("with the counterpoise wire");
+        wire.setId("new-loadout-wire");
+        // Only an antenna that was read or is known with the wire can be carried with it.
+        antenna.valueProperty().addListener((choice, before, now) -> offerWire(wire, scene, now));
+        offerWire(wire, scene, antenna.getValue());
         Button add = new Button("Add");
         add.setDefaultButton(false);
         add.setOnAction(pressed -> {
@@ -296,6 +310,14 @@ final class CarryPanel extends VBox {
         form.setVisible(true);
         form.setManaged(true);
         name.requestFocus();
+    }
+
+    private static void offerWire(CheckBox wire, Scene scene, String antenna) {
+        Equipment.AntennaEntry entry = antenna(scene, antenna);
+        boolean isKnown = entry.radiator() == Radiator.QUARTER_WAVE
+                || entry.delta().withWire().isPresent();
+        if (!isKnown) wire.setSelected(false);
+        wire.setDisable(!isKnown);
     }
 
     private static ComboBox<String> choice(List<String> words) {

@@ -13,12 +13,16 @@ import javafx.application.Platform;
 import javafx.collections.ListChangeListener;
 import javafx.geometry.Insets;
 import javafx.geometry.Pos;
+import javafx.geometry.VPos;
 import javafx.scene.Node;
+import javafx.scene.control.Button;
 import javafx.scene.control.ComboBoxBase;
+import javafx.scene.control.Label;
 import javafx.scene.input.KeyCode;
 import javafx.scene.input.KeyEvent;
 import javafx.scene.input.MouseEvent;
 import javafx.scene.layout.BorderPane;
+import javafx.scene.layout.FlowPane;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.StackPane;
 import javafx.scene.layout.VBox;
@@ -81,10 +85,20 @@ final class DeskWindow {
         WalkPanel walk = new WalkPanel(session, map::centreOn);
         this.way = new QuestionList(List.of(
                 new Question("What do we carry?", reach.advice(), carry),
-                new Question("On what ground?", ground.answer(), ground),
-                new Question("How far does it reach?", reach.answer(), reach),
-                new Question("Is a relay needed?", relay.answer(), relay),
-                new Question("Was it right?", walk.answer(), walk)));
+                new Question("On what ground?", ground.answer(),
+                        withForms(
+                                ground,
+                                EntryKind.GROUND,
+                                EntryKind.AREA,
+                                EntryKind.POSITION,
+                                EntryKind.ROUTE,
+                                EntryKind.SECTOR,
+                                EntryKind.STATION)),
+                new Question("How far does it reach?", reach.answer(),
+                        withForms(reach, EntryKind.TARGET, EntryKind.REACH, EntryKind.DECIDE)),
+                new Question("Is a relay needed?", relay.answer(), withForms(relay, EntryKind.RELAY, EntryKind.ASSIGN)),
+                new Question("Was it right?", walk.answer(),
+                        withForms(walk, EntryKind.WALK, EntryKind.CALIBRATION, EntryKind.DOUBT))));
         this.goTo = new GoToPane(session, map, tools);
         new MapGestures(map, session, tools, goTo::ask);
         path.onRelay(() -> {
@@ -200,7 +214,7 @@ final class DeskWindow {
         // Above the scale bar, on the side where the key is not.
         StackPane.setAlignment(work, Pos.BOTTOM_LEFT);
         StackPane.setMargin(work, new Insets(0, 0, 84, 14));
-        middle.getChildren().addAll(key, upper, work);
+        middle.getChildren().addAll(key, upper, work, dropHint());
         map.laidOver(bar, key);
         way.disableProperty().bind(session.scene().isNull());
         bar.disableProperty().bind(session.scene().isNull());
@@ -210,6 +224,30 @@ final class DeskWindow {
                     .add(new StartPane(
                             session, this::showNewPlan, verbs::openAsked, verbs::open, drawer.visibleProperty()));
         ahead.begin();
+    }
+
+    /** What letting go would do, while files are held over the window. */
+    private Node dropHint() {
+        Label hint = new Label("Let go to bring it in");
+        hint.setId("drop-hint");
+        hint.getStyleClass().add("drop-hint");
+        hint.setMouseTransparent(true);
+        hint.visibleProperty().bind(drop.isOver());
+        return hint;
+    }
+
+    /** Links from a question to the forms that have the rest of it. */
+    private Node withForms(Node panel, EntryKind... kinds) {
+        FlowPane links = new FlowPane(4, 2, Labels.cell("All the plan says:", "quiet"));
+        links.setRowValignment(VPos.BASELINE);
+        for (EntryKind kind : kinds) {
+            Button link = Labels.link(
+                    kind.isSeveral() ? kind.group() : kind.words("", Entry.of(kind.section())),
+                    () -> showEquipment(Entry.of(kind.section())));
+            link.setId("form-" + kind.section());
+            links.getChildren().add(link);
+        }
+        return new VBox(10, panel, links);
     }
 
     /** Folded steps are put on the screen one by one, while no picture is under way. */

@@ -100,7 +100,7 @@ record EntryControl(Node node, Consumer<String> show) {
         });
         return new EntryControl(box, said -> {
             isFilling[0] = true;
-            box.setValue(said);
+            box.setValue(said.isEmpty() ? null : said);
             isFilling[0] = false;
         });
     }

@@ -120,6 +120,11 @@ enum EntryKind {
         return entries;
     }
 
+    /** Names that are taken, where entries have names. */
+    List<String> names(String text) {
+        return entries(text).stream().flatMap(entry -> entry.name().stream()).toList();
+    }
+
     /** What an entry is called in the list. */
     String words(String text, Entry entry) {
         if (!isSeveral()) return words;

@@ -93,6 +93,8 @@ final class EntryPane extends BorderPane {
             wanted = Optional.empty();
             fresh = Optional.empty();
         });
+        boolean isNone = entries.stream().noneMatch(entry -> entry.section().equals(shown.section()));
+        if (isNone) fresh = Optional.of(EntryKind.of(shown));
         if (!entries.contains(shown))
             shown = entries.stream()
                     .filter(entry -> entry.section().equals(shown.section()))
@@ -106,6 +108,7 @@ final class EntryPane extends BorderPane {
         buttons.forEach((entry, button) ->
                 button.pseudoClassStateChanged(CHOSEN, entry.equals(shown) && fresh.isEmpty()));
         if (fresh.isEmpty()) fillSheet(scene, text);
+        else if (isNone) begin(fresh.get());
     }
 
     private void fillList(List<Entry> entries, String text) {

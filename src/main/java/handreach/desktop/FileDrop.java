@@ -10,6 +10,9 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.Consumer;
+import javafx.beans.property.BooleanProperty;
+import javafx.beans.property.ReadOnlyBooleanProperty;
+import javafx.beans.property.SimpleBooleanProperty;
 import javafx.scene.Node;
 import javafx.scene.input.DragEvent;
 import javafx.scene.input.TransferMode;
@@ -18,12 +21,19 @@ import javafx.scene.input.TransferMode;
 final class FileDrop {
     private final Session session;
     private final Map<String, Consumer<List<Path>>> readers = new LinkedHashMap<>();
+    private final BooleanProperty isOver = new SimpleBooleanProperty();
     private Consumer<Path> folders = folder -> {};
 
     FileDrop(Node target, Session session) {
         this.session = session;
         target.addEventHandler(DragEvent.DRAG_OVER, this::over);
         target.addEventHandler(DragEvent.DRAG_DROPPED, this::dropped);
+        target.addEventHandler(DragEvent.DRAG_EXITED_TARGET, gone -> isOver.set(false));
+    }
+
+    /** Whether files are held over the window. */
+    ReadOnlyBooleanProperty isOver() {
+        return isOver;
     }
 
     /** Files whose names end like this, such as {@code .csv}, go to this reader; all of one drop together. */
@@ -37,12 +47,15 @@ final class FileDrop {
     }
 
     private void over(DragEvent event) {
-        if (event.getDragboard().hasFiles()) event.acceptTransferModes(TransferMode.COPY);
+        boolean hasFiles = event.getDragboard().hasFiles();
+        isOver.set(hasFiles);
+        if (hasFiles) event.acceptTransferModes(TransferMode.COPY);
         event.consume();
     }
 
     private void dropped(DragEvent event) {
         boolean hasFiles = event.getDragboard().hasFiles();
+        isOver.set(false);
         if (hasFiles)
             take(event.getDragboard().getFiles().stream().map(File::toPath).toList());
         event.setDropCompleted(hasFiles);

@@ -7,6 +7,7 @@ import handreach.loadout.Loadout;
 import handreach.plan.Places;
 import handreach.plan.PlanText;
 import handreach.propagation.LossModels;
+import handreach.reach.AreaRequest;
 import handreach.study.Scene;
 import handreach.terrain.Cover;
 import handreach.terrain.TileSummary;
@@ -37,8 +38,6 @@ final class GroundPanel extends VBox {
     private final Session session;
     private final PlaceVerbs places;
     private final NumberField radius;
-    private final Label radiusUnit = new Label("km");
-    private final Label cellUnit = new Label("m");
     private final NumberField cell;
     private final ComboBox<String> model = new ComboBox<>();
     private final ComboBox<String> cover = new ComboBox<>();
@@ -56,16 +55,13 @@ final class GroundPanel extends VBox {
         this.radius = new NumberField(
                 "radius",
                 "The radius",
-                typed -> session.edit(
-                        "radius",
-                        plan -> PlanText.withValue(plan, "area", "radius_km", OwnUnit.planned(typed, longKm()))),
-                session::tell);
+                AreaRequest.RADIUS,
+                typed -> session.edit("radius", plan -> PlanText.withValue(plan, "area", "radius_km", typed)));
         this.cell = new NumberField(
                 "cell",
                 "The side of a cell",
-                typed -> session.edit(
-                        "cells", plan -> PlanText.withValue(plan, "reach", "cell_m", OwnUnit.planned(typed, shortM()))),
-                session::tell);
+                AreaRequest.CELL,
+                typed -> session.edit("cells", plan -> PlanText.withValue(plan, "reach", "cell_m", typed)));
         tiles.setWrapText(true);
         tiles.getStyleClass().add("quiet");
         Label heading = new Label("Positions");
@@ -96,8 +92,8 @@ final class GroundPanel extends VBox {
                 word -> session.edit(
                         "cover", plan -> PlanText.withValue(plan, "ground", "cover", PlanText.quoted(word))));
         return new FormGrid()
-                .with("radius", line(radius, radiusUnit))
-                .with("cells", line(cell, cellUnit))
+                .with("radius", radius)
+                .with("cells", cell)
                 .with("stands on it", cover)
                 .with("loss model", model);
     }
@@ -105,20 +101,6 @@ final class GroundPanel extends VBox {
     private Lengths lengths() {
         Scene scene = session.scene().get();
         return scene == null ? Lengths.METRIC : scene.plan().header().lengths();
-    }
-
-    private double longKm() {
-        return lengths().longUnitM() / 1000;
-    }
-
-    private double shortM() {
-        return lengths().shortUnitM();
-    }
-
-    private static HBox line(Node... nodes) {
-        HBox line = new HBox(6, nodes);
-        line.setAlignment(Pos.CENTER_LEFT);
-        return line;
     }
 
     private void onChoice(ComboBox<String> box, Consumer<String> verb) {
@@ -129,10 +111,8 @@ final class GroundPanel extends VBox {
 
     private void show(Scene scene) {
         isFilling = true;
-        radius.fill(OwnUnit.shown(scene.plan().places().area().radiusKm(), longKm()));
-        cell.fill(OwnUnit.shown(scene.plan().questions().reach().cellM(), shortM()));
-        radiusUnit.setText(lengths().longUnit());
-        cellUnit.setText(lengths().shortUnit());
+        radius.fill(scene.plan().places().area().radiusKm(), lengths());
+        cell.fill(scene.plan().questions().reach().cellM(), lengths());
         model.setValue(scene.plan().questions().reach().model().name());
         cover.setValue(scene.plan().ground().cover().everywhere().word());
         tiles.setText(tileWords(scene));

@@ -150,7 +150,9 @@ final class ImportPane extends ScrollPane {
                 "bring-walk",
                 "A walk that was made, with the reports below",
                 () -> verbs.walk(Optional.of(read.file()), logs.get(log.getValue())));
-        Node line = new HBox(8, new Label("reports"), log);
+        Label reports = new Label("reports");
+        reports.setLabelFor(log);
+        Node line = new HBox(8, reports, log);
         ((HBox) line).setAlignment(Pos.CENTER_LEFT);
         column.getChildren().add(line);
     }

@@ -21,6 +21,7 @@ import javafx.collections.FXCollections;
 import javafx.collections.ListChangeListener;
 import javafx.collections.ObservableList;
 import javafx.geometry.Bounds;
+import javafx.scene.AccessibleRole;
 import javafx.scene.Node;
 import javafx.scene.canvas.Canvas;
 import javafx.scene.image.ImageView;
@@ -94,6 +95,7 @@ final class MapView extends Pane {
         this.composing = session.worker().newest();
         getStyleClass().add("ground");
         setFocusTraversable(true);
+        setAccessibleRole(AccessibleRole.IMAGE_VIEW);
         setAccessibleText("Map of the area. Arrow keys move it, plus and minus zoom, Home shows the whole area.");
         sheet.setPreserveRatio(false);
         sheet.setManaged(false);

@@ -104,6 +104,7 @@ final class NewPlanPane extends ScrollPane {
 
     private VBox placeStep(Runnable saving) {
         at.setId("new-at");
+        at.setAccessibleText("Where you start from");
         at.setPromptText("a coordinate, in any form");
         at.setOnAction(entered -> place());
         byClick.setId("new-by-click");

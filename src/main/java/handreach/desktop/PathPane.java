@@ -106,6 +106,7 @@ final class PathPane extends BorderPane {
         lines.getStyleClass().add("path-lines");
         scroll.setFitToWidth(true);
         scroll.setId("path-scroll");
+        scroll.setAccessibleText("The path and its ledger");
         scroll.getStyleClass().add("drawer-scroll");
         scroll.setHbarPolicy(ScrollPane.ScrollBarPolicy.NEVER);
         foot.setTop(title);

@@ -108,6 +108,7 @@ final class PlanTextPane extends BorderPane {
         faults.setId("plan-text-faults");
         faults.getStyleClass().add("fault-list");
         ScrollPane scroll = new ScrollPane(faults);
+        scroll.setAccessibleText("What is wrong with the plan");
         scroll.setFitToWidth(true);
         scroll.setHbarPolicy(ScrollPane.ScrollBarPolicy.NEVER);
         scroll.setPrefWidth(360);

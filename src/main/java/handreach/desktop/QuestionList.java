@@ -26,6 +26,7 @@ final class QuestionList extends VBox {
         column.getChildren().addAll(steps);
         ScrollPane scroll = new ScrollPane(column);
         scroll.setFitToWidth(true);
+        scroll.setAccessibleText("The five questions");
         scroll.setHbarPolicy(ScrollPane.ScrollBarPolicy.NEVER);
         scroll.getStyleClass().add("way-scroll");
         VBox.setVgrow(scroll, Priority.ALWAYS);

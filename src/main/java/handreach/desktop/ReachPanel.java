@@ -94,7 +94,12 @@ final class ReachPanel extends VBox {
         lines.setId("reach-lines");
         Label caution = Labels.line(Cautions.brief(Caution.RELIANCE), "caution");
         getChildren().addAll(lines, rose, settings(), caution);
-        session.scene().addListener((scene, before, now) -> show(now));
+        session.scene().addListener((scene, before, now) -> {
+            boolean isOther =
+                    before == null || !before.file().file().equals(now.file().file());
+            if (isOther) forget();
+            show(now);
+        });
         // The map comes first; figures follow when it is there.
         live.isUnderway().addListener((underway, was, is) -> {
             if (!is) settle.begin();
@@ -158,6 +163,16 @@ final class ReachPanel extends VBox {
 
     private void set(String key, String value) {
         if (!isFilling) session.edit("copy wanted", plan -> PlanText.withValue(plan, "target", key, value));
+    }
+
+    /** Another plan: nothing of the one before may stand under its title. */
+    private void forget() {
+        studying.drop();
+        composed = null;
+        found.set(null);
+        advice.set("reckoning\u2026");
+        lines.showBlocks(List.of());
+        rose.clear();
     }
 
     private void setOdds() {

@@ -2,6 +2,7 @@ package handreach.desktop;
 
 import handreach.geodesy.Position;
 import handreach.plan.Places;
+import handreach.plan.PlanLimits;
 import handreach.plan.PlanText;
 import handreach.plan.Questions;
 import handreach.relay.Party;
@@ -14,18 +15,19 @@ import handreach.study.RelayStudy;
 import handreach.study.Scene;
 import handreach.units.Lengths;
 import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.Consumer;
 import javafx.beans.property.ReadOnlyStringWrapper;
 import javafx.beans.value.ObservableValue;
 import javafx.collections.ListChangeListener;
-import javafx.geometry.Pos;
 import javafx.scene.Node;
 import javafx.scene.control.Button;
 import javafx.scene.control.CheckBox;
 import javafx.scene.control.Label;
-import javafx.scene.layout.HBox;
+import javafx.scene.control.Tooltip;
+import javafx.scene.layout.FlowPane;
 import javafx.scene.layout.VBox;
 
 /** Is a relay needed: who must talk to whom, the answer in words, and where the relays would stand. */
@@ -35,12 +37,11 @@ final class RelayPanel extends VBox {
     private static final double FIGURE_PX = 328;
 
     private static final Map<String, String> COUNTS =
-            Map.of("1", "one relay", "2", "up to two relays", "3", "up to three relays", "4", "up to four relays");
+            Map.of("1", "one relay", "2", "two relays", "3", "three relays", "4", "four relays");
 
     private static final double USUAL_MAST_M = 3;
 
     private final Session session;
-    private final Label mastUnit = new Label();
     private final Label usualWords = Labels.line("", "quiet");
     private final Consumer<Position> look;
     private final WordChoice talk;
@@ -65,13 +66,7 @@ final class RelayPanel extends VBox {
         this.mode =
                 new WordChoice("relay-mode", modes(), word -> set("way of relaying", "mode", PlanText.quoted(word)));
         this.mast = new NumberField(
-                "relay-mast",
-                "The mast",
-                typed -> set(
-                        "height of the mast",
-                        "mast_m",
-                        OwnUnit.planned(typed, lengths().shortUnitM())),
-                session::tell);
+                "relay-mast", "The mast", PlanLimits.MAST, typed -> set("height of the mast", "mast_m", typed));
         chained.setId("relay-chained");
         chained.setOnAction(chosen -> set("relays in a chain", "chained", Boolean.toString(chained.isSelected())));
         find.setId("relay-find");
@@ -119,14 +114,12 @@ final class RelayPanel extends VBox {
     }
 
     private Node settings() {
-        HBox high = new HBox(6, mast, mastUnit);
-        high.setAlignment(Pos.CENTER_LEFT);
         return new FormGrid()
                 .with("who talks", talk)
                 .with("at most", count)
                 .with("", chained)
                 .with("works by", mode)
-                .with("on a mast", high);
+                .with("on a mast", mast);
     }
 
     private Lengths lengths() {
@@ -154,8 +147,7 @@ final class RelayPanel extends VBox {
         unasked.setVisible(!isAsked);
         unasked.setManaged(!isAsked);
         fillChoices(scene);
-        mast.fill(OwnUnit.shown(asked.equipment().mastM(), lengths().shortUnitM()));
-        mastUnit.setText(lengths().shortUnit() + " above ground");
+        mast.fill(asked.equipment().mastM(), lengths());
         usualWords.setText(
                 "The plan asks nothing about a relay yet. The usual question: everybody with everybody, one relay on two"
                         + " frequencies, 5 W on a mast of " + lengths().heightText(USUAL_MAST_M) + ".");
@@ -213,7 +205,43 @@ final class RelayPanel extends VBox {
                 new BlockView.RowVerb<>(RelaySite.class, "Show on the map", site -> look.accept(site.at())),
                 new BlockView.RowVerb<>(SiteCheck.Hop.class, "Show this path", hop -> pull(found.get(), hop)));
         more.show(composer.underVerdict());
-        sheet.getChildren().addAll(verdict, more);
+        sheet.getChildren().addAll(verdict, keeping(found.get()), more);
+    }
+
+    /** What makes a site that was found one that stands. */
+    private Node keeping(RelayAnswer found) {
+        FlowPane verbs = new FlowPane(8, 4);
+        for (RelaySite site : RelaySite.of(found)) {
+            if (!site.isAdvised()) continue;
+            Button put = Labels.link("Put " + site.name() + " into the plan", () -> put(found, site));
+            put.setId("relay-put-" + verbs.getChildren().size());
+            put.setTooltip(new Tooltip("As a station that stands and passes speech on; then the answer is found out anew"));
+            verbs.getChildren().add(put);
+        }
+        return verbs;
+    }
+
+    private void put(RelayAnswer found, RelaySite site) {
+        Questions.RelayQuestion asked = found.scene().plan().questions().relay();
+        Questions.RelayEquipment own = asked.equipment();
+        session.edit("put " + site.name() + " into the plan", plan -> {
+            List<String> taken = EntryKind.STATION.names(plan);
+            String name = site.name();
+            for (int number = 2; taken.contains(name); number++) name = site.name() + ", " + number;
+            return PlanText.withEntry(
+                    plan,
+                    EntryKind.STATION.section(),
+                    List.of(
+                            "name = " + PlanText.quoted(name),
+                            "at = " + PlaceVerbs.text(site.at()),
+                            "power_w = " + PlanText.number(own.powerW()),
+                            "sensitivity_dbm = " + PlanText.number(own.sensitivityDbm()),
+                            "gain_dbd = " + PlanText.number(own.gainDbd()),
+                            "height_m = " + PlanText.number(own.mastM()),
+                            "feed_loss_db = " + PlanText.number(own.feedLossDb()),
+                            "relay = true",
+                            "mode = " + PlanText.quoted(asked.mode().word())));
+        });
     }
 
     /** Lays a hop on the map as the path that is looked at. */

@@ -49,10 +49,19 @@ final class WindowVerbs {
     }
 
     private Optional<ButtonType> asked(String title, String words, ButtonType... choices) {
-        Alert alert = new Alert(Alert.AlertType.NONE, words, choices);
+        Alert alert = question(session.palette().get(), words, choices);
         alert.setTitle(title);
         alert.initOwner(stage);
         return alert.showAndWait();
+    }
+
+    /** A question in the colours of the window; its answers stand in the order given, whatever the system is used to. */
+    static Alert question(Palette palette, String words, ButtonType... choices) {
+        Alert alert = new Alert(Alert.AlertType.NONE, words, choices);
+        Theme.apply(alert.getDialogPane(), palette);
+        alert.getDialogPane().getStyleClass().add("question");
+        ((ButtonBar) alert.getDialogPane().lookup(".button-bar")).setButtonOrder(ButtonBar.BUTTON_ORDER_NONE);
+        return alert;
     }
 
     /** Files to bring into the plan. */
