@@ -64,7 +64,10 @@ import org.junit.jupiter.api.io.TempDir;
 @Timeout(value = 3, unit = TimeUnit.HOURS)
 class S17KillTest {
     private static final int KILLS = Integer.getInteger("handreach.kills", 15);
-    private static final int LONGEST_MS = 400;
+    /** Of the steps of two turns, plan and folders and files, one is waited for; the program is killed soon after it has begun. */
+    private static final int MOST_STEPS = 18;
+
+    private static final int LONGEST_MS = 60;
     private static final int TOLD_EVERY = 50;
     /** The next run is mostly that of a recording too, and every so often that of the commands. */
     private static final int REAL_RUN_AFTER = 25;
@@ -259,6 +262,7 @@ class S17KillTest {
                     new BufferedReader(new InputStreamReader(program.getInputStream(), StandardCharsets.UTF_8))) {
                 String last = said.readLine();
                 while (!last.equals("ready")) last = said.readLine();
+                for (int step = random.nextInt(MOST_STEPS); step > 0; step--) said.readLine();
                 TimeUnit.MILLISECONDS.sleep(random.nextInt(LONGEST_MS));
                 program.toHandle().destroyForcibly();
                 assertTrue(program.waitFor(60, TimeUnit.SECONDS));

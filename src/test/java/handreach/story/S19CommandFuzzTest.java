@@ -53,7 +53,10 @@ class S19CommandFuzzTest {
 
     @TestFactory
     Stream<DynamicTest> everyCommandAnswersOrTellsAFault() throws IOException {
-        List<Target> targets = targets();
+        String only = System.getProperty("fuzz.only", "");
+        List<Target> targets = targets().stream()
+                .filter(target -> only.isEmpty() || List.of(only.split(",")).contains(target.name()))
+                .toList();
         double all = targets.stream().mapToDouble(Target::share).sum();
         return targets.stream()
                 .map(target -> DynamicTest.dynamicTest(
@@ -174,6 +177,49 @@ class S19CommandFuzzTest {
                                 command("walk", "files.toml"),
                                 with(command("card", "files.toml"), "--out", at("card.pdf")),
                                 with(command("reach", "files.toml"), "--out", at("out")))),
+                new Target(
+                        "stations",
+                        "stations.toml",
+                        2,
+                        maker(Grammar.Form.TOML, bytes(stations(small))),
+                        by(
+                                command("reach", "stations.toml"),
+                                command("reach", "stations.toml", "--json"),
+                                command("assign", "stations.toml"),
+                                with(command("reach", "stations.toml"), "--channel", "high", "--json"),
+                                command("assign", "stations.toml", "--json"),
+                                path("stations.toml", positions),
+                                command("relay", "stations.toml", "--json"))),
+                new Target(
+                        "route",
+                        "route.gpx",
+                        0.5,
+                        maker(Grammar.Form.XML, track()),
+                        by(command(
+                                "reach",
+                                named(
+                                        small + "[[route]]\nname = \"patrol\"\nfile = \"route.gpx\"\n"
+                                                + "loadout = \"half-wave at face\"\ntimed = true\n",
+                                        "route.toml",
+                                        "")))),
+                new Target(
+                        "waypoints",
+                        "marks.gpx",
+                        0.5,
+                        maker(Grammar.Form.XML, waypoints()),
+                        by(command("walk", walked(small, "walk-reports.csv", "marks.gpx", "marks.toml")))),
+                new Target(
+                        "region",
+                        "region.geojson",
+                        0.1,
+                        maker(Grammar.Form.JSON, region()),
+                        by(atlas("region-out", small, "--region", at("region.geojson")))),
+                new Target(
+                        "block",
+                        "atlas-out/positions/block-000000.jsonl",
+                        0.1,
+                        maker(Grammar.Form.JSON, block(small)),
+                        by(atlas("atlas-out", small))),
                 new Target(
                         "calibration",
                         "calibration.toml",
@@ -314,6 +360,112 @@ class S19CommandFuzzTest {
                     '"' + named + '"',
                     '"' + sample.resolve(named).normalize().toString().replace('\\', '/') + '"');
         return text;
+    }
+
+    /** The parts of a plan that not every plan has. */
+    private static String stations(String plan) {
+        String track = SAMPLES.resolve("forest-hills/walk-track.gpx").toString().replace('\\', '/');
+        return plan.replaceAll("(?s)\\[channel\\].*?\\[target\\]", """
+                declination_deg = -4.5
+                [[channel]]
+                name = "low"
+                frequency_mhz = 155.16
+                [[channel]]
+                name = "high"
+                frequency_mhz = 446.1
+                [target]""")
+                        .replace("noise = \"rural\"", "noise = \"rural\"\nfoliage = \"wet\"\nroof_height_m = 9")
+                        .replace("sensitivity_dbm = -119", """
+                                sensitivity_dbm = -119
+                                battery_mah = 2200
+                                send_ma = 1500
+                                receive_ma = 250
+                                wait_ma = 60
+                                [[power_step]]
+                                power_w = 1
+                                send_ma = 700
+                                """)
+                        .replace("base = true", "base = true\nheading_deg = 30\nweight = 2")
+                        .replaceAll("(?s)\\[\\[walk\\]\\].*", "")
+                + """
+                [[delta]]
+                antenna = "end-fed half-wave"
+                channel = "high"
+                delta_db = 4
+                delta_uncertainty_db = 1
+                delta_mount = "in hand"
+                [[station]]
+                name = "hut"
+                at = "36.2600, -84.2300"
+                power_w = 25
+                sensitivity_uv = 0.25
+                sensitivity_across = "50-ohm"
+                gain_dbi = 2.15
+                gain_uncertainty_db = 1
+                height_m = 6
+                feed_loss_db = 1.5
+                noise_floor_dbm = -120
+                noise_bandwidth_khz = 8.5
+                [[station]]
+                name = "ridge"
+                at = "36.2800, -84.2000"
+                power_w = 10
+                sensitivity_dbm = -118
+                gain_dbd = 0
+                receive_mhz = 156.0
+                transmit_mhz = 151.5
+                relay = true
+                mode = "two-frequency"
+                [[route]]
+                name = "patrol"
+                file = "TRACK"
+                loadout = "half-wave at face"
+                start = "08:00"
+                pace_kmh = 3
+                weight = 1
+                [decide]
+                by = "places"
+                felt_places = 1
+                felt_ground = 0.1
+                felt_reach_m = 100
+                [assign]
+                keep = ["north spur"]
+                loadouts = ["factory at face", "half-wave at face"]
+                [doubt]
+                model_common_db = 6
+                place_spread_db = 8
+                """.replace("TRACK", track);
+    }
+
+    private String[] atlas(String out, String plan, String... more) throws IOException {
+        Path file = folder.resolve("atlas.toml");
+        Files.writeString(
+                file,
+                plan.replaceAll("(?s)\\[\\[walk\\]\\].*", "").replace("bearing_step_deg = 30", "bearing_step_deg = 90"));
+        return with(
+                new String[] {"atlas", file.toString(), "--grid", "700m", "--cores", "1", "--out", at(out)}, more);
+    }
+
+    /** What the command itself wrote of one block. */
+    private byte[] block(String plan) throws IOException {
+        CommandRun run = CommandRun.of(atlas("atlas-out", plan));
+        assertTrue(run.code() == 0, run.err());
+        return Files.readAllBytes(folder.resolve("atlas-out/positions/block-000000.jsonl"));
+    }
+
+    private static byte[] region() {
+        return bytes(
+                "{\"type\":\"Polygon\",\"coordinates\":[[[-84.22,36.26],[-84.2,36.26],[-84.2,36.28],[-84.22,36.28],[-84.22,36.26]]]}");
+    }
+
+    private static byte[] waypoints() {
+        return bytes("<?xml version=\"1.0\"?>\n<gpx version=\"1.1\" creator=\"x\" xmlns=\"http://www.topografix.com/GPX/1/1\">\n"
+                + "<wpt lat=\"36.271\" lon=\"-84.212\"><time>2026-05-04T09:30:00Z</time><name>copy</name></wpt>\n"
+                + "<wpt lat=\"36.272\" lon=\"-84.213\"><time>2026-05-04T09:31:00Z</time><name>a</name><cmt>-104 dBm to base</cmt></wpt>\n"
+                + "<wpt lat=\"36.273\" lon=\"-84.214\"><name>b</name><desc>SINAD 12</desc></wpt>\n"
+                + "<wpt lat=\"36.274\" lon=\"-84.215\"><name>no copy</name></wpt>\n"
+                + "<wpt lat=\"36.275\" lon=\"-84.216\"><name>R4</name></wpt>\n"
+                + "<wpt lat=\"36.276\" lon=\"-84.217\"><name>&lt; -120 dBm</name></wpt>\n</gpx>\n");
     }
 
     /** A plan that names the file which changes. */
