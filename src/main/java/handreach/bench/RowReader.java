@@ -66,7 +66,11 @@ final class RowReader {
     Optional<Reading> read(TableRow row) {
         String value = row.text("value");
         String unit = row.text("unit");
-        if (table.isPartedByCommas() && value.matches("[-+\u2212]?\\d+") && unit.matches("\\d+")) {
+        if (table.isPartedByCommas()
+                && !unit.isEmpty()
+                && Character.isDigit(unit.charAt(0))
+                && unit.matches("\\d+")
+                && value.matches("[-+\u2212]?\\d+")) {
             row.fault(commaFault("value", value + "," + unit));
             return Optional.empty();
         }
@@ -292,8 +296,8 @@ final class RowReader {
                 reading.antenna().toLowerCase(Locale.ROOT),
                 reading.mounting().identity(),
                 reading.quantity().key(),
-                reading.frequencyMhz().toString(),
-                reading.trial().toString());
+                String.valueOf(reading.frequencyMhz().orElse(0)),
+                String.valueOf(reading.trial().getAsInt()));
         Integer first = lineOfKey.putIfAbsent(key, reading.line());
         if (first == null) return false;
         row.fault("trial " + reading.trial().getAsInt() + " of " + reading.antenna() + ", "

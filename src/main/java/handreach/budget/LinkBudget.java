@@ -14,11 +14,18 @@ public final class LinkBudget {
     private final Direction there;
     private final Direction back;
     private final LinkTerms terms;
+    /** What the weaker way has but for patterns and path, dB. */
+    private final double weakerFixedDb;
+    private final EndBudget first;
+    private final EndBudget second;
 
     private LinkBudget(Direction there, Direction back, LinkTerms terms) {
         this.there = there;
         this.back = back;
         this.terms = terms;
+        this.weakerFixedDb = weaker().fixedDb();
+        this.first = there.from();
+        this.second = there.to();
     }
 
     /** The link between two ends under these terms. */
@@ -80,11 +87,11 @@ public final class LinkBudget {
      * @source sum of the ledger's lines
      */
     public double marginDb(double pathLossDb, double aElevationDeg, double bElevationDeg) {
-        return weaker().fixedDb() + patternsDb(aElevationDeg, bElevationDeg) - pathLossDb;
+        return weakerFixedDb + patternsDb(aElevationDeg, bElevationDeg) - pathLossDb;
     }
 
     private double patternsDb(double aElevationDeg, double bElevationDeg) {
-        return there.from().patternDb(aElevationDeg) + there.to().patternDb(bElevationDeg);
+        return first.patternDb(aElevationDeg) + second.patternDb(bElevationDeg);
     }
 
     private Direction weaker() {
@@ -123,8 +130,9 @@ public final class LinkBudget {
      */
     public double odds(double marginDb) {
         if (there.spreadDb() == back.spreadDb()) return Odds.ofMargin(marginDb, there.spreadDb());
-        double weakest = weaker().fixedDb();
-        return Math.min(oddsThere(marginDb + there.fixedDb() - weakest), oddsBack(marginDb + back.fixedDb() - weakest));
+        return Math.min(
+                oddsThere(marginDb + there.fixedDb() - weakerFixedDb),
+                oddsBack(marginDb + back.fixedDb() - weakerFixedDb));
     }
 
     /** Odds of copy from the first end to the second with this margin of that way. */
@@ -147,10 +155,9 @@ public final class LinkBudget {
      * @source inverse of {@link #odds}
      */
     public double locationMarginDb(double odds) {
-        double weakest = weaker().fixedDb();
         return Math.max(
-                Odds.marginFor(odds, there.spreadDb()) - (there.fixedDb() - weakest),
-                Odds.marginFor(odds, back.spreadDb()) - (back.fixedDb() - weakest));
+                Odds.marginFor(odds, there.spreadDb()) - (there.fixedDb() - weakerFixedDb),
+                Odds.marginFor(odds, back.spreadDb()) - (back.fixedDb() - weakerFixedDb));
     }
 
     /**

@@ -17,6 +17,7 @@ public final class NearestWord {
         if (typed.length() > LONGEST) return Optional.empty();
         String low = typed.toLowerCase(Locale.ROOT);
         int limit = Math.max(2, typed.length() / 3);
+        for (String word : known) if (word.toLowerCase(Locale.ROOT).equals(low)) return Optional.of(word);
         String best = null;
         int bestDistance = limit + 1;
         for (String word : known) {

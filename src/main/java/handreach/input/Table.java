@@ -123,9 +123,10 @@ public final class Table {
     /** A remark, which a spreadsheet may have put in quotation marks, or a row without content. */
     private static boolean isPassedOver(String line) {
         String text = line.strip();
-        return text.startsWith("#")
-                || text.startsWith("\"#")
-                || text.chars().allMatch(c -> Character.isWhitespace(c) || SEPARATORS.contains((char) c));
+        if (text.startsWith("#") || text.startsWith("\"#")) return true;
+        for (int i = 0; i < text.length(); i++)
+            if (!Character.isWhitespace(text.charAt(i)) && !SEPARATORS.contains(text.charAt(i))) return false;
+        return true;
     }
 
     private static char separatorOf(List<String> lines, int head) {
@@ -142,7 +143,9 @@ public final class Table {
     }
 
     private static long count(String line, char wanted) {
-        return line.chars().filter(c -> c == wanted).count();
+        long count = 0;
+        for (int i = 0; i < line.length(); i++) if (line.charAt(i) == wanted) count++;
+        return count;
     }
 
     /** Hands out every row that has its cells; none if the column heads are at fault. */
@@ -169,7 +172,7 @@ public final class Table {
     /** Line breaks within quotation marks: the parser counts lines to the end of a row, a fault names its start. */
     private static int breaksInside(CSVRecord row) {
         int breaks = 0;
-        for (String cell : row) breaks += (int) count(cell, '\n');
+        for (String cell : row) if (cell.indexOf('\n') >= 0) breaks += (int) count(cell, '\n');
         return breaks;
     }
 
@@ -247,7 +250,8 @@ public final class Table {
     }
 
     private static String plain(String head) {
-        return head.strip().toLowerCase(Locale.ROOT).replaceAll("[ -]+", "_");
+        String low = head.strip().toLowerCase(Locale.ROOT);
+        return low.indexOf(' ') < 0 && low.indexOf('-') < 0 ? low : low.replaceAll("[ -]+", "_");
     }
 
     private Optional<TableRow> row(List<String> cells, int line) {

@@ -49,7 +49,9 @@ public final class Unseen {
     }
 
     private static boolean isPlain(String words) {
-        return words.codePoints().noneMatch(Unseen::is);
+        for (int i = 0; i < words.length(); i += Character.charCount(words.codePointAt(i)))
+            if (is(words.codePointAt(i))) return false;
+        return true;
     }
 
     private static String replaced(String words, IntFunction<String> sign) {

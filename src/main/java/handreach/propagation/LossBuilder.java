@@ -110,6 +110,11 @@ public final class LossBuilder {
         return this;
     }
 
+    /** What was warned of so far. */
+    public List<String> warnings() {
+        return List.copyOf(warnings);
+    }
+
     public PathLoss close() {
         return new PathLoss(model, lossDb, freeSpaceDb, parts, steps, warnings);
     }

@@ -96,6 +96,8 @@ public final class BearingLosses {
         private final RaySampler sampler;
         private final LossModel model;
         private final Radial radial = new Radial();
+        /** By pair of heights, used again from bearing to bearing; made when first wanted. */
+        private final RadialWalker[] walkers;
 
         BearingWorker(BearingRequest request, List<Terminals> heights, AreaSetting setting, Progress progress) {
             this.request = request;
@@ -104,6 +106,7 @@ public final class BearingLosses {
             this.progress = progress;
             this.sampler = setting.sampler();
             this.model = request.model();
+            this.walkers = new RadialWalker[heights.size()];
         }
 
         void bearing(int number, RadialLosses[][] found) {
@@ -116,19 +119,24 @@ public final class BearingLosses {
             int known = Math.max(0, radial.known() - first);
             double[] distanceM = new double[radial.count() - first];
             for (int i = 0; i < distanceM.length; i++) distanceM[i] = 1000 * radial.distancesKm()[first + i];
+            double[] ringM2 = RadialReach.rings(distanceM);
             List<CoveredMarch> marches = request.model().equals(LossModels.FULL_WAVE) && known > 0
                     ? RadialMarch.along(radial, heights, request.conditions(), share -> !progress.isCancelled())
                     : List.of();
             for (int k = 0; k < found.length; k++) {
-                RadialLosses losses = new RadialLosses(request.bearingDeg(number), distanceM, known, endsAtSteepGround);
+                RadialLosses losses =
+                        new RadialLosses(request.bearingDeg(number), distanceM, ringM2, known, endsAtSteepGround);
                 fill(losses, heights.get(k), walker(k, marches), first, known);
                 found[k][number] = losses;
             }
         }
 
         private RadialWalker walker(int pair, List<CoveredMarch> marches) {
-            if (marches.isEmpty()) return RadialWalker.of(request.model(), heights.get(pair), request.conditions());
-            return new MarchedWalker(heights.get(pair), request.conditions()).over(marches.get(pair));
+            if (!marches.isEmpty())
+                return new MarchedWalker(heights.get(pair), request.conditions()).over(marches.get(pair));
+            if (walkers[pair] == null)
+                walkers[pair] = RadialWalker.of(request.model(), heights.get(pair), request.conditions());
+            return walkers[pair];
         }
 
         private void fill(RadialLosses losses, Terminals pair, RadialWalker walk, int first, int known) {

@@ -52,10 +52,11 @@ public record GroundGain(double control, double share, Interval gain95, double k
         Tally tally = new Tally(control.link(), other.link(), odds, places);
         double cellM2 = grid.cellM() * grid.cellM();
         for (int cell = 0; cell < grid.count(); cell++)
-            if (control.isKnown(cell) && other.isKnown(cell))
-                tally.add(
+            if (control.isKnown(cell)
+                    && other.isKnown(cell)
+                    && tally.tellsApart(cellM2, control.marginDb(cell), other.marginDb(cell)))
+                tally.side(
                         cellM2,
-                        control.marginDb(cell),
                         other.marginDb(cell),
                         grid.latitudeOf(grid.rowOf(cell)),
                         grid.longitudeOf(grid.columnOf(cell)));
@@ -87,18 +88,15 @@ public record GroundGain(double control, double share, Interval gain95, double k
             RadialLosses second = otherLosses.radials().get(k);
             double[] a = first.marginsDb(control);
             double[] b = second.marginsDb(other);
-            double[] distanceM = first.distancesM();
-            double azimuth = Math.toRadians(first.bearingDeg());
-            for (int i = 0; i < Math.min(first.knownCount(), second.knownCount()); i++) {
-                if (!first.counts(i)) continue;
-                double north = distanceM[i] * Math.cos(azimuth) / METRES_PER_DEGREE;
-                double east = distanceM[i] * Math.sin(azimuth) / METRES_PER_DEGREE / narrowing;
-                tally.add(
-                        half * RadialReach.ring(distanceM, i),
-                        a[i],
-                        b[i],
-                        source.latitudeDeg() + north,
-                        source.longitudeDeg() + east);
+            double cos = Math.cos(Math.toRadians(first.bearingDeg()));
+            double sin = Math.sin(Math.toRadians(first.bearingDeg()));
+            int known = Math.min(first.knownCount(), second.knownCount());
+            for (int i = 0; i < known; i++) {
+                double areaM2 = half * first.ringM2(i);
+                if (areaM2 == 0 || !tally.tellsApart(areaM2, a[i], b[i])) continue;
+                double north = first.distanceM(i) * cos / METRES_PER_DEGREE;
+                double east = first.distanceM(i) * sin / METRES_PER_DEGREE / narrowing;
+                tally.side(areaM2, b[i], source.latitudeDeg() + north, source.longitudeDeg() + east);
             }
         }
         return tally.gain();
@@ -127,7 +125,8 @@ public record GroundGain(double control, double share, Interval gain95, double k
             this.lost = new double[places.size()][POINTS];
         }
 
-        void add(double areaM2, double controlMarginDb, double otherMarginDb, double latitudeDeg, double longitudeDeg) {
+        /** Counts ground, and says whether it is reached by one of the two alone. */
+        boolean tellsApart(double areaM2, double controlMarginDb, double otherMarginDb) {
             boolean isControl = controlMarginDb >= controlDb;
             boolean isOther = otherMarginDb >= otherDb;
             known += areaM2;
@@ -135,10 +134,12 @@ public record GroundGain(double control, double share, Interval gain95, double k
             if (isOther) value += areaM2;
             if (otherMarginDb >= otherDb + shiftDb) low += areaM2;
             if (otherMarginDb >= otherDb - shiftDb) high += areaM2;
-            if (isControl != isOther) side(isOther ? bought : lost, areaM2, latitudeDeg, longitudeDeg);
+            return isControl != isOther;
         }
 
-        private void side(double[][] sum, double areaM2, double latitudeDeg, double longitudeDeg) {
+        /** Counts ground that one of the two alone reaches to the side on which it lies. */
+        void side(double areaM2, double otherMarginDb, double latitudeDeg, double longitudeDeg) {
+            double[][] sum = otherMarginDb >= otherDb ? bought : lost;
             double narrowing = Math.cos(Math.toRadians(latitudeDeg));
             int nearest = 0;
             double least = Double.POSITIVE_INFINITY;

@@ -92,12 +92,7 @@ public final class LoadoutReach {
     private static List<RadialReach> radials(BearingLosses losses, List<double[]> marginsDb, double thresholdDb) {
         List<RadialReach> radials = new ArrayList<>();
         for (RadialLosses radial : losses.radials())
-            radials.add(RadialReach.of(
-                    radial.distancesM(),
-                    marginsDb.get(radials.size()),
-                    radial.knownCount(),
-                    thresholdDb,
-                    radial::counts));
+            radials.add(radial.reach(marginsDb.get(radials.size()), thresholdDb));
         return List.copyOf(radials);
     }
 

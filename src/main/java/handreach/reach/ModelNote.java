@@ -27,8 +27,22 @@ public record ModelNote(
             return new Met(sentence, fromM, farM);
         }
 
+        /** The sentence with a mark for every number. */
         String kind() {
-            return sentence.replaceAll("[0-9]+(\\.[0-9]+)?", "#");
+            StringBuilder kind = new StringBuilder(sentence.length());
+            for (int i = 0; i < sentence.length(); ) {
+                int end = pastDigits(i);
+                if (end > i && sentence.startsWith(".", end) && pastDigits(end + 1) > end + 1) end = pastDigits(end + 1);
+                kind.append(end > i ? '#' : sentence.charAt(i));
+                i = Math.max(end, i + 1);
+            }
+            return kind.toString();
+        }
+
+        private int pastDigits(int from) {
+            int end = from;
+            while (end < sentence.length() && sentence.charAt(end) >= '0' && sentence.charAt(end) <= '9') end++;
+            return end;
         }
     }
 

@@ -4,7 +4,6 @@ import handreach.geodesy.GeodesicLine;
 import handreach.geodesy.Position;
 import handreach.propagation.radial.RadialWalker;
 import handreach.terrain.Cover;
-import java.util.BitSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -18,26 +17,26 @@ public final class RadialLosses {
 
     private final double bearingDeg;
     private final double[] distanceM;
+    /** What each sample stands for, as {@link RadialReach#rings} has it; 0 for ground outside the drawn area, which does not count. */
+    private final double[] ringM2;
     private final float[][] figure;
     private final byte[] cover;
     private final int known;
     private final Map<String, ModelNote.Met> warnings = new LinkedHashMap<>();
     private final boolean endsAtSteepGround;
-    /** Known samples that lie outside the drawn area; none where nothing is drawn. */
-    private final BitSet notCounted;
 
     /** Rooms for n samples; filled by {@link #put} before it is handed out. */
-    RadialLosses(double bearingDeg, double[] distanceM, int known, boolean endsAtSteepGround) {
+    RadialLosses(double bearingDeg, double[] distanceM, double[] ringM2, int known, boolean endsAtSteepGround) {
         this.bearingDeg = bearingDeg;
         this.distanceM = distanceM;
+        this.ringM2 = ringM2;
         this.known = known;
         this.endsAtSteepGround = endsAtSteepGround;
         this.figure = new float[3][known];
         this.cover = new byte[known];
-        this.notCounted = new BitSet();
     }
 
-    private RadialLosses(RadialLosses all, BitSet notCounted) {
+    private RadialLosses(RadialLosses all, double[] ringM2) {
         this.bearingDeg = all.bearingDeg;
         this.distanceM = all.distanceM;
         this.known = all.known;
@@ -45,15 +44,15 @@ public final class RadialLosses {
         this.figure = all.figure;
         this.cover = all.cover;
         this.warnings.putAll(all.warnings);
-        this.notCounted = notCounted;
+        this.ringM2 = ringM2;
     }
 
     /** The same with the ground of those samples counted that lie within a drawn area. */
     RadialLosses within(DrawnArea drawn, Position source) {
-        BitSet outside = new BitSet();
+        double[] inside = ringM2.clone();
         for (int i = 0; i < known; i++)
-            if (!drawn.holds(GeodesicLine.destination(source, bearingDeg, distanceM[i]))) outside.set(i);
-        return new RadialLosses(this, outside);
+            if (!drawn.holds(GeodesicLine.destination(source, bearingDeg, distanceM[i]))) inside[i] = 0;
+        return new RadialLosses(this, inside);
     }
 
     void put(int i, double lossDb, RadialWalker at, int coverOrdinal) {
@@ -67,7 +66,7 @@ public final class RadialLosses {
 
     /** Whether the ground of a sample is counted. */
     boolean counts(int i) {
-        return !notCounted.get(i);
+        return ringM2[i] > 0;
     }
 
     /** What the model says of paths between two distances, m; distances do not fall from call to call. */
@@ -136,11 +135,17 @@ public final class RadialLosses {
         double[] margin = new double[distanceM.length];
         double turnedDb = link.turnedDb(bearingDeg);
         for (int i = 0; i < known; i++)
-            margin[i] = link.marginDb(lossDb(i), departureDeg(i), arrivalDeg(i), cover(i)) + turnedDb;
+            margin[i] = link.marginDb(figure[0][i], figure[1][i], figure[2][i], COVERS[cover[i]]) + turnedDb;
         return margin;
     }
 
-    double[] distancesM() {
-        return distanceM.clone();
+    /** Ground that a sample stands for, as {@link RadialReach#rings} has it. */
+    double ringM2(int i) {
+        return ringM2[i];
+    }
+
+    /** What margins along this bearing make of the reach. */
+    RadialReach reach(double[] marginDb, double thresholdDb) {
+        return RadialReach.of(distanceM, ringM2, marginDb, known, thresholdDb);
     }
 }

@@ -1,7 +1,6 @@
 package handreach.reach;
 
 import java.util.OptionalDouble;
-import java.util.function.IntPredicate;
 
 /**
  * How far one loadout reaches along one bearing.
@@ -37,14 +36,14 @@ public record RadialReach(
      * reached it to the next one that does.
      *
      * @shape  n samples in; O(n), pure
-     * @unit   distances m, margins and threshold dB
-     * @valid  distances strictly increasing and above 0, at least one; samples from {@code known} on are unknown
+     * @unit   distances m, rings as {@link #rings} has them, margins and threshold dB
+     * @valid  distances strictly increasing and above 0, at least one; a ring of 0 is ground that does not count; samples from {@code known} on are unknown
      * @error  the ends lie within one sample spacing
      * @source common practice, no source; see docs/definitions.md
      */
-    static RadialReach of(double[] distanceM, double[] marginDb, int known, double thresholdDb, IntPredicate counts) {
+    static RadialReach of(double[] distanceM, double[] ringM2, double[] marginDb, int known, double thresholdDb) {
         int n = distanceM.length;
-        if (n == 0 || marginDb.length != n || known < 0 || known > n)
+        if (n == 0 || ringM2.length != n || marginDb.length != n || known < 0 || known > n)
             throw new IllegalArgumentException(n + " distances, " + marginDb.length + " margins, " + known + " known");
         double lastGood = 0;
         double continuous = -1;
@@ -52,13 +51,12 @@ public record RadialReach(
         double good = 0;
         boolean inGap = false;
         for (int i = 0; i < known; i++) {
-            double weight = counts.test(i) ? ring(distanceM, i) : 0;
-            ground += weight;
+            ground += ringM2[i];
             boolean reaches = marginDb[i] >= thresholdDb;
             inGap |= !reaches;
             if (continuous < 0 && inGap && distanceM[i] - lastGood > LONGEST_GAP_M) continuous = lastGood;
             if (reaches) {
-                good += weight;
+                good += ringM2[i];
                 lastGood = distanceM[i];
                 inGap = false;
             }
@@ -70,10 +68,15 @@ public record RadialReach(
                 continuous, lastGood, openEnded, unknown, ground > 0 ? Math.min(1, good / ground) : 0, ground);
     }
 
-    /** Ground that a sample stands for, m² per radian times two: from half-way to its inner neighbour to half-way to its outer one. */
-    static double ring(double[] distanceM, int i) {
-        double inner = i == 0 ? 0 : (distanceM[i - 1] + distanceM[i]) / 2;
-        double outer = i + 1 < distanceM.length ? (distanceM[i] + distanceM[i + 1]) / 2 : distanceM[i];
-        return outer * outer - inner * inner;
+    /** Ground that each sample stands for, m² per radian times two: from half-way to its inner neighbour to half-way to its outer one. */
+    static double[] rings(double[] distanceM) {
+        double[] rings = new double[distanceM.length];
+        double inner = 0;
+        for (int i = 0; i < rings.length; i++) {
+            double outer = i + 1 < rings.length ? (distanceM[i] + distanceM[i + 1]) / 2 : distanceM[i];
+            rings[i] = outer * outer - inner * inner;
+            inner = outer;
+        }
+        return rings;
     }
 }

@@ -174,7 +174,7 @@ class MeasuredFields {
 
     private static RadialReach reach(MeasuredLine line, double[] lossDb, double allowedDb) {
         double[] margin = Arrays.stream(lossDb).map(loss -> allowedDb - loss).toArray();
-        return RadialReach.of(line.distanceM, margin, margin.length, 0, i -> true);
+        return RadialReach.of(line.distanceM, RadialReach.rings(line.distanceM), margin, margin.length, 0);
     }
 
     /** The least shift, to 0.1 dB, with which the predicted reach meets the measured; positive where more was allowed than predicted. */

@@ -76,8 +76,8 @@ class RadialReachTest {
                 distance[k] = 50 + 17 * k;
                 margin[k] = 10 * random.nextGaussian();
             }
-            RadialReach hard = RadialReach.of(distance, margin, 60, 3, any -> true);
-            RadialReach easy = RadialReach.of(distance, margin, 60, -2, any -> true);
+            RadialReach hard = RadialReach.of(distance, RadialReach.rings(distance), margin, 60, 3);
+            RadialReach easy = RadialReach.of(distance, RadialReach.rings(distance), margin, 60, -2);
             assertTrue(easy.continuousM() >= hard.continuousM());
             assertTrue(easy.farthestM() >= hard.farthestM());
             assertTrue(easy.share() >= hard.share());
@@ -87,9 +87,14 @@ class RadialReachTest {
     @Test
     void unequalColumnsAreRefused() {
         assertThrows(
-                IllegalArgumentException.class, () -> RadialReach.of(new double[2], new double[3], 2, 0, any -> true));
+                IllegalArgumentException.class,
+                () -> RadialReach.of(new double[2], new double[2], new double[3], 2, 0));
         assertThrows(
-                IllegalArgumentException.class, () -> RadialReach.of(new double[2], new double[2], 3, 0, any -> true));
+                IllegalArgumentException.class,
+                () -> RadialReach.of(new double[2], new double[3], new double[2], 2, 0));
+        assertThrows(
+                IllegalArgumentException.class,
+                () -> RadialReach.of(new double[2], new double[2], new double[2], 3, 0));
     }
 
     private static RadialReach reach(String world, int known) {
@@ -99,6 +104,6 @@ class RadialReachTest {
             distance[i] = 50 * (i + 1);
             margin[i] = world.charAt(i) == '#' ? 1 : -1;
         }
-        return RadialReach.of(distance, margin, known, 0, any -> true);
+        return RadialReach.of(distance, RadialReach.rings(distance), margin, known, 0);
     }
 }

@@ -10,7 +10,6 @@ import handreach.propagation.Terminals;
 import handreach.propagation.Woodland;
 import handreach.terrain.Cover;
 import java.util.List;
-import java.util.Locale;
 
 /**
  * The default model: two antennas near the ground, in closed form.
@@ -78,7 +77,7 @@ public final class Handheld implements LossModel {
             HandheldWalk walk, Profile outline, Terminals terminals, PathConditions conditions) {
         LossBuilder account = new LossBuilder(NAME, outline, terminals, conditions);
         doubts(account, walk, outline, terminals, conditions);
-        return account.close().warnings();
+        return account.warnings();
     }
 
     private static void doubts(
@@ -89,12 +88,8 @@ public final class Handheld implements LossModel {
         if (profile.cover(0).isTown() || profile.cover(profile.count() - 1).isTown())
             TerminalClutter.warnings(conditions.frequency()).forEach(account::warn);
         if (walk.bareDb() > LOST_DB)
-            account.warn(String.format(
-                    Locale.ROOT,
-                    "Lost: %.0f dB over free space. Beyond %.0f dB bare-ground theory no longer describes the place; the number only"
-                            + " says that it is far gone.",
-                    walk.bareDb(),
-                    LOST_DB));
+            account.warn("Lost: " + Math.round(walk.bareDb()) + " dB over free space. Beyond " + Math.round(LOST_DB)
+                    + " dB bare-ground theory no longer describes the place; the number only says that it is far gone.");
     }
 
     private static void steps(LossBuilder account, HandheldWalk walk) {

@@ -3,8 +3,8 @@ package handreach.report.page;
 import handreach.input.Unseen;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Arrays;
 import java.util.function.IntUnaryOperator;
-import org.apache.commons.text.WordUtils;
 
 /**
  * An answer as lines of text for a terminal or a text file: the same blocks as on the page, words wrapped to a width, drawings left
@@ -68,7 +68,9 @@ public final class PlainText {
 
     /** An empty line between what stands above and what follows; none at the start, none twice. */
     private void gap() {
-        if (!out.isEmpty() && !out.toString().endsWith("\n\n")) out.append('\n');
+        int end = out.length();
+        boolean isThere = end > 1 && out.charAt(end - 1) == '\n' && out.charAt(end - 2) == '\n';
+        if (end > 0 && !isThere) out.append('\n');
     }
 
     private void line(String words) {
@@ -77,13 +79,25 @@ public final class PlainText {
 
     private void wrapped(String mark, String words) {
         String hanging = " ".repeat(mark.length());
-        List<String> lines = wrap(oneLine(words), width - mark.length());
+        List<String> lines = wrap(oneLine(words), Math.max(1, width - mark.length()));
         for (int i = 0; i < lines.size(); i++)
             out.append(i == 0 ? mark : hanging).append(lines.get(i)).append('\n');
     }
 
-    private static List<String> wrap(String words, int width) {
-        return List.of(WordUtils.wrap(words, width, "\n", false).split("\n"));
+    /** Broken at the last blank that the width has room for; a word longer than the width has a line of its own. */
+    static List<String> wrap(String words, int width) {
+        List<String> lines = new ArrayList<>();
+        int from = 0;
+        while (words.length() - from > width) {
+            int blank = words.charAt(from) == ' ' ? from : words.lastIndexOf(' ', from + width);
+            if (blank < from) blank = words.indexOf(' ', from + width);
+            if (blank < 0) break;
+            if (blank > from) lines.add(words.substring(from, blank));
+            from = blank + 1;
+        }
+        while (from < words.length() && words.charAt(from) == ' ') from++;
+        lines.add(words.substring(from));
+        return lines;
     }
 
     private void table(Table<?> table) {
@@ -107,30 +121,38 @@ public final class PlainText {
      * first, then the widest columns of words, then spans of numbers, each end on a line of its own.
      */
     private int[] widths(Table<?> table) {
-        int[] widths = new int[table.columnCount()];
-        int total = GAP.length() * (widths.length - 1);
-        for (int c = 0; c < widths.length; c++) {
-            widths[c] = Math.max(longest(table.head(c)), longestCell(table, c));
-            total += widths[c];
-        }
-        for (int over = total - width; over > 0; over--) {
-            int widest = widest(widths, c -> Math.max(longestCell(table, c), longestHeadWord(table, c)));
-            if (widest < 0) widest = widest(widths, c -> least(table, c));
-            if (widest < 0) widest = widest(widths, c -> leastOfSpans(table, c));
-            if (widest < 0)
-                widest = widest(widths, c -> c == 0 || table.isNumber(c) ? widths[c] : least(table, c, RIBBON));
-            if (widest < 0) break;
-            widths[widest]--;
-        }
+        int columns = table.columnCount();
+        int[] widths = each(columns, c -> Math.max(longest(table.head(c)), longestCell(table, c)));
+        int over = Arrays.stream(widths).sum() + GAP.length() * (columns - 1) - width;
+        if (over > 0)
+            over = narrow(
+                    widths, over, each(columns, c -> Math.max(longestCell(table, c), longestHeadWord(table, c))));
+        if (over > 0) over = narrow(widths, over, each(columns, c -> least(table, c)));
+        if (over > 0) over = narrow(widths, over, each(columns, c -> leastOfSpans(table, c)));
+        if (over > 0)
+            narrow(
+                    widths,
+                    over,
+                    each(columns, c -> c == 0 || table.isNumber(c) ? widths[c] : least(table, c, RIBBON)));
         return widths;
     }
 
-    /** The widest of the columns that are wider than they have to be; below 0 when none is. */
-    private static int widest(int[] widths, IntUnaryOperator least) {
-        int widest = -1;
-        for (int c = 0; c < widths.length; c++)
-            if (widths[c] > least.applyAsInt(c) && (widest < 0 || widths[c] > widths[widest])) widest = c;
-        return widest;
+    private static int[] each(int columns, IntUnaryOperator figure) {
+        int[] figures = new int[columns];
+        for (int c = 0; c < columns; c++) figures[c] = figure.applyAsInt(c);
+        return figures;
+    }
+
+    /** Takes a place at a time from the widest of the columns that are wider than they have to be; says how many are still over. */
+    private static int narrow(int[] widths, int over, int[] least) {
+        for (int left = over; left > 0; left--) {
+            int widest = -1;
+            for (int c = 0; c < widths.length; c++)
+                if (widths[c] > least[c] && (widest < 0 || widths[c] > widths[widest])) widest = c;
+            if (widest < 0) return left;
+            widths[widest]--;
+        }
+        return 0;
     }
 
     /** Numbers stay on one line; heads and words may be broken between words, and no word is broken. */
@@ -166,7 +188,12 @@ public final class PlainText {
 
     private static int longestWord(String words) {
         int longest = 0;
-        for (String word : words.split("\\s+")) longest = Math.max(longest, length(word));
+        int start = 0;
+        for (int i = 0; i <= words.length(); i++) {
+            if (i < words.length() && " \t\n\f\r\u000B".indexOf(words.charAt(i)) < 0) continue;
+            longest = Math.max(longest, length(words.substring(start, i)));
+            start = i + 1;
+        }
         return longest;
     }
 
@@ -197,6 +224,7 @@ public final class PlainText {
     }
 
     private static int longest(String cell) {
+        if (cell.indexOf('\n') < 0) return length(oneLine(cell));
         int longest = 0;
         for (String line : cell.split("\n", -1)) longest = Math.max(longest, length(oneLine(line)));
         return longest;
@@ -208,9 +236,11 @@ public final class PlainText {
 
     /** Places on the screen: marks that sit on a letter and marks of direction take none. */
     private static int length(String text) {
-        return (int) text.codePoints()
-                .filter(c ->
-                        Character.getType(c) != Character.NON_SPACING_MARK && Character.getType(c) != Character.FORMAT)
-                .count();
+        int length = 0;
+        for (int i = 0; i < text.length(); i += Character.charCount(text.codePointAt(i))) {
+            int type = Character.getType(text.codePointAt(i));
+            if (type != Character.NON_SPACING_MARK && type != Character.FORMAT) length++;
+        }
+        return length;
     }
 }

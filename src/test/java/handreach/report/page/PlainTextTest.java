@@ -3,9 +3,28 @@ package handreach.report.page;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
 import java.util.List;
+import java.util.Random;
+import org.apache.commons.text.WordUtils;
 import org.junit.jupiter.api.Test;
 
 class PlainTextTest {
+    /** Against the library's, which costs a cold start its largest class and a regular expression. */
+    @Test
+    void linesAreBrokenWhereTheLibraryBreaksThem() {
+        Random random = new Random(11);
+        for (int n = 0; n < 20_000; n++) {
+            StringBuilder made = new StringBuilder();
+            int length = random.nextInt(40);
+            for (int i = 0; i < length; i++) made.append(random.nextInt(4) == 0 ? ' ' : (char) ('a' + random.nextInt(26)));
+            String words = made.toString().strip();
+            int width = 1 + random.nextInt(20);
+            assertEquals(
+                    List.of(WordUtils.wrap(words, width, "\n", false).split("\n")),
+                    PlainText.wrap(words, width),
+                    () -> "\"" + words + "\" in " + width);
+        }
+    }
+
     private static final Table<String> TABLE = Table.of(
             "",
             List.of("a-name-without-blanks", "two words"),
