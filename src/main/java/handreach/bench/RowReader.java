@@ -2,6 +2,7 @@ package handreach.bench;
 
 import handreach.input.NearestWord;
 import handreach.input.NumberText;
+import handreach.input.Range;
 import handreach.input.Table;
 import handreach.input.TableRow;
 import java.util.EnumMap;
@@ -23,8 +24,8 @@ final class RowReader {
     private static final String GAIN_NEEDS_REFERENCE =
             "A gain has no meaning without its reference: over isotropic (dBi), over a half-wave dipole (dBd), or over the"
                     + " control in a named mounting. ";
-    private static final double LOWEST_MHZ = 1;
-    private static final double HIGHEST_MHZ = 10_000;
+    private static final Range FREQUENCY =
+            new Range("frequency_mhz", 1, 10_000, "MHz", "Write it in megahertz.");
     private static final int HIGHEST_TRIAL = 1_000_000;
 
     /** What people put into a cell that was not read. */
@@ -242,11 +243,8 @@ final class RowReader {
         if (typed.isBlank()) return OptionalDouble.empty();
         OptionalDouble value = number(row, typed, "frequency_mhz");
         if (value.isEmpty()) return value;
-        double mhz = value.getAsDouble();
-        if (mhz >= LOWEST_MHZ && mhz <= HIGHEST_MHZ) return value;
-        String looks = mhz >= 1e6 ? " It looks like hertz." : mhz > HIGHEST_MHZ ? " It looks like kilohertz." : "";
-        row.fault("frequency_mhz is " + typed + ", allowed is " + NumberText.plain(LOWEST_MHZ) + " to "
-                + NumberText.plain(HIGHEST_MHZ) + " MHz." + looks + " Write it in megahertz.");
+        if (FREQUENCY.accepts(value.getAsDouble())) return value;
+        row.fault("frequency_mhz " + FREQUENCY.fault(typed));
         return OptionalDouble.empty();
     }
 

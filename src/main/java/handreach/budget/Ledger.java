@@ -36,6 +36,11 @@ public record Ledger(String from, String to, List<LedgerLine> lines, double loca
         return Odds.ofMargin(marginDb(), doubt.spreadDb());
     }
 
+    /** The odds that were asked for, 0 to 1: what the margin held back for them stands for. */
+    public double wantedOdds() {
+        return Odds.ofMargin(locationMarginDb, doubt.spreadDb());
+    }
+
     /**
      * Sum of the lines about this, at whichever end.
      *

@@ -126,7 +126,7 @@ final class BenchCommand implements Callable<Integer> {
                 .orElse(Sources.NONE)
                 .and(List.of(file))
                 .and(sweeps);
-        if (report != null) Target.look(report, sources);
+        if (report != null) Target.look(report, ".html", sources);
         BenchFile readings = BenchFile.read(file);
         BenchAnalysis analysis = control == null ? BenchAnalysis.of(readings) : BenchAnalysis.of(readings, control);
         json.warn(Notes.once(analysis.warnings()));

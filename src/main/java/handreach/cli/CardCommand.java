@@ -14,6 +14,7 @@ import handreach.study.Scene;
 import java.nio.file.Path;
 import java.time.Instant;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.Callable;
@@ -60,14 +61,14 @@ final class CardCommand implements Callable<Integer> {
 
     @Override
     public Integer call() {
-        CardSize size = PAPERS.get(paper);
+        CardSize size = PAPERS.get(paper.toLowerCase(Locale.ROOT));
         if (size == null)
             throw new InputFault(
                     "--paper",
                     0,
                     "is " + paper + ", allowed is a4 or letter." + NearestWord.hint(paper, PAPERS.keySet()));
         PlanFile file = PlanFile.open(plan);
-        Target.look(out, file.sources());
+        Target.look(out, ".pdf", file.sources());
         Scene scene = Scene.open(file);
         ReachAnswer answer;
         Optional<RelayAnswer> sites = Optional.empty();

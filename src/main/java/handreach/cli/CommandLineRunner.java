@@ -2,6 +2,7 @@ package handreach.cli;
 
 import handreach.input.FileName;
 import handreach.input.InputFault;
+import handreach.input.NumberText;
 import handreach.input.Unseen;
 import handreach.propagation.NoAnswer;
 import java.io.PrintStream;
@@ -58,6 +59,8 @@ public final class CommandLineRunner {
                 .setParameterExceptionHandler(CommandLineRunner::wrongUsage)
                 .setExecutionExceptionHandler((thrown, command, parsed) -> failed(thrown, errWriter, stop));
         line.registerConverter(Path.class, CommandLineRunner::path);
+        line.registerConverter(Double.class, CommandLineRunner::number);
+        line.registerConverter(double.class, CommandLineRunner::number);
         unwrapFooters(line);
         if (args.length == 0) {
             line.usage(outWriter);
@@ -120,6 +123,18 @@ public final class CommandLineRunner {
         }
     }
 
+    /** A number as files have it; picocli's own words would name a type of the language. */
+    private static Double number(String written) {
+        if (NumberText.hasDecimalComma(written))
+            throw new TypeConversionException("\"" + written + "\" has a comma, a number with a point is expected: "
+                    + written.replace(',', '.'));
+        try {
+            return Double.valueOf(written.strip().replace('\u2212', '-'));
+        } catch (NumberFormatException e) {
+            throw new TypeConversionException("\"" + written + "\" is not a number");
+        }
+    }
+
     private static int wrongUsage(ParameterException wrong, String[] args) {
         PrintWriter err = wrong.getCommandLine().getErr();
         String command = wrong.getCommandLine().getCommandSpec().qualifiedName();
@@ -132,6 +147,9 @@ public final class CommandLineRunner {
         if (wrong instanceof UnmatchedArgumentException unmatched
                 && !unmatched.getSuggestions().isEmpty())
             return stop + " Did you mean " + unmatched.getSuggestions().get(0) + "?";
+        if (wrong instanceof UnmatchedArgumentException unmatched
+                && unmatched.getUnmatched().stream().noneMatch(word -> word.startsWith("-")))
+            return stop + " Put a name with blanks in quotes.";
         return stop;
     }
 

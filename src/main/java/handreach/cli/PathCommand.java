@@ -23,6 +23,7 @@ import handreach.report.PathComposer;
 import handreach.report.PathJson;
 import handreach.report.draw.Svg;
 import handreach.report.file.WholeFile;
+import handreach.report.page.Notes;
 import handreach.report.page.PlainText;
 import handreach.study.PathAnswer;
 import handreach.study.PathStudy;
@@ -141,9 +142,9 @@ final class PathCommand implements Callable<Integer> {
     @Override
     public Integer call() {
         PathAnswer answer = plan != null ? inPlan() : profileFile != null ? overProfile() : betweenPlaces();
-        json.warn(answer.warnings().stream()
+        json.warn(Notes.once(answer.warnings().stream()
                 .filter(warning -> !told.contains(warning))
-                .toList());
+                .toList()));
         if (json.isWanted()) json.print(PathJson.of(answer, explain));
         else json.page(PlainText.of(PathComposer.page(answer, header, explain), PlainText.USUAL_WIDTH));
         if (figure != null) {

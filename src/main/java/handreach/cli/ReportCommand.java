@@ -60,7 +60,7 @@ final class ReportCommand implements Callable<Integer> {
     @Override
     public Integer call() {
         PlanFile file = PlanFile.open(plan);
-        Target.look(out, file.sources());
+        Target.look(out, ".html", file.sources());
         Scene scene = Scene.open(file);
         ReachAnswer answer;
         List<Section> more = new ArrayList<>();
@@ -73,7 +73,7 @@ final class ReportCommand implements Callable<Integer> {
             }
             answer = ReachStudy.run(scene, true, progress);
             if (assign) more.addAll(0, new AssignComposer(AssignStudy.run(scene, progress)).sections());
-            if (relay) more.addAll(0, new RelayComposer(RelayStudy.run(scene, progress)).sections(Instant.now()));
+            if (relay) more.addAll(0, new RelayComposer(RelayStudy.run(scene, progress)).sectionsBesideReach(Instant.now()));
         }
         warnings.addAll(0, answer.warnings());
         List<String> told = warnings.stream().distinct().toList();

@@ -140,7 +140,7 @@ final class LayerPainter {
 
     private Optional<Overlay> paintLeast() {
         List<Loadout> byBurden = scene.loadouts().stream()
-                .sorted(Comparator.comparingDouble(scene::burdenScore))
+                .sorted(scene.leastFirst())
                 .toList();
         List<OddsGrid> grids = new ArrayList<>();
         for (Loadout loadout : byBurden) odds(loadout).ifPresent(grids::add);

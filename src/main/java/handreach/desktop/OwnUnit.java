@@ -28,7 +28,7 @@ final class OwnUnit {
         return switch (range.unit()) {
             case "km", "km/h" -> lengths.longUnitM() / Lengths.METRIC.longUnitM();
             case "m" -> lengths.shortUnitM();
-            case "cm" -> lengths.sizeUnitCm();
+            case "cm" -> lengths.antennaUnitCm();
             default -> 1;
         };
     }
@@ -42,7 +42,7 @@ final class OwnUnit {
                     case "km" -> lengths.longUnit();
                     case "km/h" -> lengths.longUnit() + "/h";
                     case "m" -> lengths.shortUnit();
-                    default -> lengths.sizeUnit();
+                    default -> lengths.antennaUnit();
                 };
         return new Range(
                 range.key(),

@@ -1,6 +1,7 @@
 package handreach.input;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
@@ -92,6 +93,13 @@ public final class Faults {
     public List<Fault> list() {
         Stream<Fault> all = told.values().stream().map(Told::fault);
         return (beyond == null ? all : Stream.concat(all, Stream.of(beyond.number()))).toList();
+    }
+
+    /** Speaks if anything was found, in the order of the lines of a file that was not read from top to bottom. */
+    public void throwByLine() {
+        if (isEmpty()) return;
+        Stream<Fault> all = told.values().stream().map(Told::fault).sorted(Comparator.comparingInt(Fault::line));
+        throw new InputFault((beyond == null ? all : Stream.concat(all, Stream.of(beyond.number()))).toList());
     }
 
     /** Speaks if anything was found. */

@@ -12,10 +12,16 @@ public final class NearestWord {
 
     private NearestWord() {}
 
-    /** The nearest of the known words if it is near enough to be worth suggesting. */
+    /**
+     * The known word that goes on after an underscore where the typed one ends, such as {@code length_cm}; else the nearest, if it is
+     * near enough to be worth suggesting.
+     */
     public static Optional<String> of(String typed, Collection<String> known) {
         if (typed.length() > LONGEST) return Optional.empty();
         String low = typed.toLowerCase(Locale.ROOT);
+        Optional<String> withUnit =
+                known.stream().filter(word -> word.startsWith(low + "_")).findFirst();
+        if (!low.isEmpty() && withUnit.isPresent()) return withUnit;
         int limit = Math.max(2, typed.length() / 3);
         for (String word : known) if (word.toLowerCase(Locale.ROOT).equals(low)) return Optional.of(word);
         String best = null;

@@ -1,5 +1,8 @@
 package handreach.input;
 
+import java.util.Optional;
+import java.util.OptionalDouble;
+
 /**
  * What a number of the user's may be: owned once, beside the thing it limits, and told from there by whoever reads, asks or explains.
  *
@@ -32,7 +35,19 @@ public record Range(String key, double low, double high, String unit, String adv
 
     /** What to say of a number outside, as it was typed; follows the name that the user knows it by. */
     public String fault(String found) {
-        return "is " + found + ", allowed is " + words() + ". " + advice;
+        return "is " + found + ", allowed is " + words() + ". " + smallerUnit(found).orElse(advice);
+    }
+
+    /** What to say of megahertz that were written in kilohertz or hertz. */
+    private Optional<String> smallerUnit(String found) {
+        OptionalDouble number = NumberText.parse(found);
+        if (!unit.equals("MHz") || number.isEmpty() || number.getAsDouble() <= high) return Optional.empty();
+        if (accepts(number.getAsDouble() / 1e3)) return Optional.of(looksLike("kilohertz"));
+        return accepts(number.getAsDouble() / 1e6) ? Optional.of(looksLike("hertz")) : Optional.empty();
+    }
+
+    private static String looksLike(String unit) {
+        return "It looks like " + unit + ". Write it in megahertz.";
     }
 
     /** Notes a number that an option sets, if it lies outside. */

@@ -5,6 +5,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.attribute.PosixFileAttributeView;
 import java.nio.file.attribute.PosixFilePermission;
+import java.util.Locale;
 import java.util.Set;
 
 /**
@@ -17,6 +18,10 @@ public final class Target {
     private static final Set<PosixFilePermission> WRITE =
             Set.of(PosixFilePermission.OWNER_WRITE, PosixFilePermission.GROUP_WRITE, PosixFilePermission.OTHERS_WRITE);
 
+    /** Endings that people and programs take for a kind of file. */
+    private static final Set<String> OTHER_KINDS =
+            Set.of(".pdf", ".html", ".htm", ".txt", ".csv", ".json", ".png", ".jpg", ".svg", ".kmz", ".gpx", ".tif", ".toml");
+
     private Target() {}
 
     /** Whether a file may be written; what forbids it is a fault. */
@@ -24,6 +29,20 @@ public final class Target {
         real(file);
         if (sources.has(file))
             throw refused(file, "is one of the files that the answer is made from. Name another file.");
+    }
+
+    /** The same of a file whose name must not promise another kind than is written, such as {@code .pdf}. */
+    public static void look(Path file, String ending, Sources sources) {
+        String name = String.valueOf(file.getFileName());
+        int dot = name.lastIndexOf('.');
+        String typed = dot <= 0 ? "" : name.substring(dot).toLowerCase(Locale.ROOT);
+        if (OTHER_KINDS.contains(typed) && !typed.equals(ending))
+            throw new InputFault(
+                    file.toString(),
+                    0,
+                    "would hold another kind of file than its name says. Name it "
+                            + name.substring(0, dot) + ending + ".");
+        look(file, sources);
     }
 
     /** The same of a folder and of the files that are to be written into it. */

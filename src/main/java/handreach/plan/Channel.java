@@ -21,6 +21,16 @@ public record Channel(
     public static final Keyword<Polarization> POLARIZATION =
             Keyword.of(List.of(Polarization.values()), plane -> plane.name().toLowerCase(Locale.ROOT));
 
+    /** Its frequency as it is written everywhere: {@code 155.1600 MHz}. */
+    public String mhzText() {
+        return String.format(Locale.ROOT, "%.4f MHz", frequency.mhz());
+    }
+
+    /** Name and frequency with that between them; the frequency alone where nobody gave it a name. */
+    public String title(String between) {
+        return name.equals(mhzText()) ? name : name + between + mhzText();
+    }
+
     /** The same channel on another frequency. */
     public Channel at(Frequency other) {
         return new Channel(name, other, polarization, modulation, wish);

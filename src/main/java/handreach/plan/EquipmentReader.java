@@ -232,12 +232,11 @@ final class EquipmentReader {
         OptionalDouble uncertainty = section.number(DELTA_UNCERTAINTY);
         Optional<String> mount = section.text("delta_mount");
         OptionalDouble swr = section.number(SWR);
-        if (section.has("gain_db"))
-            section.fault(
-                    "gain_db",
-                    "has no reference. Ask the seller: over what, an isotropic antenna (gain_dbi) or a half-wave dipole (gain_dbd, 2.15 dB"
-                            + " more)? And mounted on what, a metal plane or a handheld's case, where a whip has some 3 dB less?"
-                            + " Decibels over the control of this plan go into delta_db.");
+        section.refuse(
+                "gain_db",
+                "has no reference. Ask the seller: over what, an isotropic antenna (gain_dbi) or a half-wave dipole (gain_dbd, 2.15 dB"
+                        + " more)? And mounted on what, a metal plane or a handheld's case, where a whip has some 3 dB less?"
+                        + " Decibels over the control of this plan go into delta_db.");
         if (delta.isPresent() && !(section.has("delta_uncertainty_db") && section.has("delta_mount")))
             section.fault(
                     "delta_db",

@@ -57,6 +57,11 @@ final class PlanReader {
     private static final Pattern DECIMAL_COMMA =
             Pattern.compile("\\s*([\\w-]+)\\s*=\\s*([+-]?\\d{1,12}),(\\d{1,12})\\s*(?:#.*)?");
 
+    private static final Pattern BARE_WORD =
+            Pattern.compile("\\s*([\\w-]{1,60})\\s*=\\s*([A-Za-z][\\w .-]{0,60}?)\\s*(?:#.*)?");
+    private static final Set<String> YES = Set.of("yes", "on", "true");
+    private static final Set<String> NO = Set.of("no", "off", "false");
+
     private final Faults faults = new Faults();
     private final String source;
     private final Path folder;
@@ -73,7 +78,7 @@ final class PlanReader {
         TomlParseResult toml = parsed(text, "Start from a sample plan.");
         PlanReader reader = new PlanReader(text.name(), folder, toml);
         Plan plan = reader.plan();
-        reader.faults.throwIfAny();
+        reader.faults.throwByLine();
         return plan;
     }
 
@@ -98,15 +103,28 @@ final class PlanReader {
             String message =
                     String.valueOf(error.getMessage()).replaceAll("\\s+", " ").strip();
             int line = error.position() == null ? 0 : error.position().line();
-            Optional<String> comma = decimalComma(text, line);
-            if (comma.isPresent()) faults.add(text.name(), line, comma.get());
-            else
-                faults.add(
-                        text.name(),
-                        line,
-                        "is not TOML here: " + message + ". Check quotes and brackets on this line.");
+            faults.add(
+                    text.name(),
+                    line,
+                    decimalComma(text, line)
+                            .or(() -> bareWord(text, line))
+                            .orElse("is not TOML here: " + message + ". Check quotes and brackets on this line."));
         });
         throw new InputFault(faults.list());
+    }
+
+    /** What to say of a line on which a word stands without quotes, or yes and no in place of true and false. */
+    private static Optional<String> bareWord(SourceText text, int line) {
+        if (line < 1 || line > text.lines().size()) return Optional.empty();
+        Matcher bare = BARE_WORD.matcher(text.lines().get(line - 1));
+        if (!bare.matches()) return Optional.empty();
+        String key = bare.group(1);
+        String word = bare.group(2);
+        String small = word.toLowerCase(Locale.ROOT);
+        if (YES.contains(small) || NO.contains(small))
+            return Optional.of(key + " is " + word + ", true or false is expected. Write "
+                    + (YES.contains(small) ? "true" : "false") + ".");
+        return Optional.of(key + " is " + word + ", a text in quotes is expected. Write " + key + " = \"" + word + "\".");
     }
 
     /** What to say of a line on which a number has a comma where its point should be. */

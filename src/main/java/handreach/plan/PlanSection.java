@@ -30,6 +30,7 @@ final class PlanSection {
     private final int startLine;
     private final Faults faults;
     private final Set<String> asked = new LinkedHashSet<>();
+    private final Set<String> refused = new LinkedHashSet<>();
 
     PlanSection(String source, String name, TomlTable table, int startLine, Faults faults) {
         this.source = source;
@@ -55,6 +56,13 @@ final class PlanSection {
     boolean has(String key) {
         asked.add(key);
         return table.contains(List.of(key));
+    }
+
+    /** A key that is never taken, with what to do instead; it is not told among the known ones. */
+    void refuse(String key, String text) {
+        if (!table.contains(List.of(key))) return;
+        refused.add(key);
+        fault(key, text);
     }
 
     void fault(String key, String text) {
@@ -260,7 +268,7 @@ final class PlanSection {
     /** Notes a fault for every key that nobody asked for. */
     void refuseUnknownKeys() {
         for (String key : table.keySet()) {
-            if (asked.contains(key)) continue;
+            if (asked.contains(key) || refused.contains(key)) continue;
             if (faults.isFull()) faults.add(source, startLine, "");
             else
                 faults.add(

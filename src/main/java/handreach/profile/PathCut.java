@@ -102,7 +102,7 @@ public final class PathCut {
                 ? Optional.empty()
                 : Optional.of(String.format(
                         Locale.ROOT,
-                        "the tiles hold part of the trees and roofs: at %d of %d samples the ground was taken up to %.1f m lower",
+                        "The tiles hold part of the trees and roofs: at %d of %d samples the ground was taken up to %.1f m lower.",
                         lowered,
                         sampler.count(),
                         most));

@@ -105,8 +105,7 @@ public final class LossBuilder {
     LossBuilder warnOfClutter(Profile profile) {
         for (int i = 0; i < profile.count(); i++)
             if (profile.clutterM(i) > 0)
-                return warn("The profile carries clutter heights; " + model
-                        + " takes the bare ground and leaves them out.");
+                return warn(model + ": over bare ground; the clutter heights of the profile are left out.");
         return this;
     }
 

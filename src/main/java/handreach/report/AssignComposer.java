@@ -39,7 +39,6 @@ public final class AssignComposer {
     private static final double LEAST_DB = 0.05;
 
     private static final String RELAY = " The relay command says where a relay would help.";
-    private static final double CM_PER_INCH = 2.54;
 
     private final AssignAnswer answer;
     private final Plan plan;
@@ -233,9 +232,7 @@ public final class AssignComposer {
 
     /** A length and a mass, as more or less, or bare. */
     private String amount(double lengthCm, double massG, Boolean isMore) {
-        String length = lengths == Lengths.IMPERIAL
-                ? Decibels.number(Math.abs(lengthCm) / CM_PER_INCH, 0) + " in"
-                : Decibels.number(Math.abs(lengthCm), 0) + " cm";
+        String length = lengths.antenna(Math.abs(lengthCm));
         String mass = Decibels.number(Math.abs(massG), 0) + " g";
         if (isMore == null) return length + " and " + mass;
         return length + (lengthCm < 0 ? " less" : " more") + " and " + mass + (massG < 0 ? " less" : " more");

@@ -225,10 +225,12 @@ public final class AtlasComposer {
                                                         .worst()
                                                         .reachM()
                                                         .value())
-                                                + String.format(
-                                                        Locale.ROOT,
-                                                        " at %.0f°",
-                                                        place.with().worst().bearingDeg())))));
+                                                + " at "
+                                                + study.scene()
+                                                        .plan()
+                                                        .header()
+                                                        .bearings()
+                                                        .brief(place.with().worst().bearingDeg())))));
     }
 
     private String reach(LoadoutFigures with) {

@@ -2,6 +2,8 @@ package handreach.report;
 
 import handreach.bench.Quantity;
 import handreach.bench.SessionOrder;
+import handreach.input.InputFault;
+import handreach.input.SourceText;
 import handreach.bench.SessionOrder.Turn;
 import handreach.input.Sources;
 import handreach.report.file.Csv;
@@ -17,6 +19,7 @@ import handreach.report.page.Page;
 import handreach.report.page.Paragraph;
 import handreach.report.page.Section;
 import handreach.report.page.Table;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
@@ -34,14 +37,42 @@ public record BenchSheet(SessionOrder order, String frequencyMhz, long lot) {
     private static final List<String> HEADS =
             List.of("antenna", "mount", "quantity", "value", "unit", "frequency_mhz", "trial", "note");
 
+    private static final int VALUE = HEADS.indexOf("value");
+    private static final int NOTE = HEADS.indexOf("note");
+
     /** Writes the table, and the page beside it under the same name; hands back the page's file. */
     public Path write(Path table, Sources sources) {
         String name = String.valueOf(table.getFileName());
         int dot = name.lastIndexOf('.');
+        if (holdsMore(table))
+            throw new InputFault(
+                    table.toString(),
+                    0,
+                    "is there already and holds more than a blank sheet. Name another file. What is there is unchanged.");
         Path page = table.resolveSibling((dot > 0 ? name.substring(0, dot) : name) + ".html");
         WholeFile.write(table, csv(), sources);
         WholeFile.write(page, HtmlPage.text(page()), sources);
         return page;
+    }
+
+    /** Whether a file is there that is no blank sheet: readings that were typed in are never written over. */
+    private static boolean holdsMore(Path table) {
+        if (!Files.isRegularFile(table)) return false;
+        List<String> rows = SourceText.readTable(table).lines().stream()
+                .filter(line -> !line.isBlank() && !line.startsWith("#") && !line.startsWith("sep="))
+                .toList();
+        return !rows.isEmpty() && (!isRow(rows.get(0), HEADS) || !rows.stream().skip(1).allMatch(BenchSheet::isBlank));
+    }
+
+    private static boolean isRow(String line, List<String> cells) {
+        return Stream.of(",", ";", "\t").anyMatch(by -> List.of(line.split(by, -1)).equals(cells));
+    }
+
+    private static boolean isBlank(String line) {
+        return Stream.of(",", ";", "\t")
+                .map(by -> line.split(by, -1))
+                .anyMatch(cells ->
+                        cells.length == HEADS.size() && cells[VALUE].isBlank() && cells[NOTE].isBlank());
     }
 
     String csv() {

@@ -67,11 +67,7 @@ public final class CardFiles {
     private CardView view(Instant made) {
         CardView.Header header = new CardView.Header(
                 plan.header().title(),
-                plan.channel().name()
-                        + String.format(
-                                Locale.ROOT,
-                                " %.4f MHz",
-                                plan.channel().frequency().mhz()),
+                plan.channel().title(" "),
                 String.format(
                         Locale.ROOT,
                         "%s at %s of places, from %s",
@@ -97,9 +93,9 @@ public final class CardFiles {
 
     private List<CardLine> standingAndRelay() {
         return Stream.of(
-                        ChannelsComposer.of(answer).cardLines().stream(),
+                        relay.stream().flatMap(found -> new RelayComposer(found).cardLines().stream()),
                         StationsComposer.of(answer.stations(), plan).cardLines().stream(),
-                        relay.stream().flatMap(found -> new RelayComposer(found).cardLines().stream()))
+                        ChannelsComposer.of(answer).cardLines().stream())
                 .flatMap(lines -> lines)
                 .toList();
     }

@@ -125,7 +125,9 @@ public final class ChannelsComposer {
         columns.add(Column.number(
                 "weakest",
                 one -> tally(one).weakest().isPresent()
-                        ? Shares.odds(tally(one).weakest().getAsDouble())
+                        ? Shares.odds(
+                                tally(one).weakest().getAsDouble(),
+                                plan.channel().wish().odds())
                         : ""));
         columns.add(Column.number("noise, dB", one -> Decibels.number(one.noiseDb(), 1)));
         for (CarryLoss carry : channels.get(0).carries())

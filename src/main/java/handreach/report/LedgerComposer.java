@@ -22,8 +22,12 @@ public final class LedgerComposer {
 
     /** Margin, odds, and which way rules. */
     public static String verdict(TwoWayLedger ledger) {
-        return "Margin " + Axis.signed(ledger.marginDb(), 1) + " dB, odds of copy " + Shares.odds(ledger.odds()) + ": "
+        return "Margin " + Axis.signed(ledger.marginDb(), 1) + " dB, odds of copy " + odds(ledger) + ": "
                 + (isEven(ledger) ? "both ways are alike." : "the way " + weaker(ledger) + " is the weaker and rules.");
+    }
+
+    private static String odds(TwoWayLedger ledger) {
+        return Shares.odds(ledger.odds(), ledger.lessLikely().wantedOdds());
     }
 
     private static boolean isEven(TwoWayLedger ledger) {

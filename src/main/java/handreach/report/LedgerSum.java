@@ -72,7 +72,7 @@ record LedgerSum(What what, TwoWayLedger ledger) implements LedgerRow {
             case MARGIN -> Axis.signed(way.marginDb(), 1);
             case HELD_BACK -> Axis.signed(-way.locationMarginDb(), 1);
             case LEFT -> Axis.signed(way.marginAtOddsDb(), 1);
-            case ODDS -> Shares.odds(way.odds());
+            case ODDS -> Shares.odds(way.odds(), way.wantedOdds());
         };
     }
 

@@ -133,7 +133,7 @@ public final class PlacesComposer {
                 .min(Comparator.comparingDouble(
                         pair -> pair.odds().get().weaker().low()))
                 .map(pair -> "; the weakest is " + other(pair) + ", "
-                        + Shares.odds(pair.odds().get().weaker().low()))
+                        + Shares.odds(pair.odds().get().weaker().low(), wantedOdds()))
                 .orElse("");
         return who + served + " of " + asked.size()
                 + (answer.base().isPresent() ? " places have" : " pairs have") + " the wanted " + wanted()
@@ -285,10 +285,10 @@ public final class PlacesComposer {
         return of(pair, PlacesAnswer.Odds::pessimistic);
     }
 
-    private static String of(Pair pair, Function<PlacesAnswer.Odds, Span> figure) {
+    private String of(Pair pair, Function<PlacesAnswer.Odds, Span> figure) {
         return pair.odds()
                 .map(figure)
-                .map(span -> Shares.oddsRange(span.low(), span.high()))
+                .map(span -> Shares.oddsRange(span.low(), span.high(), wantedOdds()))
                 .orElse(UNKNOWN);
     }
 
@@ -302,6 +302,10 @@ public final class PlacesComposer {
     }
 
     private String wanted() {
-        return Shares.wanted(plan.channel().wish().odds());
+        return Shares.wanted(wantedOdds());
+    }
+
+    private double wantedOdds() {
+        return plan.channel().wish().odds();
     }
 }

@@ -3,6 +3,7 @@ package handreach.report;
 import handreach.bench.BenchAnalysis;
 import handreach.cartography.LoadoutMark;
 import handreach.geodesy.Compass;
+import handreach.loadout.Burden;
 import handreach.loadout.CarryLoss;
 import handreach.loadout.Loadout;
 import handreach.plan.CalibrationFile;
@@ -43,6 +44,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.function.Function;
 import java.util.stream.DoubleStream;
 import java.util.stream.IntStream;
 
@@ -54,7 +56,6 @@ public final class ReachComposer {
     /** Bearings of the table by bearing. */
     private static final int POINTS = 8;
 
-    private static final double CM_PER_INCH = 2.54;
 
     private static final Channel.CopyWish SOME = Channel.CopyWish.SOME_COPY;
 
@@ -262,10 +263,7 @@ public final class ReachComposer {
 
     /** Name, frequency and modulation. */
     static String channel(Plan plan) {
-        return plan.channel().name()
-                + String.format(
-                        Locale.ROOT, ", %.4f MHz, ", plan.channel().frequency().mhz())
-                + plan.channel().modulation().word();
+        return plan.channel().title(", ") + ", " + plan.channel().modulation().word();
     }
 
     /** What a picture was reckoned for, in a line: {@code crew direct, 155.16 MHz, 5 W}. */
@@ -374,7 +372,6 @@ public final class ReachComposer {
     }
 
     private Section worth() {
-        boolean inInches = lengths == Lengths.IMPERIAL;
         return Section.of(
                         "Is it worth carrying?",
                         Table.of(
@@ -383,23 +380,20 @@ public final class ReachComposer {
                                 List.of(
                                         NAME,
                                         Column.number(
-                                                inInches ? "antenna, in" : "antenna, cm",
-                                                row -> String.format(
-                                                        Locale.ROOT,
-                                                        "%.0f",
-                                                        row.loadout()
-                                                                        .antenna()
-                                                                        .burden()
-                                                                        .lengthCm()
-                                                                / (inInches ? CM_PER_INCH : 1))),
+                                                "antenna, " + lengths.antennaUnit(),
+                                                row -> carried(row, burden -> lengths.antennaNumber(burden.lengthCm()))),
                                         Column.number(
                                                 "mass, g",
-                                                row -> AntennaCost.side(row.loadout()
-                                                        .antenna()
-                                                        .burden()
-                                                        .massG())),
+                                                row -> carried(row, burden -> AntennaCost.side(burden.massG()))),
                                         Column.words("verdict", row -> capital(row.verdict())))))
                 .answering("Is the bigger antenna worth carrying?");
+    }
+
+    /** A side of what is worn; nobody carries a mast or a vehicle. */
+    private static String carried(Row row, Function<Burden, String> side) {
+        return row.loadout().carry().carry().isAtBody()
+                ? side.apply(row.loadout().antenna().burden())
+                : "not worn";
     }
 
     private Section byBearing() {

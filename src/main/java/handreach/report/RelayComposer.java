@@ -183,6 +183,13 @@ public final class RelayComposer {
         return count + " of " + all + (all == 1 ? " point" : " points");
     }
 
+    /** The same beside an answer on reach, which says what stands already. */
+    public List<Section> sectionsBesideReach(Instant made) {
+        return sections(made).stream()
+                .filter(section -> !section.heading().equals(StationsComposer.HEADING))
+                .toList();
+    }
+
     private List<Section> details(List<Block> map) {
         List<Section> sections = new ArrayList<>();
         if (!reasons().isEmpty()) sections.add(Section.of("Not served", new Bullets(notServed())));
@@ -253,9 +260,9 @@ public final class RelayComposer {
         columns.add(
                 Column.number("pessimistic", site -> Shares.share(site.service().pessimisticShare())));
         columns.add(
-                Column.number("worst talk", site -> Shares.odds(site.service().worstOdds())));
+                Column.number("worst talk", site -> odds(site.service().worstOdds())));
         columns.add(
-                Column.number("other mode", site -> Shares.odds(site.otherwise().worstOdds())));
+                Column.number("other mode", site -> odds(site.otherwise().worstOdds())));
         return Table.of(
                 "Best first, each apart from the better ones. Served: share of the talks; other mode: the worst talk there.",
                 RelaySite.alone(answer),
@@ -276,7 +283,7 @@ public final class RelayComposer {
 
     private List<Block> hops(SiteCheck check) {
         List<Block> blocks = new ArrayList<>();
-        check.weakest().ifPresent(hop -> blocks.add(Paragraph.of(hop(hop))));
+        check.weakest().ifPresent(hop -> blocks.add(Paragraph.of(hop(hop) + another(check, hop))));
         blocks.add(hopTable(check));
         return blocks;
     }
@@ -291,12 +298,12 @@ public final class RelayComposer {
         if (check.sites().size() > 1) columns.add(Column.number("relay", hop -> String.valueOf(hop.site() + 1)));
         columns.add(Column.number("distance, " + lengths.longUnit(), hop -> distance(hop.path())));
         columns.add(
-                Column.number("to relay", hop -> Shares.odds(hop.path().odds().there())));
+                Column.number("to relay", hop -> odds(hop.path().odds().there())));
         columns.add(
-                Column.number("from relay", hop -> Shares.odds(hop.path().odds().back())));
+                Column.number("from relay", hop -> odds(hop.path().odds().back())));
         columns.add(Column.number(
-                "pessimistic", hop -> Shares.odds(hop.path().odds().pessimistic())));
-        columns.add(Column.number("worst talk", hop -> Shares.odds(check.demandOdds(question, hop.demand()))));
+                "pessimistic", hop -> odds(hop.path().odds().pessimistic())));
+        columns.add(Column.number("worst talk", hop -> odds(check.demandOdds(question, hop.demand()))));
         columns.add(Column.words("in the way", hop -> inTheWay(hop.path())));
         return Table.of("Weakest first. The wanted odds are " + wanted() + ".", rows, columns);
     }
@@ -314,9 +321,19 @@ public final class RelayComposer {
         HopPath path = hop.path();
         return "The weakest is " + name(hop.demand()) + " to the relay, "
                 + lengths.text(path.line().lengthM()) + ": odds "
-                + Shares.odds(path.odds().there()) + " there, "
-                + Shares.odds(path.odds().back()) + " back. Margin of the weaker way: "
+                + odds(path.odds().there()) + " there, "
+                + odds(path.odds().back()) + " back. Margin of the weaker way: "
                 + Decibels.text(path.odds().marginDb()) + " at the median place.";
+    }
+
+    /** A weak hop on which nothing hangs, since its talks work straight, by another relay or by what stands already. */
+    private String another(SiteCheck check, SiteCheck.Hop hop) {
+        double wanted = question.setting().terms().odds();
+        double talks = check.demandOdds(question, hop.demand());
+        return hop.path().odds().weaker() >= wanted || talks < wanted
+                ? ""
+                : " Nothing hangs on it: the talks of " + name(hop.demand()) + " work another way, the worst at "
+                        + odds(talks) + ".";
     }
 
     /** Figure and ledger of the hop that fails first. */
@@ -373,13 +390,13 @@ public final class RelayComposer {
                         Column.words("with", link -> name(link.talk().b())),
                         Column.number(
                                 "there",
-                                link -> of(link, path -> Shares.odds(path.odds().there()))),
+                                link -> of(link, path -> odds(path.odds().there()))),
                         Column.number(
                                 "back",
-                                link -> of(link, path -> Shares.odds(path.odds().back()))),
+                                link -> of(link, path -> odds(path.odds().back()))),
                         Column.number(
                                 "pessimistic",
-                                link -> of(link, path -> Shares.odds(path.odds().pessimistic()))),
+                                link -> of(link, path -> odds(path.odds().pessimistic()))),
                         Column.number("distance, " + lengths.longUnit(), link -> of(link, this::distance))));
     }
 
@@ -396,8 +413,8 @@ public final class RelayComposer {
                 List.of(
                         Column.words("loadout", one -> one.loadout().name()),
                         Column.number(
-                                "antenna, cm",
-                                one -> Decibels.number(burden.apply(one).lengthCm(), 0)),
+                                "antenna, " + lengths.antennaUnit(),
+                                one -> lengths.antennaNumber(burden.apply(one).lengthCm())),
                         Column.number(
                                 "antenna, g",
                                 one -> AntennaCost.side(burden.apply(one).massG())),
@@ -405,7 +422,7 @@ public final class RelayComposer {
                                 "talks served",
                                 one -> Shares.share(one.service().share())),
                         Column.number(
-                                "worst talk", one -> Shares.odds(one.service().worstOdds()))));
+                                "worst talk", one -> odds(one.service().worstOdds()))));
     }
 
     private List<Block> puttingUp() {
@@ -445,10 +462,10 @@ public final class RelayComposer {
                 "Licence: does it allow a relay here, on these frequencies, with this antenna and power?",
                 "Thunder: if you can hear it, stay off; raise nothing; wait 30 minutes after the last.",
                 "Power lines: none within twice the height of mast and antenna.",
-                "People: keep " + Decibels.number(RelayExposure.keepAwayM(answer), 1)
-                        + " m from the antenna while it transmits (public, half the time on the air; local rules decide).",
-                "Antenna: upright, " + Decibels.number(answer.equipment().mastM(), 1)
-                        + " m above ground, clear of leaves and metal.",
+                "People: keep " + lengths.closeText(RelayExposure.keepAwayM(answer))
+                        + " from the antenna while it transmits (public, half the time on the air; local rules decide).",
+                "Antenna: upright, " + lengths.closeText(answer.equipment().mastM())
+                        + " above ground, clear of leaves and metal.",
                 "Call every party from the site before you leave, both ways; note level or copy.");
     }
 
@@ -458,7 +475,7 @@ public final class RelayComposer {
                 .orElse(List.of());
     }
 
-    /** What the field card says about relays. */
+    /** What the field card says about relays: where they stand comes first, since the last lines go where there is no room. */
     public List<CardLine> cardLines() {
         Optional<SiteCheck> best = answer.recommended();
         if (best.isEmpty())
@@ -467,8 +484,6 @@ public final class RelayComposer {
                     .map(CardLine::of)
                     .toList();
         List<CardLine> lines = new ArrayList<>();
-        List<String> unserved = unserved();
-        if (!unserved.isEmpty()) lines.add(new CardLine("Not served:", listed(unserved)));
         for (RelaySite site : RelaySite.of(answer))
             if (site.isAdvised())
                 lines.add(new CardLine(
@@ -477,8 +492,10 @@ public final class RelayComposer {
                                 + onFoot(site.access())
                                         .map(walk -> ", " + walk + " on foot")
                                         .orElse("")));
+        List<String> unserved = unserved();
+        if (!unserved.isEmpty()) lines.add(new CardLine("Not served:", listed(unserved)));
         lines.add(CardLine.of(Shares.share(best.get().service().share()) + " of the talks; the worst has "
-                + Shares.odds(best.get().service().worstOdds()) + "."));
+                + odds(best.get().service().worstOdds()) + "."));
         return lines;
     }
 
@@ -511,6 +528,10 @@ public final class RelayComposer {
 
     private String distance(HopPath path) {
         return lengths.longNumber(path.line().lengthM());
+    }
+
+    private String odds(double odds) {
+        return Shares.odds(odds, question.setting().terms().odds());
     }
 
     private String wanted() {

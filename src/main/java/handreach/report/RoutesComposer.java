@@ -148,14 +148,14 @@ public final class RoutesComposer {
                                                 .orElse("none"))));
     }
 
-    private static String worst(Route route, Stretch stretch) {
+    private String worst(Route route, Stretch stretch) {
         OptionalDouble least = route.points().stream()
                 .filter(point -> point.alongM() >= stretch.from().alongM()
                         && (point.alongM() < stretch.to().alongM() || stretch.lengthM() == 0))
                 .flatMap(point -> point.odds().stream())
                 .mapToDouble(odds -> odds.weaker())
                 .min();
-        return least.isPresent() ? Shares.odds(least.getAsDouble()) : "unknown";
+        return least.isPresent() ? Shares.odds(least.getAsDouble(), plan.channel().wish().odds()) : "unknown";
     }
 
     private String span(Route route, Stretch stretch) {

@@ -33,6 +33,8 @@ public final class StationsComposer {
 
     private static final String UNKNOWN = "unknown";
 
+    static final String HEADING = "What already stands";
+
     private final StationsAnswer answer;
     private final Plan plan;
     private final Lengths lengths;
@@ -61,7 +63,7 @@ public final class StationsComposer {
                 blocks.add(Paragraph.quiet("And " + (station.pairs().size() - MOST_PAIRS)
                         + " pairs more, each with better odds than these; the JSON has all of them."));
         }
-        return Optional.of(new Section("What already stands", blocks).answering("Does what stands already do?"));
+        return Optional.of(new Section(HEADING, blocks).answering("Does what stands already do?"));
     }
 
     /** The same in short, for a narrow place. */
@@ -102,7 +104,7 @@ public final class StationsComposer {
                 .filter(one -> one.odds().isPresent())
                 .min(Comparator.comparingDouble(one -> one.odds().get().weaker().low()))
                 .map(one -> "; the weakest is " + one.place().name() + ", "
-                        + Shares.odds(one.odds().get().weaker().low()))
+                        + Shares.odds(one.odds().get().weaker().low(), wantedOdds()))
                 .orElse("");
         return station.entry().name() + ": " + served(station) + " the wanted " + wanted() + " both ways" + weakest
                 + "." + relay;
@@ -128,7 +130,7 @@ public final class StationsComposer {
 
     private boolean isServed(Optional<PlacesAnswer.Odds> odds) {
         return odds.filter(
-                        found -> found.weaker().low() >= plan.channel().wish().odds())
+                        found -> found.weaker().low() >= wantedOdds())
                 .isPresent();
     }
 
@@ -191,9 +193,9 @@ public final class StationsComposer {
                         Column.number("pessimistic", pair -> of(pair.odds(), PlacesAnswer.Odds::pessimistic))));
     }
 
-    private static String of(Optional<PlacesAnswer.Odds> odds, Function<PlacesAnswer.Odds, Span> figure) {
+    private String of(Optional<PlacesAnswer.Odds> odds, Function<PlacesAnswer.Odds, Span> figure) {
         return odds.map(figure)
-                .map(span -> Shares.oddsRange(span.low(), span.high()))
+                .map(span -> Shares.oddsRange(span.low(), span.high(), wantedOdds()))
                 .orElse(UNKNOWN);
     }
 
@@ -211,7 +213,11 @@ public final class StationsComposer {
         return distanceM.high() <= 0 ? "" : lengths.range(distanceM.low(), distanceM.high());
     }
 
+    private double wantedOdds() {
+        return plan.channel().wish().odds();
+    }
+
     private String wanted() {
-        return Shares.wanted(plan.channel().wish().odds());
+        return Shares.wanted(wantedOdds());
     }
 }

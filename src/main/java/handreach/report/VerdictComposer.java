@@ -30,8 +30,6 @@ final class VerdictComposer {
     /** Changes of reach below this are none, m. */
     private static final double NO_REACH_M = 1;
 
-    private static final double CM_PER_INCH = 2.54;
-
     private final ReachAnswer answer;
     private final Loadout control;
     private final Lengths lengths;
@@ -183,7 +181,8 @@ final class VerdictComposer {
     }
 
     private String judgement(Judgement found, Measure by, Loadout loadout) {
-        String burden = burden(loadout.antenna().burden());
+        boolean isWorn = loadout.carry().carry().isAtBody();
+        String burden = isWorn ? burden(loadout.antenna().burden()) : "";
         return switch (found) {
             case SAME -> burden.isEmpty() ? "no difference" : "not worth " + burden;
             case NOT_TOLD_APART ->
@@ -193,7 +192,9 @@ final class VerdictComposer {
             case WORSE -> "worse on this ground" + (burden.isEmpty() ? "" : ", and it costs " + burden);
             case TOO_LITTLE -> "told apart, but too little to be felt" + (burden.isEmpty() ? "" : " for " + burden);
             case MORE ->
-                burden.isEmpty()
+                !isWorn
+                        ? "more " + what(by) + " from a mast or vehicle, which nobody wears"
+                        : burden.isEmpty()
                         ? "worth it, " + noMore(loadout.antenna().burden())
                         : "more " + what(by) + " for " + burden;
         };
@@ -218,11 +219,7 @@ final class VerdictComposer {
     private String burden(Burden burden) {
         Burden base = control.antenna().burden();
         double lengthCm = burden.lengthCm() - base.lengthCm();
-        String length = lengthCm <= 0.5
-                ? ""
-                : lengths == Lengths.IMPERIAL
-                        ? Decibels.number(lengthCm / CM_PER_INCH, 0) + " in more"
-                        : Decibels.number(lengthCm, 0) + " cm more";
+        String length = lengthCm <= 0.5 ? "" : lengths.antenna(lengthCm) + " more";
         double massG = burden.massG().isEmpty() || base.massG().isEmpty()
                 ? 0
                 : burden.massG().getAsDouble() - base.massG().getAsDouble();

@@ -60,7 +60,7 @@ public final class WalkNextComposer {
                         stop.spot().at(),
                         MapPlace.Kind.POINT,
                         "Call " + stop.number() + ": " + stop.report().loadout() + ", odds "
-                                + Shares.odds(stop.report().odds())))
+                                + Shares.odds(stop.report().odds(), answer.scene().plan().channel().wish().odds())))
                 .toList();
     }
 
@@ -174,7 +174,7 @@ public final class WalkNextComposer {
                                         .placeForm()
                                         .format(stop.spot().at())),
                         Column.words("loadout", stop -> stop.report().loadout()),
-                        Column.number("odds", stop -> Shares.odds(stop.report().odds())),
+                        Column.number("odds", stop -> Shares.odds(stop.report().odds(), wantedOdds())),
                         Column.number("worth", stop -> worth(stop.addsDb()))));
     }
 
@@ -194,7 +194,7 @@ public final class WalkNextComposer {
                 .sorted(Comparator.comparingDouble(
                         (Asked asked) -> -asked.answer().chanceOfChange()))
                 .toList();
-        String wanted = Shares.wanted(answer.scene().plan().channel().wish().odds());
+        String wanted = Shares.wanted(wantedOdds());
         List<Column<Asked>> columns = new ArrayList<>(List.of(
                 Column.words("where", asked -> asked.stake().where()),
                 Column.words("loadout", asked -> asked.stake().loadout()),
@@ -219,5 +219,9 @@ public final class WalkNextComposer {
         if (left == 1) blocks.add(Paragraph.quiet("One more answer is less likely to turn."));
         if (left > 1) blocks.add(Paragraph.quiet(left + " more answers are less likely to turn."));
         return blocks;
+    }
+
+    private double wantedOdds() {
+        return answer.scene().plan().channel().wish().odds();
     }
 }

@@ -200,7 +200,7 @@ public final class AtlasStudy {
         List<Loadout> loadouts = scene.loadouts();
         return IntStream.range(0, loadouts.size())
                 .boxed()
-                .sorted(Comparator.comparingDouble(i -> scene.burdenScore(loadouts.get(i))))
+                .sorted(Comparator.comparing(loadouts::get, scene.leastFirst()))
                 .toList();
     }
 

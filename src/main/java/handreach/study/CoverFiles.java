@@ -50,9 +50,9 @@ record CoverFiles(LandCover cover, Optional<CoverRaster> raster, Optional<CoverP
 
     private static String coversNothing(Optional<Path> file, String key, Plan plan) {
         return file.map(Path::getFileName).orElseThrow()
-                + ": covers none of the plan's area, so what stands on the ground is "
+                + ": covers none of the plan's area, so it changes nothing: all ground is "
                 + plan.ground().cover().everywhere().word()
-                + " and the doubt that without land cover. Name a map of this area, or take "
+                + ", with the doubt of a plan without land cover. Name a map of this area, or take "
                 + key + " out of the plan.";
     }
 

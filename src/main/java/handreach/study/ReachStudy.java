@@ -61,7 +61,6 @@ public final class ReachStudy {
         this.ground = scene.ground().near(middle, radiusM);
         this.links = loadouts.stream().map(scene::link).toList();
         this.heights = links.stream().map(ReachLink::terminals).distinct().toList();
-        this.warnings.addAll(scene.warnings());
     }
 
     /** Runs the study as the plan says; {@code withArea} also reckons the loss to every cell, for maps. */
@@ -185,7 +184,8 @@ public final class ReachStudy {
                                     sides(),
                                     reaches.get(i).overControl().orElseThrow(),
                                     best(controlReach, reaches.get(i)))));
-        warnings.addAll(scene.warnings());
+        Set<String> told = new LinkedHashSet<>(scene.warnings());
+        told.addAll(warnings);
         return new ReachAnswer(
                 scene,
                 middle,
@@ -199,7 +199,7 @@ public final class ReachStudy {
                 ChannelsAnswer.none(),
                 routes,
                 verdicts,
-                List.copyOf(warnings));
+                List.copyOf(told));
     }
 
     /** Over the cells where there are some, else along the bearings. */
@@ -338,11 +338,11 @@ public final class ReachStudy {
         return ReachAnswer.AreaAnswer.of(odds, byBurden(odds), targetOdds);
     }
 
-    /** Loadouts from the least burdensome up: by the user's ranks, then by score, then as the plan has them. */
+    /** Loadouts from the least burdensome up: what is worn first, by the user's ranks, then by score, then as the plan has them. */
     private List<OddsGrid> byBurden(List<OddsGrid> odds) {
         List<Integer> order = new ArrayList<>();
         for (int i = 0; i < odds.size(); i++) order.add(i);
-        order.sort(Comparator.comparingDouble(i -> scene.burdenScore(loadouts.get(i))));
+        order.sort(Comparator.comparing(loadouts::get, scene.leastFirst()));
         return order.stream().map(odds::get).toList();
     }
 }

@@ -65,7 +65,7 @@ final class RelaySentences {
             words.add("No relay is needed if everybody carries \""
                     + enough.get().loadout().name() + "\" ("
                     + burden(enough.get().loadout()) + "): the weakest pair then has "
-                    + Shares.odds(enough.get().service().worstOdds()) + ".");
+                    + odds(enough.get().service().worstOdds()) + ".");
         else if (!relays.isEmpty())
             words.add("For the rest another relay is needed; no loadout of the plan lifts them all.");
         else
@@ -91,7 +91,7 @@ final class RelaySentences {
                 + " more by way of what stands already (" + String.join(", ", relays) + ")";
         return already.verdict().isEnough()
                 ? "No new relay is needed: " + share + "; the worst of all has "
-                        + Shares.odds(already.verdict().service().worstOdds()) + "."
+                        + odds(already.verdict().service().worstOdds()) + "."
                 : "O" + share.substring(1) + "; " + left + (left == 1 ? " is" : " are") + " left below the wanted "
                         + wanted() + ".";
     }
@@ -130,7 +130,7 @@ final class RelaySentences {
         if (best.check().service().servesAll())
             words.add("One " + relay + " at " + place(best.at()) + height(best.access())
                     + " serves everybody: the worst talk has "
-                    + Shares.odds(best.check().service().worstOdds()) + sure(best.check()) + ".");
+                    + odds(best.check().service().worstOdds()) + sure(best.check()) + ".");
         else if (found.together().isPresent())
             words.add("One " + relay + " serves "
                     + Shares.share(best.check().service().share()) + " of the talks at best; "
@@ -169,7 +169,7 @@ final class RelaySentences {
 
     private String pair(DirectLink link) {
         return question.demands().get(link.talk().a()).name() + " with "
-                + question.demands().get(link.talk().b()).name() + ", " + Shares.odds(DirectVerdict.odds(link));
+                + question.demands().get(link.talk().b()).name() + ", " + odds(DirectVerdict.odds(link));
     }
 
     private String talks() {
@@ -181,6 +181,10 @@ final class RelaySentences {
         return Shares.wanted(question.setting().terms().odds());
     }
 
+    private String odds(double odds) {
+        return Shares.odds(odds, question.setting().terms().odds());
+    }
+
     /** Why somebody is not served: the ground on the way to the best relay anywhere, or to the chosen one. */
     String reason(Party demand, boolean isHopeless, Optional<HopPath> path) {
         String what = isHopeless
@@ -188,7 +192,7 @@ final class RelaySentences {
                 : demand.name() + " is not served by the relay chosen";
         if (path.isEmpty()) return what + ": the ground on the way is unknown.";
         double odds = path.get().odds().weaker();
-        String best = (isHopeless ? ": at the best one it is " : ": its hop has ") + Shares.odds(odds);
+        String best = (isHopeless ? ": at the best one it is " : ": its hop has ") + odds(odds);
         String ridge = path.get()
                 .worstEdge()
                 .filter(edge -> edge.aboveLineM() > -1)
@@ -214,10 +218,12 @@ final class RelaySentences {
                         " and %+.0f g",
                         more.massG().getAsDouble() - base.massG().getAsDouble())
                 : "";
+        double cm = more.lengthCm() - base.lengthCm();
         return String.format(
                 Locale.ROOT,
-                "%+.0f cm%s against %s%s",
-                more.lengthCm() - base.lengthCm(),
+                "%s%s%s against %s%s",
+                cm < 0 ? "" : "+",
+                lengths.antenna(cm),
                 mass,
                 scene.controlLoadout().name(),
                 mass.isEmpty() ? ", mass not given" : "");

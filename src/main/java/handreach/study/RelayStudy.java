@@ -63,7 +63,7 @@ public final class RelayStudy {
         this.asked = scene.plan().questions().relay();
         this.middle = scene.plan().places().area().centre();
         this.radiusM = 1000 * scene.plan().places().area().radiusKm();
-        this.warnings = new ArrayList<>(scene.warnings());
+        this.warnings = new ArrayList<>();
         this.progress = progress;
     }
 
@@ -82,7 +82,7 @@ public final class RelayStudy {
         Optional<RelayAnswer.Found> found = already.verdict().isEnough()
                 ? Optional.empty()
                 : Optional.of(search(question, relay, already.verdict()));
-        warnings.addAll(scene.warnings());
+        warnings.addAll(0, scene.warnings());
         warnings.addAll(already.stations().warnings());
         List<String> verdict = new RelaySentences(scene, question, direct).verdict(already, found);
         return new RelayAnswer(
@@ -130,7 +130,7 @@ public final class RelayStudy {
     private List<LinkEnd> byBurden() {
         return scene.loadouts().stream()
                 .filter(loadout -> loadout.carry().carry().isAtBody())
-                .sorted(Comparator.comparingDouble((Loadout loadout) -> scene.burdenScore(loadout)))
+                .sorted(scene.leastFirst())
                 .map(scene::end)
                 .toList();
     }

@@ -43,6 +43,7 @@ import handreach.terrain.TileFolder;
 import handreach.uncertainty.Doubt;
 import handreach.units.Dbm;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
@@ -633,6 +634,12 @@ public final class Scene {
         double wire = plan().equipment().loadouts().get(at).counterpoise() ? 0.5 : 0;
         if (rank.isPresent()) return rank.getAsInt() + wire;
         return loadout.antenna().burden().score(Burden.USUAL_RANKING) + wire;
+    }
+
+    /** Loadouts from the least burdensome up: what is worn first, then masts and vehicles, which nobody carries. */
+    public Comparator<Loadout> leastFirst() {
+        return Comparator.comparing((Loadout loadout) -> !loadout.carry().carry().isAtBody())
+                .thenComparingDouble(this::burdenScore);
     }
 
     public static Terminals terminals(Loadout a, Loadout b) {

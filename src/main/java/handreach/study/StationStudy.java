@@ -135,7 +135,7 @@ final class StationStudy {
         double wanted = scene.plan().channel().wish().odds();
         return scene.loadouts().stream()
                 .filter(one -> one.carry().carry().isAtBody())
-                .sorted(Comparator.comparingDouble(scene::burdenScore))
+                .sorted(scene.leastFirst())
                 .filter(one -> place.points().stream()
                         .map(point -> stands.hop(point.carrying(scene.end(one))))
                         .allMatch(hop ->

@@ -11,7 +11,7 @@ import java.util.Optional;
  * @param verticalDatum what they are counted from, in words
  */
 public record TileProvenance(Optional<Surface> surface, String verticalDatum) {
-    private static final String UNKNOWN = "not told by the name";
+    private static final String UNKNOWN = "the file's name does not say";
     private static final String ELLIPSOID = "ellipsoid, as its name says; used only where no other tile has a height";
 
     public TileProvenance {

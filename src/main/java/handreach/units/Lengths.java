@@ -21,8 +21,8 @@ public enum Lengths {
 
     private final String shortUnit;
     private final double shortM;
-    private final String sizeUnit;
-    private final double sizeCm;
+    private final String antennaUnit;
+    private final double antennaCm;
 
     Lengths(
             String longUnit,
@@ -30,15 +30,15 @@ public enum Lengths {
             double longFrom,
             String shortUnit,
             double shortM,
-            String sizeUnit,
-            double sizeCm) {
+            String antennaUnit,
+            double antennaCm) {
         this.longUnit = longUnit;
         this.longM = longM;
         this.longFrom = longFrom;
         this.shortUnit = shortUnit;
         this.shortM = shortM;
-        this.sizeUnit = sizeUnit;
-        this.sizeCm = sizeCm;
+        this.antennaUnit = antennaUnit;
+        this.antennaCm = antennaCm;
     }
 
     public String longUnit() {
@@ -57,13 +57,13 @@ public enum Lengths {
         return shortM;
     }
 
-    /** Unit of things that are carried. */
-    public String sizeUnit() {
-        return sizeUnit;
+    /** Unit in which antennas are measured: {@code cm}, {@code in}. */
+    public String antennaUnit() {
+        return antennaUnit;
     }
 
-    public double sizeUnitCm() {
-        return sizeCm;
+    public double antennaUnitCm() {
+        return antennaCm;
     }
 
     /** A length over ground: {@code 2.9 km}, {@code 140 m}, {@code 1.8 mi}, {@code 450 ft}. */
@@ -131,6 +131,21 @@ public enum Lengths {
     /** A height or a short length to the whole unit: {@code 1240 m}. */
     public String heightText(double metres) {
         return decimals(metres / shortM, 0).replace('-', '\u2212') + " " + shortUnit;
+    }
+
+    /** An antenna's length as a bare number under a head that names {@link #antennaUnit}. */
+    public String antennaNumber(double centimetres) {
+        return decimals(centimetres / antennaCm, 0);
+    }
+
+    /** An antenna's length: {@code 46 cm}, {@code 18 in}. */
+    public String antenna(double centimetres) {
+        return antennaNumber(centimetres) + " " + antennaUnit();
+    }
+
+    /** A mast, or a distance to keep, to a tenth: {@code 1.5 m}, {@code 4.9 ft}. */
+    public String closeText(double metres) {
+        return decimals(metres / shortM, 1) + " " + shortUnit;
     }
 
     /** An area of ground: {@code 5.1 km²}, {@code 0.24 km²}, {@code 120 mi²}. */

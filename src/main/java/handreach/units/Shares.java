@@ -10,6 +10,7 @@ import java.math.RoundingMode;
 public final class Shares {
     private static final String NEARLY_ALL = "over 99 %";
     private static final String NEARLY_NONE = "under 1 %";
+    private static final String JUST_UNDER = "just under ";
     /** A share added up from weights may miss a whole by their rounding. */
     private static final double ROUNDING = 1e-9;
 
@@ -19,6 +20,15 @@ public final class Shares {
     public static String odds(double odds) {
         if (odds >= 0.995) return NEARLY_ALL;
         return odds < 0.005 ? NEARLY_NONE : whole(odds) + " %";
+    }
+
+    /**
+     * Odds beside the odds that somebody asked for: what rounds to the wanted figure and does not reach it must not read as if it
+     * did, {@code just under 80 %}.
+     */
+    public static String odds(double odds, double wanted) {
+        boolean isShort = odds < wanted - ROUNDING && odds(odds).equals(wanted(wanted));
+        return (isShort ? JUST_UNDER : "") + odds(odds);
     }
 
     /** A share of something counted: as {@link #odds}, but {@code 0 %} and {@code 100 %} where it is exactly so. */
@@ -37,6 +47,11 @@ public final class Shares {
         return range(odds(low), odds(high));
     }
 
+    /** The same beside the odds that somebody asked for: {@code 40 to just under 80 %}. */
+    public static String oddsRange(double low, double high, double wanted) {
+        return range(odds(low, wanted), odds(high, wanted));
+    }
+
     /** From the lowest share to the highest: {@code 40 to 51 %}. */
     public static String shareRange(double low, double high) {
         return range(share(low), share(high));
@@ -53,7 +68,7 @@ public final class Shares {
 
     private static String range(String low, String high) {
         if (low.equals(high)) return low;
-        boolean isPlain = Character.isDigit(low.charAt(0));
+        boolean isPlain = Character.isDigit(low.charAt(0)) && !high.equals(NEARLY_ALL);
         return (isPlain ? low.substring(0, low.length() - 2) : low) + " to " + high;
     }
 

@@ -39,8 +39,30 @@ class SharesTest {
 
     @Test
     void intervalsNameThePerCentOnce() {
-        assertEquals("99 % (60 to over 99 %)", Shares.odds(0.99, 0.6, 0.9999));
+        assertEquals("99 % (60 % to over 99 %)", Shares.odds(0.99, 0.6, 0.9999));
         assertEquals("under 1 % (under 1 % to 3 %)", Shares.odds(0.001, 0, 0.03));
+    }
+
+    /** 79.7 % rounds to the wanted 80 %, and does not reach it. */
+    @ParameterizedTest
+    @CsvSource({
+        "0.797, 0.8, just under 80 %",
+        "0.8, 0.8, 80 %",
+        "0.803, 0.8, 80 %",
+        "0.794, 0.8, 79 %",
+        "0.9899, 0.99, just under 99 %",
+        "0.8999, 0.9, just under 90 %",
+        "0.97, 0.975, 97 %"
+    })
+    void whatMissesTheWantedOddsNeverReadsAsIfItMetThem(double odds, double wanted, String words) {
+        assertEquals(words, Shares.odds(odds, wanted));
+    }
+
+    @Test
+    void everyRangeNamesItsUnitWhereItsEndsAreUnlike() {
+        assertEquals("40 to just under 80 %", Shares.oddsRange(0.4, 0.798, 0.8));
+        assertEquals("4 % to over 99 %", Shares.oddsRange(0.04, 0.999));
+        assertEquals("4 to 78 %", Shares.oddsRange(0.04, 0.78));
     }
 
     @Test

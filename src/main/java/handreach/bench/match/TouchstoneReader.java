@@ -23,6 +23,10 @@ final class TouchstoneReader {
     private static final double BEYOND_TOTAL = 1 + 1e-9;
     private static final double FAR_BEYOND_TOTAL = 1.1;
     private static final int NOISE_NUMBERS = 5;
+    /** Column heads of a table: words parted by commas, semicolons or tabs, on a line that is no remark. */
+    private static final Pattern HEADS = Pattern.compile("^\\s*\"?[A-Za-z][^!#\\[,;\t]*[,;\t]\\s*\"?[A-Za-z]");
+
+    private static final int MOST_ABOVE_HEADS = 60;
 
     /** How a pair of numbers is meant. */
     private enum Pair {
@@ -88,6 +92,7 @@ final class TouchstoneReader {
 
     Touchstone read() {
         requireFewPorts(0);
+        refuseTable();
         for (int i = 0; i < lines.size() && !afterData; i++)
             take(lines.get(i).split("!", 2)[0].strip(), i + 1);
         if (!pending.isEmpty()) shortRow();
@@ -103,6 +108,14 @@ final class TouchstoneReader {
                             + " rows follow. Correct the number, or save the file again.");
         faults.throwIfAny();
         return converted();
+    }
+
+    /** Bench readings and other tables come here by mistake; every line of them would be a fault. */
+    private void refuseTable() {
+        for (int i = 0; i < Math.min(lines.size(), MOST_ABOVE_HEADS); i++)
+            if (HEADS.matcher(lines.get(i)).find())
+                throw new InputFault(
+                        source, i + 1, "is a table with column heads, no sweep. Give readings to bench.");
     }
 
     private void take(String text, int line) {

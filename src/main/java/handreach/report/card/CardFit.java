@@ -15,8 +15,13 @@ final class CardFit {
     private static final int PEOPLE = 5;
     /** Dead ground, relay and check times. */
     private static final List<Integer> CUT_FIRST = List.of(0, 1, 3);
-    /** What to do when contact is lost, and the key to the lines of the rose: cut when nothing else is left to cut. */
-    private static final List<Integer> KEPT_LONGEST = List.of(2, 4);
+    /** What relays there are, what to do when contact is lost, and the key to the lines of the rose: cut when nothing else is left. */
+    private static final List<Integer> KEPT_LONGEST = List.of(1, 2, 4);
+
+    /** Place of what is said of relays. */
+    private static final int RELAY = 1;
+    /** Where relays stand and whom they leave out comes first in it, and goes only when there is nothing else left to cut. */
+    private static final int RELAY_KEPT = 5;
 
     private final CardView view;
     private final double sizePx;
@@ -101,11 +106,14 @@ final class CardFit {
         return isTight ? shorter.with(shorter.notes().tight(left[DOUBTS])) : shorter;
     }
 
-    /** Takes a line off the longest of these lists; false where each is down to one. */
+    /** Takes a line off the longest of these lists; false where each is down to what it keeps. */
     private static boolean cutLongest(int[] left, List<Integer> among) {
-        int longest = among.get(0);
-        for (int i : among) if (left[i] > left[longest]) longest = i;
-        if (left[longest] <= 1) return false;
+        int longest = -1;
+        for (int i : among) {
+            int kept = i == RELAY && !among.equals(KEPT_LONGEST) ? RELAY_KEPT : 1;
+            if (left[i] > kept && (longest < 0 || left[i] > left[longest])) longest = i;
+        }
+        if (longest < 0) return false;
         left[longest]--;
         return true;
     }
@@ -127,7 +135,7 @@ final class CardFit {
     private static List<CardLine> cut(List<CardLine> lines, int count) {
         if (count >= lines.size()) return lines;
         List<CardLine> kept = new ArrayList<>(lines.subList(0, count));
-        kept.add(CardLine.of((lines.size() - count) + " more in the report"));
+        kept.add(CardLine.of((lines.size() - count) + (count == 0 ? " in the report" : " more in the report")));
         return kept;
     }
 }

@@ -106,7 +106,7 @@ final class CardPage implements Figure {
         double side = TOP_PX + CardText.height(t -> side(t, view, beside), sideWidth(), size);
         double below = Math.max(side, TOP_PX + rose.heightPx()) + 14;
         double people = CardText.height(t -> people(t, view), width(), size);
-        double words = belowHeight(view, size, beside, checksLeft(view, size, beside));
+        double words = belowHeight(view, size, columns(view, size, beside));
         return below + people + words + 12 <= paper.heightPx() - EDGE_PX - cautionHeight(view);
     }
 
@@ -130,34 +130,45 @@ final class CardPage implements Figure {
         }
     }
 
-    private static void left(CardText text, CardView view, int beside, boolean withChecks) {
-        if (beside == 0) {
-            deadGround(text, view);
-            text.gap();
+    /** Which column takes the check times and which the doubts, so that both end as soon as they can. */
+    private record Columns(int beside, boolean checksLeft, boolean doubtsLeft) {
+        void left(CardText text, CardView view) {
+            if (beside == 0) {
+                deadGround(text, view);
+                text.gap();
+            }
+            if (beside < WORDS_BESIDE) relay(text, view);
+            if (beside < WORDS_BESIDE && checksLeft) text.gap();
+            if (checksLeft) checkTimes(text, view);
+            if (doubtsLeft) doubts(text, view);
         }
-        if (beside < WORDS_BESIDE) relay(text, view);
-        if (!withChecks) return;
-        if (beside < WORDS_BESIDE) text.gap();
-        checkTimes(text, view);
+
+        void right(CardText text, CardView view) {
+            text.heading("If contact is lost");
+            text.numbered(view.notes().fallback());
+            if (!checksLeft) {
+                text.gap();
+                checkTimes(text, view);
+            }
+            if (!doubtsLeft) doubts(text, view);
+        }
     }
 
-    private static void right(CardText text, CardView view, boolean withChecks) {
-        text.heading("If contact is lost");
-        text.numbered(view.notes().fallback());
-        if (!withChecks) return;
-        text.gap();
-        checkTimes(text, view);
-    }
-
-    private double belowHeight(CardView view, double size, int beside, boolean checksLeft) {
+    private double belowHeight(CardView view, double size, Columns columns) {
         return Math.max(
-                CardText.height(t -> left(t, view, beside, checksLeft), half(), size),
-                CardText.height(t -> right(t, view, !checksLeft), half(), size));
+                CardText.height(t -> columns.left(t, view), half(), size),
+                CardText.height(t -> columns.right(t, view), half(), size));
     }
 
-    /** Whether check times stand in the left column: where they are alone in it, or where both columns end sooner so. */
-    private boolean checksLeft(CardView view, double size, int beside) {
-        return beside == WORDS_BESIDE || belowHeight(view, size, beside, true) < belowHeight(view, size, beside, false);
+    /** Check times stand in the left column where they would be alone in it; else what ends both columns soonest. */
+    private Columns columns(CardView view, double size, int beside) {
+        Columns best = new Columns(beside, true, true);
+        List<Columns> others = List.of(
+                new Columns(beside, true, false), new Columns(beside, false, false), new Columns(beside, false, true));
+        for (Columns other : others)
+            if ((other.checksLeft() || beside < WORDS_BESIDE)
+                    && belowHeight(view, size, other) < belowHeight(view, size, best)) best = other;
+        return best;
     }
 
     @Override
@@ -193,9 +204,9 @@ final class CardPage implements Figure {
         side(side, view, beside);
         CardText people = new CardText(pen, EDGE_PX, Math.max(side.y(), TOP_PX + rose.heightPx()) + 14, width(), size);
         people(people, view);
-        boolean checksLeft = checksLeft(view, size, beside);
-        left(new CardText(pen, EDGE_PX, people.y(), half(), size), view, beside, checksLeft);
-        right(new CardText(pen, EDGE_PX + half() + GAP_PX, people.y(), half(), size), view, !checksLeft);
+        Columns columns = columns(view, size, beside);
+        columns.left(new CardText(pen, EDGE_PX, people.y(), half(), size), view);
+        columns.right(new CardText(pen, EDGE_PX + half() + GAP_PX, people.y(), half(), size), view);
         drawCautions(pen, view);
     }
 
@@ -263,7 +274,6 @@ final class CardPage implements Figure {
     private static void checkTimes(CardText text, CardView view) {
         text.heading("Check times");
         text.lines(view.notes().checkTimes());
-        doubts(text, view);
     }
 
     private static void caution(CardText text, Caution caution) {

@@ -19,6 +19,10 @@ public final class PlainText {
     private static final int NARROWEST = 14;
     /** Better a ribbon than a line that the terminal breaks anywhere; but the first column, of names, stays as it is. */
     private static final int RIBBON = 9;
+    /** Only names that are longer, such as those of files, are broken in the end. */
+    private static final int SHORTEST_NAME = 24;
+    /** Where numbers may be broken: where a second one begins, and at worst behind a comma. */
+    private static final String PARTS = " (?=to )|(?<=,) ";
 
     private final StringBuilder out = new StringBuilder();
     private final int width;
@@ -130,10 +134,15 @@ public final class PlainText {
         if (over > 0) over = narrow(widths, over, each(columns, c -> least(table, c)));
         if (over > 0) over = narrow(widths, over, each(columns, c -> leastOfSpans(table, c)));
         if (over > 0)
-            narrow(
+            over = narrow(
                     widths,
                     over,
                     each(columns, c -> c == 0 || table.isNumber(c) ? widths[c] : least(table, c, RIBBON)));
+        if (over > 0)
+            over = narrow(
+                    widths, over, each(columns, c -> table.isNumber(c) ? leastOfParts(table, c) : widths[c]));
+        if (over > 0)
+            narrow(widths, over, each(columns, c -> c > 0 || table.isNumber(c) ? widths[c] : SHORTEST_NAME));
         return widths;
     }
 
@@ -176,6 +185,14 @@ public final class PlainText {
         return least;
     }
 
+    /** At worst behind a comma, too. */
+    private static int leastOfParts(Table<?> table, int column) {
+        int least = longestHeadWord(table, column);
+        for (int r = 0; r < table.rowCount(); r++)
+            for (String part : table.cell(r, column).split(PARTS)) least = Math.max(least, longest(part));
+        return least;
+    }
+
     private static int longestCell(Table<?> table, int column) {
         int longest = 0;
         for (int r = 0; r < table.rowCount(); r++) longest = Math.max(longest, longest(table.cell(r, column)));
@@ -214,12 +231,15 @@ public final class PlainText {
     /** A span that its column has no room for, with the second number on a line of its own. */
     private static String spanned(Table<?> table, int row, int column, int width) {
         String cell = table.cell(row, column);
-        return table.isNumber(column) && longest(cell) > width ? cell.replaceFirst(" (?=to )", "\n") : cell;
+        if (!table.isNumber(column) || longest(cell) <= width) return cell;
+        String halves = cell.replaceFirst(" (?=to )", "\n");
+        return longest(halves) <= width ? halves : cell.replaceAll(PARTS, "\n");
     }
 
     private static List<String> lines(String cell, int width) {
         List<String> lines = new ArrayList<>();
-        for (String line : cell.split("\n", -1)) lines.addAll(wrap(oneLine(line), Math.max(1, width)));
+        for (String line : cell.split("\n", -1)) lines.addAll(
+                    List.of(WordUtils.wrap(oneLine(line), Math.max(1, width), "\n", true).split("\n")));
         return lines;
     }
 
