@@ -12,10 +12,13 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.FileSystemException;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.concurrent.CancellationException;
 import java.util.concurrent.CompletionException;
 import java.util.function.Consumer;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import picocli.CommandLine;
 import picocli.CommandLine.Model.UsageMessageSpec;
 import picocli.CommandLine.ParameterException;
@@ -31,6 +34,10 @@ public final class CommandLineRunner {
     private static final List<String> COMMANDS = List.of(
             "bench", "match", "pattern", "tiles", "path", "reach", "assign", "relay", "atlas", "walk", "card", "report",
             "desk");
+
+    /** How picocli speaks of a word that is none of those allowed. */
+    private static final Pattern ENUM_WORDS =
+            Pattern.compile("expected one of \\[(.*)\\] \\(case-insensitive\\) but was '(.*)'");
 
     private CommandLineRunner() {}
 
@@ -52,7 +59,7 @@ public final class CommandLineRunner {
         CommandLine line = commands(args, window)
                 .setOut(outWriter)
                 .setErr(errWriter)
-                .setUsageHelpWidth(110)
+                .setUsageHelpWidth(100)
                 .setUsageHelpLongOptionsMaxWidth(34)
                 .setAbbreviatedOptionsAllowed(false)
                 .setCaseInsensitiveEnumValuesAllowed(true)
@@ -61,6 +68,8 @@ public final class CommandLineRunner {
         line.registerConverter(Path.class, CommandLineRunner::path);
         line.registerConverter(Double.class, CommandLineRunner::number);
         line.registerConverter(double.class, CommandLineRunner::number);
+        line.registerConverter(Integer.class, CommandLineRunner::count);
+        line.registerConverter(int.class, CommandLineRunner::count);
         unwrapFooters(line);
         if (args.length == 0) {
             line.usage(outWriter);
@@ -135,10 +144,21 @@ public final class CommandLineRunner {
         }
     }
 
+    private static Integer count(String written) {
+        try {
+            return Integer.valueOf(written.strip());
+        } catch (NumberFormatException e) {
+            throw new TypeConversionException("\"" + written + "\" is not a whole number");
+        }
+    }
+
     private static int wrongUsage(ParameterException wrong, String[] args) {
         PrintWriter err = wrong.getCommandLine().getErr();
         String command = wrong.getCommandLine().getCommandSpec().qualifiedName();
-        err.println(Unseen.oneLine(command + ": " + wrong.getMessage() + hint(wrong) + " See " + command + " --help."));
+        String said = ENUM_WORDS.matcher(String.valueOf(wrong.getMessage()))
+                .replaceFirst(found -> "\"" + Matcher.quoteReplacement(found.group(2)) + "\", allowed is "
+                        + found.group(1).toLowerCase(Locale.ROOT));
+        err.println(Unseen.oneLine(command + ": " + said + hint(wrong) + " See " + command + " --help."));
         return INPUT_WRONG;
     }
 

@@ -55,7 +55,8 @@ import picocli.CommandLine.Option;
             "  handreach path --plan elevation-samples/forest-hills --from \"spike camp\" --to \"north spur\"",
             "  handreach path --profile ridge.csv --frequency-mhz 155 --model all",
             "",
-            "A loss is a model's answer over coarse ground, not a measurement. Carry a second means of calling for help."
+            "A loss is a model's answer over coarse ground, not a measurement. Carry a second means of",
+            "calling for help."
         })
 final class PathCommand implements Callable<Integer> {
     @Option(

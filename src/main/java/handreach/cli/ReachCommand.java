@@ -43,7 +43,7 @@ import picocli.CommandLine.Parameters;
             "Worked example:",
             "  handreach reach elevation-samples/forest-hills --out reach-forest",
             "Rasters alone, 10 km by a sweep:",
-            "  handreach reach elevation-samples/invented-valley --radius-km 10 --engine sweep --only rasters --out valley",
+            "  handreach reach elevation-samples/invented-valley --radius-km 10 --engine sweep --only rasters --out maps",
             "",
             "These are odds, not a promise: carry a second means of calling for help. Keep antennas away from eyes",
             "and skin while transmitting. Power, antenna and relay use follow your licence and local rules."
@@ -69,11 +69,10 @@ final class ReachCommand implements Callable<Integer> {
     @Option(
             names = "--engine",
             paramLabel = "WORD",
-            description = {
-                "How the maps are reckoned: exact (one path per cell; the usual one while it takes seconds), sweep (cells off shared"
-                        + " radials; its difference from exact is measured and printed),",
-                "march (model full-wave along radials, also for the rose; takes minutes and says so first; difference measured as the sweep's)."
-            })
+            description =
+                    "How the maps are reckoned: exact (one path per cell; the usual one while it takes seconds), sweep (cells off"
+                            + " shared radials; its difference from exact is measured and printed), march (model full-wave along"
+                            + " radials, also for the rose; takes minutes and says so first; difference measured as the sweep's).")
     private String engine;
 
     @Option(

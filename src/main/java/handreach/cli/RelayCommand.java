@@ -28,9 +28,9 @@ import picocli.CommandLine.Parameters;
             "Worked example:",
             "  handreach relay elevation-samples/forest-hills --out relay-forest",
             "",
-            "These are odds, not a promise: carry a second means of calling for help. No mast, no raised antenna and no",
-            "visit to a relay while thunder can be heard; stay clear of power lines; keep people away from the antenna.",
-            "Whether a relay may be used is for your licence and local rules to say."
+            "These are odds, not a promise: carry a second means of calling for help. No mast, no raised antenna",
+            "and no visit to a relay while thunder can be heard; stay clear of power lines; keep people away from",
+            "the antenna. Whether a relay may be used is for your licence and local rules to say."
         })
 final class RelayCommand implements Callable<Integer> {
     @Parameters(index = "0", paramLabel = "PLAN", description = "Plan file, or a folder with plan.toml.")

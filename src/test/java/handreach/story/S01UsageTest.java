@@ -19,6 +19,8 @@ class S01UsageTest {
         assertEquals(0, run.code());
         assertTrue(run.out().contains("Worked example"), run.out());
         assertTrue(run.out().contains("handreach " + command), run.out());
+        for (String line : run.out().lines().toList())
+            assertTrue(line.length() <= 100 || line.startsWith("  handreach "), line);
     }
 
     @ParameterizedTest

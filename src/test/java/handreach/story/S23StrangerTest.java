@@ -98,6 +98,14 @@ class S23StrangerTest {
     }
 
     @Test
+    void wordsAndCountsOfOptionsAreRefusedInPlainWords() {
+        CommandRun word = refused("walk", "x", "--next", "--decision", "banana");
+        assertTrue(word.err().contains("\"banana\", allowed is loadout, relay."), word.err());
+        CommandRun count = refused("walk", "x", "--next", "--reports", "few");
+        assertTrue(count.err().contains("\"few\" is not a whole number."), count.err());
+    }
+
+    @Test
     void aNameWithoutQuotesIsToldSo() {
         CommandRun run = refused("path", "--plan", "x", "--from", "Team", "1", "--to", "base");
         assertTrue(run.err().contains("Put a name with blanks in quotes."), run.err());
