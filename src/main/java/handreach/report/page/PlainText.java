@@ -238,9 +238,18 @@ public final class PlainText {
 
     private static List<String> lines(String cell, int width) {
         List<String> lines = new ArrayList<>();
-        for (String line : cell.split("\n", -1)) lines.addAll(
-                    List.of(WordUtils.wrap(oneLine(line), Math.max(1, width), "\n", true).split("\n")));
+        for (String line : cell.split("\n", -1))
+            for (String part : wrap(oneLine(line), Math.max(1, width))) lines.addAll(cut(part, Math.max(1, width)));
         return lines;
+    }
+
+    /** A word that is wider than its column, cut at the column's edge. */
+    private static List<String> cut(String part, int width) {
+        List<String> pieces = new ArrayList<>();
+        int from = 0;
+        for (; part.length() - from > width; from += width) pieces.add(part.substring(from, from + width));
+        pieces.add(part.substring(from));
+        return pieces;
     }
 
     private static int longest(String cell) {
