@@ -7,6 +7,9 @@ import com.tngtech.archunit.core.domain.JavaModifier;
 import com.tngtech.archunit.core.importer.ClassFileImporter;
 import com.tngtech.archunit.core.importer.ImportOption;
 import handreach.atlas.AtlasQuestion;
+import handreach.bench.BenchFile;
+import handreach.geodesy.Compass;
+import handreach.geodesy.Position;
 import handreach.input.CappedFile;
 import handreach.input.Range;
 import handreach.loadout.Battery;
@@ -33,6 +36,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -101,7 +105,7 @@ class LimitsTest {
             new Key("[[position]], [[route]], [[sector]]", of(PLACES, "WEIGHT")),
             new Key("[[route]]", of(PLACES, "PACE")),
             new Key("[[sector]]", of(PLACES, "SPACING")),
-            new Key("[[position]]", of(PLACES, "HEADING")),
+            new Key("[[position]]", Compass.HEADING),
             new Key("[[station]]", of("handreach.plan.StationReader", "RECEIVE")),
             new Key("[[station]]", of("handreach.plan.StationReader", "TRANSMIT")),
             new Key("[reach]", BearingRequest.STEP),
@@ -142,7 +146,8 @@ class LimitsTest {
             new Option("match", "--channel-mhz", of("handreach.cli.MatchCommand", "CHANNEL_RANGE")),
             new Option("match", "--system-ohm", of("handreach.cli.MatchCommand", "SYSTEM")),
             new Option("bench", "--trials", of("handreach.cli.BenchCommand", "TRIALS")),
-            new Option("bench", "--frequency-mhz", of("handreach.cli.BenchCommand", "FREQUENCY")),
+            new Option("bench", "--frequency-mhz", BenchFile.FREQUENCY),
+            new Option("bench", "--settle-db", of("handreach.cli.BenchCommand", "SETTLE")),
             new Option("walk", "--reports", of("handreach.cli.WalkCommand", "REPORTS")),
             new Option("reach", "--radius-km", AreaRequest.RADIUS),
             new Option("reach", "--cell-m", AreaRequest.CELL),
@@ -152,8 +157,55 @@ class LimitsTest {
             new Option("atlas", "--serves", of("handreach.study.AtlasOptions", "SERVES")),
             new Option("atlas", "--cores", AtlasOptions.CORES));
 
+    private static final String DECLARED = "handreach.bench.DeclarationReader";
+
+    /** Numbers in the tables that people make, by the file they stand in. */
+    private static final List<Key> FILES = List.of(
+            new Key("profile", of("handreach.profile.ProfileFile", "DISTANCE")),
+            new Key("profile", of("handreach.profile.ProfileFile", "HEIGHT")),
+            new Key("profile", of("handreach.profile.ProfileFile", "CLUTTER")),
+            new Key("pattern", of("handreach.loadout.PatternFile", "ELEVATION")),
+            new Key("pattern", of("handreach.loadout.PatternFile", "GAIN")),
+            new Key("reports", Position.LATITUDE),
+            new Key("reports", Position.LONGITUDE),
+            new Key("reports, marks", of("handreach.walk.Reception", "LEVEL")),
+            new Key("reports, marks", of("handreach.walk.Reception", "SINAD")),
+            new Key("reports, marks", of("handreach.walk.Reception", "READABILITY")),
+            new Key("reports", Compass.HEADING),
+            new Key("bench", BenchFile.FREQUENCY),
+            new Key("bench", of("handreach.bench.RowReader", "TRIAL")),
+            new Key("bench", reading("RECEIVED_LEVEL")),
+            new Key("bench", reading("FIELD_METER")),
+            new Key("bench", reading("SWR")),
+            new Key("bench", reading("RETURN_LOSS")),
+            new Key("bench", reading("RESONANCE")),
+            new Key("bench", reading("BANDWIDTH")),
+            new Key("bench", of(DECLARED, "NOISE_FLOOR")),
+            new Key("bench", of(DECLARED, "OVERLOAD")),
+            new Key("bench", of(DECLARED, "RESOLUTION")),
+            new Key("bench", of(DECLARED, "EARLIER_SCATTER")),
+            new Key("bench", of(DECLARED, "EARLIER_TRIALS")),
+            new Key("bench", of(DECLARED, "DISTANCE")),
+            new Key("bench", of(DECLARED, "TX_HEIGHT")),
+            new Key("bench", of(DECLARED, "RX_HEIGHT")),
+            new Key("bench", of(DECLARED, "ANTENNA_SIZE")),
+            new Key("bench", of(DECLARED, "PERMITTIVITY")),
+            new Key("bench", of(DECLARED, "CONDUCTIVITY")));
+
     private static final List<String> COMMANDS = List.of(
-            "bench", "match", "pattern", "tiles", "path", "reach", "relay", "atlas", "walk", "card", "report", "desk");
+            "bench",
+            "match",
+            "pattern",
+            "tiles",
+            "path",
+            "reach",
+            "relay",
+            "assign",
+            "atlas",
+            "walk",
+            "card",
+            "report",
+            "desk");
     private static final Pattern HELP_OF_OPTION =
             Pattern.compile("(?m)^ {1,8}(?:-\\w, )?(--[\\w-]+)[^\\n]*(?:\\n {12,}[^\\n]*)*");
     private static final Pattern SPAN = Pattern.compile("-?\\d[\\d.]* to -?\\d[\\d.]*\\d|-?\\d+ to \\d+");
@@ -191,6 +243,41 @@ class LimitsTest {
                 .filter(line -> line.startsWith("| `"))
                 .toList();
         assertEquals(String.join("\n", PLAN.stream().map(Key::row).toList()), String.join("\n", told));
+    }
+
+    @Test
+    void thePageOfLimitsSaysWhatNumbersInFilesMayBe() throws IOException {
+        List<String> told = Files.readAllLines(Path.of("docs/limits.md")).stream()
+                .dropWhile(line -> !line.equals("## Numbers in files"))
+                .takeWhile(line -> !line.startsWith("## Known"))
+                .filter(line -> line.matches("\\| [a-z, ]+ \\| `.*"))
+                .toList();
+        List<String> owned = FILES.stream()
+                .map(key -> "| " + key.section() + " | `" + key.range().key() + "` | "
+                        + key.range().words() + " |")
+                .toList();
+        assertEquals(String.join("\n", owned), String.join("\n", told));
+    }
+
+    /** How many entries of a kind a plan may have, and how many paths to stations are reckoned. */
+    @Test
+    void thePageOfLimitsSaysHowMuchAPlanMayAsk() throws IOException {
+        String page = Files.readString(Path.of("docs/limits.md")).replace('\n', ' ');
+        @SuppressWarnings("unchecked")
+        Map<String, Integer> most = (Map<String, Integer>) constant("handreach.plan.PlanSection", "MOST_ENTRIES");
+        for (String kind : List.of("channel", "loadout", "position", "route", "sector", "station", "walk"))
+            assertTrue(page.contains(most.get(kind) + " `[[" + kind + "]]`"), kind);
+        assertTrue(page.contains(number("handreach.study.StationStudy", "MOST_PATHS") + " paths to stations"));
+    }
+
+    private static Range reading(String quantity) {
+        try {
+            var allowed = handreach.bench.Quantity.class.getDeclaredMethod("allowed");
+            allowed.setAccessible(true);
+            return (Range) allowed.invoke(handreach.bench.Quantity.valueOf(quantity));
+        } catch (ReflectiveOperationException gone) {
+            throw new AssertionError(gone);
+        }
     }
 
     @Test
@@ -254,7 +341,8 @@ class LimitsTest {
     @Test
     void everyRangeOfTheProgramIsInTheseTables() {
         Set<Range> known = new HashSet<>();
-        Stream.concat(PLAN.stream().map(Key::range), OPTIONS.stream().map(Option::range))
+        Stream.of(PLAN.stream().map(Key::range), FILES.stream().map(Key::range), OPTIONS.stream().map(Option::range))
+                .flatMap(ranges -> ranges)
                 .forEach(known::add);
         known.add(CellGrid.LATITUDE);
         List<String> unknown = new ArrayList<>();

@@ -1,5 +1,6 @@
 package handreach.bench;
 
+import handreach.input.Range;
 import handreach.input.SourceText;
 import java.nio.charset.Charset;
 import java.nio.file.Path;
@@ -29,6 +30,9 @@ public record BenchFile(String name, List<Reading> readings, Declarations declar
     public static BenchFile read(Path file) {
         return of(SourceText.read(file, SPREADSHEET_CODE_PAGE));
     }
+
+    /** What a bench may have been read at. */
+    public static final Range FREQUENCY = new Range("frequency_mhz", 1, 10_000, "MHz", "Write it in megahertz.");
 
     /** Reads a bench file already in memory. */
     public static BenchFile of(SourceText source) {

@@ -7,6 +7,7 @@ import handreach.bench.Declarations.TrialOrder;
 import handreach.input.Faults;
 import handreach.input.NearestWord;
 import handreach.input.NumberText;
+import handreach.input.Range;
 import handreach.uncertainty.UncertaintyPart;
 import handreach.uncertainty.UncertaintyPart.Shape;
 import handreach.units.Polarization;
@@ -23,6 +24,17 @@ import java.util.regex.Pattern;
 
 /** Reads the lines {@code # key = value} above the header of a bench file. */
 final class DeclarationReader {
+    private static final Range NOISE_FLOOR = new Range("noise_floor_dbm", -200, 60, "dBm");
+    private static final Range OVERLOAD = new Range("overload_dbm", -200, 60, "dBm");
+    private static final Range RESOLUTION = new Range("resolution_db", 0, 20, "dB");
+    private static final Range EARLIER_SCATTER = new Range("earlier_scatter_db", 1e-6, 60, "dB");
+    private static final Range EARLIER_TRIALS = new Range("earlier_scatter_trials", 2, 1e6, "");
+    private static final Range DISTANCE = new Range("distance_m", 0.1, 100_000, "m");
+    private static final Range TX_HEIGHT = new Range("tx_height_m", 0.05, 1000, "m");
+    private static final Range RX_HEIGHT = new Range("rx_height_m", 0.05, 1000, "m");
+    private static final Range ANTENNA_SIZE = new Range("antenna_size_m", 0.01, 100, "m");
+    private static final Range PERMITTIVITY = new Range("permittivity", 1, 100, "");
+    private static final Range CONDUCTIVITY = new Range("conductivity_s_per_m", 0, 10, "S/m");
     private static final Pattern KEY = Pattern.compile("[A-Za-z][A-Za-z0-9_]*");
     /** Key and antenna, blanks between them tidied to one. */
     private static final Pattern KEY_FOR = Pattern.compile("([A-Za-z][A-Za-z0-9_]*) for (.+)");
@@ -124,8 +136,8 @@ final class DeclarationReader {
                 meter(),
                 range(),
                 new Instrument(
-                        number("noise_floor_dbm", -200, 60),
-                        number("overload_dbm", -200, 60),
+                        number(NOISE_FLOOR),
+                        number(OVERLOAD),
                         earlierScatter(),
                         resolution()));
     }
@@ -212,7 +224,7 @@ final class DeclarationReader {
     }
 
     private OptionalDouble resolution() {
-        OptionalDouble step = number("resolution_db", 0, 20);
+        OptionalDouble step = number(RESOLUTION);
         return step.isPresent() && step.getAsDouble() > 0 ? step : OptionalDouble.empty();
     }
 
@@ -234,8 +246,8 @@ final class DeclarationReader {
     }
 
     private Optional<EarlierScatter> earlierScatter() {
-        OptionalDouble db = number("earlier_scatter_db", 1e-6, 60);
-        OptionalDouble trials = number("earlier_scatter_trials", 2, 1e6);
+        OptionalDouble db = number(EARLIER_SCATTER);
+        OptionalDouble trials = number(EARLIER_TRIALS);
         if (db.isPresent() && trials.isPresent())
             return Optional.of(new EarlierScatter(db.getAsDouble(), (int) trials.getAsDouble()));
         Entry lone = entries.containsKey("earlier_scatter_db")
@@ -312,12 +324,12 @@ final class DeclarationReader {
     }
 
     private Optional<TestRange> range() {
-        OptionalDouble distanceM = number("distance_m", 0.1, 100_000);
-        OptionalDouble txM = number("tx_height_m", 0.05, 1000);
-        OptionalDouble rxM = number("rx_height_m", 0.05, 1000);
+        OptionalDouble distanceM = number(DISTANCE);
+        OptionalDouble txM = number(TX_HEIGHT);
+        OptionalDouble rxM = number(RX_HEIGHT);
         Optional<Polarization> polarization = polarization();
         Optional<RangeGround> ground = ground();
-        OptionalDouble sizeM = number("antenna_size_m", 0.01, 100);
+        OptionalDouble sizeM = number(ANTENNA_SIZE);
         List<String> given = List.of("distance_m", "tx_height_m", "rx_height_m").stream()
                 .filter(entries::containsKey)
                 .toList();
@@ -355,8 +367,8 @@ final class DeclarationReader {
     }
 
     private Optional<RangeGround> ground() {
-        OptionalDouble permittivity = number("permittivity", 1, 100);
-        OptionalDouble conductivity = number("conductivity_s_per_m", 0, 10);
+        OptionalDouble permittivity = number(PERMITTIVITY);
+        OptionalDouble conductivity = number(CONDUCTIVITY);
         Entry named = entries.get("ground");
         boolean constants = entries.containsKey("permittivity") || entries.containsKey("conductivity_s_per_m");
         if (named != null && constants) {
@@ -380,25 +392,21 @@ final class DeclarationReader {
         return Optional.ofNullable(ground);
     }
 
-    private OptionalDouble number(String key, double lowest, double highest) {
-        Entry entry = entries.get(key);
+    private OptionalDouble number(Range range) {
+        Entry entry = entries.get(range.key());
         if (entry == null) return OptionalDouble.empty();
         OptionalDouble value = parsed(entry.value());
-        if (value.isPresent() && value.getAsDouble() >= lowest && value.getAsDouble() <= highest) return value;
+        if (value.isPresent() && range.accepts(value.getAsDouble())) return value;
         fault(
                 entry.line(),
-                key + " is \"" + entry.value() + "\", a number from " + plain(lowest) + " to " + plain(highest)
-                        + " is expected, without a unit.");
+                range.key() + " is \"" + entry.value() + "\", a number from " + NumberText.plain(range.low()) + " to "
+                        + NumberText.plain(range.high()) + " is expected, without a unit.");
         return OptionalDouble.empty();
     }
 
     /** A declaration stands alone in its line, so a decimal comma cannot be mistaken. */
     private static OptionalDouble parsed(String typed) {
         return NumberText.parse(NumberText.hasDecimalComma(typed) ? typed.replace(',', '.') : typed);
-    }
-
-    private static String plain(double value) {
-        return value == Math.rint(value) ? String.valueOf((long) value) : String.valueOf(value);
     }
 
     private void fault(int line, String text) {

@@ -1,5 +1,6 @@
 package handreach.bench;
 
+import handreach.input.Range;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
@@ -7,43 +8,34 @@ import java.util.Optional;
 
 /** What a row of the bench file measured, with the one unit it is written in. */
 public enum Quantity {
-    RECEIVED_LEVEL("received_level", "dBm", -200, 60, "level", "received_signal", "signal_level", "rx_level"),
-    FIELD_METER("field_meter", "uA", 0, 1e6, "field_strength", "field_strength_meter", "meter"),
-    SWR("swr", ":1", 1, 10_000, "vswr"),
-    RETURN_LOSS("return_loss", "dB", -100, 100),
-    RESONANCE("resonance", "MHz", 1, 10_000, "resonant_frequency"),
-    BANDWIDTH("bandwidth", "MHz", 0.001, 10_000);
+    RECEIVED_LEVEL(new Range("received_level", -200, 60, "dBm"), "level", "received_signal", "signal_level", "rx_level"),
+    FIELD_METER(new Range("field_meter", 0, 1e6, "uA"), "field_strength", "field_strength_meter", "meter"),
+    SWR(new Range("swr", 1, 10_000, ":1"), "vswr"),
+    RETURN_LOSS(new Range("return_loss", -100, 100, "dB")),
+    RESONANCE(new Range("resonance", 1, 10_000, "MHz"), "resonant_frequency"),
+    BANDWIDTH(new Range("bandwidth", 0.001, 10_000, "MHz"));
 
-    private final String key;
-    private final String unit;
-    private final double lowest;
-    private final double highest;
+    private final Range allowed;
     private final List<String> alsoCalled;
 
-    Quantity(String key, String unit, double lowest, double highest, String... alsoCalled) {
-        this.key = key;
-        this.unit = unit;
-        this.lowest = lowest;
-        this.highest = highest;
+    Quantity(Range allowed, String... alsoCalled) {
+        this.allowed = allowed;
         this.alsoCalled = List.of(alsoCalled);
     }
 
     /** The word in the column {@code quantity}. */
     public String key() {
-        return key;
+        return allowed.key();
     }
 
     /** The unit in the column {@code unit}. */
     public String unit() {
-        return unit;
+        return allowed.unit();
     }
 
-    double lowest() {
-        return lowest;
-    }
-
-    double highest() {
-        return highest;
+    /** What a reading of it may be, in the unit in which it is written. */
+    Range allowed() {
+        return allowed;
     }
 
     boolean isWrittenIn(String typed) {
@@ -63,7 +55,7 @@ public enum Quantity {
     static Optional<Quantity> named(String typed) {
         String plain = typed.strip().toLowerCase(Locale.ROOT).replaceAll("[ -]+", "_");
         return Arrays.stream(values())
-                .filter(q -> q.key.equals(plain) || q.alsoCalled.contains(plain))
+                .filter(q -> q.key().equals(plain) || q.alsoCalled.contains(plain))
                 .findFirst();
     }
 

@@ -24,9 +24,8 @@ final class RowReader {
     private static final String GAIN_NEEDS_REFERENCE =
             "A gain has no meaning without its reference: over isotropic (dBi), over a half-wave dipole (dBd), or over the"
                     + " control in a named mounting. ";
-    private static final Range FREQUENCY =
-            new Range("frequency_mhz", 1, 10_000, "MHz", "Write it in megahertz.");
-    private static final int HIGHEST_TRIAL = 1_000_000;
+    private static final Range TRIAL =
+            new Range("trial", 0, 1_000_000, "", "Number the trials 1, 2, 3 and so on.");
 
     /** What people put into a cell that was not read. */
     private static final Set<String> NOT_READ =
@@ -191,7 +190,7 @@ final class RowReader {
                     + " move, or check the number.");
             return Optional.empty();
         }
-        if (value < quantity.lowest() || value > quantity.highest()) {
+        if (!quantity.allowed().accepts(value)) {
             row.fault(rangeFault(quantity, typed));
             return Optional.empty();
         }
@@ -226,16 +225,14 @@ final class RowReader {
 
     private static String rangeFault(Quantity quantity, String typed) {
         if (quantity == Quantity.SWR)
-            return "swr is " + typed + ", but SWR is never below 1 (at most " + (int) quantity.highest()
+            return "swr is " + typed + ", but SWR is never below 1 (at most " + (int) quantity.allowed().high()
                     + " is read). Check the column order, or drop the row.";
         return String.format(
                 Locale.ROOT,
-                "%s is %s, allowed is %s to %s %s. Check the value and its unit.",
+                "%s is %s, allowed is %s. Check the value and its unit.",
                 quantity.key(),
                 typed,
-                NumberText.plain(quantity.lowest()),
-                NumberText.plain(quantity.highest()),
-                quantity.unit());
+                quantity.allowed().words());
     }
 
     private OptionalDouble frequency(TableRow row) {
@@ -243,8 +240,8 @@ final class RowReader {
         if (typed.isBlank()) return OptionalDouble.empty();
         OptionalDouble value = number(row, typed, "frequency_mhz");
         if (value.isEmpty()) return value;
-        if (FREQUENCY.accepts(value.getAsDouble())) return value;
-        row.fault("frequency_mhz " + FREQUENCY.fault(typed));
+        if (BenchFile.FREQUENCY.accepts(value.getAsDouble())) return value;
+        row.fault("frequency_mhz " + BenchFile.FREQUENCY.fault(typed));
         return OptionalDouble.empty();
     }
 
@@ -253,10 +250,8 @@ final class RowReader {
         OptionalDouble value = NumberText.parse(typed);
         if (value.isPresent()
                 && value.getAsDouble() == Math.rint(value.getAsDouble())
-                && value.getAsDouble() >= 0
-                && value.getAsDouble() <= HIGHEST_TRIAL) return OptionalInt.of((int) value.getAsDouble());
-        row.fault(
-                "trial is \"" + typed + "\", a whole number from 0 is expected. Number the trials 1, 2, 3 and so on.");
+                && TRIAL.accepts(value.getAsDouble())) return OptionalInt.of((int) value.getAsDouble());
+        row.fault("trial is \"" + typed + "\", a whole number from " + TRIAL.words() + " is expected. " + TRIAL.advice());
         return OptionalInt.empty();
     }
 

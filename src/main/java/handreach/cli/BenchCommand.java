@@ -40,7 +40,7 @@ import picocli.CommandLine.Parameters;
         })
 final class BenchCommand implements Callable<Integer> {
     private static final Range TRIALS = new Range("trials", SessionOrder.LEAST_TRIALS, SessionOrder.MOST_TRIALS, "");
-    private static final Range FREQUENCY = new Range("frequency_mhz", 1, 10_000, "MHz");
+    private static final Range SETTLE = new Range("settle_db", 0.01, 40, "dB");
 
     @Parameters(
             index = "0",
@@ -55,7 +55,7 @@ final class BenchCommand implements Callable<Integer> {
     @Option(
             names = "--settle-db",
             paramLabel = "DB",
-            description = "Say how many trials would settle a true difference of this size. Default: 1 dB.")
+            description = "Say how many trials would settle a true difference of this size, 0.01 to 40 dB. Default: 1 dB.")
     private double settleDb = 1;
 
     @Option(
@@ -115,6 +115,9 @@ final class BenchCommand implements Callable<Integer> {
 
     @Override
     public Integer call() {
+        Faults faults = new Faults();
+        SETTLE.check(faults, "--settle-db", settleDb);
+        faults.throwIfAny();
         if (template != null) return blankSheet();
         if (file == null)
             throw new InputFault(
@@ -145,7 +148,7 @@ final class BenchCommand implements Callable<Integer> {
         if (file != null)
             faults.add("--template", 0, "writes a blank sheet and reads no file. Leave " + file + " out.");
         TRIALS.check(faults, "--trials", trials);
-        if (frequencyMhz != null) FREQUENCY.check(faults, "--frequency-mhz", frequencyMhz);
+        if (frequencyMhz != null) BenchFile.FREQUENCY.check(faults, "--frequency-mhz", frequencyMhz);
         faults.throwIfAny();
         Optional<PlanFile> planned = Optional.ofNullable(plan).map(PlanFile::open);
         BenchSheet sheet = BenchFiles.sheet(

@@ -1,7 +1,12 @@
 package handreach.geodesy;
 
+import handreach.input.Range;
+
 /** Directions in words. */
 public final class Compass {
+    /** Where somebody faces, clockwise from true north. */
+    public static final Range HEADING = new Range("heading_deg", 0, 360, "degrees");
+
     private static final String[] WORDS = {
         "north", "north-east", "east", "south-east", "south", "south-west", "west", "north-west"
     };

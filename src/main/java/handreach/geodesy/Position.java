@@ -1,5 +1,7 @@
 package handreach.geodesy;
 
+import handreach.input.Range;
+
 /**
  * A place on the WGS 84 ellipsoid.
  *
@@ -7,6 +9,11 @@ package handreach.geodesy;
  * @param longitudeDeg degrees east, −180 up to but not 180
  */
 public record Position(double latitudeDeg, double longitudeDeg) {
+    /** As a file may write it. */
+    public static final Range LATITUDE = new Range("latitude", -90, 90, "degrees");
+    /** As a file may write it. */
+    public static final Range LONGITUDE = new Range("longitude", -180, 180, "degrees");
+
     public Position {
         if (!(latitudeDeg >= -90 && latitudeDeg <= 90))
             throw new IllegalArgumentException("latitude " + latitudeDeg + " is not between -90 and 90");

@@ -31,12 +31,13 @@ public final class TableRow {
     }
 
     /** A number within limits; nothing if the cell is empty, nothing and a fault if it holds anything else. */
-    public OptionalDouble number(String column, double low, double high, String unit) {
-        return number(column, text(column), low, high, unit);
+    public OptionalDouble number(Range range) {
+        return number(range, text(range.key()));
     }
 
     /** The same of the part of a cell that is a number. */
-    public OptionalDouble number(String column, String typed, double low, double high, String unit) {
+    public OptionalDouble number(Range range, String typed) {
+        String column = range.key();
         if (typed.isBlank()) return OptionalDouble.empty();
         boolean hasComma = NumberText.hasDecimalComma(typed);
         if (hasComma && table.isPartedByCommas()) {
@@ -47,11 +48,10 @@ public final class TableRow {
             return OptionalDouble.empty();
         }
         OptionalDouble value = NumberText.parse(hasComma ? typed.replace(',', '.') : typed);
-        if (value.isPresent() && value.getAsDouble() >= low && value.getAsDouble() <= high) return value;
+        if (value.isPresent() && range.accepts(value.getAsDouble())) return value;
         fault(
                 column,
-                "is \"" + typed + "\", allowed is a number from " + NumberText.plain(low) + " to "
-                        + NumberText.plain(high) + (unit.isEmpty() ? "" : " " + unit) + ". "
+                "is \"" + typed + "\", allowed is a number from " + range.words() + ". "
                         + (value.isPresent()
                                 ? "Check the value and its unit."
                                 : "Write it like 12.5, without its unit."));
@@ -59,9 +59,9 @@ public final class TableRow {
     }
 
     /** A number that must be there. */
-    public OptionalDouble requiredNumber(String column, double low, double high, String unit) {
-        if (text(column).isBlank()) fault(column, "is empty. Fill it in, or drop the row.");
-        return number(column, low, high, unit);
+    public OptionalDouble requiredNumber(Range range) {
+        if (text(range.key()).isBlank()) fault(range.key(), "is empty. Fill it in, or drop the row.");
+        return number(range);
     }
 
     /** The value that a word means; nothing if the cell is empty, nothing and a fault if the word means none. */

@@ -1,6 +1,7 @@
 package handreach.loadout;
 
 import handreach.input.Faults;
+import handreach.input.Range;
 import handreach.input.SourceText;
 import handreach.input.Table;
 import handreach.input.TableRow;
@@ -11,6 +12,9 @@ import java.util.OptionalDouble;
 
 /** A user's own pattern: columns {@code elevation_deg} and {@code gain_dbi}, elevations increasing, the horizon among them. */
 final class PatternFile {
+    private static final Range ELEVATION = new Range("elevation_deg", -90, 90, "degrees");
+    private static final Range GAIN = new Range("gain_dbi", -60, 30, "dBi");
+
     private final SourceText source;
     private final Faults faults = new Faults();
     private final List<double[]> rows = new ArrayList<>();
@@ -30,8 +34,8 @@ final class PatternFile {
     }
 
     private void row(TableRow row) {
-        OptionalDouble elevation = row.requiredNumber("elevation_deg", -90, 90, "degrees");
-        OptionalDouble gain = row.requiredNumber("gain_dbi", -60, 30, "dBi");
+        OptionalDouble elevation = row.requiredNumber(ELEVATION);
+        OptionalDouble gain = row.requiredNumber(GAIN);
         if (elevation.isEmpty() || gain.isEmpty()) return;
         double deg = elevation.getAsDouble();
         if (!rows.isEmpty() && deg <= rows.get(rows.size() - 1)[0])

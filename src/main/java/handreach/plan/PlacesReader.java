@@ -1,5 +1,6 @@
 package handreach.plan;
 
+import handreach.geodesy.Compass;
 import handreach.geodesy.Position;
 import handreach.input.Faults;
 import handreach.input.Range;
@@ -17,7 +18,6 @@ import java.util.regex.Pattern;
 /** Reads where people are out of a plan. */
 final class PlacesReader {
     static final Range SPACING = new Range("spacing_m", 30, 20_000, "m");
-    static final Range HEADING = new Range("heading_deg", 0, 360, "degrees");
     static final Range PACE = new Range("pace_kmh", 0.2, 150, "km/h");
     private static final Pattern CLOCK = Pattern.compile("([01]?\\d|2[0-3]):([0-5]\\d)");
     static final Range WEIGHT = new Range("weight", 0, 1000, "");
@@ -132,7 +132,7 @@ final class PlacesReader {
     }
 
     private static Optional<Places.Facing> facing(PlanSection section, String name, List<String> known) {
-        OptionalDouble heading = section.number(HEADING);
+        OptionalDouble heading = section.number(Compass.HEADING);
         Optional<String> towards = section.reference(Reference.TOWARDS, known);
         if (section.has("heading_deg") && section.has("towards"))
             section.fault("towards", "and heading_deg both say which way people face. Keep one of them.");

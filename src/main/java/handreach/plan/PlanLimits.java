@@ -1,5 +1,6 @@
 package handreach.plan;
 
+import handreach.geodesy.Compass;
 import handreach.input.Range;
 import java.util.List;
 
@@ -25,7 +26,7 @@ public final class PlanLimits {
     public static final Range NOISE_FLOOR_MICROVOLTS = NoiseChoice.FLOOR_MICROVOLTS;
     public static final Range NOISE_BANDWIDTH = NoiseChoice.BANDWIDTH;
     public static final Range WEIGHT = PlacesReader.WEIGHT;
-    public static final Range HEADING = PlacesReader.HEADING;
+    public static final Range HEADING = Compass.HEADING;
     public static final Range PACE = PlacesReader.PACE;
     public static final Range SPACING = PlacesReader.SPACING;
     public static final Range RECEIVE = StationReader.RECEIVE;

@@ -9,6 +9,7 @@ import java.util.ArrayList;
 import java.util.Collection;
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
@@ -23,6 +24,23 @@ final class PlanSection {
     private static final int LONGEST_NAME = 120;
 
     private static final int LONGEST_TEXT = 4000;
+
+    /** How many entries of a kind are taken: a file of a few lines for each must not ask for hours of work. */
+    static final Map<String, Integer> MOST_ENTRIES = Map.ofEntries(
+            Map.entry("channel", 12),
+            Map.entry("radio", 100),
+            Map.entry("power_step", 100),
+            Map.entry("antenna", 200),
+            Map.entry("delta", 1000),
+            Map.entry("loadout", 100),
+            Map.entry("carry_loss", 20),
+            Map.entry("position", 500),
+            Map.entry("route", 60),
+            Map.entry("sector", 60),
+            Map.entry("station", 60),
+            Map.entry("walk", 60),
+            Map.entry("cover", 20),
+            Map.entry("carry", 20));
 
     private final String source;
     private final String name;
@@ -255,6 +273,15 @@ final class PlanSection {
         if (value == null) return List.of();
         List<PlanSection> sections = new ArrayList<>();
         if (value instanceof TomlArray array) {
+            int most = MOST_ENTRIES.get(key);
+            if (array.size() > most) {
+                faults.add(
+                        source,
+                        array.inputPositionOf(most).line(),
+                        "[[" + key + "]] has " + array.size() + " entries, at most " + most
+                                + " are taken. Leave some out, or make several plans.");
+                return sections;
+            }
             for (int i = 0; i < array.size(); i++)
                 if (array.get(i) instanceof TomlTable inner)
                     sections.add(new PlanSection(

@@ -3,6 +3,7 @@ package handreach.profile;
 import handreach.input.Faults;
 import handreach.input.InputFault;
 import handreach.input.Keyword;
+import handreach.input.Range;
 import handreach.input.SourceText;
 import handreach.input.Table;
 import handreach.input.TableRow;
@@ -24,6 +25,9 @@ public final class ProfileFile {
     /** Samples closer than a millimetre tell nothing, and a slope between them leaves the range of numbers. */
     private static final double CLOSEST_KM = 1e-6;
 
+    private static final Range DISTANCE = new Range("distance_km", 0, 20_100, "km");
+    private static final Range HEIGHT = new Range("height_m", Elevation.LOWEST_M, Elevation.HIGHEST_M, "m");
+    private static final Range CLUTTER = new Range("clutter_m", 0, 150, "m");
     private static final int MOST_SAMPLES = 1_000_000;
 
     private final SourceText source;
@@ -72,9 +76,9 @@ public final class ProfileFile {
     }
 
     private void sample(TableRow row) {
-        OptionalDouble distance = row.requiredNumber("distance_km", 0, 20_100, "km");
-        OptionalDouble height = row.requiredNumber("height_m", Elevation.LOWEST_M, Elevation.HIGHEST_M, "m");
-        OptionalDouble clutter = row.number("clutter_m", 0, 150, "m");
+        OptionalDouble distance = row.requiredNumber(DISTANCE);
+        OptionalDouble height = row.requiredNumber(HEIGHT);
+        OptionalDouble clutter = row.number(CLUTTER);
         Zone where = row.word("zone", ZONE).orElse(Zone.INLAND);
         if (distance.isEmpty()) return;
         double km = distance.getAsDouble();

@@ -19,6 +19,8 @@ final class AssignSearch {
     private static final long STEP = 1000;
 
     private static final double ROUNDING_DB = 1e-9;
+    /** Pairs of options looked at in one search, in all its branches: some ten seconds. */
+    private static final long MOST_LOOKS = 4_000_000_000L;
 
     private final AssignTable table;
     private final double leastDb;
@@ -33,6 +35,7 @@ final class AssignSearch {
     private boolean isByTightest;
 
     private double foundTightestDb = Double.NEGATIVE_INFINITY;
+    private long looks;
 
     /**
      * A search.
@@ -88,6 +91,9 @@ final class AssignSearch {
     }
 
     private void search(long[] left) {
+        for (AssignTable.Wanted talk : table.wanted())
+            looks += (long) Long.bitCount(left[talk.a()]) * Long.bitCount(left[talk.b()]);
+        if (looks > MOST_LOOKS) throw new TooManyChoices();
         long bound = bound(left);
         if (bound > foundCost || bound == foundCost && !isByTightest) return;
         double tightestDb = tightestDb(left);

@@ -9,8 +9,11 @@ import handreach.atlas.HeardBits;
 import handreach.atlas.LoadoutFigures;
 import handreach.atlas.PositionFigures;
 import handreach.geodesy.Position;
+import handreach.input.Memory;
+import handreach.reach.CellGrid;
 import handreach.reach.ReachEstimate;
 import handreach.uncertainty.Interval;
+import java.io.ByteArrayInputStream;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.UncheckedIOException;
@@ -25,7 +28,7 @@ import java.util.HexFormat;
 import java.util.List;
 import java.util.Optional;
 import java.util.zip.DeflaterOutputStream;
-import java.util.zip.InflaterOutputStream;
+import java.util.zip.InflaterInputStream;
 
 /**
  * One block of an atlas as JSON lines: a head that names the question and the loadouts, a line for each position, and a foot with the
@@ -40,6 +43,39 @@ final class AtlasBlockFile {
      * @param digest of the lines of positions
      */
     record Content(List<PositionFigures> rows, String digest) {}
+
+    /**
+     * What a block file must hold to be the one that is missing.
+     *
+     * @param cells of the grid of positions, in their order
+     * @param loadouts how many
+     */
+    record Expected(String question, List<Integer> cells, CellGrid positions, CellGrid targets, int loadouts) {
+        private boolean isMetBy(List<PositionFigures> rows) {
+            if (!rows.stream().map(PositionFigures::cell).toList().equals(cells)) return false;
+            return rows.stream()
+                    .allMatch(row -> row.at().equals(positions.positionOf(row.cell()))
+                            && (row.loadouts().isEmpty() || row.loadouts().size() == loadouts));
+        }
+
+        private HeardBits.Window window(JsonNode four) {
+            HeardBits.Window window = new HeardBits.Window(
+                    four.path(0).asInt(), four.path(1).asInt(), four.path(2).asInt(), four.path(3).asInt());
+            boolean isInside = window.row() >= 0
+                    && window.column() >= 0
+                    && window.rows() >= 0
+                    && window.columns() >= 0
+                    && (long) window.row() + window.rows() <= targets.rows()
+                    && (long) window.column() + window.columns() <= targets.columns();
+            if (!isInside) throw new IllegalArgumentException("a window beyond the targets");
+            return window;
+        }
+    }
+
+    /** No block is larger; what is was not written here. */
+    private static final long MOST_BYTES = 256L << 20;
+    /** Its text, its lines and what they become. */
+    private static final double MEMORY_PER_BYTE = 6;
 
     private AtlasBlockFile() {}
 
@@ -100,11 +136,12 @@ final class AtlasBlockFile {
                 .add(estimate.interval95().high());
     }
 
-    /** What stands in a file of this question; nothing where it is not there, not whole, or of another question. */
-    static Optional<Content> read(Path file, String question) {
+    /** What stands in a file; nothing where it is not there, not whole, of another question or another block. */
+    static Optional<Content> read(Path file, Expected expected) {
         String text;
         try {
-            if (!Files.isRegularFile(file)) return Optional.empty();
+            if (!Files.isRegularFile(file) || Files.size(file) > Memory.most(MOST_BYTES, MEMORY_PER_BYTE))
+                return Optional.empty();
             text = Files.readString(file);
         } catch (IOException unreadable) {
             return Optional.empty();
@@ -112,7 +149,7 @@ final class AtlasBlockFile {
         String[] lines = text.split("\n", -1);
         if (lines.length < 3 || !lines[lines.length - 1].isEmpty()) return Optional.empty();
         try {
-            if (!JSON.readTree(lines[0]).path("question").asText().equals(question)) return Optional.empty();
+            if (!JSON.readTree(lines[0]).path("question").asText().equals(expected.question())) return Optional.empty();
             JsonNode foot = JSON.readTree(lines[lines.length - 2]);
             int from = lines[0].length() + 1;
             String rows = text.substring(from, text.length() - lines[lines.length - 2].length() - 1);
@@ -120,45 +157,42 @@ final class AtlasBlockFile {
             if (foot.path("rows").asInt(-1) != lines.length - 3
                     || !foot.path("sha256").asText().equals(digest)) return Optional.empty();
             List<PositionFigures> figures = new ArrayList<>();
-            for (int i = 1; i < lines.length - 2; i++) figures.add(row(JSON.readTree(lines[i])));
-            return Optional.of(new Content(figures, digest));
+            for (int i = 1; i < lines.length - 2; i++) figures.add(row(JSON.readTree(lines[i]), expected));
+            return expected.isMetBy(figures) ? Optional.of(new Content(figures, digest)) : Optional.empty();
         } catch (JacksonException | IllegalArgumentException damaged) {
             return Optional.empty();
         }
     }
 
-    private static PositionFigures row(JsonNode line) {
+    private static PositionFigures row(JsonNode line, Expected expected) {
         List<LoadoutFigures> loadouts = new ArrayList<>();
         for (JsonNode one : line.path("loadouts")) {
-            JsonNode window = one.path("window");
+            HeardBits.Window window = expected.window(one.path("window"));
             loadouts.add(new LoadoutFigures(
                     estimate(one.path("median_m")),
-                    new LoadoutFigures.Worst(
-                            estimate(one.path("worst_m")),
-                            one.path("worst_bearing_deg").asDouble()),
+                    new LoadoutFigures.Worst(estimate(one.path("worst_m")), finite(one.path("worst_bearing_deg"))),
                     estimate(one.path("share")),
                     one.path("open_ended").asInt(),
                     one.path("unknown").asInt(),
                     HeardBits.of(
-                            new HeardBits.Window(
-                                    window.path(0).asInt(),
-                                    window.path(1).asInt(),
-                                    window.path(2).asInt(),
-                                    window.path(3).asInt()),
-                            unpacked(one.path("heard").asText()),
+                            window,
+                            unpacked(one.path("heard").asText(), window.rows() * window.columns() / 8 + 1),
                             one.path("targets_known").asInt())));
         }
         return new PositionFigures(
-                line.path("cell").asInt(),
-                new Position(
-                        line.path("latitude").asDouble(), line.path("longitude").asDouble()),
+                line.path("cell").asInt(-1),
+                new Position(finite(line.path("latitude")), finite(line.path("longitude"))),
                 loadouts);
     }
 
+    private static double finite(JsonNode number) {
+        double value = number.isNumber() ? number.asDouble() : Double.NaN;
+        if (!Double.isFinite(value)) throw new IllegalArgumentException("no number");
+        return value;
+    }
+
     private static ReachEstimate estimate(JsonNode cells) {
-        return new ReachEstimate(
-                cells.path(0).asDouble(),
-                new Interval(cells.path(1).asDouble(), cells.path(2).asDouble()));
+        return new ReachEstimate(finite(cells.path(0)), new Interval(finite(cells.path(1)), finite(cells.path(2))));
     }
 
     /** Bits as the deflate format packs them, in base 64. */
@@ -172,14 +206,15 @@ final class AtlasBlockFile {
         return Base64.getEncoder().encodeToString(out.toByteArray());
     }
 
-    private static byte[] unpacked(String text) {
-        ByteArrayOutputStream out = new ByteArrayOutputStream();
-        try (InflaterOutputStream zipped = new InflaterOutputStream(out)) {
-            zipped.write(Base64.getDecoder().decode(text));
+    private static byte[] unpacked(String text, int mostBytes) {
+        byte[] packed = Base64.getDecoder().decode(text);
+        try (InflaterInputStream zipped = new InflaterInputStream(new ByteArrayInputStream(packed))) {
+            byte[] bytes = zipped.readNBytes(mostBytes + 1);
+            if (bytes.length > mostBytes) throw new IllegalArgumentException("more bits than targets");
+            return bytes;
         } catch (IOException e) {
             throw new IllegalArgumentException("bits that are not packed by deflate", e);
         }
-        return out.toByteArray();
     }
 
     static String digest(String text) {

@@ -86,7 +86,7 @@ public final class AtlasFolder implements AutoCloseable {
                 WholeFile.write(
                         atlas.summary(), Json.text(AtlasJson.begun(atlas.study, atlas.question)), atlas.sources);
             for (AtlasBlock block : atlas.study.positions().blocks())
-                AtlasBlockFile.read(atlas.file(block), atlas.question)
+                AtlasBlockFile.read(atlas.file(block), atlas.expected(block))
                         .ifPresent(content -> atlas.done.put(block.number(), content));
             isOurs = true;
             return atlas;
@@ -121,6 +121,15 @@ public final class AtlasFolder implements AutoCloseable {
                         + asked.reach().odds(),
                 study.scene().model().name(),
                 Program.name()));
+    }
+
+    private AtlasBlockFile.Expected expected(AtlasBlock block) {
+        return new AtlasBlockFile.Expected(
+                question,
+                study.positions().cellsOf(block),
+                study.positions().cells(),
+                study.targets().cells(),
+                loadouts.size());
     }
 
     private Path summary() {

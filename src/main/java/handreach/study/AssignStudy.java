@@ -8,6 +8,7 @@ import handreach.relay.Assignment;
 import handreach.relay.Conversation;
 import handreach.relay.Party;
 import handreach.relay.TalkBook;
+import handreach.relay.TooManyChoices;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.LinkedHashMap;
@@ -52,8 +53,24 @@ public final class AssignStudy {
                 scene,
                 people,
                 planned.contains(-1) ? Optional.empty() : Optional.of(table.choice(planned)),
-                Assignment.of(table),
+                assignment(table, people),
                 List.copyOf(new LinkedHashSet<>(warnings)));
+    }
+
+    private Assignment assignment(AssignTable table, List<AssignAnswer.Person> people) {
+        try {
+            return Assignment.of(table);
+        } catch (TooManyChoices unordered) {
+            long choosing =
+                    people.stream().filter(one -> one.options().size() > 1).count();
+            throw scene.file()
+                    .fault(
+                            "assign",
+                            "loadouts",
+                            "leaves " + handedOut().size() + " loadouts to " + choosing
+                                    + " people, more choices than can be compared. Name fewer loadouts, or let more people keep theirs"
+                                    + " (keep).");
+        }
     }
 
     private AssignAnswer.Person person(PlacesAnswer.Place place) {

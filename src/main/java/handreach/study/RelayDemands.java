@@ -29,6 +29,8 @@ final class RelayDemands {
     private static final double ROUTE_STEP_M = 500;
     private static final int MOST_IN_SECTOR = 16;
     private static final int USUAL_IN_SECTOR = 9;
+    /** Of a sector that is but a sliver of its box so many places are looked at. */
+    private static final double MOST_LOOKED_AT = 100_000;
 
     private final Scene scene;
     private final List<String> warnings;
@@ -130,7 +132,9 @@ final class RelayDemands {
         double metresPerDegree = 111_320;
         double narrowing = Math.cos(Math.toRadians(box.centre().y));
         double areaM2 = area.getArea() * metresPerDegree * metresPerDegree * narrowing;
-        double step = spacingM > 0 ? spacingM : Math.sqrt(areaM2 / USUAL_IN_SECTOR);
+        double boxM2 = box.getArea() * metresPerDegree * metresPerDegree * narrowing;
+        double step = Math.max(
+                spacingM > 0 ? spacingM : Math.sqrt(areaM2 / USUAL_IN_SECTOR), Math.sqrt(boxM2 / MOST_LOOKED_AT));
         IndexedPointInAreaLocator inside = new IndexedPointInAreaLocator(area);
         while (true) {
             List<Position> points = new ArrayList<>();

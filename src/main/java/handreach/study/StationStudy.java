@@ -32,6 +32,9 @@ import java.util.Set;
 
 /** Reckons whom the stations of a plan serve: one exact path from every place to each of them. */
 final class StationStudy {
+    /** From places to stations; more would keep the answer waiting. */
+    static final int MOST_PATHS = 6000;
+
     private final Scene scene;
     private final Progress progress;
     private final Map<Double, TalkBook> books = new HashMap<>();
@@ -51,6 +54,16 @@ final class StationStudy {
 
     private StationsAnswer answer() {
         List<PlacesAnswer.Place> places = PlacesStudy.places(scene);
+        int points = places.stream().mapToInt(place -> place.points().size()).sum();
+        int stand = scene.plan().places().stations().size();
+        if ((long) stand * points > MOST_PATHS)
+            throw scene.file()
+                    .fault(
+                            "station",
+                            "name",
+                            "is one of " + stand + " stations, with " + points + " places to reach them from: "
+                                    + (long) stand * points + " paths, at most " + MOST_PATHS
+                                    + " are reckoned. Leave some out.");
         List<StationsAnswer.Station> stations = new ArrayList<>();
         for (Places.StationEntry entry : scene.plan().places().stations())
             if (isOnKnownGround(entry)) stations.add(station(entry, places));

@@ -3,6 +3,7 @@ package handreach.terrain;
 import com.fasterxml.jackson.core.JacksonException;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.json.JsonMapper;
+import handreach.geodesy.Position;
 import handreach.input.Faults;
 import handreach.input.InputFault;
 import handreach.input.SourceText;
@@ -258,7 +259,7 @@ public final class CoverPolygons implements LandCover {
                     return null;
                 }
                 corners[i] = new Coordinate(x.asDouble(), y.asDouble());
-                if (!(Math.abs(corners[i].x) <= 180) || !(Math.abs(corners[i].y) <= 90)) {
+                if (!Position.LONGITUDE.accepts(corners[i].x) || !Position.LATITUDE.accepts(corners[i].y)) {
                     fault("has a corner at " + x.asText() + ", " + y.asText()
                             + "; GeoJSON is longitude, then latitude, in degrees. Export it in EPSG:4326.");
                     return null;

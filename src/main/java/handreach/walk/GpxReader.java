@@ -234,9 +234,8 @@ final class GpxReader {
         OptionalDouble lon = longitude == null ? OptionalDouble.empty() : NumberText.parse(longitude);
         if (lat.isPresent()
                 && lon.isPresent()
-                && Math.abs(lat.getAsDouble()) <= 90
-                && Math.abs(lon.getAsDouble()) <= 180)
-            return Optional.of(new Position(lat.getAsDouble(), lon.getAsDouble()));
+                && Position.LATITUDE.accepts(lat.getAsDouble())
+                && Position.LONGITUDE.accepts(lon.getAsDouble())) return Optional.of(new Position(lat.getAsDouble(), lon.getAsDouble()));
         boolean exchanged = lat.isPresent()
                 && lon.isPresent()
                 && Math.abs(lat.getAsDouble()) <= 180

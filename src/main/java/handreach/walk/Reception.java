@@ -1,5 +1,7 @@
 package handreach.walk;
 
+import handreach.input.Range;
+
 /**
  * What a report says was heard.
  *
@@ -7,6 +9,13 @@ package handreach.walk;
  * @param value dBm, dB of SINAD, or the readability from 0 (nothing) to 5; 1 or 0 for copy and no copy
  */
 public record Reception(Kind kind, double value) {
+    /** Levels that a receiver can have shown. */
+    static final Range LEVEL = new Range("level_dbm", -170, 30, "dBm");
+    /** What meters of SINAD show. */
+    static final Range SINAD = new Range("sinad_db", -10, 80, "dB");
+
+    static final Range READABILITY = new Range("readability", 0, 5, "");
+
     /** Lowest readability that still carries a task: with difficulty. */
     public static final int LEAST_READABILITY = 3;
 

@@ -1,5 +1,6 @@
 package handreach.walk;
 
+import handreach.geodesy.Compass;
 import handreach.geodesy.Place;
 import handreach.geodesy.Position;
 import handreach.input.Faults;
@@ -92,7 +93,7 @@ public final class ReportFile {
         Optional<Position> at = position(row);
         Optional<Reception> heard = heard(row);
         Optional<Way> way = row.word("direction", Way.KEYWORD);
-        OptionalDouble heading = row.number("heading_deg", 0, 360, "degrees");
+        OptionalDouble heading = row.number(Compass.HEADING);
         if (row.isSound() && time.isEmpty() && at.isEmpty())
             row.fault("has neither a time nor a position. Add one, or remove the row.");
         if (!row.isSound()) return;
@@ -139,8 +140,8 @@ public final class ReportFile {
                     + "\", allowed is -90 to 90 and -180 to 180. The two look exchanged: exchange them.");
             return Optional.empty();
         }
-        OptionalDouble lat = row.requiredNumber("latitude", -90, 90, "degrees");
-        OptionalDouble lon = row.requiredNumber("longitude", -180, 180, "degrees");
+        OptionalDouble lat = row.requiredNumber(Position.LATITUDE);
+        OptionalDouble lon = row.requiredNumber(Position.LONGITUDE);
         if (lat.isEmpty() || lon.isEmpty()) return Optional.empty();
         return Optional.of(new Position(lat.getAsDouble(), lon.getAsDouble()));
     }
@@ -159,14 +160,14 @@ public final class ReportFile {
 
     private static boolean isBeyondThePole(String degrees) {
         OptionalDouble value = NumberText.parse(degrees);
-        return value.isEmpty() || Math.abs(value.getAsDouble()) > 90;
+        return value.isEmpty() || !Position.LATITUDE.accepts(value.getAsDouble());
     }
 
     private static Optional<Reception> heard(TableRow row) {
         List<Reception> found = new ArrayList<>();
         level(row).ifPresent(found::add);
-        row.number("sinad_db", -10, 80, "dB").ifPresent(value -> found.add(new Reception(Reception.Kind.SINAD, value)));
-        row.number("readability", 0, 5, "")
+        row.number(Reception.SINAD).ifPresent(value -> found.add(new Reception(Reception.Kind.SINAD, value)));
+        row.number(Reception.READABILITY)
                 .ifPresent(value -> found.add(new Reception(Reception.Kind.READABILITY, value)));
         row.word("copy", COPY).ifPresent(isCopy -> found.add(Reception.copy(isCopy)));
         if (found.isEmpty() && row.isSound())
@@ -179,7 +180,7 @@ public final class ReportFile {
     private static Optional<Reception> level(TableRow row) {
         String text = row.text("level_dbm");
         boolean below = text.startsWith("<");
-        OptionalDouble value = row.number("level_dbm", below ? text.substring(1) : text, -170, 30, "dBm");
+        OptionalDouble value = row.number(Reception.LEVEL, below ? text.substring(1) : text);
         if (value.isEmpty()) return Optional.empty();
         return Optional.of(new Reception(below ? Reception.Kind.BELOW : Reception.Kind.LEVEL, value.getAsDouble()));
     }

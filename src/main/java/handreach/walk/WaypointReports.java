@@ -1,6 +1,9 @@
 package handreach.walk;
 
+import handreach.input.Faults;
 import handreach.input.InputFault;
+import handreach.input.NumberText;
+import handreach.input.Range;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -15,7 +18,7 @@ import java.util.regex.Pattern;
  * or description says in a few words what was heard.
  */
 final class WaypointReports {
-    private static final String NUMBER = "([-\u2212]?\\d{1,3}(?:[.,]\\d{1,2})?)";
+    private static final String NUMBER = "((?<![\\d.,])[-\u2212]?\\d{1,3}(?:[.,]\\d{1,2})?)";
     private static final Pattern LEVEL = Pattern.compile("(<\\s*)?" + NUMBER + "\\s*dbm\\b");
     private static final Pattern SINAD =
             Pattern.compile("\\bsinad\\s*[:=]?\\s*" + NUMBER + "|" + NUMBER + "\\s*db\\s*sinad\\b");
@@ -31,11 +34,14 @@ final class WaypointReports {
     static List<WalkReport> of(GpxTrack track, Consumer<String> notes) {
         List<WalkReport> reports = new ArrayList<>();
         List<String> silent = new ArrayList<>();
+        Faults faults = new Faults();
         int number = 0;
         for (TrackPoint point : track.waypoints()) {
             number++;
             String words = point.words().toLowerCase(Locale.ROOT);
             Optional<Reception> heard = heard(words);
+            heard.flatMap(WaypointReports::fault)
+                    .ifPresent(fault -> faults.addLike(track.name(), 0, "a waypoint says " + fault));
             if (heard.isEmpty()) {
                 silent.add(point.name().isEmpty() ? "no. " + number : point.name());
                 continue;
@@ -48,6 +54,7 @@ final class WaypointReports {
                     OptionalDouble.empty(),
                     point.words()));
         }
+        faults.throwIfAny();
         if (reports.isEmpty())
             throw new InputFault(
                     track.name(),
@@ -78,6 +85,17 @@ final class WaypointReports {
             return Optional.of(new Reception(Reception.Kind.READABILITY, number(readability.group(1))));
         if (NO_COPY.matcher(words).find()) return Optional.of(Reception.copy(false));
         return COPY.matcher(words).find() ? Optional.of(Reception.copy(true)) : Optional.empty();
+    }
+
+    /** What is wrong with a number that no receiver can have shown. */
+    private static Optional<String> fault(Reception heard) {
+        // Readability is read digit by digit, and copy by words.
+        if (!heard.isLevel() && heard.kind() != Reception.Kind.SINAD) return Optional.empty();
+        Range allowed = heard.isLevel() ? Reception.LEVEL : Reception.SINAD;
+        return allowed.accepts(heard.value())
+                ? Optional.empty()
+                : Optional.of("\"" + NumberText.plain(heard.value()) + "\" " + allowed.unit() + ", allowed is "
+                        + allowed.words() + ". Correct the mark, or take it out.");
     }
 
     private static double number(String text) {

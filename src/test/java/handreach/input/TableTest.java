@@ -35,7 +35,7 @@ class TableTest {
         private static Read of(Table table, Faults faults, List<String> notes) {
             List<String> rows = new ArrayList<>();
             table.forEach(row -> {
-                OptionalDouble depth = row.requiredNumber("depth_m", 0, 11_000, "m");
+                OptionalDouble depth = row.requiredNumber(new Range("depth_m", 0, 11_000, "m"));
                 Optional<Boolean> high = row.word("tide", TIDE);
                 if (row.isSound())
                     rows.add(row.line() + " " + row.text("place") + " " + depth.getAsDouble()

@@ -3,6 +3,7 @@ package handreach.relay;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTimeout;
+import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.time.Duration;
@@ -39,6 +40,13 @@ class AssignmentTest {
                 builder.talk(a, b, spareDb);
             }
         return builder.table();
+    }
+
+    /** Loadouts without any order, as no field has them: told, not searched for hours. */
+    @Test
+    void aSearchWithoutEndIsGivenUp() {
+        AssignTable unordered = table(new Random(4), 40, 20, false, 9);
+        assertThrows(TooManyChoices.class, () -> Assignment.of(unordered));
     }
 
     /** Every choice there is, the plain way. */

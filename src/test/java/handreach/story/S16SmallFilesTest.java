@@ -32,10 +32,12 @@ class S16SmallFilesTest {
             if (cells[0].equals("warm")) continue;
             assertTrue(Long.parseLong(cells[2]) < LIMIT_MS, line);
             assertTrue(Long.parseLong(cells[3]) < LONGEST_ANSWER, line);
-            boolean isAnswered = cells[0].equals("match") || cells[0].equals("cover");
+            boolean isAnswered = cells[0].equals("match")
+                    || cells[0].equals("cover")
+                    || List.of("sector48", "sector55").contains(cells[0]);
             assertEquals(isAnswered ? "0" : "2", cells[1], line);
         }
-        assertEquals(13, runs.size(), runs.keySet().toString());
+        assertEquals(19, runs.size(), runs.keySet().toString());
         assertTrue(runs.get("ones, 4 MB")[4].startsWith("ones.toml: is 3 MiB, at most 256 KiB are read."));
     }
 

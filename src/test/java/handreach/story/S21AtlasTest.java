@@ -7,13 +7,20 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import handreach.input.WorkMark;
+import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
+import java.security.MessageDigest;
+import java.security.NoSuchAlgorithmException;
 import java.util.ArrayList;
+import java.util.Base64;
+import java.util.HexFormat;
 import java.util.List;
 import java.util.stream.Stream;
+import java.util.zip.DeflaterOutputStream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -93,6 +100,55 @@ class S21AtlasTest {
         assertTrue(again.err().startsWith((all - 3) + " of " + all + " blocks are there already."), again.err());
         assertEquals(before, bytes("two"));
         assertEquals(digest, summary("two").get("digest").asText());
+    }
+
+    /** Whole files with the right question and digest that are not what they are taken for: reckoned again, all of them. */
+    @Test
+    void blocksThatAreOthersOrForgedAreReckonedAgain() throws IOException {
+        plan("2");
+        assertEquals(0, atlas("out").code());
+        String before = bytes("out");
+        List<Path> blocks = blocks("out");
+        Files.copy(blocks.get(0), blocks.get(1), StandardCopyOption.REPLACE_EXISTING);
+        forge(blocks.get(2), "\"open_ended\"", "\"window\":[0,0,30000,30000],\"x\"");
+        forge(blocks.get(3), "\"median_m\":\\[", "\"median_m\":[\"NaN\",");
+        CommandRun again = atlas("out");
+        assertEquals(0, again.code(), again.err());
+        assertTrue(again.err().startsWith((blocks.size() - 3) + " of " + blocks.size() + " blocks"), again.err());
+        assertEquals(before, bytes("out"));
+
+        // Bits that unpack to a gigabyte, and a file that is no text at all.
+        ByteArrayOutputStream bomb = new ByteArrayOutputStream();
+        try (DeflaterOutputStream zipped = new DeflaterOutputStream(bomb)) {
+            for (int i = 0; i < 300; i++) zipped.write(new byte[1 << 20]);
+        }
+        forge(
+                blocks.get(0),
+                "\"heard\":\"[^\"]*\"",
+                "\"heard\":\"" + Base64.getEncoder().encodeToString(bomb.toByteArray()).replace("$", "\\$") + "\"");
+        Files.write(blocks.get(1), new byte[] {-1, -2, 0, 10, -61});
+        assertEquals(0, atlas("out").code());
+        assertEquals(before, bytes("out"));
+    }
+
+    /** Changes the first line of positions and gives the file the digest that fits. */
+    private static void forge(Path block, String what, String by) throws IOException {
+        List<String> lines = new ArrayList<>(Files.readAllLines(block));
+        String line = lines.get(1).replaceFirst(what, by);
+        assertFalse(line.equals(lines.get(1)), what);
+        lines.set(1, line);
+        String rows = String.join("\n", lines.subList(1, lines.size() - 1)) + "\n";
+        String foot = lines.get(lines.size() - 1).replaceFirst("[0-9a-f]{64}", sha256(rows));
+        Files.writeString(block, lines.get(0) + "\n" + rows + foot + "\n");
+    }
+
+    private static String sha256(String text) {
+        try {
+            return HexFormat.of()
+                    .formatHex(MessageDigest.getInstance("SHA-256").digest(text.getBytes(StandardCharsets.UTF_8)));
+        } catch (NoSuchAlgorithmException e) {
+            throw new AssertionError(e);
+        }
     }
 
     @Test

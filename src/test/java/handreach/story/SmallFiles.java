@@ -40,6 +40,8 @@ final class SmallFiles {
         files.run("declaration", "bench", files.declaration().toString());
         files.run("match", "match", files.sweep().toString(), "--channel-mhz", "155.16");
         files.plans();
+        files.entries();
+        files.sectors();
         files.run("cover", "path", "--plan", files.cover().toString(), "--from", "spike camp", "--to", "north spur");
     }
 
@@ -162,6 +164,50 @@ final class SmallFiles {
                 "reach",
                 written("title.toml", "title = \"" + "x".repeat(200_000) + "\"\n")
                         .toString());
+    }
+
+    /** Entries that each cost a whole answer, or a path to each of many others. */
+    private void entries() throws IOException {
+        String channels = IntStream.range(0, 2000)
+                .mapToObj(i -> "[[channel]]\nname = \"c" + i + "\"\nfrequency_mhz = " + (30 + i * 0.4) + "\n")
+                .collect(Collectors.joining());
+        String several = plan().replaceAll("(?s)\\[channel\\].*?\\[target\\]", "@[target]").replace("@", channels);
+        run("channels", "reach", written("channels.toml", several).toString());
+        String loadouts = IntStream.range(0, 3000)
+                .mapToObj(i -> "[[loadout]]\nname = \"l" + i + "\"\nantenna = \"factory helical\"\n")
+                .collect(Collectors.joining());
+        run("loadouts", "reach", written("loadouts.toml", plan() + loadouts).toString());
+        String positions = IntStream.range(0, 490)
+                .mapToObj(i -> "[[position]]\nname = \"p" + i + "\"\nat = \"" + (36.25 + i * 1e-4) + ", -84.2\"\n")
+                .collect(Collectors.joining());
+        String stations = IntStream.range(0, 60)
+                .mapToObj(i -> "[[station]]\nname = \"s" + i + "\"\nat = \"" + (36.25 + i * 1e-4)
+                        + ", -84.21\"\npower_w = 5\nsensitivity_dbm = -118\ngain_dbd = 0\nrelay = true\n")
+                .collect(Collectors.joining());
+        String quick = plan().replace("bearing_step_deg = 5", "bearing_step_deg = 90");
+        run(
+                "stations",
+                "reach",
+                written("stations.toml", quick + positions + stations).toString(),
+                "--no-area");
+    }
+
+    /** A sliver across half the world, and all of it, at a spacing of 30 m. */
+    private void sectors() throws IOException {
+        String quick = plan().replace("bearing_step_deg = 5", "bearing_step_deg = 90");
+        for (String corners : List.of("[-170,-60],[170,60],[170,60.00001],[-170,-60]", "[-180,-90],[180,-90],[180,90],[-180,90],[-180,-90]", "[8,46],[8,47],[8,46.5],[8,46]")) {
+            String name = "sector" + corners.length();
+            written(name + ".geojson", "{\"type\":\"Polygon\",\"coordinates\":[[" + corners + "]]}");
+            run(
+                    name,
+                    "reach",
+                    written(
+                                    name + ".toml",
+                                    quick + "[[sector]]\nname = \"s\"\npolygon = \"" + name
+                                            + ".geojson\"\nspacing_m = 30\n")
+                            .toString(),
+                    "--no-area");
+        }
     }
 
     private Path cover() throws IOException {

@@ -64,6 +64,19 @@ class WaypointReportsTest {
                 notes);
     }
 
+    /** Four digits were read from the second on, and levels that no receiver shows were believed. */
+    @Test
+    void aLevelThatNoReceiverShowsIsAFault() {
+        assertEquals(Optional.empty(), WaypointReports.heard("-1020 dbm"));
+        InputFault fault = assertThrows(
+                InputFault.class,
+                () -> WaypointReports.of(
+                        track("<name>-204 dBm</name>", "<name>copy</name>", "<name>-205 dBm</name>"), words -> {}));
+        assertEquals(
+                "marks.gpx: a waypoint says \"-204\" dBm, allowed is -170 to 30 dBm. Correct the mark, or take it out. (2 times)",
+                fault.getMessage());
+    }
+
     @Test
     void marksWithoutAnyReportAreAFault() {
         InputFault fault =
