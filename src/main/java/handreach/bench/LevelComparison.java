@@ -11,6 +11,8 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.function.Predicate;
 
 /** Received levels of a file, session by session, against the control. */
 final class LevelComparison {
@@ -198,39 +200,30 @@ final class LevelComparison {
     }
 
     private void warnOfLimits(SessionKey key, LevelSession session) {
-        file.declarations().instrument().noiseFloorDbm().ifPresent(floor -> {
-            for (AntennaReadings antenna : session.antennas()) {
-                long near = antenna.levels().stream()
-                        .filter(level -> level < floor + FLOOR_MARGIN_DB)
-                        .count();
-                if (near > 0)
-                    warnings.add(String.format(
-                            Locale.ROOT,
-                            "%s, %s: %d of %d readings lie less than 10 dB above the noise floor of %s dBm, which lifts them"
-                                    + " by 0.4 dB or more and hides differences. Go closer, or raise the power.",
-                            antenna.antenna(),
-                            key.words(),
-                            near,
-                            antenna.n(),
-                            SessionKey.plain(floor)));
-            }
-        });
-        file.declarations().instrument().overloadDbm().ifPresent(overload -> {
-            for (AntennaReadings antenna : session.antennas()) {
-                long near = antenna.levels().stream()
-                        .filter(level -> level > overload - OVERLOAD_MARGIN_DB)
-                        .count();
-                if (near > 0)
-                    warnings.add(String.format(
-                            Locale.ROOT,
-                            "%s, %s: %d of %d readings lie within 1 dB of the overload level of %s dBm or above it, where the"
-                                    + " instrument reads too low. Go farther, or put in an attenuator.",
-                            antenna.antenna(),
-                            key.words(),
-                            near,
-                            antenna.n(),
-                            SessionKey.plain(overload)));
-            }
-        });
+        OptionalDouble floor = file.declarations().instrument().noiseFloorDbm();
+        if (floor.isPresent())
+            warnOfNear(
+                    key,
+                    session,
+                    level -> level < floor.getAsDouble() + FLOOR_MARGIN_DB,
+                    "less than 10 dB above the noise floor of " + SessionKey.plain(floor.getAsDouble())
+                            + " dBm, which lifts them by 0.4 dB or more and hides differences. Go closer, or raise the power.");
+        OptionalDouble overload = file.declarations().instrument().overloadDbm();
+        if (overload.isPresent())
+            warnOfNear(
+                    key,
+                    session,
+                    level -> level > overload.getAsDouble() - OVERLOAD_MARGIN_DB,
+                    "within 1 dB of the overload level of " + SessionKey.plain(overload.getAsDouble())
+                            + " dBm or above it, where the instrument reads too low. Go farther, or put in an attenuator.");
+    }
+
+    private void warnOfNear(SessionKey key, LevelSession session, Predicate<Double> isNear, String where) {
+        for (AntennaReadings antenna : session.antennas()) {
+            long near = antenna.levels().stream().filter(isNear).count();
+            if (near > 0)
+                warnings.add(antenna.antenna() + ", " + key.words() + ": " + near + " of " + antenna.n()
+                        + " readings lie " + where);
+        }
     }
 }

@@ -117,16 +117,7 @@ final class ImportFiles {
 
     /** People who move along the track. */
     void route(Path file) {
-        Set<String> taken = new HashSet<>(names());
-        refer(
-                file,
-                "bring in a route",
-                named -> plan -> PlanText.withEntry(
-                        plan,
-                        "route",
-                        List.of(
-                                "name = " + PlanText.quoted(free(taken, stem(file), "route")),
-                                "file = " + PlanText.quoted(named))));
+        mover(file, "route", "file");
     }
 
     /** A walk that was made, with the log of its reports; without a track the log says where. */
@@ -150,16 +141,21 @@ final class ImportFiles {
 
     /** People who move anywhere within the polygons. */
     void sector(Path file) {
+        mover(file, "sector", "polygon");
+    }
+
+    /** An entry of this kind, with a free name after the file that its key names. */
+    private void mover(Path file, String kind, String key) {
         Set<String> taken = new HashSet<>(names());
         refer(
                 file,
-                "bring in a sector",
+                "bring in a " + kind,
                 named -> plan -> PlanText.withEntry(
                         plan,
-                        "sector",
+                        kind,
                         List.of(
-                                "name = " + PlanText.quoted(free(taken, stem(file), "sector")),
-                                "polygon = " + PlanText.quoted(named))));
+                                "name = " + PlanText.quoted(free(taken, stem(file), kind)),
+                                key + " = " + PlanText.quoted(named))));
     }
 
     /** A file that a key of a plain section names. */

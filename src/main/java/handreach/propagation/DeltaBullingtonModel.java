@@ -26,13 +26,7 @@ final class DeltaBullingtonModel implements LossModel {
                 .step("L_bulla", result.profileDb(), "dB")
                 .step("L_bulls", result.smoothDb(), "dB")
                 .step("L_sph", result.sphereDb(), "dB")
-                .within(
-                        "The frequency",
-                        conditions.frequency().mhz(),
-                        10,
-                        1e9,
-                        "MHz",
-                        "Rec. ITU-R P.526-15 section 3.2")
+                .overSphere(conditions)
                 .warnOfClutter(profile)
                 .close();
     }

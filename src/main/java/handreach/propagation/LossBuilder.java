@@ -101,6 +101,12 @@ public final class LossBuilder {
         return this;
     }
 
+    /** Warns of a frequency at which diffraction over a sphere is not given. */
+    LossBuilder overSphere(PathConditions conditions) {
+        double mhz = conditions.frequency().mhz();
+        return within("The frequency", mhz, 10, 1e9, "MHz", "Rec. ITU-R P.526-15 section 3.2");
+    }
+
     /** Says that what stands on the ground was left out, if the profile has any. */
     LossBuilder warnOfClutter(Profile profile) {
         for (int i = 0; i < profile.count(); i++)

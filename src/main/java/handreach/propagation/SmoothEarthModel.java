@@ -33,13 +33,7 @@ final class SmoothEarthModel implements LossModel {
                 .step("Y1", first.y1(), "")
                 .step("Y2", first.y2(), "")
                 .step("first term", first.lossDb(), "dB")
-                .within(
-                        "The frequency",
-                        conditions.frequency().mhz(),
-                        10,
-                        1e9,
-                        "MHz",
-                        "Rec. ITU-R P.526-15 section 3.2")
+                .overSphere(conditions)
                 .warnOfClutter(profile)
                 .close();
     }

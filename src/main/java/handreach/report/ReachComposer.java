@@ -145,6 +145,15 @@ public final class ReachComposer {
 
     /** The answer without what has to be drawn. */
     public Page page() {
+        List<Section> sections = inWords();
+        sections.add(byBearing());
+        sections.add(notes());
+        sections.add(Section.of("Caution", new CautionBlock(List.of(Caution.RELIANCE))));
+        return page(sections, "");
+    }
+
+    /** What every form of the answer begins with. */
+    private List<Section> inWords() {
         List<Section> sections = new ArrayList<>(List.of(reach(), worth()));
         PlacesComposer.of(answer).section().ifPresent(sections::add);
         StationsComposer.of(answer.stations(), plan).section().ifPresent(sections::add);
@@ -152,10 +161,7 @@ public final class ReachComposer {
         ChannelsComposer.of(answer).section().ifPresent(sections::add);
         new PowerComposer(answer).section().ifPresent(sections::add);
         FoliageComposer.section(answer).ifPresent(sections::add);
-        sections.add(byBearing());
-        sections.add(notes());
-        sections.add(Section.of("Caution", new CautionBlock(List.of(Caution.RELIANCE))));
-        return page(sections, "");
+        return sections;
     }
 
     /**
@@ -165,13 +171,7 @@ public final class ReachComposer {
      * @param more sections behind the bench
      */
     Page report(Optional<ReachMaps> drawn, List<Section> more, String imprint) {
-        List<Section> sections = new ArrayList<>(List.of(reach(), worth()));
-        PlacesComposer.of(answer).section().ifPresent(sections::add);
-        StationsComposer.of(answer.stations(), plan).section().ifPresent(sections::add);
-        RoutesComposer.of(answer).section().ifPresent(sections::add);
-        ChannelsComposer.of(answer).section().ifPresent(sections::add);
-        new PowerComposer(answer).section().ifPresent(sections::add);
-        FoliageComposer.section(answer).ifPresent(sections::add);
+        List<Section> sections = inWords();
         List<Drawing> maps = maps(drawn);
         if (!maps.isEmpty())
             sections.add(new Section(maps.size() == 1 ? "Map" : "Maps", List.copyOf(maps))

@@ -1,13 +1,10 @@
 package handreach.report.card;
 
-import handreach.report.draw.Figure;
 import handreach.report.draw.Fitted;
 import handreach.report.draw.Outline;
 import handreach.report.draw.Pen;
 import handreach.report.draw.ShapeStyle;
 import handreach.report.draw.TextStyle;
-import handreach.report.draw.Typeface;
-import handreach.report.figure.RoseFigure;
 import handreach.report.page.Caution;
 import handreach.report.page.Cautions;
 import java.awt.geom.AffineTransform;
@@ -17,19 +14,14 @@ import java.util.List;
  * The field card on one side of a sheet to be folded twice into a quarter (A6 from A4): cover at the lower right, back at the
  * lower left, the two inner pages above, upside down until folded.
  */
-final class CardFold implements Figure {
+final class CardFold extends CardSheet {
     private static final double EDGE_PX = 24;
     private static final double CAUTION_PX = 12;
 
-    private final CardSize paper;
-    private final RoseFigure rose;
-    private final CardFit fit;
+    private static final Lines HEAD = new Lines(EDGE_PX + 12, 12, EDGE_PX + 40, 21, 14);
 
     CardFold(CardView view, CardSize paper) {
-        this.paper = paper;
-        double inner = paper.widthPx() / 2 - 2 * EDGE_PX;
-        this.rose = view.rose().sized(Math.min(inner / 2 - 42, 148));
-        this.fit = CardFit.of(view, this::fits);
+        super(view, paper, view.rose().sized(Math.min((paper.widthPx() / 2 - 2 * EDGE_PX) / 2 - 42, 148)));
     }
 
     private double panelWidth() {
@@ -44,7 +36,8 @@ final class CardFold implements Figure {
         return panelWidth() - 2 * EDGE_PX;
     }
 
-    private boolean fits(CardView view, double size) {
+    @Override
+    boolean fits(CardView view, double size) {
         double room = panelHeight() - 2 * EDGE_PX;
         return 84 + CardText.height(t -> cover(t, view), inner(), size) <= room
                 && CardText.height(t -> second(t, view), inner(), size) <= room
@@ -58,21 +51,6 @@ final class CardFold implements Figure {
     @Override
     public String title() {
         return "Folding field card: " + fit.view().header().title();
-    }
-
-    @Override
-    public String description() {
-        return rose.description();
-    }
-
-    @Override
-    public double widthPx() {
-        return paper.widthPx();
-    }
-
-    @Override
-    public double heightPx() {
-        return paper.heightPx();
     }
 
     @Override
@@ -96,22 +74,7 @@ final class CardFold implements Figure {
 
     private void drawCover(Pen pen, CardView view) {
         CardView.Header header = view.header();
-        String day = CardPage.DAY.format(header.made());
-        pen.part(Pen.Part.PARAGRAPH, "Field card, " + day, () -> {
-            pen.write(EDGE_PX, EDGE_PX + 12, "Field card", TextStyle.quiet(12).bold());
-            pen.write(
-                    panelWidth() - EDGE_PX,
-                    EDGE_PX + 12,
-                    day,
-                    TextStyle.quiet(12).end());
-        });
-        double size = 21;
-        while (size > 14 && Typeface.of(true).widthPx(header.title(), size) > inner()) size -= 0.5;
-        TextStyle large = TextStyle.plain(size).bold();
-        pen.part(
-                Pen.Part.TITLE,
-                header.title(),
-                () -> pen.write(EDGE_PX, EDGE_PX + 40, Fitted.words(header.title(), large, inner()), large));
+        head(pen, header, EDGE_PX, inner(), HEAD);
         TextStyle plain = TextStyle.plain(14);
         pen.part(
                 Pen.Part.PARAGRAPH,
@@ -121,10 +84,7 @@ final class CardFold implements Figure {
     }
 
     private static void cover(CardText text, CardView view) {
-        if (!view.people().isEmpty()) {
-            text.heading("Who is where, seen from " + view.people().from());
-            text.people(view.people());
-        }
+        if (!view.people().isEmpty()) people(text, view);
         if (!view.header().target().isBlank()) text.paragraph(view.header().target());
     }
 
@@ -145,23 +105,17 @@ final class CardFold implements Figure {
     }
 
     private static void second(CardText text, CardView view) {
-        text.heading("Loadouts");
-        text.paragraph(view.loadouts().far());
-        for (CardLoadout loadout : view.loadouts().lines()) text.loadout(loadout);
-        text.heading("Dead ground");
-        text.lines(view.notes().deadGround());
+        carriers(text, view);
+        deadGround(text, view);
         text.gap();
-        text.heading("Relay");
-        text.lines(view.notes().relay());
-        CardPage.doubts(text, view);
+        relay(text, view);
+        doubts(text, view);
     }
 
     private static void back(CardText text, CardView view) {
-        text.heading("If contact is lost");
-        text.numbered(view.notes().fallback());
+        fallback(text, view);
         text.gap();
-        text.heading("Check times");
-        text.lines(view.notes().checkTimes());
+        checkTimes(text, view);
         text.gap();
     }
 

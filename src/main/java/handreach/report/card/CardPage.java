@@ -1,24 +1,16 @@
 package handreach.report.card;
 
-import handreach.report.draw.Figure;
 import handreach.report.draw.Fitted;
 import handreach.report.draw.Outline;
 import handreach.report.draw.Pen;
 import handreach.report.draw.ShapeStyle;
 import handreach.report.draw.TextStyle;
-import handreach.report.draw.Typeface;
-import handreach.report.figure.RoseFigure;
 import handreach.report.page.Caution;
 import handreach.report.page.Cautions;
-import java.time.ZoneOffset;
-import java.time.format.DateTimeFormatter;
 import java.util.List;
-import java.util.Locale;
 
 /** The field card on one sheet: loadouts, the rose over the relief, who is where, and everything in words. */
-final class CardPage implements Figure {
-    static final DateTimeFormatter DAY = DateTimeFormatter.ofPattern("d MMMM uuuu, HH:mm 'UTC'", Locale.ENGLISH)
-            .withZone(ZoneOffset.UTC);
+final class CardPage extends CardSheet {
     private static final double EDGE_PX = 44;
     private static final double GAP_PX = 26;
     private static final double TOP_PX = 112;
@@ -33,14 +25,10 @@ final class CardPage implements Figure {
     /** Dead ground and relay may stand beside the rose. */
     private static final int WORDS_BESIDE = 2;
 
-    private final CardSize paper;
-    private final RoseFigure rose;
-    private final CardFit fit;
+    private static final Lines HEAD = new Lines(48, 13, 75, 25, 15);
 
     private CardPage(CardView view, CardSize paper, double rosePx) {
-        this.paper = paper;
-        this.rose = view.rose().beside().sized(rosePx);
-        this.fit = CardFit.of(view, this::fits);
+        super(view, paper, view.rose().beside().sized(rosePx));
     }
 
     /** The card with the largest rose that leaves room for all words. */
@@ -101,11 +89,12 @@ final class CardPage implements Figure {
                         columnHeight(view.cautions().subList(k, view.cautions().size())));
     }
 
-    private boolean fits(CardView view, double size) {
+    @Override
+    boolean fits(CardView view, double size) {
         int beside = beside(view, size);
         double side = TOP_PX + CardText.height(t -> side(t, view, beside), sideWidth(), size);
         double below = Math.max(side, TOP_PX + rose.heightPx()) + 14;
-        double people = CardText.height(t -> people(t, view), width(), size);
+        double people = CardText.height(t -> everybody(t, view), width(), size);
         double words = belowHeight(view, size, columns(view, size, beside));
         return below + people + words + 12 <= paper.heightPx() - EDGE_PX - cautionHeight(view);
     }
@@ -144,8 +133,7 @@ final class CardPage implements Figure {
         }
 
         void right(CardText text, CardView view) {
-            text.heading("If contact is lost");
-            text.numbered(view.notes().fallback());
+            fallback(text, view);
             if (!checksLeft) {
                 text.gap();
                 checkTimes(text, view);
@@ -177,21 +165,6 @@ final class CardPage implements Figure {
     }
 
     @Override
-    public String description() {
-        return rose.description();
-    }
-
-    @Override
-    public double widthPx() {
-        return paper.widthPx();
-    }
-
-    @Override
-    public double heightPx() {
-        return paper.heightPx();
-    }
-
-    @Override
     public void draw(Pen pen) {
         CardView view = fit.view();
         drawHeader(pen, view.header());
@@ -203,7 +176,7 @@ final class CardPage implements Figure {
         int beside = beside(view, size);
         side(side, view, beside);
         CardText people = new CardText(pen, EDGE_PX, Math.max(side.y(), TOP_PX + rose.heightPx()) + 14, width(), size);
-        people(people, view);
+        everybody(people, view);
         Columns columns = columns(view, size, beside);
         columns.left(new CardText(pen, EDGE_PX, people.y(), half(), size), view);
         columns.right(new CardText(pen, EDGE_PX + half() + GAP_PX, people.y(), half(), size), view);
@@ -220,60 +193,18 @@ final class CardPage implements Figure {
     }
 
     private void drawHeader(Pen pen, CardView.Header header) {
-        double right = EDGE_PX + width();
-        String day = DAY.format(header.made());
-        pen.part(Pen.Part.PARAGRAPH, "Field card, " + day, () -> {
-            pen.write(EDGE_PX, 48, "Field card", TextStyle.quiet(13).bold());
-            pen.write(right, 48, day, TextStyle.quiet(13).end());
-        });
-        double size = 25;
-        while (size > 15 && Typeface.of(true).widthPx(header.title(), size) > width()) size -= 0.5;
-        TextStyle large = TextStyle.plain(size).bold();
-        pen.part(
-                Pen.Part.TITLE,
-                header.title(),
-                () -> pen.write(EDGE_PX, 75, Fitted.words(header.title(), large, width()), large));
+        head(pen, header, EDGE_PX, width(), HEAD);
         String line = header.channel() + (header.target().isBlank() ? "" : "  ·  " + header.target());
-        double small = 14;
-        while (small > TextStyle.SMALLEST_PX && Typeface.of(false).widthPx(line, small) > width()) small -= 0.5;
-        TextStyle plain = TextStyle.plain(small);
+        TextStyle plain = TextStyle.plain(fitting(line, false, width(), 14, TextStyle.SMALLEST_PX));
         pen.part(Pen.Part.PARAGRAPH, line, () -> pen.write(EDGE_PX, 97, Fitted.words(line, plain, width()), plain));
     }
 
-    private static void carriers(CardText text, CardView view) {
-        text.heading("Loadouts");
-        text.paragraph(view.loadouts().far());
-        for (CardLoadout loadout : view.loadouts().lines()) text.loadout(loadout);
-    }
-
-    private static void people(CardText text, CardView view) {
+    private static void everybody(CardText text, CardView view) {
         if (view.people().isEmpty()) return;
-        text.heading("Who is where, seen from " + view.people().from());
-        text.people(view.people());
+        people(text, view);
         text.gap();
     }
 
-    private static void deadGround(CardText text, CardView view) {
-        text.heading("Dead ground");
-        text.lines(view.notes().deadGround());
-    }
-
-    private static void relay(CardText text, CardView view) {
-        text.heading("Relay");
-        text.lines(view.notes().relay());
-    }
-
-    /** What is doubtful about the figures; nothing where nothing is. */
-    static void doubts(CardText text, CardView view) {
-        if (view.notes().doubts().isEmpty()) return;
-        text.gap();
-        if (!view.notes().areDoubtsCounted()) text.heading("Doubtful");
-        text.lines(view.notes().doubts());
-    }
-
-    private static void checkTimes(CardText text, CardView view) {
-        text.heading("Check times");
-        text.lines(view.notes().checkTimes());
     }
 
     private static void caution(CardText text, Caution caution) {
