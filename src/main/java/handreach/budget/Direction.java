@@ -107,7 +107,7 @@ final class Direction {
                         passed),
                 new LedgerLine(
                         LineKey.QUALITY,
-                        terms.quality().word() + ", " + terms.fading().word(),
+                        terms.quality().word().toUpperCase(Locale.ROOT) + ", " + terms.fading().word(),
                         0.0 - radio.qualityDb(terms.quality(), terms.fading()),
                         Doubt.NONE,
                         "TIA TSB-88 Annex A (from memory)",
@@ -168,7 +168,8 @@ final class Direction {
         for (LedgerLine line : end.lines()) lines.add(line.at(which));
         lines.add(new LedgerLine(
                         LineKey.PATTERN,
-                        String.format(Locale.ROOT, "pattern at %.1f° against the horizon", elevationDeg),
+                        String.format(Locale.ROOT, "pattern at %.1f° against the horizon", elevationDeg)
+                                .replaceFirst("-(?=\\d)", "\u2212"),
                         end.patternDb(elevationDeg),
                         Doubt.NONE,
                         end.pattern().name(),
