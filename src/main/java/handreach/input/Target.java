@@ -19,8 +19,8 @@ public final class Target {
             Set.of(PosixFilePermission.OWNER_WRITE, PosixFilePermission.GROUP_WRITE, PosixFilePermission.OTHERS_WRITE);
 
     /** Endings that people and programs take for a kind of file. */
-    private static final Set<String> OTHER_KINDS =
-            Set.of(".pdf", ".html", ".htm", ".txt", ".csv", ".json", ".png", ".jpg", ".svg", ".kmz", ".gpx", ".tif", ".toml");
+    private static final Set<String> OTHER_KINDS = Set.of(
+            ".pdf", ".html", ".htm", ".txt", ".csv", ".json", ".png", ".jpg", ".svg", ".kmz", ".gpx", ".tif", ".toml");
 
     private Target() {}
 
@@ -33,6 +33,7 @@ public final class Target {
 
     /** The same of a file whose name must not promise another kind than is written, such as {@code .pdf}. */
     public static void look(Path file, String ending, Sources sources) {
+        look(file, sources);
         String name = String.valueOf(file.getFileName());
         int dot = name.lastIndexOf('.');
         String typed = dot <= 0 ? "" : name.substring(dot).toLowerCase(Locale.ROOT);
@@ -40,9 +41,8 @@ public final class Target {
             throw new InputFault(
                     file.toString(),
                     0,
-                    "would hold another kind of file than its name says. Name it "
-                            + name.substring(0, dot) + ending + ".");
-        look(file, sources);
+                    "would hold another kind of file than its name says. Name it " + name.substring(0, dot) + ending
+                            + ".");
     }
 
     /** The same of a folder and of the files that are to be written into it. */

@@ -218,6 +218,9 @@ class S15StationTest {
         assertTrue(rest.get("sites").get(0).get("share").asDouble() >= served);
         CommandRun text = CommandRun.of("relay", enough);
         assertTrue(text.out().contains("What already stands"), text.out());
+        Path report = folder.resolve("report.html");
+        assertEquals(0, CommandRun.of("report", enough, "--relay", "--out", report.toString()).code());
+        assertEquals(2, Files.readString(report).split("What already stands</h2>", -1).length, "told once in a report");
     }
 
     /** Calls at the frequency it hears, hears at the one it sends. */

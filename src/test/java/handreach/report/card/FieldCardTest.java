@@ -283,6 +283,24 @@ class FieldCardTest {
         }
     }
 
+    /** Of 21 people and two relays the card named who is not served, and left the places of the relays to the report. */
+    @Test
+    void whereRelaysStandIsKeptWhereManyPeopleShareThePage() throws IOException {
+        CardView crowd = crowd(24);
+        List<CardLine> relay = List.of(
+                new CardLine("Relay 1", "16S 751111 4018888, 928 m"),
+                new CardLine("Relay 2", "16S 752222 4019999, 937 m"),
+                new CardLine("Not served:", "Team 3, Team 7"),
+                CardLine.of("43 % of the talks."));
+        CardView.Notes notes = crowd.notes();
+        CardView view = crowd.with(new CardView.Notes(
+                notes.deadGround(), relay, notes.fallback(), notes.checkTimes(), notes.doubts()));
+        try (PDDocument card = Loader.loadPDF(bytes(FieldCard.sheet(view, CardSize.LETTER)))) {
+            String text = new PDFTextStripper().getText(card).replaceAll("\\s+", " ");
+            for (CardLine line : relay) assertTrue(text.contains((line.strong() + " " + line.words()).strip()), text);
+        }
+    }
+
     /** So many that not even a list has room: the card says how many are left, and runs over nothing. */
     @Test
     void aHundredPeopleAreCutAndCounted() throws IOException {
