@@ -6,6 +6,7 @@ import handreach.propagation.LossPart;
 import handreach.propagation.PathLoss;
 import handreach.uncertainty.Doubt;
 import handreach.uncertainty.Odds;
+import handreach.units.Decibels;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -88,8 +89,8 @@ final class Direction {
 
     private List<LedgerLine> receivingLines() {
         Radio radio = receiver.loadout().radio();
-        String passed = String.format(
-                Locale.ROOT, "antenna and body hold off %.1f dB of the outside noise", to.lossToNoiseDb());
+        String passed = "antenna and body hold off " + Decibels.number(to.lossToNoiseDb(), 1)
+                + " dB of the outside noise";
         List<LedgerLine> lines = new ArrayList<>(List.of(
                 new LedgerLine(
                         LineKey.SENSITIVITY,

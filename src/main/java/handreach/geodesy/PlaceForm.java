@@ -76,12 +76,13 @@ public enum PlaceForm {
         UtmZone zone = UtmZone.of(place);
         double[] en = new double[2];
         zone.project(place.latitudeDeg(), place.longitudeDeg(), en);
-        return String.format(
-                Locale.ROOT,
-                "%d%c %06d %07d",
-                zone.number(),
-                Mgrs.band(place.latitudeDeg()),
-                Math.round(en[0]),
-                Math.round(en[1]));
+        return zone.number() + Character.toString(Mgrs.band(place.latitudeDeg())) + " " + whole(en[0], 6) + " "
+                + whole(en[1], 7);
+    }
+
+    /** Whole metres from 0 up, with noughts in front. */
+    private static String whole(double metres, int digits) {
+        String number = Long.toString(Math.round(metres));
+        return "0".repeat(Math.max(0, digits - number.length())) + number;
     }
 }

@@ -1,9 +1,11 @@
 package handreach.loadout;
 
+import handreach.units.Decibels;
 import handreach.units.Frequency;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.concurrent.atomic.AtomicReferenceArray;
 import java.util.function.DoubleUnaryOperator;
 
 /** Patterns by radiator and mounting: which table, or which formula where the tables end, and what has to be said about it. */
@@ -16,9 +18,31 @@ final class PatternModel {
 
     private static final double LONGEST_WAVELENGTHS = 4;
 
+    /** Patterns asked for of late, by their hash: every link between two loadouts asks for those of both ends. */
+    private static final AtomicReferenceArray<Known> RECENT = new AtomicReferenceArray<>(64);
+
     private PatternModel() {}
 
+    private record Known(Radiator radiator, double length, PatternMount mount, Frequency frequency, ElevationPattern is) {
+        boolean isOf(Radiator aRadiator, double aLength, PatternMount aMount, Frequency aFrequency) {
+            return radiator == aRadiator && length == aLength && mount == aMount && frequency.equals(aFrequency);
+        }
+    }
+
     static ElevationPattern pattern(
+            Radiator radiator, double lengthWavelengths, PatternMount mount, Frequency frequency) {
+        int hash = 31 * (31 * radiator.ordinal() + mount.ordinal())
+                + Double.hashCode(lengthWavelengths)
+                + 7 * frequency.hashCode();
+        int slot = Math.floorMod(hash ^ hash >>> 16, RECENT.length());
+        Known known = RECENT.get(slot);
+        if (known != null && known.isOf(radiator, lengthWavelengths, mount, frequency)) return known.is();
+        ElevationPattern found = computed(radiator, lengthWavelengths, mount, frequency);
+        RECENT.set(slot, new Known(radiator, lengthWavelengths, mount, frequency, found));
+        return found;
+    }
+
+    private static ElevationPattern computed(
             Radiator radiator, double lengthWavelengths, PatternMount mount, Frequency frequency) {
         if (!(lengthWavelengths > 0 && lengthWavelengths <= LONGEST_WAVELENGTHS))
             throw new IllegalArgumentException("radiator length " + lengthWavelengths + " wavelengths");
@@ -39,13 +63,8 @@ final class PatternModel {
     }
 
     private static String name(Radiator radiator, double length, PatternMount mount, Frequency frequency) {
-        return String.format(
-                Locale.ROOT,
-                "%s, %.3f wavelengths, %s, %.1f MHz",
-                radiator.word(),
-                length,
-                mount.word(),
-                frequency.mhz());
+        return radiator.word() + ", " + Decibels.number(length, 3) + " wavelengths, " + mount.word() + ", "
+                + Decibels.number(frequency.mhz(), 1) + " MHz";
     }
 
     /** Wire of this arm on perfect ground, or, with half the power gain, two such arms fed in the middle in free space. */

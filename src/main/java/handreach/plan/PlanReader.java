@@ -22,6 +22,7 @@ import handreach.terrain.Cover;
 import handreach.terrain.CoverLegend;
 import handreach.terrain.Surface;
 import handreach.units.Bearings;
+import handreach.units.Decibels;
 import handreach.units.Frequency;
 import handreach.units.Lengths;
 import handreach.units.Polarization;
@@ -182,7 +183,7 @@ final class PlanReader {
         double mhz = section.requiredNumber(Channel.FREQUENCY);
         Polarization polarization = section.word("polarization", Channel.POLARIZATION, Polarization.VERTICAL);
         Modulation modulation = section.word("modulation", Modulation.KEYWORD, Modulation.FM_12_5);
-        String name = section.name("name").orElse(String.format(Locale.ROOT, "%.4f MHz", mhz));
+        String name = section.name("name").orElseGet(() -> Decibels.number(mhz, 4) + " MHz");
         section.refuseUnknownKeys();
         return new Channel(name, new Frequency(mhz), polarization, modulation, wish);
     }

@@ -288,8 +288,7 @@ public final class ReachComposer {
 
     private static String words(Channel.CopyWish wish) {
         return wish.quality().word().toUpperCase(Locale.ROOT)
-                + String.format(
-                        Locale.ROOT, ", %s, at %s of places", wish.fading().word(), Shares.wanted(wish.odds()));
+                + ", " + wish.fading().word() + ", at " + Shares.wanted(wish.odds()) + " of places";
     }
 
     /** Where the middle is, with its name if it has one. */

@@ -19,6 +19,7 @@ final class Tile {
     private volatile Posts posts;
     private volatile long lastUsed;
     private volatile boolean isAsked;
+    private volatile boolean hasNoFilled;
 
     Tile(TileHeader draft, Lattice.Seat seat) {
         this.summary = draft.summary();
@@ -61,6 +62,12 @@ final class Tile {
 
     void hold(Posts read) {
         posts = read;
+        if (read != null) hasNoFilled = read.filledCount() == 0;
+    }
+
+    /** Whether heights of it were wanted and none of them was filled in, so far as it has been read. */
+    boolean isKnownUnfilled() {
+        return isAsked && hasNoFilled;
     }
 
     /** Somebody wants heights of this tile; true for the first. */

@@ -271,11 +271,20 @@ public final class TileFolder implements Elevation {
     public int countFilled(double[] latitudeDeg, double[] longitudeDeg, int count) {
         GroundProbe probe = new GroundProbe(index, cache);
         int filled = 0;
+        Tile[] unfilled = null;
         for (int i = 0; i < count; i++) {
+            Tile[] tiles = index.at(latitudeDeg[i], longitudeDeg[i]);
+            if (tiles != unfilled && areKnownUnfilled(tiles)) unfilled = tiles;
+            if (tiles == unfilled) continue;
             double h = probe.heightM(latitudeDeg[i], longitudeDeg[i]);
             if (!Double.isNaN(h) && probe.isFilled()) filled++;
         }
         return filled;
+    }
+
+    private static boolean areKnownUnfilled(Tile[] tiles) {
+        for (Tile tile : tiles) if (!tile.isKnownUnfilled()) return false;
+        return true;
     }
 
     @Override

@@ -1,6 +1,5 @@
 package handreach.units;
 
-import java.util.Locale;
 import java.util.OptionalDouble;
 
 /**
@@ -40,6 +39,7 @@ public record Bearings(OptionalDouble declinationDeg) {
         double rounded = Math.floor(anyDeg / step + 0.5) * step;
         double turned = rounded - 360 * Math.floor(rounded / 360 + 1e-9);
         int width = decimals == 0 ? 3 : 4 + decimals;
-        return String.format(Locale.ROOT, "%0" + width + "." + decimals + "f\u00b0", Math.abs(turned));
+        String number = Decibels.number(Math.abs(turned), decimals);
+        return "0".repeat(Math.max(0, width - number.length())) + number + "\u00b0";
     }
 }
