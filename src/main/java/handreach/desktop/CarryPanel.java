@@ -274,6 +274,7 @@ final class CarryPanel extends VBox {
         ComboBox<String> antenna = choice(scene.plan().equipment().antennas().stream()
                 .map(Equipment.AntennaEntry::name)
                 .toList());
+        antenna.setId("new-loadout-antenna");
         ComboBox<String> radio = choice(scene.plan().equipment().radios().stream()
                 .map(Equipment.RadioEntry::name)
                 .toList());

@@ -212,6 +212,11 @@ class DeskJourneyTest {
         assertEquals(onDisk, Files.readString(run.plan()));
     }
 
+    private String radiusFault() {
+        return run.onScreen(
+                () -> ((javafx.scene.control.Label) run.stage().getScene().lookup("#radius-fault")).getText());
+    }
+
     @Test
     void anEditThePlanCannotBearIsRefusedWithTheReadersWords() {
         run = WindowRun.on(folder, "forest-hills");
@@ -219,11 +224,13 @@ class DeskJourneyTest {
         for (String word : List.of("five", "NaN")) {
             run.robot().doubleClickOn("#radius").write(word).push(KeyCode.ENTER);
             run.settle();
-            assertTrue(
-                    run.noticeTexts().get(0).contains("The radius is \"" + word + "\", but a number is needed"),
-                    run.noticeTexts().toString());
+            assertTrue(radiusFault().startsWith("The radius is \"" + word + "\", but a number is needed"), radiusFault());
         }
         run.robot().doubleClickOn("#radius").write("5000").push(KeyCode.ENTER);
+        run.settle();
+        assertEquals("The radius is 5000, allowed is 0.2 to 120 km. Correct the value.", radiusFault());
+        assertEquals(List.of(), run.noticeTexts());
+        run.onScreen(() -> new PlaceVerbs(run.session()).rename("north spur", "creek crew"));
         run.settle();
         assertTrue(
                 run.noticeTexts().get(0).contains("plan.toml line"),

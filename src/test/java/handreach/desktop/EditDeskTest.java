@@ -204,7 +204,7 @@ class EditDeskTest {
         assertEquals(before, at.getText());
         assertFalse(wrong.isVisible());
         // A fault that is told over the map goes once the mistake is mended.
-        run.robot().doubleClickOn("#radius").write("5000").push(KeyCode.ENTER);
+        run.onScreen(() -> new PlaceVerbs(run.session()).rename("north spur", "creek crew"));
         run.settle();
         assertEquals(1, run.noticeTexts().size());
         run.robot().doubleClickOn("#radius").write("4").push(KeyCode.ENTER);

@@ -17,6 +17,7 @@ import java.util.stream.Stream;
 import javafx.application.Platform;
 import javafx.embed.swing.SwingFXUtils;
 import javafx.geometry.Point2D;
+import javafx.scene.Node;
 import javafx.scene.control.Button;
 import javafx.scene.image.WritableImage;
 import javafx.stage.Stage;
@@ -141,6 +142,12 @@ final class WindowRun implements AutoCloseable {
 
     <T> T onScreen(Supplier<T> question) {
         return WaitForAsyncUtils.waitForAsyncFx(1000 * PATIENCE_S, question::get);
+    }
+
+    /** What stands on the screen under this id or style class; asked on the screen thread. */
+    @SuppressWarnings("unchecked")
+    <N extends Node> N node(String query) {
+        return (N) stage.getScene().lookup(query);
     }
 
     /** Presses a button by its id, wherever it is scrolled to, and waits for what follows. */
