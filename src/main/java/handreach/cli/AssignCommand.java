@@ -27,8 +27,8 @@ import picocli.CommandLine.Parameters;
             "Worked example:",
             "  handreach assign elevation-samples/urban-coast --out assign-coast",
             "",
-            "These are odds, not a promise: carry a second means of calling for help. Keep antennas away from eyes",
-            "and skin while transmitting. Power and antenna follow your licence and local rules."
+            "These are odds, not a promise: carry a second means of calling for help. Keep antennas away from",
+            "eyes and skin while transmitting. Power and antenna follow your licence and local rules."
         })
 final class AssignCommand implements Callable<Integer> {
     @Parameters(index = "0", paramLabel = "PLAN", description = "Plan file, or a folder with plan.toml.")

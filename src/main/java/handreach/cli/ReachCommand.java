@@ -45,8 +45,8 @@ import picocli.CommandLine.Parameters;
             "Rasters alone, 10 km by a sweep:",
             "  handreach reach elevation-samples/invented-valley --radius-km 10 --engine sweep --only rasters --out maps",
             "",
-            "These are odds, not a promise: carry a second means of calling for help. Keep antennas away from eyes",
-            "and skin while transmitting. Power, antenna and relay use follow your licence and local rules."
+            "These are odds, not a promise: carry a second means of calling for help. Keep antennas away from",
+            "eyes and skin while transmitting. Power, antenna and relay use follow your licence and local rules."
         })
 final class ReachCommand implements Callable<Integer> {
     @Parameters(index = "0", paramLabel = "PLAN", description = "Plan file, or a folder with plan.toml.")

@@ -42,12 +42,7 @@ public final class Shares {
         return odds(odds) + " (" + range(odds(low), odds(high)) + ")";
     }
 
-    /** From the lowest odds to the highest: {@code 40 to 51 %}. */
-    public static String oddsRange(double low, double high) {
-        return range(odds(low), odds(high));
-    }
-
-    /** The same beside the odds that somebody asked for: {@code 40 to just under 80 %}. */
+    /** From the lowest odds to the highest, beside the odds that somebody asked for: {@code 40 to just under 80 %}. */
     public static String oddsRange(double low, double high, double wanted) {
         return range(odds(low, wanted), odds(high, wanted));
     }

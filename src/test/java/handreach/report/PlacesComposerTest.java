@@ -136,12 +136,13 @@ class PlacesComposerTest {
     void theSquareHoldsThePairs() {
         Table<?> square = table(blocks, 1);
         assertEquals(reach.places().places().size() + 2, square.columnCount());
+        double wanted = reach.scene().plan().channel().wish().odds();
         for (PlacesAnswer.Pair pair : reach.places().pairs()) {
             if (pair.odds().isEmpty()) continue;
             PlacesAnswer.Span there = pair.odds().get().there();
             PlacesAnswer.Span back = pair.odds().get().back();
-            assertEquals(Shares.oddsRange(there.low(), there.high()), square.cell(pair.a(), pair.b() + 2));
-            assertEquals(Shares.oddsRange(back.low(), back.high()), square.cell(pair.b(), pair.a() + 2));
+            assertEquals(Shares.oddsRange(there.low(), there.high(), wanted), square.cell(pair.a(), pair.b() + 2));
+            assertEquals(Shares.oddsRange(back.low(), back.high(), wanted), square.cell(pair.b(), pair.a() + 2));
         }
     }
 

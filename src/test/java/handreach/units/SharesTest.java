@@ -61,8 +61,8 @@ class SharesTest {
     @Test
     void everyRangeNamesItsUnitWhereItsEndsAreUnlike() {
         assertEquals("40 to just under 80 %", Shares.oddsRange(0.4, 0.798, 0.8));
-        assertEquals("4 % to over 99 %", Shares.oddsRange(0.04, 0.999));
-        assertEquals("4 to 78 %", Shares.oddsRange(0.04, 0.78));
+        assertEquals("4 % to over 99 %", Shares.oddsRange(0.04, 0.999, 0.8));
+        assertEquals("4 to 78 %", Shares.oddsRange(0.04, 0.78, 0.8));
     }
 
     @Test
