@@ -5,6 +5,7 @@ import handreach.input.Faults;
 import handreach.plan.PlanFile;
 import handreach.report.AtlasComposer;
 import handreach.report.AtlasFolder;
+import handreach.report.AtlasSpread;
 import handreach.study.AtlasAnswer;
 import handreach.study.AtlasLayer;
 import handreach.study.AtlasOptions;
@@ -19,6 +20,7 @@ import java.util.EnumSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.OptionalInt;
 import java.util.Set;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
@@ -84,8 +86,15 @@ final class AtlasCommand implements Callable<Integer> {
             description = "Median reach from which a loadout serves, 50 to 120000 m. Default: a quarter of the radius.")
     private String serves;
 
-    @Option(names = "--cores", paramLabel = "N", description = "Threads, 1 to 256. Default: all of this machine.")
+    @Option(names = "--cores", paramLabel = "N", description = "Threads, or cores of the cluster, 1 to 256. Default: all.")
     private Integer cores;
+
+    @Option(
+            names = "--cluster",
+            paramLabel = "WHERE",
+            description = "The engine that does it: spark://HOST:PORT, or local[N]. Default: threads of this machine, no engine."
+                    + " See docs/atlas.md.")
+    private String cluster;
 
     @Option(
             names = "--out",
@@ -101,10 +110,13 @@ final class AtlasCommand implements Callable<Integer> {
     public Integer call() throws IOException {
         AtlasOptions wish = wish();
         int threads = threads();
+        Optional<AtlasSpread> spread = Optional.ofNullable(cluster)
+                .map(where ->
+                        AtlasSpread.of(where, cores == null ? OptionalInt.empty() : OptionalInt.of(cores), threads));
         PlanFile file = PlanFile.open(plan);
         AtlasStudy study = AtlasStudy.of(Scene.open(file), wish);
         try (AtlasFolder folder = AtlasFolder.open(study, out)) {
-            List<BlockFault> faults = run(study, folder, threads);
+            List<BlockFault> faults = run(study, folder, threads, spread);
             AtlasAnswer answer = folder.answer(faults);
             for (BlockFault fault : faults)
                 json.tell("Block " + fault.block() + " could not be reckoned: " + fault.words());
@@ -117,7 +129,8 @@ final class AtlasCommand implements Callable<Integer> {
         }
     }
 
-    private List<BlockFault> run(AtlasStudy study, AtlasFolder folder, int threads) {
+    private List<BlockFault> run(
+            AtlasStudy study, AtlasFolder folder, int threads, Optional<AtlasSpread> spread) {
         List<AtlasBlock> todo = folder.todo();
         int there = study.positions().blocks().size() - todo.size();
         if (there > 0) json.tell(there + " of " + study.positions().blocks().size() + " blocks are there already.");
@@ -129,7 +142,9 @@ final class AtlasCommand implements Callable<Integer> {
                         threads)
                 + " Ctrl-C stops it; the same command goes on from there.");
         try (ConsoleProgress progress = ConsoleProgress.on(json.err())) {
-            return study.run(todo, threads, folder::put, progress);
+            return spread.isPresent()
+                    ? spread.get().run(folder, todo, progress)
+                    : study.run(todo, threads, folder::put, progress);
         }
     }
 

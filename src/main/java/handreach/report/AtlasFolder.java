@@ -17,6 +17,7 @@ import handreach.study.AtlasStudy;
 import handreach.study.AtlasTrial;
 import handreach.study.BlockFault;
 import java.io.IOException;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Instant;
@@ -140,11 +141,34 @@ public final class AtlasFolder implements AutoCloseable {
         return folder.resolve("positions").resolve(String.format(Locale.ROOT, "block-%06d.jsonl", block.number()));
     }
 
+    /** What its workers are to be told of the question. */
+    AtlasErrand errand() {
+        var wish = study.wish();
+        return new AtlasErrand(
+                question,
+                loadouts,
+                wish.gridM(),
+                wish.targetsM().orElse(wish.gridM()),
+                wish.region().isPresent());
+    }
+
+    AtlasStudy study() {
+        return study;
+    }
+
     /** Blocks that are still to be reckoned. */
     public List<AtlasBlock> todo() {
         return study.positions().blocks().stream()
                 .filter(block -> !done.containsKey(block.number()))
                 .toList();
+    }
+
+    /** Keeps a block that was reckoned elsewhere, as its worker wrote it. */
+    void put(AtlasBlock block, byte[] text) {
+        AtlasBlockFile.Content content = AtlasBlockFile.content(new String(text, StandardCharsets.UTF_8), question)
+                .orElseThrow(() -> new IllegalStateException("block " + block.number() + " came back damaged"));
+        WholeFile.write(file(block), text, sources);
+        done.put(block.number(), content);
     }
 
     /** Keeps a block. */

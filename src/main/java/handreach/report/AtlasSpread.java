@@ -1,0 +1,113 @@
+package handreach.report;
+
+import handreach.atlas.AtlasBlock;
+import handreach.atlas.spread.ClusterAddress;
+import handreach.atlas.spread.SpreadRun;
+import handreach.input.InputFault;
+import handreach.input.SourceText;
+import handreach.plan.PlanFile;
+import handreach.reach.Progress;
+import handreach.study.BlockFault;
+import java.io.IOException;
+import java.io.OutputStream;
+import java.io.UncheckedIOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.OptionalInt;
+import java.util.stream.Stream;
+import java.util.zip.ZipEntry;
+import java.util.zip.ZipOutputStream;
+
+/** The blocks of an atlas by the engine that spreads them over machines; their rows come back here and are kept as those of one machine. */
+public final class AtlasSpread {
+    private final ClusterAddress cluster;
+    private final OptionalInt cores;
+
+    private AtlasSpread(ClusterAddress cluster, OptionalInt cores) {
+        this.cluster = cluster;
+        this.cores = cores;
+    }
+
+    /**
+     * Looks at the address, whether the engine is here and whether the cluster answers.
+     *
+     * @param typed address of the cluster
+     * @param cores of it at most
+     * @param threads of this machine, where no number is typed
+     */
+    public static AtlasSpread of(String typed, OptionalInt cores, int threads) {
+        ClusterAddress cluster = ClusterAddress.of(typed, cores.orElse(threads));
+        if (AtlasSpread.class.getResource("/org/apache/spark/SparkConf.class") == null)
+            throw new InputFault(
+                    "--cluster",
+                    0,
+                    "needs the engine Apache Spark, which does not travel with this program. Start handreach-atlas.jar by spark-submit, or"
+                            + " leave --cluster out to work on this machine; docs/atlas.md tells how.");
+        cluster.ownAddress();
+        return new AtlasSpread(cluster, cores);
+    }
+
+    /** Runs the blocks. Those that failed come back, the others are kept in the folder. */
+    public List<BlockFault> run(AtlasFolder folder, List<AtlasBlock> blocks, Progress progress) {
+        List<BlockFault> faults = new ArrayList<>();
+        Path aside = null;
+        try {
+            aside = Files.createTempDirectory("handreach-atlas");
+            Path archive = packed(folder, aside, progress);
+            SpreadRun.run(
+                    cluster,
+                    cores,
+                    archive,
+                    folder.errand(),
+                    blocks.stream().map(AtlasBlock::number).toList(),
+                    outcome -> {
+                        AtlasBlock block = folder.study().positions().blocks().get(outcome.block());
+                        if (outcome.isFaulty()) faults.add(new BlockFault(outcome.block(), outcome.fault()));
+                        else folder.put(block, outcome.rows());
+                    },
+                    progress);
+        } catch (IOException e) {
+            throw new InputFault(
+                    "the plan and what it names",
+                    0,
+                    "cannot be packed for the workers (" + SourceText.reason(e)
+                            + "). Check the free space for temporary files; another place for them is named by -Djava.io.tmpdir=DIR.");
+        } finally {
+            if (aside != null) remove(aside);
+        }
+        faults.sort(Comparator.comparingInt(BlockFault::block));
+        return faults;
+    }
+
+    /** The plan, every file that it names and the polygons of the region, as they will lie on a worker. */
+    private static Path packed(AtlasFolder folder, Path aside, Progress progress) throws IOException {
+        Path all = Files.createDirectory(aside.resolve("all"));
+        PlanFile plan = folder.study().scene().file();
+        plan.saveAs(all.resolve(AtlasErrand.PLAN), PlanFile.Named.TAKEN_ALONG, () -> !progress.isCancelled());
+        if (folder.study().wish().region().isPresent())
+            Files.copy(folder.study().wish().region().get(), all.resolve(AtlasErrand.REGION));
+        Path archive = aside.resolve("plan.zip");
+        try (OutputStream out = Files.newOutputStream(archive);
+                ZipOutputStream zip = new ZipOutputStream(out);
+                Stream<Path> files = Files.walk(all)) {
+            for (Path file : (Iterable<Path>) files.filter(Files::isRegularFile).sorted()::iterator) {
+                zip.putNextEntry(new ZipEntry(all.relativize(file).toString().replace('\\', '/')));
+                Files.copy(file, zip);
+                zip.closeEntry();
+            }
+        }
+        return archive;
+    }
+
+    private static void remove(Path folder) {
+        try (Stream<Path> files = Files.walk(folder)) {
+            for (Path file : (Iterable<Path>) files.sorted(Comparator.reverseOrder())::iterator) Files.deleteIfExists(file);
+        } catch (IOException | UncheckedIOException e) {
+            // what is left lies among temporary files
+            return;
+        }
+    }
+}
