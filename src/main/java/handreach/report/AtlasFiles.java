@@ -172,7 +172,7 @@ final class AtlasFiles {
 
     private void raster(
             FileBatch batch, String file, CellGrid cells, String what, String unit, IntToDoubleFunction values) {
-        batch.add(file, GeoTiff.content(new Georaster(cells, Georaster.Layer.of(what, unit, tags), values)));
+        batch.add(file, GeoTiff.cloud(new Georaster(cells, Georaster.Layer.of(what, unit, tags), values)));
     }
 
     /** A raster of loadouts by their order of burden, with names and colours beside it. */
@@ -189,7 +189,7 @@ final class AtlasFiles {
             if (loadout == AtlasAnswer.UNKNOWN) return Double.NaN;
             return loadout == AtlasAnswer.NOBODY ? 0 : byBurden.indexOf(loadout) + 1;
         });
-        batch.add(file, GeoTiff.content(raster));
+        batch.add(file, GeoTiff.cloud(raster));
         batch.add(file + ".aux.xml", GeoTiff.classes(raster));
     }
 

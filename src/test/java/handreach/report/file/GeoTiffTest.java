@@ -191,4 +191,72 @@ class GeoTiffTest {
         // by hand: 0x0072B2 is 0, 114, 178
         assertTrue(beside.contains("c1=\"0\" c2=\"114\" c3=\"178\" c4=\"255\""), beside);
     }
+
+    /** The layout by the rules of the trade's checker of such files: directories first and in order, the tiles of the smallest picture next. */
+    @Test
+    void forReadingPieceByPieceDirectoriesStandFirstAndTheSmallestPictureNext() throws Exception {
+        CellGrid grid = CellGrid.around(new Position(46.5, 8.1), 3000, 10);
+        assertTrue(grid.columns() > 512, "three pictures");
+        Georaster raster = new Georaster(
+                grid,
+                PLAIN,
+                cell -> grid.rowOf(cell) == 0 ? Double.NaN : grid.rowOf(cell) * 1000.0 + grid.columnOf(cell));
+        ByteArrayOutputStream out = new ByteArrayOutputStream();
+        GeoTiff.cloud(raster).writeTo(out);
+        ByteBuffer file = ByteBuffer.wrap(out.toByteArray()).order(ByteOrder.LITTLE_ENDIAN);
+        int at = file.getInt(4);
+        assertEquals(8, at);
+        int columns = grid.columns();
+        int firstTileBefore = Integer.MAX_VALUE;
+        int pictures = 0;
+        int lastDirectory = 0;
+        while (at != 0) {
+            assertTrue(at > lastDirectory && at % 2 == 0, "directory at " + at);
+            lastDirectory = at;
+            ByteBuffer view = file.duplicate().order(ByteOrder.LITTLE_ENDIAN);
+            view.putInt(4, at);
+            Map<Integer, int[]> fields = fields(view);
+            file.putInt(4, 8);
+            assertEquals(columns, file.getInt(fields.get(256)[2]));
+            assertEquals(pictures > 0, fields.containsKey(254));
+            int[] offsets = fields.get(324);
+            int firstTile = file.getInt(offsets[2]);
+            assertTrue(firstTile < firstTileBefore, "tiles of the smaller picture come first");
+            firstTileBefore = firstTile;
+            if (pictures == 1) {
+                float[] cells = cells(out.toByteArray(), firstTile);
+                // by hand: row 0 is not known, so the mean is that of row 1 alone; next, of rows 2 and 3, columns 2 and 3
+                assertEquals(1000.5f, cells[0]);
+                assertEquals(2502.5f, cells[256 + 1]);
+            }
+            columns = (columns + 1) / 2;
+            pictures++;
+            at = file.getInt(at + 2 + 12 * file.getShort(at));
+        }
+        assertEquals(3, pictures);
+        assertTrue(firstTileBefore > lastDirectory, "tiles stand behind all directories");
+        Path saved = folder.resolve("cloud.tif");
+        WholeFile.write(saved, GeoTiff.cloud(raster), Sources.NONE);
+        GeoTiffReader reader = new GeoTiffReader(saved.toFile());
+        GridCoverage2D coverage = reader.read((GeneralParameterValue[]) null);
+        try {
+            Position place = grid.positionOf(grid.index(100, 333));
+            double[] found =
+                    coverage.evaluate(new Point2D.Double(place.longitudeDeg(), place.latitudeDeg()), new double[1]);
+            assertEquals(100_333, found[0]);
+        } finally {
+            coverage.dispose(true);
+            reader.dispose();
+        }
+    }
+
+    private static float[] cells(byte[] file, int at) throws IOException {
+        var in = new java.util.zip.InflaterInputStream(new java.io.ByteArrayInputStream(file, at, file.length - at));
+        float[] cells = new float[256 * 256];
+        ByteBuffer.wrap(in.readNBytes(4 * cells.length))
+                .order(ByteOrder.LITTLE_ENDIAN)
+                .asFloatBuffer()
+                .get(cells);
+        return cells;
+    }
 }

@@ -1,0 +1,119 @@
+package handreach.story;
+
+import java.io.File;
+import java.io.IOException;
+import java.net.InetSocketAddress;
+import java.net.ServerSocket;
+import java.net.Socket;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.concurrent.TimeUnit;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+
+/** A master and two workers of one core each on this machine, as an agency would start them, with nothing but the engine's jars. */
+final class ClusterOfTwo implements AutoCloseable {
+    private static final String LOOPBACK = "127.0.0.1";
+    private final Path home;
+    private final int port;
+    private final List<Process> processes = new ArrayList<>();
+
+    private ClusterOfTwo(Path home, int port) {
+        this.home = home;
+        this.port = port;
+    }
+
+    static ClusterOfTwo start(Path folder) throws IOException, InterruptedException {
+        Path home = Files.createDirectories(folder.resolve("engine"));
+        // the daemons look for a folder of jars; all that they need is on the class path already
+        Files.createDirectories(home.resolve("jars"));
+        ClusterOfTwo cluster = new ClusterOfTwo(home, freePort());
+        cluster.start("org.apache.spark.deploy.master.Master", "--port", String.valueOf(cluster.port));
+        cluster.awaitMaster();
+        for (int i = 0; i < 2; i++)
+            cluster.start(
+                    "org.apache.spark.deploy.worker.Worker",
+                    "--cores",
+                    "1",
+                    "--memory",
+                    "1g",
+                    "--work-dir",
+                    home.resolve("work-" + i).toString(),
+                    cluster.address());
+        return cluster;
+    }
+
+    private static int freePort() throws IOException {
+        try (ServerSocket free = new ServerSocket(0)) {
+            return free.getLocalPort();
+        }
+    }
+
+    private void start(String role, String... words) throws IOException {
+        List<String> command = new ArrayList<>(List.of(
+                Path.of(System.getProperty("java.home"), "bin", "java").toString(),
+                "-Xmx256m",
+                "-Dspark.master.rest.enabled=false",
+                "-Dspark.worker.cleanup.enabled=true",
+                "-cp",
+                classPath(),
+                role,
+                "--host",
+                LOOPBACK,
+                "--webui-port",
+                "0"));
+        command.addAll(List.of(words));
+        ProcessBuilder builder = new ProcessBuilder(command)
+                .redirectErrorStream(true)
+                .redirectOutput(home.resolve("log-" + processes.size()).toFile());
+        builder.environment().put("SPARK_HOME", home.toString());
+        builder.environment().put("SPARK_SCALA_VERSION", "2.13");
+        builder.environment().put("SPARK_LOCAL_IP", LOOPBACK);
+        processes.add(builder.start());
+    }
+
+    private void awaitMaster() throws InterruptedException {
+        long end = System.nanoTime() + TimeUnit.SECONDS.toNanos(300);
+        while (System.nanoTime() < end) {
+            try (Socket socket = new Socket()) {
+                socket.connect(new InetSocketAddress(LOOPBACK, port), 1000);
+                return;
+            } catch (IOException notYet) {
+                Thread.sleep(100);
+            }
+        }
+        throw new IllegalStateException("no master on port " + port);
+    }
+
+    /** The class path of this test as processes in other folders need it. */
+    static String classPath() {
+        return Stream.of(System.getProperty("java.class.path").split(File.pathSeparator))
+                .map(entry -> Path.of(entry).toAbsolutePath().toString())
+                .collect(Collectors.joining(File.pathSeparator));
+    }
+
+    String address() {
+        return "spark://" + LOOPBACK + ":" + port;
+    }
+
+    /** Ends the first worker and what it runs at once, as a machine that goes down; says whether an executor went with it. */
+    boolean killOneWorker() {
+        Process worker = processes.get(1);
+        List<ProcessHandle> below = worker.descendants().toList();
+        worker.destroyForcibly();
+        below.forEach(ProcessHandle::destroyForcibly);
+        return !below.isEmpty();
+    }
+
+    @Override
+    public void close() throws InterruptedException {
+        for (int i = processes.size() - 1; i >= 0; i--) {
+            List<ProcessHandle> below = processes.get(i).descendants().toList();
+            processes.get(i).destroyForcibly();
+            below.forEach(ProcessHandle::destroyForcibly);
+            processes.get(i).waitFor(30, TimeUnit.SECONDS);
+        }
+    }
+}
