@@ -41,7 +41,7 @@ class HouseTest {
             entry("budget", "units uncertainty bench loadout propagation"),
             entry("reach", "input uncertainty geodesy terrain profile propagation budget"),
             entry("relay", "units input uncertainty geodesy loadout terrain profile propagation budget reach"),
-            entry("atlas", "input geodesy terrain propagation reach"),
+            entry("atlas", "input uncertainty geodesy terrain propagation reach"),
             entry("walk", "input uncertainty geodesy terrain reach"),
             entry("plan", "units input geodesy loadout terrain propagation reach relay"),
             entry(
@@ -110,6 +110,19 @@ class HouseTest {
                 .forEach(room ->
                         found.addAll(faults(room, target -> target.getName().startsWith(prefix)))));
         assertEquals(List.of(), found);
+    }
+
+    /** The engine that spreads an atlas does not travel with the program: one package sees it, and its language and files. */
+    @Test
+    void theEngineOfTheAtlasIsSeenByOnePackageAlone() {
+        List<String> engine = List.of("org.apache.spark.", "org.apache.parquet.", "org.apache.hadoop.", "scala.");
+        Set<String> found = CLASSES.stream()
+                .flatMap(c -> c.getDirectDependenciesFromSelf().stream())
+                .filter(d -> engine.stream()
+                        .anyMatch(d.getTargetClass().getBaseComponentType().getName()::startsWith))
+                .map(d -> d.getOriginClass().getPackageName())
+                .collect(Collectors.toCollection(TreeSet::new));
+        assertEquals(Set.of("handreach.atlas.spread"), found);
     }
 
     @TestFactory

@@ -117,6 +117,9 @@ final class AtlasCommand implements Callable<Integer> {
         AtlasStudy study = AtlasStudy.of(Scene.open(file), wish);
         try (AtlasFolder folder = AtlasFolder.open(study, out)) {
             List<BlockFault> faults = run(study, folder, threads, spread);
+            try (ConsoleProgress progress = ConsoleProgress.on(json.err())) {
+                spread.ifPresent(one -> one.addColumns(folder, progress));
+            }
             AtlasAnswer answer = folder.answer(faults);
             for (BlockFault fault : faults)
                 json.tell("Block " + fault.block() + " could not be reckoned: " + fault.words());

@@ -2,6 +2,7 @@ package handreach.report;
 
 import handreach.atlas.AtlasBlock;
 import handreach.atlas.PositionFigures;
+import handreach.atlas.spread.GeoParquet;
 import handreach.input.InputFault;
 import handreach.input.SourceText;
 import handreach.input.Sources;
@@ -35,6 +36,8 @@ import java.util.stream.Collectors;
  * and goes on where it was. One question a folder, and one run at a time.
  */
 public final class AtlasFolder implements AutoCloseable {
+    private static final String COLUMNS = "geoparquet";
+
     private final AtlasStudy study;
     private final Path folder;
     private final Sources sources;
@@ -138,7 +141,29 @@ public final class AtlasFolder implements AutoCloseable {
     }
 
     private Path file(AtlasBlock block) {
-        return folder.resolve("positions").resolve(String.format(Locale.ROOT, "block-%06d.jsonl", block.number()));
+        return file("positions", block, "jsonl");
+    }
+
+    private Path file(String folderName, AtlasBlock block, String ending) {
+        return folder.resolve(folderName)
+                .resolve(String.format(Locale.ROOT, "block-%06d.%s", block.number(), ending));
+    }
+
+    /** Writes a block that is there as columns, for readers of tables. */
+    void putColumns(AtlasBlock block) {
+        AtlasBlockFile.Content content = done.get(block.number());
+        WholeFile.write(
+                file(COLUMNS, block, "parquet"),
+                out -> GeoParquet.write(out, loadouts, content.rows(), content.digest()),
+                sources);
+    }
+
+    /** Blocks that are there, but not as columns. */
+    List<AtlasBlock> withoutColumns() {
+        return study.positions().blocks().stream()
+                .filter(block -> done.containsKey(block.number()))
+                .filter(block -> !Files.exists(file(COLUMNS, block, "parquet")))
+                .toList();
     }
 
     /** What its workers are to be told of the question. */

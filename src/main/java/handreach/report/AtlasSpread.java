@@ -66,7 +66,10 @@ public final class AtlasSpread {
                     outcome -> {
                         AtlasBlock block = folder.study().positions().blocks().get(outcome.block());
                         if (outcome.isFaulty()) faults.add(new BlockFault(outcome.block(), outcome.fault()));
-                        else folder.put(block, outcome.rows());
+                        else {
+                            folder.put(block, outcome.rows());
+                            folder.putColumns(block);
+                        }
                     },
                     progress);
         } catch (IOException e) {
@@ -80,6 +83,14 @@ public final class AtlasSpread {
         }
         faults.sort(Comparator.comparingInt(BlockFault::block));
         return faults;
+    }
+
+    /** Writes blocks as columns that threads of this machine have reckoned, or an earlier run. */
+    public void addColumns(AtlasFolder folder, Progress progress) {
+        for (AtlasBlock block : folder.withoutColumns()) {
+            progress.goOn();
+            folder.putColumns(block);
+        }
     }
 
     /** The plan, every file that it names and the polygons of the region, as they will lie on a worker. */

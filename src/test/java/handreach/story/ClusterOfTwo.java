@@ -25,8 +25,8 @@ final class ClusterOfTwo implements AutoCloseable {
         this.port = port;
     }
 
-    static ClusterOfTwo start(Path folder) throws IOException, InterruptedException {
-        Path home = Files.createDirectories(folder.resolve("engine"));
+    /** Starts it in a folder, in which the logs stay. */
+    static ClusterOfTwo start(Path home) throws IOException, InterruptedException {
         // the daemons look for a folder of jars; all that they need is on the class path already
         Files.createDirectories(home.resolve("jars"));
         ClusterOfTwo cluster = new ClusterOfTwo(home, freePort());

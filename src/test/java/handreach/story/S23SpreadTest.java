@@ -4,20 +4,29 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import handreach.geodesy.Position;
 import handreach.plan.PlanFile;
-import java.io.File;
 import java.io.IOException;
 import java.net.ServerSocket;
+import java.nio.ByteBuffer;
+import java.nio.ByteOrder;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.TimeUnit;
 import java.util.stream.Stream;
+import org.apache.hadoop.conf.Configuration;
+import org.apache.parquet.example.data.Group;
+import org.apache.parquet.hadoop.ParquetFileReader;
+import org.apache.parquet.hadoop.ParquetReader;
+import org.apache.parquet.hadoop.example.GroupReadSupport;
+import org.apache.parquet.hadoop.util.HadoopInputFile;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.condition.EnabledIfSystemProperty;
 import org.junit.jupiter.api.io.TempDir;
@@ -26,6 +35,9 @@ import org.junit.jupiter.api.io.TempDir;
 class S23SpreadTest {
     /** A machine may be busy with other things. */
     private static final long PATIENCE_S = 400;
+
+    /** Where the logs of a cluster stay, to be looked into when it fails. */
+    private static final Path LOGS = Path.of("target", "cluster-of-two").toAbsolutePath();
 
     @TempDir
     Path folder;
@@ -90,6 +102,53 @@ class S23SpreadTest {
         }
     }
 
+    /**
+     * Columns of what plain threads have reckoned, read back by the library's own reader of examples: places and figures are those of the
+     * rows. That a general reader of tables opens them was tried by hand, see docs/atlas.md.
+     */
+    @Test
+    void blocksAreColumnsToo() throws IOException {
+        plan();
+        assertEquals(0, atlas("out", "700m", "--cores", "1").code());
+        assertFalse(Files.exists(folder.resolve("out/geoparquet")));
+        CommandRun run = atlas("out", "700m", "--cluster", "local[1]");
+        assertEquals(0, run.code(), run.err());
+        String[] lines = Files.readString(folder.resolve("out/positions/block-000000.jsonl")).split("\n");
+        int loadouts = new ObjectMapper().readTree(lines[0]).get("loadouts").size();
+        int rows = 0;
+        org.apache.hadoop.fs.Path file =
+                new org.apache.hadoop.fs.Path(folder.resolve("out/geoparquet/block-000000.parquet").toUri());
+        try (ParquetReader<Group> reader =
+                ParquetReader.builder(new GroupReadSupport(), file).build()) {
+            for (Group row = reader.read(); row != null; row = reader.read()) {
+                JsonNode line = new ObjectMapper().readTree(lines[1 + rows / loadouts]);
+                JsonNode figures = line.get("loadouts").get(rows % loadouts);
+                ByteBuffer place = row.getBinary("geometry", 0).toByteBuffer().order(ByteOrder.LITTLE_ENDIAN);
+                assertEquals(line.get("cell").asInt(), row.getInteger("cell", 0));
+                assertEquals(1, place.get());
+                assertEquals(1, place.getInt());
+                assertEquals(line.get("longitude").asDouble(), place.getDouble());
+                assertEquals(line.get("latitude").asDouble(), place.getDouble());
+                assertEquals(figures.get("median_m").get(0).asDouble(), row.getDouble("median_m", 0));
+                assertEquals(figures.get("share").get(2).asDouble(), row.getDouble("share_high", 0));
+                assertEquals(figures.get("targets").asInt(), row.getInteger("targets", 0));
+                rows++;
+            }
+        }
+        assertEquals((lines.length - 2) * loadouts, rows);
+        try (ParquetFileReader foot =
+                ParquetFileReader.open(HadoopInputFile.fromPath(file, new Configuration(false)))) {
+            Map<String, String> about = foot.getFileMetaData().getKeyValueMetaData();
+            JsonNode geo = new ObjectMapper().readTree(about.get("geo"));
+            assertEquals("1.1.0", geo.get("version").asText());
+            assertEquals("WKB", geo.at("/columns/geometry/encoding").asText());
+            assertEquals(4, geo.at("/columns/geometry/bbox").size());
+            assertEquals(
+                    new ObjectMapper().readTree(lines[lines.length - 1]).get("sha256").asText(),
+                    about.get("handreach.rows"));
+        }
+    }
+
     /** A part of the sample's area that is no circle. */
     private String wedge() {
         Position centre = PlanFile.open(folder.resolve("plan.toml"))
@@ -121,9 +180,11 @@ class S23SpreadTest {
         long all = blocks("threads");
         System.setProperty("spark.executor.extraClassPath", ClusterOfTwo.classPath());
         System.setProperty("spark.executor.memory", "700m");
-        try (ClusterOfTwo cluster = ClusterOfTwo.start(folder)) {
+        System.setProperty("spark.scheduler.maxRegisteredResourcesWaitingTime", PATIENCE_S + "s");
+        try (ClusterOfTwo cluster = ClusterOfTwo.start(LOGS)) {
             Process driver = driver("cluster", cluster.address());
             awaitBlocks("cluster", 1);
+            assertTrue(driver.isAlive(), () -> "driver ended: " + LOGS.resolve("driver-log"));
             driver.destroyForcibly().waitFor();
             long there = blocks("cluster");
             assertTrue(there < all, "the driver was killed before the end");
@@ -142,6 +203,7 @@ class S23SpreadTest {
         } finally {
             System.clearProperty("spark.executor.extraClassPath");
             System.clearProperty("spark.executor.memory");
+            System.clearProperty("spark.scheduler.maxRegisteredResourcesWaitingTime");
         }
     }
 
@@ -151,13 +213,14 @@ class S23SpreadTest {
                 "-Xmx700m",
                 "-Dspark.executor.extraClassPath=" + ClusterOfTwo.classPath(),
                 "-Dspark.executor.memory=700m",
+                "-Dspark.scheduler.maxRegisteredResourcesWaitingTime=" + PATIENCE_S + "s",
                 "-cp",
                 ClusterOfTwo.classPath(),
                 "handreach.Handreach"));
         command.addAll(words(out, "130m", "--cluster", cluster));
         return new ProcessBuilder(command)
                 .redirectErrorStream(true)
-                .redirectOutput(new File(folder.toFile(), "driver.log"))
+                .redirectOutput(LOGS.resolve("driver-log").toFile())
                 .start();
     }
 

@@ -83,7 +83,7 @@ public final class SpreadRun {
                 .set("spark.driver.maxResultSize", "0")
                 .setIfMissing("spark.ui.enabled", "false")
                 .setIfMissing("spark.log.level", "ERROR")
-                .setIfMissing(PATIENCE, "60s")
+                .setIfMissing(PATIENCE, "120s")
                 .setIfMissing("spark.task.maxFailures", "8");
         Path jar = home();
         if (!cluster.isLocal() && Files.isRegularFile(jar)) settings.setJars(new String[] {jar.toString()});
