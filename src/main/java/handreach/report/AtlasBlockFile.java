@@ -146,11 +146,11 @@ final class AtlasBlockFile {
         } catch (IOException unreadable) {
             return Optional.empty();
         }
-        return content(text, question);
+        return content(text, expected);
     }
 
     /** The same of the text of a file. */
-    static Optional<Content> content(String text, String question) {
+    static Optional<Content> content(String text, Expected expected) {
         String[] lines = text.split("\n", -1);
         if (lines.length < 3 || !lines[lines.length - 1].isEmpty()) return Optional.empty();
         try {

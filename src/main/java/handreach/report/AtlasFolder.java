@@ -190,7 +190,7 @@ public final class AtlasFolder implements AutoCloseable {
 
     /** Keeps a block that was reckoned elsewhere, as its worker wrote it. */
     void put(AtlasBlock block, byte[] text) {
-        AtlasBlockFile.Content content = AtlasBlockFile.content(new String(text, StandardCharsets.UTF_8), question)
+        AtlasBlockFile.Content content = AtlasBlockFile.content(new String(text, StandardCharsets.UTF_8), expected(block))
                 .orElseThrow(() -> new IllegalStateException("block " + block.number() + " came back damaged"));
         WholeFile.write(file(block), text, sources);
         done.put(block.number(), content);

@@ -205,8 +205,6 @@ final class CardPage extends CardSheet {
         text.gap();
     }
 
-    }
-
     private static void caution(CardText text, Caution caution) {
         text.lines(List.of(new CardLine(Cautions.title(caution) + ".", Cautions.brief(caution))));
     }
