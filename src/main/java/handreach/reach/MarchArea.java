@@ -16,10 +16,8 @@ import java.util.function.DoublePredicate;
  * handed out with the result.
  */
 final class MarchArea implements AreaEngine {
-    /** Radials every half degree where each is marched by itself. */
+    /** Radials every half degree: docs/performance.md says what lies between them. */
     private static final int RADIALS_OF_A_MAP = 720;
-    /** Radials every quarter of a degree where several are marched at once. */
-    private static final int RADIALS_IN_LOCKSTEP = 1440;
     /** Radials of one task, of which the first and last are shared with the next tasks; where they go one by one. */
     private static final int RADIALS_OF_A_TASK = 32;
 
@@ -58,10 +56,9 @@ final class MarchArea implements AreaEngine {
         return new MarchArea(workers.threads(), arcM, false);
     }
 
-    /** Distance of neighbouring radials at the rim of a map, m: half or a quarter of a degree, but never closer than cells. */
+    /** Distance of neighbouring radials at the rim of a map, m: half a degree, but never closer than cells. */
     static double arcOfAMapM(double radiusM, double cellM) {
-        int radials = RadialMarch.together() > 1 ? RADIALS_IN_LOCKSTEP : RADIALS_OF_A_MAP;
-        return Math.max(cellM, 2 * Math.PI * radiusM / radials);
+        return Math.max(cellM, 2 * Math.PI * radiusM / RADIALS_OF_A_MAP);
     }
 
     /** Radials whose nearest cells one task fills; it marches one more on either side. */

@@ -19,7 +19,7 @@ public record MarchCost(int radials, int checked, int pairs, int threads, double
     /** Ground read, cells put to radials, code compiled: measured, docs/performance.md. */
     private static final double START_S = 0.2;
     /** A path by itself takes so many times the processor time of one among radials in lockstep: between hills and mountains, measured. */
-    private static final double ALONE = 5;
+    private static final double ALONE = 6;
 
     /**
      * Cost of {@link MarchArea}.
@@ -67,6 +67,12 @@ public record MarchCost(int radials, int checked, int pairs, int threads, double
                 threads,
                 seconds + other.seconds,
                 Math.max(bytes, other.bytes));
+    }
+
+    /** Which march a map goes by on this virtual machine, in words behind "radials": several at once, or nothing more to say. */
+    public static String together() {
+        int together = RadialMarch.together();
+        return together > 1 ? ", " + together + " at once in vectors of 32 bits" : " one by one";
     }
 
     /** One line for people, said before the march starts. */

@@ -1,11 +1,16 @@
 package handreach.reach;
 
+import handreach.propagation.FreeSpace;
 import handreach.propagation.Terminals;
+import handreach.propagation.march.CoveredMarch;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 
-/** Compares losses off radials with one exact path per cell, on cells spread evenly over the area. */
+/**
+ * Compares losses off radials with one exact path per cell, on cells spread evenly over the area. Of a march, cells that their own path
+ * says are lost are counted but not compared.
+ */
 final class SamplingCheck {
     private final AreaSetting setting;
     private final Workers workers;
@@ -23,16 +28,19 @@ final class SamplingCheck {
         int compared = Math.min(wanted, cells.count());
         if (compared == 0) return List.copyOf(grids);
         double[][] difference = new double[grids.size()][compared];
+        boolean[][] isLost = new boolean[grids.size()][compared];
         workers.run(
                 compared,
                 () -> new Comparison(grids, stretch),
-                (comparison, i) -> comparison.compare(cells.cell(slot(i, cells.count())), difference, i),
+                (comparison, i) -> comparison.compare(cells, slot(i, cells.count()), difference, isLost, i),
                 stretch);
         List<LossGrid> measured = new ArrayList<>();
         for (int k = 0; k < grids.size(); k++) {
             double[] known =
                     Arrays.stream(difference[k]).filter(d -> !Double.isNaN(d)).toArray();
-            measured.add(known.length == 0 ? grids.get(k) : grids.get(k).with(SamplingDifference.of(known)));
+            int lost = 0;
+            for (boolean is : isLost[k]) if (is) lost++;
+            measured.add(known.length == 0 ? grids.get(k) : grids.get(k).with(SamplingDifference.of(known, lost)));
         }
         return List.copyOf(measured);
     }
@@ -60,13 +68,19 @@ final class SamplingCheck {
             this.exact = new ExactWorker(setting, request.model(), pairs, request.grid(), sinks, progress);
         }
 
-        /** Puts NaN where either engine does not know the cell; it does not leave this class. */
-        void compare(int cell, double[][] differenceDb, int i) {
+        /** Puts NaN where either engine does not know the cell, or where it is lost; it does not leave this class. */
+        void compare(CellsByRadial cells, int slot, double[][] differenceDb, boolean[][] isLost, int i) {
+            int cell = cells.cell(slot);
             Arrays.fill(exactDb, Double.NaN);
             exact.cell(cell);
+            double distanceKm = Math.max(CellsByRadial.NEAREST_M, cells.distanceM(slot)) / 1000;
             for (int k = 0; k < exactDb.length; k++) {
                 LossGrid grid = grids.get(k);
                 differenceDb[k][i] = grid.isKnown(cell) ? grid.lossDb(cell) - exactDb[k] : Double.NaN;
+                if (Double.isNaN(differenceDb[k][i]) || grid.engine() != MapEngine.MARCH) continue;
+                double freeDb = FreeSpace.lossDb(setting.conditions().frequency(), distanceKm);
+                isLost[k][i] = exactDb[k] - freeDb > CoveredMarch.LOST_DB;
+                if (isLost[k][i]) differenceDb[k][i] = Double.NaN;
             }
         }
 

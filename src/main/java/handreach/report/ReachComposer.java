@@ -13,6 +13,7 @@ import handreach.plan.Plan;
 import handreach.plan.Questions;
 import handreach.reach.LoadoutReach;
 import handreach.reach.LossGrid;
+import handreach.reach.MarchCost;
 import handreach.reach.RadialReach;
 import handreach.reach.ReachEstimate;
 import handreach.report.figure.Axis;
@@ -482,7 +483,7 @@ public final class ReachComposer {
         LossGrid first = area.losses().get(0);
         String how = switch (first.engine()) {
             case EXACT -> "one path per cell";
-            case MARCH -> "the field marched along radials, cells take the nearest radial";
+            case MARCH -> "the field marched along radials" + MarchCost.together() + ", cells between two of them";
             case SWEEP -> "a sweep of radials";
         };
         points.add(String.format(

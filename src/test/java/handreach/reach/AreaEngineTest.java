@@ -121,7 +121,7 @@ class AreaEngineTest {
             if (exact.inSight(cell) == sweep.inSight(cell)) same++;
             difference[n++] = sweep.lossDb(cell) - exact.lossDb(cell);
         }
-        SamplingDifference all = SamplingDifference.of(difference);
+        SamplingDifference all = SamplingDifference.of(difference, 0);
         assertTrue(all.rmsDb() < 1, all.toString());
         assertTrue(all.p99Db() < 4, all.toString());
         assertTrue(same > 0.99 * n, same + " of " + n);

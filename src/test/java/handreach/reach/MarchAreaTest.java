@@ -212,11 +212,11 @@ class MarchAreaTest {
 
     @Test
     void theWordsNameTheEngineAndClaimNoHundredthOfADozen() {
-        SamplingDifference few = SamplingDifference.of(new double[] {1, -3});
+        SamplingDifference few = SamplingDifference.of(new double[] {1, -3}, 4);
         assertEquals(
-                "march against one exact path per cell, 2 cells: mean -1.00 dB, RMS 2.24 dB, all within 3.0 dB",
+                "march against one exact path per cell, 2 cells: mean -1.00 dB, RMS 2.24 dB, all within 3.0 dB; 4 more are lost in shadow",
                 few.sentence(MapEngine.MARCH));
-        SamplingDifference many = SamplingDifference.of(new double[200]);
+        SamplingDifference many = SamplingDifference.of(new double[200], 0);
         assertEquals(
                 "sweep against one exact path per cell, 200 cells: mean +0.00 dB, RMS 0.00 dB, 99 % within 0.0 dB",
                 many.sentence(MapEngine.SWEEP));

@@ -22,7 +22,7 @@ import java.util.function.DoublePredicate;
  */
 public final class CoveredMarch {
     /** Beyond this excess other ways through the air and round the hill decide. */
-    private static final double LOST_DB = 65;
+    public static final double LOST_DB = 65;
 
     private final EndCover ends;
     private final PathConditions conditions;

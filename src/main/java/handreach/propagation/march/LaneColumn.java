@@ -14,6 +14,12 @@ final class LaneColumn {
     /** Taps of the interpolation between two nodes on either side. */
     private static final double[] BETWEEN = FieldMarchColumn.BETWEEN;
 
+    /**
+     * Share of the longest motion of the top in one step by which the wide-angle rest of the turns may lag behind the ground: rough ground
+     * turns to and fro, and most of it never comes due. Seen on the radials of docs/full-wave.md.
+     */
+    private static final double REST_SHARE = 0.3;
+
     private static final int STEPS_KEPT = 4000;
 
     private final FieldMarchGrid grid;
@@ -23,10 +29,8 @@ final class LaneColumn {
     private final Complex groundRow;
     private final int most;
     private int n;
-    private final float[] re;
-    private final float[] im;
-    private final float[] sideRe;
-    private final float[] sideIm;
+    private LaneField field;
+    private LaneField other;
     private final LaneWork work;
     /** From the foot of the absorber up: 1/m. */
     private final double[] extinction;
@@ -51,10 +55,8 @@ final class LaneColumn {
         this.groundRow = g.multiply(2 * grid.spacingM()).add(2);
         this.most = grid.nodes();
         this.n = most;
-        this.re = new float[n * LANES];
-        this.im = new float[n * LANES];
-        this.sideRe = new float[n * LANES];
-        this.sideIm = new float[n * LANES];
+        this.field = LaneField.of(n);
+        this.other = LaneField.of(n);
         this.work = new LaneWork(n);
         double[] all = FieldMarchColumn.extinction(grid);
         int from = n;
@@ -69,15 +71,15 @@ final class LaneColumn {
     /** Ends the column at a height, the absorber below it. What was above is gone; what comes to it is empty. */
     void end(double topM) {
         int nodes = Math.min(most, Math.max(fade.length + 16, (int) Math.ceil(topM / grid.spacingM())));
-        if (nodes > n) {
-            Arrays.fill(re, n * LANES, nodes * LANES, 0);
-            Arrays.fill(im, n * LANES, nodes * LANES, 0);
-        }
+        field.empty(Math.min(n, nodes), nodes);
+        other.empty(nodes, nodes);
         n = nodes;
     }
 
     /** Puts the field of a line source on the column of a lane. */
     void start(int lane, FieldMarchWave wave, double alongM, double sourceM, double raysRad) {
+        float[] re = field.re();
+        float[] im = field.im();
         for (int i = 0; i < n; i++) {
             Complex psi = wave.starter(alongM, sourceM, i * grid.spacingM(), raysRad);
             re[i * LANES + lane] = (float) psi.getReal();
@@ -87,6 +89,8 @@ final class LaneColumn {
 
     /** The field of another lane. */
     void copy(int from, int to) {
+        float[] re = field.re();
+        float[] im = field.im();
         for (int i = 0; i < n; i++) {
             re[i * LANES + to] = re[i * LANES + from];
             im[i * LANES + to] = im[i * LANES + from];
@@ -95,6 +99,8 @@ final class LaneColumn {
 
     /** |ψ|² at a height above the facet of a lane, by the cubic through the four nearest nodes. */
     double power(int lane, double heightM) {
+        float[] re = field.re();
+        float[] im = field.im();
         double at = heightM / grid.spacingM();
         int first = Math.max(0, Math.min(n - 4, (int) at - 1));
         double t = at - first;
@@ -121,10 +127,16 @@ final class LaneColumn {
 
     private LanePole.Settled[] settled(PadeStep step) {
         double s = 1 / (k * k * grid.spacingM() * grid.spacingM());
-        LanePole.Settled[] of = new LanePole.Settled[step.order()];
+        LanePole.Settled[] of = new LanePole.Settled[groups(step.order()) * LaneMath.POLES];
         for (int i = 0; i < of.length; i++)
-            of[i] = LanePole.Settled.of(step.pole(i).multiply(s), step.weight(i), groundRow);
+            of[i] = i < step.order()
+                    ? LanePole.Settled.of(step.pole(i).multiply(s), step.weight(i), groundRow)
+                    : LanePole.Settled.NONE;
         return of;
+    }
+
+    private static int groups(int order) {
+        return (order + LaneMath.POLES - 1) / LaneMath.POLES;
     }
 
     /** Carries all lanes along their facets by the steps made ready, whose middle length is given. */
@@ -134,39 +146,37 @@ final class LaneColumn {
             for (int i = 0; i < fade.length; i++) fade[i] = (float) Math.exp(-extinction[i] * meanM);
             fadedForM = meanM;
         }
-        math.fade(n - fade.length, n, fade, re, im);
+        math.fade(n - fade.length, n, fade, field.re(), field.im());
     }
 
+    /** ψ += Σ c (M + qD/k²)⁻¹ Dψ/k². */
     private void solve(int order) {
-        differentiate();
-        for (int i = 0; i < order; i += 2) {
-            math.solve(n, pole[i], pole[i + 1], sideRe, sideIm, re, im, work);
-            int nodes =
-                    Math.max(pole[i].mend(work.low, 0, work.alpha, 0), pole[i + 1].mend(work.low, 4, work.alpha, 2));
-            math.mend(Math.min(n, nodes), pole[i], pole[i + 1], re, im, work);
+        float scale = (float) (1 / (k * k * grid.spacingM() * grid.spacingM()));
+        bendGround();
+        for (int g = 0; g < groups(order); g++) {
+            int at = g * LaneMath.POLES;
+            math.down(n, scale, pole, at, field, g == 0 ? field : other, other, work);
+            for (int i = 0; i < LaneMath.POLES; i++) pole[at + i].start(i, work);
+            math.up(n, scale, pole, at, field, other, work);
         }
+        LaneField before = field;
+        field = other;
+        other = before;
     }
 
-    /** D ψ/k² into the side arrays, with the ground row of ∂ψ/∂η = gψ. */
-    private void differentiate() {
+    /** D ψ/k² on the ground, where ∂ψ/∂η = gψ. */
+    private void bendGround() {
         double s = 1 / (k * k * grid.spacingM() * grid.spacingM());
         double gr = groundRow.getReal();
         double gi = groundRow.getImaginary();
+        float[] re = field.re();
+        float[] im = field.im();
         for (int lane = 0; lane < LANES; lane++) {
             double x = re[lane];
             double y = im[lane];
-            sideRe[lane] = (float) (s * (2.0 * re[LANES + lane] - gr * x + gi * y));
-            sideIm[lane] = (float) (s * (2.0 * im[LANES + lane] - gr * y - gi * x));
+            work.groundRe[lane] = (float) (s * (2.0 * re[LANES + lane] - gr * x + gi * y));
+            work.groundIm[lane] = (float) (s * (2.0 * im[LANES + lane] - gr * y - gi * x));
         }
-        bend(n, (float) s, re, sideRe);
-        bend(n, (float) s, im, sideIm);
-    }
-
-    /** Second differences; a plain loop, which the compiler turns into vectors. */
-    private static void bend(int n, float s, float[] of, float[] side) {
-        int last = (n - 1) * LANES;
-        for (int i = LANES; i < last; i++) side[i] = s * (of[i - LANES] - of[i] + (of[i + LANES] - of[i]));
-        for (int i = last; i < last + LANES; i++) side[i] = s * (of[i - LANES] - 2 * of[i]);
     }
 
     /** Turns every lane to its next facet, whose slope is greater by its angle. */
@@ -181,7 +191,7 @@ final class LaneColumn {
             meanRad += Math.abs(angleRad[lane]) / LANES;
         }
         double topM = n * grid.spacingM();
-        if (!(largest * topM > FieldMarchColumn.TURN_REST_SHARE * grid.turnM())) {
+        if (!(largest * topM > REST_SHARE * grid.turnM())) {
             phase(angleRad, 1);
             return;
         }
@@ -203,8 +213,8 @@ final class LaneColumn {
     }
 
     private void rest(LaneTerm term) {
-        term.ground(re, im, work);
-        math.turn(n, term, (float) grid.spacingM(), re, im, work);
+        term.ground(field.re(), field.im(), work);
+        math.turn(n, term, (float) grid.spacingM(), field.re(), field.im(), work);
     }
 
     private void phase(double[] angleRad, double share) {
@@ -213,7 +223,7 @@ final class LaneColumn {
             cosine[lane] = (float) Math.cos(step);
             sine[lane] = (float) Math.sin(step);
         }
-        math.phase(n, cosine, sine, re, im);
+        math.phase(n, cosine, sine, field.re(), field.im());
     }
 
     private void calm() {
@@ -229,17 +239,19 @@ final class LaneColumn {
             fade[i] = (float) Math.exp(-extinction[i] * node * grid.spacingM() * angleRad);
         }
         fadedForM = -1;
-        math.fade(n - fade.length, n, fade, re, im);
+        math.fade(n - fade.length, n, fade, field.re(), field.im());
     }
 
     /** Takes over the field of columns whose nodes stand twice as close. */
     void takeEverySecond(LaneColumn finer) {
         end(finer.n * finer.grid.spacingM());
+        float[] re = field.re();
+        float[] im = field.im();
         for (int i = 0; i < n; i++) {
             for (int lane = 0; lane < LANES; lane++) {
                 boolean isIn = 2 * i < finer.n;
-                re[i * LANES + lane] = isIn ? finer.re[2 * i * LANES + lane] : 0;
-                im[i * LANES + lane] = isIn ? finer.im[2 * i * LANES + lane] : 0;
+                re[i * LANES + lane] = isIn ? finer.field.re()[2 * i * LANES + lane] : 0;
+                im[i * LANES + lane] = isIn ? finer.field.im()[2 * i * LANES + lane] : 0;
             }
         }
         System.arraycopy(finer.restRad, 0, restRad, 0, LANES);
@@ -248,6 +260,8 @@ final class LaneColumn {
     /** Takes over the field of columns whose nodes stand twice as far apart, and finds the values between them. */
     void takeBetween(LaneColumn coarser) {
         end(coarser.n * coarser.grid.spacingM());
+        float[] re = field.re();
+        float[] im = field.im();
         int taps = BETWEEN.length;
         float[][] below = coarser.belowGround(taps);
         for (int i = 0; i < n; i++) {
@@ -256,8 +270,8 @@ final class LaneColumn {
             if (i % 2 == 0) {
                 boolean isIn = from < coarser.n;
                 for (int lane = 0; lane < LANES; lane++) {
-                    re[to + lane] = isIn ? coarser.re[from * LANES + lane] : 0;
-                    im[to + lane] = isIn ? coarser.im[from * LANES + lane] : 0;
+                    re[to + lane] = isIn ? coarser.field.re()[from * LANES + lane] : 0;
+                    im[to + lane] = isIn ? coarser.field.im()[from * LANES + lane] : 0;
                 }
                 continue;
             }
@@ -270,15 +284,15 @@ final class LaneColumn {
                 int up = from + 1 + t;
                 int down = from - t;
                 if (up < coarser.n) {
-                    add(w, coarser.re, up, re, to);
-                    add(w, coarser.im, up, im, to);
+                    add(w, coarser.field.re(), up, re, to);
+                    add(w, coarser.field.im(), up, im, to);
                 }
                 if (down < 0) {
                     add(w, below[0], -down, re, to);
                     add(w, below[1], -down, im, to);
                 } else if (down < coarser.n) {
-                    add(w, coarser.re, down, re, to);
-                    add(w, coarser.im, down, im, to);
+                    add(w, coarser.field.re(), down, re, to);
+                    add(w, coarser.field.im(), down, im, to);
                 }
             }
         }
@@ -290,6 +304,8 @@ final class LaneColumn {
     }
 
     private float[][] belowGround(int count) {
+        float[] re = field.re();
+        float[] im = field.im();
         float[][] below = new float[2][(count + 1) * LANES];
         int known = Math.min(count, n - 1) + 1;
         for (int lane = 0; lane < LANES; lane++) {

@@ -2,21 +2,22 @@ package handreach.propagation.march;
 
 /**
  * The inner loops of a march of {@link #LANES} radials in lockstep, in numbers of 32 bits. Arrays are laid node by node, the lanes of a
- * node side by side; what differs from lane to lane stands in arrays of {@link #LANES}.
+ * node side by side; what differs from lane to lane stands in arrays of {@link #LANES}. The node above the highest is empty.
  */
 interface LaneMath {
     int LANES = 16;
 
-    /**
-     * ψ += Σ c A⁻¹ b over two poles, with the settled pivots from the first node on. The values of both poles on the two lowest nodes are
-     * left in {@code low}, from which {@link #mend} takes its starts.
-     *
-     * @param low a row of lanes each: first pole on nodes 0 and 1, real and imaginary, then the second pole
-     */
-    void solve(int n, LanePole a, LanePole b, float[] sideRe, float[] sideIm, float[] re, float[] im, LaneWork work);
+    /** Poles that go along together: as many recurrences as hide each other's waiting. */
+    int POLES = 2;
 
-    /** ψᵢ += α gⁱ of two poles on the lowest nodes: the true first row in place of the settled one. */
-    void mend(int nodes, LanePole a, LanePole b, float[] re, float[] im, LaneWork work);
+    /**
+     * The part of a range step that comes down, of {@link #POLES} poles: z = gz + b from the top, b the second differences of ψ times a
+     * scale, and the base with Σ hz of the node above into the outcome. The values on node 1 are left in {@code work}.
+     */
+    void down(int n, float scale, LanePole[] poles, int first, LaneField of, LaneField base, LaneField out, LaneWork work);
+
+    /** The part that goes up: y = gy + b from the starts that stand in {@code work}, and Σ wy added to the outcome. */
+    void up(int n, float scale, LanePole[] poles, int first, LaneField of, LaneField out, LaneWork work);
 
     /** ψ times exp(jkηθ), given the cosine and sine of the phase between two nodes. */
     void phase(int n, float[] cosine, float[] sine, float[] re, float[] im);

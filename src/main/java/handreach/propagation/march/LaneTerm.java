@@ -59,8 +59,8 @@ final class LaneTerm {
         for (int lane = 0; lane < up; lane++) {
             double x = re[lane];
             double y = im[lane];
-            work.yaRe[lane] = (float) (-scale[lane] * (2.0 * im[up + lane] - groundRe * y - groundIm * x));
-            work.yaIm[lane] = (float) (scale[lane] * (2.0 * re[up + lane] - groundRe * x + groundIm * y));
+            work.yRe[lane] = (float) (-scale[lane] * (2.0 * im[up + lane] - groundRe * y - groundIm * x));
+            work.yIm[lane] = (float) (scale[lane] * (2.0 * re[up + lane] - groundRe * x + groundIm * y));
         }
     }
 }

@@ -3,107 +3,62 @@ package handreach.propagation.march;
 /** The inner loops lane by lane, for machines and virtual machines without vectors. */
 final class PlainLanes implements LaneMath {
     @Override
-    public void solve(
-            int n, LanePole a, LanePole b, float[] sideRe, float[] sideIm, float[] re, float[] im, LaneWork work) {
-        for (int lane = 0; lane < LANES; lane++) {
-            up(n, lane, a.gRe[lane], a.gIm[lane], b.gRe[lane], b.gIm[lane], sideRe, sideIm, work);
-            down(n, lane, a, b, re, im, work);
+    public void down(
+            int n, float scale, LanePole[] poles, int first, LaneField of, LaneField base, LaneField out, LaneWork work) {
+        if (out != base) {
+            System.arraycopy(base.re(), 0, out.re(), 0, n * LANES);
+            System.arraycopy(base.im(), 0, out.im(), 0, n * LANES);
         }
+        for (int lane = 0; lane < LANES; lane++)
+            for (int p = 0; p < POLES; p++) {
+                LanePole pole = poles[first + p];
+                float gr = pole.gRe[lane];
+                float gi = pole.gIm[lane];
+                float wr = pole.downRe[lane];
+                float wi = pole.downIm[lane];
+                float zr = 0;
+                float zi = 0;
+                for (int i = n - 1; i >= 0; i--) {
+                    int at = i * LANES + lane;
+                    out.re()[at] += wr * zr - wi * zi;
+                    out.im()[at] += wr * zi + wi * zr;
+                    if (i == 0) break;
+                    float t = bend(i, lane, scale, of.re()) + gr * zr - gi * zi;
+                    zi = bend(i, lane, scale, of.im()) + gr * zi + gi * zr;
+                    zr = t;
+                }
+                work.low[2 * p][lane] = zr;
+                work.low[2 * p + 1][lane] = zi;
+            }
     }
 
-    private static void up(
-            int n, int lane, float agr, float agi, float bgr, float bgi, float[] sideRe, float[] sideIm, LaneWork w) {
-        float[] yaRe = w.yaRe;
-        float[] yaIm = w.yaIm;
-        float[] ybRe = w.ybRe;
-        float[] ybIm = w.ybIm;
-        float ar = 0;
-        float ai = 0;
-        float br = 0;
-        float bi = 0;
-        for (int i = 0; i < n; i++) {
-            int at = i * LANES + lane;
-            float xr = sideRe[at];
-            float xi = sideIm[at];
-            float tr = xr + agr * ar - agi * ai;
-            ai = xi + agr * ai + agi * ar;
-            ar = tr;
-            float sr = xr + bgr * br - bgi * bi;
-            bi = xi + bgr * bi + bgi * br;
-            br = sr;
-            yaRe[at] = ar;
-            yaIm[at] = ai;
-            ybRe[at] = br;
-            ybIm[at] = bi;
-        }
-    }
-
-    private static void down(int n, int lane, LanePole a, LanePole b, float[] re, float[] im, LaneWork w) {
-        float[] yaRe = w.yaRe;
-        float[] yaIm = w.yaIm;
-        float[] ybRe = w.ybRe;
-        float[] ybIm = w.ybIm;
-        float agr = a.gRe[lane];
-        float agi = a.gIm[lane];
-        float bgr = b.gRe[lane];
-        float bgi = b.gIm[lane];
-        float avr = a.vRe[lane];
-        float avi = a.vIm[lane];
-        float bvr = b.vRe[lane];
-        float bvi = b.vIm[lane];
-        float ar = 0;
-        float ai = 0;
-        float br = 0;
-        float bi = 0;
-        for (int i = n - 1; i >= 0; i--) {
-            int at = i * LANES + lane;
-            if (i == 0) keep(lane, 2, ar, ai, br, bi, w.low);
-            float yr = yaRe[at];
-            float yi = yaIm[at];
-            float zr = ybRe[at];
-            float zi = ybIm[at];
-            float tr = avr * yr - avi * yi + agr * ar - agi * ai;
-            ai = avr * yi + avi * yr + agr * ai + agi * ar;
-            ar = tr;
-            float sr = bvr * zr - bvi * zi + bgr * br - bgi * bi;
-            bi = bvr * zi + bvi * zr + bgr * bi + bgi * br;
-            br = sr;
-            re[at] += ar + br;
-            im[at] += ai + bi;
-        }
-        keep(lane, 0, ar, ai, br, bi, w.low);
-    }
-
-    private static void keep(int lane, int at, float ar, float ai, float br, float bi, float[][] low) {
-        low[at][lane] = ar;
-        low[at + 1][lane] = ai;
-        low[at + 4][lane] = br;
-        low[at + 5][lane] = bi;
+    private static float bend(int node, int lane, float scale, float[] of) {
+        int at = node * LANES + lane;
+        return scale * (of[at - LANES] - of[at] + (of[at + LANES] - of[at]));
     }
 
     @Override
-    public void mend(int nodes, LanePole a, LanePole b, float[] re, float[] im, LaneWork work) {
-        for (int lane = 0; lane < LANES; lane++) {
-            float agr = a.gRe[lane];
-            float agi = a.gIm[lane];
-            float bgr = b.gRe[lane];
-            float bgi = b.gIm[lane];
-            float ar = work.alpha[0][lane];
-            float ai = work.alpha[1][lane];
-            float br = work.alpha[2][lane];
-            float bi = work.alpha[3][lane];
-            for (int i = 0; i < nodes; i++) {
-                int at = i * LANES + lane;
-                re[at] += ar + br;
-                im[at] += ai + bi;
-                float tr = agr * ar - agi * ai;
-                ai = agr * ai + agi * ar;
-                ar = tr;
-                float sr = bgr * br - bgi * bi;
-                bi = bgr * bi + bgi * br;
-                br = sr;
+    public void up(int n, float scale, LanePole[] poles, int first, LaneField of, LaneField out, LaneWork work) {
+        for (int lane = 0; lane < LANES; lane++)
+            for (int p = 0; p < POLES; p++) {
+                LanePole pole = poles[first + p];
+                float gr = pole.gRe[lane];
+                float gi = pole.gIm[lane];
+                float wr = pole.upRe[lane];
+                float wi = pole.upIm[lane];
+                float yr = work.start[2 * p][lane];
+                float yi = work.start[2 * p + 1][lane];
+                for (int i = 0; i < n; i++) {
+                    int at = i * LANES + lane;
+                    if (i > 0) {
+                        float t = bend(i, lane, scale, of.re()) + gr * yr - gi * yi;
+                        yi = bend(i, lane, scale, of.im()) + gr * yi + gi * yr;
+                        yr = t;
+                    }
+                    out.re()[at] += wr * yr - wi * yi;
+                    out.im()[at] += wr * yi + wi * yr;
+                }
             }
-        }
     }
 
     @Override
@@ -165,8 +120,8 @@ final class PlainLanes implements LaneMath {
     }
 
     private static void turnUp(int n, int lane, LaneTerm term, float[] re, float[] im, LaneWork work) {
-        float[] yRe = work.yaRe;
-        float[] yIm = work.yaIm;
+        float[] yRe = work.yRe;
+        float[] yIm = work.yIm;
         float[] vRe = term.vRe;
         float[] vIm = term.vIm;
         float off = term.off;
@@ -177,10 +132,8 @@ final class PlainLanes implements LaneMath {
         for (int i = 1; i < n; i++) {
             int at = i * LANES + lane;
             int down = at - LANES;
-            float nextRe = i + 1 < n ? re[at + LANES] : 0;
-            float nextIm = i + 1 < n ? im[at + LANES] : 0;
-            float xr = -t * (im[down] - 2 * im[at] + nextIm);
-            float xi = t * (re[down] - 2 * re[at] + nextRe);
+            float xr = -t * (im[down] - 2 * im[at] + im[at + LANES]);
+            float xi = t * (re[down] - 2 * re[at] + re[at + LANES]);
             float low = growth * (i - 1);
             float lr = off * vRe[down] - low * vIm[down];
             float li = off * vIm[down] + low * vRe[down];
@@ -194,8 +147,8 @@ final class PlainLanes implements LaneMath {
 
     private static void turnDown(
             int n, int lane, LaneTerm term, float spacingM, float[] re, float[] im, LaneWork work) {
-        float[] yRe = work.yaRe;
-        float[] yIm = work.yaIm;
+        float[] yRe = work.yRe;
+        float[] yIm = work.yIm;
         float[] vRe = term.vRe;
         float[] vIm = term.vIm;
         float off = term.off;

@@ -15,122 +15,167 @@ final class VectorLanes implements LaneMath {
     }
 
     @Override
-    public void solve(
-            int n, LanePole a, LanePole b, float[] sideRe, float[] sideIm, float[] re, float[] im, LaneWork work) {
-        for (int lane = 0; lane < LANES; lane += WIDTH) {
-            up(n, lane, a, b, sideRe, sideIm, work);
-            down(n, lane, a, b, re, im, work);
-        }
+    public void down(
+            int n, float scale, LanePole[] poles, int first, LaneField of, LaneField base, LaneField out, LaneWork work) {
+        for (int lane = 0; lane < LANES; lane += WIDTH)
+            down(n, lane, scale, poles, first, of.re(), of.im(), base, out, work.low);
     }
 
-    private static void up(int n, int lane, LanePole a, LanePole b, float[] sideRe, float[] sideIm, LaneWork work) {
-        float[] yaRe = work.yaRe;
-        float[] yaIm = work.yaIm;
-        float[] ybRe = work.ybRe;
-        float[] ybIm = work.ybIm;
+    private static void down(
+            int n,
+            int lane,
+            float scale,
+            LanePole[] poles,
+            int first,
+            float[] re,
+            float[] im,
+            LaneField base,
+            LaneField out,
+            float[][] low) {
+        float[] baseRe = base.re();
+        float[] baseIm = base.im();
+        float[] outRe = out.re();
+        float[] outIm = out.im();
+        FloatVector s = FloatVector.broadcast(SPECIES, scale);
+        FloatVector s2 = FloatVector.broadcast(SPECIES, -2 * scale);
+        LanePole a = poles[first + 0];
         FloatVector agr = at(a.gRe, lane);
         FloatVector agi = at(a.gIm, lane);
+        FloatVector awr = at(a.downRe, lane);
+        FloatVector awi = at(a.downIm, lane);
         FloatVector agn = agi.neg();
+        FloatVector awn = awi.neg();
+        LanePole b = poles[first + 1];
         FloatVector bgr = at(b.gRe, lane);
         FloatVector bgi = at(b.gIm, lane);
+        FloatVector bwr = at(b.downRe, lane);
+        FloatVector bwi = at(b.downIm, lane);
         FloatVector bgn = bgi.neg();
-        FloatVector ar = FloatVector.zero(SPECIES);
-        FloatVector ai = ar;
-        FloatVector br = ar;
-        FloatVector bi = ar;
-        for (int i = 0; i < n; i++) {
+        FloatVector bwn = bwi.neg();
+        FloatVector zero = FloatVector.zero(SPECIES);
+        FloatVector ar = zero;
+        FloatVector ai = zero;
+        FloatVector br = zero;
+        FloatVector bi = zero;
+        FloatVector aboveRe = zero;
+        FloatVector aboveIm = zero;
+        FloatVector hereRe = at(re, (n - 1) * LANES + lane);
+        FloatVector hereIm = at(im, (n - 1) * LANES + lane);
+        for (int i = n - 1; i > 0; i--) {
             int k = i * LANES + lane;
-            FloatVector xr = at(sideRe, k);
-            FloatVector xi = at(sideIm, k);
-            FloatVector tr = agn.fma(ai, agr.fma(ar, xr));
-            ai = agi.fma(ar, agr.fma(ai, xi));
-            ar = tr;
-            FloatVector sr = bgn.fma(bi, bgr.fma(br, xr));
-            bi = bgi.fma(br, bgr.fma(bi, xi));
-            br = sr;
-            ar.intoArray(yaRe, k);
-            ai.intoArray(yaIm, k);
-            br.intoArray(ybRe, k);
-            bi.intoArray(ybIm, k);
+            FloatVector sr = at(baseRe, k);
+            FloatVector si = at(baseIm, k);
+            sr = awn.fma(ai, awr.fma(ar, sr));
+            si = awi.fma(ar, awr.fma(ai, si));
+            sr = bwn.fma(bi, bwr.fma(br, sr));
+            si = bwi.fma(br, bwr.fma(bi, si));
+            sr.intoArray(outRe, k);
+            si.intoArray(outIm, k);
+            FloatVector belowRe = at(re, k - LANES);
+            FloatVector belowIm = at(im, k - LANES);
+            FloatVector sideRe = s2.fma(hereRe, s.mul(belowRe.add(aboveRe)));
+            FloatVector sideIm = s2.fma(hereIm, s.mul(belowIm.add(aboveIm)));
+            aboveRe = hereRe;
+            aboveIm = hereIm;
+            hereRe = belowRe;
+            hereIm = belowIm;
+            FloatVector t = agn.fma(ai, agr.fma(ar, sideRe));
+            ai = agi.fma(ar, agr.fma(ai, sideIm));
+            ar = t;
+            t = bgn.fma(bi, bgr.fma(br, sideRe));
+            bi = bgi.fma(br, bgr.fma(bi, sideIm));
+            br = t;
         }
-    }
-
-    private static void down(int n, int lane, LanePole a, LanePole b, float[] re, float[] im, LaneWork work) {
-        float[] yaRe = work.yaRe;
-        float[] yaIm = work.yaIm;
-        float[] ybRe = work.ybRe;
-        float[] ybIm = work.ybIm;
-        FloatVector agr = at(a.gRe, lane);
-        FloatVector agi = at(a.gIm, lane);
-        FloatVector bgr = at(b.gRe, lane);
-        FloatVector bgi = at(b.gIm, lane);
-        FloatVector avr = at(a.vRe, lane);
-        FloatVector avi = at(a.vIm, lane);
-        FloatVector bvr = at(b.vRe, lane);
-        FloatVector bvi = at(b.vIm, lane);
-        FloatVector agn = agi.neg();
-        FloatVector bgn = bgi.neg();
-        FloatVector avn = avi.neg();
-        FloatVector bvn = bvi.neg();
-        FloatVector ar = FloatVector.zero(SPECIES);
-        FloatVector ai = ar;
-        FloatVector br = ar;
-        FloatVector bi = ar;
-        float[][] low = work.low;
-        for (int i = n - 1; i >= 0; i--) {
-            int k = i * LANES + lane;
-            if (i == 0) {
-                ar.intoArray(low[2], lane);
-                ai.intoArray(low[3], lane);
-                br.intoArray(low[6], lane);
-                bi.intoArray(low[7], lane);
-            }
-            FloatVector yr = at(yaRe, k);
-            FloatVector yi = at(yaIm, k);
-            FloatVector zr = at(ybRe, k);
-            FloatVector zi = at(ybIm, k);
-            FloatVector tr = agn.fma(ai, agr.fma(ar, avn.fma(yi, avr.mul(yr))));
-            ai = agi.fma(ar, agr.fma(ai, avi.fma(yr, avr.mul(yi))));
-            ar = tr;
-            FloatVector sr = bgn.fma(bi, bgr.fma(br, bvn.fma(zi, bvr.mul(zr))));
-            bi = bgi.fma(br, bgr.fma(bi, bvi.fma(zr, bvr.mul(zi))));
-            br = sr;
-            at(re, k).add(ar.add(br)).intoArray(re, k);
-            at(im, k).add(ai.add(bi)).intoArray(im, k);
-        }
+        FloatVector sr = at(baseRe, lane);
+        FloatVector si = at(baseIm, lane);
+        sr = awn.fma(ai, awr.fma(ar, sr));
+        si = awi.fma(ar, awr.fma(ai, si));
+        sr = bwn.fma(bi, bwr.fma(br, sr));
+        si = bwi.fma(br, bwr.fma(bi, si));
+        sr.intoArray(outRe, lane);
+        si.intoArray(outIm, lane);
         ar.intoArray(low[0], lane);
         ai.intoArray(low[1], lane);
-        br.intoArray(low[4], lane);
-        bi.intoArray(low[5], lane);
+        br.intoArray(low[2], lane);
+        bi.intoArray(low[3], lane);
     }
 
     @Override
-    public void mend(int nodes, LanePole a, LanePole b, float[] re, float[] im, LaneWork work) {
-        for (int lane = 0; lane < LANES; lane += WIDTH) mend(nodes, lane, a, b, re, im, work.alpha);
+    public void up(int n, float scale, LanePole[] poles, int first, LaneField of, LaneField out, LaneWork work) {
+        for (int lane = 0; lane < LANES; lane += WIDTH)
+            up(n, lane, scale, poles, first, of.re(), of.im(), out, work.start);
     }
 
-    private static void mend(int nodes, int lane, LanePole a, LanePole b, float[] re, float[] im, float[][] alpha) {
+    private static void up(
+            int n,
+            int lane,
+            float scale,
+            LanePole[] poles,
+            int first,
+            float[] re,
+            float[] im,
+            LaneField out,
+            float[][] start) {
+        float[] outRe = out.re();
+        float[] outIm = out.im();
+        FloatVector s = FloatVector.broadcast(SPECIES, scale);
+        FloatVector s2 = FloatVector.broadcast(SPECIES, -2 * scale);
+        LanePole a = poles[first + 0];
         FloatVector agr = at(a.gRe, lane);
         FloatVector agi = at(a.gIm, lane);
+        FloatVector awr = at(a.upRe, lane);
+        FloatVector awi = at(a.upIm, lane);
+        FloatVector agn = agi.neg();
+        FloatVector awn = awi.neg();
+        LanePole b = poles[first + 1];
         FloatVector bgr = at(b.gRe, lane);
         FloatVector bgi = at(b.gIm, lane);
-        FloatVector agn = agi.neg();
+        FloatVector bwr = at(b.upRe, lane);
+        FloatVector bwi = at(b.upIm, lane);
         FloatVector bgn = bgi.neg();
-        FloatVector ar = at(alpha[0], lane);
-        FloatVector ai = at(alpha[1], lane);
-        FloatVector br = at(alpha[2], lane);
-        FloatVector bi = at(alpha[3], lane);
-        for (int i = 0; i < nodes; i++) {
+        FloatVector bwn = bwi.neg();
+        FloatVector ar = at(start[0], lane);
+        FloatVector ai = at(start[1], lane);
+        FloatVector br = at(start[2], lane);
+        FloatVector bi = at(start[3], lane);
+        FloatVector belowRe = at(re, lane);
+        FloatVector belowIm = at(im, lane);
+        FloatVector hereRe = at(re, LANES + lane);
+        FloatVector hereIm = at(im, LANES + lane);
+        for (int i = 0; i < n - 1; i++) {
             int k = i * LANES + lane;
-            at(re, k).add(ar.add(br)).intoArray(re, k);
-            at(im, k).add(ai.add(bi)).intoArray(im, k);
-            FloatVector tr = agn.fma(ai, agr.mul(ar));
-            ai = agi.fma(ar, agr.mul(ai));
-            ar = tr;
-            FloatVector sr = bgn.fma(bi, bgr.mul(br));
-            bi = bgi.fma(br, bgr.mul(bi));
-            br = sr;
+            FloatVector sr = at(outRe, k);
+            FloatVector si = at(outIm, k);
+            sr = awn.fma(ai, awr.fma(ar, sr));
+            si = awi.fma(ar, awr.fma(ai, si));
+            sr = bwn.fma(bi, bwr.fma(br, sr));
+            si = bwi.fma(br, bwr.fma(bi, si));
+            sr.intoArray(outRe, k);
+            si.intoArray(outIm, k);
+            FloatVector aboveRe = at(re, k + 2 * LANES);
+            FloatVector aboveIm = at(im, k + 2 * LANES);
+            FloatVector sideRe = s2.fma(hereRe, s.mul(belowRe.add(aboveRe)));
+            FloatVector sideIm = s2.fma(hereIm, s.mul(belowIm.add(aboveIm)));
+            belowRe = hereRe;
+            belowIm = hereIm;
+            hereRe = aboveRe;
+            hereIm = aboveIm;
+            FloatVector t = agn.fma(ai, agr.fma(ar, sideRe));
+            ai = agi.fma(ar, agr.fma(ai, sideIm));
+            ar = t;
+            t = bgn.fma(bi, bgr.fma(br, sideRe));
+            bi = bgi.fma(br, bgr.fma(bi, sideIm));
+            br = t;
         }
+        int last = (n - 1) * LANES + lane;
+        FloatVector sr = at(outRe, last);
+        FloatVector si = at(outIm, last);
+        sr = awn.fma(ai, awr.fma(ar, sr));
+        si = awi.fma(ar, awr.fma(ai, si));
+        sr = bwn.fma(bi, bwr.fma(br, sr));
+        si = bwi.fma(br, bwr.fma(bi, si));
+        sr.intoArray(outRe, last);
+        si.intoArray(outIm, last);
     }
 
     @Override
@@ -219,15 +264,14 @@ final class VectorLanes implements LaneMath {
     }
 
     private static void turnUp(int n, int lane, LaneTerm term, float[] re, float[] im, LaneWork work) {
-        float[] yRe = work.yaRe;
-        float[] yIm = work.yaIm;
+        float[] yRe = work.yRe;
+        float[] yIm = work.yIm;
         float[] vRe = term.vRe;
         float[] vIm = term.vIm;
         FloatVector off = FloatVector.broadcast(SPECIES, term.off);
         FloatVector growth = at(term.growth, lane);
         FloatVector t = at(term.scale, lane);
         FloatVector two = FloatVector.broadcast(SPECIES, -2f);
-        FloatVector zero = FloatVector.zero(SPECIES);
         FloatVector ar = at(yRe, lane);
         FloatVector ai = at(yIm, lane);
         FloatVector beforeRe = at(re, lane);
@@ -236,18 +280,18 @@ final class VectorLanes implements LaneMath {
         FloatVector hereIm = at(im, LANES + lane);
         for (int i = 1; i < n; i++) {
             int k = i * LANES + lane;
-            FloatVector nextRe = i + 1 < n ? at(re, k + LANES) : zero;
-            FloatVector nextIm = i + 1 < n ? at(im, k + LANES) : zero;
+            FloatVector nextRe = at(re, k + LANES);
+            FloatVector nextIm = at(im, k + LANES);
             FloatVector xr = t.mul(two.fma(hereIm, beforeIm.add(nextIm)));
             FloatVector xi = t.mul(two.fma(hereRe, beforeRe.add(nextRe)));
             FloatVector low = growth.mul((float) (i - 1));
             FloatVector vr = at(vRe, k - LANES);
             FloatVector vi = at(vIm, k - LANES);
-            FloatVector lr = off.mul(vr).sub(low.mul(vi));
+            FloatVector lr = low.mul(vi).sub(off.mul(vr));
             FloatVector li = off.fma(vi, low.mul(vr));
             // −x is on the real side
-            FloatVector q = li.mul(ai).sub(lr.fma(ar, xr));
-            ai = xi.sub(lr.fma(ai, li.mul(ar)));
+            FloatVector q = lr.fma(ar, li.mul(ai).sub(xr));
+            ai = lr.fma(ai, xi.sub(li.mul(ar)));
             ar = q;
             ar.intoArray(yRe, k);
             ai.intoArray(yIm, k);
@@ -260,8 +304,8 @@ final class VectorLanes implements LaneMath {
 
     private static void turnDown(
             int n, int lane, LaneTerm term, float spacingM, float[] re, float[] im, LaneWork work) {
-        float[] yRe = work.yaRe;
-        float[] yIm = work.yaIm;
+        float[] yRe = work.yRe;
+        float[] yIm = work.yIm;
         float[] vRe = term.vRe;
         float[] vIm = term.vIm;
         FloatVector off = FloatVector.broadcast(SPECIES, term.off);
@@ -271,12 +315,18 @@ final class VectorLanes implements LaneMath {
         for (int i = n - 1; i > 0; i--) {
             int k = i * LANES + lane;
             FloatVector high = growth.mul((float) (i + 1));
-            FloatVector xr = at(yRe, k).sub(off.mul(ar).sub(high.mul(ai)));
-            FloatVector xi = at(yIm, k).sub(off.fma(ai, high.mul(ar)));
             FloatVector vr = at(vRe, k);
             FloatVector vi = at(vIm, k);
-            ar = vr.mul(xr).sub(vi.mul(xi));
-            ai = vr.fma(xi, vi.mul(xr));
+            FloatVector yr = at(yRe, k);
+            FloatVector yi = at(yIm, k);
+            FloatVector xr = vr.mul(yr).sub(vi.mul(yi));
+            FloatVector xi = vr.fma(yi, vi.mul(yr));
+            // less the element over the diagonal over the pivot
+            FloatVector er = high.mul(vi).sub(off.mul(vr));
+            FloatVector ei = off.fma(vi, high.mul(vr));
+            FloatVector q = er.fma(ar, ei.fma(ai, xr));
+            ai = er.fma(ai, xi.sub(ei.mul(ar)));
+            ar = q;
             float eta = i * spacingM;
             ar.mul(eta).add(at(re, k)).intoArray(re, k);
             ai.mul(eta).add(at(im, k)).intoArray(im, k);
