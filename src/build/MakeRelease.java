@@ -26,7 +26,7 @@ import java.util.zip.ZipFile;
 public final class MakeRelease {
     private static final Pattern COMPONENT =
             Pattern.compile("\"group\"\\s*:\\s*\"([^\"]+)\"\\s*,\\s*\"name\"\\s*:\\s*\"([^\"]+)\"\\s*,\\s*\"version\"\\s*:\\s*\"([^\"]+)\"");
-    private static final String MODULES = "java.se,jdk.unsupported,jdk.zipfs,jdk.localedata,jdk.accessibility";
+    private static final String MODULES = "java.se,jdk.unsupported,jdk.zipfs,jdk.localedata,jdk.accessibility,jdk.incubator.vector";
 
     private final Path base;
     private final Path target;
@@ -134,6 +134,7 @@ public final class MakeRelease {
                 "--main-class", "handreach.Handreach",
                 "--arguments", "desk",
                 "--add-modules", MODULES,
+                "--java-options", "--add-modules=jdk.incubator.vector",
                 "--jlink-options", "--strip-debug --no-header-files --no-man-pages",
                 "--dest", release.toString()));
         if (takesVersion) command.addAll(List.of("--app-version", version));

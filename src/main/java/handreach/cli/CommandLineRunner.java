@@ -46,7 +46,7 @@ public final class CommandLineRunner {
         PrintWriter outWriter = new PrintWriter(out, true, StandardCharsets.UTF_8);
         PrintWriter errWriter = new PrintWriter(err, true, StandardCharsets.UTF_8);
         try (StopNotice stop = StopNotice.on(errWriter)) {
-            return run(args, outWriter, errWriter, window, stop);
+            return run(args, outWriter, errWriter, window, stop, new VectorStart(args, out, err, stop));
         }
     }
 
@@ -55,8 +55,9 @@ public final class CommandLineRunner {
             PrintWriter outWriter,
             PrintWriter errWriter,
             Consumer<Optional<Path>> window,
-            StopNotice stop) {
-        CommandLine line = commands(args, window)
+            StopNotice stop,
+            VectorStart vectors) {
+        CommandLine line = commands(args, window, vectors)
                 .setOut(outWriter)
                 .setErr(errWriter)
                 .setUsageHelpWidth(100)
@@ -98,21 +99,21 @@ public final class CommandLineRunner {
     }
 
     /** The command asked for; all of them when none is, since building one takes a cold start some 15 ms. */
-    private static CommandLine commands(String[] args, Consumer<Optional<Path>> window) {
+    private static CommandLine commands(String[] args, Consumer<Optional<Path>> window, VectorStart vectors) {
         CommandLine line = new CommandLine(new HandreachCommand());
         boolean isNamed = args.length > 0 && COMMANDS.contains(args[0]);
-        for (String name : isNamed ? List.of(args[0]) : COMMANDS) line.addSubcommand(name, command(name, window));
+        for (String name : isNamed ? List.of(args[0]) : COMMANDS) line.addSubcommand(name, command(name, window, vectors));
         return line;
     }
 
-    private static Object command(String name, Consumer<Optional<Path>> window) {
+    private static Object command(String name, Consumer<Optional<Path>> window, VectorStart vectors) {
         return switch (name) {
             case "bench" -> new BenchCommand();
             case "match" -> new MatchCommand();
             case "pattern" -> new PatternCommand();
             case "tiles" -> new TilesCommand();
             case "path" -> new PathCommand();
-            case "reach" -> new ReachCommand();
+            case "reach" -> new ReachCommand(vectors);
             case "assign" -> new AssignCommand();
             case "relay" -> new RelayCommand();
             case "atlas" -> new AtlasCommand();

@@ -7,6 +7,7 @@ import handreach.plan.PlanFile;
 import handreach.propagation.LossModel;
 import handreach.propagation.LossModels;
 import handreach.reach.MapEngine;
+import handreach.reach.MarchCost;
 import handreach.reach.Progress;
 import handreach.report.ReachComposer;
 import handreach.report.ReachFiles;
@@ -25,6 +26,7 @@ import java.util.EnumSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.OptionalInt;
 import java.util.Set;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
@@ -99,6 +101,12 @@ final class ReachCommand implements Callable<Integer> {
     @Mixin
     private JsonOption json;
 
+    private final VectorStart vectors;
+
+    ReachCommand(VectorStart vectors) {
+        this.vectors = vectors;
+    }
+
     @Override
     public Integer call() {
         Set<ReachPart> parts = parts();
@@ -108,8 +116,13 @@ final class ReachCommand implements Callable<Integer> {
         Scene planned = Scene.open(file);
         Scene scene = channel == null ? planned : planned.onChannel("--channel", channel);
         // A bound reference would set management up for every run, not for marches alone.
-        ReachStudy.cost(scene, wish, () -> ManagementFactory.getThreadMXBean().getCurrentThreadCpuTime())
-                .ifPresent(cost -> json.tell(cost.sentence() + " Ctrl-C stops it, and leaves nothing half written."));
+        Optional<MarchCost> marches =
+                ReachStudy.cost(scene, wish, () -> ManagementFactory.getThreadMXBean().getCurrentThreadCpuTime());
+        if (wish.withArea() && marches.isPresent()) {
+            OptionalInt code = vectors.instead(marches.get().seconds());
+            if (code.isPresent()) return code.getAsInt();
+        }
+        marches.ifPresent(cost -> json.tell(cost.sentence() + " Ctrl-C stops it, and leaves nothing half written."));
         try (ConsoleProgress progress = ConsoleProgress.on(json.err())) {
             ReachAnswer answer = ReachStudy.run(scene, wish, progress);
             progress.close();

@@ -12,6 +12,7 @@ final class StopNotice implements AutoCloseable {
     private final AtomicBoolean isTold = new AtomicBoolean();
     private final Thread hook = new Thread(this::end, "stop notice");
     private volatile boolean isEnding;
+    private volatile Runnable before = () -> {};
 
     private StopNotice(PrintWriter err) {
         this.err = err;
@@ -39,8 +40,15 @@ final class StopNotice implements AutoCloseable {
         err.flush();
     }
 
+    /** Another program speaks from now on; a signal that ends this one ends that one first. */
+    void leaveTo(Runnable endOfOther) {
+        isTold.set(true);
+        before = endOfOther;
+    }
+
     private void end() {
         isEnding = true;
+        before.run();
         tell();
     }
 

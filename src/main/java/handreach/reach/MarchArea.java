@@ -16,8 +16,10 @@ import java.util.function.DoublePredicate;
  * handed out with the result.
  */
 final class MarchArea implements AreaEngine {
-    /** Radials every half degree: docs/performance.md says what lies between them. */
+    /** Radials of a map where each is marched by itself, and where several go at once: docs/performance.md says what lies between them. */
     private static final int RADIALS_OF_A_MAP = 720;
+
+    private static final int RADIALS_IN_LOCKSTEP = 900;
     /** Radials of one task, of which the first and last are shared with the next tasks; where they go one by one. */
     private static final int RADIALS_OF_A_TASK = 32;
 
@@ -56,9 +58,10 @@ final class MarchArea implements AreaEngine {
         return new MarchArea(workers.threads(), arcM, false);
     }
 
-    /** Distance of neighbouring radials at the rim of a map, m: half a degree, but never closer than cells. */
+    /** Distance of neighbouring radials at the rim of a map, m: half a degree or two fifths, but never closer than cells. */
     static double arcOfAMapM(double radiusM, double cellM) {
-        return Math.max(cellM, 2 * Math.PI * radiusM / RADIALS_OF_A_MAP);
+        int radials = RadialMarch.together() > 1 ? RADIALS_IN_LOCKSTEP : RADIALS_OF_A_MAP;
+        return Math.max(cellM, 2 * Math.PI * radiusM / radials);
     }
 
     /** Radials whose nearest cells one task fills; it marches one more on either side. */

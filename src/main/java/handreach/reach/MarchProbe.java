@@ -10,8 +10,8 @@ import java.util.List;
 /** Paths of an area as a march would take them: cut and counted, and marched only when told. One per thread. */
 final class MarchProbe {
     private static final int PROBED = 24;
-    /** Half a degree. */
-    private static final double ASIDE_RAD = Math.PI / 360;
+    /** Two fifths of a degree. */
+    private static final double ASIDE_RAD = Math.PI / 450;
 
     private final AreaSetting setting;
     private final List<Terminals> heights;

@@ -8,9 +8,13 @@ import handreach.profile.Profiles;
 import handreach.propagation.PathConditions;
 import handreach.propagation.UsualConditions;
 import handreach.units.Frequency;
+import java.lang.module.ModuleFinder;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Random;
+import org.junit.jupiter.api.Assumptions;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -46,6 +50,52 @@ class LaneMarchTest {
         }
         double rms = Math.sqrt(square / n);
         assertTrue(n > 500 && rms < rmsDb && largest < largestDb, n + " points, rms " + rms + ", largest " + largest);
+    }
+
+    /** The same radials by the vectors of this machine, which need a virtual machine of their own. */
+    @Test
+    void vectorsGiveWhatPlainLoopsGive() throws Exception {
+        Assumptions.assumeTrue(
+                ModuleFinder.ofSystem().find("jdk.incubator.vector").isPresent(), "no vector module here");
+        Process run = new ProcessBuilder(
+                        Path.of(System.getProperty("java.home"), "bin", "java").toString(),
+                        "--add-modules",
+                        "jdk.incubator.vector",
+                        "-cp",
+                        System.getProperty("java.class.path"),
+                        Vectors.class.getName())
+                .redirectError(ProcessBuilder.Redirect.DISCARD)
+                .start();
+        String[] said = new String(run.getInputStream().readAllBytes(), StandardCharsets.UTF_8)
+                .strip()
+                .split(" ");
+        assertEquals(0, run.waitFor());
+        assertEquals("VectorLanes", said[0]);
+        assertTrue(Double.parseDouble(said[1]) < 0.05, "largest difference " + said[1] + " dB");
+        assertTrue(Double.parseDouble(said[1]) > 0, "two arithmetics differ by rounding");
+    }
+
+    /** Prints which lanes there are, and the largest difference of theirs from plain loops, dB. */
+    static final class Vectors {
+        public static void main(String[] args) {
+            PathConditions conditions = UsualConditions.at(new Frequency(146));
+            List<Profile> profiles = neighbours(16, 60, 1);
+            double[] height = {1.5};
+            List<List<FullWaveRadial>> fast =
+                    FieldMarch.bundle(profiles, 1.5, height, conditions, s -> true, LaneChoice.best());
+            List<List<FullWaveRadial>> plain =
+                    FieldMarch.bundle(profiles, 1.5, height, conditions, s -> true, new PlainLanes());
+            double largest = 0;
+            for (int i = 0; i < profiles.size(); i++) {
+                FullWaveRadial one = plain.get(i).get(0);
+                for (int s = 1; s < one.answered(); s++)
+                    if (one.excessDb(s) <= LOST_DB)
+                        largest = Math.max(
+                                largest,
+                                Math.abs(fast.get(i).get(0).meanLossDb(s) - one.meanLossDb(s)));
+            }
+            System.out.println(LaneChoice.best().getClass().getSimpleName() + " " + largest);
+        }
     }
 
     @Test
