@@ -102,7 +102,8 @@ public final class CommandLineRunner {
     private static CommandLine commands(String[] args, Consumer<Optional<Path>> window, VectorStart vectors) {
         CommandLine line = new CommandLine(new HandreachCommand());
         boolean isNamed = args.length > 0 && COMMANDS.contains(args[0]);
-        for (String name : isNamed ? List.of(args[0]) : COMMANDS) line.addSubcommand(name, command(name, window, vectors));
+        for (String name : isNamed ? List.of(args[0]) : COMMANDS)
+            line.addSubcommand(name, command(name, window, vectors));
         return line;
     }
 

@@ -116,8 +116,8 @@ final class ReachCommand implements Callable<Integer> {
         Scene planned = Scene.open(file);
         Scene scene = channel == null ? planned : planned.onChannel("--channel", channel);
         // A bound reference would set management up for every run, not for marches alone.
-        Optional<MarchCost> marches =
-                ReachStudy.cost(scene, wish, () -> ManagementFactory.getThreadMXBean().getCurrentThreadCpuTime());
+        Optional<MarchCost> marches = ReachStudy.cost(
+                scene, wish, () -> ManagementFactory.getThreadMXBean().getCurrentThreadCpuTime());
         if (wish.withArea() && marches.isPresent()) {
             OptionalInt code = vectors.instead(marches.get().seconds());
             if (code.isPresent()) return code.getAsInt();

@@ -2,17 +2,18 @@ package handreach.cli;
 
 import java.io.PrintWriter;
 import java.util.concurrent.atomic.AtomicBoolean;
+import java.util.function.BooleanSupplier;
 
 /** The one line that says that a command was stopped, told once: by whoever stops it from outside, or by the command that notices. */
 final class StopNotice implements AutoCloseable {
-    private static final String WORDS =
+    static final String WORDS =
             "Stopped before it was done. What was written until then is whole; the rest was not written.";
 
     private final PrintWriter err;
     private final AtomicBoolean isTold = new AtomicBoolean();
     private final Thread hook = new Thread(this::end, "stop notice");
     private volatile boolean isEnding;
-    private volatile Runnable before = () -> {};
+    private volatile BooleanSupplier isToldByOther = () -> false;
 
     private StopNotice(PrintWriter err) {
         this.err = err;
@@ -40,16 +41,14 @@ final class StopNotice implements AutoCloseable {
         err.flush();
     }
 
-    /** Another program speaks from now on; a signal that ends this one ends that one first. */
-    void leaveTo(Runnable endOfOther) {
-        isTold.set(true);
-        before = endOfOther;
+    /** Another program works in place of this one; a signal ends it first, and whether it told so is then asked. */
+    void leaveTo(BooleanSupplier endOfOther) {
+        isToldByOther = endOfOther;
     }
 
     private void end() {
         isEnding = true;
-        before.run();
-        tell();
+        if (!isToldByOther.getAsBoolean()) tell();
     }
 
     @Override

@@ -33,6 +33,7 @@ final class VectorStart {
     private final PrintStream out;
     private final PrintStream err;
     private final StopNotice stop;
+    private volatile String lastSaid = "";
 
     VectorStart(String[] args, PrintStream out, PrintStream err, StopNotice stop) {
         this.args = args.clone();
@@ -108,7 +109,8 @@ final class VectorStart {
         }
     }
 
-    private static void end(Process anew, CountDownLatch heard) {
+    /** Whether it told itself that it was ended. */
+    private boolean end(Process anew, CountDownLatch heard) {
         anew.destroy();
         try {
             anew.waitFor();
@@ -116,6 +118,7 @@ final class VectorStart {
         } catch (InterruptedException now) {
             Thread.currentThread().interrupt();
         }
+        return lastSaid.contains(StopNotice.WORDS);
     }
 
     /** All that is said, but for the one line of the virtual machine about its module, which comes first. */
@@ -134,6 +137,8 @@ final class VectorStart {
         for (int n = said.read(bytes); n >= 0; n = said.read(bytes)) {
             err.write(bytes, 0, n);
             err.flush();
+            String both = lastSaid + new String(bytes, 0, n, StandardCharsets.UTF_8);
+            lastSaid = both.substring(Math.max(0, both.length() - 2 * StopNotice.WORDS.length()));
         }
     }
 }

@@ -28,7 +28,10 @@ public record SamplingDifference(int cells, int lost, double meanDb, double rmsD
         return new SamplingDifference(
                 n,
                 lost,
-                sum / n, Math.sqrt(squares / n), size[Math.min(n - 1, (int) Math.ceil(0.99 * n) - 1)], size[n - 1]);
+                sum / n,
+                Math.sqrt(squares / n),
+                size[Math.min(n - 1, (int) Math.ceil(0.99 * n) - 1)],
+                size[n - 1]);
     }
 
     /** One line for people about an engine. */

@@ -40,8 +40,8 @@ class S23VectorStartTest {
 
     @Test
     void whatWasStartedAnewDoesNotStartAgain() throws Exception {
-        Process run = reach("0.3", "-Dhandreach.anew=0", "-Dhandreach.anew.done=true")
-                .start();
+        Process run =
+                reach("0.3", "-Dhandreach.anew=0", "-Dhandreach.anew.done=true").start();
         assertEquals(0, run.waitFor(), said("err"));
         assertTrue(said("out").replaceAll("\\s+", " ").contains("marched along radials one by one"), said("out"));
     }
@@ -49,9 +49,9 @@ class S23VectorStartTest {
     @Test
     void aSignalEndsBothAndIsToldOnce() throws Exception {
         Process run = reach("8", "-Dhandreach.anew=0").start();
-        for (int i = 0; i < 600 && run.children().findAny().isEmpty(); i++) Thread.sleep(100);
+        for (int i = 0; i < 2400 && run.children().findAny().isEmpty(); i++) Thread.sleep(100);
         ProcessHandle anew = run.children().findAny().orElseThrow();
-        for (int i = 0; i < 600 && !said("err").contains("Marching"); i++) Thread.sleep(100);
+        for (int i = 0; i < 2400 && !said("err").contains("Marching"); i++) Thread.sleep(100);
         run.destroy();
         assertTrue(run.waitFor(60, TimeUnit.SECONDS));
         assertEquals(143, run.exitValue());
@@ -64,8 +64,8 @@ class S23VectorStartTest {
     }
 
     private ProcessBuilder reach(String radiusKm, String... options) {
-        List<String> command = new ArrayList<>(List.of(
-                Path.of(System.getProperty("java.home"), "bin", "java").toString(), "-XX:+UseSerialGC"));
+        List<String> command = new ArrayList<>(
+                List.of(Path.of(System.getProperty("java.home"), "bin", "java").toString(), "-XX:+UseSerialGC"));
         command.addAll(List.of(options));
         command.addAll(List.of("-cp", System.getProperty("java.class.path"), "handreach.Handreach"));
         command.addAll(List.of("reach", "elevation-samples/high-mountains", "--engine", "march", "--model"));

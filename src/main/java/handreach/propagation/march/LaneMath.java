@@ -14,7 +14,15 @@ interface LaneMath {
      * The part of a range step that comes down, of {@link #POLES} poles: z = gz + b from the top, b the second differences of ψ times a
      * scale, and the base with Σ hz of the node above into the outcome. The values on node 1 are left in {@code work}.
      */
-    void down(int n, float scale, LanePole[] poles, int first, LaneField of, LaneField base, LaneField out, LaneWork work);
+    void down(
+            int n,
+            float scale,
+            LanePole[] poles,
+            int first,
+            LaneField of,
+            LaneField base,
+            LaneField out,
+            LaneWork work);
 
     /** The part that goes up: y = gy + b from the starts that stand in {@code work}, and Σ wy added to the outcome. */
     void up(int n, float scale, LanePole[] poles, int first, LaneField of, LaneField out, LaneWork work);

@@ -4,7 +4,14 @@ package handreach.propagation.march;
 final class PlainLanes implements LaneMath {
     @Override
     public void down(
-            int n, float scale, LanePole[] poles, int first, LaneField of, LaneField base, LaneField out, LaneWork work) {
+            int n,
+            float scale,
+            LanePole[] poles,
+            int first,
+            LaneField of,
+            LaneField base,
+            LaneField out,
+            LaneWork work) {
         if (out != base) {
             System.arraycopy(base.re(), 0, out.re(), 0, n * LANES);
             System.arraycopy(base.im(), 0, out.im(), 0, n * LANES);

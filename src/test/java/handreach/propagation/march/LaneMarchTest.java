@@ -90,9 +90,7 @@ class LaneMarchTest {
                 FullWaveRadial one = plain.get(i).get(0);
                 for (int s = 1; s < one.answered(); s++)
                     if (one.excessDb(s) <= LOST_DB)
-                        largest = Math.max(
-                                largest,
-                                Math.abs(fast.get(i).get(0).meanLossDb(s) - one.meanLossDb(s)));
+                        largest = Math.max(largest, Math.abs(fast.get(i).get(0).meanLossDb(s) - one.meanLossDb(s)));
             }
             System.out.println(LaneChoice.best().getClass().getSimpleName() + " " + largest);
         }

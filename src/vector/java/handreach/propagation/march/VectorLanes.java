@@ -5,9 +5,8 @@ import jdk.incubator.vector.VectorSpecies;
 
 /** The inner loops with as many lanes at once as the machine holds; loaded by name where the vector module is present. */
 final class VectorLanes implements LaneMath {
-    private static final VectorSpecies<Float> SPECIES = FloatVector.SPECIES_PREFERRED.length() > LANES
-            ? FloatVector.SPECIES_512
-            : FloatVector.SPECIES_PREFERRED;
+    private static final VectorSpecies<Float> SPECIES =
+            FloatVector.SPECIES_PREFERRED.length() > LANES ? FloatVector.SPECIES_512 : FloatVector.SPECIES_PREFERRED;
     private static final int WIDTH = SPECIES.length();
 
     private static FloatVector at(float[] of, int index) {
@@ -16,7 +15,14 @@ final class VectorLanes implements LaneMath {
 
     @Override
     public void down(
-            int n, float scale, LanePole[] poles, int first, LaneField of, LaneField base, LaneField out, LaneWork work) {
+            int n,
+            float scale,
+            LanePole[] poles,
+            int first,
+            LaneField of,
+            LaneField base,
+            LaneField out,
+            LaneWork work) {
         for (int lane = 0; lane < LANES; lane += WIDTH)
             down(n, lane, scale, poles, first, of.re(), of.im(), base, out, work.low);
     }
