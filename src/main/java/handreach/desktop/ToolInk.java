@@ -4,9 +4,9 @@ import handreach.cartography.MapFrame;
 import handreach.geodesy.GeodesicLine;
 import handreach.geodesy.Position;
 import handreach.study.Scene;
+import handreach.units.Bearings;
 import handreach.units.Lengths;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import javafx.scene.text.TextAlignment;
 
@@ -62,15 +62,7 @@ final class ToolInk implements MapInk {
 
     /** {@code 2.9 km, 047° there, 227° back}: of true north. */
     static String words(GeodesicLine there, GeodesicLine back, Lengths lengths) {
-        return String.format(
-                Locale.ROOT,
-                "%s, %03.0f\u00b0 there, %03.0f\u00b0 back",
-                lengths.text(there.lengthM()),
-                whole(there.azimuthDeg()),
-                whole(back.azimuthDeg()));
-    }
-
-    private static double whole(double azimuthDeg) {
-        return Math.rint((azimuthDeg + 360) % 360) % 360;
+        return lengths.text(there.lengthM()) + ", " + Bearings.TRUE.brief(there.azimuthDeg()) + " there, "
+                + Bearings.TRUE.brief(back.azimuthDeg()) + " back";
     }
 }

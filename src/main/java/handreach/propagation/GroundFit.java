@@ -60,11 +60,6 @@ public final class GroundFit {
         return txM;
     }
 
-    /** Height of the line at the far end. */
-    double rxM() {
-        return rxM;
-    }
-
     /** Height of the line at the first sample, never above the ground there: what a reflection is reckoned from. */
     public double underTxM() {
         return Math.min(txM, firstM);

@@ -107,22 +107,18 @@ public final class RadialLosses {
     }
 
     /** Basic transmission loss to a known sample, dB. */
-    public double lossDb(int i) {
+    double lossDb(int i) {
         return figure[0][i];
     }
 
     /** Elevation angle at the source, degrees. */
-    public double departureDeg(int i) {
+    double departureDeg(int i) {
         return figure[1][i];
     }
 
     /** Elevation angle at the sample, degrees. */
-    public double arrivalDeg(int i) {
+    double arrivalDeg(int i) {
         return figure[2][i];
-    }
-
-    public Cover cover(int i) {
-        return COVERS[cover[i]];
     }
 
     /** Where the first void or tile edge lies, m; empty when all ground is known. */

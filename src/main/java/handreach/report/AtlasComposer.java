@@ -23,12 +23,12 @@ import handreach.study.AtlasAnswer;
 import handreach.study.AtlasLayer;
 import handreach.study.AtlasStudy;
 import handreach.study.BlockFault;
+import handreach.units.Bearings;
 import handreach.units.Lengths;
 import handreach.units.Shares;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.stream.IntStream;
 
@@ -43,6 +43,7 @@ public final class AtlasComposer {
     private final AtlasStudy study;
     private final Plan plan;
     private final Lengths lengths;
+    private final Bearings bearings;
     private final List<String> names;
     private final int control;
     private final double knownKm2;
@@ -52,6 +53,7 @@ public final class AtlasComposer {
         this.study = answer.study();
         this.plan = study.scene().plan();
         this.lengths = plan.header().lengths();
+        this.bearings = plan.header().bearings();
         this.names = study.scene().loadouts().stream().map(Loadout::name).toList();
         this.control = study.control();
         this.knownKm2 = answer.knownKm2();
@@ -226,11 +228,8 @@ public final class AtlasComposer {
                                                         .reachM()
                                                         .value())
                                                 + " at "
-                                                + study.scene()
-                                                        .plan()
-                                                        .header()
-                                                        .bearings()
-                                                        .brief(place.with().worst().bearingDeg())))));
+                                                + bearings.brief(
+                                                        place.with().worst().bearingDeg())))));
     }
 
     private String reach(LoadoutFigures with) {

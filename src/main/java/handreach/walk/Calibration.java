@@ -237,10 +237,6 @@ public final class Calibration {
         return terms;
     }
 
-    RealMatrix covariance() {
-        return covariance;
-    }
-
     /** A report beside the prediction as the calibration shifts it. */
     public WalkPair corrected(WalkPair pair) {
         double shift = combined(terms.row(terms.of(pair))).lossDb();

@@ -47,11 +47,6 @@ record FieldMarchGrid(
                 spacingM, stepM, topM, absorberM, stepM > 12 * wavelengthM ? 6 : 4, 15 * wavelengthM, airM);
     }
 
-    /** Number of range steps over a facet. */
-    int stepsFor(double facetM) {
-        return Math.max(1, (int) Math.ceil(facetM / stepM - 1e-9));
-    }
-
     /** Number of steps of a turn: the top must not run on too far at once. */
     int turnStepsFor(double angleRad) {
         return turnStepsFor(angleRad, topM);

@@ -212,11 +212,6 @@ final class FieldMarchGround {
         return lengthM;
     }
 
-    /** How far the highest ground stands over the lowest, or over the line between the ends, m. */
-    double reliefM() {
-        return reliefM;
-    }
-
     /**
      * Greatest angle to a facet of rays that pass over the whole of it, from ground before it to ground behind it: such a ray is
      * no steeper than the line from the start of the facet to the horizon ahead, nor than that from the horizon behind to its end.
