@@ -68,6 +68,7 @@ final class CarryPanel extends VBox {
         channel.getStyleClass().add("channel");
         against.setMaxWidth(Double.MAX_VALUE);
         against.setId("held-against");
+        Labels.told(against);
         against.setAccessibleText("Loadout it is held against");
         against.setOnAction(chosen -> choose(against.getValue(), session.compared()::set));
         HBox.setHgrow(against, Priority.ALWAYS);
@@ -286,6 +287,7 @@ final class CarryPanel extends VBox {
         offerWire(wire, scene, antenna.getValue());
         Button add = new Button("Add");
         add.setDefaultButton(false);
+        add.setId("new-loadout-add");
         add.setOnAction(pressed -> {
             List<String> lines = new ArrayList<>(List.of(
                     "name = " + PlanText.quoted(name.getText().strip()),

@@ -14,16 +14,16 @@ import javafx.scene.layout.Region;
 
 /** Chooses where one end of a path is and what is carried there. */
 final class EndPicker extends HBox {
-    private static final double WIDEST_PX = 280;
-
     private final ComboBox<String> place = new ComboBox<>();
     private final ComboBox<String> loadout = new ComboBox<>();
     private boolean isFilling;
 
     EndPicker(String word, Consumer<String> choosePlace, Consumer<String> chooseLoadout) {
         super(6);
-        place.setMaxWidth(WIDEST_PX);
-        loadout.setMaxWidth(WIDEST_PX);
+        for (ComboBox<String> box : List.of(place, loadout)) {
+            box.getStyleClass().add("end-choice");
+            Labels.told(box);
+        }
         setAlignment(Pos.CENTER_LEFT);
         place.setId("path-" + word);
         place.setAccessibleText("place " + word);

@@ -93,7 +93,7 @@ record EntryControl(Node node, Consumer<String> show) {
         words.add(0, "");
         ComboBox<String> box = named(new ComboBox<>(FXCollections.observableArrayList(words)), key);
         box.setPromptText("not said");
-        box.setPrefWidth(210);
+        Labels.told(box);
         boolean[] isFilling = {false};
         box.setOnAction(chosen -> {
             if (!isFilling[0] && box.getValue() != null) listener.taken(box.getValue());
@@ -189,7 +189,7 @@ record EntryControl(Node node, Consumer<String> show) {
 
     private static ComboBox<String> end(EntryKey key, String words) {
         ComboBox<String> box = new ComboBox<>(FXCollections.observableArrayList(key.choices()));
-        box.setPrefWidth(130);
+        Labels.told(box);
         box.setAccessibleText(words);
         box.setId("field-" + key.key() + (words.startsWith("the") ? "-other" : "-one"));
         return box;

@@ -2,16 +2,16 @@ package handreach.desktop;
 
 import handreach.units.Lengths;
 import javafx.geometry.Pos;
+import javafx.geometry.VPos;
 import javafx.scene.control.Label;
 import javafx.scene.control.Tooltip;
+import javafx.scene.layout.FlowPane;
 import javafx.scene.layout.HBox;
 import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
 
 /** A line of a form: what a key is called, what sets it, unit and limits, and what is wrong under it. */
 final class EntryField extends VBox {
-    private static final double WORDS_PX = 165;
-
     private final EntryKey key;
     private final EntryControl control;
     private final Label wrong = Labels.line("", "field-fault");
@@ -21,15 +21,18 @@ final class EntryField extends VBox {
         this.key = key;
         this.control = EntryControl.of(key, session, listener);
         Label words = new Label(key.words());
-        words.setMinWidth(WORDS_PX);
+        words.getStyleClass().add("field-words");
         words.setLabelFor(control.labelled());
         words.setTooltip(new Tooltip(key.key() + " in the plan"));
         Label limits = new Label(
                 key.range().map(range -> OwnUnit.limits(range, lengths).words()).orElse(""));
         limits.getStyleClass().add("quiet");
         limits.setMinWidth(Region.USE_PREF_SIZE);
-        HBox line = new HBox(8, words, control.node(), limits);
-        line.setAlignment(Pos.CENTER_LEFT);
+        HBox setting = new HBox(8, control.node(), limits);
+        setting.setAlignment(Pos.CENTER_LEFT);
+        // Where there is no room beside the words, it stands under them.
+        FlowPane line = new FlowPane(8, 2, words, setting);
+        line.setRowValignment(VPos.CENTER);
         wrong.setId("fault-" + key.key());
         getChildren().addAll(line, wrong);
         tell("");

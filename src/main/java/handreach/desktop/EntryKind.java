@@ -23,7 +23,7 @@ enum EntryKind {
     CARRY_LOSS(
             "carry_loss",
             Several.NUMBERED,
-            "Body losses you measured",
+            "Own body losses",
             "body loss you measured",
             plan -> EntryKeys.CARRY_LOSS),
     BENCH("bench", Several.OPTIONAL, "Measured", "The bench readings", plan -> EntryKeys.BENCH),

@@ -33,12 +33,21 @@ final class EntryPane extends BorderPane {
     /** Keys that hold on one entry alone, and do not go along to another like it. */
     private static final Set<String> ONE_ALONE = Set.of("control", "base");
 
+    /** Narrower than so many lists, list and form do not stand side by side. */
+    private static final double NARROW = 2.6;
+
     private final Session session;
     /** Nothing is made before somebody wants to see it. */
     private boolean isAsked;
 
     private final VBox list = new VBox(1);
     private final VBox sheet = new VBox(8);
+    private final ScrollPane left;
+    private final ScrollPane right;
+    /** In a narrow place list and form take turns. */
+    private final Button parts;
+
+    private boolean isListing;
     private final Map<Entry, Button> buttons = new LinkedHashMap<>();
     private Entry shown = Entry.of(EntryKind.CHANNEL.section());
     /** What the list and the sheet were made of: they are made anew only when it changes. */
@@ -53,13 +62,19 @@ final class EntryPane extends BorderPane {
 
     EntryPane(Session session) {
         this.session = session;
+        this.left = scroll(list, "Parts of the plan");
+        this.right = scroll(sheet, "Form");
+        this.parts = Labels.link("", () -> {
+            isListing = !isListing;
+            arrange();
+        });
         setId("kit");
         list.getStyleClass().add("kit-list");
         sheet.getStyleClass().add("kit-sheet");
-        ScrollPane left = scroll(list, "Parts of the plan");
-        left.setPrefWidth(250);
-        setLeft(left);
-        setCenter(scroll(sheet, "Form"));
+        left.getStyleClass().add("kit-parts");
+        parts.setId("kit-parts");
+        arrange();
+        widthProperty().addListener((width, was, is) -> arrange());
         session.scene().addListener((scene, before, now) -> {
             if (isAsked) fill(now);
         });
@@ -74,6 +89,15 @@ final class EntryPane extends BorderPane {
         return scroll;
     }
 
+    private void arrange() {
+        boolean isNarrow = getWidth() > 0 && getWidth() < NARROW * left.prefWidth(-1);
+        setLeft(null);
+        setCenter(isNarrow && isListing ? left : right);
+        setTop(isNarrow ? parts : null);
+        if (!isNarrow) setLeft(left);
+        parts.setText(isListing ? "Back to the form" : "All parts of the plan");
+    }
+
     /** Shows the form of an entry; of one that is not there, of the first of its kind. */
     void show(Entry entry) {
         if (session.scene().get() == null) return;
@@ -81,6 +105,8 @@ final class EntryPane extends BorderPane {
         shown = entry;
         fresh = Optional.empty();
         made = Optional.empty();
+        isListing = false;
+        arrange();
         fill(session.scene().get());
     }
 
@@ -140,6 +166,7 @@ final class EntryPane extends BorderPane {
     private Button button(Entry entry, String words) {
         Button button = new Button(words);
         button.setMnemonicParsing(false);
+        button.setWrapText(true);
         button.setMaxWidth(Double.MAX_VALUE);
         button.setAlignment(Pos.CENTER_LEFT);
         button.getStyleClass().addAll("link", "kit-entry");
@@ -152,6 +179,8 @@ final class EntryPane extends BorderPane {
     private void begin(EntryKind kind) {
         fresh = Optional.of(kind);
         made = Optional.empty();
+        isListing = false;
+        arrange();
         buttons.values().forEach(button -> button.pseudoClassStateChanged(CHOSEN, false));
         List<EntryKey> keys = new ArrayList<>(kind.keys(session.scene().get().plan()));
         boolean isNamed = kind.several() == EntryKind.Several.NAMED;

@@ -9,6 +9,7 @@ import javafx.scene.layout.ColumnConstraints;
 import javafx.scene.layout.GridPane;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
+import javafx.scene.layout.VBox;
 
 /** Settings one under the other: a word, and what sets it. */
 final class FormGrid extends GridPane {
@@ -29,6 +30,14 @@ final class FormGrid extends GridPane {
         Label label = new Label(words);
         control(setting).ifPresent(label::setLabelFor);
         addRow(rows++, label, setting);
+        return this;
+    }
+
+    /** The same with the words above, for what is too long to stand beside them. */
+    FormGrid over(String words, Node setting) {
+        Label label = new Label(words);
+        control(setting).ifPresent(label::setLabelFor);
+        add(new VBox(2, label, setting), 0, rows++, 2, 1);
         return this;
     }
 

@@ -175,7 +175,8 @@ final class GroundPanel extends VBox {
             loadout = new ComboBox<>(FXCollections.observableArrayList(
                     loadouts.stream().map(Loadout::name).toList()));
             loadout.setPromptText("the control");
-            loadout.setPrefWidth(150);
+            loadout.setMaxWidth(Double.MAX_VALUE);
+            Labels.told(loadout);
             loadout.setAccessibleText("Loadout of " + position);
             loadout.setOnAction(chosen -> {
                 if (!isFilling) places.carry(position, Optional.ofNullable(loadout.getValue()));
@@ -185,7 +186,7 @@ final class GroundPanel extends VBox {
             out.getStyleClass().add("link");
             out.setAccessibleText("Take " + position + " out of the plan");
             out.setOnAction(pressed -> places.remove(position));
-            HBox line = new HBox(6, name, loadout, out);
+            HBox line = new HBox(6, name, out);
             line.setAlignment(Pos.CENTER_LEFT);
             at.setAccessibleText("Where " + position + " is");
             at.getStyleClass().add("quiet-field");
@@ -196,7 +197,7 @@ final class GroundPanel extends VBox {
                 say("");
                 key.consume();
             });
-            getChildren().addAll(line, at, wrong);
+            getChildren().addAll(line, loadout, at, wrong);
             say("");
         }
 

@@ -1,7 +1,9 @@
 package handreach.desktop;
 
 import javafx.scene.control.Button;
+import javafx.scene.control.ComboBox;
 import javafx.scene.control.Label;
+import javafx.scene.control.Tooltip;
 import javafx.scene.layout.Region;
 
 /** Lines of words and the links between them, as the panels write them. */
@@ -23,6 +25,13 @@ final class Labels {
         label.setMinWidth(Region.USE_PREF_SIZE);
         label.getStyleClass().add(styleClass);
         return label;
+    }
+
+    /** Tells the whole of what is chosen, where a narrow place cuts it. */
+    static <T> void told(ComboBox<T> box) {
+        Tooltip whole = new Tooltip();
+        whole.textProperty().bind(box.valueProperty().map(value -> box.getConverter().toString(value)));
+        box.setTooltip(whole);
     }
 
     /** Words that do something when pressed. */

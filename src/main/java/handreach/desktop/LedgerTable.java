@@ -20,8 +20,6 @@ import javafx.scene.text.TextAlignment;
 
 /** Both directions of a link beside each other; a line that is pointed at or stepped to is explained. */
 final class LedgerTable extends VBox {
-    private static final double NUMBER_PX = 74;
-
     private static final PseudoClass WEAKER = PseudoClass.getPseudoClass("weaker");
     private static final PseudoClass SUM = PseudoClass.getPseudoClass("sum");
 
@@ -127,8 +125,6 @@ final class LedgerTable extends VBox {
 
         private static Label number() {
             Label number = new Label();
-            number.setMinWidth(NUMBER_PX);
-            number.setPrefWidth(NUMBER_PX);
             number.setMaxHeight(Double.MAX_VALUE);
             number.setAlignment(Pos.TOP_RIGHT);
             number.setTextAlignment(TextAlignment.RIGHT);

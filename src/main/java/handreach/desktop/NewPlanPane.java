@@ -24,6 +24,7 @@ import javafx.scene.control.TextField;
 import javafx.scene.control.ToggleButton;
 import javafx.scene.layout.FlowPane;
 import javafx.scene.layout.HBox;
+import javafx.scene.layout.Region;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.VBox;
 
@@ -123,6 +124,7 @@ final class NewPlanPane extends ScrollPane {
     private static HBox unit(TextField field, String words) {
         Label unit = new Label(words);
         unit.getStyleClass().add("quiet");
+        unit.setMinWidth(Region.USE_PREF_SIZE);
         HBox line = new HBox(6, field, unit);
         line.setAlignment(Pos.CENTER_LEFT);
         HBox.setHgrow(unit, Priority.ALWAYS);

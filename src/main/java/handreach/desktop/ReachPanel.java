@@ -130,6 +130,8 @@ final class ReachPanel extends VBox {
             if (!isFilling && from.getValue() != null) new PlaceVerbs(session).standAt(from.getValue());
         });
         quality.setMaxWidth(Double.MAX_VALUE);
+        Labels.told(quality);
+        Labels.told(from);
         quality.setItems(FXCollections.observableArrayList(CopyQuality.values()));
         quality.setConverter(new StringConverter<>() {
             @Override
@@ -158,7 +160,7 @@ final class ReachPanel extends VBox {
         HBox oddsLine = new HBox(8, odds, oddsWords);
         oddsLine.setAlignment(Pos.CENTER_LEFT);
         HBox.setHgrow(odds, Priority.ALWAYS);
-        return new FormGrid().with("from", from).with("copy is", quality).with("wanted odds", oddsLine);
+        return new FormGrid().with("from", from).over("copy is", quality).with("wanted odds", oddsLine);
     }
 
     private void set(String key, String value) {

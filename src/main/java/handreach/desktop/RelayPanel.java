@@ -68,6 +68,7 @@ final class RelayPanel extends VBox {
         this.mast = new NumberField(
                 "relay-mast", "The mast", PlanLimits.MAST, typed -> set("height of the mast", "mast_m", typed));
         chained.setId("relay-chained");
+        chained.setWrapText(true);
         chained.setOnAction(chosen -> set("relays in a chain", "chained", Boolean.toString(chained.isSelected())));
         find.setId("relay-find");
         find.setOnAction(pressed -> findOut());
@@ -118,7 +119,7 @@ final class RelayPanel extends VBox {
                 .with("who talks", talk)
                 .with("at most", count)
                 .with("", chained)
-                .with("works by", mode)
+                .over("works by", mode)
                 .with("on a mast", mast);
     }
 

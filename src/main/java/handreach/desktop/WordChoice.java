@@ -26,6 +26,7 @@ final class WordChoice extends ComboBox<String> {
                 return getValue();
             }
         });
+        Labels.told(this);
         setOnAction(choice -> {
             if (!isFilling && getValue() != null) chosen.accept(getValue());
         });
