@@ -224,7 +224,8 @@ class DeskJourneyTest {
         for (String word : List.of("five", "NaN")) {
             run.robot().doubleClickOn("#radius").write(word).push(KeyCode.ENTER);
             run.settle();
-            assertTrue(radiusFault().startsWith("The radius is \"" + word + "\", but a number is needed"), radiusFault());
+            assertTrue(
+                    radiusFault().startsWith("The radius is \"" + word + "\", but a number is needed"), radiusFault());
         }
         run.robot().doubleClickOn("#radius").write("5000").push(KeyCode.ENTER);
         run.settle();

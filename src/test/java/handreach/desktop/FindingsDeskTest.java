@@ -128,7 +128,9 @@ class FindingsDeskTest {
         run.settle();
         Label copy = find("#read-out-copy");
         String before = copy.getText();
-        run.onScreen(() -> run.session().carried().set(run.session().scene().get().loadouts().get(5)));
+        run.onScreen(() -> run.session()
+                .carried()
+                .set(run.session().scene().get().loadouts().get(5)));
         run.settle();
         assertFalse(copy.getText().equals(before), before);
         Path other = run.plan().resolveSibling("other.toml");
@@ -194,14 +196,14 @@ class FindingsDeskTest {
         });
         assertFalse(wire.isDisabled());
         run.press("#new-loadout-add");
-        assertEquals("whip at hip", run.onScreen(() -> run.session().carried().get().name()));
+        assertEquals(
+                "whip at hip", run.onScreen(() -> run.session().carried().get().name()));
         // A delta that somebody wrote by hand is told.
-        run.onScreen(() -> run.session()
-                .edit("delta", text -> {
-                    String with = PlanText.withEntryValue(text, "antenna", "quarter-wave whip", "delta_db", "3.5");
-                    with = PlanText.withEntryValue(with, "antenna", "quarter-wave whip", "delta_uncertainty_db", "1");
-                    return PlanText.withEntryValue(with, "antenna", "quarter-wave whip", "delta_mount", "\"in hand\"");
-                }));
+        run.onScreen(() -> run.session().edit("delta", text -> {
+            String with = PlanText.withEntryValue(text, "antenna", "quarter-wave whip", "delta_db", "3.5");
+            with = PlanText.withEntryValue(with, "antenna", "quarter-wave whip", "delta_uncertainty_db", "1");
+            return PlanText.withEntryValue(with, "antenna", "quarter-wave whip", "delta_mount", "\"in hand\"");
+        }));
         run.settle();
         List<String> rows = new ArrayList<>();
         run.onScreen(() -> words(run.node("#step-1").getParent(), rows));
@@ -250,12 +252,11 @@ class FindingsDeskTest {
         run.await(() -> run.live() != null && !run.live().isCoarse());
         run.await(() -> run.node(".figure") != null && run.node(".figure").isVisible());
         run.settle();
-        BufferedImage picture = run.onScreen(() -> javafx.embed.swing.SwingFXUtils.fromFXImage(
-                run.node(".figure").snapshot(dark(), null), null));
+        BufferedImage picture = run.onScreen(() ->
+                javafx.embed.swing.SwingFXUtils.fromFXImage(run.node(".figure").snapshot(dark(), null), null));
         long bright = 0;
         for (int y = 0; y < picture.getHeight(); y++)
-            for (int x = 0; x < picture.getWidth(); x++)
-                if ((picture.getRGB(x, y) >> 8 & 0xFF) > 180) bright++;
+            for (int x = 0; x < picture.getWidth(); x++) if ((picture.getRGB(x, y) >> 8 & 0xFF) > 180) bright++;
         double share = bright / (double) (picture.getWidth() * picture.getHeight());
         assertTrue(share < 0.15, "bright by night: " + share);
         List<String> key = new ArrayList<>();

@@ -165,7 +165,9 @@ class PlanFormTest {
         // Its form is the one that is open now.
         choose("on", "vehicle");
         type("receive_mhz", "155.16");
-        assertEquals("Waits for and sends: they mean something only together.", fault("receive_mhz").substring(9));
+        assertEquals(
+                "Waits for and sends: they mean something only together.",
+                fault("receive_mhz").substring(9));
         type("transmit_mhz", "160.2");
         assertEquals(
                 OptionalDouble.of(160.2),
@@ -213,7 +215,8 @@ class PlanFormTest {
         open("Who must carry what");
         tick("#field-keep-0");
         tick("#field-keep-2");
-        assertEquals(List.of("spike camp", "creek crew"), plan().questions().assign().keep());
+        assertEquals(
+                List.of("spike camp", "creek crew"), plan().questions().assign().keep());
         tick("#field-keep-0");
         assertEquals(List.of("creek crew"), plan().questions().assign().keep());
         open("The relay");
@@ -275,7 +278,8 @@ class PlanFormTest {
         assertEquals("2.5", radius.getText());
         open("quarter-wave whip");
         type("length_cm", "18");
-        assertEquals(45.72, plan().equipment().antennas().get(1).size().lengthCm().orElseThrow());
+        assertEquals(
+                45.72, plan().equipment().antennas().get(1).size().lengthCm().orElseThrow());
         run.robot().push(KeyCode.SHORTCUT, KeyCode.Z);
         run.settle();
         assertEquals(46, plan().equipment().antennas().get(1).size().lengthCm().orElseThrow());

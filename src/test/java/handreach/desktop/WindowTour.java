@@ -29,16 +29,12 @@ final class WindowTour {
     private void questions() {
         for (int question = 1; question <= 3; question++) open(question);
         run.onScreen(() -> run.window().way().open(3));
-        run.press("#relay-find");
+        if (run.session().relay().get().isEmpty()) run.press("#relay-find");
         run.await(() -> run.session().relay().get().isPresent());
-        run.settle();
         open(4);
         run.onScreen(() -> run.window().way().open(4));
-        run.press("#walk-compare");
+        if (run.session().walked().get().isEmpty()) run.press("#walk-compare");
         run.await(() -> run.session().walked().get().isPresent());
-        run.press("#walk-next");
-        run.await(() -> run.session().nextWalk().get().isPresent());
-        run.settle();
         open(5);
     }
 
@@ -83,8 +79,7 @@ final class WindowTour {
         visitor.accept("new-plan");
         run.onScreen(() -> {
             run.window().goTo();
-            run.session()
-                    .tell(Notice.remark("A remark.").with(new Notice.Verb("Do it", () -> {}, true)));
+            run.session().tell(Notice.remark("A remark.").with(new Notice.Verb("Do it", () -> {}, true)));
         });
         run.settle();
         visitor.accept("go-to");
@@ -113,7 +108,6 @@ final class WindowTour {
         if (!node.isVisible()) return;
         shown.add(node);
         if (node instanceof ScrollPane pane && pane.getContent() != null) gather(pane.getContent(), shown);
-        else if (node instanceof Parent parent)
-            parent.getChildrenUnmodifiable().forEach(child -> gather(child, shown));
+        else if (node instanceof Parent parent) parent.getChildrenUnmodifiable().forEach(child -> gather(child, shown));
     }
 }

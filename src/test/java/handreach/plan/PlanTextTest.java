@@ -90,7 +90,8 @@ class PlanTextTest {
     void aListOverSeveralLinesIsReadReplacedAndRemovedWhole() {
         String value = PlanText.value(ENTRIES, "relay", "pairs").orElseThrow();
         assertEquals(List.of("a ]", "b", "a ]", "c"), PlanText.texts(value));
-        assertEquals(2L, Toml.parse(PlanText.withoutValue(ENTRIES, "relay", "pairs")).getLong("relay.count"));
+        assertEquals(
+                2L, Toml.parse(PlanText.withoutValue(ENTRIES, "relay", "pairs")).getLong("relay.count"));
         String edited = PlanText.withValue(ENTRIES, "relay", "pairs", "[]");
         assertEquals(0, Toml.parse(edited).getArray("relay.pairs").size());
         assertEquals(2L, Toml.parse(edited).getLong("relay.count"));
@@ -112,7 +113,8 @@ class PlanTextTest {
     void keysAboveAllSectionsAndWholeSectionsCanGo() {
         assertEquals("\"n\"", PlanText.value(ENTRIES, "", "note").orElseThrow());
         assertEquals(ENTRIES.replace("note = \"n\"\n", ""), PlanText.withoutValue(ENTRIES, "", "note"));
-        assertTrue(PlanText.withValue(ENTRIES, "", "format", "1").startsWith("title = \"T\"\nnote = \"n\"\nformat = 1\n"));
+        assertTrue(
+                PlanText.withValue(ENTRIES, "", "format", "1").startsWith("title = \"T\"\nnote = \"n\"\nformat = 1\n"));
         assertTrue(!PlanText.withoutSection(ENTRIES, "doubt").contains("doubt"));
     }
 }
