@@ -19,12 +19,13 @@ final class AssignSearch {
     private static final long STEP = 1000;
 
     private static final double ROUNDING_DB = 1e-9;
-    /** Pairs of options looked at in one search, in all its branches: some ten seconds. */
-    private static final long MOST_LOOKS = 4_000_000_000L;
+    /** Pairs of options looked at in one search, in all its branches: some seconds. */
+    private static final long MOST_LOOKS = 100_000_000L;
 
     private final AssignTable table;
     private final double leastDb;
     private final Optional<Assignment.Choice> unlike;
+    private final long mostLooks;
     /** Burden in steps, with the changes below; [person][option]. */
     private final long[][] cost;
 
@@ -44,7 +45,13 @@ final class AssignSearch {
      * @param unlike a choice from which the burden of at least one person must differ
      */
     AssignSearch(AssignTable table, double lackDb, Optional<Assignment.Choice> unlike) {
+        this(table, lackDb, unlike, MOST_LOOKS);
+    }
+
+    /** @param mostLooks after which it is given up */
+    AssignSearch(AssignTable table, double lackDb, Optional<Assignment.Choice> unlike, long mostLooks) {
         this.table = table;
+        this.mostLooks = mostLooks;
         this.leastDb = -lackDb - ROUNDING_DB;
         this.unlike = unlike;
         this.cost = new long[table.people()][];
@@ -93,7 +100,7 @@ final class AssignSearch {
     private void search(long[] left) {
         for (AssignTable.Wanted talk : table.wanted())
             looks += (long) Long.bitCount(left[talk.a()]) * Long.bitCount(left[talk.b()]);
-        if (looks > MOST_LOOKS) throw new TooManyChoices();
+        if (looks > mostLooks) throw new TooManyChoices();
         long bound = bound(left);
         if (bound > foundCost || bound == foundCost && !isByTightest) return;
         double tightestDb = tightestDb(left);

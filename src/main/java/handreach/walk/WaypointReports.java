@@ -40,8 +40,9 @@ final class WaypointReports {
             number++;
             String words = point.words().toLowerCase(Locale.ROOT);
             Optional<Reception> heard = heard(words);
+            int at = number;
             heard.flatMap(WaypointReports::fault)
-                    .ifPresent(fault -> faults.addLike(track.name(), 0, "a waypoint says " + fault));
+                    .ifPresent(fault -> faults.add(track.name(), 0, "waypoint " + at + " says " + fault));
             if (heard.isEmpty()) {
                 silent.add(point.name().isEmpty() ? "no. " + number : point.name());
                 continue;

@@ -116,6 +116,9 @@ class S09TroubleshootingTest {
         plan("frequency_mhz = 155.16", "frequency_mhz = 155,16");
         plan("frequency_mhz = 155.16", "frequency_mhz = [155.16");
         plan("radius_km = 5", "radius_km = 900");
+        plan(
+                "[channel]\nname = \"crew direct\"\nfrequency_mhz = 155.16\n",
+                "[[channel]]\nname = \"a\"\nfrequency_mhz = 155\n".repeat(13));
         plan("carry = \"hip\"", "carry = \"hipp\"");
         plan("control = true", "control = true\ngain_db = 3");
         plan("bench_with_counterpoise = \"quarter-wave whip with wire\"", "bench = \"no such\"");
@@ -138,6 +141,15 @@ class S09TroubleshootingTest {
         byte[] whole = Files.readAllBytes(SAMPLE.resolve("tiles/cumberland-forest-3s.tif"));
         file("t3/a.tif", Arrays.copyOf(whole, whole.length - 5000));
         run("tiles", folder.resolve("t3"));
+        double step = 1 / 1200.0;
+        byte[] packed = Files.readAllBytes(new PaperTiff(48, 48, (x, y) -> 600 + (x * 7919 + y * 104_729) % 211)
+                .at(8, 47, step, step)
+                .deflated()
+                .tiles(16)
+                .write(folder.resolve("packed.tif")));
+        packed[100] ^= 4;
+        file("t5/a.tif", packed);
+        run("tiles", folder.resolve("t5"));
         run("tiles", SAMPLE.resolve("tiles"), "--at", "10,10");
     }
 
@@ -188,6 +200,8 @@ class S09TroubleshootingTest {
         walk("walk-track.gpx", "cut.gpx");
         file("dtd.gpx", "<?xml version=\"1.0\"?><!DOCTYPE gpx><gpx/>");
         walk("walk-track.gpx", "dtd.gpx");
+        file("marks.gpx", "<gpx><wpt lat='36.27' lon='-84.21'><name>-204 dBm</name></wpt></gpx>");
+        walk("walk-reports.csv", "marks.gpx");
         file(
                 "typo.csv",
                 Files.readString(SAMPLE.resolve("walk-reports.csv"))

@@ -34,7 +34,7 @@ class S16SmallFilesTest {
             assertTrue(Long.parseLong(cells[3]) < LONGEST_ANSWER, line);
             boolean isAnswered = cells[0].equals("match")
                     || cells[0].equals("cover")
-                    || List.of("sector48", "sector55").contains(cells[0]);
+                    || cells[0].startsWith("sector");
             assertEquals(isAnswered ? "0" : "2", cells[1], line);
         }
         assertEquals(19, runs.size(), runs.keySet().toString());

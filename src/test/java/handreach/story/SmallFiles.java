@@ -13,6 +13,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 
@@ -195,18 +196,17 @@ final class SmallFiles {
     /** A sliver across half the world, and all of it, at a spacing of 30 m. */
     private void sectors() throws IOException {
         String quick = plan().replace("bearing_step_deg = 5", "bearing_step_deg = 90");
-        for (String corners : List.of("[-170,-60],[170,60],[170,60.00001],[-170,-60]", "[-180,-90],[180,-90],[180,90],[-180,90],[-180,-90]", "[8,46],[8,47],[8,46.5],[8,46]")) {
-            String name = "sector" + corners.length();
-            written(name + ".geojson", "{\"type\":\"Polygon\",\"coordinates\":[[" + corners + "]]}");
-            run(
-                    name,
-                    "reach",
-                    written(
-                                    name + ".toml",
-                                    quick + "[[sector]]\nname = \"s\"\npolygon = \"" + name
-                                            + ".geojson\"\nspacing_m = 30\n")
-                            .toString(),
-                    "--no-area");
+        Map<String, String> sectors = Map.of(
+                "sliver", "[-170,-60],[170,60],[170,60.00001],[-170,-60]",
+                "world", "[-180,-90],[180,-90],[180,90],[-180,90],[-180,-90]",
+                "flat", "[8,46],[8,47],[8,46.5],[8,46]");
+        for (Map.Entry<String, String> sector : sectors.entrySet()) {
+            String name = "sector " + sector.getKey();
+            written(
+                    sector.getKey() + ".geojson",
+                    "{\"type\":\"Polygon\",\"coordinates\":[[" + sector.getValue() + "]]}");
+            String asked = "[[sector]]\nname = \"s\"\npolygon = \"" + sector.getKey() + ".geojson\"\nspacing_m = 30\n";
+            run(name, "reach", written(sector.getKey() + ".toml", quick + asked).toString(), "--no-area");
         }
     }
 

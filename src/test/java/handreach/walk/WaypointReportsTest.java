@@ -73,8 +73,10 @@ class WaypointReportsTest {
                 () -> WaypointReports.of(
                         track("<name>-204 dBm</name>", "<name>copy</name>", "<name>-205 dBm</name>"), words -> {}));
         assertEquals(
-                "marks.gpx: a waypoint says \"-204\" dBm, allowed is -170 to 30 dBm. Correct the mark, or take it out. (2 times)",
-                fault.getMessage());
+                List.of(
+                        "marks.gpx: waypoint 1 says \"-204\" dBm, allowed is -170 to 30 dBm. Correct the mark, or take it out.",
+                        "marks.gpx: waypoint 3 says \"-205\" dBm, allowed is -170 to 30 dBm. Correct the mark, or take it out."),
+                fault.getMessage().lines().toList());
     }
 
     @Test
