@@ -274,19 +274,18 @@ final class PlanSection {
         List<PlanSection> sections = new ArrayList<>();
         if (value instanceof TomlArray array) {
             int most = MOST_ENTRIES.get(key);
-            if (array.size() > most) {
+            if (array.size() > most)
                 faults.add(
                         source,
                         array.inputPositionOf(most).line(),
                         "[[" + key + "]] has " + array.size() + " entries, at most " + most
                                 + " are taken. Leave some out, or make several plans.");
-                return sections;
-            }
-            for (int i = 0; i < array.size(); i++)
+            int count = Math.min(array.size(), most);
+            for (int i = 0; i < count; i++)
                 if (array.get(i) instanceof TomlTable inner)
                     sections.add(new PlanSection(
                             source, key, inner, array.inputPositionOf(i).line(), faults));
-            if (sections.size() == array.size()) return sections;
+            if (sections.size() == count) return sections;
         }
         fault(key, "is " + shown(value) + ", entries that start with [[" + key + "]] are expected.");
         return sections;

@@ -214,10 +214,11 @@ public final class AtlasFolder implements AutoCloseable {
         double seconds = trial.secondsEach() * positions;
         return String.format(
                 Locale.ROOT,
-                "%d positions in %d blocks: about %s core-hours by a trial of %d positions, %s here on %d %s, and %s on the disk."
+                "%d positions in %d %s: about %s core-hours by a trial of %d positions, %s here on %d %s, and %s on the disk."
                         + " Later positions are mostly quicker than the tried ones.",
                 positions,
                 todo().size(),
+                todo().size() == 1 ? "block" : "blocks",
                 short2(seconds / 3600),
                 trial.rows().size(),
                 minutes(seconds / cores),

@@ -37,7 +37,7 @@ class S16SmallFilesTest {
                     || cells[0].startsWith("sector");
             assertEquals(isAnswered ? "0" : "2", cells[1], line);
         }
-        assertEquals(19, runs.size(), runs.keySet().toString());
+        assertEquals(18, runs.size(), runs.keySet().toString());
         assertTrue(runs.get("ones, 4 MB")[4].startsWith("ones.toml: is 3 MiB, at most 256 KiB are read."));
     }
 

@@ -198,8 +198,7 @@ final class SmallFiles {
         String quick = plan().replace("bearing_step_deg = 5", "bearing_step_deg = 90");
         Map<String, String> sectors = Map.of(
                 "sliver", "[-170,-60],[170,60],[170,60.00001],[-170,-60]",
-                "world", "[-180,-90],[180,-90],[180,90],[-180,90],[-180,-90]",
-                "flat", "[8,46],[8,47],[8,46.5],[8,46]");
+                "world", "[-180,-90],[180,-90],[180,90],[-180,90],[-180,-90]");
         for (Map.Entry<String, String> sector : sectors.entrySet()) {
             String name = "sector " + sector.getKey();
             written(
