@@ -16,6 +16,9 @@ import java.util.Objects;
  * @param notes what was accepted but should be known, one sentence each
  */
 public record BenchFile(String name, List<Reading> readings, Declarations declarations, List<String> notes) {
+    /** Frequency at which a reading was made. */
+    public static final Range FREQUENCY = new Range("frequency_mhz", 1, 10_000, "MHz", "Write it in megahertz.");
+
     /** What spreadsheets write on the most usual desktop system when not asked for UTF-8. */
     private static final Charset SPREADSHEET_CODE_PAGE = Charset.forName("windows-1252");
 

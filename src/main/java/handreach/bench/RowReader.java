@@ -2,7 +2,6 @@ package handreach.bench;
 
 import handreach.input.NearestWord;
 import handreach.input.NumberText;
-import handreach.input.Range;
 import handreach.input.Table;
 import handreach.input.TableRow;
 import java.util.EnumMap;

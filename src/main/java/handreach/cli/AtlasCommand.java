@@ -40,7 +40,8 @@ import picocli.CommandLine.Parameters;
             "  handreach atlas elevation-samples/invented-valley --grid 1km --relays 3 --out atlas-valley",
             "",
             "Ctrl-C stops it; the same command goes on where it was. These are odds, not a promise: carry a",
-            "second means of calling for help. Whether a relay may be used is for your licence and local rules to say."
+            "second means of calling for help. Whether a relay may be used is for your licence and local rules",
+            "to say."
         })
 final class AtlasCommand implements Callable<Integer> {
     private static final int SOME_FAILED = 1;
