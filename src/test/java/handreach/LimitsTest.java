@@ -193,18 +193,7 @@ class LimitsTest {
             new Key("bench", of(DECLARED, "CONDUCTIVITY")));
 
     private static final List<String> COMMANDS = List.of(
-            "bench",
-            "match",
-            "pattern",
-            "tiles",
-            "path",
-            "reach",
-            "relay",
-            "assign",
-            "atlas",
-            "walk",
-            "card",
-            "report",
+            "bench", "match", "pattern", "tiles", "path", "reach", "relay", "assign", "atlas", "walk", "card", "report",
             "desk");
     private static final Pattern HELP_OF_OPTION =
             Pattern.compile("(?m)^ {1,8}(?:-\\w, )?(--[\\w-]+)[^\\n]*(?:\\n {12,}[^\\n]*)*");
@@ -341,7 +330,10 @@ class LimitsTest {
     @Test
     void everyRangeOfTheProgramIsInTheseTables() {
         Set<Range> known = new HashSet<>();
-        Stream.of(PLAN.stream().map(Key::range), FILES.stream().map(Key::range), OPTIONS.stream().map(Option::range))
+        Stream.of(
+                        PLAN.stream().map(Key::range),
+                        FILES.stream().map(Key::range),
+                        OPTIONS.stream().map(Option::range))
                 .flatMap(ranges -> ranges)
                 .forEach(known::add);
         known.add(CellGrid.LATITUDE);

@@ -135,11 +135,7 @@ final class DeclarationReader {
                 doubts,
                 meter(),
                 range(),
-                new Instrument(
-                        number(NOISE_FLOOR),
-                        number(OVERLOAD),
-                        earlierScatter(),
-                        resolution()));
+                new Instrument(number(NOISE_FLOOR), number(OVERLOAD), earlierScatter(), resolution()));
     }
 
     /** Without what a spreadsheet adds: quotation marks around the line and separators behind it. */

@@ -8,7 +8,8 @@ import java.util.Optional;
 
 /** What a row of the bench file measured, with the one unit it is written in. */
 public enum Quantity {
-    RECEIVED_LEVEL(new Range("received_level", -200, 60, "dBm"), "level", "received_signal", "signal_level", "rx_level"),
+    RECEIVED_LEVEL(
+            new Range("received_level", -200, 60, "dBm"), "level", "received_signal", "signal_level", "rx_level"),
     FIELD_METER(new Range("field_meter", 0, 1e6, "uA"), "field_strength", "field_strength_meter", "meter"),
     SWR(new Range("swr", 1, 10_000, ":1"), "vswr"),
     RETURN_LOSS(new Range("return_loss", -100, 100, "dB")),

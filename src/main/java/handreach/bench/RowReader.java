@@ -23,8 +23,7 @@ final class RowReader {
     private static final String GAIN_NEEDS_REFERENCE =
             "A gain has no meaning without its reference: over isotropic (dBi), over a half-wave dipole (dBd), or over the"
                     + " control in a named mounting. ";
-    private static final Range TRIAL =
-            new Range("trial", 0, 1_000_000, "", "Number the trials 1, 2, 3 and so on.");
+    private static final Range TRIAL = new Range("trial", 0, 1_000_000, "", "Number the trials 1, 2, 3 and so on.");
 
     /** What people put into a cell that was not read. */
     private static final Set<String> NOT_READ =
@@ -224,8 +223,8 @@ final class RowReader {
 
     private static String rangeFault(Quantity quantity, String typed) {
         if (quantity == Quantity.SWR)
-            return "swr is " + typed + ", but SWR is never below 1 (at most " + (int) quantity.allowed().high()
-                    + " is read). Check the column order, or drop the row.";
+            return "swr is " + typed + ", but SWR is never below 1 (at most "
+                    + (int) quantity.allowed().high() + " is read). Check the column order, or drop the row.";
         return String.format(
                 Locale.ROOT,
                 "%s is %s, allowed is %s. Check the value and its unit.",
@@ -250,7 +249,8 @@ final class RowReader {
         if (value.isPresent()
                 && value.getAsDouble() == Math.rint(value.getAsDouble())
                 && TRIAL.accepts(value.getAsDouble())) return OptionalInt.of((int) value.getAsDouble());
-        row.fault("trial is \"" + typed + "\", a whole number from " + TRIAL.words() + " is expected. " + TRIAL.advice());
+        row.fault(
+                "trial is \"" + typed + "\", a whole number from " + TRIAL.words() + " is expected. " + TRIAL.advice());
         return OptionalInt.empty();
     }
 

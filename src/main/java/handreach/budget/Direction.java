@@ -89,8 +89,8 @@ final class Direction {
 
     private List<LedgerLine> receivingLines() {
         Radio radio = receiver.loadout().radio();
-        String passed = "antenna and body hold off " + Decibels.number(to.lossToNoiseDb(), 1)
-                + " dB of the outside noise";
+        String passed =
+                "antenna and body hold off " + Decibels.number(to.lossToNoiseDb(), 1) + " dB of the outside noise";
         List<LedgerLine> lines = new ArrayList<>(List.of(
                 new LedgerLine(
                         LineKey.SENSITIVITY,
@@ -108,7 +108,8 @@ final class Direction {
                         passed),
                 new LedgerLine(
                         LineKey.QUALITY,
-                        terms.quality().word().toUpperCase(Locale.ROOT) + ", " + terms.fading().word(),
+                        terms.quality().word().toUpperCase(Locale.ROOT) + ", "
+                                + terms.fading().word(),
                         0.0 - radio.qualityDb(terms.quality(), terms.fading()),
                         Doubt.NONE,
                         "TIA TSB-88 Annex A (from memory)",

@@ -16,6 +16,7 @@ public final class LinkBudget {
     private final LinkTerms terms;
     /** What the weaker way has but for patterns and path, dB. */
     private final double weakerFixedDb;
+
     private final EndBudget first;
     private final EndBudget second;
 

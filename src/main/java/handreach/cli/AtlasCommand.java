@@ -87,14 +87,18 @@ final class AtlasCommand implements Callable<Integer> {
             description = "Median reach from which a loadout serves, 50 to 120000 m. Default: a quarter of the radius.")
     private String serves;
 
-    @Option(names = "--cores", paramLabel = "N", description = "Threads, or cores of the cluster, 1 to 256. Default: all.")
+    @Option(
+            names = "--cores",
+            paramLabel = "N",
+            description = "Threads, or cores of the cluster, 1 to 256. Default: all.")
     private Integer cores;
 
     @Option(
             names = "--cluster",
             paramLabel = "WHERE",
-            description = "The engine that does it: spark://HOST:PORT, or local[N]. Default: threads of this machine, no engine."
-                    + " See docs/atlas.md.")
+            description =
+                    "The engine that does it: spark://HOST:PORT, or local[N]. Default: threads of this machine, no engine."
+                            + " See docs/atlas.md.")
     private String cluster;
 
     @Option(
@@ -133,8 +137,7 @@ final class AtlasCommand implements Callable<Integer> {
         }
     }
 
-    private List<BlockFault> run(
-            AtlasStudy study, AtlasFolder folder, int threads, Optional<AtlasSpread> spread) {
+    private List<BlockFault> run(AtlasStudy study, AtlasFolder folder, int threads, Optional<AtlasSpread> spread) {
         List<AtlasBlock> todo = folder.todo();
         int there = study.positions().blocks().size() - todo.size();
         if (there > 0) json.tell(there + " of " + study.positions().blocks().size() + " blocks are there already.");

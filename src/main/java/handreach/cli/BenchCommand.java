@@ -55,7 +55,8 @@ final class BenchCommand implements Callable<Integer> {
     @Option(
             names = "--settle-db",
             paramLabel = "DB",
-            description = "Say how many trials would settle a true difference of this size, 0.01 to 40 dB. Default: 1 dB.")
+            description =
+                    "Say how many trials would settle a true difference of this size, 0.01 to 40 dB. Default: 1 dB.")
     private double settleDb = 1;
 
     @Option(

@@ -137,8 +137,8 @@ public final class CommandLineRunner {
     /** A number as files have it; picocli's own words would name a type of the language. */
     private static Double number(String written) {
         if (NumberText.hasDecimalComma(written))
-            throw new TypeConversionException("\"" + written + "\" has a comma, a number with a point is expected: "
-                    + written.replace(',', '.'));
+            throw new TypeConversionException(
+                    "\"" + written + "\" has a comma, a number with a point is expected: " + written.replace(',', '.'));
         try {
             return Double.valueOf(written.strip().replace('\u2212', '-'));
         } catch (NumberFormatException e) {
@@ -157,7 +157,8 @@ public final class CommandLineRunner {
     private static int wrongUsage(ParameterException wrong, String[] args) {
         PrintWriter err = wrong.getCommandLine().getErr();
         String command = wrong.getCommandLine().getCommandSpec().qualifiedName();
-        String said = ENUM_WORDS.matcher(String.valueOf(wrong.getMessage()))
+        String said = ENUM_WORDS
+                .matcher(String.valueOf(wrong.getMessage()))
                 .replaceFirst(found -> "\"" + Matcher.quoteReplacement(found.group(2)) + "\", allowed is "
                         + found.group(1).toLowerCase(Locale.ROOT));
         err.println(Unseen.oneLine(command + ": " + said + hint(wrong) + " See " + command + " --help."));

@@ -73,7 +73,8 @@ final class ReportCommand implements Callable<Integer> {
             }
             answer = ReachStudy.run(scene, true, progress);
             if (assign) more.addAll(0, new AssignComposer(AssignStudy.run(scene, progress)).sections());
-            if (relay) more.addAll(0, new RelayComposer(RelayStudy.run(scene, progress)).sectionsBesideReach(Instant.now()));
+            if (relay)
+                more.addAll(0, new RelayComposer(RelayStudy.run(scene, progress)).sectionsBesideReach(Instant.now()));
         }
         warnings.addAll(0, answer.warnings());
         List<String> told = warnings.stream().distinct().toList();

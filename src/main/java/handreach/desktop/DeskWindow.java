@@ -85,7 +85,9 @@ final class DeskWindow {
         WalkPanel walk = new WalkPanel(session, map::centreOn);
         this.way = new QuestionList(List.of(
                 new Question("What do we carry?", reach.advice(), carry),
-                new Question("On what ground?", ground.answer(),
+                new Question(
+                        "On what ground?",
+                        ground.answer(),
                         withForms(
                                 ground,
                                 EntryKind.GROUND,
@@ -94,10 +96,14 @@ final class DeskWindow {
                                 EntryKind.ROUTE,
                                 EntryKind.SECTOR,
                                 EntryKind.STATION)),
-                new Question("How far does it reach?", reach.answer(),
+                new Question(
+                        "How far does it reach?",
+                        reach.answer(),
                         withForms(reach, EntryKind.TARGET, EntryKind.REACH, EntryKind.DECIDE)),
                 new Question("Is a relay needed?", relay.answer(), withForms(relay, EntryKind.RELAY, EntryKind.ASSIGN)),
-                new Question("Was it right?", walk.answer(),
+                new Question(
+                        "Was it right?",
+                        walk.answer(),
                         withForms(walk, EntryKind.WALK, EntryKind.CALIBRATION, EntryKind.DOUBT))));
         this.goTo = new GoToPane(session, map, tools);
         new MapGestures(map, session, tools, goTo::ask);

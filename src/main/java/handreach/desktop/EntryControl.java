@@ -163,7 +163,8 @@ record EntryControl(Node node, Consumer<String> show) {
         Button add = new Button("Add");
         add.setId("add-" + key.key());
         add.setAccessibleText("Add a pair that talks");
-        add.disableProperty().bind(one.valueProperty().isNull().or(other.valueProperty().isNull()));
+        add.disableProperty()
+                .bind(one.valueProperty().isNull().or(other.valueProperty().isNull()));
         List<List<String>> pairs = new ArrayList<>();
         add.setOnAction(pressed -> {
             List<List<String>> more = new ArrayList<>(pairs);

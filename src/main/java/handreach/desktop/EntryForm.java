@@ -205,9 +205,10 @@ final class EntryForm extends VBox {
 
     private String written(EntryKey key, String typed) {
         return switch (key.kind()) {
-            case NUMBER -> PlanText.number(NumberText.parse(
-                            OwnUnit.planned(typed, OwnUnit.of(key.range().orElseThrow(), lengths)))
-                    .orElseThrow());
+            case NUMBER ->
+                PlanText.number(NumberText.parse(
+                                OwnUnit.planned(typed, OwnUnit.of(key.range().orElseThrow(), lengths)))
+                        .orElseThrow());
             case FLAG, MARK, EITHER, NAMES, PAIRS -> typed;
             case TEXT, NAME, PLACE, CHOICE, FILE, FOLDER -> PlanText.quoted(typed);
         };

@@ -21,11 +21,7 @@ enum EntryKind {
     DELTA("delta", Several.NUMBERED, "Deltas on a channel", "delta on a channel", EntryKeys::delta),
     LOADOUT("loadout", Several.NAMED, "Loadouts", "loadout", EntryKeys::loadout),
     CARRY_LOSS(
-            "carry_loss",
-            Several.NUMBERED,
-            "Own body losses",
-            "body loss you measured",
-            plan -> EntryKeys.CARRY_LOSS),
+            "carry_loss", Several.NUMBERED, "Own body losses", "body loss you measured", plan -> EntryKeys.CARRY_LOSS),
     BENCH("bench", Several.OPTIONAL, "Measured", "The bench readings", plan -> EntryKeys.BENCH),
     ANCHOR("anchor", Several.OPTIONAL, "Measured", "The control against a dipole", plan -> EntryKeys.ANCHOR),
     GROUND("ground", Several.ONE, "Ground", "The ground", plan -> GroundKeys.GROUND),
@@ -115,7 +111,9 @@ enum EntryKind {
             Entry numbered = Entry.at(section, i);
             Optional<String> name = numbered.value(text, "name").map(Entry::plain);
             entries.add(
-                    several == Several.NAMED && name.isPresent() ? Entry.of(section, name.get().strip()) : numbered);
+                    several == Several.NAMED && name.isPresent()
+                            ? Entry.of(section, name.get().strip())
+                            : numbered);
         }
         return entries;
     }
@@ -130,7 +128,8 @@ enum EntryKind {
         if (!isSeveral()) return words;
         if (entry.name().isPresent()) return entry.name().get();
         String said = EntryKeys.TITLES.stream()
-                .flatMap(key -> entry.value(text, key.key())
+                .flatMap(key -> entry
+                        .value(text, key.key())
                         .map(value -> key.range()
                                 .map(range -> value + " " + range.unit())
                                 .orElse(Entry.plain(value)))
@@ -138,5 +137,4 @@ enum EntryKind {
                 .collect(Collectors.joining(", "));
         return said.isEmpty() ? fresh() : said;
     }
-
 }

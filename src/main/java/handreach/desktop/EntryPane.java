@@ -131,8 +131,8 @@ final class EntryPane extends BorderPane {
                 .toList();
         if (!words.equals(listed)) fillList(entries, text);
         listed = words;
-        buttons.forEach((entry, button) ->
-                button.pseudoClassStateChanged(CHOSEN, entry.equals(shown) && fresh.isEmpty()));
+        buttons.forEach(
+                (entry, button) -> button.pseudoClassStateChanged(CHOSEN, entry.equals(shown) && fresh.isEmpty()));
         if (fresh.isEmpty()) fillSheet(scene, text);
         else if (isNone) begin(fresh.get());
     }
@@ -202,8 +202,7 @@ final class EntryPane extends BorderPane {
         Button leave = new Button("Leave");
         leave.setId("kit-leave");
         leave.setOnAction(pressed -> show(shown));
-        sheet.getChildren()
-                .setAll(title(kind.fresh()), form, wrong, new FlowPane(8, 6, add, leave));
+        sheet.getChildren().setAll(title(kind.fresh()), form, wrong, new FlowPane(8, 6, add, leave));
     }
 
     private static Label title(String words) {
@@ -217,8 +216,8 @@ final class EntryPane extends BorderPane {
         EntryKind kind = EntryKind.of(entry);
         List<EntryKey> keys = kind.keys(scene.plan());
         boolean isThere = PlanText.hasSection(text, kind.section());
-        Optional<Made> now = Optional.of(
-                new Made(entry, keys, scene.plan().header().lengths(), isThere));
+        Optional<Made> now =
+                Optional.of(new Made(entry, keys, scene.plan().header().lengths(), isThere));
         if (now.equals(made)) return;
         made = now;
         sheet.getChildren().setAll(title(kind.words(text, entry)));

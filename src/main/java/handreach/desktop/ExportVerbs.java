@@ -65,7 +65,8 @@ final class ExportVerbs {
         Optional<RelayAnswer> relay = fitting();
         run("Report", (scene, progress) -> {
             List<Section> more = new ArrayList<>();
-            relay.map(found -> new RelayComposer(found).sectionsBesideReach(Instant.now())).ifPresent(more::addAll);
+            relay.map(found -> new RelayComposer(found).sectionsBesideReach(Instant.now()))
+                    .ifPresent(more::addAll);
             if (!scene.plan().questions().walks().isEmpty())
                 more.addAll(WalkComposer.sections(WalkStudy.run(scene, progress), Instant.now()));
             progress.goOn();

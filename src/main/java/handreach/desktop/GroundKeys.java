@@ -47,9 +47,7 @@ final class GroundKeys {
             EntryKey.file("narrowed to", "polygon"));
 
     static final List<EntryKey> STATION = EntryKeys.joined(
-            List.of(
-                    EntryKey.place("stands at", "at"),
-                    EntryKey.number("power", Radio.POWER)),
+            List.of(EntryKey.place("stands at", "at"), EntryKey.number("power", Radio.POWER)),
             EntryKeys.sensitivity(),
             EntryKeys.gain(),
             List.of(

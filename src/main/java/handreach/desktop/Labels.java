@@ -30,7 +30,8 @@ final class Labels {
     /** Tells the whole of what is chosen, where a narrow place cuts it. */
     static <T> void told(ComboBox<T> box) {
         Tooltip whole = new Tooltip();
-        whole.textProperty().bind(box.valueProperty().map(value -> box.getConverter().toString(value)));
+        whole.textProperty()
+                .bind(box.valueProperty().map(value -> box.getConverter().toString(value)));
         box.setTooltip(whole);
     }
 

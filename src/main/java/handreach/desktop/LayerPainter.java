@@ -15,7 +15,6 @@ import handreach.study.Scene;
 import handreach.units.Shares;
 import java.util.ArrayList;
 import java.util.BitSet;
-import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import org.locationtech.jts.geom.MultiPolygon;
@@ -139,9 +138,8 @@ final class LayerPainter {
     }
 
     private Optional<Overlay> paintLeast() {
-        List<Loadout> byBurden = scene.loadouts().stream()
-                .sorted(scene.leastFirst())
-                .toList();
+        List<Loadout> byBurden =
+                scene.loadouts().stream().sorted(scene.leastFirst()).toList();
         List<OddsGrid> grids = new ArrayList<>();
         for (Loadout loadout : byBurden) odds(loadout).ifPresent(grids::add);
         if (grids.isEmpty()) return Optional.empty();

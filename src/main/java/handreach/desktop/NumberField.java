@@ -72,12 +72,13 @@ final class NumberField extends VBox {
         last = typed;
         Range allowed = OwnUnit.limits(range, lengths);
         OptionalDouble number = NumberText.parse(typed);
-        if (number.isEmpty()) say(what + " is \"" + typed + "\", but a number is needed, from " + allowed.words() + ".");
+        if (number.isEmpty())
+            say(what + " is \"" + typed + "\", but a number is needed, from " + allowed.words() + ".");
         else if (!allowed.accepts(number.getAsDouble())) say(what + " " + allowed.fault(typed));
         else {
             say("");
-            taken.accept(PlanText.number(
-                    NumberText.parse(OwnUnit.planned(typed, OwnUnit.of(range, lengths))).orElseThrow()));
+            taken.accept(PlanText.number(NumberText.parse(OwnUnit.planned(typed, OwnUnit.of(range, lengths)))
+                    .orElseThrow()));
         }
     }
 

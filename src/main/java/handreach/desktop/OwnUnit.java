@@ -37,13 +37,12 @@ final class OwnUnit {
     static Range limits(Range range, Lengths lengths) {
         double unit = of(range, lengths);
         if (unit == 1) return range;
-        String name =
-                switch (range.unit()) {
-                    case "km" -> lengths.longUnit();
-                    case "km/h" -> lengths.longUnit() + "/h";
-                    case "m" -> lengths.shortUnit();
-                    default -> lengths.antennaUnit();
-                };
+        String name = switch (range.unit()) {
+            case "km" -> lengths.longUnit();
+            case "km/h" -> lengths.longUnit() + "/h";
+            case "m" -> lengths.shortUnit();
+            default -> lengths.antennaUnit();
+        };
         return new Range(
                 range.key(),
                 Math.ceil(range.low() / unit * HUNDREDTHS) / HUNDREDTHS,

@@ -35,8 +35,8 @@ final class PlaceVerbs {
         session.worker()
                 .inOrder(
                         () -> PlaceDoubt.of(scene, name, typed),
-                        doubt -> doubt.ifPresent(words -> session.tell(
-                                Notice.remark(words + " Undo (Ctrl+Z) puts it back where it was."))),
+                        doubt -> doubt.ifPresent(words ->
+                                session.tell(Notice.remark(words + " Undo (Ctrl+Z) puts it back where it was."))),
                         session::tell);
     }
 

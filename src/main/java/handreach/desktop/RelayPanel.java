@@ -216,7 +216,8 @@ final class RelayPanel extends VBox {
             if (!site.isAdvised()) continue;
             Button put = Labels.link("Put " + site.name() + " into the plan", () -> put(found, site));
             put.setId("relay-put-" + verbs.getChildren().size());
-            put.setTooltip(new Tooltip("As a station that stands and passes speech on; then the answer is found out anew"));
+            put.setTooltip(
+                    new Tooltip("As a station that stands and passes speech on; then the answer is found out anew"));
             verbs.getChildren().add(put);
         }
         return verbs;

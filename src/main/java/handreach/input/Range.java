@@ -35,7 +35,8 @@ public record Range(String key, double low, double high, String unit, String adv
 
     /** What to say of a number outside, as it was typed; follows the name that the user knows it by. */
     public String fault(String found) {
-        return "is " + found + ", allowed is " + words() + ". " + smallerUnit(found).orElse(advice);
+        return "is " + found + ", allowed is " + words() + ". "
+                + smallerUnit(found).orElse(advice);
     }
 
     /** What to say of megahertz that were written in kilohertz or hertz. */

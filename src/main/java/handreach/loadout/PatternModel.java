@@ -23,7 +23,8 @@ final class PatternModel {
 
     private PatternModel() {}
 
-    private record Known(Radiator radiator, double length, PatternMount mount, Frequency frequency, ElevationPattern is) {
+    private record Known(
+            Radiator radiator, double length, PatternMount mount, Frequency frequency, ElevationPattern is) {
         boolean isOf(Radiator aRadiator, double aLength, PatternMount aMount, Frequency aFrequency) {
             return radiator == aRadiator && length == aLength && mount == aMount && frequency.equals(aFrequency);
         }

@@ -125,7 +125,8 @@ final class PlanReader {
         if (YES.contains(small) || NO.contains(small))
             return Optional.of(key + " is " + word + ", true or false is expected. Write "
                     + (YES.contains(small) ? "true" : "false") + ".");
-        return Optional.of(key + " is " + word + ", a text in quotes is expected. Write " + key + " = \"" + word + "\".");
+        return Optional.of(
+                key + " is " + word + ", a text in quotes is expected. Write " + key + " = \"" + word + "\".");
     }
 
     /** What to say of a line on which a number has a comma where its point should be. */

@@ -32,7 +32,8 @@ public record ModelNote(
             StringBuilder kind = new StringBuilder(sentence.length());
             for (int i = 0; i < sentence.length(); ) {
                 int end = pastDigits(i);
-                if (end > i && sentence.startsWith(".", end) && pastDigits(end + 1) > end + 1) end = pastDigits(end + 1);
+                if (end > i && sentence.startsWith(".", end) && pastDigits(end + 1) > end + 1)
+                    end = pastDigits(end + 1);
                 kind.append(end > i ? '#' : sentence.charAt(i));
                 i = Math.max(end, i + 1);
             }

@@ -19,6 +19,7 @@ public final class RadialLosses {
     private final double[] distanceM;
     /** What each sample stands for, as {@link RadialReach#rings} has it; 0 for ground outside the drawn area, which does not count. */
     private final double[] ringM2;
+
     private final float[][] figure;
     private final byte[] cover;
     private final int known;

@@ -60,7 +60,10 @@ final class AtlasBlockFile {
 
         private HeardBits.Window window(JsonNode four) {
             HeardBits.Window window = new HeardBits.Window(
-                    four.path(0).asInt(), four.path(1).asInt(), four.path(2).asInt(), four.path(3).asInt());
+                    four.path(0).asInt(),
+                    four.path(1).asInt(),
+                    four.path(2).asInt(),
+                    four.path(3).asInt());
             boolean isInside = window.row() >= 0
                     && window.column() >= 0
                     && window.rows() >= 0

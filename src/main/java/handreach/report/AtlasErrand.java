@@ -61,8 +61,8 @@ record AtlasErrand(String question, List<String> loadouts, double gridM, double 
         List<BlockFault> faults = study.run(
                 List.of(block),
                 1,
-                (same, rows) -> text.add(
-                        AtlasBlockFile.text(question, loadouts, rows).getBytes(StandardCharsets.UTF_8)),
+                (same, rows) ->
+                        text.add(AtlasBlockFile.text(question, loadouts, rows).getBytes(StandardCharsets.UTF_8)),
                 Progress.SILENT);
         if (!faults.isEmpty()) throw new InputFault("block", 0, faults.get(0).words());
         return text.get(0);

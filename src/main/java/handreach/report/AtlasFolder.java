@@ -145,8 +145,7 @@ public final class AtlasFolder implements AutoCloseable {
     }
 
     private Path file(String folderName, AtlasBlock block, String ending) {
-        return folder.resolve(folderName)
-                .resolve(String.format(Locale.ROOT, "block-%06d.%s", block.number(), ending));
+        return folder.resolve(folderName).resolve(String.format(Locale.ROOT, "block-%06d.%s", block.number(), ending));
     }
 
     /** Writes a block that is there as columns, for readers of tables. */
@@ -190,7 +189,8 @@ public final class AtlasFolder implements AutoCloseable {
 
     /** Keeps a block that was reckoned elsewhere, as its worker wrote it. */
     void put(AtlasBlock block, byte[] text) {
-        AtlasBlockFile.Content content = AtlasBlockFile.content(new String(text, StandardCharsets.UTF_8), expected(block))
+        AtlasBlockFile.Content content = AtlasBlockFile.content(
+                        new String(text, StandardCharsets.UTF_8), expected(block))
                 .orElseThrow(() -> new IllegalStateException("block " + block.number() + " came back damaged"));
         WholeFile.write(file(block), text, sources);
         done.put(block.number(), content);

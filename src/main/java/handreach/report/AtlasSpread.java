@@ -115,7 +115,8 @@ public final class AtlasSpread {
 
     private static void remove(Path folder) {
         try (Stream<Path> files = Files.walk(folder)) {
-            for (Path file : (Iterable<Path>) files.sorted(Comparator.reverseOrder())::iterator) Files.deleteIfExists(file);
+            for (Path file : (Iterable<Path>) files.sorted(Comparator.reverseOrder())::iterator)
+                Files.deleteIfExists(file);
         } catch (IOException | UncheckedIOException e) {
             // what is left lies among temporary files
             return;

@@ -2,9 +2,9 @@ package handreach.report;
 
 import handreach.bench.Quantity;
 import handreach.bench.SessionOrder;
+import handreach.bench.SessionOrder.Turn;
 import handreach.input.InputFault;
 import handreach.input.SourceText;
-import handreach.bench.SessionOrder.Turn;
 import handreach.input.Sources;
 import handreach.report.file.Csv;
 import handreach.report.file.WholeFile;
@@ -61,18 +61,19 @@ public record BenchSheet(SessionOrder order, String frequencyMhz, long lot) {
         List<String> rows = SourceText.readTable(table).lines().stream()
                 .filter(line -> !line.isBlank() && !line.startsWith("#") && !line.startsWith("sep="))
                 .toList();
-        return !rows.isEmpty() && (!isRow(rows.get(0), HEADS) || !rows.stream().skip(1).allMatch(BenchSheet::isBlank));
+        return !rows.isEmpty()
+                && (!isRow(rows.get(0), HEADS) || !rows.stream().skip(1).allMatch(BenchSheet::isBlank));
     }
 
     private static boolean isRow(String line, List<String> cells) {
-        return Stream.of(",", ";", "\t").anyMatch(by -> List.of(line.split(by, -1)).equals(cells));
+        return Stream.of(",", ";", "\t")
+                .anyMatch(by -> List.of(line.split(by, -1)).equals(cells));
     }
 
     private static boolean isBlank(String line) {
         return Stream.of(",", ";", "\t")
                 .map(by -> line.split(by, -1))
-                .anyMatch(cells ->
-                        cells.length == HEADS.size() && cells[VALUE].isBlank() && cells[NOTE].isBlank());
+                .anyMatch(cells -> cells.length == HEADS.size() && cells[VALUE].isBlank() && cells[NOTE].isBlank());
     }
 
     String csv() {

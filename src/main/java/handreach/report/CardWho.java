@@ -139,7 +139,8 @@ final class CardWho {
 
     private CardPerson.Share share(DoubleStream odds) {
         double[] sorted = odds.sorted().toArray();
-        return new CardPerson.Share(Shares.oddsRange(sorted[0], sorted[sorted.length - 1], wanted()), sorted[0] < wanted());
+        return new CardPerson.Share(
+                Shares.oddsRange(sorted[0], sorted[sorted.length - 1], wanted()), sorted[0] < wanted());
     }
 
     /** Odds of the talk with the base by way of the recommended relays; empty where none are, or where that talk was not asked for. */

@@ -57,7 +57,6 @@ public final class ReachComposer {
     /** Bearings of the table by bearing. */
     private static final int POINTS = 8;
 
-
     private static final Channel.CopyWish SOME = Channel.CopyWish.SOME_COPY;
 
     static final String BEARINGS_COUNTED =
@@ -288,8 +287,8 @@ public final class ReachComposer {
     }
 
     private static String words(Channel.CopyWish wish) {
-        return wish.quality().word().toUpperCase(Locale.ROOT)
-                + ", " + wish.fading().word() + ", at " + Shares.wanted(wish.odds()) + " of places";
+        return wish.quality().word().toUpperCase(Locale.ROOT) + ", "
+                + wish.fading().word() + ", at " + Shares.wanted(wish.odds()) + " of places";
     }
 
     /** Where the middle is, with its name if it has one. */
@@ -381,7 +380,8 @@ public final class ReachComposer {
                                         NAME,
                                         Column.number(
                                                 "antenna, " + lengths.antennaUnit(),
-                                                row -> carried(row, burden -> lengths.antennaNumber(burden.lengthCm()))),
+                                                row -> carried(
+                                                        row, burden -> lengths.antennaNumber(burden.lengthCm()))),
                                         Column.number(
                                                 "mass, g",
                                                 row -> carried(row, burden -> AntennaCost.side(burden.massG()))),

@@ -259,10 +259,8 @@ public final class RelayComposer {
         columns.add(Column.number("served", site -> Shares.share(site.service().share())));
         columns.add(
                 Column.number("pessimistic", site -> Shares.share(site.service().pessimisticShare())));
-        columns.add(
-                Column.number("worst talk", site -> odds(site.service().worstOdds())));
-        columns.add(
-                Column.number("other mode", site -> odds(site.otherwise().worstOdds())));
+        columns.add(Column.number("worst talk", site -> odds(site.service().worstOdds())));
+        columns.add(Column.number("other mode", site -> odds(site.otherwise().worstOdds())));
         return Table.of(
                 "Best first, each apart from the better ones. Served: share of the talks; other mode: the worst talk there.",
                 RelaySite.alone(answer),
@@ -297,12 +295,9 @@ public final class RelayComposer {
         columns.add(Column.words("who", hop -> name(hop.demand())));
         if (check.sites().size() > 1) columns.add(Column.number("relay", hop -> String.valueOf(hop.site() + 1)));
         columns.add(Column.number("distance, " + lengths.longUnit(), hop -> distance(hop.path())));
-        columns.add(
-                Column.number("to relay", hop -> odds(hop.path().odds().there())));
-        columns.add(
-                Column.number("from relay", hop -> odds(hop.path().odds().back())));
-        columns.add(Column.number(
-                "pessimistic", hop -> odds(hop.path().odds().pessimistic())));
+        columns.add(Column.number("to relay", hop -> odds(hop.path().odds().there())));
+        columns.add(Column.number("from relay", hop -> odds(hop.path().odds().back())));
+        columns.add(Column.number("pessimistic", hop -> odds(hop.path().odds().pessimistic())));
         columns.add(Column.number("worst talk", hop -> odds(check.demandOdds(question, hop.demand()))));
         columns.add(Column.words("in the way", hop -> inTheWay(hop.path())));
         return Table.of("Weakest first. The wanted odds are " + wanted() + ".", rows, columns);
@@ -421,8 +416,7 @@ public final class RelayComposer {
                         Column.number(
                                 "talks served",
                                 one -> Shares.share(one.service().share())),
-                        Column.number(
-                                "worst talk", one -> odds(one.service().worstOdds()))));
+                        Column.number("worst talk", one -> odds(one.service().worstOdds()))));
     }
 
     private List<Block> puttingUp() {

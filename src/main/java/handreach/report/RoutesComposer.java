@@ -155,7 +155,9 @@ public final class RoutesComposer {
                 .flatMap(point -> point.odds().stream())
                 .mapToDouble(odds -> odds.weaker())
                 .min();
-        return least.isPresent() ? Shares.odds(least.getAsDouble(), plan.channel().wish().odds()) : "unknown";
+        return least.isPresent()
+                ? Shares.odds(least.getAsDouble(), plan.channel().wish().odds())
+                : "unknown";
     }
 
     private String span(Route route, Stretch stretch) {

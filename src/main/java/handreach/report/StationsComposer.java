@@ -129,9 +129,7 @@ public final class StationsComposer {
     }
 
     private boolean isServed(Optional<PlacesAnswer.Odds> odds) {
-        return odds.filter(
-                        found -> found.weaker().low() >= wantedOdds())
-                .isPresent();
+        return odds.filter(found -> found.weaker().low() >= wantedOdds()).isPresent();
     }
 
     private String gear(Station station) {

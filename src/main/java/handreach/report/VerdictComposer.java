@@ -195,8 +195,8 @@ final class VerdictComposer {
                 !isWorn
                         ? "more " + what(by) + " from a mast or vehicle, which nobody wears"
                         : burden.isEmpty()
-                        ? "worth it, " + noMore(loadout.antenna().burden())
-                        : "more " + what(by) + " for " + burden;
+                                ? "worth it, " + noMore(loadout.antenna().burden())
+                                : "more " + what(by) + " for " + burden;
         };
     }
 

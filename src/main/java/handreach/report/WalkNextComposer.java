@@ -60,7 +60,9 @@ public final class WalkNextComposer {
                         stop.spot().at(),
                         MapPlace.Kind.POINT,
                         "Call " + stop.number() + ": " + stop.report().loadout() + ", odds "
-                                + Shares.odds(stop.report().odds(), answer.scene().plan().channel().wish().odds())))
+                                + Shares.odds(
+                                        stop.report().odds(),
+                                        answer.scene().plan().channel().wish().odds())))
                 .toList();
     }
 

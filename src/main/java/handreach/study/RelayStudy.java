@@ -3,7 +3,6 @@ package handreach.study;
 import handreach.budget.LinkEnd;
 import handreach.geodesy.Position;
 import handreach.input.Memory;
-import handreach.loadout.Loadout;
 import handreach.loadout.Radio;
 import handreach.plan.Questions;
 import handreach.reach.AreaEngine;

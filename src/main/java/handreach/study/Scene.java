@@ -638,7 +638,8 @@ public final class Scene {
 
     /** Loadouts from the least burdensome up: what is worn first, then masts and vehicles, which nobody carries. */
     public Comparator<Loadout> leastFirst() {
-        return Comparator.comparing((Loadout loadout) -> !loadout.carry().carry().isAtBody())
+        return Comparator.comparing(
+                        (Loadout loadout) -> !loadout.carry().carry().isAtBody())
                 .thenComparingDouble(this::burdenScore);
     }
 

@@ -20,7 +20,6 @@ import handreach.units.Dbi;
 import handreach.units.Dbm;
 import handreach.units.Frequency;
 import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.DoubleSummaryStatistics;
 import java.util.HashMap;
 import java.util.LinkedHashSet;

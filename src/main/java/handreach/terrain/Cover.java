@@ -19,9 +19,8 @@ public enum Cover {
     DENSE_URBAN(20);
 
     /** How files and options name them. */
-    public static final Keyword<Cover> KEYWORD = Keyword.of(List.of(values()), Cover::word)
-            .also("forest", WOODLAND)
-            .also("woods", WOODLAND);
+    public static final Keyword<Cover> KEYWORD =
+            Keyword.of(List.of(values()), Cover::word).also("forest", WOODLAND).also("woods", WOODLAND);
     /** Tallest trees and roofs that a person may state, m; the tallest trees known stand some 116 m (from memory). */
     public static final double TALLEST_M = 150;
 

@@ -195,8 +195,7 @@ final class GeoTiffTile implements PostSource {
         }
         for (Rectangle none : part.lost())
             for (int row = none.y; row < none.y + none.height; row++)
-                Arrays.fill(
-                        heightM, row * columns + none.x, row * columns + none.x + none.width, ShortPosts.VOID);
+                Arrays.fill(heightM, row * columns + none.x, row * columns + none.x + none.width, ShortPosts.VOID);
         return new ShortPosts(rows, columns, heightM);
     }
 

@@ -54,10 +54,7 @@ final class TiffBlocks {
     Rectangle pixels(Rectangle some) {
         long x = (long) some.x * blockWidth;
         long y = (long) some.y * blockHeight;
-        return new Rectangle(
-                (int) x,
-                (int) y,
-                (int) Math.min(width - x, (long) some.width * blockWidth),
-                (int) Math.min(Integer.MAX_VALUE - y, (long) some.height * blockHeight));
+        return new Rectangle((int) x, (int) y, (int) Math.min(width - x, (long) some.width * blockWidth), (int)
+                Math.min(Integer.MAX_VALUE - y, (long) some.height * blockHeight));
     }
 }

@@ -153,8 +153,8 @@ final class TiffImage {
         try (FileImageInputStream in = new FileImageInputStream(file.toFile())) {
             int broken = checksums == null ? -1 : checksums.firstBroken(new Rectangle(x, y, columns, rows));
             if (broken >= 0)
-                throw fault("holds other than its checksum says in block " + (broken + 1) + ": it was damaged on the way."
-                        + " Fetch it again.");
+                throw fault("holds other than its checksum says in block " + (broken + 1)
+                        + ": it was damaged on the way." + " Fetch it again.");
             reader.setInput(in, false, true);
             ImageReadParam param = reader.getDefaultReadParam();
             param.setSourceRegion(new Rectangle(x, y, columns, rows));
@@ -178,8 +178,7 @@ final class TiffImage {
         try {
             return SoundPart.whole(read(part.x, part.y, part.width, part.height));
         } catch (InputFault damaged) {
-            boolean isChecked =
-                    checksums != null || compression() == ZSTD && ZstdFrames.areChecked(file, blocks, part);
+            boolean isChecked = checksums != null || compression() == ZSTD && ZstdFrames.areChecked(file, blocks, part);
             if (!isChecked) throw damaged;
             return DamageSearch.sound(this, blocks, part, damaged);
         }
@@ -191,7 +190,8 @@ final class TiffImage {
                 .limit(MOST_NAMED)
                 .map(number -> String.valueOf(number + 1))
                 .collect(Collectors.joining(", "));
-        return header.name() + ": holds other than its checksum says in " + numbers.size() + " of " + blocks.count(height)
+        return header.name() + ": holds other than its checksum says in " + numbers.size() + " of "
+                + blocks.count(height)
                 + " blocks (" + which + (numbers.size() > MOST_NAMED ? " and more" : "")
                 + "): it was damaged on the way. Fetch it again. What lies there is unknown.";
     }

@@ -10,7 +10,9 @@ public final class Decibels {
     /** A number for a table of the terminal: {@code -7.2}, {@code 0.0}. */
     public static String number(double value, int decimals) {
         if (!Double.isFinite(value)) return String.valueOf(value);
-        return BigDecimal.valueOf(value).setScale(decimals, RoundingMode.HALF_UP).toPlainString();
+        return BigDecimal.valueOf(value)
+                .setScale(decimals, RoundingMode.HALF_UP)
+                .toPlainString();
     }
 
     /** The same, always with its sign unless it reads nought: {@code +0.3}, {@code -7.2}, {@code 0.0}. */

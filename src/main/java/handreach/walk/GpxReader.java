@@ -235,7 +235,8 @@ final class GpxReader {
         if (lat.isPresent()
                 && lon.isPresent()
                 && Position.LATITUDE.accepts(lat.getAsDouble())
-                && Position.LONGITUDE.accepts(lon.getAsDouble())) return Optional.of(new Position(lat.getAsDouble(), lon.getAsDouble()));
+                && Position.LONGITUDE.accepts(lon.getAsDouble()))
+            return Optional.of(new Position(lat.getAsDouble(), lon.getAsDouble()));
         boolean exchanged = lat.isPresent()
                 && lon.isPresent()
                 && Math.abs(lat.getAsDouble()) <= 180

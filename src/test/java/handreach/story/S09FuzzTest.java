@@ -175,8 +175,7 @@ class S09FuzzTest {
         Run run = new Run(target);
         run.give(inputs);
         run.tell();
-        assertTrue(
-                inputs < 200 || run.faults > 0 && run.faults < inputs, target.name() + ": the damage tells nothing");
+        assertTrue(inputs < 200 || run.faults > 0 && run.faults < inputs, target.name() + ": the damage tells nothing");
     }
 
     /** How a reader fares over its damaged files. */

@@ -153,10 +153,11 @@ class S10LaterAnswersTest {
             StringBuilder row = new StringBuilder(Pattern.quote(name));
             for (JsonNode channel : channels)
                 row.append(' ')
-                        .append(Pattern.quote(Lengths.METRIC.text(
-                                1000 * channel.at("/loadouts/" + k + "/median_km").asDouble())))
+                        .append(Pattern.quote(Lengths.METRIC.text(1000
+                                * channel.at("/loadouts/" + k + "/median_km").asDouble())))
                         .append(", ")
-                        .append(Shares.share(channel.at("/loadouts/" + k + "/area_share").asDouble()));
+                        .append(Shares.share(
+                                channel.at("/loadouts/" + k + "/area_share").asDouble()));
             has(text, row.toString());
             has(page, row.toString());
         }
@@ -192,10 +193,9 @@ class S10LaterAnswersTest {
         String verdict = flat(assign.at("/verdict/0").asText());
         assertTrue(verdict.contains("the nearest lacks " + Decibels.text(least)), verdict);
         assertTrue(flat(text).contains(verdict), text);
-        assertEquals(text.lines().limit(4).toList(), Files.readString(out.resolve("assign.txt"))
-                .lines()
-                .limit(4)
-                .toList());
+        assertEquals(
+                text.lines().limit(4).toList(),
+                Files.readString(out.resolve("assign.txt")).lines().limit(4).toList());
     }
 
     @Test
@@ -209,8 +209,9 @@ class S10LaterAnswersTest {
             String name = Pattern.quote(one.get("loadout").asText());
             String serves = Lengths.METRIC.area(1e6 * one.get("serves_km2").asDouble()) + " ("
                     + Shares.share(one.get("serves_share").asDouble()) + ")";
-            String row = name + " " + Pattern.quote(Lengths.METRIC.text(one.get("median_m").asDouble())) + " "
-                    + Pattern.quote(serves) + " .*";
+            String row = name + " "
+                    + Pattern.quote(Lengths.METRIC.text(one.get("median_m").asDouble())) + " " + Pattern.quote(serves)
+                    + " .*";
             String gained = Shares.share(one.at("/relays/sites/0/share_gained").asDouble());
             String relay = name + " 1 .* " + gained + " "
                     + Shares.share(one.at("/relays/share").asDouble());
@@ -251,7 +252,8 @@ class S10LaterAnswersTest {
     }
 
     private static List<String> lines(String text) {
-        List<String> lines = new ArrayList<>(text.lines().map(S10LaterAnswersTest::flat).toList());
+        List<String> lines =
+                new ArrayList<>(text.lines().map(S10LaterAnswersTest::flat).toList());
         for (String paragraph : text.split("\n\n")) lines.add(flat(paragraph));
         return lines;
     }

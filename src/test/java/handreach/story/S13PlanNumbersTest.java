@@ -23,7 +23,8 @@ class S13PlanNumbersTest {
 
     private static final Pattern NUMBER = Pattern.compile("^([a-z_]+) = (-?[\\d.]+)( .*)?$");
     private static final Pattern NO_FIGURE = Pattern.compile("NaN|Infinity");
-    private static final Pattern ROW = Pattern.compile("\\| `([^`]+)` \\| `(\\w+)` \\| (-?[\\d.]+) to (-?[\\d.]+)( .*)?\\|");
+    private static final Pattern ROW =
+            Pattern.compile("\\| `([^`]+)` \\| `(\\w+)` \\| (-?[\\d.]+) to (-?[\\d.]+)( .*)?\\|");
     private static final Pattern ALLOWED = Pattern.compile("allowed is (\\S+) to (\\S+?)\\.? ");
     /** Keys of the plan below; a reader that skipped some would pass unseen. */
     private static final int KEYS_OF_PLAN = 59;
@@ -273,19 +274,24 @@ class S13PlanNumbersTest {
                 sections.computeIfAbsent(section.equals("top of the file") ? "" : section, name -> new ArrayList<>())
                         .add(new String[] {row.group(2), row.group(3), row.group(4)});
         }
-        assertTrue(sections.size() > 15 && sections.values().stream().mapToInt(List::size).sum() > 80);
+        assertTrue(sections.size() > 15
+                && sections.values().stream().mapToInt(List::size).sum() > 80);
         for (String value : List.of("nan", "inf", "-inf", "1e308", "-1e308", "\"5\"", "true", "low", "high")) {
             for (Map.Entry<String, List<String[]>> section : sections.entrySet()) {
                 StringBuilder text = new StringBuilder(section.getKey() + "\n");
                 for (String[] key : section.getValue())
                     text.append(key[0])
                             .append(" = ")
-                            .append(value.equals("low") ? beyond(key[1], -1) : value.equals("high") ? beyond(key[2], 1) : value)
+                            .append(
+                                    value.equals("low")
+                                            ? beyond(key[1], -1)
+                                            : value.equals("high") ? beyond(key[2], 1) : value)
                             .append('\n');
                 CommandRun run = run(text.toString(), "reach");
                 assertEquals(2, run.code(), run.err());
                 for (int i = 0; i < section.getValue().size(); i++) {
-                    String told = "plan.toml line " + (i + 2) + ": " + section.getValue().get(i)[0] + " is ";
+                    String told = "plan.toml line " + (i + 2) + ": "
+                            + section.getValue().get(i)[0] + " is ";
                     assertTrue(
                             run.err().lines().anyMatch(line -> line.startsWith(told)),
                             () -> section.getKey() + " " + value + ": " + told + "\n" + run.err());
@@ -295,7 +301,9 @@ class S13PlanNumbersTest {
     }
 
     private static String beyond(String end, int way) {
-        return new java.math.BigDecimal(end).add(java.math.BigDecimal.valueOf(way, 3)).toPlainString();
+        return new java.math.BigDecimal(end)
+                .add(java.math.BigDecimal.valueOf(way, 3))
+                .toPlainString();
     }
 
     private static boolean isOfRelay(Change change) {

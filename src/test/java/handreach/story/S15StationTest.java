@@ -219,7 +219,10 @@ class S15StationTest {
         CommandRun text = CommandRun.of("relay", enough);
         assertTrue(text.out().contains("What already stands"), text.out());
         Path report = folder.resolve("report.html");
-        assertEquals(0, CommandRun.of("report", enough, "--relay", "--out", report.toString()).code());
+        assertEquals(
+                0,
+                CommandRun.of("report", enough, "--relay", "--out", report.toString())
+                        .code());
         assertEquals(2, Files.readString(report).split("What already stands</h2>", -1).length, "told once in a report");
     }
 

@@ -32,9 +32,7 @@ class S16SmallFilesTest {
             if (cells[0].equals("warm")) continue;
             assertTrue(Long.parseLong(cells[2]) < LIMIT_MS, line);
             assertTrue(Long.parseLong(cells[3]) < LONGEST_ANSWER, line);
-            boolean isAnswered = cells[0].equals("match")
-                    || cells[0].equals("cover")
-                    || cells[0].startsWith("sector");
+            boolean isAnswered = cells[0].equals("match") || cells[0].equals("cover") || cells[0].startsWith("sector");
             assertEquals(isAnswered ? "0" : "2", cells[1], line);
         }
         assertEquals(18, runs.size(), runs.keySet().toString());

@@ -300,10 +300,9 @@ class S17KillTest {
     }
 
     private static void tell(int kills, int left, int cutOff, Map<String, Integer> killedIn) {
-        System.out.println(
-                kills + " kills while everything is written: " + left + " left something hidden, " + cutOff
-                        + " a folder that says it is not complete; nothing lost, nothing half, nothing left after the next run; by what was being written: "
-                        + killedIn);
+        System.out.println(kills + " kills while everything is written: " + left + " left something hidden, " + cutOff
+                + " a folder that says it is not complete; nothing lost, nothing half, nothing left after the next run; by what was being written: "
+                + killedIn);
     }
 
     /**

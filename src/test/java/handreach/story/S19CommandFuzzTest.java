@@ -441,9 +441,9 @@ class S19CommandFuzzTest {
         Path file = folder.resolve("atlas.toml");
         Files.writeString(
                 file,
-                plan.replaceAll("(?s)\\[\\[walk\\]\\].*", "").replace("bearing_step_deg = 30", "bearing_step_deg = 90"));
-        return with(
-                new String[] {"atlas", file.toString(), "--grid", "700m", "--cores", "1", "--out", at(out)}, more);
+                plan.replaceAll("(?s)\\[\\[walk\\]\\].*", "")
+                        .replace("bearing_step_deg = 30", "bearing_step_deg = 90"));
+        return with(new String[] {"atlas", file.toString(), "--grid", "700m", "--cores", "1", "--out", at(out)}, more);
     }
 
     /** What the command itself wrote of one block. */
@@ -459,13 +459,14 @@ class S19CommandFuzzTest {
     }
 
     private static byte[] waypoints() {
-        return bytes("<?xml version=\"1.0\"?>\n<gpx version=\"1.1\" creator=\"x\" xmlns=\"http://www.topografix.com/GPX/1/1\">\n"
-                + "<wpt lat=\"36.271\" lon=\"-84.212\"><time>2026-05-04T09:30:00Z</time><name>copy</name></wpt>\n"
-                + "<wpt lat=\"36.272\" lon=\"-84.213\"><time>2026-05-04T09:31:00Z</time><name>a</name><cmt>-104 dBm to base</cmt></wpt>\n"
-                + "<wpt lat=\"36.273\" lon=\"-84.214\"><name>b</name><desc>SINAD 12</desc></wpt>\n"
-                + "<wpt lat=\"36.274\" lon=\"-84.215\"><name>no copy</name></wpt>\n"
-                + "<wpt lat=\"36.275\" lon=\"-84.216\"><name>R4</name></wpt>\n"
-                + "<wpt lat=\"36.276\" lon=\"-84.217\"><name>&lt; -120 dBm</name></wpt>\n</gpx>\n");
+        return bytes(
+                "<?xml version=\"1.0\"?>\n<gpx version=\"1.1\" creator=\"x\" xmlns=\"http://www.topografix.com/GPX/1/1\">\n"
+                        + "<wpt lat=\"36.271\" lon=\"-84.212\"><time>2026-05-04T09:30:00Z</time><name>copy</name></wpt>\n"
+                        + "<wpt lat=\"36.272\" lon=\"-84.213\"><time>2026-05-04T09:31:00Z</time><name>a</name><cmt>-104 dBm to base</cmt></wpt>\n"
+                        + "<wpt lat=\"36.273\" lon=\"-84.214\"><name>b</name><desc>SINAD 12</desc></wpt>\n"
+                        + "<wpt lat=\"36.274\" lon=\"-84.215\"><name>no copy</name></wpt>\n"
+                        + "<wpt lat=\"36.275\" lon=\"-84.216\"><name>R4</name></wpt>\n"
+                        + "<wpt lat=\"36.276\" lon=\"-84.217\"><name>&lt; -120 dBm</name></wpt>\n</gpx>\n");
     }
 
     /** A plan that names the file which changes. */

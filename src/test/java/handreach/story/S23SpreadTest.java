@@ -113,11 +113,12 @@ class S23SpreadTest {
         assertFalse(Files.exists(folder.resolve("out/geoparquet")));
         CommandRun run = atlas("out", "700m", "--cluster", "local[1]");
         assertEquals(0, run.code(), run.err());
-        String[] lines = Files.readString(folder.resolve("out/positions/block-000000.jsonl")).split("\n");
+        String[] lines = Files.readString(folder.resolve("out/positions/block-000000.jsonl"))
+                .split("\n");
         int loadouts = new ObjectMapper().readTree(lines[0]).get("loadouts").size();
         int rows = 0;
-        org.apache.hadoop.fs.Path file =
-                new org.apache.hadoop.fs.Path(folder.resolve("out/geoparquet/block-000000.parquet").toUri());
+        org.apache.hadoop.fs.Path file = new org.apache.hadoop.fs.Path(
+                folder.resolve("out/geoparquet/block-000000.parquet").toUri());
         try (ParquetReader<Group> reader =
                 ParquetReader.builder(new GroupReadSupport(), file).build()) {
             for (Group row = reader.read(); row != null; row = reader.read()) {
@@ -144,7 +145,10 @@ class S23SpreadTest {
             assertEquals("WKB", geo.at("/columns/geometry/encoding").asText());
             assertEquals(4, geo.at("/columns/geometry/bbox").size());
             assertEquals(
-                    new ObjectMapper().readTree(lines[lines.length - 1]).get("sha256").asText(),
+                    new ObjectMapper()
+                            .readTree(lines[lines.length - 1])
+                            .get("sha256")
+                            .asText(),
                     about.get("handreach.rows"));
         }
     }
@@ -189,8 +193,8 @@ class S23SpreadTest {
             long there = blocks("cluster");
             assertTrue(there < all, "the driver was killed before the end");
 
-            CompletableFuture<CommandRun> second = CompletableFuture.supplyAsync(
-                    () -> atlas("cluster", "130m", "--cluster", cluster.address()));
+            CompletableFuture<CommandRun> second =
+                    CompletableFuture.supplyAsync(() -> atlas("cluster", "130m", "--cluster", cluster.address()));
             awaitBlocks("cluster", there + 2);
             long before = blocks("cluster");
             assertTrue(cluster.killOneWorker(), "an executor was running");
@@ -239,7 +243,8 @@ class S23SpreadTest {
         try (ServerSocket free = new ServerSocket(0)) {
             closed = free.getLocalPort();
         }
-        for (String wrong : List.of("spark://127.0.0.1:" + closed, "spark://no-such-host.invalid:7077", "mesos://x:1", "local[0]")) {
+        for (String wrong : List.of(
+                "spark://127.0.0.1:" + closed, "spark://no-such-host.invalid:7077", "mesos://x:1", "local[0]")) {
             CommandRun run = atlas("wrong", "300m", "--cluster", wrong);
             assertEquals(2, run.code(), run.err());
             assertEquals(1, run.err().lines().count(), run.err());

@@ -21,7 +21,8 @@ class S23StrangerTest {
     Path folder;
 
     private String plan(String... swaps) throws IOException {
-        String plan = """
+        String plan =
+                """
                 title = "Stranger"
                 [channel]
                 frequency_mhz = 155.16
@@ -123,8 +124,13 @@ class S23StrangerTest {
                         "radius_km", "radius"));
         List<String> lines = run.err().strip().lines().toList();
         assertTrue(lines.get(0).endsWith("It looks like kilohertz. Write it in megahertz."), run.err());
-        assertTrue(lines.stream().anyMatch(line -> line.contains("unknown key length in [antenna]. Did you mean length_cm?")), run.err());
-        assertTrue(lines.stream().anyMatch(line -> line.contains("unknown key radius in [area]. Did you mean radius_km?")), run.err());
+        assertTrue(
+                lines.stream()
+                        .anyMatch(line -> line.contains("unknown key length in [antenna]. Did you mean length_cm?")),
+                run.err());
+        assertTrue(
+                lines.stream().anyMatch(line -> line.contains("unknown key radius in [area]. Did you mean radius_km?")),
+                run.err());
         assertFalse(run.err().contains("swr, gain_db,"), run.err());
         List<Integer> numbers = lines.stream()
                 .map(line -> Integer.valueOf(line.replaceFirst("plan.toml line (\\d+): .*", "$1")))
@@ -145,7 +151,11 @@ class S23StrangerTest {
     @Test
     void nobodyWearsAMast() throws IOException {
         CommandRun run = answered("reach", plan("tiles = ", "cover = \"forest\"\ntiles = "), "--out", folder + "/out");
-        String row = run.out().lines().filter(line -> line.startsWith("mast  ")).findFirst().orElseThrow();
+        String row = run.out()
+                .lines()
+                .filter(line -> line.startsWith("mast  "))
+                .findFirst()
+                .orElseThrow();
         assertTrue(row.contains("not worn"), row);
         assertFalse(run.out().contains(" cm more"), run.out());
         String classes = Files.readString(folder.resolve("out/least-loadout.tif.aux.xml"));
@@ -169,7 +179,8 @@ class S23StrangerTest {
     @Test
     void aFileIsOfTheKindThatItsNameSays() throws IOException {
         CommandRun run = refused("card", plan(), "--out", folder + "/card.html");
-        assertTrue(run.err().contains("would hold another kind of file than its name says. Name it card.pdf."), run.err());
+        assertTrue(
+                run.err().contains("would hold another kind of file than its name says. Name it card.pdf."), run.err());
         answered("card", plan(), "--paper", "Letter", "--out", folder + "/card.pdf");
         assertTrue(refused("match", "elevation-samples/invented-bench/bench.csv", "--channel-mhz", "155.16")
                 .err()
@@ -179,9 +190,22 @@ class S23StrangerTest {
     @Test
     void whatAllModelsHaveInCommonIsSaidOnce() throws IOException {
         CommandRun run = answered(
-                "path", "--plan", plan("tiles = ", "cover = \"woodland\"\ntiles = "), "--from", "base", "--to", "crew",
-                "--model", "all");
-        assertEquals(1, run.err().lines().filter(line -> line.contains("clutter heights")).count(), run.err());
+                "path",
+                "--plan",
+                plan("tiles = ", "cover = \"woodland\"\ntiles = "),
+                "--from",
+                "base",
+                "--to",
+                "crew",
+                "--model",
+                "all");
+        assertEquals(
+                1,
+                run.err()
+                        .lines()
+                        .filter(line -> line.contains("clutter heights"))
+                        .count(),
+                run.err());
     }
 
     @Test
@@ -196,11 +220,13 @@ class S23StrangerTest {
     void longNamesOfTilesKeepTheTableWithinTheTerminal() throws IOException {
         Path tile = Path.of("elevation-samples/forest-hills/tiles").toAbsolutePath();
         try (var files = Files.list(tile)) {
-            Path first = files.filter(file -> file.toString().endsWith(".tif")).findFirst().orElseThrow();
-            Files.copy(first, folder.resolve("a-long-name-of-a-tile-with-date-and-datum-and-spacing-utm16-nad27-30m.tif"));
+            Path first = files.filter(file -> file.toString().endsWith(".tif"))
+                    .findFirst()
+                    .orElseThrow();
+            Files.copy(
+                    first, folder.resolve("a-long-name-of-a-tile-with-date-and-datum-and-spacing-utm16-nad27-30m.tif"));
         }
         CommandRun run = answered("tiles", folder.toString());
-        for (String line : run.out().lines().toList())
-            assertTrue(line.codePointCount(0, line.length()) <= 100, line);
+        for (String line : run.out().lines().toList()) assertTrue(line.codePointCount(0, line.length()) <= 100, line);
     }
 }

@@ -172,7 +172,8 @@ final class SmallFiles {
         String channels = IntStream.range(0, 2000)
                 .mapToObj(i -> "[[channel]]\nname = \"c" + i + "\"\nfrequency_mhz = " + (30 + i * 0.4) + "\n")
                 .collect(Collectors.joining());
-        String several = plan().replaceAll("(?s)\\[channel\\].*?\\[target\\]", "@[target]").replace("@", channels);
+        String several = plan().replaceAll("(?s)\\[channel\\].*?\\[target\\]", "@[target]")
+                .replace("@", channels);
         run("channels", "reach", written("channels.toml", several).toString());
         String loadouts = IntStream.range(0, 3000)
                 .mapToObj(i -> "[[loadout]]\nname = \"l" + i + "\"\nantenna = \"factory helical\"\n")

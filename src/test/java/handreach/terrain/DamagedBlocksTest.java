@@ -97,7 +97,9 @@ class DamagedBlocksTest {
             assertEquals(isLost, tiles.at(position(row)).isVoid(), "row " + row);
         }
         assertEquals(1, tiles.warnings().size(), tiles.warnings() + "");
-        assertTrue(tiles.warnings().get(0).contains("in 3 of " + SIDE / rows + " blocks (1, 8, 9)"), tiles.warnings() + "");
+        assertTrue(
+                tiles.warnings().get(0).contains("in 3 of " + SIDE / rows + " blocks (1, 8, 9)"),
+                tiles.warnings() + "");
     }
 
     private static handreach.geodesy.Position position(int row) {

@@ -29,7 +29,9 @@ public record ClusterAddress(String master, String host, int port) {
         Matcher local = LOCAL.matcher(typed.strip());
         if (local.matches())
             return new ClusterAddress(
-                    "local[" + (local.group(1) == null ? String.valueOf(cores) : local.group(1)) + "," + TRIES + "]", "", 0);
+                    "local[" + (local.group(1) == null ? String.valueOf(cores) : local.group(1)) + "," + TRIES + "]",
+                    "",
+                    0);
         Matcher cluster = CLUSTER.matcher(typed.strip());
         if (cluster.matches()) {
             int port = Integer.parseInt(cluster.group(2));
@@ -38,7 +40,8 @@ public record ClusterAddress(String master, String host, int port) {
         throw new InputFault(
                 OPTION,
                 0,
-                "is \"" + typed + "\", expected is spark://HOST:PORT as the master prints it, or local[N] for this machine alone.");
+                "is \"" + typed
+                        + "\", expected is spark://HOST:PORT as the master prints it, or local[N] for this machine alone.");
     }
 
     /** Whether it is this process alone. */

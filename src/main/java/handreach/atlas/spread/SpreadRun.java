@@ -34,6 +34,7 @@ public final class SpreadRun {
     private final Progress progress;
     /** Outcomes that nobody has taken yet. */
     private final BlockingQueue<BlockOutcome[]> arrived = new LinkedBlockingQueue<>();
+
     private final AtomicReference<Throwable> failed = new AtomicReference<>();
 
     private SpreadRun(ClusterAddress cluster, OptionalInt cores, Progress progress) {
@@ -179,7 +180,8 @@ public final class SpreadRun {
         return new InputFault(
                 "--cluster",
                 0,
-                cluster.master() + " gives no worker. Start one with a free core and the memory asked for (1 GB unless you set"
+                cluster.master()
+                        + " gives no worker. Start one with a free core and the memory asked for (1 GB unless you set"
                         + " spark.executor.memory), that this machine can be reached from." + GO_ON);
     }
 

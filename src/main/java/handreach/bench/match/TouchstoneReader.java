@@ -114,8 +114,7 @@ final class TouchstoneReader {
     private void refuseTable() {
         for (int i = 0; i < Math.min(lines.size(), MOST_ABOVE_HEADS); i++)
             if (HEADS.matcher(lines.get(i)).find())
-                throw new InputFault(
-                        source, i + 1, "is a table with column heads, no sweep. Give readings to bench.");
+                throw new InputFault(source, i + 1, "is a table with column heads, no sweep. Give readings to bench.");
     }
 
     private void take(String text, int line) {

@@ -88,8 +88,9 @@ public final class Handheld implements LossModel {
         if (profile.cover(0).isTown() || profile.cover(profile.count() - 1).isTown())
             TerminalClutter.warnings(conditions.frequency()).forEach(account::warn);
         if (walk.bareDb() > LOST_DB)
-            account.warn("Lost: " + Math.round(walk.bareDb()) + " dB over free space. Beyond " + Math.round(LOST_DB)
-                    + " dB bare-ground theory no longer describes the place; the number only says that it is far gone.");
+            account.warn(
+                    "Lost: " + Math.round(walk.bareDb()) + " dB over free space. Beyond " + Math.round(LOST_DB)
+                            + " dB bare-ground theory no longer describes the place; the number only says that it is far gone.");
     }
 
     private static void steps(LossBuilder account, HandheldWalk walk) {

@@ -50,8 +50,8 @@ abstract class CardSheet implements Figure {
             pen.write(left, at.dayY, "Field card", TextStyle.quiet(at.dayPx).bold());
             pen.write(left + width, at.dayY, day, TextStyle.quiet(at.dayPx).end());
         });
-        TextStyle large =
-                TextStyle.plain(fitting(header.title(), true, width, at.largestPx, at.leastPx)).bold();
+        TextStyle large = TextStyle.plain(fitting(header.title(), true, width, at.largestPx, at.leastPx))
+                .bold();
         pen.part(
                 Pen.Part.TITLE,
                 header.title(),

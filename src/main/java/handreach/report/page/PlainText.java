@@ -2,8 +2,8 @@ package handreach.report.page;
 
 import handreach.input.Unseen;
 import java.util.ArrayList;
-import java.util.List;
 import java.util.Arrays;
+import java.util.List;
 import java.util.function.IntUnaryOperator;
 
 /**
@@ -129,8 +129,7 @@ public final class PlainText {
         int[] widths = each(columns, c -> Math.max(longest(table.head(c)), longestCell(table, c)));
         int over = Arrays.stream(widths).sum() + GAP.length() * (columns - 1) - width;
         if (over > 0)
-            over = narrow(
-                    widths, over, each(columns, c -> Math.max(longestCell(table, c), longestHeadWord(table, c))));
+            over = narrow(widths, over, each(columns, c -> Math.max(longestCell(table, c), longestHeadWord(table, c))));
         if (over > 0) over = narrow(widths, over, each(columns, c -> least(table, c)));
         if (over > 0) over = narrow(widths, over, each(columns, c -> leastOfSpans(table, c)));
         if (over > 0)
@@ -139,10 +138,8 @@ public final class PlainText {
                     over,
                     each(columns, c -> c == 0 || table.isNumber(c) ? widths[c] : least(table, c, RIBBON)));
         if (over > 0)
-            over = narrow(
-                    widths, over, each(columns, c -> table.isNumber(c) ? leastOfParts(table, c) : widths[c]));
-        if (over > 0)
-            narrow(widths, over, each(columns, c -> c > 0 || table.isNumber(c) ? widths[c] : SHORTEST_NAME));
+            over = narrow(widths, over, each(columns, c -> table.isNumber(c) ? leastOfParts(table, c) : widths[c]));
+        if (over > 0) narrow(widths, over, each(columns, c -> c > 0 || table.isNumber(c) ? widths[c] : SHORTEST_NAME));
         return widths;
     }
 

@@ -293,8 +293,8 @@ class FieldCardTest {
                 new CardLine("Not served:", "Team 3, Team 7"),
                 CardLine.of("43 % of the talks."));
         CardView.Notes notes = crowd.notes();
-        CardView view = crowd.with(new CardView.Notes(
-                notes.deadGround(), relay, notes.fallback(), notes.checkTimes(), notes.doubts()));
+        CardView view = crowd.with(
+                new CardView.Notes(notes.deadGround(), relay, notes.fallback(), notes.checkTimes(), notes.doubts()));
         try (PDDocument card = Loader.loadPDF(bytes(FieldCard.sheet(view, CardSize.LETTER)))) {
             String text = new PDFTextStripper().getText(card).replaceAll("\\s+", " ");
             for (CardLine line : relay) assertTrue(text.contains((line.strong() + " " + line.words()).strip()), text);

@@ -225,7 +225,8 @@ class GeoTiffTest {
             firstTileBefore = firstTile;
             if (pictures == 1) {
                 float[] cells = cells(out.toByteArray(), firstTile);
-                // by hand: row 0 is not known, so the mean is that of row 1 alone; next, of rows 2 and 3, columns 2 and 3
+                // by hand: row 0 is not known, so the mean is that of row 1 alone; next, of rows 2 and 3, columns 2 and
+                // 3
                 assertEquals(1000.5f, cells[0]);
                 assertEquals(2502.5f, cells[256 + 1]);
             }

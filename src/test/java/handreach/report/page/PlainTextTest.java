@@ -15,7 +15,8 @@ class PlainTextTest {
         for (int n = 0; n < 20_000; n++) {
             StringBuilder made = new StringBuilder();
             int length = random.nextInt(40);
-            for (int i = 0; i < length; i++) made.append(random.nextInt(4) == 0 ? ' ' : (char) ('a' + random.nextInt(26)));
+            for (int i = 0; i < length; i++)
+                made.append(random.nextInt(4) == 0 ? ' ' : (char) ('a' + random.nextInt(26)));
             String words = made.toString().strip();
             int width = 1 + random.nextInt(20);
             assertEquals(
