@@ -46,20 +46,20 @@ class HouseTest {
             entry("plan", "units input geodesy loadout terrain propagation reach relay"),
             entry(
                     "study",
-                    "units input uncertainty geodesy bench loadout terrain profile propagation budget reach relay atlas walk"
-                            + " plan"),
+                    "units input uncertainty geodesy bench loadout terrain profile propagation budget reach relay"
+                            + " atlas walk plan"),
             entry("cartography", "units geodesy terrain"),
             entry(
                     "report",
-                    "units input uncertainty geodesy bench loadout terrain profile propagation budget reach relay atlas walk"
-                            + " plan study cartography"),
+                    "units input uncertainty geodesy bench loadout terrain profile propagation budget reach relay"
+                            + " atlas walk plan study cartography"),
             entry(
                     "cli",
                     "units input geodesy bench loadout terrain profile propagation reach atlas walk plan study report"),
             entry(
                     "desktop",
-                    "units input uncertainty geodesy bench loadout terrain profile propagation budget reach relay walk plan"
-                            + " study cartography report"));
+                    "units input uncertainty geodesy bench loadout terrain profile propagation budget reach relay walk"
+                            + " plan study cartography report"));
 
     /** Package prefix to the rooms that touch it: no other, and each of these does. */
     private static final Map<String, Set<String>> AT_HOME = Map.ofEntries(
@@ -67,6 +67,8 @@ class HouseTest {
             entry("java.awt.", Set.of("report", "desktop", "terrain")),
             entry("javax.imageio.", Set.of("report", "desktop", "terrain")),
             entry("org.geotools.", Set.of("terrain")),
+            entry("org.sqlite.", Set.of("terrain")),
+            entry("java.sql.", Set.of("terrain")),
             entry("org.tomlj.", Set.of("plan")),
             entry("org.apache.pdfbox.", Set.of("report")),
             entry("picocli.", Set.of("cli")),

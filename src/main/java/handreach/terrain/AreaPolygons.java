@@ -1,8 +1,6 @@
 package handreach.terrain;
 
-import com.fasterxml.jackson.core.JacksonException;
 import com.fasterxml.jackson.databind.JsonNode;
-import com.fasterxml.jackson.databind.json.JsonMapper;
 import handreach.input.Faults;
 import handreach.input.InputFault;
 import handreach.input.SourceText;
@@ -40,14 +38,7 @@ public final class AreaPolygons {
      */
     public static Geometry read(Path file) {
         SourceText source = SourceText.read(file);
-        JsonNode root;
-        try {
-            root = new JsonMapper().readTree(source.text());
-        } catch (JacksonException e) {
-            int line = e.getLocation() == null ? 0 : Math.max(0, e.getLocation().getLineNr());
-            throw new InputFault(
-                    source.name(), line, "is not JSON: " + e.getOriginalMessage() + ". Mend it, or export it again.");
-        }
+        JsonNode root = GeoJsonFile.root(source);
         AreaPolygons reader = new AreaPolygons(source.name());
         reader.any(root);
         if (reader.faults.isEmpty() && reader.polygons.isEmpty())

@@ -1,8 +1,6 @@
 package handreach.terrain;
 
-import com.fasterxml.jackson.core.JacksonException;
 import com.fasterxml.jackson.databind.JsonNode;
-import com.fasterxml.jackson.databind.json.JsonMapper;
 import handreach.geodesy.Position;
 import handreach.input.Faults;
 import handreach.input.InputFault;
@@ -142,14 +140,7 @@ public final class CoverPolygons implements LandCover {
     }
 
     public static CoverPolygons read(SourceText source, LandCover outside) {
-        JsonNode root;
-        try {
-            root = new JsonMapper().readTree(source.text());
-        } catch (JacksonException e) {
-            int line = e.getLocation() == null ? 0 : Math.max(0, e.getLocation().getLineNr());
-            throw new InputFault(
-                    source.name(), line, "is not JSON: " + e.getOriginalMessage() + ". Mend it, or export it again.");
-        }
+        JsonNode root = GeoJsonFile.root(source);
         if (!root.path("type").asText().equals("FeatureCollection")
                 || !root.path("features").isArray())
             throw new InputFault(

@@ -25,6 +25,7 @@ final class TiffHeader {
     static final int BITS_PER_SAMPLE = 258;
     static final int COMPRESSION = 259;
     static final int PHOTOMETRIC = 262;
+    static final int DESCRIPTION = 270;
     static final int STRIP_OFFSETS = 273;
     static final int SAMPLES_PER_PIXEL = 277;
     static final int ROWS_PER_STRIP = 278;
@@ -36,6 +37,7 @@ final class TiffHeader {
     static final int TILE_OFFSETS = 324;
     static final int TILE_BYTE_COUNTS = 325;
     static final int SAMPLE_FORMAT = 339;
+    static final int COPYRIGHT = 33432;
     static final int PIXEL_SCALE = 33550;
     static final int TIE_POINTS = 33922;
     static final int TRANSFORMATION = 34264;
@@ -52,6 +54,7 @@ final class TiffHeader {
             BITS_PER_SAMPLE,
             COMPRESSION,
             PHOTOMETRIC,
+            DESCRIPTION,
             STRIP_OFFSETS,
             SAMPLES_PER_PIXEL,
             ROWS_PER_STRIP,
@@ -63,6 +66,7 @@ final class TiffHeader {
             TILE_OFFSETS,
             TILE_BYTE_COUNTS,
             SAMPLE_FORMAT,
+            COPYRIGHT,
             PIXEL_SCALE,
             TIE_POINTS,
             TRANSFORMATION,

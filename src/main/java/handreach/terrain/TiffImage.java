@@ -5,6 +5,7 @@ import handreach.input.Memory;
 import it.geosolutions.imageioimpl.plugins.tiff.TIFFImageReader;
 import it.geosolutions.imageioimpl.plugins.tiff.TIFFImageReaderSpi;
 import java.awt.Rectangle;
+import java.awt.image.BufferedImage;
 import java.awt.image.Raster;
 import java.io.IOException;
 import java.nio.file.Path;
@@ -15,7 +16,10 @@ import java.util.stream.Collectors;
 import javax.imageio.ImageReadParam;
 import javax.imageio.stream.FileImageInputStream;
 
-/** The pixels of a TIFF file with one sample a pixel: checked before anything is unpacked, then read by a TIFF library. */
+/**
+ * The pixels of a TIFF file, values with one sample a pixel or a picture: checked before anything is unpacked, then read by a TIFF
+ * library.
+ */
 final class TiffImage {
     /** What one value of the image is. */
     enum Sample {
@@ -24,13 +28,20 @@ final class TiffImage {
         UNSIGNED_16,
         SIGNED_32,
         FLOAT_32,
-        FLOAT_64
+        FLOAT_64,
+        /** Colour or grey of up to 8 bits a band. */
+        PICTURE
     }
 
     private static final Map<Integer, String> COMPRESSIONS =
             Map.of(1, "none", 5, "LZW", 8, "Deflate", 32773, "PackBits", 32946, "Deflate", 50000, "ZSTD");
     private static final Map<Integer, String> UNREADABLE = Map.of(
             34887, "LERC", 6, "JPEG", 7, "JPEG", 50001, "WebP", 34712, "JPEG 2000", 34925, "LZMA", 50002, "JPEG XL");
+    /** JPEG as it stands in TIFF files since 1995, for pictures alone: it alters values. */
+    private static final int JPEG = 7;
+
+    private static final Set<Integer> PICTURE_BITS = Set.of(1, 2, 4, 8);
+    private static final int MOST_BANDS = 4;
     private static final Set<Integer> DEFLATE = Set.of(8, 32946);
     private static final int ZSTD = 50000;
     private static final int WIDEST = 1_000_000;
@@ -48,30 +59,46 @@ final class TiffImage {
     /** Null where blocks carry none that is looked at here. */
     private BlockChecksums checksums;
 
-    private TiffImage(Path file, TiffHeader header) {
+    private TiffImage(Path file, TiffHeader header, boolean isPicture) {
         this.file = file;
         this.header = header;
         this.width = (int) header.number(TiffHeader.WIDTH, 0);
         this.height = (int) header.number(TiffHeader.HEIGHT, 0);
         if (width < 2 || height < 2 || width > WIDEST || height > WIDEST)
             throw fault("is " + width + " by " + height + " pixels; 2 to " + WIDEST + " each way can be used.");
-        checkCompression();
+        checkCompression(isPicture);
         if (header.text(TiffHeader.GDAL_METADATA).contains("<!DOCTYPE"))
             throw fault("has a document type declaration in its metadata, which none needs and which can hide traps."
                     + " Write the file anew without metadata.");
-        this.sample = sampleKind();
+        this.sample = isPicture ? pictureKind() : sampleKind();
         this.blocks = blocks();
     }
 
     static TiffImage of(Path file, TiffHeader header) {
-        return new TiffImage(file, header);
+        return new TiffImage(file, header, false);
     }
 
-    private void checkCompression() {
+    /** The same of a file that holds a picture. */
+    static TiffImage picture(Path file, TiffHeader header) {
+        return new TiffImage(file, header, true);
+    }
+
+    private void checkCompression(boolean isPicture) {
         int code = compression();
-        if (COMPRESSIONS.containsKey(code)) return;
+        if (COMPRESSIONS.containsKey(code) || isPicture && code == JPEG) return;
         throw fault("is packed with " + UNREADABLE.getOrDefault(code, "compression " + code)
-                + "; none, LZW, Deflate, ZSTD and PackBits can be read. Convert it, for instance to Deflate.");
+                + "; none, LZW, Deflate, ZSTD" + (isPicture ? ", JPEG" : "")
+                + " and PackBits can be read. Convert it, for instance to Deflate.");
+    }
+
+    private Sample pictureKind() {
+        int bands = (int) header.number(TiffHeader.SAMPLES_PER_PIXEL, 1);
+        int bits = (int) header.number(TiffHeader.BITS_PER_SAMPLE, 1);
+        int format = (int) header.number(TiffHeader.SAMPLE_FORMAT, 1);
+        if (format != 1 || bands > MOST_BANDS || !PICTURE_BITS.contains(bits))
+            throw fault("holds " + bands + (bands == 1 ? " band" : " bands") + " of " + bits
+                    + " bits, which is no picture; one to four bands of 8 bits are. Take the map, not its values.");
+        return Sample.PICTURE;
     }
 
     private Sample sampleKind() {
@@ -112,7 +139,7 @@ final class TiffImage {
                 throw fault("is cut off: it has " + header.fileBytes() + " bytes, and block " + (i + 1) + " of " + count
                         + " would end at byte " + (long) (offsets[i] + counts[i]) + ". Fetch it again.");
         TiffBlocks all = new TiffBlocks(offsets, counts, blockWidth, blockHeight, width);
-        if (DEFLATE.contains(compression()))
+        if (sample != Sample.PICTURE && DEFLATE.contains(compression()))
             checksums = new BlockChecksums(file, all, blockWidth * blockHeight * bytesPerSample());
         return all;
     }
@@ -127,6 +154,7 @@ final class TiffImage {
             case SIGNED_16, UNSIGNED_16 -> 2;
             case SIGNED_32, FLOAT_32 -> 4;
             case FLOAT_64 -> 8;
+            case PICTURE -> (int) header.number(TiffHeader.SAMPLES_PER_PIXEL, 1);
         };
     }
 
@@ -149,22 +177,41 @@ final class TiffImage {
 
     /** The values of a part of the image; its upper left corner is at 0, 0 of the raster. */
     Raster read(int x, int y, int columns, int rows) {
+        Rectangle part = new Rectangle(x, y, columns, rows);
+        int broken = firstBroken(part);
+        if (broken >= 0)
+            throw fault("holds other than its checksum says in block " + (broken + 1)
+                    + ": it was damaged on the way. Fetch it again.");
+        Raster raster = unpacked(part, 1).getRaster();
+        if (raster.getWidth() != columns || raster.getHeight() != rows || raster.getNumBands() != 1)
+            throw fault("does not unpack to its stated size. Fetch it again.");
+        return raster;
+    }
+
+    /** Number of the first block under a part whose checksum does not fit, from 0; -1 where all fit or none has one. */
+    private int firstBroken(Rectangle part) {
+        try {
+            return checksums == null ? -1 : checksums.firstBroken(part);
+        } catch (IOException e) {
+            throw notUnpacked(e);
+        }
+    }
+
+    private InputFault notUnpacked(Exception e) {
+        return fault("cannot be unpacked (" + TileFiles.reason(e) + "). Fetch it again.");
+    }
+
+    /** A part of a picture, of every so many pixels one each way. */
+    BufferedImage unpacked(Rectangle part, int every) {
         TIFFImageReader reader = (TIFFImageReader) new TIFFImageReaderSpi().createReaderInstance(null);
         try (FileImageInputStream in = new FileImageInputStream(file.toFile())) {
-            int broken = checksums == null ? -1 : checksums.firstBroken(new Rectangle(x, y, columns, rows));
-            if (broken >= 0)
-                throw fault("holds other than its checksum says in block " + (broken + 1)
-                        + ": it was damaged on the way." + " Fetch it again.");
             reader.setInput(in, false, true);
             ImageReadParam param = reader.getDefaultReadParam();
-            param.setSourceRegion(new Rectangle(x, y, columns, rows));
-            Raster raster = reader.read(header.imageIndex(), param).getRaster();
-            if (raster.getWidth() != columns || raster.getHeight() != rows || raster.getNumBands() != 1)
-                throw fault("does not unpack to its stated size. Fetch it again.");
-            return raster;
+            param.setSourceRegion(part);
+            param.setSourceSubsampling(every, every, 0, 0);
+            return reader.read(header.imageIndex(), param);
         } catch (IOException | RuntimeException e) {
-            if (e instanceof InputFault fault) throw fault;
-            throw fault("cannot be unpacked (" + TileFiles.reason(e) + "). Fetch it again.");
+            throw notUnpacked(e);
         } finally {
             reader.dispose();
         }

@@ -41,6 +41,7 @@ public final class PaperTiff {
     private String metadata;
     private int samples = 1;
     private boolean hasOverviewFirst;
+    private boolean isColour;
     private final TreeMap<Integer, Object> more = new TreeMap<>();
     private final TreeMap<Integer, String> keyTexts = new TreeMap<>();
 
@@ -152,6 +153,16 @@ public final class PaperTiff {
         return this;
     }
 
+    /** Values are 0xRRGGBB, each written as three bands of 8 bits. */
+    public PaperTiff colours() {
+        isColour = true;
+        samples = 3;
+        tag(258, new int[] {8, 8, 8});
+        tag(262, new int[] {2});
+        tag(339, new int[] {1, 1, 1});
+        return sample(8, 1);
+    }
+
     public PaperTiff overviewFirst() {
         hasOverviewFirst = true;
         return this;
@@ -195,11 +206,14 @@ public final class PaperTiff {
 
     private byte[] block(int x0, int y0) {
         int rows = blockWidth < width ? blockHeight : Math.min(blockHeight, height - y0);
-        ByteBuffer data = ByteBuffer.allocate(rows * blockWidth * bits / 8).order(order);
+        ByteBuffer data = ByteBuffer.allocate(rows * blockWidth * bits / 8 * (isColour ? 3 : 1))
+                .order(order);
         for (int y = y0; y < y0 + rows; y++)
             for (int x = x0; x < x0 + blockWidth; x++) {
                 double v = x < width && y < height ? value.applyAsDouble(x, y) : 0;
-                if (format == 3 && bits == 32) data.putFloat((float) v);
+                if (isColour)
+                    data.put((byte) ((int) v >> 16)).put((byte) ((int) v >> 8)).put((byte) (int) v);
+                else if (format == 3 && bits == 32) data.putFloat((float) v);
                 else if (format == 3) data.putDouble(v);
                 else if (bits == 8) data.put((byte) v);
                 else if (bits == 16) data.putShort((short) v);
