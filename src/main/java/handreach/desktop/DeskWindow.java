@@ -5,6 +5,7 @@ import handreach.geodesy.PlaceForm;
 import handreach.geodesy.Position;
 import handreach.report.ReachComposer;
 import handreach.study.Scene;
+import handreach.terrain.GroundPicture;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
@@ -47,6 +48,8 @@ final class DeskWindow {
     private final PlanTextPane planText;
     /** Made when it is first wanted. */
     private Optional<NewPlanPane> newPlan = Optional.empty();
+    /** Whether the place of a new plan was just put, so that its area may lie elsewhere. */
+    private boolean isPlaced;
 
     private final EntryPane entries;
     private final Autosave autosave;
@@ -116,7 +119,8 @@ final class DeskWindow {
         this.drop = new FileDrop(root, session);
         drop.handFolders(this::readFolder);
         for (String ending : List.of(".hgt", ".hgt.gz", ".zip", ".tif", ".tiff", ".asc"))
-            drop.hand(ending, tiles -> readTiles(tiles.get(0)));
+            drop.hand(ending, tiles -> readTilesOrPicture(tiles.get(0)));
+        drop.hand(GroundPicture.TILED, files -> map.backdrop().lay(files.get(0)));
         drop.hand(".toml", plans -> verbs.open(plans.get(0)));
         drop.hand(".csv", files -> files.forEach(this::readCsv));
         drop.hand(".s1p", this::readOnBench);
@@ -159,7 +163,8 @@ final class DeskWindow {
 
     private NewPlanPane newPlan() {
         if (newPlan.isEmpty())
-            newPlan = Optional.of(new NewPlanPane(session, verbs::folderAsked, verbs::tileAsked, verbs::save));
+            newPlan = Optional.of(
+                    new NewPlanPane(session, verbs::folderAsked, verbs::tileAsked, verbs::save, () -> isPlaced = true));
         return newPlan.get();
     }
 
@@ -186,7 +191,8 @@ final class DeskWindow {
         map.inks()
                 .setAll(
                         new GridInk(session.scene()::get),
-                        new HeightInk(map.painted()::get),
+                        new HeightInk(map.painted()::get, session.scene()::get),
+                        new NamesInk(map.backdrop().names()::get),
                         new ReachInk(session),
                         new RelayInk(session),
                         new WalkInk(session),
@@ -194,12 +200,14 @@ final class DeskWindow {
                         new ToolInk(session, tools),
                         new PlacesInk(session),
                         new BeyondInk(session.scene()::get),
+                        new BackdropInk(map.backdrop().picture()::get),
                         new ScaleInk(
                                 session.scene()::get,
                                 this::channel,
                                 () -> map.painted().get() == null
                                         ? 0
-                                        : map.painted().get().contourIntervalM()));
+                                        : map.painted().get().contourIntervalM(),
+                                key::leftPx));
     }
 
     private void furnish() {
@@ -219,7 +227,7 @@ final class DeskWindow {
         StackPane.setMargin(upper, new Insets(26, 0, 0, 14));
         // Above the scale bar, on the side where the key is not.
         StackPane.setAlignment(work, Pos.BOTTOM_LEFT);
-        StackPane.setMargin(work, new Insets(0, 0, 84, 14));
+        StackPane.setMargin(work, new Insets(0, 0, 104, 14));
         middle.getChildren().addAll(key, upper, work, dropHint());
         map.laidOver(bar, key);
         way.disableProperty().bind(session.scene().isNull());
@@ -264,6 +272,8 @@ final class DeskWindow {
     private void listen() {
         session.scene().addListener((scene, before, now) -> {
             map.show(now);
+            if (isPlaced) map.lookAt(now);
+            isPlaced = false;
             map.redraw();
             key.showChannel(channel());
             title(now);
@@ -378,6 +388,21 @@ final class DeskWindow {
         }
         drawer.show("New plan", newPlan());
         newPlan().look(tileOrFolder);
+    }
+
+    /** A file that is a picture by its own head is laid under the reach. */
+    private void readTilesOrPicture(Path file) {
+        if (session.scene().get() == null || session.faulty().get().isPresent()) {
+            readTiles(file);
+            return;
+        }
+        worker.inOrder(
+                () -> GroundPicture.isOne(file),
+                isPicture -> {
+                    if (isPicture) map.backdrop().lay(file);
+                    else readTiles(file);
+                },
+                session::tell);
     }
 
     /** A folder with a plan in it is that plan; any other holds tiles. */

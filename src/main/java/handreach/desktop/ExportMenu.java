@@ -1,6 +1,7 @@
 package handreach.desktop;
 
 import handreach.report.card.CardSize;
+import handreach.report.file.WholeFile;
 import java.awt.image.BufferedImage;
 import java.io.File;
 import java.nio.file.Path;
@@ -47,11 +48,20 @@ final class ExportMenu extends Menu {
                             BufferedImage taken = picture.take();
                             file("map.png", where -> verbs.picture(taken, where));
                         }),
+                        MenuStrip.item("Map sheet, A4 (PDF)\u2026", null, () -> sheet(verbs, picture, CardSize.A4)),
+                        MenuStrip.item(
+                                "Map sheet, Letter (PDF)\u2026", null, () -> sheet(verbs, picture, CardSize.LETTER)),
                         MenuStrip.item("Print the map\u2026", "Shortcut+Shift+P", () -> picture.print(stage)));
     }
 
     private void card(ExportVerbs verbs, CardSize paper, boolean isFold) {
         file(isFold ? "field-card-fold.pdf" : "field-card.pdf", where -> verbs.card(paper, isFold, where));
+    }
+
+    private void sheet(ExportVerbs verbs, MapPicture picture, CardSize paper) {
+        if (session.scene().get() == null) return;
+        WholeFile.Content taken = picture.sheet(paper);
+        file("map.pdf", where -> verbs.mapSheet(taken, where));
     }
 
     private void file(String name, Consumer<Path> then) {

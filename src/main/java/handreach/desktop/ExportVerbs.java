@@ -148,6 +148,14 @@ final class ExportVerbs {
         });
     }
 
+    /** A sheet of paper with the map on it, as it was taken. */
+    void mapSheet(WholeFile.Content sheet, Path file) {
+        run("Map sheet", (scene, progress) -> {
+            WholeFile.write(file, sheet, scene.file().sources());
+            return List.of(file);
+        });
+    }
+
     private Optional<RelayAnswer> fitting() {
         return session.relay().get().filter(answer -> session.fits(answer.scene()));
     }

@@ -23,6 +23,7 @@ final class KeyPane extends VBox {
     private static final double SWATCH_PX = 24;
     private static final double SWATCH_HIGH_PX = 14;
     private static final double LOWEST_MAP_PX = 320;
+    private static final double SCALE_HIGH_PX = 80;
     /** A narrower map begins with the key folded: open, it would cover half of it. */
     private static final double NARROW_MAP_PX = 560;
     /** Widths in letters of the usual size. */
@@ -47,6 +48,7 @@ final class KeyPane extends VBox {
         map.palette().addListener((palette, before, now) -> show(shown));
         map.layerStrength().addListener((strength, before, now) -> show(shown));
         map.fonts().addListener((size, before, now) -> show(shown));
+        map.backdrop().picture().addListener((laid, before, now) -> show(shown));
         folded.addListener((is, before, now) -> show(shown));
         map.heightProperty().addListener((height, before, now) -> {
             if (before.doubleValue() < LOWEST_MAP_PX != now.doubleValue() < LOWEST_MAP_PX) show(shown);
@@ -90,6 +92,8 @@ final class KeyPane extends VBox {
         getChildren().add(head(key.get().title()));
         if (!channel.isEmpty()) getChildren().add(line(channel, "key-channel", WIDE));
         if (folded.get()) return;
+        if (map.backdrop().picture().get().isPresent())
+            getChildren().add(line("On the map mixed with the backdrop.", "quiet", WIDE));
         if (isTight()) {
             getChildren().add(line("More height shows what the colours mean.", "quiet", WIDE));
             return;
@@ -100,6 +104,13 @@ final class KeyPane extends VBox {
             getChildren().add(line);
         }
         if (!key.get().note().isEmpty()) getChildren().add(line(key.get().note(), "quiet", WIDE));
+    }
+
+    /** Where its left edge stands beside the scale of the map, px; the map's right edge while it is not there. */
+    double leftPx() {
+        boolean isBeside =
+                isVisible() && getLayoutY() + getTranslateY() + getHeight() > map.getHeight() - SCALE_HIGH_PX;
+        return isBeside ? getLayoutX() + getTranslateX() : map.getWidth();
     }
 
     private Label line(String words, String hand, double wide) {

@@ -60,10 +60,19 @@ final class LayerBar extends FlowPane {
         whole.setOnAction(pressed -> {
             if (session.scene().get() != null) map.lookAt(session.scene().get());
         });
+        Slider under = new Slider(0, 1, map.backdrop().strength().get());
+        under.setId("backdrop-strength");
+        under.setPrefWidth(70);
+        under.setAccessibleText("Strength of the backdrop");
+        under.setTooltip(new Tooltip("How strongly the map picture stands against the relief"));
+        under.valueProperty().bindBidirectional(map.backdrop().strength());
+        HBox backdrop = new HBox(GAP_PX, new Label("backdrop"), under);
+        backdrop.visibleProperty().bind(map.backdrop().picture().map(java.util.Optional::isPresent));
+        backdrop.managedProperty().bind(backdrop.visibleProperty());
         HBox what = new HBox(GAP_PX, new Label("Lay over it"), layer);
         HBox how = new HBox(GAP_PX, new Label("strength"), strength);
-        for (HBox pair : List.of(what, how)) pair.setAlignment(Pos.CENTER_LEFT);
-        getChildren().addAll(what, how, new HBox(GAP_PX, pull, whole));
+        for (HBox pair : List.of(what, how, backdrop)) pair.setAlignment(Pos.CENTER_LEFT);
+        getChildren().addAll(what, how, backdrop, new HBox(GAP_PX, pull, whole));
         for (Node child : getChildren()) ((HBox) child).setMinWidth(USE_PREF_SIZE);
         for (Region part : List.of(pull, whole)) part.setMinWidth(USE_PREF_SIZE);
         map.widthProperty().addListener((width, was, is) -> fitInto(is.doubleValue()));

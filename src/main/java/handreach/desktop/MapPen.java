@@ -24,6 +24,7 @@ final class MapPen {
 
     private static final double HALO_PX = 1.7;
     private static final int HALO_COPIES = 8;
+    private static final double SPOT_PX = 4;
     /** Lines are drawn so far beyond the map, that their ends never show. */
     private static final double BEYOND_PX = 20;
 
@@ -54,6 +55,11 @@ final class MapPen {
     /** Height of a line of words, px. */
     double linePx() {
         return fonts.linePx();
+    }
+
+    /** Width of words, px. */
+    double px(String words, boolean isBold) {
+        return fonts.px(words, isBold);
     }
 
     double x(Position at) {
@@ -181,6 +187,21 @@ final class MapPen {
         gc.setFill(colour);
         gc.fillText(text, 0, 0);
         gc.restore();
+    }
+
+    /** A summit: a small triangle on its place, with its height beside it. */
+    void spot(String text, double x, double y) {
+        gc.save();
+        gc.setStroke(palette.halo());
+        gc.setLineWidth(2.4);
+        double[] xs = {x - SPOT_PX, x, x + SPOT_PX};
+        double[] ys = {y + 0.7 * SPOT_PX, y - 1.1 * SPOT_PX, y + 0.7 * SPOT_PX};
+        gc.strokePolygon(xs, ys, 3);
+        gc.setFill(palette.grid());
+        gc.fillPolygon(xs, ys, 3);
+        gc.restore();
+        drawn.add(around(x, y, SPOT_PX));
+        name(text, x, y, SPOT_PX, false);
     }
 
     /** A closed shape through pixels, filled, with a pale edge outside and an ink edge. */

@@ -2,12 +2,15 @@ package handreach.desktop;
 
 import handreach.geodesy.PlaceForm;
 import handreach.report.ReachComposer;
-import handreach.report.page.Caution;
-import handreach.report.page.Cautions;
+import handreach.report.card.CardSize;
+import handreach.report.card.MapSheet;
+import handreach.report.draw.Picture;
+import handreach.report.file.WholeFile;
 import handreach.study.Scene;
 import java.awt.Color;
 import java.awt.Graphics2D;
 import java.awt.image.BufferedImage;
+import java.time.Instant;
 import java.time.LocalDate;
 import javafx.embed.swing.SwingFXUtils;
 import javafx.print.PrinterJob;
@@ -34,11 +37,10 @@ final class MapPicture {
 
     BufferedImage take() {
         Scene scene = session.scene().get();
-        BufferedImage ground = taken(map);
+        BufferedImage ground = ground();
         BufferedImage title = words(scene.plan().header().title(), TITLE, ground.getWidth());
         BufferedImage what = words(what(scene), 1, ground.getWidth());
-        BufferedImage cautions =
-                words(Cautions.brief(Caution.RELIANCE) + " " + Cautions.brief(Caution.LICENCE), 1, ground.getWidth());
+        BufferedImage cautions = words(MapSheet.cautions(), 1, ground.getWidth());
         int head = title.getHeight() + what.getHeight() + 2 * EDGE_PX;
         int foot = cautions.getHeight() + 2 * EDGE_PX;
         BufferedImage picture =
@@ -50,14 +52,37 @@ final class MapPicture {
         canvas.drawImage(what, EDGE_PX, EDGE_PX + title.getHeight(), null);
         canvas.drawImage(ground, 0, head, null);
         canvas.drawImage(cautions, EDGE_PX, head + ground.getHeight() + EDGE_PX, null);
+        canvas.dispose();
+        return picture;
+    }
+
+    /** The map with its key, as a sheet of paper. */
+    WholeFile.Content sheet(CardSize paper) {
+        Scene scene = session.scene().get();
+        BufferedImage ground = ground();
+        int[] rgb = ground.getRGB(0, 0, ground.getWidth(), ground.getHeight(), null, 0, ground.getWidth());
+        return MapSheet.pdf(
+                scene.plan().header().title(),
+                what(scene),
+                Picture.of(ground.getWidth(), ground.getHeight(), rgb),
+                paper,
+                Instant.now());
+    }
+
+    /** Without the edge that tells where the keys go. */
+    private BufferedImage ground() {
+        BufferedImage ground = map.withoutFocusRing(() -> taken(map));
+        BufferedImage whole = new BufferedImage(ground.getWidth(), ground.getHeight(), BufferedImage.TYPE_INT_RGB);
+        Graphics2D canvas = whole.createGraphics();
+        canvas.drawImage(ground, 0, 0, null);
         if (key.isVisible())
             canvas.drawImage(
                     taken(key),
                     (int) Math.round(key.getLayoutX() + key.getTranslateX()),
-                    head + (int) Math.round(key.getLayoutY() + key.getTranslateY()),
+                    (int) Math.round(key.getLayoutY() + key.getTranslateY()),
                     null);
         canvas.dispose();
-        return picture;
+        return whole;
     }
 
     private String what(Scene scene) {
@@ -87,9 +112,9 @@ final class MapPicture {
         if (session.scene().get() == null) return;
         PrinterJob job = PrinterJob.createPrinterJob();
         if (job == null) {
-            session.tell(
-                    Notice.remark(
-                            "No printer is set up on this computer. Hand over the picture of the map (PNG) and print that elsewhere."));
+            session.tell(Notice.remark(
+                    "No printer is set up on this computer. Hand over the picture of the map (PNG) and print"
+                            + " that elsewhere."));
             return;
         }
         if (!job.showPrintDialog(owner)) return;

@@ -33,8 +33,9 @@ final class MapRaster {
      * @param strength 0 leaves the relief alone, 1 lays the layer on in full
      * @param darkens whether the layer darkens the relief as ink does paper, so that its shade stays visible; else it covers it
      * @param edgeArgb colour of the layer's outline
+     * @param backdrop how strongly a map picture stands against the relief, 0 to 1
      */
-    record Manner(double strength, boolean darkens, int edgeArgb) {
+    record Manner(double strength, boolean darkens, int edgeArgb, double backdrop) {
         /** A pixel of the ground with ink on it, 0xAARRGGBB. */
         int laid(int paper, int ink) {
             if (ink == 0) return paper;
@@ -47,7 +48,7 @@ final class MapRaster {
     static MapRaster of(Relief relief, Optional<Overlay> overlay, Manner manner) {
         MapFrame frame = relief.frame();
         try (RasterPen pen = new RasterPen(frame)) {
-            relief.copyTo(pen.argb());
+            relief.copyTo(pen.argb(), manner.backdrop());
             overlay.ifPresent(layer -> {
                 lay(layer, frame, manner, pen.argb());
                 layer.outline().ifPresent(edge -> pen.rim(edge, manner.edgeArgb(), EDGE_PX));

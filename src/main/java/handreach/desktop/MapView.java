@@ -6,10 +6,12 @@ import handreach.geodesy.Position;
 import handreach.plan.Places;
 import handreach.study.Scene;
 import handreach.terrain.Elevation;
+import handreach.terrain.GroundPicture;
 import handreach.units.Lengths;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Supplier;
 import javafx.application.Platform;
 import javafx.beans.property.DoubleProperty;
 import javafx.beans.property.ObjectProperty;
@@ -61,6 +63,7 @@ final class MapView extends Pane {
     private final Worker.Newest composing;
     private final ImageView sheet = new ImageView();
     private final DoubleProperty strength = new SimpleDoubleProperty(1);
+    private final Backdrop backdrop;
     private final Canvas ink = new Canvas();
     private final ObservableList<MapInk> inks = FXCollections.observableArrayList();
     private final ObjectProperty<MapFonts> fonts = new SimpleObjectProperty<>(new MapFonts(MapFonts.USUAL_PX));
@@ -86,10 +89,13 @@ final class MapView extends Pane {
 
     MapView(Session session) {
         this.session = session;
+        this.backdrop = new Backdrop(session);
         this.rest = session.worker().rest(Duration.millis(90), this::paintRelief);
         // What lies over the map takes its new place after the map has.
         this.refit = session.worker().rest(Duration.millis(120), () -> {
-            if (fitted != null) lookAt(fitted);
+            if (fitted == null) return;
+            layOutWhatLiesOver();
+            lookAt(fitted);
         });
         this.painting = session.worker().newest();
         this.composing = session.worker().newest();
@@ -111,6 +117,9 @@ final class MapView extends Pane {
         inks.addListener((ListChangeListener<MapInk>) change -> redraw());
         session.palette().addListener((which, before, now) -> restyle());
         strength.addListener((value, before, now) -> compose());
+        backdrop.strength().addListener((value, before, now) -> compose());
+        backdrop.picture().addListener((laid, before, now) -> paintRelief());
+        backdrop.names().addListener((laid, before, now) -> redraw());
         focusVisibleProperty().addListener((focus, was, is) -> redraw());
         fonts.addListener((size, before, now) -> redraw());
     }
@@ -136,6 +145,11 @@ final class MapView extends Pane {
 
     ObjectProperty<Palette> palette() {
         return session.palette();
+    }
+
+    /** Map picture and names out of the user's own files. */
+    Backdrop backdrop() {
+        return backdrop;
     }
 
     /** How strongly the layer lies on the relief, 0 to 1. */
@@ -322,7 +336,11 @@ final class MapView extends Pane {
     /** How layers are laid on the relief now. */
     MapRaster.Manner manner() {
         Palette palette = session.palette().get();
-        return new MapRaster.Manner(strength.get(), palette.layerDarkens(), palette.edgeArgb());
+        return new MapRaster.Manner(
+                strength.get(),
+                palette.layerDarkens(),
+                palette.edgeArgb(),
+                backdrop.strength().get());
     }
 
     /** Lays the layer on the relief and shows both in one step. */
@@ -369,13 +387,22 @@ final class MapView extends Pane {
         Elevation elevation = ground;
         Lengths style = lengths;
         Relief.Paper paper = session.palette().get().paper();
+        Optional<Backdrop.Laid<GroundPicture>> laid = backdrop.picture().get();
         painting.ask(
-                progress -> Relief.paint(elevation, wanted, paper, style, progress),
+                progress -> Relief.paint(elevation, wanted, paper, style, progress)
+                        .over(backdrop.under(wanted, laid, progress)),
                 fresh -> {
                     painted.set(fresh);
                     compose();
                 },
                 session::tell);
+    }
+
+    /** On a busy machine what lies over the map has not yet taken its new size when the hand has long come to rest. */
+    private void layOutWhatLiesOver() {
+        if (getParent() == null) return;
+        getParent().applyCss();
+        getParent().layout();
     }
 
     /** Names keep clear of these, which lie over the map. */
@@ -401,15 +428,25 @@ final class MapView extends Pane {
         pen.box(ink, now.widthPx() - RING_PX, 0, RING_PX, now.heightPx());
     }
 
+    /** What a picture of the map is taken by: at once, on the screen thread. */
+    <T> T withoutFocusRing(Supplier<T> taking) {
+        draw(false);
+        T taken = taking.get();
+        redraw();
+        return taken;
+    }
+
     /** Draws the ink anew before the next picture. */
     void redraw() {
         if (isDrawPending) return;
         isDrawPending = true;
-        Platform.runLater(this::draw);
+        Platform.runLater(() -> {
+            isDrawPending = false;
+            draw(isFocusVisible());
+        });
     }
 
-    private void draw() {
-        isDrawPending = false;
+    private void draw(boolean hasRing) {
         MapFrame now = frame.get();
         if (now == null) return;
         if (ink.getWidth() != now.widthPx() || ink.getHeight() != now.heightPx()) {
@@ -420,7 +457,7 @@ final class MapView extends Pane {
         MapPen pen =
                 new MapPen(ink.getGraphicsContext2D(), now, session.palette().get(), fonts.get());
         for (MapInk each : inks) each.draw(pen, now);
-        if (isFocusVisible()) ring(pen, now);
+        if (hasRing) ring(pen, now);
         pen.writeNames(over.stream().filter(Node::isVisible).map(this::room).toList());
     }
 }

@@ -97,6 +97,11 @@ final class MenuStrip extends MenuBar {
                                 plan, "units", PlanText.quoted(miles.isSelected() ? "imperial" : "metric"))));
         menu.setOnShowing(shown -> miles.setSelected(window.session().scene().get() != null
                 && window.session().scene().get().plan().header().lengths() == Lengths.IMPERIAL));
+        Backdrop backdrop = window.map().backdrop();
+        MenuItem noPicture = item("Take the map picture away", null, backdrop::takePictureAway);
+        noPicture.disableProperty().bind(backdrop.picture().map(java.util.Optional::isEmpty));
+        MenuItem noNames = item("Take the names away", null, backdrop::takeNamesAway);
+        noNames.disableProperty().bind(backdrop.names().map(java.util.Optional::isEmpty));
         menu.getItems()
                 .addAll(
                         night,
@@ -107,6 +112,18 @@ final class MenuStrip extends MenuBar {
                         item("Usual words", "Shortcut+DIGIT0", window.looks()::usual),
                         new SeparatorMenuItem(),
                         folded,
+                        new SeparatorMenuItem(),
+                        item(
+                                "Lay a map picture under the reach\u2026 (GeoTIFF, MBTiles)",
+                                null,
+                                () -> window.verbs().pictureAsked().ifPresent(backdrop::lay)),
+                        noPicture,
+                        item(
+                                "Names on the map\u2026 (GPX, GeoJSON)",
+                                null,
+                                () -> window.verbs().namesAsked().ifPresent(backdrop::name)),
+                        noNames,
+                        new SeparatorMenuItem(),
                         item("Go to a place\u2026", "Shortcut+G", window::goTo));
         return menu;
     }

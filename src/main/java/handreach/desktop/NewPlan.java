@@ -142,6 +142,7 @@ record NewPlan(
                 "title = " + PlanText.quoted(figures.title()),
                 "",
                 "[channel]",
+                "name = \"our channel\"",
                 "frequency_mhz = " + PlanText.number(figures.mhz()),
                 "",
                 "[target]",

@@ -46,10 +46,18 @@ final class NewPlanPane extends ScrollPane {
     private final ToggleButton byClick = new ToggleButton("Put me by a click on the map");
     private final Label placeWrong = Labels.line("", "field-fault");
     private final Button save = new Button("Save the plan\u2026");
+    private final Runnable placed;
     private Optional<NewPlan> begun = Optional.empty();
 
-    NewPlanPane(Session session, Supplier<Optional<Path>> folder, Supplier<Optional<Path>> tile, Runnable saving) {
+    /** {@code placed} is told when the place was put by a click or typed. */
+    NewPlanPane(
+            Session session,
+            Supplier<Optional<Path>> folder,
+            Supplier<Optional<Path>> tile,
+            Runnable saving,
+            Runnable placed) {
         this.session = session;
+        this.placed = placed;
         setId("new-plan");
         setFitToWidth(true);
         setHbarPolicy(ScrollBarPolicy.NEVER);
@@ -217,6 +225,7 @@ final class NewPlanPane extends ScrollPane {
             placeWrong.setText("That is off the tiles. Take a place on them, or tiles of that place.");
             return;
         }
+        placed.run();
         new PlaceVerbs(session).move(NewPlan.HERE, place);
     }
 }

@@ -6,6 +6,7 @@ import handreach.cartography.HeightLattice;
 import handreach.cartography.Hillshade;
 import handreach.cartography.MapFrame;
 import handreach.cartography.Srgb;
+import handreach.cartography.Summits;
 import handreach.geodesy.Position;
 import handreach.reach.Progress;
 import handreach.report.figure.ContourLabels;
@@ -14,6 +15,7 @@ import handreach.units.Lengths;
 import java.awt.geom.Rectangle2D;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import org.locationtech.jts.geom.Coordinate;
 
@@ -23,12 +25,20 @@ final class Relief {
     private static final int WANTED_CONTOURS = 22;
     private static final int LEVEL_LIGHT = 128;
     private static final int MOST_HEIGHTS = 24;
+    /** Steps of strength. */
+    private static final int FULL = 256;
 
     private final MapFrame frame;
     private final int[] argb;
     private final double contourIntervalM;
 
     private final List<Height> heights;
+    private final List<Spot> spots;
+    private final Optional<int[]> backdrop;
+    private final double backdropLight;
+
+    /** A summit worth a number, in the user's unit. */
+    record Spot(Position at, String words) {}
 
     /**
      * A number on a line of equal height.
@@ -38,11 +48,26 @@ final class Relief {
      */
     record Height(Position at, double turnDeg, String words) {}
 
-    private Relief(MapFrame frame, int[] argb, double contourIntervalM, List<Height> heights) {
+    private Relief(
+            MapFrame frame,
+            int[] argb,
+            double contourIntervalM,
+            List<Height> heights,
+            List<Spot> spots,
+            Optional<int[]> backdrop,
+            double backdropLight) {
         this.frame = frame;
         this.argb = argb;
         this.contourIntervalM = contourIntervalM;
         this.heights = heights;
+        this.spots = spots;
+        this.backdrop = backdrop;
+        this.backdropLight = backdropLight;
+    }
+
+    /** The same with a map picture on it, in its own pixels. */
+    Relief over(Optional<int[]> picture) {
+        return new Relief(frame, argb, contourIntervalM, heights, spots, picture, backdropLight);
     }
 
     /**
@@ -52,10 +77,11 @@ final class Relief {
      * @param shadowRgb darkest slope
      * @param lightRgb brightest slope
      * @param contourRgb lines of equal height
+     * @param backdropLight share of its light that a map picture keeps
      */
-    record Paper(int voidRgb, int shadowRgb, int lightRgb, int contourRgb) {
-        static final Paper DAY = new Paper(0xE4E0D6, 0x8E8878, 0xFBFAF5, 0x7A6647);
-        static final Paper NIGHT = new Paper(0x22272A, 0x14191C, 0x545E61, 0xA9A08A);
+    record Paper(int voidRgb, int shadowRgb, int lightRgb, int contourRgb, double backdropLight) {
+        static final Paper DAY = new Paper(0xE4E0D6, 0x8E8878, 0xFBFAF5, 0x7A6647, 1);
+        static final Paper NIGHT = new Paper(0x22272A, 0x14191C, 0x545E61, 0xA9A08A, 0.42);
 
         /** Level ground under the usual many-sided light. */
         int levelRgb() {
@@ -79,7 +105,17 @@ final class Relief {
             draw(pen, contours, false, paper.contourRgb() | 0x58000000, 0.7f);
             draw(pen, contours, true, paper.contourRgb() | 0xA0000000, 1.1f);
             progress.goOn();
-            return new Relief(frame, pen.argb(), intervalM, heights(contours, frame, lengths));
+            List<Spot> spots = Summits.of(elevation, lattice).stream()
+                    .map(summit -> new Spot(summit.at(), inUnit(summit.heightM(), lengths)))
+                    .toList();
+            return new Relief(
+                    frame,
+                    pen.argb(),
+                    intervalM,
+                    heights(contours, frame, lengths),
+                    spots,
+                    Optional.empty(),
+                    paper.backdropLight());
         }
     }
 
@@ -111,9 +147,13 @@ final class Relief {
                     .ifPresent(spot -> heights.add(new Height(
                             new Position(frame.latitudeDeg(spot.y()), frame.longitudeDeg(spot.x())),
                             spot.turnDeg(),
-                            Long.toString(Math.round(contour.levelM() / lengths.shortUnitM())))));
+                            inUnit(contour.levelM(), lengths))));
         }
         return List.copyOf(heights);
+    }
+
+    private static String inUnit(double heightM, Lengths lengths) {
+        return Long.toString(Math.round(heightM / lengths.shortUnitM()));
     }
 
     private static void draw(RasterPen pen, List<Contour> contours, boolean isIndex, int argb, float widthPx) {
@@ -138,8 +178,29 @@ final class Relief {
         return heights;
     }
 
-    /** Lays its pixels into those of another picture of the same size. */
-    void copyTo(int[] pixels) {
+    /** Tops that stand out, each with its height. */
+    List<Spot> spots() {
+        return spots;
+    }
+
+    /** Lays its pixels into those of another picture of the same size; a map picture with so much strength against the relief. */
+    void copyTo(int[] pixels, double backdropStrength) {
         System.arraycopy(argb, 0, pixels, 0, argb.length);
+        int share = (int) Math.round(FULL * backdropStrength);
+        int lit = (int) Math.round(share * backdropLight);
+        backdrop.ifPresent(picture -> mix(pixels, picture, share, lit));
+    }
+
+    private static void mix(int[] pixels, int[] picture, int share, int lit) {
+        for (int i = 0; i < pixels.length; i++) {
+            if (picture[i] == 0) continue;
+            int mixed = 0xFF000000;
+            for (int shift = 0; shift <= 16; shift += 8) {
+                int ground = pixels[i] >> shift & 0xFF;
+                int drawn = picture[i] >> shift & 0xFF;
+                mixed |= (ground * (FULL - share) + drawn * lit) / FULL << shift;
+            }
+            pixels[i] = mixed;
+        }
     }
 }

@@ -12,24 +12,30 @@ import javafx.scene.text.TextAlignment;
 /** Scale bar, contour interval and channel in the lower left corner, north in the upper right. */
 final class ScaleInk implements MapInk {
     private static final double LONGEST_PX = 190;
+    private static final double SHORTEST_PX = 40;
     private static final double LEFT_PX = 16;
     private static final double UP_PX = 16;
 
     private final Supplier<Scene> scene;
     private final Supplier<String> channel;
     private final DoubleSupplier contourIntervalM;
+    private final DoubleSupplier freePx;
 
-    ScaleInk(Supplier<Scene> scene, Supplier<String> channel, DoubleSupplier contourIntervalM) {
+    /** {@code freePx} is how far to the right nothing lies over the corner. */
+    ScaleInk(Supplier<Scene> scene, Supplier<String> channel, DoubleSupplier contourIntervalM, DoubleSupplier freePx) {
         this.scene = scene;
         this.channel = channel;
         this.contourIntervalM = contourIntervalM;
+        this.freePx = freePx;
     }
 
     @Override
     public void draw(MapPen pen, MapFrame frame) {
         if (scene.get() == null) return;
         Lengths style = scene.get().plan().header().lengths();
-        ScaleBar bar = ScaleBar.fitting(LONGEST_PX * frame.metresPerPx(), style);
+        double longestPx =
+                Math.max(SHORTEST_PX, Math.min(LONGEST_PX, freePx.getAsDouble() - LEFT_PX - pen.px(" 1000 km ", true)));
+        ScaleBar bar = ScaleBar.fitting(longestPx * frame.metresPerPx(), style);
         double width = bar.lengthM() / frame.metresPerPx();
         double y = frame.heightPx() - UP_PX;
         pen.box(pen.palette().halo(), LEFT_PX - 2, y - 8, width + 4, 10);
@@ -54,13 +60,15 @@ final class ScaleInk implements MapInk {
                     TextAlignment.LEFT,
                     false,
                     pen.palette().ink());
-        pen.words(
-                channel.get(),
-                LEFT_PX,
-                y - 5 - (interval > 0 ? 2 : 1) * pen.linePx(),
-                TextAlignment.LEFT,
-                true,
-                pen.palette().ink());
+        // The key says it too: where that covers half of the words, they are left to it.
+        if (LEFT_PX + pen.px(channel.get(), true) <= freePx.getAsDouble())
+            pen.words(
+                    channel.get(),
+                    LEFT_PX,
+                    y - 5 - (interval > 0 ? 2 : 1) * pen.linePx(),
+                    TextAlignment.LEFT,
+                    true,
+                    pen.palette().ink());
         north(pen, frame.widthPx() - 30, 40);
     }
 

@@ -55,6 +55,7 @@ final class WindowLooks {
         memory.number("side").ifPresent(side.wanted()::set);
         side.folded().set(memory.isYes("side-folded"));
         if (memory.isYes("key-folded")) key.foldByHand();
+        map.backdrop().recall(memory);
         map.palette().set(memory.isYes("night") ? Palette.NIGHT : Palette.DAY);
         Rectangle2D screen = Screen.getPrimary().getVisualBounds();
         stand = memory.place()
@@ -88,6 +89,7 @@ final class WindowLooks {
         memory.keep("side-folded", side.folded().get());
         memory.keep("key-folded", key.isFoldedByHand());
         memory.keep("night", map.palette().get() == Palette.NIGHT);
+        map.backdrop().remember(memory);
         memory.keep("whole-screen", stage.isMaximized());
         if (!stage.isMaximized() && stage.getWidth() > 0)
             memory.keep(new Rectangle2D(stage.getX(), stage.getY(), stage.getWidth(), stage.getHeight()));

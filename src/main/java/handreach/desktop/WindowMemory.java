@@ -51,12 +51,22 @@ final class WindowMemory {
         return number.isPresent() && Math.abs(number.getAsDouble()) <= MOST_PX ? number : OptionalDouble.empty();
     }
 
+    /** Words that were kept; empty where there are none. */
+    Optional<String> text(String word) {
+        return Optional.ofNullable(kept.get(word)).filter(words -> !words.isEmpty());
+    }
+
     boolean isYes(String word) {
         return "yes".equals(kept.get(word));
     }
 
     void keep(String word, double number) {
         kept.put(word, Long.toString(Math.round(number)));
+    }
+
+    /** Words of one line; what would be several is not kept. */
+    void keep(String word, String words) {
+        kept.put(word, words.contains("\n") || words.contains("\r") ? "" : words);
     }
 
     void keep(String word, boolean is) {

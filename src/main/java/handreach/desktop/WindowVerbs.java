@@ -84,11 +84,23 @@ final class WindowVerbs {
 
     /** One elevation tile. */
     Optional<Path> tileAsked() {
+        return oneAsked("Elevation tile", "Elevation tiles", "*.hgt", "*.zip", "*.gz", "*.tif", "*.tiff", "*.asc");
+    }
+
+    /** A map picture to lay under the reach. */
+    Optional<Path> pictureAsked() {
+        return oneAsked("Map picture under the reach", "Map pictures", "*.tif", "*.tiff", "*.mbtiles");
+    }
+
+    /** A file with names of places. */
+    Optional<Path> namesAsked() {
+        return oneAsked("Names on the map", "Named points", "*.gpx", "*.geojson", "*.json");
+    }
+
+    private Optional<Path> oneAsked(String title, String kind, String... endings) {
         FileChooser chooser = new FileChooser();
-        chooser.setTitle("Elevation tile");
-        chooser.getExtensionFilters()
-                .add(new FileChooser.ExtensionFilter(
-                        "Elevation tiles", "*.hgt", "*.zip", "*.gz", "*.tif", "*.tiff", "*.asc"));
+        chooser.setTitle(title);
+        chooser.getExtensionFilters().add(new FileChooser.ExtensionFilter(kind, endings));
         planFolder().ifPresent(chooser::setInitialDirectory);
         return Optional.ofNullable(chooser.showOpenDialog(stage)).map(File::toPath);
     }
@@ -149,8 +161,8 @@ final class WindowVerbs {
         ButtonType stay = new ButtonType("Stay", ButtonBar.ButtonData.CANCEL_CLOSE);
         Optional<ButtonType> answer = asked(
                 "Files of the plan",
-                "The plan goes into another folder. Its tiles and other files can stay, and the plan then names them from"
-                        + " there; or they are copied beside it.",
+                "The plan goes into another folder. Its tiles and other files can stay, and the plan then names them"
+                        + " from there; or they are copied beside it.",
                 stays,
                 along,
                 stay);

@@ -16,6 +16,9 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.stream.Stream;
 import javax.imageio.ImageIO;
+import org.apache.pdfbox.Loader;
+import org.apache.pdfbox.pdmodel.PDDocument;
+import org.apache.pdfbox.text.PDFTextStripper;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -70,6 +73,20 @@ class HandOverDeskTest {
                 reread,
                 "png",
                 Path.of("target", "screens", "export-map-picture.png").toFile());
+        var sheet = run.onScreen(() -> run.window().mapPicture().sheet(CardSize.A4));
+        run.onScreen(() -> verbs.mapSheet(sheet, out.resolve("map.pdf")));
+        run.settle();
+        Files.copy(
+                out.resolve("map.pdf"),
+                Path.of("target", "screens", "map-sheet.pdf"),
+                java.nio.file.StandardCopyOption.REPLACE_EXISTING);
+        try (PDDocument pdf = Loader.loadPDF(out.resolve("map.pdf").toFile())) {
+            String words = new PDFTextStripper().getText(pdf).replaceAll("\\s+", " ");
+            for (String each : List.of("155.16 MHz", "5 W", "drawn ", "These are odds, not a promise", "licence"))
+                assertTrue(words.contains(each), each + " in " + words);
+            assertTrue(pdf.getPage(0).getMediaBox().getWidth()
+                    > pdf.getPage(0).getMediaBox().getHeight());
+        }
         run.onScreen(() -> verbs.mapFiles(out.resolve("maps")));
         run.settle();
         List<String> names = names(out.resolve("maps"));
@@ -139,14 +156,14 @@ class HandOverDeskTest {
         run = WindowRun.on(folder, "forest-hills");
         Path gpx = folder.resolve("round.gpx");
         Files.writeString(gpx, """
-                <gpx version="1.1" creator="x" xmlns="http://www.topografix.com/GPX/1/1">
-                <wpt lat="36.275" lon="-84.205"><name>north spur</name></wpt>
-                <wpt lat="36.280" lon="-84.215"><name>gate &amp; ford</name></wpt>
-                <trk><trkseg>
-                <trkpt lat="36.27" lon="-84.21"><time>2026-05-04T08:00:00Z</time></trkpt>
-                <trkpt lat="36.28" lon="-84.22"><time>2026-05-04T08:30:00Z</time></trkpt>
-                </trkseg></trk></gpx>
-                """);
+            <gpx version="1.1" creator="x" xmlns="http://www.topografix.com/GPX/1/1">
+            <wpt lat="36.275" lon="-84.205"><name>north spur</name></wpt>
+            <wpt lat="36.280" lon="-84.215"><name>gate &amp; ford</name></wpt>
+            <trk><trkseg>
+            <trkpt lat="36.27" lon="-84.21"><time>2026-05-04T08:00:00Z</time></trkpt>
+            <trkpt lat="36.28" lon="-84.22"><time>2026-05-04T08:30:00Z</time></trkpt>
+            </trkseg></trk></gpx>
+            """);
         Files.copy(run.plan().resolveSibling("walk-reports.csv"), folder.resolve("my-reports.csv"));
         drop(gpx);
         run.snapshot("bring-in");

@@ -53,9 +53,9 @@ class MapRasterTest {
     void aPixelTakesTheColourOfTheCellThatHoldsItsMiddle() {
         CellGrid grid = CellGrid.around(MIDDLE, 600, 47);
         Relief relief = relief();
-        MapRaster paper = MapRaster.of(relief, Optional.empty(), new MapRaster.Manner(1, true, 0));
+        MapRaster paper = MapRaster.of(relief, Optional.empty(), new MapRaster.Manner(1, true, 0, 0));
         MapRaster sheet =
-                MapRaster.of(relief, Optional.of(chequered(grid, 0xFF123456)), new MapRaster.Manner(1, false, 0));
+                MapRaster.of(relief, Optional.of(chequered(grid, 0xFF123456)), new MapRaster.Manner(1, false, 0, 0));
         MapFrame frame = relief.frame();
         for (int y = 0; y < frame.heightPx(); y++)
             for (int x = 0; x < frame.widthPx(); x++) {
@@ -70,13 +70,13 @@ class MapRasterTest {
     void strengthRunsFromTheReliefAloneToTheLayerInFull() {
         CellGrid grid = CellGrid.around(MIDDLE, 5000, 5000);
         Relief relief = relief();
-        int paper = MapRaster.of(relief, Optional.empty(), new MapRaster.Manner(1, true, 0))
+        int paper = MapRaster.of(relief, Optional.empty(), new MapRaster.Manner(1, true, 0, 0))
                         .argb(0, 0)
                 & 0xFF;
         Overlay black = new Overlay(grid, new int[grid.count()], Overlay.Key.NOTHING, Optional.empty());
         assertEquals(
                 paper,
-                MapRaster.of(relief, Optional.of(black), new MapRaster.Manner(1, true, 0))
+                MapRaster.of(relief, Optional.of(black), new MapRaster.Manner(1, true, 0, 0))
                                 .argb(0, 0)
                         & 0xFF);
         int[] cells = new int[grid.count()];
@@ -84,16 +84,21 @@ class MapRasterTest {
         Optional<Overlay> full = Optional.of(new Overlay(grid, cells, Overlay.Key.NOTHING, Optional.empty()));
         assertEquals(
                 paper,
-                MapRaster.of(relief, full, new MapRaster.Manner(0, true, 0)).argb(0, 0) & 0xFF);
+                MapRaster.of(relief, full, new MapRaster.Manner(0, true, 0, 0)).argb(0, 0) & 0xFF);
         assertEquals(
-                0, MapRaster.of(relief, full, new MapRaster.Manner(1, true, 0)).argb(0, 0) & 0xFF);
+                0,
+                MapRaster.of(relief, full, new MapRaster.Manner(1, true, 0, 0)).argb(0, 0) & 0xFF);
         assertEquals(
                 paper / 2.0,
-                MapRaster.of(relief, full, new MapRaster.Manner(0.5, true, 0)).argb(0, 0) & 0xFF,
+                MapRaster.of(relief, full, new MapRaster.Manner(0.5, true, 0, 0))
+                                .argb(0, 0)
+                        & 0xFF,
                 1);
         assertEquals(
                 paper / 2.0,
-                MapRaster.of(relief, full, new MapRaster.Manner(0.5, false, 0)).argb(0, 0) & 0xFF,
+                MapRaster.of(relief, full, new MapRaster.Manner(0.5, false, 0, 0))
+                                .argb(0, 0)
+                        & 0xFF,
                 1);
     }
 
@@ -101,14 +106,14 @@ class MapRasterTest {
     void inkDarkensPaperChannelByChannel() {
         CellGrid grid = CellGrid.around(MIDDLE, 5000, 5000);
         Relief relief = relief();
-        int paper = MapRaster.of(relief, Optional.empty(), new MapRaster.Manner(1, true, 0))
+        int paper = MapRaster.of(relief, Optional.empty(), new MapRaster.Manner(1, true, 0, 0))
                 .argb(0, 0);
         int[] cells = new int[grid.count()];
         Arrays.fill(cells, 0xFF000000 | 0xFF << 16 | HALF << 8);
         int inked = MapRaster.of(
                         relief,
                         Optional.of(new Overlay(grid, cells, Overlay.Key.NOTHING, Optional.empty())),
-                        new MapRaster.Manner(1, true, 0))
+                        new MapRaster.Manner(1, true, 0, 0))
                 .argb(0, 0);
         assertEquals(paper >> 16 & 0xFF, inked >> 16 & 0xFF);
         assertEquals((paper >> 8 & 0xFF) * HALF / 255.0, inked >> 8 & 0xFF, 1.5);
@@ -133,8 +138,8 @@ class MapRasterTest {
         });
         MultiPolygon area = new GeometryFactory().createMultiPolygon(new Polygon[] {box});
         Overlay clear = new Overlay(grid, new int[grid.count()], Overlay.Key.NOTHING, Optional.of(area));
-        MapRaster plain = MapRaster.of(relief, Optional.empty(), new MapRaster.Manner(1, true, 0));
-        MapRaster lined = MapRaster.of(relief, Optional.of(clear), new MapRaster.Manner(1, true, 0xFFFF0000));
+        MapRaster plain = MapRaster.of(relief, Optional.empty(), new MapRaster.Manner(1, true, 0, 0));
+        MapRaster lined = MapRaster.of(relief, Optional.of(clear), new MapRaster.Manner(1, true, 0xFFFF0000, 0));
         assertEquals(0xFFFF0000, lined.argb(20, 10));
         assertEquals(0xFFFF0000, lined.argb(30, 18));
         assertEquals(plain.argb(20, 18), lined.argb(20, 18));
