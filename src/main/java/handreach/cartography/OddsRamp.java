@@ -23,7 +23,7 @@ public final class OddsRamp {
 
     private static final double DEEPEST = 0.33;
     /** On dark ground the order is turned round, so that the best odds shine: deeper than this would sink into the relief. */
-    private static final double DIMMEST_BY_NIGHT = 0.44;
+    private static final double DIMMEST_BY_NIGHT = 0.50;
 
     private static final double BRIGHTEST_BY_NIGHT = 0.98;
     /** Light of level ground under the usual many-sided light; anything brighter is white paper. */

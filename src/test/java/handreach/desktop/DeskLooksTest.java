@@ -10,8 +10,10 @@ import java.io.InputStream;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import javafx.geometry.Bounds;
@@ -20,6 +22,7 @@ import javafx.scene.Parent;
 import javafx.scene.control.Button;
 import javafx.scene.control.Labeled;
 import javafx.scene.control.ToggleButton;
+import javafx.scene.image.WritableImage;
 import javafx.scene.input.KeyCode;
 import javafx.scene.text.Text;
 import org.junit.jupiter.api.AfterEach;
@@ -246,6 +249,7 @@ class DeskLooksTest {
                         + palette.name().toLowerCase(java.util.Locale.ROOT));
                 Overlay overlay =
                         run.onScreen(() -> run.window().map().overlay().orElseThrow());
+                theKeyHasTheColoursOfTheMap(layer + " by " + palette, overlay);
                 for (int cell = 0; cell < overlay.grid().count(); cell++) {
                     int ink = overlay.argb(cell);
                     assertTrue(
@@ -257,6 +261,49 @@ class DeskLooksTest {
             run.onScreen(() -> run.session().layer().set(Layer.ODDS));
             run.settle();
         }
+    }
+
+    /** Pixels of the key as they are on the screen against the pixels of level ground on the map. */
+    private void theKeyHasTheColoursOfTheMap(String when, Overlay overlay) {
+        run.onScreen(() -> {
+            MapView map = run.window().map();
+            Relief relief = map.painted().get();
+            MapRaster bare = MapRaster.of(relief, Optional.empty(), map.manner());
+            MapRaster laid = MapRaster.of(
+                    relief,
+                    Optional.of(new Overlay(overlay.grid(), inks(overlay), overlay.key(), Optional.empty())),
+                    map.manner());
+            int level = 0xFF000000 | map.palette().get().paper().levelRgb();
+            Set<Integer> inKey = swatchColours();
+            int seen = 0;
+            for (int y = 0; y < relief.frame().heightPx(); y++)
+                for (int x = 0; x < relief.frame().widthPx(); x++) {
+                    if (bare.argb(x, y) != level) continue;
+                    seen++;
+                    assertTrue(
+                            inKey.contains(laid.argb(x, y)),
+                            when + ": " + Integer.toHexString(laid.argb(x, y)) + " is not in the key");
+                }
+            assertTrue(seen > 100, when + ": " + seen + " pixels of level ground");
+        });
+    }
+
+    private static int[] inks(Overlay overlay) {
+        int[] inks = new int[overlay.grid().count()];
+        for (int cell = 0; cell < inks.length; cell++) inks[cell] = overlay.argb(cell);
+        return inks;
+    }
+
+    private Set<Integer> swatchColours() {
+        Set<Integer> colours = new HashSet<>();
+        for (Node node : run.stage().getScene().lookup("#map-key").lookupAll("Canvas")) {
+            WritableImage image = node.snapshot(null, null);
+            // Within the frame of the sample.
+            for (int x = 2; x < image.getWidth() - 2; x++)
+                for (int y = 2; y < image.getHeight() - 2; y++)
+                    colours.add(image.getPixelReader().getArgb(x, y));
+        }
+        return colours;
     }
 
     private static final double[][] DEUTERANOPIA = {
