@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import java.util.Random;
@@ -21,12 +22,17 @@ import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.api.parallel.Isolated;
 
 /**
- * Random hands on the real window: nothing may throw, and the screen thread may never be away for long. Eight seconds as a
- * rule; {@code -Dmonkey.seconds=60} for the long run, which also holds the screen thread to 200 ms (on a quiet machine).
+ * Random hands on the real window: nothing may throw, and the screen thread may never be away for long. Twenty seconds as a rule;
+ * {@code mvn -Dquick -Pmonkey test} runs ten minutes five times, each with other hands, and holds the median of the longest waits to
+ * 200 ms (on a quiet machine). The waits are told as a distribution.
  */
 @Isolated
 class MonkeyTest {
-    private static final int SECONDS = Integer.getInteger("monkey.seconds", 8);
+    private static final int SECONDS = Integer.getInteger("monkey.seconds", 20);
+    private static final int RUNS = Integer.getInteger("monkey.runs", 1);
+    /** From this length on the machine is taken to be quiet. */
+    private static final int LONG_S = 60;
+
     private static final long SEED = Long.getLong("monkey.seed", 20_261_125L);
     /** Beyond this a person would think that the window hangs, however busy the machine is. */
     private static final double HANGS_MS = 5000;
@@ -57,52 +63,84 @@ class MonkeyTest {
 
     @Test
     void randomHandsNeitherBreakNorStallTheWindow() throws InterruptedException {
+        double[] worst = new double[RUNS];
+        for (int i = 0; i < RUNS; i++) worst[i] = worstMs(SEED + i, folder.resolve("run-" + i));
+        Arrays.sort(worst);
+        double medianMs = worst[RUNS / 2];
+        double allowedMs = SECONDS >= LONG_S ? SWIFT_MS : HANGS_MS;
+        assertTrue(medianMs < allowedMs, "the screen thread was away for " + medianMs + " ms");
+    }
+
+    /** One run of random hands: the longest that the screen thread was away. */
+    private static double worstMs(long seed, Path folder) throws InterruptedException {
         List<Throwable> thrown = new CopyOnWriteArrayList<>();
         try (WindowRun run = WindowRun.on(folder, "forest-hills")) {
             run.onScreen(
                     () -> Thread.currentThread().setUncaughtExceptionHandler((thread, wrong) -> thrown.add(wrong)));
             AtomicBoolean isOver = new AtomicBoolean();
-            AtomicLong worstNs = new AtomicLong();
-            Thread watch = watch(run.onScreen(Thread::currentThread), isOver, worstNs);
-            int steps = play(run, new Random(SEED));
+            List<Double> waitsMs = new ArrayList<>();
+            Thread watch = watch(run.onScreen(Thread::currentThread), isOver, waitsMs);
+            int steps = play(run, new Random(seed));
             isOver.set(true);
             watch.join();
             run.settle();
             run.snapshot("after-the-monkey");
-            double worstMs = worstNs.get() / 1e6;
-            System.out.printf(
-                    Locale.ROOT,
-                    "monkey: seed %d, %d steps in %d s, screen thread away at most %.0f ms%n",
-                    SEED,
-                    steps,
-                    SECONDS,
-                    worstMs);
+            double[] sorted =
+                    waitsMs.stream().mapToDouble(each -> each).sorted().toArray();
+            tell(seed, steps, sorted);
             assertEquals(List.of(), thrown);
             List<String> defects = run.noticeTexts().stream()
                     .filter(text -> text.contains("A defect of the program"))
                     .toList();
             assertEquals(List.of(), defects);
-            double allowedMs = SECONDS >= 60 ? SWIFT_MS : HANGS_MS;
-            assertTrue(worstMs < allowedMs, "the screen thread was away for " + worstMs + " ms");
+            return sorted[sorted.length - 1];
         }
     }
 
-    /** Asks the screen thread again and again for a sign of life and notes the longest wait. */
-    private static Thread watch(Thread screen, AtomicBoolean isOver, AtomicLong worstNs) {
+    private static void tell(long seed, int steps, double[] sorted) {
+        System.out.printf(
+                Locale.ROOT,
+                "monkey: seed %d, %d steps in %d s; %d looks at the screen thread, waits in ms: median %.1f, 90 %%"
+                        + " %.0f, 99 %% %.0f, 99.9 %% %.0f, longest %.0f; over 50 ms %d, over 200 ms %d%n",
+                seed,
+                steps,
+                SECONDS,
+                sorted.length,
+                share(sorted, 0.5),
+                share(sorted, 0.9),
+                share(sorted, 0.99),
+                share(sorted, 0.999),
+                sorted[sorted.length - 1],
+                over(sorted, 50),
+                over(sorted, SWIFT_MS));
+    }
+
+    private static double share(double[] sorted, double share) {
+        return sorted[(int) Math.min(sorted.length - 1.0, share * sorted.length)];
+    }
+
+    private static long over(double[] sorted, double ms) {
+        return Arrays.stream(sorted).filter(each -> each > ms).count();
+    }
+
+    /** Asks the screen thread again and again for a sign of life and notes each wait. */
+    private static Thread watch(Thread screen, AtomicBoolean isOver, List<Double> waitsMs) {
         Thread thread = new Thread(() -> {
             AtomicBoolean isBack = new AtomicBoolean(true);
+            AtomicLong back = new AtomicLong();
             List<String> seen = new ArrayList<>();
             long asked = 0;
             while (!isOver.get()) {
                 long awayMs = (System.nanoTime() - asked) / 1_000_000;
                 if (isBack.get()) {
+                    if (asked > 0) waitsMs.add(back.get() / 1e6);
                     if (!seen.isEmpty()) System.out.println("away for " + awayMs + " ms: " + String.join("; ", seen));
                     seen.clear();
                     isBack.set(false);
                     asked = System.nanoTime();
                     long since = asked;
                     Platform.runLater(() -> {
-                        worstNs.accumulateAndGet(System.nanoTime() - since, Math::max);
+                        back.set(System.nanoTime() - since);
                         isBack.set(true);
                     });
                 } else if (awayMs > TOLD_MS + (long) LOOK_EVERY_MS * seen.size()) {
