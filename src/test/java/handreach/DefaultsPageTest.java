@@ -260,6 +260,7 @@ class DefaultsPageTest {
         row("`[[loadout]]`", "`carry`", loadout.carry().word(), OURS);
         row("", "`counterpoise`", loadout.counterpoise(), OURS);
         row("", "`tilt_deg`", of(loadout.hold().tiltDeg(), "degrees"), OURS);
+        row("", "`feed_loss_db`", of(loadout.hold().feedLossDb(), "dB"), OURS);
         row(
                 "`[[carry_loss]]`",
                 "`spread_db`",
@@ -272,6 +273,7 @@ class DefaultsPageTest {
         row("", "`cell_m`", of(reach.cellM(), "m"), OURS);
         row("", "`model`", reach.model().name(), "ours, see `handheld-model.md`");
         row("", "`alike`", reach.alike(), OURS);
+        row("", "`one_way`", reach.oneWay(), OURS);
         Questions.DecideQuestion decide = plan.questions().decide();
         row("`[decide]`", "`by`", decide.by().word() + " where there are any, else ground", OURS);
         row("", "`felt_places`", decide.feltPlaces(), OURS);

@@ -118,7 +118,7 @@ class LimitsTest {
             new Key("[relay]", Radio.SENSITIVITY),
             new Key("[relay]", of(QUESTIONS, "RELAY_GAIN")),
             new Key("[relay]", of(QUESTIONS, "MAST")),
-            new Key("[relay], [[station]]", of(QUESTIONS, "FEED_LOSS")),
+            new Key("[relay], [[station]], [[loadout]]", of(QUESTIONS, "FEED_LOSS")),
             new Key("[relay]", of(QUESTIONS, "MAX_SLOPE")),
             new Key("[relay]", of(QUESTIONS, "MAX_TRACK_DISTANCE")),
             new Key("[relay]", of(QUESTIONS, "MAX_WALK_MINUTES")),

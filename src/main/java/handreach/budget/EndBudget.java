@@ -64,7 +64,9 @@ final class EndBudget {
         Dbd onBox = atBody ? anchor.onBox() : carry.mean();
         Doubt doubt = Doubt.common(atBody ? anchor.commonDb() : carry.doubt().commonDb());
         String source = atBody ? anchor.source() : carry.origin();
-        String label = atBody ? "control antenna on its chassis, dBi" : "antenna with full counterpoise on a mast, dBi";
+        String label = atBody ? "control antenna on its chassis, dBi" : carry.carry() == Carry.ROOF
+                        ? "antenna with full counterpoise on a roof, dBi"
+                        : "antenna with full counterpoise on a mast, dBi";
         add(LineKey.ANTENNA, label, onBox.toDbi().dbi(), doubt, source, "");
         causes.add(new Cause(atBody ? new DoubtCause.Anchor(source) : new DoubtCause.Mast(source), doubt.commonDb()));
         if (gain instanceof AntennaGain.OverControl over) addDelta(over, carry.carry());
@@ -75,7 +77,7 @@ final class EndBudget {
         AntennaDelta delta = over.delta();
         DeltaMove move = over.move();
         double transferDb = move.isKnown() ? 0 : delta.transferDoubtDb(carry);
-        if (carry == Carry.MAST && transferDb > 0) {
+        if (!carry.isAtBody() && transferDb > 0) {
             add(
                     LineKey.DELTA,
                     "delta over the control",
@@ -83,7 +85,7 @@ final class EndBudget {
                     Doubt.common(1.5),
                     delta.source(),
                     "measured in \"" + delta.mounting().name()
-                            + "\", not used: the mast figure already holds a full counterpoise");
+                            + "\", not used: the " + carry.word() + " figure already holds a full counterpoise");
             causes.add(new Cause(new DoubtCause.MastUse(end.loadout().antenna().name()), 1.5));
             return;
         }

@@ -14,16 +14,18 @@ public final class LinkBudget {
     private final Direction there;
     private final Direction back;
     private final LinkTerms terms;
+    private final Ways asked;
     /** What the weaker way has but for patterns and path, dB. */
     private final double weakerFixedDb;
 
     private final EndBudget first;
     private final EndBudget second;
 
-    private LinkBudget(Direction there, Direction back, LinkTerms terms) {
+    private LinkBudget(Direction there, Direction back, LinkTerms terms, Ways asked) {
         this.there = there;
         this.back = back;
         this.terms = terms;
+        this.asked = asked;
         this.weakerFixedDb = weaker().fixedDb();
         this.first = there.from();
         this.second = there.to();
@@ -35,7 +37,16 @@ public final class LinkBudget {
         EndBudget second = new EndBudget(b, terms.frequency());
         Direction there = new Direction(a, first, b, second, terms);
         Direction back = new Direction(b, second, a, first, terms);
-        return new LinkBudget(there, back, terms);
+        return new LinkBudget(there, back, terms, Ways.BOTH);
+    }
+
+    /** The same link where these directions alone must work: margin, odds and doubt are then those of them. */
+    public LinkBudget asking(Ways ways) {
+        return ways == asked ? this : new LinkBudget(there, back, terms, ways);
+    }
+
+    public Ways asked() {
+        return asked;
     }
 
     /**
@@ -79,7 +90,7 @@ public final class LinkBudget {
     }
 
     /**
-     * Margin of the weaker direction.
+     * Margin of the weaker direction of those asked for.
      *
      * @shape  scalars in, scalar out; pure, makes no object
      * @unit   as {@link #marginThereDb}
@@ -96,12 +107,12 @@ public final class LinkBudget {
     }
 
     private Direction weaker() {
-        return back.fixedDb() < there.fixedDb() ? back : there;
+        return isBackWeaker() ? back : there;
     }
 
-    /** Whether the way back is the weaker one; it is so on every path or on none. */
+    /** Whether the way back is the weaker one, or the only one asked for; it is so on every path or on none. */
     public boolean isBackWeaker() {
-        return back.fixedDb() < there.fixedDb();
+        return asked == Ways.BOTH ? back.fixedDb() < there.fixedDb() : asked == Ways.BACK;
     }
 
     public double commonDoubtDb() {
@@ -121,7 +132,7 @@ public final class LinkBudget {
     }
 
     /**
-     * Odds of copy both ways at a place with this margin of the weaker direction: those of the way with the lower odds.
+     * Odds of copy, both ways or as asked, at a place with this margin of the weaker direction: those of the way with the lower odds.
      *
      * @shape  scalar in, scalar out; pure
      * @unit   margin dB; result 0 to 1
@@ -130,6 +141,7 @@ public final class LinkBudget {
      * @source normal spread between places, {@link handreach.uncertainty.Odds}
      */
     public double odds(double marginDb) {
+        if (asked != Ways.BOTH) return Odds.ofMargin(marginDb, weaker().spreadDb());
         if (there.spreadDb() == back.spreadDb()) return Odds.ofMargin(marginDb, there.spreadDb());
         return Math.min(
                 oddsThere(marginDb + there.fixedDb() - weakerFixedDb),
@@ -156,6 +168,7 @@ public final class LinkBudget {
      * @source inverse of {@link #odds}
      */
     public double locationMarginDb(double odds) {
+        if (asked != Ways.BOTH) return Odds.marginFor(odds, weaker().spreadDb());
         return Math.max(
                 Odds.marginFor(odds, there.spreadDb()) - (there.fixedDb() - weakerFixedDb),
                 Odds.marginFor(odds, back.spreadDb()) - (back.fixedDb() - weakerFixedDb));
@@ -185,6 +198,8 @@ public final class LinkBudget {
     /** Both directions line by line for one path. */
     public TwoWayLedger ledger(PathLoss path, double aElevationDeg, double bElevationDeg) {
         return new TwoWayLedger(
-                there.ledger(path, aElevationDeg, bElevationDeg), back.ledger(path, bElevationDeg, aElevationDeg));
+                there.ledger(path, aElevationDeg, bElevationDeg),
+                back.ledger(path, bElevationDeg, aElevationDeg),
+                asked);
     }
 }

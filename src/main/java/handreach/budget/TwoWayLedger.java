@@ -1,14 +1,21 @@
 package handreach.budget;
 
 /**
- * Both directions of a link; the weaker one rules.
+ * Both directions of a link; the weaker one of those asked for rules.
  *
  * @param there from the first end to the second
  * @param back from the second end to the first
+ * @param asked which of them must work
  */
-public record TwoWayLedger(Ledger there, Ledger back) {
+public record TwoWayLedger(Ledger there, Ledger back, Ways asked) {
+    /** Where both must work. */
+    public TwoWayLedger(Ledger there, Ledger back) {
+        this(there, back, Ways.BOTH);
+    }
+
     /** The direction with the smaller margin; there, when equal. */
     public Ledger weaker() {
+        if (asked != Ways.BOTH) return asked == Ways.BACK ? back : there;
         return back.marginDb() < there.marginDb() ? back : there;
     }
 
@@ -16,16 +23,22 @@ public record TwoWayLedger(Ledger there, Ledger back) {
         return weaker().marginDb();
     }
 
-    /** Odds of copy both ways: those of the way with the lower odds, which a wide spread can make the one with the larger margin. */
+    /** Odds of copy as asked; both ways, those of the way with the lower odds, which a wide spread can make the one with the larger margin. */
     public double odds() {
         return lessLikely().odds();
     }
 
     /** The direction with the lower odds; the weaker, when equal. */
     public Ledger lessLikely() {
+        if (asked != Ways.BOTH) return weaker();
         double thereOdds = there.odds();
         double backOdds = back.odds();
         if (thereOdds == backOdds) return weaker();
         return backOdds < thereOdds ? back : there;
+    }
+
+    /** What the way that lacks most has over the wanted odds, dB; below 0 it lacks that. */
+    public double marginAtOddsDb() {
+        return asked.least(there.marginAtOddsDb(), back.marginAtOddsDb());
     }
 }

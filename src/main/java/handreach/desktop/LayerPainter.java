@@ -10,6 +10,7 @@ import handreach.reach.LeastLoadout;
 import handreach.reach.LoadoutDifference;
 import handreach.reach.LossGrid;
 import handreach.reach.OddsGrid;
+import handreach.reach.OneWayGround;
 import handreach.reach.ReachOutline;
 import handreach.study.Scene;
 import handreach.units.Shares;
@@ -64,6 +65,7 @@ final class LayerPainter {
             case LEAST -> paintLeast();
             case DIFFERENCE ->
                 odds(compared).flatMap(first -> odds(carried).map(second -> paintDifference(first, second)));
+            case ONE_WAY -> odds(carried).map(this::paintOneWay);
             case SIGHT -> odds(carried).map(odds -> paintSight(odds.losses(), carried));
             case RELAY, WALK, NONE -> Optional.empty();
         };
@@ -177,6 +179,35 @@ final class LayerPainter {
 
     private Overlay paintDifference(OddsGrid first, OddsGrid second) {
         LoadoutDifference difference = LoadoutDifference.of(first, second, target);
+        String one = second.link().name();
+        String other = first.link().name();
+        String note = one.equals(other)
+                ? "Both are the same: choose another to hold it against."
+                : "Places at " + Shares.wanted(target) + " or better.";
+        return paint(
+                difference,
+                second.losses(),
+                new Words("only with " + one, "with both", "only with " + other, "with neither", one + " over " + other, note));
+    }
+
+    private Overlay paintOneWay(OddsGrid odds) {
+        String middle = scene.middlePosition().map(one -> one.name()).orElse("the middle");
+        return paint(
+                OneWayGround.places(odds, target),
+                odds.losses(),
+                new Words(
+                        "hears " + middle + " only",
+                        "both ways",
+                        "heard at " + middle + " only",
+                        "neither way",
+                        "One way with " + odds.link().name(),
+                        "Places at " + Shares.wanted(target) + " or better of that way alone."));
+    }
+
+    /** What the colours of a difference mean. */
+    private record Words(String bought, String both, String lost, String neither, String title, String note) {}
+
+    private Overlay paint(LoadoutDifference difference, LossGrid losses, Words words) {
         CellGrid grid = difference.grid();
         int[] argb = new int[grid.count()];
         Area both = Area.of(DifferenceMarks.BOTH, palette);
@@ -188,21 +219,15 @@ final class LayerPainter {
                 case BOUGHT -> bought.argb(grid, cell);
                 case LOST -> lost.argb(grid, cell);
                 case NEITHER -> CLEAR;
-                case UNKNOWN -> unknown(second.losses(), cell);
+                case UNKNOWN -> unknown(losses, cell);
             };
-        String one = second.link().name();
-        String other = first.link().name();
         List<Overlay.KeyEntry> entries = new ArrayList<>(List.of(
-                bought.entry(
-                        "only with " + one + ", " + Shares.share(difference.share(LoadoutDifference.Place.BOUGHT))),
-                both.entry("with both, " + Shares.share(difference.share(LoadoutDifference.Place.BOTH))),
-                lost.entry("only with " + other + ", " + Shares.share(difference.share(LoadoutDifference.Place.LOST))),
-                Overlay.KeyEntry.clear("with neither")));
-        tellUnknown(second.losses(), entries);
-        String note = one.equals(other)
-                ? "Both are the same: choose another to hold it against."
-                : "Places at " + Shares.wanted(target) + " or better.";
-        return new Overlay(grid, argb, new Overlay.Key(one + " over " + other, entries, note), Optional.empty());
+                bought.entry(words.bought() + ", " + Shares.share(difference.share(LoadoutDifference.Place.BOUGHT))),
+                both.entry(words.both() + ", " + Shares.share(difference.share(LoadoutDifference.Place.BOTH))),
+                lost.entry(words.lost() + ", " + Shares.share(difference.share(LoadoutDifference.Place.LOST))),
+                Overlay.KeyEntry.clear(words.neither())));
+        tellUnknown(losses, entries);
+        return new Overlay(grid, argb, new Overlay.Key(words.title(), entries, words.note()), Optional.empty());
     }
 
     private Overlay paintSight(LossGrid grid, Loadout carried) {

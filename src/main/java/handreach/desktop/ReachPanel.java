@@ -6,6 +6,7 @@ import handreach.plan.Places;
 import handreach.plan.PlanText;
 import handreach.reach.ReachEstimate;
 import handreach.report.ChannelsComposer;
+import handreach.report.OneWayComposer;
 import handreach.report.PlacesComposer;
 import handreach.report.ReachComposer;
 import handreach.report.RoutesComposer;
@@ -252,6 +253,7 @@ final class ReachPanel extends VBox {
             blocks.add(composed.verdict(row));
         }
         blocks.addAll(PlacesComposer.of(composed.answer()).brief());
+        blocks.addAll(new OneWayComposer(composed.answer()).brief());
         blocks.addAll(StationsComposer.of(
                         composed.answer().stations(), composed.answer().scene().plan())
                 .brief());

@@ -51,6 +51,6 @@ public record Antenna(
 
     private PatternMount mountFor(Carry carry) {
         if (radiator == Radiator.HALF_WAVE_DIPOLE) return PatternMount.FREE_SPACE;
-        return counterpoise || carry == Carry.MAST ? PatternMount.CHASSIS_COUNTERPOISE : PatternMount.CHASSIS;
+        return counterpoise || !carry.isAtBody() ? PatternMount.CHASSIS_COUNTERPOISE : PatternMount.CHASSIS;
     }
 }

@@ -93,6 +93,7 @@ public record AntennaDelta(Db delta, Doubt doubt, Mounting mounting, int reading
             case SHOULDER_MIC -> words.contains("shoulder");
             case HIP_SWIVEL, HIP_TIGHT -> words.contains("hip") || words.contains("belt") || words.contains("waist");
             case VEHICLE -> words.contains("vehicle");
+            case ROOF -> words.contains("roof");
             case MAST -> words.contains("mast") || words.contains("pole");
         };
     }

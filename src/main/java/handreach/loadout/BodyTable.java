@@ -61,7 +61,7 @@ final class BodyTable {
                     case UHF -> computed(9.5, 1.5, 3.5, 3.7, 4.3, 40, 2.3);
                     case UPPER_UHF -> between(7, 2.8, 1.5, 4.0, 4.7, 49, 2.1);
                 };
-            case VEHICLE, MAST -> throw new IllegalArgumentException("no row of its own: " + carry);
+            case VEHICLE, MAST, ROOF -> throw new IllegalArgumentException("no row of its own: " + carry);
         };
     }
 

@@ -11,6 +11,7 @@ public enum Carry {
     HIP_SWIVEL("hip-swivel", "at the belt in a free-hanging case", 1.0),
     HIP_TIGHT("hip-tight", "at the belt, tight to the body", 0.95),
     VEHICLE("vehicle", "held at head height inside a vehicle", 1.3),
+    ROOF("roof", "antenna on the roof of a vehicle, outside it, full counterpoise", 2),
     MAST("mast", "mast or pole, clear of the body, full counterpoise", 6);
 
     /** How files and options name them, with other names in use; a bare {@code hip} is taken for the worse of the two. */
@@ -20,7 +21,8 @@ public enum Carry {
             .also("head", FACE)
             .also("hand", FACE)
             .also("shoulder", CHEST)
-            .also("pole", MAST);
+            .also("pole", MAST)
+            .also("vehicle-roof", ROOF);
 
     private final String word;
     private final String meaning;
@@ -45,13 +47,13 @@ public enum Carry {
         return usualHeightM;
     }
 
-    /** Whether somebody on foot can have it with them: neither on a mast nor in a vehicle. */
+    /** Whether somebody on foot can have it with them: neither on a mast nor in or on a vehicle. */
     public boolean isOnFoot() {
-        return this != MAST && this != VEHICLE;
+        return isAtBody() && this != VEHICLE;
     }
 
     /** Whether there is a person at the antenna. */
     public boolean isAtBody() {
-        return this != MAST;
+        return this != MAST && this != ROOF;
     }
 }

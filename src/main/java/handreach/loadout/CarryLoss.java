@@ -36,9 +36,10 @@ public record CarryLoss(Carry carry, Band band, Dbd mean, Doubt doubt, BodyShado
     /**
      * The default figure of a position in a band.
      *
-     * @shape  a row of a table of 7 positions by 3 bands; pure
+     * @shape  a row of a table of 8 positions by 3 bands; pure
      * @unit   dB over a half-wave dipole; doubt and spread dB
-     * @valid  every position and band; inside a vehicle the vehicle's loss is added to that of the head position
+     * @valid  every position and band; inside a vehicle the vehicle's loss is added to that of the head position, on its
+     *     roof, outside, the figures of the mast are taken
      * @error  as its own doubt says: 1.4 to 3.5 dB in common, 2 to 6 dB between persons and headings, on a mast 0.5 and 1 dB; no
      *     measurement stands behind the rows at the body
      * @source at the body {@link BodyTable#row} with {@link ControlAnchor#standard}; vehicle and mast our bracketing of published single
@@ -46,7 +47,7 @@ public record CarryLoss(Carry carry, Band band, Dbd mean, Doubt doubt, BodyShado
      */
     public static CarryLoss standard(Carry carry, Band band) {
         return switch (carry) {
-            case MAST ->
+            case MAST, ROOF ->
                 new CarryLoss(carry, band, new Dbd(MAST_DBD), new Doubt(0.5, 1), BodyShadow.NONE, BodyRow.BRACKETED);
             case VEHICLE -> inVehicle(standard(Carry.FACE, band));
             default -> row(carry, band, BodyTable.row(carry, band));
@@ -65,7 +66,7 @@ public record CarryLoss(Carry carry, Band band, Dbd mean, Doubt doubt, BodyShado
      */
     public static CarryLoss standard(Carry carry, Frequency frequency) {
         Band band = Band.of(frequency);
-        if (carry == Carry.MAST) return standard(carry, band);
+        if (!carry.isAtBody()) return standard(carry, band);
         if (carry == Carry.VEHICLE) return inVehicle(standard(Carry.FACE, frequency));
         if (frequency.mhz() < BodyTable.LOWEST_MHZ) return bracketed(carry);
         BodyRow row = BodyTable.row(carry, band);
@@ -100,7 +101,7 @@ public record CarryLoss(Carry carry, Band band, Dbd mean, Doubt doubt, BodyShado
             case SHOULDER_MIC -> bracketed(carry, -12, new Doubt(3, 4), 2, 0);
             case HIP_SWIVEL -> bracketed(carry, -15, new Doubt(3.5, 4.5), 6.25, 90);
             case HIP_TIGHT -> bracketed(carry, -18, new Doubt(4, 5), 6.25, 90);
-            case VEHICLE, MAST -> throw new IllegalArgumentException("no row of its own: " + carry);
+            case VEHICLE, MAST, ROOF -> throw new IllegalArgumentException("no row of its own: " + carry);
         };
     }
 

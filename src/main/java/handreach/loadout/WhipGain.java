@@ -36,7 +36,7 @@ final class WhipGain {
                 case SHOULDER_MIC -> SHOULDER_MIC;
                 case HIP_SWIVEL -> HIP_SWIVEL;
                 case HIP_TIGHT -> HIP_TIGHT;
-                case MAST -> BOX;
+                case MAST, ROOF -> BOX;
             };
         }
     }

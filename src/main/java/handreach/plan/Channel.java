@@ -5,6 +5,7 @@ import handreach.input.Range;
 import handreach.loadout.CopyQuality;
 import handreach.loadout.Fading;
 import handreach.loadout.Modulation;
+import handreach.loadout.NeededWays;
 import handreach.units.Frequency;
 import handreach.units.Polarization;
 import java.util.List;
@@ -42,12 +43,13 @@ public record Channel(
      * @param quality delivered audio quality
      * @param fading how people move
      * @param odds wanted share of places with copy, 0 to 1
+     * @param ways which ways of a talk with the base must work
      */
-    public record CopyWish(CopyQuality quality, Fading fading, double odds) {
+    public record CopyWish(CopyQuality quality, Fading fading, double odds, NeededWays ways) {
         /**
          * What people mean when they say that somebody answered: understood with many repeats, standing still, at every second place
          * (common practice, no source). Told beside what a plan wants, so that nobody takes one for the other.
          */
-        public static final CopyWish SOME_COPY = new CopyWish(CopyQuality.DAQ_2, Fading.STANDING, 0.5);
+        public static final CopyWish SOME_COPY = new CopyWish(CopyQuality.DAQ_2, Fading.STANDING, 0.5, NeededWays.BOTH);
     }
 }

@@ -97,8 +97,14 @@ public record Equipment(
             Hold hold,
             Optional<NoiseChoice> noise) {}
 
-    /** How it is held: antenna height above ground if not the default of the carry, and tilt from the vertical. */
-    public record Hold(OptionalDouble heightM, double tiltDeg) {}
+    /**
+     * How it is held.
+     *
+     * @param heightM antenna above ground if not the default of the carry
+     * @param tiltDeg from the vertical
+     * @param feedLossDb lost in the line between radio and antenna, both ways; 0 where the antenna stands on the radio
+     */
+    public record Hold(OptionalDouble heightM, double tiltDeg, double feedLossDb) {}
 
     /** The user's own carry loss: control relative to a dipole, its doubt and its spread. */
     public record CarryEntry(Carry carry, double dipoleGainDbd, double uncertaintyDb, double spreadDb) {}

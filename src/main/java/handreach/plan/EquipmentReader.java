@@ -273,6 +273,17 @@ final class EquipmentReader {
         return deltas;
     }
 
+    /** A line between radio and antenna: none on a person. */
+    private static double feedLossDb(PlanSection section, String name, Carry carry) {
+        double feedDb = section.number(QuestionsReader.FEED_LOSS, 0);
+        if (feedDb > 0 && (carry.isAtBody()))
+            section.fault(
+                    QuestionsReader.FEED_LOSS.key(),
+                    "is the loss of a line, but " + name + " is carried " + carry.word()
+                            + ", with the antenna on the radio. Write carry = \"roof\" or \"mast\", or leave it out.");
+        return feedDb;
+    }
+
     private List<Equipment.LoadoutEntry> loadouts(List<String> radios, List<String> antennas) {
         List<Equipment.LoadoutEntry> loadouts = new ArrayList<>();
         Set<String> names = new HashSet<>();
@@ -289,7 +300,10 @@ final class EquipmentReader {
                         "[[loadout]] " + name + " has no antenna. Name one of the plan's antennas.");
             boolean counterpoise = section.flag("counterpoise", false);
             Carry carry = section.word("carry", Carry.KEYWORD, Carry.FACE);
-            Equipment.Hold hold = new Equipment.Hold(section.number(Loadout.HEIGHT), section.number(Loadout.TILT, 0));
+            Equipment.Hold hold = new Equipment.Hold(
+                    section.number(Loadout.HEIGHT),
+                    section.number(Loadout.TILT, 0),
+                    feedLossDb(section, name, carry));
             Optional<NoiseChoice> noise = NoiseChoice.read(section);
             section.refuseUnknownKeys();
             loadouts.add(new Equipment.LoadoutEntry(name, radio, antenna, counterpoise, carry, hold, noise));

@@ -1,6 +1,7 @@
 package handreach.plan;
 
 import handreach.geodesy.Position;
+import handreach.loadout.Carry;
 import handreach.relay.RelayMode;
 import java.nio.file.Path;
 import java.util.List;
@@ -63,6 +64,7 @@ public record Places(
      * @param powerW at the transmitter's socket
      * @param sensitivityDbm for 12 dB SINAD, or the digital reference sensitivity
      * @param gain of the antenna where it stands
+     * @param stand a mast or the roof of a vehicle; outside in either case
      * @param heightM antenna above ground
      * @param feedLossDb lost in the line on transmit and on receive
      * @param noise there, where it is another than the ground's
@@ -71,6 +73,7 @@ public record Places(
             double powerW,
             double sensitivityDbm,
             Equipment.StatedGain gain,
+            Carry stand,
             double heightM,
             double feedLossDb,
             Optional<NoiseChoice> noise) {}

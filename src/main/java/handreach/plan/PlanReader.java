@@ -13,6 +13,7 @@ import handreach.input.SourceText;
 import handreach.loadout.CopyQuality;
 import handreach.loadout.Fading;
 import handreach.loadout.Modulation;
+import handreach.loadout.NeededWays;
 import handreach.propagation.Atmosphere;
 import handreach.propagation.Foliage;
 import handreach.propagation.Ground;
@@ -194,7 +195,8 @@ final class PlanReader {
         Channel.CopyWish wish = new Channel.CopyWish(
                 target.word("quality", CopyQuality.KEYWORD, CopyQuality.DAQ_3),
                 target.word("fading", Fading.KEYWORD, Fading.WALKING),
-                target.number(Channel.ODDS, 0.9));
+                target.number(Channel.ODDS, 0.9),
+                target.word("ways", NeededWays.KEYWORD, NeededWays.BOTH));
         target.refuseUnknownKeys();
         return wish;
     }

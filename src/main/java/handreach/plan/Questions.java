@@ -78,6 +78,7 @@ public record Questions(
      * @param bearingStepDeg step of the bearings
      * @param cellM side of the cells of the area maps
      * @param model loss model
+     * @param oneWay whether the ground is told on which one way alone works
      */
     public record ReachQuestion(
             Optional<String> from,
@@ -85,7 +86,18 @@ public record Questions(
             boolean alike,
             double bearingStepDeg,
             double cellM,
-            LossModel model) {}
+            LossModel model,
+            boolean oneWay) {
+        /** The same with another cell and model. */
+        public ReachQuestion with(double otherCellM, LossModel otherModel) {
+            return new ReachQuestion(from, with, alike, bearingStepDeg, otherCellM, otherModel, oneWay);
+        }
+
+        /** The same from the bare middle of the area. */
+        public ReachQuestion fromMiddle() {
+            return new ReachQuestion(Optional.empty(), with, alike, bearingStepDeg, cellM, model, oneWay);
+        }
+    }
 
     /** Who must talk to whom. */
     public enum WhoTalks {

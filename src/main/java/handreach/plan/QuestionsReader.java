@@ -103,7 +103,8 @@ final class QuestionsReader {
                 section.flag("alike", false),
                 bearingStep(section),
                 section.number(AreaRequest.CELL, 30),
-                section.word("model", LossModels.KEYWORD, LossModels.HANDHELD));
+                section.word("model", LossModels.KEYWORD, LossModels.HANDHELD),
+                section.flag("one_way", false));
         if (question.alike() && section.has("with"))
             section.fault(
                     "alike", "says that both ends carry the same, and with says what stands there. Keep one of them.");

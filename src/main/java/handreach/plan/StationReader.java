@@ -4,6 +4,7 @@ import handreach.geodesy.Position;
 import handreach.input.Faults;
 import handreach.input.Keyword;
 import handreach.input.Range;
+import handreach.loadout.Carry;
 import handreach.loadout.Loadout;
 import handreach.loadout.Radio;
 import handreach.relay.RelayMode;
@@ -29,18 +30,18 @@ final class StationReader {
         this.faults = faults;
     }
 
-    /** What the antenna stands on, with its usual height above ground (common practice, no source). */
+    /** What the antenna stands on, outside in either case. */
     enum Support {
-        MAST(6),
-        VEHICLE(2);
+        MAST(Carry.MAST),
+        VEHICLE(Carry.ROOF);
 
         static final Keyword<Support> KEYWORD =
                 Keyword.of(List.of(values()), one -> one.name().toLowerCase(Locale.ROOT));
 
-        private final double usualHeightM;
+        private final Carry stand;
 
-        Support(double usualHeightM) {
-            this.usualHeightM = usualHeightM;
+        Support(Carry stand) {
+            this.stand = stand;
         }
     }
 
@@ -75,12 +76,13 @@ final class StationReader {
         if (!section.has("gain_dbd") && !section.has("gain_dbi"))
             missing(section, name, "gain_dbd or gain_dbi", "gain_dbd = 0 for a half-wave dipole or the like");
         Support support = section.word("on", Support.KEYWORD, Support.MAST);
-        double height = section.number(Loadout.HEIGHT, support.usualHeightM);
+        double height = section.number(Loadout.HEIGHT, support.stand.usualHeightM());
         double feed = section.number(QuestionsReader.FEED_LOSS, USUAL_FEED_LOSS_DB);
         return new Places.StationGear(
                 power,
                 sensitivity.orElse(Radio.SENSITIVITY.low()),
                 gain.orElse(new Equipment.StatedGain(0, 1, "")),
+                support.stand,
                 height,
                 feed,
                 NoiseChoice.read(section));

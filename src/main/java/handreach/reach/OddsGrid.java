@@ -1,5 +1,6 @@
 package handreach.reach;
 
+import handreach.budget.Ways;
 import handreach.geodesy.Position;
 import handreach.uncertainty.Interval;
 import java.util.Optional;
@@ -25,6 +26,11 @@ public final class OddsGrid {
             throw new IllegalArgumentException("losses are for "
                     + losses.request().terminals() + ", the link " + link.name() + " has " + link.terminals());
         return new OddsGrid(losses, link);
+    }
+
+    /** The same where these directions alone must work; there is from the source to the cell. */
+    public OddsGrid asking(Ways ways) {
+        return new OddsGrid(losses, link.asking(ways));
     }
 
     public LossGrid losses() {

@@ -1,6 +1,7 @@
 package handreach.reach;
 
 import handreach.budget.LinkBudget;
+import handreach.budget.Ways;
 import handreach.propagation.Terminals;
 import handreach.terrain.Cover;
 import handreach.uncertainty.Odds;
@@ -53,6 +54,18 @@ public final class ReachLink {
                 byWalks,
                 coversAtSource.stream().findFirst().orElse(null),
                 turned);
+    }
+
+    /** The same link where these directions alone must work; there is from the source. */
+    public ReachLink asking(Ways ways) {
+        if (ways == budget.asked()) return this;
+        return new ReachLink(
+                name,
+                budget.asking(ways),
+                terminals,
+                learned,
+                atSource,
+                turned == null ? null : turned.asking(ways));
     }
 
     public String name() {

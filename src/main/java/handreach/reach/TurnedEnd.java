@@ -3,16 +3,22 @@ package handreach.reach;
 import handreach.budget.LinkBudget;
 import handreach.budget.LinkEnd;
 import handreach.budget.LinkTerms;
+import handreach.budget.Ways;
 
 /** A link from somebody who faces a known way, over the bearings of the other end. */
 public final class TurnedEnd {
     private static final int STEP_DEG = 5;
 
-    private final LinkBudget facingNorth;
+    private final LinkBudget[] budgets;
+    private final Ways ways;
     private final double[] gainDb = new double[360 / STEP_DEG + 1];
 
-    private TurnedEnd(LinkBudget facingNorth) {
-        this.facingNorth = facingNorth;
+    private TurnedEnd(LinkBudget[] budgets, Ways ways) {
+        this.budgets = budgets;
+        this.ways = ways;
+        for (int i = 0; i < budgets.length; i++)
+            gainDb[i] = budgets[i].asking(ways).marginDb(0, 0, 0) - facingNorth().marginDb(0, 0, 0);
+        gainDb[budgets.length] = gainDb[0];
     }
 
     /**
@@ -25,18 +31,20 @@ public final class TurnedEnd {
      * @source the budget of {@link LinkEnd#facing} on every bearing
      */
     public static TurnedEnd of(LinkEnd near, double headingDeg, LinkEnd far, LinkTerms terms) {
-        TurnedEnd turned = new TurnedEnd(LinkBudget.between(near.facing(-headingDeg), far, terms));
-        for (int i = 0; i < turned.gainDb.length - 1; i++)
-            turned.gainDb[i] = LinkBudget.between(near.facing(STEP_DEG * i - headingDeg), far, terms)
-                            .marginDb(0, 0, 0)
-                    - turned.facingNorth.marginDb(0, 0, 0);
-        turned.gainDb[turned.gainDb.length - 1] = turned.gainDb[0];
-        return turned;
+        LinkBudget[] budgets = new LinkBudget[360 / STEP_DEG];
+        for (int i = 0; i < budgets.length; i++)
+            budgets[i] = LinkBudget.between(near.facing(STEP_DEG * i - headingDeg), far, terms);
+        return new TurnedEnd(budgets, Ways.BOTH);
+    }
+
+    /** The same where these directions alone must work. */
+    TurnedEnd asking(Ways asked) {
+        return new TurnedEnd(budgets, asked);
     }
 
     /** The link to the north. */
     LinkBudget facingNorth() {
-        return facingNorth;
+        return budgets[0].asking(ways);
     }
 
     /** What a bearing has over the bearing north, dB. */

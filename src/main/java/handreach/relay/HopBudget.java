@@ -3,6 +3,7 @@ package handreach.relay;
 import handreach.budget.LinkBudget;
 import handreach.budget.LinkEnd;
 import handreach.budget.TwoWayLedger;
+import handreach.budget.Ways;
 import handreach.geodesy.Position;
 import handreach.propagation.PathLoss;
 import handreach.reach.SiteLesson;
@@ -48,19 +49,25 @@ final class HopBudget {
 
     /** Straight between two people, with the budget of what they carry at hand: to reckon it takes longer than most paths. */
     static HopBudget direct(RelayQuestion.Setting setting, LinkBudget budget, Party a, Party b) {
-        return of(setting, budget, a.end(), b.end(), a.at(), b.at());
+        return of(setting, budget.asking(setting.straight(a, b)), a.end(), b.end(), a.at(), b.at());
     }
 
     /** What walks have taught about the hop, and the shift that comes of it. */
     private record Taught(SiteLesson lesson, double shiftDb) {}
 
     static HopBudget direct(RelayQuestion.Setting setting, Party a, Party b) {
-        return of(setting, a.endTowards(b.at()), b.endTowards(a.at()), a.at(), b.at());
+        LinkEnd first = a.endTowards(b.at());
+        LinkEnd second = b.endTowards(a.at());
+        LinkBudget budget = LinkBudget.between(first, second, setting.terms()).asking(setting.straight(a, b));
+        return of(setting, budget, first, second, a.at(), b.at());
     }
 
     /** From somebody to the relay: its own transmitter deafens it a little. */
     static HopBudget toRelay(RelayQuestion.Setting setting, Party demand, RelayEquipment relay) {
-        return of(setting, demand.end(), relay.atWork(), demand.at());
+        LinkEnd there = relay.atWork();
+        LinkBudget budget =
+                LinkBudget.between(demand.end(), there, setting.terms()).asking(setting.toRelay(demand));
+        return of(setting, budget, demand.end(), there, demand.at());
     }
 
     /** From somebody to what stands already, with the budget at hand: covers count as for a relay, or at both ends of a talk. */
@@ -84,16 +91,20 @@ final class HopBudget {
         double backDb = out.backDb(down.lossDb(), down.departureDeg(), down.arrivalDeg());
         double there = thereDb / in.thereSpreadDb;
         double back = backDb / out.backSpreadDb;
-        double sure = Math.min(
+        Ways ways = in.budget.asked();
+        double sure = ways.least(
                 there - COVERAGE * in.commonDoubtDb() / in.thereSpreadDb,
                 back - COVERAGE * out.commonDoubtDb() / out.backSpreadDb);
         return new HopPath.HopOdds(
                 Odds.ofMargin(thereDb, in.thereSpreadDb),
                 Odds.ofMargin(backDb, out.backSpreadDb),
-                Math.min(thereDb, backDb),
-                Math.min(there, back),
+                ways.least(thereDb, backDb),
+                ways.least(there, back),
                 Odds.ofMargin(sure, 1),
-                Math.max(in.siteShiftDb(), out.siteShiftDb()));
+                ways == Ways.BOTH
+                        ? Math.max(in.siteShiftDb(), out.siteShiftDb())
+                        : ways.least(in.siteShiftDb(), out.siteShiftDb()),
+                ways);
     }
 
     static HopBudget betweenRelays(RelayQuestion.Setting setting, RelayEquipment relay) {
@@ -122,7 +133,8 @@ final class HopBudget {
 
     /** Margin over spread, of the way with the lower odds. */
     double standing(double lossDb, double aDeg, double bDeg) {
-        return Math.min(thereDb(lossDb, aDeg, bDeg) / thereSpreadDb, backDb(lossDb, aDeg, bDeg) / backSpreadDb);
+        return budget.asked()
+                .least(thereDb(lossDb, aDeg, bDeg) / thereSpreadDb, backDb(lossDb, aDeg, bDeg) / backSpreadDb);
     }
 
     private double thereDb(double lossDb, double aDeg, double bDeg) {
@@ -141,15 +153,17 @@ final class HopBudget {
         return new HopPath.HopOdds(
                 Odds.ofMargin(there, thereSpreadDb),
                 Odds.ofMargin(back, backSpreadDb),
-                Math.min(there, back),
+                budget.asked().least(there, back),
                 standing,
                 Odds.ofMargin(standing - pessimism(), 1),
-                siteShiftDb());
+                siteShiftDb(),
+                budget.asked());
     }
 
     /** By how many decibels both ways could fall before one of them has less than this standing. */
     double spareDb(double lossDb, double aDeg, double bDeg, double standing) {
-        return Math.min(
+        return budget.asked()
+                .least(
                 thereDb(lossDb, aDeg, bDeg) - standing * thereSpreadDb,
                 backDb(lossDb, aDeg, bDeg) - standing * backSpreadDb);
     }

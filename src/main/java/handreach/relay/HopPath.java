@@ -1,6 +1,7 @@
 package handreach.relay;
 
 import handreach.budget.TwoWayLedger;
+import handreach.budget.Ways;
 import handreach.geodesy.GeodesicLine;
 import handreach.geodesy.Position;
 import handreach.profile.Profile;
@@ -31,17 +32,24 @@ public record HopPath(
      * @param standing margin over spread of the direction with the lower odds
      * @param pessimistic odds of the weaker direction at the pessimistic end of the doubt that is common to all places
      * @param siteShiftDb what walks have taught to add to the loss, dB; a line of the ledger
+     * @param asked which directions must work: the weaker of them is meant wherever the weaker is spoken of
      */
     public record HopOdds(
-            double there, double back, double marginDb, double standing, double pessimistic, double siteShiftDb) {
+            double there,
+            double back,
+            double marginDb,
+            double standing,
+            double pessimistic,
+            double siteShiftDb,
+            Ways asked) {
         /** The same path from the other end. */
         public HopOdds turned() {
-            return new HopOdds(back, there, marginDb, standing, pessimistic, siteShiftDb);
+            return new HopOdds(back, there, marginDb, standing, pessimistic, siteShiftDb, asked.turned());
         }
 
         /** Odds of the weaker direction. */
         public double weaker() {
-            return Math.min(there, back);
+            return asked.least(there, back);
         }
     }
 
@@ -53,6 +61,11 @@ public record HopPath(
 
     /** From somebody to a relay; empty where the ground is unknown. */
     public static Optional<HopPath> toRelay(
+            RelayQuestion question, int demand, Position site, RelayEquipment relay) {
+        return toRelay(question.hops(), question.demands().get(demand), site, relay);
+    }
+
+    static Optional<HopPath> toRelay(
             RelayQuestion.Setting setting, Party demand, Position site, RelayEquipment relay) {
         HopBudget budget = HopBudget.toRelay(setting, demand, relay);
         return between(setting, demand.at(), site, new Terminals(demand.heightM(), relay.mastM()), budget);
@@ -78,7 +91,8 @@ public record HopPath(
                             ledger.marginDb(),
                             reckoned.standing(),
                             reckoned.pessimistic(),
-                            reckoned.siteShiftDb());
+                            reckoned.siteShiftDb(),
+                            reckoned.asked());
                     return new HopPath(ground.line(), ground.profile(), ground.geometry(), ground.loss(), ledger, odds);
                 });
     }

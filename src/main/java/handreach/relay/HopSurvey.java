@@ -60,7 +60,7 @@ public final class HopSurvey {
         double[] pessimism = new double[count];
         for (int i = 0; i < count; i++) {
             Party demand = question.demands().get(i);
-            HopBudget budget = HopBudget.toRelay(question.setting(), demand, relay);
+            HopBudget budget = HopBudget.toRelay(question.hops(), demand, relay);
             pessimism[i] = budget.pessimism();
             Terminals heights = new Terminals(demand.heightM(), relay.mastM());
             Stretch part =

@@ -15,14 +15,27 @@ import java.util.OptionalDouble;
  * @param end what is carried there
  * @param weight how much it counts, from 0
  * @param headingDeg way that people there face, clockwise from true north; empty where it may be any
+ * @param isBase whether it is the base, which counts where one way of a talk is enough
  */
 public record Party(
-        String name, Optional<String> group, Position at, LinkEnd end, double weight, OptionalDouble headingDeg) {
+        String name,
+        Optional<String> group,
+        Position at,
+        LinkEnd end,
+        double weight,
+        OptionalDouble headingDeg,
+        boolean isBase) {
     public Party {
         if (!(weight >= 0) || Double.isInfinite(weight))
             throw new IllegalArgumentException(name + ": weight " + weight);
         if (name == null || at == null || end == null)
             throw new IllegalArgumentException("a demand leaves nothing out");
+    }
+
+    /** One of the crew. */
+    public Party(
+            String name, Optional<String> group, Position at, LinkEnd end, double weight, OptionalDouble headingDeg) {
+        this(name, group, at, end, weight, headingDeg, false);
     }
 
     /** Facing any way. */
@@ -34,9 +47,14 @@ public record Party(
         this(name, Optional.empty(), at, end, 1);
     }
 
+    /** The same as the base. */
+    public Party asBase() {
+        return new Party(name, group, at, end, weight, headingDeg, true);
+    }
+
     /** The same person with something else to carry. */
     public Party carrying(LinkEnd other) {
-        return new Party(name, group, at, other, weight, headingDeg);
+        return new Party(name, group, at, other, weight, headingDeg, isBase);
     }
 
     /** What is carried, with the path to a place from the front where it is known which way people face. */

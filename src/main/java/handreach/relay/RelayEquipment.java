@@ -60,21 +60,34 @@ public record RelayEquipment(LinkEnd end, RelayMode mode, boolean chained) {
                 new Burden(0, 0, 0, 0),
                 Optional.empty());
         Loadout loadout = new Loadout(
-                name, radio, antenna, CarryLoss.standard(Carry.MAST, Band.of(frequency)), mast.heightM(), gain);
-        List<ExtraLine> feed = mast.feedLossDb() == 0
+                name, radio, antenna, CarryLoss.standard(mast.stand(), Band.of(frequency)), mast.heightM(), gain);
+        return new LinkEnd(loadout, noise, Posture.UPRIGHT, feedLine(mast.feedLossDb()));
+    }
+
+    /** The line between a radio and its antenna as a line of the ledger; none where it loses nothing. */
+    public static List<ExtraLine> feedLine(double lossDb) {
+        return lossDb == 0
                 ? List.of()
                 : List.of(new ExtraLine(
-                        "feed line", new Db(-mast.feedLossDb()), Doubt.NONE, "stated in the plan", Optional.empty()));
-        return new LinkEnd(loadout, noise, Posture.UPRIGHT, feed);
+                        "feed line", new Db(-lossDb), Doubt.NONE, "stated in the plan", Optional.empty()));
     }
 
     /**
-     * The mast.
+     * What the antenna stands on.
      *
+     * @param stand a mast, or the roof of a vehicle: clear of any body
      * @param heightM antenna above ground, m
      * @param feedLossDb loss of the line, dB, on transmit and on receive
      */
-    public record Mast(double heightM, double feedLossDb) {}
+    public record Mast(Carry stand, double heightM, double feedLossDb) {
+        public Mast {
+            if (stand.isAtBody()) throw new IllegalArgumentException("an antenna " + stand.meaning());
+        }
+
+        public Mast(double heightM, double feedLossDb) {
+            this(Carry.MAST, heightM, feedLossDb);
+        }
+    }
 
     /**
      * What keeps the relay's transmitter out of its own receiver, as a margin.

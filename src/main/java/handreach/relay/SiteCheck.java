@@ -53,9 +53,9 @@ public record SiteCheck(List<Position> sites, List<Optional<Hop>> hops, List<Tal
             RelayQuestion question, RelayEquipment relay, List<Position> sites, DirectVerdict verdict) {
         int demands = question.demands().size();
         List<List<Optional<HopPath>>> paths = new ArrayList<>();
-        for (Party demand : question.demands()) {
+        for (int d = 0; d < demands; d++) {
             List<Optional<HopPath>> row = new ArrayList<>();
-            for (Position site : sites) row.add(HopPath.toRelay(question.setting(), demand, site, relay));
+            for (Position site : sites) row.add(HopPath.toRelay(question, d, site, relay));
             paths.add(row);
         }
         List<Optional<Hop>> hops = new ArrayList<>();

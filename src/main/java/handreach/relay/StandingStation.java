@@ -1,7 +1,9 @@
 package handreach.relay;
 
 import handreach.budget.LinkEnd;
+import handreach.budget.Ways;
 import handreach.geodesy.Position;
+import handreach.loadout.NeededWays;
 import java.util.Optional;
 
 /**
@@ -51,11 +53,16 @@ public final class StandingStation {
      * @error  that of the model and of the ledgers
      * @source {@link HopPath#toRelay} for a relay, {@link HopPath#direct} for a base; of two frequencies each way by its own
      */
-    public Optional<HopPath.HopOdds> hop(Party heard, Party sent) {
-        Optional<TalkBook.Hop> up = in.book().hop(heard, at, in.end(), isRelay);
+    public Optional<HopPath.HopOdds> hop(Party heard, Party sent, NeededWays needed) {
+        Optional<TalkBook.Hop> up = in.book().hop(heard, at, in.end(), ways(heard, needed), isRelay);
         if (in.book() == out.book()) return up.map(TalkBook.Hop::odds);
-        Optional<TalkBook.Hop> down = out.book().hop(sent, at, out.end(), isRelay);
+        Optional<TalkBook.Hop> down = out.book().hop(sent, at, out.end(), ways(sent, needed), isRelay);
         return up.flatMap(there -> down.map(back -> TalkBook.Hop.split(there, back)));
+    }
+
+    /** Towards a base as towards any; towards a relay the others call, and it calls the base. */
+    private Ways ways(Party demand, NeededWays needed) {
+        return Ways.between(needed, demand.isBase(), !isRelay || !demand.isBase());
     }
 
     /**
@@ -63,17 +70,19 @@ public final class StandingStation {
      *
      * @shape  two hops in, one talk out; pure
      * @unit   odds 0 to 1
-     * @valid  hops to the same relay
+     * @valid  hops to the same relay, of which the same ways of the talk are asked
      * @error  that of the hops
      * @source as {@link SiteCheck} reckons talks: the hops are taken to fail together
      */
     public static HopPath.HopOdds talk(HopPath.HopOdds a, HopPath.HopOdds b) {
         return new HopPath.HopOdds(
+                // a way that is not asked of a hop is told all the same
                 Math.min(a.there(), b.back()),
                 Math.min(b.there(), a.back()),
                 Math.min(a.marginDb(), b.marginDb()),
                 Math.min(a.standing(), b.standing()),
                 Math.min(a.pessimistic(), b.pessimistic()),
-                Math.max(a.siteShiftDb(), b.siteShiftDb()));
+                Math.max(a.siteShiftDb(), b.siteShiftDb()),
+                a.asked());
     }
 }

@@ -2,6 +2,7 @@ package handreach.relay;
 
 import handreach.budget.LinkBudget;
 import handreach.budget.LinkEnd;
+import handreach.budget.Ways;
 import handreach.geodesy.Position;
 import handreach.profile.PathCut;
 import handreach.propagation.NoAnswer;
@@ -136,7 +137,7 @@ public final class TalkBook {
     }
 
     /** To a station; towards a relay people are free to turn, at a base they face as the plan says. */
-    Optional<Hop> hop(Party a, Position site, LinkEnd station, boolean isRelay) {
+    Optional<Hop> hop(Party a, Position site, LinkEnd station, Ways ways, boolean isRelay) {
         Raised raised = new Raised(
                 new Way(a.at(), site),
                 new Terminals(a.heightM(), station.loadout().heightM()));
@@ -145,9 +146,10 @@ public final class TalkBook {
         return path.map(found -> new Hop(
                 HopBudget.toStation(
                         setting,
-                        isFree
-                                ? budget(a.end(), station)
-                                : LinkBudget.between(a.endTowards(site), station, setting.terms()),
+                        (isFree
+                                        ? budget(a.end(), station)
+                                        : LinkBudget.between(a.endTowards(site), station, setting.terms()))
+                                .asking(ways),
                         a,
                         site,
                         station,

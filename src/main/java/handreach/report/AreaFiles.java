@@ -1,10 +1,14 @@
 package handreach.report;
 
+import handreach.cartography.DifferenceMarks;
 import handreach.cartography.LoadoutMark;
 import handreach.reach.CellGrid;
 import handreach.reach.LeastLoadout;
+import handreach.reach.LoadoutDifference;
 import handreach.reach.LossGrid;
 import handreach.reach.OddsGrid;
+import handreach.reach.OneWayGround;
+import handreach.reach.ReachOutline;
 import handreach.report.draw.LegendEntry;
 import handreach.report.draw.Picture;
 import handreach.report.figure.MapKey;
@@ -38,7 +42,7 @@ final class AreaFiles {
     /** Names of pictures and rasters that a change of loadouts changes. */
     static final Pattern MAPS = Pattern.compile("map-[a-z0-9-]+\\.png");
 
-    static final Pattern RASTERS = Pattern.compile("(loss|(loss|odds|margin)-[a-z0-9-]+)\\.tif");
+    static final Pattern RASTERS = Pattern.compile("(loss|(loss|odds|margin)-[a-z0-9-]+)\\.tif|one-way-[a-z0-9-]+\\.tif(\\.aux\\.xml)?");
 
     /** Pixels of a map for each px it is drawn in: sharp on paper as on a screen. */
     private static final int PNG_SCALE = 2;
@@ -86,6 +90,10 @@ final class AreaFiles {
             png("map-odds-" + words.get(i) + ".png", () -> maps.odds(loadout));
         }
         png("map-least-loadout.png", maps::least);
+        for (int i = 0; i < answer.oneWay().size(); i++) {
+            int loadout = i;
+            png("map-one-way-" + words.get(i) + ".png", () -> maps.oneWay(loadout));
+        }
     }
 
     private void png(String name, Supplier<Drawing> drawing) {
@@ -147,6 +155,55 @@ final class AreaFiles {
                 cell -> least.at(cell) == LeastLoadout.UNKNOWN ? Double.NaN : least.at(cell) + 1);
         raster("least-loadout.tif", raster);
         files.put("least-loadout.tif.aux.xml", GeoTiff.classes(raster));
+        for (int i = 0; i < answer.oneWay().size(); i++) oneWay(i);
+    }
+
+    private void oneWay(int loadout) {
+        OddsGrid odds = area.odds().get(loadout);
+        LoadoutDifference places = OneWayGround.places(odds, target());
+        String name = odds.link().name();
+        String middle = OneWayComposer.middle(answer);
+        Georaster raster = new Georaster(
+                odds.grid(),
+                new Georaster.Layer(
+                        "which ways have the wanted odds, " + name,
+                        "",
+                        List.of(
+                                new Georaster.Layer.Kind("neither way", 0xFFFFFF),
+                                new Georaster.Layer.Kind("both ways", DifferenceMarks.BOTH.rgb()),
+                                new Georaster.Layer.Kind("hears " + middle + " only", DifferenceMarks.BOUGHT.rgb()),
+                                new Georaster.Layer.Kind("heard at " + middle + " only", DifferenceMarks.LOST.rgb())),
+                        tags(name)),
+                cell -> switch (places.at(cell)) {
+                    case UNKNOWN -> Double.NaN;
+                    case NEITHER -> 0;
+                    case BOTH -> 1;
+                    case BOUGHT -> 2;
+                    case LOST -> 3;
+                });
+        String file = "one-way-" + words.get(loadout) + ".tif";
+        raster(file, raster);
+        files.put(file + ".aux.xml", GeoTiff.classes(raster));
+    }
+
+    private double target() {
+        return answer.scene().plan().channel().wish().odds();
+    }
+
+    /** Ground on which one way alone works, by what works there, as outlines; none where it is not asked for. */
+    static Map<String, Geometry> oneWayOutlines(ReachAnswer answer, int loadout) {
+        Map<String, Geometry> outlines = new LinkedHashMap<>();
+        if (answer.oneWay().isEmpty()) return outlines;
+        OddsGrid odds = answer.area().orElseThrow().odds().get(loadout);
+        LoadoutDifference places =
+                OneWayGround.places(odds, answer.scene().plan().channel().wish().odds());
+        outlines.put(
+                "hears-only",
+                ReachOutline.of(odds.grid(), cell -> places.at(cell) == LoadoutDifference.Place.BOUGHT));
+        outlines.put(
+                "heard-only", ReachOutline.of(odds.grid(), cell -> places.at(cell) == LoadoutDifference.Place.LOST));
+        outlines.values().removeIf(Geometry::isEmpty);
+        return outlines;
     }
 
     private static Georaster.Layer decibels(String name, Map<String, String> about) {
@@ -229,6 +286,11 @@ final class AreaFiles {
                         .orElse(odds.outline(target));
                 if (!outline.isEmpty())
                     outlines.add(new MapOutline(LoadoutMark.of(i), odds.link().name(), outline));
+                oneWayOutlines(answer, i)
+                        .forEach((what, ground) -> outlines.add(new MapOutline(
+                                what.equals("hears-only") ? DifferenceMarks.BOUGHT : DifferenceMarks.LOST,
+                                odds.link().name() + ", " + what,
+                                ground)));
             }
             Kml.kmz(
                             answer.scene().plan().header().title(),

@@ -92,6 +92,7 @@ public final class AssignComposer {
         List<Block> blocks = new ArrayList<>();
         for (String sentence : sentences())
             blocks.add(blocks.isEmpty() ? Paragraph.answer(sentence) : Paragraph.of(sentence));
+        plan.channel().wish().ways().sentence().map(Paragraph::of).ifPresent(blocks::add);
         answer.scene().calibration().ifPresent(learned -> blocks.add(Paragraph.of(learned.words())));
         return blocks;
     }

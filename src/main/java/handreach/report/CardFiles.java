@@ -2,6 +2,7 @@ package handreach.report;
 
 import handreach.cartography.LoadoutMark;
 import handreach.geodesy.GeodesicLine;
+import handreach.loadout.NeededWays;
 import handreach.plan.CalibrationFile;
 import handreach.plan.Places;
 import handreach.plan.Plan;
@@ -70,9 +71,12 @@ public final class CardFiles {
                 plan.channel().title(" "),
                 String.format(
                         Locale.ROOT,
-                        "%s at %s of places, from %s",
+                        "%s at %s of places%s, from %s",
                         plan.channel().wish().quality().word().toUpperCase(Locale.ROOT),
                         Shares.wanted(plan.channel().wish().odds()),
+                        plan.channel().wish().ways() == NeededWays.BOTH
+                                ? ""
+                                : ", " + plan.channel().wish().ways().towards("the base"),
                         plan.questions().reach().from().orElse("the centre") + " "
                                 + plan.header().placeForm().format(answer.middle())
                                 + (scene.calibration().isPresent() ? ", calibrated" : "")),

@@ -2,6 +2,7 @@ package handreach.report;
 
 import handreach.budget.LineKey;
 import handreach.budget.TwoWayLedger;
+import handreach.budget.Ways;
 import handreach.report.figure.Axis;
 import handreach.report.page.Block;
 import handreach.report.page.Bullets;
@@ -22,8 +23,15 @@ public final class LedgerComposer {
 
     /** Margin, odds, and which way rules. */
     public static String verdict(TwoWayLedger ledger) {
-        return "Margin " + Axis.signed(ledger.marginDb(), 1) + " dB, odds of copy " + odds(ledger) + ": "
-                + (isEven(ledger) ? "both ways are alike." : "the way " + weaker(ledger) + " is the weaker and rules.");
+        return "Margin " + Axis.signed(ledger.marginDb(), 1) + " dB, odds of copy " + odds(ledger) + ": " + which(ledger);
+    }
+
+    private static String which(TwoWayLedger ledger) {
+        if (ledger.asked() != Ways.BOTH)
+            return "the way " + weaker(ledger) + " alone is asked for; the way "
+                    + (ledger.asked() == Ways.THERE ? "back" : "there") + " has "
+                    + Shares.odds((ledger.asked() == Ways.THERE ? ledger.back() : ledger.there()).odds()) + ".";
+        return isEven(ledger) ? "both ways are alike." : "the way " + weaker(ledger) + " is the weaker and rules.";
     }
 
     private static String odds(TwoWayLedger ledger) {
@@ -73,6 +81,7 @@ public final class LedgerComposer {
     }
 
     private static String head(TwoWayLedger ledger, String way) {
+        if (ledger.asked() != Ways.BOTH) return weaker(ledger).equals(way) ? way + ", asked for" : way;
         return isEven(ledger) || !weaker(ledger).equals(way) ? way : way + ", weaker";
     }
 

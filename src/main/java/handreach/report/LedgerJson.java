@@ -1,12 +1,22 @@
 package handreach.report;
 
+import com.fasterxml.jackson.annotation.JsonInclude;
 import handreach.budget.Ledger;
 import handreach.budget.LedgerLine;
 import handreach.budget.TwoWayLedger;
+import handreach.budget.Ways;
 import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
 
 /** Both directions of a link line by line, as every answer's JSON says them. */
-record LedgerJson(Way there, Way back, String weaker, double marginDb, double oddsOfCopy) {
+record LedgerJson(
+        Way there,
+        Way back,
+        String weaker,
+        double marginDb,
+        double oddsOfCopy,
+        @JsonInclude(JsonInclude.Include.NON_EMPTY) Optional<String> asked) {
     record Way(
             String from,
             String to,
@@ -51,6 +61,7 @@ record LedgerJson(Way there, Way back, String weaker, double marginDb, double od
                 Way.of(ledger.back()),
                 ledger.weaker().equals(ledger.there()) ? "there" : "back",
                 ledger.marginDb(),
-                ledger.odds());
+                ledger.odds(),
+                Optional.of(ledger.asked()).filter(ways -> ways != Ways.BOTH).map(ways -> ways.name().toLowerCase(Locale.ROOT)));
     }
 }

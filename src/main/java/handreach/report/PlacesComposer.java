@@ -2,6 +2,7 @@ package handreach.report;
 
 import handreach.geodesy.GeodesicLine;
 import handreach.geodesy.Position;
+import handreach.loadout.NeededWays;
 import handreach.plan.Plan;
 import handreach.report.page.Block;
 import handreach.report.page.Column;
@@ -137,7 +138,11 @@ public final class PlacesComposer {
                 .orElse("");
         return who + served + " of " + asked.size()
                 + (answer.base().isPresent() ? " places have" : " pairs have") + " the wanted " + wanted()
-                + " both ways without a relay" + weakest + ".";
+                + " "
+                + (answer.base().isPresent()
+                        ? plan.channel().wish().ways().towards(name(answer.base().getAsInt()))
+                        : NeededWays.BOTH.towards(""))
+                + " without a relay" + weakest + ".";
     }
 
     private String other(Pair pair) {
@@ -175,7 +180,9 @@ public final class PlacesComposer {
         int base = answer.base().orElseThrow();
         return Table.of(
                 "Calls: odds that " + name(base) + " copies them; hears: that they copy it. Wanted are " + wanted()
-                        + ". Pessimistic: the weaker way, should all that is uncertain everywhere at once turn out badly.",
+                        + ". Pessimistic: "
+                        + (plan.channel().wish().ways() == NeededWays.BOTH ? "the weaker way" : "the way that counts")
+                        + ", should all that is uncertain everywhere at once turn out badly.",
                 basePairs(),
                 withHeardWorse(
                         basePairs(),

@@ -6,6 +6,7 @@ import handreach.geodesy.Compass;
 import handreach.loadout.Burden;
 import handreach.loadout.CarryLoss;
 import handreach.loadout.Loadout;
+import handreach.loadout.NeededWays;
 import handreach.plan.CalibrationFile;
 import handreach.plan.Channel;
 import handreach.plan.Equipment;
@@ -156,6 +157,7 @@ public final class ReachComposer {
     private List<Section> inWords() {
         List<Section> sections = new ArrayList<>(List.of(reach(), worth()));
         PlacesComposer.of(answer).section().ifPresent(sections::add);
+        new OneWayComposer(answer).section().ifPresent(sections::add);
         StationsComposer.of(answer.stations(), plan).section().ifPresent(sections::add);
         RoutesComposer.of(answer).section().ifPresent(sections::add);
         ChannelsComposer.of(answer).section().ifPresent(sections::add);
@@ -288,7 +290,8 @@ public final class ReachComposer {
 
     private static String words(Channel.CopyWish wish) {
         return wish.quality().word().toUpperCase(Locale.ROOT) + ", "
-                + wish.fading().word() + ", at " + Shares.wanted(wish.odds()) + " of places";
+                + wish.fading().word() + ", at " + Shares.wanted(wish.odds()) + " of places"
+                + (wish.ways() == NeededWays.BOTH ? "" : ", " + wish.ways().towards("the base"));
     }
 
     /** Where the middle is, with its name if it has one. */
@@ -311,6 +314,10 @@ public final class ReachComposer {
 
     /** How shares and areas of the ground were counted, in the same words wherever they stand. */
     private String groundCounted() {
+        return groundCounted(answer);
+    }
+
+    static String groundCounted(ReachAnswer answer) {
         return answer.area().isPresent() ? CELLS_COUNTED : BEARINGS_COUNTED;
     }
 
@@ -446,6 +453,7 @@ public final class ReachComposer {
         maps.add(drawn.odds(best));
         if (rows.size() > 1) maps.add(drawn.least());
         if (best != control) maps.add(drawn.bought(control, best));
+        if (!answer.oneWay().isEmpty()) maps.add(drawn.oneWay(best));
         return maps;
     }
 

@@ -83,13 +83,18 @@ public final class ReachFiles {
     private List<GeoJson.Feature> outlines() {
         List<GeoJson.Feature> features = new ArrayList<>();
         double target = answer.scene().plan().channel().wish().odds();
-        for (OddsGrid odds : answer.area().orElseThrow().odds()) {
+        List<OddsGrid> grids = answer.area().orElseThrow().odds();
+        for (int i = 0; i < grids.size(); i++) {
+            OddsGrid odds = grids.get(i);
             MultiPolygon all = odds.outline(target);
             if (!all.isEmpty())
                 features.add(new GeoJson.Feature(all, properties(odds.link().name(), "all")));
             odds.contiguousOutline(target)
                     .ifPresent(part -> features.add(
                             new GeoJson.Feature(part, properties(odds.link().name(), "contiguous"))));
+            AreaFiles.oneWayOutlines(answer, i)
+                    .forEach((what, ground) -> features.add(
+                            new GeoJson.Feature(ground, properties(odds.link().name(), what))));
         }
         return features;
     }

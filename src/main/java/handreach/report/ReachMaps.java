@@ -14,6 +14,7 @@ import handreach.reach.CellGrid;
 import handreach.reach.LeastLoadout;
 import handreach.reach.LoadoutDifference;
 import handreach.reach.OddsGrid;
+import handreach.reach.OneWayGround;
 import handreach.report.draw.LegendEntry;
 import handreach.report.draw.Picture;
 import handreach.report.draw.ShapeStyle;
@@ -161,16 +162,8 @@ final class ReachMaps {
                 figure("Least loadout that does the job", caption, picture, new Layers(List.of(), entries)), caption);
     }
 
-    /** Places that one loadout reaches and another does not. */
-    Drawing bought(int than, int loadout) {
-        return drawn.computeIfAbsent("bought " + than + " " + loadout, key -> drawBought(than, loadout));
-    }
-
-    private Drawing drawBought(int than, int loadout) {
-        OddsGrid first = area().odds().get(than);
-        OddsGrid second = area().odds().get(loadout);
-        LoadoutDifference difference = LoadoutDifference.of(first, second, target());
-        Picture picture = Picture.leastLoadout(
+    private Picture difference(LoadoutDifference difference) {
+        return Picture.leastLoadout(
                 relief,
                 (latitude, longitude) -> {
                     int cell = cell(difference.grid(), latitude, longitude);
@@ -184,6 +177,18 @@ final class ReachMaps {
                     };
                 },
                 List.of(DifferenceMarks.BOTH, DifferenceMarks.BOUGHT, DifferenceMarks.LOST));
+    }
+
+    /** Places that one loadout reaches and another does not. */
+    Drawing bought(int than, int loadout) {
+        return drawn.computeIfAbsent("bought " + than + " " + loadout, key -> drawBought(than, loadout));
+    }
+
+    private Drawing drawBought(int than, int loadout) {
+        OddsGrid first = area().odds().get(than);
+        OddsGrid second = area().odds().get(loadout);
+        LoadoutDifference difference = LoadoutDifference.of(first, second, target());
+        Picture picture = difference(difference);
         List<LegendEntry> entries = List.of(
                 Picture.leastLoadoutEntry(
                         DifferenceMarks.BOUGHT, "only with " + second.link().name()),
@@ -197,6 +202,33 @@ final class ReachMaps {
                         + Shares.share(difference.share(LoadoutDifference.Place.LOST)) + " is lost with it.";
         String title = "Places bought by " + second.link().name();
         return new Drawing(figure(title, caption, picture, new Layers(List.of(), entries)), caption);
+    }
+
+    /** Places where one way alone works with a loadout. */
+    Drawing oneWay(int loadout) {
+        return drawn.computeIfAbsent("one way " + loadout, key -> drawOneWay(loadout));
+    }
+
+    private Drawing drawOneWay(int loadout) {
+        OddsGrid odds = area().odds().get(loadout);
+        LoadoutDifference places = OneWayGround.places(odds, target());
+        String name = odds.link().name();
+        String middle = OneWayComposer.middle(answer);
+        String hears = Shares.share(places.share(LoadoutDifference.Place.BOUGHT));
+        String heard = Shares.share(places.share(LoadoutDifference.Place.LOST));
+        String caption = "Where one way alone works with " + name + ": on " + hears + " of the known ground people hear " + middle
+                + " and are not heard there, on " + heard + " they are heard there and do not hear it.";
+        List<LegendEntry> entries = List.of(
+                Picture.leastLoadoutEntry(DifferenceMarks.BOUGHT, "hears " + middle + " only"),
+                Picture.leastLoadoutEntry(DifferenceMarks.LOST, "heard at " + middle + " only"),
+                Picture.leastLoadoutEntry(DifferenceMarks.BOTH, "both ways"));
+        return new Drawing(
+                figure(
+                        "Where one way alone works with " + name,
+                        caption,
+                        difference(places),
+                        new Layers(List.of(), entries)),
+                caption);
     }
 
     private int indexOf(String loadout) {

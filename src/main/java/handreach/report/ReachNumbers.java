@@ -2,6 +2,7 @@ package handreach.report;
 
 import com.fasterxml.jackson.annotation.JsonInclude;
 import com.fasterxml.jackson.databind.JsonNode;
+import handreach.loadout.NeededWays;
 import handreach.plan.Channel;
 import handreach.plan.Channel.CopyWish;
 import handreach.plan.Places;
@@ -46,6 +47,8 @@ public record ReachNumbers(
         String otherEnd,
         JsonNode decide,
         JsonNode whoReachesWhom,
+        @JsonInclude(JsonInclude.Include.NON_EMPTY) Optional<String> neededWays,
+        @JsonInclude(JsonInclude.Include.NON_EMPTY) Optional<JsonNode> oneWay,
         JsonNode stations,
         JsonNode channels,
         JsonNode alongRoutes,
@@ -185,6 +188,10 @@ public record ReachNumbers(
                 answer.otherEnd(),
                 DecideJson.decide(plan),
                 DecideJson.places(answer),
+                Optional.of(plan.channel().wish().ways())
+                        .filter(ways -> ways != NeededWays.BOTH)
+                        .map(NeededWays::word),
+                new OneWayComposer(answer).json(),
                 StationsJson.of(answer.stations(), plan),
                 ChannelsJson.of(answer),
                 RoutesJson.of(answer.routes()),

@@ -129,7 +129,8 @@ public final class RoutesComposer {
     private Table<Stretch> stretches(Route route) {
         return Table.of(
                 "Sure: the wanted " + wanted()
-                        + " both ways, should all that is uncertain everywhere turn out badly, too; likely: without that. Next sure: from"
+                        + " " + plan.channel().wish().ways().towards(answer.base().orElseThrow())
+                        + ", should all that is uncertain everywhere turn out badly, too; likely: without that. Next sure: from"
                         + " the end of a stretch on.",
                 route.stretches(),
                 List.of(

@@ -1,7 +1,9 @@
 package handreach.report;
 
 import handreach.geodesy.GeodesicLine;
+import handreach.loadout.Carry;
 import handreach.loadout.Loadout;
+import handreach.loadout.NeededWays;
 import handreach.plan.Places;
 import handreach.plan.Plan;
 import handreach.report.card.CardLine;
@@ -89,7 +91,13 @@ public final class StationsComposer {
                 .map(station -> new CardLine(
                         station.entry().name() + ":",
                         plan.header().placeForm().format(station.entry().at()) + ", " + frequencies(station)
-                                + "; reached both ways by " + count(station)))
+                                + "; "
+                                + switch (ways()) {
+                                    case BOTH -> "reached both ways by ";
+                                    case CALLS -> "copies calls of ";
+                                    case HEARS -> "copied at ";
+                                }
+                                + count(station)))
                 .toList();
     }
 
@@ -106,7 +114,7 @@ public final class StationsComposer {
                 .map(one -> "; the weakest is " + one.place().name() + ", "
                         + Shares.odds(one.odds().get().weaker().low(), wantedOdds()))
                 .orElse("");
-        return station.entry().name() + ": " + served(station) + " the wanted " + wanted() + " both ways" + weakest
+        return station.entry().name() + ": " + served(station) + " the wanted " + wanted() + " " + ways().towards("it") + weakest
                 + "." + relay;
     }
 
@@ -139,6 +147,7 @@ public final class StationsComposer {
                 + Decibels.number(entry.gear().powerW(), 1) + " W, antenna "
                 + Decibels.signed(entry.gear().gain().dbi(), 1) + " dBi ("
                 + entry.gear().gain().source() + "), "
+                + (entry.gear().stand() == Carry.ROOF ? "on the roof of a vehicle, " : "")
                 + lengths.heightText(entry.gear().heightM())
                 + " above ground, feed line " + Decibels.text(entry.gear().feedLossDb()) + "; "
                 + frequencies(station) + ".";
@@ -157,7 +166,12 @@ public final class StationsComposer {
     private Table<Reached> places(Station station) {
         return Table.of(
                 "Calls: odds that " + station.entry().name()
-                        + " copies them; hears: that they copy it. Least: the least burden with which it is reached both ways.",
+                        + " copies them; hears: that they copy it. Least: the least burden with which "
+                        + switch (ways()) {
+                            case BOTH -> "it is reached both ways.";
+                            case CALLS -> "it copies them.";
+                            case HEARS -> "they copy it.";
+                        },
                 station.places(),
                 List.of(
                         Column.words("who", one -> one.place().name()),
@@ -213,6 +227,10 @@ public final class StationsComposer {
 
     private double wantedOdds() {
         return plan.channel().wish().odds();
+    }
+
+    private NeededWays ways() {
+        return plan.channel().wish().ways();
     }
 
     private String wanted() {

@@ -1,6 +1,5 @@
 package handreach.study;
 
-import handreach.budget.TwoWayLedger;
 import handreach.geodesy.GeodesicLine;
 import handreach.geodesy.Position;
 import handreach.input.InputFault;
@@ -44,8 +43,7 @@ public final class GapStudy {
     }
 
     private static double lackingDb(PathAnswer answer) {
-        TwoWayLedger ledger = answer.ledger().orElseThrow();
-        return -Math.min(ledger.there().marginAtOddsDb(), ledger.back().marginAtOddsDb());
+        return -answer.ledger().orElseThrow().marginAtOddsDb();
     }
 
     private GapAnswer run(double lackingDb, Progress progress) {

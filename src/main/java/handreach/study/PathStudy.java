@@ -89,7 +89,7 @@ public final class PathStudy {
         LinkBudget budget = scene.facingAt(from).isEmpty() && scene.facingAt(to).isEmpty()
                 ? scene.budget(near, far)
                 : LinkBudget.between(scene.end(near, from, to), scene.end(far, to, from), scene.terms());
-        Carried carried = new Carried(near, far, budget);
+        Carried carried = new Carried(near, far, budget.asking(scene.ways(from, to)));
         PathAnswer path = between(scene, from, to, carried, models);
         PathAnswer taught = new PathAnswer(
                 path.link(),

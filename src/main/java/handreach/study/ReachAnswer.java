@@ -7,6 +7,7 @@ import handreach.reach.LeastLoadout;
 import handreach.reach.LoadoutReach;
 import handreach.reach.LossGrid;
 import handreach.reach.OddsGrid;
+import handreach.reach.OneWayGround;
 import handreach.reach.ReachEstimate;
 import java.util.List;
 import java.util.Optional;
@@ -20,6 +21,7 @@ import java.util.Optional;
  * @param someCopy the same loadouts, asked for no more than {@link handreach.plan.Channel.CopyWish#SOME_COPY}
  * @param powerSteps what lower powers of their radios reach, where the plan has any
  * @param inLeaf the same loadouts with the trees in leaf, in the same order; empty where they are, or where the model heeds no leaves
+ * @param oneWay where one way alone works, in the same order; empty where the plan does not ask for it
  * @param area odds over the area, in the same order, and the least loadout that does the job; empty when only bearings were asked
  * @param places who of the plan reaches whom
  * @param stations what stands already, and whom it serves
@@ -35,6 +37,7 @@ public record ReachAnswer(
         List<LoadoutReach> someCopy,
         List<PowerStep> powerSteps,
         List<LoadoutReach> inLeaf,
+        List<OneWayGround> oneWay,
         Optional<AreaAnswer> area,
         PlacesAnswer places,
         StationsAnswer stations,
@@ -47,6 +50,7 @@ public record ReachAnswer(
         someCopy = List.copyOf(someCopy);
         powerSteps = List.copyOf(powerSteps);
         inLeaf = List.copyOf(inLeaf);
+        oneWay = List.copyOf(oneWay);
         verdicts = List.copyOf(verdicts);
         warnings = List.copyOf(warnings);
     }
@@ -60,6 +64,7 @@ public record ReachAnswer(
                 someCopy,
                 powerSteps,
                 inLeaf,
+                oneWay,
                 area,
                 places,
                 stations,
@@ -69,8 +74,13 @@ public record ReachAnswer(
                 warnings);
     }
 
-    /** What stands in the middle while the loadouts are held against one another, in a sentence or two. */
+    /** What stands in the middle while the loadouts are held against one another, and which ways count, in a sentence or two. */
     public String otherEnd() {
+        return middleEnd()
+                + scene.plan().channel().wish().ways().sentence().map(one -> " " + one).orElse("");
+    }
+
+    private String middleEnd() {
         Questions.ReachQuestion asked = scene.plan().questions().reach();
         String where = scene.middlePosition().map(Places.PositionEntry::name).orElse("the middle");
         Optional<String> stays = scene.middleLoadoutName();

@@ -90,13 +90,8 @@ public record ReachOptions(
     /** The plan with the wish in place of what it says. */
     Plan over(Plan plan) {
         Questions asked = plan.questions();
-        Questions.ReachQuestion reach = new Questions.ReachQuestion(
-                asked.reach().from(),
-                asked.reach().with(),
-                asked.reach().alike(),
-                asked.reach().bearingStepDeg(),
-                cellM.orElse(asked.reach().cellM()),
-                modelFor(plan));
+        Questions.ReachQuestion reach =
+                asked.reach().with(cellM.orElse(asked.reach().cellM()), modelFor(plan));
         Places.Area area = plan.places().area();
         Places places = new Places(
                 new Places.Area(area.centre(), radiusKm.orElse(area.radiusKm()), area.polygon()),

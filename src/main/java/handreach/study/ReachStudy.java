@@ -20,6 +20,7 @@ import handreach.reach.MarchCost;
 import handreach.reach.MarchTrial;
 import handreach.reach.ModelNote;
 import handreach.reach.OddsGrid;
+import handreach.reach.OneWayGround;
 import handreach.reach.Progress;
 import handreach.reach.RadialLosses;
 import handreach.reach.ReachLink;
@@ -165,6 +166,7 @@ public final class ReachStudy {
         for (ModelNote note : ModelNote.of(losses)) warnings.add(words(note));
         Optional<ReachAnswer.AreaAnswer> area = wish.withArea() ? Optional.of(area(odds, progress)) : Optional.empty();
         area.ifPresent(this::warnOfSteepCells);
+        List<OneWayGround> oneWay = oneWay(losses, area, odds);
         TalkBook book = TalkBook.of(RelayStudy.setting(scene));
         PlacesAnswer places = PlacesStudy.run(scene, book, progress);
         StationsAnswer stations = StationStudy.run(scene, progress);
@@ -193,6 +195,7 @@ public final class ReachStudy {
                 someCopy,
                 powerSteps,
                 inLeaf,
+                oneWay,
                 area,
                 places,
                 stations,
@@ -200,6 +203,18 @@ public final class ReachStudy {
                 routes,
                 verdicts,
                 List.copyOf(told));
+    }
+
+    /** Where the plan asks for it: over the cells where there are some, else along the bearings. */
+    private List<OneWayGround> oneWay(
+            List<BearingLosses> losses, Optional<ReachAnswer.AreaAnswer> area, double odds) {
+        List<OneWayGround> all = new ArrayList<>();
+        for (int i = 0; scene.plan().questions().reach().oneWay() && i < loadouts.size(); i++)
+            all.add(
+                    area.isPresent()
+                            ? OneWayGround.of(area.get().odds().get(i), odds)
+                            : OneWayGround.of(losses(losses, i), links.get(i), odds));
+        return all;
     }
 
     /** Over the cells where there are some, else along the bearings. */

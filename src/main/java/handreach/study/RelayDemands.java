@@ -65,7 +65,8 @@ final class RelayDemands {
                     entry.at(),
                     reader.end(entry.name(), entry.loadout()),
                     entry.weight(),
-                    scene.headingDeg(entry)));
+                    scene.headingDeg(entry),
+                    scene.isBase(entry)));
         for (Places.RouteEntry entry : places.routes()) reader.route(entry);
         for (Places.SectorEntry entry : places.sectors()) reader.sector(entry);
         return reader.demands;

@@ -38,6 +38,12 @@ final class RelaySentences {
     }
 
     List<String> verdict(RelayAnswer.Already already, Optional<RelayAnswer.Found> found) {
+        List<String> words = new ArrayList<>(answer(already, found));
+        scene.plan().channel().wish().ways().sentence().ifPresent(words::add);
+        return words;
+    }
+
+    private List<String> answer(RelayAnswer.Already already, Optional<RelayAnswer.Found> found) {
         List<String> words = new ArrayList<>();
         if (direct.isEnough()) {
             words.add("No relay is needed: all " + talks() + " reach the wanted " + wanted() + " as people are loaded"

@@ -122,7 +122,7 @@ public final class RelayStudy {
     /** What is asked of every path between two people of a plan. */
     static RelayQuestion.Setting setting(Scene scene) {
         return new RelayQuestion.Setting(
-                scene.terms(), scene.conditions(), scene.model(), scene.ground(), scene.learned());
+                scene.terms(), scene.conditions(), scene.model(), scene.ground(), scene.learned(), scene.plan().channel().wish().ways());
     }
 
     /** What can be carried on the body, from the least burdensome up. */
@@ -282,7 +282,7 @@ public final class RelayStudy {
                     SiteScore anywhere = search.bestFor(d).orElseThrow();
                     boolean isHopeless = anywhere.service().worstOdds() < wanted;
                     Optional<HopPath> path = isHopeless
-                            ? HopPath.toRelay(question.setting(), demand, grid.positionOf(anywhere.cell()), relay)
+                            ? HopPath.toRelay(question, d, grid.positionOf(anywhere.cell()), relay)
                             : best.hops().get(d).map(SiteCheck.Hop::path);
                     return new RelayAnswer.Unserved(
                             d, anywhere.service().worstOdds(), words.reason(demand, isHopeless, path));

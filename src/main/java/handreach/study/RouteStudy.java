@@ -143,7 +143,8 @@ final class RouteStudy {
                 base.at(),
                 scene.end(base.loadout().map(scene::loadout).orElseGet(scene::controlLoadout)),
                 1,
-                scene.headingDeg(base));
+                scene.headingDeg(base),
+                true);
         LinkEnd end = scene.end(way.loadout());
         int steps = (int) Math.max(1, Math.min(MOST_POINTS, Math.ceil(way.lengthM() / LEAST_STEP_M)));
         List<RoutesAnswer.Point> points = new ArrayList<>();

@@ -8,6 +8,7 @@ import handreach.budget.LinkTerms;
 import handreach.budget.Posture;
 import handreach.budget.SiteNoise;
 import handreach.budget.TwoWayLedger;
+import handreach.budget.Ways;
 import handreach.geodesy.GeodesicLine;
 import handreach.geodesy.Position;
 import handreach.input.InputFault;
@@ -36,6 +37,7 @@ import handreach.reach.LearnedSite;
 import handreach.reach.ReachLink;
 import handreach.reach.SiteLesson;
 import handreach.reach.TurnedEnd;
+import handreach.relay.RelayEquipment;
 import handreach.terrain.AreaPolygons;
 import handreach.terrain.Cover;
 import handreach.terrain.LandCover;
@@ -166,9 +168,7 @@ public final class Scene {
                 places.sectors(),
                 places.stations());
         Questions asked = plan.questions();
-        Questions.ReachQuestion reach = asked.reach();
-        Questions.ReachQuestion anywhere = new Questions.ReachQuestion(
-                Optional.empty(), reach.with(), reach.alike(), reach.bearingStepDeg(), reach.cellM(), reach.model());
+        Questions.ReachQuestion anywhere = asked.reach().fromMiddle();
         return new Scene(
                 this,
                 new Plan(
@@ -418,7 +418,8 @@ public final class Scene {
         SiteNoise noise = at < 0
                 ? noise()
                 : plan().equipment().loadouts().get(at).noise().map(this::noise).orElseGet(this::noise);
-        return new LinkEnd(loadout, noise, posture, List.of());
+        double feedDb = at < 0 ? 0 : plan().equipment().loadouts().get(at).hold().feedLossDb();
+        return new LinkEnd(loadout, noise, posture, RelayEquipment.feedLine(feedDb));
     }
 
     /**
@@ -457,6 +458,26 @@ public final class Scene {
                 .or(() -> plan().questions().reach().from().map(this::position));
     }
 
+    /** Whether a position is the base: marked as one, or called first of all. */
+    boolean isBase(Places.PositionEntry entry) {
+        return entry.base() || base().filter(entry::equals).isPresent();
+    }
+
+    /** Which ways must work between two places: one is enough only where one of them is the base and the plan says so. */
+    Ways ways(Position from, Position to) {
+        return Ways.between(plan().channel().wish().ways(), isBaseAt(from), isBaseAt(to));
+    }
+
+    private boolean isBaseAt(Position at) {
+        return plan().places().positions().stream()
+                .anyMatch(entry -> isBase(entry) && entry.at().equals(at));
+    }
+
+    /** The same for the rose, in whose middle the base is, or who stands for it. */
+    private Ways fromMiddle() {
+        return Ways.between(plan().channel().wish().ways(), true, false);
+    }
+
     /** The position of the plan in the middle of the rose: the one named, else the base where it stands at the centre of the area. */
     public Optional<Places.PositionEntry> middlePosition() {
         Optional<String> from = plan().questions().reach().from();
@@ -471,7 +492,7 @@ public final class Scene {
     /** The link from the middle of the rose to somebody with this loadout; in the middle people face as the plan says. */
     public ReachLink link(Loadout far) {
         Loadout near = middleLoadout(far);
-        if (middleHeading(near).isEmpty()) return link(near, far);
+        if (middleHeading(near).isEmpty()) return link(near, far).asking(fromMiddle());
         return links.computeIfAbsent(
                 List.of(near.name(), far.name(), "turned"), pair -> fromMiddle(end(near), end(far), terms()));
     }
@@ -490,7 +511,7 @@ public final class Scene {
         ReachLink link = heading.isPresent()
                 ? ReachLink.of(name, TurnedEnd.of(near, heading.getAsDouble(), far, terms), heights)
                 : ReachLink.of(name, LinkBudget.between(near, far, terms), heights);
-        return taught(link, near.loadout(), far.loadout());
+        return taught(link, near.loadout(), far.loadout()).asking(fromMiddle());
     }
 
     /** Way that people face at a position, clockwise from true north, degrees; nothing where the plan does not say. */

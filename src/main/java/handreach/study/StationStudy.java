@@ -5,6 +5,7 @@ import handreach.budget.SiteNoise;
 import handreach.geodesy.GeodesicLine;
 import handreach.loadout.AntennaGain;
 import handreach.loadout.Loadout;
+import handreach.loadout.NeededWays;
 import handreach.loadout.Radio;
 import handreach.plan.Channel;
 import handreach.plan.Places;
@@ -86,9 +87,15 @@ final class StationStudy {
             Stands stands = new Stands(entry);
             List<Optional<HopPath.HopOdds>> hops =
                     demands.stream().map(stands::hop).toList();
+            List<Optional<HopPath.HopOdds>> whole =
+                    needed() == NeededWays.BOTH ? hops : demands.stream().map(stands::wholeHop).toList();
             for (int t = 0; t < talks.size(); t++) {
-                Optional<HopPath.HopOdds> a = hops.get(talks.get(t).a());
-                Optional<HopPath.HopOdds> b = hops.get(talks.get(t).b());
+                boolean isWhole = demands.get(talks.get(t).a()).isBase()
+                        == demands.get(talks.get(t).b()).isBase();
+                Optional<HopPath.HopOdds> a =
+                        (isWhole ? whole : hops).get(talks.get(t).a());
+                Optional<HopPath.HopOdds> b =
+                        (isWhole ? whole : hops).get(talks.get(t).b());
                 if (a.isEmpty() || b.isEmpty()) continue;
                 HopPath.HopOdds over = StandingStation.talk(a.get(), b.get());
                 if (best.get(t).isEmpty() || best.get(t).get().odds().standing() < over.standing())
@@ -120,13 +127,30 @@ final class StationStudy {
                             : new PlacesAnswer.Span(distanceM.getMin(), distanceM.getMax()),
                     with(stands, place)));
         }
+        List<List<Optional<HopPath.HopOdds>>> whole = entry.relay().isEmpty() || needed() == NeededWays.BOTH
+                ? hops
+                : places.stream()
+                        .map(place ->
+                                place.points().stream().map(stands::wholeHop).toList())
+                        .toList();
         List<StationsAnswer.Pair> pairs = new ArrayList<>();
         if (entry.relay().isPresent())
             for (int a = 0; a < places.size(); a++)
-                for (int b = a + 1; b < places.size(); b++)
+                for (int b = a + 1; b < places.size(); b++) {
+                    List<List<Optional<HopPath.HopOdds>>> asked =
+                            isBase(places.get(a)) == isBase(places.get(b)) ? whole : hops;
                     pairs.add(new StationsAnswer.Pair(
-                            places.get(a).name(), places.get(b).name(), odds(over(hops.get(a), hops.get(b)))));
+                            places.get(a).name(), places.get(b).name(), odds(over(asked.get(a), asked.get(b)))));
+                }
         return new StationsAnswer.Station(entry, stands.in.mhz(), stands.out.mhz(), reached, pairs);
+    }
+
+    private static boolean isBase(PlacesAnswer.Place place) {
+        return place.points().stream().anyMatch(Party::isBase);
+    }
+
+    private NeededWays needed() {
+        return scene.plan().channel().wish().ways();
     }
 
     private static List<Optional<HopPath.HopOdds>> over(
@@ -177,8 +201,17 @@ final class StationStudy {
         }
 
         Optional<HopPath.HopOdds> hop(Party point) {
+            return hop(point, needed());
+        }
+
+        /** Both ways, whatever is needed with the base. */
+        Optional<HopPath.HopOdds> wholeHop(Party point) {
+            return hop(point, NeededWays.BOTH);
+        }
+
+        private Optional<HopPath.HopOdds> hop(Party point, NeededWays needed) {
             progress.goOn();
-            return station.hop(in.tuned(point), out.tuned(point));
+            return station.hop(in.tuned(point), out.tuned(point), needed);
         }
     }
 
@@ -244,7 +277,7 @@ final class StationStudy {
                 entry.name(),
                 radio,
                 gain,
-                new RelayEquipment.Mast(gear.heightM(), gear.feedLossDb()),
+                new RelayEquipment.Mast(gear.stand(), gear.heightM(), gear.feedLossDb()),
                 noise,
                 channel.frequency());
     }
