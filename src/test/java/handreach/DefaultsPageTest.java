@@ -211,6 +211,7 @@ class DefaultsPageTest {
         row("`[target]`", "`quality`", wish.quality().word(), OURS);
         row("", "`fading`", wish.fading().word(), OURS);
         row("", "`odds`", wish.odds(), OURS);
+        row("", "`ways`", wish.ways().word(), OURS);
         row("`[ground]`", "`type`", type(plan.ground().ground()), OURS);
         row(
                 "",
@@ -284,6 +285,7 @@ class DefaultsPageTest {
         row("`[[station]]`", "`on`, `height_m`", "mast, " + of(station.gear().heightM(), "m"), PRACTICE);
         row("", "`feed_loss_db`", of(station.gear().feedLossDb(), "dB"), PRACTICE);
         row("", "`relay`", station.relay().isPresent(), OURS);
+        row("", "`base`", station.base(), OURS);
         Questions.RelayQuestion relay = plan.questions().relay();
         row("`[relay]`", "`talk`", relay.talk().word(), OURS);
         row("", "`count`", (double) relay.count(), OURS);

@@ -10,10 +10,28 @@ import handreach.units.Frequency;
 import handreach.units.Polarization;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 
-/** The channel and what counts as copy on it. */
+/**
+ * The channel and what counts as copy on it.
+ *
+ * @param name what the crew calls it
+ * @param frequency of straight talks
+ * @param polarization of its waves
+ * @param modulation of its radios
+ * @param wish what counts as copy
+ * @param split what a relay on it hears and sends where those are two frequencies
+ */
 public record Channel(
-        String name, Frequency frequency, Polarization polarization, Modulation modulation, CopyWish wish) {
+        String name,
+        Frequency frequency,
+        Polarization polarization,
+        Modulation modulation,
+        CopyWish wish,
+        Optional<Split> split) {
+    /** What a relay hears, and what it sends. */
+    public record Split(Frequency receive, Frequency transmit) {}
+
     /** What the antennas, the body and the noise of this house are known for. */
     public static final Range FREQUENCY = new Range("frequency_mhz", 30, 1000, "MHz");
     /** Wanted share of places with copy; beyond, the tails of the spread are not known. */
@@ -34,7 +52,7 @@ public record Channel(
 
     /** The same channel on another frequency. */
     public Channel at(Frequency other) {
-        return new Channel(name, other, polarization, modulation, wish);
+        return new Channel(name, other, polarization, modulation, wish, Optional.empty());
     }
 
     /**

@@ -55,8 +55,17 @@ public record Places(
      * @param gear radio, antenna, feed line
      * @param tuning frequencies where they are others than the channel's
      * @param relay how it passes speech on; empty for one that does not
+     * @param base whether everybody who must talk with the base must talk with it
      */
-    public record StationEntry(String name, Position at, StationGear gear, Tuning tuning, Optional<RelayMode> relay) {}
+    public record StationEntry(
+            String name, Position at, StationGear gear, Tuning tuning, Optional<RelayMode> relay, boolean base) {
+        /** Whether it can be an end of a straight talk: no relay, and on the channel's frequency. */
+        public boolean talks() {
+            return relay.isEmpty()
+                    && tuning.receiveMhz().isEmpty()
+                    && tuning.transmitMhz().isEmpty();
+        }
+    }
 
     /**
      * Radio and antenna of a station.

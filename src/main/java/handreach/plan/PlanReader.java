@@ -182,12 +182,34 @@ final class PlanReader {
     }
 
     private static Channel channel(PlanSection section, Channel.CopyWish wish) {
-        double mhz = section.requiredNumber(Channel.FREQUENCY);
+        Optional<Channel.Split> split = split(section);
+        boolean isSaid = section.has(Channel.FREQUENCY.key()) || !section.has(StationReader.TRANSMIT.key());
+        double mhz = isSaid
+                ? section.requiredNumber(Channel.FREQUENCY)
+                : split.map(ways -> ways.transmit().mhz()).orElse(StationReader.TRANSMIT.low());
         Polarization polarization = section.word("polarization", Channel.POLARIZATION, Polarization.VERTICAL);
         Modulation modulation = section.word("modulation", Modulation.KEYWORD, Modulation.FM_12_5);
         String name = section.name("name").orElseGet(() -> Decibels.number(mhz, 4) + " MHz");
         section.refuseUnknownKeys();
-        return new Channel(name, new Frequency(mhz), polarization, modulation, wish);
+        return new Channel(name, new Frequency(mhz), polarization, modulation, wish, split);
+    }
+
+    /** What a relay on the channel hears and sends. */
+    private static Optional<Channel.Split> split(PlanSection section) {
+        OptionalDouble receive = section.number(StationReader.RECEIVE);
+        OptionalDouble transmit = section.number(StationReader.TRANSMIT);
+        boolean hasReceive = section.has(StationReader.RECEIVE.key());
+        if (hasReceive != section.has(StationReader.TRANSMIT.key()))
+            section.fault(
+                    (hasReceive ? StationReader.RECEIVE : StationReader.TRANSMIT).key(),
+                    "stands alone. Give both: receive_mhz, what a relay on this channel hears, and transmit_mhz, what it sends.");
+        if (receive.isEmpty() || transmit.isEmpty()) return Optional.empty();
+        if (receive.getAsDouble() == transmit.getAsDouble())
+            section.fault(
+                    StationReader.TRANSMIT.key(),
+                    "is what receive_mhz says. A relay on one frequency needs frequency_mhz alone; on two, give both.");
+        return Optional.of(
+                new Channel.Split(new Frequency(receive.getAsDouble()), new Frequency(transmit.getAsDouble())));
     }
 
     private Channel.CopyWish wish() {

@@ -40,6 +40,7 @@ final class QuestionsReader {
     private final List<String> loadouts;
     private final List<String> positions;
     private final List<String> everybody;
+    private final List<Places.StationEntry> stations;
 
     QuestionsReader(Path folder, PlanSection root, Faults faults, List<String> loadouts, Places places) {
         this.folder = folder;
@@ -48,6 +49,7 @@ final class QuestionsReader {
         this.loadouts = loadouts;
         this.positions =
                 places.positions().stream().map(Places.PositionEntry::name).toList();
+        this.stations = places.stations();
         this.everybody = Stream.of(
                         positions.stream(),
                         places.routes().stream().map(Places.RouteEntry::name),
@@ -128,11 +130,7 @@ final class QuestionsReader {
         List<List<String>> pairs = section.pairs(section.keyOf(Reference.PAIRS));
         for (List<String> pair : pairs)
             for (String name : pair)
-                if (!everybody.contains(name))
-                    section.fault(
-                            "pairs",
-                            "names \"" + name + "\", but the plan has no position, route or sector of that name."
-                                    + NearestWord.hint(name, everybody));
+                if (!everybody.contains(name)) notAnEnd(name).ifPresent(fault -> section.fault("pairs", fault));
         if (talk == Questions.WhoTalks.LISTED && pairs.isEmpty() && root.has("relay"))
             section.fault("talk", "is \"listed\", but there are no pairs. Add pairs = [[\"a\", \"b\"]].");
         Questions.RelayEquipment equipment = new Questions.RelayEquipment(
@@ -147,6 +145,25 @@ final class QuestionsReader {
         Questions.RelayConstraints constraints = constraints(section);
         section.refuseUnknownKeys();
         return new Questions.RelayQuestion(talk, pairs, equipment, constraints, count, mode);
+    }
+
+    /** What is wrong with a name in a pair; nothing for a station with which people can talk. */
+    private Optional<String> notAnEnd(String name) {
+        Optional<Places.StationEntry> station =
+                stations.stream().filter(one -> one.name().equals(name)).findFirst();
+        if (station.filter(Places.StationEntry::talks).isPresent()) return Optional.empty();
+        if (station.filter(one -> one.relay().isPresent()).isPresent())
+            return Optional.of("names \"" + name
+                    + "\", a relay: it passes speech on and counts of itself. Name the two who must talk.");
+        if (station.isPresent())
+            return Optional.of("names \"" + name
+                    + "\", which stands on frequencies of its own: reach tells who reaches it. For a straight talk leave them out.");
+        List<String> known = Stream.concat(
+                        everybody.stream(),
+                        stations.stream().filter(Places.StationEntry::talks).map(Places.StationEntry::name))
+                .toList();
+        return Optional.of("names \"" + name + "\", but the plan has no position, route, sector or station of that name."
+                + NearestWord.hint(name, known));
     }
 
     private Questions.RelayConstraints constraints(PlanSection section) {

@@ -60,9 +60,16 @@ final class StationReader {
             if (section.has("mode") && !isRelay)
                 section.fault(
                         "mode", "says how a relay passes speech on. Add relay = true, or leave it out for a base.");
+            boolean isBase = section.flag("base", false);
+            if (isBase && isRelay)
+                section.fault("base", "stands beside relay = true. A relay passes speech on and nobody talks with it; keep one.");
+            if (isBase && !isRelay && (tuning.receiveMhz().isPresent() || tuning.transmitMhz().isPresent()))
+                section.fault(
+                        "base",
+                        "stands on a frequency of its own, on which people do not talk with one another. Leave its frequencies out.");
             section.refuseUnknownKeys();
             at.ifPresent(place -> stations.add(new Places.StationEntry(
-                    name, place, gear, tuning, isRelay ? Optional.of(mode) : Optional.empty())));
+                    name, place, gear, tuning, isRelay ? Optional.of(mode) : Optional.empty(), isBase)));
         }
         return stations;
     }

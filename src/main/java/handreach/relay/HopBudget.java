@@ -64,9 +64,14 @@ final class HopBudget {
 
     /** From somebody to the relay: its own transmitter deafens it a little. */
     static HopBudget toRelay(RelayQuestion.Setting setting, Party demand, RelayEquipment relay) {
+        return toRelay(setting, demand, relay, setting.toRelay(demand));
+    }
+
+    /** The same where these ways must work. */
+    static HopBudget toRelay(RelayQuestion.Setting setting, Party demand, RelayEquipment relay, Ways ways) {
         LinkEnd there = relay.atWork();
         LinkBudget budget =
-                LinkBudget.between(demand.end(), there, setting.terms()).asking(setting.toRelay(demand));
+                LinkBudget.between(demand.end(), there, setting.terms()).asking(ways);
         return of(setting, budget, demand.end(), there, demand.at());
     }
 

@@ -47,6 +47,20 @@ public record HopPath(
             return new HopOdds(back, there, marginDb, standing, pessimistic, siteShiftDb, asked.turned());
         }
 
+        /** The way there of one and the way back of another, each asked for that way alone. */
+        static HopOdds answered(HopOdds up, HopOdds down, Ways ways) {
+            return new HopOdds(
+                    up.there,
+                    down.back,
+                    ways.least(up.marginDb, down.marginDb),
+                    ways.least(up.standing, down.standing),
+                    ways.least(up.pessimistic, down.pessimistic),
+                    ways == Ways.BOTH
+                            ? Math.max(up.siteShiftDb, down.siteShiftDb)
+                            : ways.least(up.siteShiftDb, down.siteShiftDb),
+                    ways);
+        }
+
         /** Odds of the weaker direction. */
         public double weaker() {
             return asked.least(there, back);
@@ -62,7 +76,28 @@ public record HopPath(
     /** From somebody to a relay; empty where the ground is unknown. */
     public static Optional<HopPath> toRelay(
             RelayQuestion question, int demand, Position site, RelayEquipment relay) {
-        return toRelay(question.hops(), question.demands().get(demand), site, relay);
+        RelayQuestion.Setting setting = question.hops();
+        Party party = question.demands().get(demand);
+        if (relay.twoWays().isEmpty()) return toRelay(setting, party, site, relay);
+        RelayEquipment.Split split = relay.twoWays().get();
+        Optional<HopPath> up = oneWay(split.in(), demand, site, relay.hearing(), Ways.THERE);
+        Optional<HopPath> down = oneWay(split.out(), demand, site, relay.sending(), Ways.BACK);
+        return up.flatMap(in -> down.map(out -> answered(in, out, setting.toRelay(party))));
+    }
+
+    private static Optional<HopPath> oneWay(
+            RelayEquipment.Side side, int demand, Position site, RelayEquipment relay, Ways way) {
+        Party party = side.people().get(demand);
+        HopBudget budget = HopBudget.toRelay(side.setting(), party, relay, way);
+        return between(side.setting(), party.at(), site, new Terminals(party.heightM(), relay.mastM()), budget);
+    }
+
+    /** Up on one frequency and down on another; ground and loss are those of the way that rules. */
+    private static HopPath answered(HopPath up, HopPath down, Ways ways) {
+        TwoWayLedger ledger = new TwoWayLedger(up.ledger.there(), down.ledger.back(), ways);
+        HopOdds odds = HopOdds.answered(up.odds, down.odds, ways);
+        HopPath rules = ledger.weaker().equals(ledger.back()) ? down : up;
+        return new HopPath(rules.line, rules.profile, rules.geometry, rules.loss, ledger, odds);
     }
 
     static Optional<HopPath> toRelay(

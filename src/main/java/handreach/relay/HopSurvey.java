@@ -1,5 +1,6 @@
 package handreach.relay;
 
+import handreach.budget.Ways;
 import handreach.geodesy.GeodesicLine;
 import handreach.geodesy.Position;
 import handreach.propagation.Terminals;
@@ -60,21 +61,49 @@ public final class HopSurvey {
         double[] pessimism = new double[count];
         for (int i = 0; i < count; i++) {
             Party demand = question.demands().get(i);
-            HopBudget budget = HopBudget.toRelay(question.hops(), demand, relay);
-            pessimism[i] = budget.pessimism();
             Terminals heights = new Terminals(demand.heightM(), relay.mastM());
             Stretch part =
                     new Stretch(progress, "sweep from " + demand.name(), i / (double) count, (i + 1) / (double) count);
-            all.add(standings(question, grid, engine, demand.at(), heights, budget, part));
+            Ways ways = question.hops().toRelay(demand);
+            float[] least = null;
+            for (Swept one : swept(question, relay, i, ways)) {
+                pessimism[i] = Math.max(pessimism[i], one.budget().pessimism());
+                float[] standing = standings(one.setting(), grid, engine, demand.at(), heights, one.budget(), part);
+                if (least == null) least = standing;
+                else for (int cell = 0; cell < least.length; cell++) least[cell] = Math.min(least[cell], standing[cell]);
+            }
+            all.add(least);
         }
         return new HopSurvey(question, relay, grid, engine, List.copyOf(all), pessimism);
+    }
+
+    /** One sweep of a demand. */
+    private record Swept(RelayQuestion.Setting setting, HopBudget budget) {}
+
+    /** One for both ways; where the relay hears and sends on two frequencies, one for each way that must work. */
+    private static List<Swept> swept(RelayQuestion question, RelayEquipment relay, int demand, Ways ways) {
+        RelayQuestion.Setting setting = question.hops();
+        if (relay.twoWays().isEmpty())
+            return List.of(new Swept(
+                    setting,
+                    HopBudget.toRelay(setting, question.demands().get(demand), relay)));
+        RelayEquipment.Split split = relay.twoWays().get();
+        List<Swept> all = new ArrayList<>();
+        if (ways != Ways.BACK) all.add(swept(split.in(), demand, relay.hearing(), Ways.THERE));
+        if (ways != Ways.THERE) all.add(swept(split.out(), demand, relay.sending(), Ways.BACK));
+        return all;
+    }
+
+    private static Swept swept(RelayEquipment.Side side, int demand, RelayEquipment relay, Ways way) {
+        return new Swept(
+                side.setting(), HopBudget.toRelay(side.setting(), side.people().get(demand), relay, way));
     }
 
     /** How well another relay in each cell would hear one in this cell. */
     float[] fromRelay(int cell, Progress progress) {
         HopBudget budget = HopBudget.betweenRelays(question.setting(), relay);
         Terminals heights = new Terminals(relay.mastM(), relay.mastM());
-        return standings(question, grid, engine, grid.positionOf(cell), heights, budget, progress);
+        return standings(question.setting(), grid, engine, grid.positionOf(cell), heights, budget, progress);
     }
 
     double linkPessimism() {
@@ -82,7 +111,7 @@ public final class HopSurvey {
     }
 
     private static float[] standings(
-            RelayQuestion question,
+            RelayQuestion.Setting setting,
             CellGrid grid,
             AreaEngine engine,
             Position from,
@@ -95,9 +124,9 @@ public final class HopSurvey {
                 grid,
                 radius,
                 heights,
-                question.setting().conditions(),
-                question.setting().model());
-        LossGrid losses = engine.losses(request, question.setting().ground(), progress);
+                setting.conditions(),
+                setting.model());
+        LossGrid losses = engine.losses(request, setting.ground(), progress);
         float[] standing = new float[grid.count()];
         for (int cell = 0; cell < standing.length; cell++)
             standing[cell] = losses.isKnown(cell)

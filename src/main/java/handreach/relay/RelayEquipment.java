@@ -28,8 +28,63 @@ import java.util.OptionalDouble;
  * @param end radio, antenna, mast height, feed loss, noise
  * @param mode how it passes speech on
  * @param chained whether several relays pass to one another; then they must hear one another
+ * @param split what it hears and sends in the two-frequency mode where those are two frequencies
  */
-public record RelayEquipment(LinkEnd end, RelayMode mode, boolean chained) {
+public record RelayEquipment(LinkEnd end, RelayMode mode, boolean chained, Optional<Split> split) {
+    /** On the channel's frequency. */
+    public RelayEquipment(LinkEnd end, RelayMode mode, boolean chained) {
+        this(end, mode, chained, Optional.empty());
+    }
+
+    /** The ways in and out, each with everything at its own frequency. */
+    public record Split(Side in, Side out) {}
+
+    /**
+     * One of its frequencies.
+     *
+     * @param setting terms and conditions there
+     * @param end the relay's own there
+     * @param people the demands of the question, in its order, with what they carry taken there
+     */
+    public record Side(RelayQuestion.Setting setting, LinkEnd end, List<Party> people) {
+        public Side {
+            people = List.copyOf(people);
+        }
+    }
+
+    /** Its two frequencies, in the mode that uses them. */
+    Optional<Split> twoWays() {
+        return mode == RelayMode.TWO_FREQUENCY ? split : Optional.empty();
+    }
+
+    /** What it hears where that is another frequency than it sends. */
+    public Optional<Double> receiveMhz() {
+        return twoWays().map(ways -> mhz(ways.in()));
+    }
+
+    /** What it sends where that is another frequency than it hears. */
+    public Optional<Double> transmitMhz() {
+        return twoWays().map(ways -> mhz(ways.out()));
+    }
+
+    private static double mhz(Side side) {
+        return side.setting().terms().frequency().mhz();
+    }
+
+    private RelayEquipment at(Side side) {
+        return new RelayEquipment(side.end(), mode, chained);
+    }
+
+    /** The same on the frequency that it hears. */
+    RelayEquipment hearing() {
+        return split.map(ways -> at(ways.in())).orElse(this);
+    }
+
+    /** The same on the frequency that it sends. */
+    RelayEquipment sending() {
+        return split.map(ways -> at(ways.out())).orElse(this);
+    }
+
     /** Blocking ratio of a receiver, dB: class figure of EN 300 086, from memory. */
     public static final double BLOCKING_RATIO_DB = 84;
     /** Doubt of a stated antenna gain, dB; our suggestion. */
@@ -115,7 +170,7 @@ public record RelayEquipment(LinkEnd end, RelayMode mode, boolean chained) {
     }
 
     public RelayEquipment inMode(RelayMode other) {
-        return new RelayEquipment(end, other, chained);
+        return new RelayEquipment(end, other, chained, split);
     }
 
     /**

@@ -2,6 +2,7 @@ package handreach.report;
 
 import handreach.cartography.DifferenceMarks;
 import handreach.cartography.LoadoutMark;
+import handreach.loadout.NeededWays;
 import handreach.reach.CellGrid;
 import handreach.reach.LeastLoadout;
 import handreach.reach.LoadoutDifference;
@@ -140,7 +141,7 @@ final class AreaFiles {
                     "margin-" + words.get(i) + ".tif",
                     new Georaster(
                             margins.odds.grid(),
-                            decibels("margin of the weaker direction at the median place, " + name, tags(name)),
+                            decibels("margin of the " + ruling() + " at the median place, " + name, tags(name)),
                             margins::db,
                             Georaster.STEP_DB));
         }
@@ -184,6 +185,11 @@ final class AreaFiles {
         String file = "one-way-" + words.get(loadout) + ".tif";
         raster(file, raster);
         files.put(file + ".aux.xml", GeoTiff.classes(raster));
+    }
+
+    private String ruling() {
+        boolean isBoth = answer.scene().plan().channel().wish().ways() == NeededWays.BOTH;
+        return isBoth ? "weaker direction" : "direction that counts";
     }
 
     private double target() {

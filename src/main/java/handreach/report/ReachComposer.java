@@ -265,7 +265,12 @@ public final class ReachComposer {
 
     /** Name, frequency and modulation. */
     static String channel(Plan plan) {
-        return plan.channel().title(", ") + ", " + plan.channel().modulation().word();
+        return plan.channel().title(", ") + ", " + plan.channel().modulation().word()
+                + plan.channel()
+                        .split()
+                        .map(split -> "; a relay on it hears " + Decibels.number(split.receive().mhz(), 4) + " MHz and sends "
+                                + Decibels.number(split.transmit().mhz(), 4) + " MHz")
+                        .orElse("");
     }
 
     /** What a picture was reckoned for, in a line: {@code crew direct, 155.16 MHz, 5 W}. */

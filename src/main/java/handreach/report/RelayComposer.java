@@ -1,5 +1,6 @@
 package handreach.report;
 
+import handreach.budget.Ways;
 import handreach.loadout.Burden;
 import handreach.plan.Plan;
 import handreach.relay.DirectLink;
@@ -36,6 +37,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -317,7 +319,8 @@ public final class RelayComposer {
         return "The weakest is " + name(hop.demand()) + " to the relay, "
                 + lengths.text(path.line().lengthM()) + ": odds "
                 + odds(path.odds().there()) + " there, "
-                + odds(path.odds().back()) + " back. Margin of the weaker way: "
+                + odds(path.odds().back()) + " back. Margin of the "
+                + (path.odds().asked() == Ways.BOTH ? "weaker way" : "way that counts") + ": "
                 + Decibels.text(path.odds().marginDb()) + " at the median place.";
     }
 
@@ -429,7 +432,16 @@ public final class RelayComposer {
         RelayEquipment.IsolationMargin isolation =
                 relay.isolation(plan.channel().frequency());
         String counted = relay.mode() == RelayMode.TWO_FREQUENCY
-                ? "Counted: two frequencies, 1 dB lost on the way in to its own transmitter (desense)."
+                ? "Counted: two frequencies"
+                        + plan.channel()
+                                .split()
+                                .map(split -> String.format(
+                                        Locale.ROOT,
+                                        ", it hears %.4f MHz and sends %.4f MHz, each way reckoned at its own",
+                                        split.receive().mhz(),
+                                        split.transmit().mhz()))
+                                .orElse("")
+                        + ", 1 dB lost on the way in to its own transmitter (desense)."
                 : "Counted: store and forward on one channel, nothing lost to its own transmitter; every relay on the way adds"
                         + " the length of the call.";
         String needed = "Two frequencies at once need " + wholeDb(isolation.neededDb())

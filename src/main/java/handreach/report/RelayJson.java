@@ -117,7 +117,9 @@ public final class RelayJson {
             double mastM,
             boolean chained,
             @JsonUnwrapped Isolation isolation,
-            double keepAwayM) {}
+            double keepAwayM,
+            @JsonInclude(JsonInclude.Include.NON_EMPTY) Optional<Double> receiveMhz,
+            @JsonInclude(JsonInclude.Include.NON_EMPTY) Optional<Double> transmitMhz) {}
 
     private record Isolation(double isolationNeededDb, double isolationOnMastDb, double isolationMarginDb) {}
 
@@ -246,7 +248,9 @@ public final class RelayJson {
                 relay.mastM(),
                 relay.chained(),
                 new Isolation(isolation.neededDb(), isolation.onThisMastDb(), isolation.marginDb()),
-                RelayExposure.keepAwayM(answer));
+                RelayExposure.keepAwayM(answer),
+                relay.receiveMhz(),
+                relay.transmitMhz());
     }
 
     private Found found(RelayAnswer.Found found) {

@@ -16,6 +16,7 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Stream;
 
 /** Who of a plan must carry what, with the least burden in all, so that every wanted talk works without a relay. */
 public final class AssignStudy {
@@ -40,7 +41,7 @@ public final class AssignStudy {
     private AssignAnswer answer() {
         List<Party> demands = RelayDemands.of(scene, warnings);
         List<Conversation> talks = RelayDemands.talks(scene, demands);
-        List<PlacesAnswer.Place> places = PlacesStudy.places(scene).stream()
+        List<PlacesAnswer.Place> places = Stream.concat(PlacesStudy.places(scene).stream(), stations(demands).stream())
                 .filter(place -> !place.points().isEmpty())
                 .toList();
         List<AssignAnswer.Person> people = places.stream().map(this::person).toList();
@@ -71,6 +72,16 @@ public final class AssignStudy {
                                     + " people, more choices than can be compared. Name fewer loadouts, or let more people keep theirs"
                                     + " (keep).");
         }
+    }
+
+    /** Those with which people must talk; nobody carries anything there. */
+    private List<PlacesAnswer.Place> stations(List<Party> demands) {
+        return scene.plan().places().stations().stream()
+                .flatMap(entry -> demands.stream()
+                        .filter(one -> one.group().isEmpty() && one.name().equals(entry.name())))
+                .map(one -> new PlacesAnswer.Place(
+                        one.name(), PlacesAnswer.Kind.STATION, one.end().loadout(), List.of(one)))
+                .toList();
     }
 
     private AssignAnswer.Person person(PlacesAnswer.Place place) {
@@ -105,7 +116,9 @@ public final class AssignStudy {
         AssignTable.Builder builder = new AssignTable.Builder();
         for (AssignAnswer.Person person : people)
             builder.person(
-                    person.options().stream().mapToDouble(scene::burdenScore).toArray(),
+                    person.options().stream()
+                            .mapToDouble(one -> isStation(person) ? 0 : scene.burdenScore(one))
+                            .toArray(),
                     person.options().indexOf(person.planned()));
         Map<Conversation, List<Conversation>> between = new LinkedHashMap<>();
         for (Conversation talk : talks) {
@@ -134,11 +147,19 @@ public final class AssignStudy {
     private static int carrier(List<PlacesAnswer.Place> places, Party demand) {
         for (int i = 0; i < places.size(); i++) {
             PlacesAnswer.Place place = places.get(i);
-            boolean isPosition = place.kind() == PlacesAnswer.Kind.POSITION;
-            if (demand.group().isPresent() == isPosition) continue;
+            boolean isOne = place.kind() == PlacesAnswer.Kind.POSITION || place.kind() == PlacesAnswer.Kind.STATION;
+            if (demand.group().isPresent() == isOne) continue;
             if (place.name().equals(demand.group().orElse(demand.name()))) return i;
         }
         throw new IllegalArgumentException("nobody carries for " + demand.name());
+    }
+
+    private static boolean isStation(AssignAnswer.Person person) {
+        return person.kind() == PlacesAnswer.Kind.STATION;
+    }
+
+    private Party carrying(Party demand, AssignAnswer.Person person, int option) {
+        return isStation(person) ? demand : demand.carrying(scene.end(person.options().get(option)));
     }
 
     /** The least of all talks between two people, by what the first carries, then the second. */
@@ -150,10 +171,8 @@ public final class AssignStudy {
             progress.goOn();
             for (int i = 0; i < least.length; i++)
                 for (int j = 0; j < least[i].length; j++) {
-                    Party one =
-                            demands.get(talk.a()).carrying(scene.end(a.options().get(i)));
-                    Party other =
-                            demands.get(talk.b()).carrying(scene.end(b.options().get(j)));
+                    Party one = carrying(demands.get(talk.a()), a, i);
+                    Party other = carrying(demands.get(talk.b()), b, j);
                     double spare =
                             book.talk(one, other).map(TalkBook.Talk::sureDb).orElse(Double.NEGATIVE_INFINITY);
                     least[i][j] = Math.min(least[i][j], spare);

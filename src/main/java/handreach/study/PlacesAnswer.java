@@ -21,7 +21,9 @@ public record PlacesAnswer(List<Place> places, List<Pair> pairs, OptionalInt bas
     public enum Kind {
         POSITION,
         ROUTE,
-        SECTOR;
+        SECTOR,
+        /** What stands already and is talked with; in lists of who talks alone. */
+        STATION;
 
         public String word() {
             return name().toLowerCase(Locale.ROOT);

@@ -17,6 +17,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Stream;
 import org.locationtech.jts.algorithm.locate.IndexedPointInAreaLocator;
 import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Envelope;
@@ -42,7 +43,8 @@ final class RelayDemands {
     }
 
     static List<Party> of(Scene scene, List<String> warnings) {
-        List<Party> demands = all(scene, warnings);
+        List<Party> demands = new ArrayList<>(all(scene, warnings));
+        stations(scene, warnings).forEach(demands::add);
         if (demands.size() > RelayQuestion.MOST_DEMANDS)
             throw scene.file()
                     .fault(
@@ -52,6 +54,20 @@ final class RelayDemands {
                                     + RelayQuestion.MOST_DEMANDS
                                     + " are allowed. Leave some out, or give sectors a larger spacing_m.");
         return demands;
+    }
+
+    /** Stations with which people must talk: those marked as base, and those that a pair names. */
+    private static List<Party> stations(Scene scene, List<String> warnings) {
+        RelayDemands reader = new RelayDemands(scene, warnings);
+        Questions.RelayQuestion asked = scene.plan().questions().relay();
+        for (Places.StationEntry entry : scene.plan().places().stations())
+            if (entry.base()
+                    || asked.talk() == Questions.WhoTalks.LISTED
+                            && asked.pairs().stream().anyMatch(pair -> pair.contains(entry.name())))
+                reader.add(new Party(
+                                entry.name(), Optional.empty(), entry.at(), StationStudy.end(scene, entry), 1)
+                        .asBase());
+        return reader.demands;
     }
 
     /** However many they are. */
@@ -80,6 +96,20 @@ final class RelayDemands {
         else demands.add(demand);
     }
 
+    /** A route or sector, with one line for all of its points that lie off the tiles. */
+    private void add(String name, List<Party> points) {
+        List<Party> known = points.stream()
+                .filter(point -> !scene.tiles().at(point.at()).isVoid())
+                .toList();
+        int off = points.size() - known.size();
+        if (off == points.size())
+            warnings.add(name + " lies where no elevation is known and is left out: add the tile, or move it. The rest is answered.");
+        else if (off > 0)
+            warnings.add(off + " of " + points.size() + " points of " + name + " lie where no elevation is known and "
+                    + (off == 1 ? "is" : "are") + " left out: add the tile, or move them. The rest is answered.");
+        demands.addAll(known);
+    }
+
     private LinkEnd end(String name, Optional<String> loadout) {
         if (loadout.isEmpty())
             warnings.add(name + " has no loadout in the plan: counted with "
@@ -97,11 +127,13 @@ final class RelayDemands {
         double length = along[along.length - 1];
         int count = length == 0 ? 1 : (int) Math.min(MOST_ON_ROUTE, Math.max(2, Math.ceil(length / ROUTE_STEP_M) + 1));
         LinkEnd end = end(entry.name(), entry.loadout());
+        List<Party> points = new ArrayList<>();
         for (int k = 0; k < count; k++) {
             double at = count == 1 ? 0 : length * k / (count - 1);
             String name = String.format(Locale.ROOT, "%s, km %.1f", entry.name(), at / 1000);
-            add(new Party(name, Optional.of(entry.name()), point(line, along, at), end, entry.weight() / count));
+            points.add(new Party(name, Optional.of(entry.name()), point(line, along, at), end, entry.weight() / count));
         }
+        add(entry.name(), points);
     }
 
     static Position point(List<Position> line, double[] along, double atM) {
@@ -116,15 +148,17 @@ final class RelayDemands {
 
     private void sector(Places.SectorEntry entry) {
         Geometry area = AreaPolygons.read(entry.polygon());
-        List<Position> points = spread(area, entry.spacingM().orElse(0));
+        List<Position> lattice = spread(area, entry.spacingM().orElse(0));
         LinkEnd end = end(entry.name(), entry.loadout());
-        for (int k = 0; k < points.size(); k++)
-            add(new Party(
+        List<Party> points = new ArrayList<>();
+        for (int k = 0; k < lattice.size(); k++)
+            points.add(new Party(
                     entry.name() + ", point " + (k + 1),
                     Optional.of(entry.name()),
-                    points.get(k),
+                    lattice.get(k),
                     end,
-                    entry.weight() / points.size()));
+                    entry.weight() / lattice.size()));
+        add(entry.name(), points);
     }
 
     /** Points of a square lattice within the area; wider apart when they would be too many. */
@@ -161,16 +195,21 @@ final class RelayDemands {
         Set<Conversation> talks = new LinkedHashSet<>();
         switch (question.talk()) {
             case ALL_TO_BASE -> {
-                List<String> bases = scene.plan().places().positions().stream()
-                        .filter(Places.PositionEntry::base)
-                        .map(Places.PositionEntry::name)
+                Places places = scene.plan().places();
+                List<String> bases = Stream.concat(
+                                places.positions().stream()
+                                        .filter(Places.PositionEntry::base)
+                                        .map(Places.PositionEntry::name),
+                                places.stations().stream()
+                                        .filter(Places.StationEntry::base)
+                                        .map(Places.StationEntry::name))
                         .toList();
                 if (bases.isEmpty())
                     throw scene.file()
                             .fault(
                                     "relay",
                                     "talk",
-                                    "talk is \"all-to-base\", but no position has base = true. Mark the base.");
+                                    "talk is \"all-to-base\", but no position or station has base = true. Mark the base.");
                 for (String base : bases)
                     for (int d : numbers(demands, base)) talks.addAll(Conversation.allToBase(demands, d));
             }

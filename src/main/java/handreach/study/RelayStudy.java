@@ -4,6 +4,7 @@ import handreach.budget.LinkEnd;
 import handreach.geodesy.Position;
 import handreach.input.Memory;
 import handreach.loadout.Radio;
+import handreach.plan.Channel;
 import handreach.plan.Questions;
 import handreach.reach.AreaEngine;
 import handreach.reach.CellGrid;
@@ -26,6 +27,7 @@ import handreach.relay.SiteScore;
 import handreach.terrain.AreaPolygons;
 import handreach.units.Dbd;
 import handreach.units.Dbm;
+import handreach.units.Frequency;
 import handreach.walk.GpxTrack;
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -75,7 +77,7 @@ public final class RelayStudy {
         List<Party> demands = RelayDemands.of(scene, warnings);
         List<Conversation> talks = RelayDemands.talks(scene, demands);
         RelayQuestion question = new RelayQuestion(demands, talks, setting(scene));
-        RelayEquipment relay = equipment();
+        RelayEquipment relay = equipment(demands);
         DirectVerdict direct = DirectVerdict.of(question, byBurden(), progress);
         RelayAnswer.Already already = already(question, direct);
         Optional<RelayAnswer.Found> found = already.verdict().isEnough()
@@ -134,7 +136,36 @@ public final class RelayStudy {
                 .toList();
     }
 
-    private RelayEquipment equipment() {
+    /** On the two frequencies of the channel, where it has such and the relay uses them. */
+    private RelayEquipment equipment(List<Party> demands) {
+        RelayEquipment alone = equipment(scene);
+        Optional<Channel.Split> split = scene.plan().channel().split();
+        if (split.isEmpty()) return alone;
+        if (alone.chained() && asked.mode() == RelayMode.TWO_FREQUENCY)
+            throw scene.file()
+                    .fault(
+                            "relay",
+                            "chained",
+                            "chained relays must hear one another, but on a channel with receive_mhz and transmit_mhz none hears what"
+                                    + " another sends. Take mode = \"store-and-forward\", or leave chained out.");
+        return new RelayEquipment(
+                alone.end(),
+                alone.mode(),
+                alone.chained(),
+                Optional.of(new RelayEquipment.Split(
+                        side(split.get().receive(), demands), side(split.get().transmit(), demands))));
+    }
+
+    private RelayEquipment.Side side(Frequency frequency, List<Party> demands) {
+        StationStudy tuner = new StationStudy(scene, progress);
+        Scene on = tuner.scene(OptionalDouble.of(frequency.mhz()));
+        List<Party> people =
+                demands.stream().map(demand -> tuner.tuned(demand, on)).toList();
+        warnings.addAll(tuner.warnings());
+        return new RelayEquipment.Side(setting(on), equipment(on).end(), people);
+    }
+
+    private RelayEquipment equipment(Scene on) {
         Questions.RelayEquipment said = asked.equipment();
         Radio radio = new Radio(
                 "relay",
@@ -145,8 +176,8 @@ public final class RelayStudy {
                 radio,
                 new Dbd(said.gainDbd()),
                 new RelayEquipment.Mast(said.mastM(), said.feedLossDb()),
-                scene.noise(),
-                scene.plan().channel().frequency(),
+                on.noise(),
+                on.plan().channel().frequency(),
                 asked.mode(),
                 said.chained());
     }

@@ -14,6 +14,7 @@ import handreach.relay.Conversation;
 import handreach.relay.HopPath;
 import handreach.relay.Party;
 import handreach.relay.RelayEquipment;
+import handreach.relay.RelayMode;
 import handreach.relay.StandingStation;
 import handreach.relay.TalkBook;
 import handreach.uncertainty.Doubt;
@@ -186,8 +187,11 @@ final class StationStudy {
         private final StandingStation station;
 
         Stands(Places.StationEntry entry) {
-            this.in = new Side(entry, entry.tuning().receiveMhz());
-            this.out = new Side(entry, entry.tuning().transmitMhz());
+            Optional<Channel.Split> split = entry.relay()
+                    .filter(mode -> mode == RelayMode.TWO_FREQUENCY)
+                    .flatMap(mode -> scene.plan().channel().split());
+            this.in = new Side(entry, own(entry.tuning().receiveMhz(), split.map(Channel.Split::receive)));
+            this.out = new Side(entry, own(entry.tuning().transmitMhz(), split.map(Channel.Split::transmit)));
             TalkBook heard = in.book();
             TalkBook sent = out.book();
             this.station = entry.relay()
@@ -198,6 +202,13 @@ final class StationStudy {
                             sent,
                             new RelayEquipment(out.end, mode, false)))
                     .orElseGet(() -> StandingStation.base(entry.at(), heard, in.end, sent, out.end));
+        }
+
+        /** The station's own frequency, else that of a relay on the channel. */
+        private static OptionalDouble own(OptionalDouble mhz, Optional<Frequency> ofChannel) {
+            return mhz.isPresent() || ofChannel.isEmpty()
+                    ? mhz
+                    : OptionalDouble.of(ofChannel.get().mhz());
         }
 
         Optional<HopPath.HopOdds> hop(Party point) {
@@ -235,13 +246,26 @@ final class StationStudy {
 
         /** The same person with what is carried taken at this frequency. */
         Party tuned(Party point) {
-            return mhz() == scene.plan().channel().frequency().mhz()
-                    ? point
-                    : point.carrying(on.end(on.loadout(point.end().loadout().name())));
+            return StationStudy.this.tuned(point, on);
         }
     }
 
-    private Scene scene(OptionalDouble mhz) {
+    Set<String> warnings() {
+        return warnings;
+    }
+
+    /** The same person or station with what is there taken on another channel. */
+    Party tuned(Party point, Scene on) {
+        if (on.plan().channel().frequency().mhz() == scene.plan().channel().frequency().mhz()) return point;
+        String name = point.end().loadout().name();
+        return scene.plan().places().stations().stream()
+                .filter(entry -> entry.name().equals(point.name()) && point.group().isEmpty())
+                .findFirst()
+                .map(entry -> point.carrying(end(on, entry)))
+                .orElseGet(() -> point.carrying(on.end(on.loadout(name))));
+    }
+
+    Scene scene(OptionalDouble mhz) {
         Channel channel = scene.plan().channel();
         double asked = mhz.orElse(channel.frequency().mhz());
         return scenes.computeIfAbsent(
@@ -262,7 +286,7 @@ final class StationStudy {
         return other;
     }
 
-    private static LinkEnd end(Scene on, Places.StationEntry entry) {
+    static LinkEnd end(Scene on, Places.StationEntry entry) {
         Places.StationGear gear = entry.gear();
         Channel channel = on.plan().channel();
         Radio radio = new Radio(
