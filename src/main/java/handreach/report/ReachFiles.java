@@ -67,6 +67,9 @@ public final class ReachFiles {
             batch.add("reach-by-bearing.csv", numbers::bearingsCsv);
             RoutesComposer.of(answer).csv().ifPresent(csv -> batch.add("reach-along-routes.csv", () -> csv));
         }
+        if (parts.contains(ReachPart.PLACES)) {
+            RoutesComposer.of(answer).gpx().ifPresent(gpx -> batch.add("reach-along-routes.gpx", () -> gpx));
+        }
         if (answer.area().isEmpty()) return;
         if (parts.contains(ReachPart.OUTLINES)) batch.add("reach-outlines.geojson", () -> GeoJson.text(outlines()));
         batch.addAll(AreaFiles.of(answer, parts, maps, origin));

@@ -4,6 +4,7 @@ import handreach.plan.Plan;
 import handreach.relay.HopPath;
 import handreach.report.card.CardLine;
 import handreach.report.file.Csv;
+import handreach.report.file.Gpx;
 import handreach.report.page.Block;
 import handreach.report.page.Bullets;
 import handreach.report.page.Column;
@@ -12,6 +13,7 @@ import handreach.report.page.Section;
 import handreach.report.page.Table;
 import handreach.study.ReachAnswer;
 import handreach.study.RoutesAnswer;
+import handreach.study.RoutesAnswer.Apart;
 import handreach.study.RoutesAnswer.Contact;
 import handreach.study.RoutesAnswer.Meeting;
 import handreach.study.RoutesAnswer.Point;
@@ -20,12 +22,16 @@ import handreach.study.RoutesAnswer.Stretch;
 import handreach.units.Decibels;
 import handreach.units.Lengths;
 import handreach.units.Shares;
+import java.time.Instant;
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.Set;
 import java.util.function.ToDoubleFunction;
 import java.util.stream.Collectors;
 
@@ -56,6 +62,7 @@ public final class RoutesComposer {
             blocks.add(stretches(route));
         }
         for (Meeting meeting : answer.meetings()) blocks.add(Paragraph.of(sentence(meeting)));
+        for (Apart apart : answer.apart()) blocks.add(Paragraph.of(sentence(apart)));
         if (!answer.warnings().isEmpty()) blocks.add(new Bullets(answer.warnings()));
         return blocks.isEmpty()
                 ? Optional.empty()
@@ -67,6 +74,7 @@ public final class RoutesComposer {
         List<Block> blocks = new ArrayList<>();
         for (Route route : answer.routes()) blocks.add(Paragraph.of(sentence(route)));
         for (Meeting meeting : answer.meetings()) blocks.add(Paragraph.of(sentence(meeting)));
+        for (Apart apart : answer.apart()) blocks.add(Paragraph.of(sentence(apart)));
         return blocks;
     }
 
@@ -124,6 +132,25 @@ public final class RoutesComposer {
                                         + clock(window.toS(), meeting.isUtc()))
                                 .collect(Collectors.joining(", "))
                         + ".";
+    }
+
+    private static String sentence(Apart apart) {
+        boolean isOneDay = day(apart.first().fromS()) == day(apart.first().toS())
+                && day(apart.first().fromS()) == day(apart.second().fromS())
+                && day(apart.first().fromS()) == day(apart.second().toS());
+        boolean isDated = apart.isUtc() && !isOneDay;
+        return apart.a() + " goes from " + moment(apart.first().fromS(), apart.isUtc(), isDated) + " to "
+                + moment(apart.first().toS(), apart.isUtc(), isDated) + " and " + apart.b() + " from "
+                + moment(apart.second().fromS(), apart.isUtc(), isDated) + " to "
+                + moment(apart.second().toS(), apart.isUtc(), isDated) + ": they are never on the way at once.";
+    }
+
+    private static long day(double seconds) {
+        return Math.floorDiv((long) seconds, (long) DAY_S);
+    }
+
+    private static String moment(double seconds, boolean isUtc, boolean isDated) {
+        return (isDated ? LocalDate.ofEpochDay(day(seconds)) + " " : "") + clock(seconds, isUtc);
     }
 
     private Table<Stretch> stretches(Route route) {
@@ -195,6 +222,46 @@ public final class RoutesComposer {
 
     private String wanted() {
         return Shares.wanted(plan.channel().wish().odds());
+    }
+
+    /**
+     * The same for a handheld navigator: each route as a track, and waypoints where to call before a silence, where it begins and ends,
+     * and from where contact is sure again. Times stand in it where the tracks have them; the crew's clock has no day and stands in the
+     * names.
+     */
+    Optional<String> gpx() {
+        if (answer.routes().isEmpty()) return Optional.empty();
+        List<Gpx.Mark> marks = new ArrayList<>();
+        List<Gpx.Track> tracks = new ArrayList<>();
+        for (Route route : answer.routes()) {
+            for (Stretch silence : silences(route)) {
+                String about = "silence " + span(route, silence);
+                route.lastSure(silence.from().alongM())
+                        .ifPresent(point -> marks.add(mark(route, "call before silence", point, about)));
+                marks.add(mark(route, "silence begins", silence.from(), about));
+                Optional<Point> sure = route.nextSure(silence.to().alongM());
+                if (sure.filter(silence.to()::equals).isEmpty())
+                    marks.add(mark(route, "silence ends", silence.to(), about));
+                sure.ifPresent(point -> marks.add(mark(route, "sure again", point, about)));
+            }
+            tracks.add(new Gpx.Track(
+                    route.name(),
+                    route.points().stream()
+                            .map(point -> mark(route, point.contact().word(), point, ""))
+                            .toList()));
+        }
+        Set<String> told = new HashSet<>();
+        marks.removeIf(mark -> !told.add(mark.name()));
+        return Optional.of(Gpx.text(
+                "Check times with " + answer.base().orElse("the base") + ". " + ReachOrigin.caution(), marks, tracks));
+    }
+
+    private Gpx.Mark mark(Route route, String what, Point point, String about) {
+        Optional<Instant> time = route.isUtc() && point.timeS().isPresent()
+                ? Optional.of(Instant.ofEpochSecond(Math.round(point.timeS().getAsDouble())))
+                : Optional.empty();
+        return new Gpx.Mark(
+                point.at(), route.name() + ", " + moment(route, point) + ": " + what, about, time);
     }
 
     /** Every point of every route; empty where there are none. */

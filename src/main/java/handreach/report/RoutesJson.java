@@ -1,5 +1,6 @@
 package handreach.report;
 
+import com.fasterxml.jackson.annotation.JsonInclude;
 import com.fasterxml.jackson.databind.JsonNode;
 import handreach.report.file.Json;
 import handreach.study.RoutesAnswer;
@@ -11,7 +12,12 @@ import java.util.OptionalDouble;
 final class RoutesJson {
     private RoutesJson() {}
 
-    private record Whole(List<OfRoute> routes, List<OfMeeting> meetings, List<String> warnings) {}
+    /** Routes that are never on the way at once are left out where there are none. */
+    private record Whole(
+            List<OfRoute> routes,
+            List<OfMeeting> meetings,
+            @JsonInclude(JsonInclude.Include.NON_EMPTY) List<List<String>> apart,
+            List<String> warnings) {}
 
     private record OfRoute(String name, String loadout, boolean utc, List<OfPoint> points, List<OfStretch> stretches) {}
 
@@ -54,6 +60,7 @@ final class RoutesJson {
                                                 RoutesComposer.clock(window.toS(), meeting.isUtc())))
                                         .toList()))
                         .toList(),
+                answer.apart().stream().map(one -> List.of(one.a(), one.b())).toList(),
                 answer.warnings()));
     }
 

@@ -23,12 +23,14 @@ final class RouteStudy {
     private static final int MOST_POINTS = 120;
     private static final double LEAST_STEP_M = 50;
     private static final int MEETING_STEPS = 60;
+    private static final double DAY_S = 86_400;
 
     private final Scene scene;
     private final TalkBook book;
     private final Progress progress;
     private final double wanted;
     private final List<String> warnings = new ArrayList<>();
+    private final List<RoutesAnswer.Apart> apart = new ArrayList<>();
 
     private RouteStudy(Scene scene, TalkBook book, Progress progress) {
         this.scene = scene;
@@ -51,9 +53,14 @@ final class RouteStudy {
             warnings.add(
                     "The routes say when people go, but the plan has no position with base = true whom they could call.");
         else for (Places.RouteEntry entry : asked) ways.add(way(entry));
+        for (Places.RouteEntry entry : scene.plan().places().routes())
+            if (!asked.isEmpty() && entry.schedule().isEmpty())
+                warnings.add(entry.name()
+                        + " does not say when it goes and is left out here: add start and pace_kmh, or timed = true.");
         List<RoutesAnswer.Route> routes =
                 ways.stream().map(way -> route(way, base.orElseThrow())).toList();
-        return new RoutesAnswer(base.map(Places.PositionEntry::name), routes, meetings(ways), warnings);
+        List<RoutesAnswer.Meeting> meetings = meetings(ways);
+        return new RoutesAnswer(base.map(Places.PositionEntry::name), routes, meetings, apart, warnings);
     }
 
     /**
@@ -69,6 +76,23 @@ final class RouteStudy {
             List<Position> line,
             double[] alongM,
             Optional<double[]> timeS) {
+        /** The same, a day later by the clock. */
+        Way nextDay() {
+            double[] later = timeS.orElseThrow().clone();
+            for (int i = 0; i < later.length; i++) later[i] += DAY_S;
+            return new Way(entry, loadout, isUtc, line, alongM, Optional.of(later));
+        }
+
+        RoutesAnswer.Window span() {
+            double[] times = timeS.orElseThrow();
+            return new RoutesAnswer.Window(times[0], times[times.length - 1]);
+        }
+
+        /** Whether people go past midnight by the crew's clock, which has no day. */
+        boolean passesMidnight() {
+            return !isUtc && span().toS() >= DAY_S;
+        }
+
         double lengthM() {
             return alongM[alongM.length - 1];
         }
@@ -188,20 +212,34 @@ final class RouteStudy {
             for (int j = i + 1; j < ways.size(); j++) {
                 Way a = ways.get(i);
                 Way b = ways.get(j);
-                if (a.timeS().isEmpty() || b.timeS().isEmpty()) continue;
-                if (a.isUtc() != b.isUtc())
+                if (a.timeS().isEmpty() || b.timeS().isEmpty())
+                    warnings.add(a.entry().name() + " and " + b.entry().name() + " are not held together: "
+                            + (a.timeS().isEmpty() ? a : b).entry().name() + " has no times.");
+                else if (a.isUtc() != b.isUtc())
                     warnings.add(
                             a.entry().name() + " and " + b.entry().name()
                                     + " go by different clocks, one by its track in UTC and one by start: they are not held together.");
-                else meeting(a, b).ifPresent(meetings::add);
+                else
+                    meeting(a, b)
+                            .ifPresentOrElse(
+                                    meetings::add,
+                                    () -> apart.add(new RoutesAnswer.Apart(
+                                            a.entry().name(), a.span(), b.entry().name(), b.span(), a.isUtc())));
             }
         return meetings;
     }
 
-    /** Nothing where they are never on the way at once. */
+    /** Nothing where they are never on the way at once; who goes past midnight meets who starts after it. */
     private Optional<RoutesAnswer.Meeting> meeting(Way a, Way b) {
-        double from = Math.max(a.timeS().orElseThrow()[0], b.timeS().orElseThrow()[0]);
-        double to = Math.min(last(a), last(b));
+        Optional<RoutesAnswer.Meeting> meeting = sameDay(a, b);
+        if (meeting.isEmpty() && a.passesMidnight()) meeting = sameDay(a, b.nextDay());
+        if (meeting.isEmpty() && b.passesMidnight()) meeting = sameDay(a.nextDay(), b);
+        return meeting;
+    }
+
+    private Optional<RoutesAnswer.Meeting> sameDay(Way a, Way b) {
+        double from = Math.max(a.span().fromS(), b.span().fromS());
+        double to = Math.min(a.span().toS(), b.span().toS());
         if (to <= from) return Optional.empty();
         LinkEnd endA = scene.end(a.loadout());
         LinkEnd endB = scene.end(b.loadout());
@@ -220,10 +258,5 @@ final class RouteStudy {
             }
         }
         return Optional.of(new RoutesAnswer.Meeting(a.entry().name(), b.entry().name(), a.isUtc(), from, to, windows));
-    }
-
-    private static double last(Way way) {
-        double[] timeS = way.timeS().orElseThrow();
-        return timeS[timeS.length - 1];
     }
 }

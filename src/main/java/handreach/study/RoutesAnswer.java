@@ -13,9 +13,11 @@ import java.util.OptionalDouble;
  * @param base who is called; empty where the plan has nobody, and then no route is reckoned
  * @param routes those that say when people go, in the plan's order
  * @param meetings every two of them that are on the way at once
+ * @param apart every two of them that are never on the way at once
  * @param warnings what was doubtful
  */
-public record RoutesAnswer(Optional<String> base, List<Route> routes, List<Meeting> meetings, List<String> warnings) {
+public record RoutesAnswer(
+        Optional<String> base, List<Route> routes, List<Meeting> meetings, List<Apart> apart, List<String> warnings) {
     /** How it stands with contact. */
     public enum Contact {
         /** The wanted odds both ways, at the pessimistic end, too. */
@@ -114,12 +116,24 @@ public record RoutesAnswer(Optional<String> base, List<Route> routes, List<Meeti
         }
     }
 
+    /**
+     * Two routes that are never on the way at once.
+     *
+     * @param a name of the first
+     * @param first when it goes
+     * @param b name of the second
+     * @param second when that goes
+     * @param isUtc as of the routes
+     */
+    public record Apart(String a, Window first, String b, Window second, boolean isUtc) {}
+
     /** A time span, s. */
     public record Window(double fromS, double toS) {}
 
     public RoutesAnswer {
         routes = List.copyOf(routes);
         meetings = List.copyOf(meetings);
+        apart = List.copyOf(apart);
         warnings = List.copyOf(warnings);
     }
 }

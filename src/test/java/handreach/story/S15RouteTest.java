@@ -9,11 +9,15 @@ import com.fasterxml.jackson.databind.ObjectMapper;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import javax.xml.parsers.DocumentBuilderFactory;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.w3c.dom.Element;
+import org.w3c.dom.NodeList;
 
 /** People on the move: odds along a route are those of single paths, its silences are those of its points, its times those of its pace. */
 class S15RouteTest {
@@ -162,6 +166,92 @@ class S15RouteTest {
         CommandRun text = CommandRun.of("reach", plan);
         assertTrue(text.out().contains("Along the routes"));
         assertTrue(text.out().contains("from the start"));
+    }
+
+    /** The check times as a navigator has them: the same points and contacts as the answer, with the times of the track. */
+    @Test
+    void checkTimesAndSilencesGoToANavigator() throws Exception {
+        String plan = plan(route("patrol", track(), "timed = true") + route("paced", track(), PACED));
+        Path out = folder.resolve("out");
+        CommandRun run = CommandRun.of("reach", plan, "--only", "numbers,places", "--out", out.toString());
+        assertEquals(0, run.code(), run.err());
+        JsonNode routes = new ObjectMapper()
+                .readTree(out.resolve("reach.json").toFile())
+                .get("along_routes")
+                .get("routes");
+        NodeList tracks = gpx(out, "trk");
+        assertEquals(2, tracks.getLength());
+        JsonNode points = routes.get(0).get("points");
+        NodeList written = ((Element) tracks.item(0)).getElementsByTagName("trkpt");
+        assertEquals(points.size(), written.getLength());
+        assertEquals(
+                points.get(40).get("latitude").asDouble(),
+                Double.parseDouble(((Element) written.item(40)).getAttribute("lat")),
+                1e-6);
+        Instant time = Instant.parse(
+                ((Element) written.item(40)).getElementsByTagName("time").item(0).getTextContent());
+        assertEquals(points.get(40).get("time_s").asDouble(), time.getEpochSecond(), 0.51);
+        assertEquals(
+                0, ((Element) tracks.item(1)).getElementsByTagName("time").getLength()); // the crew's clock has no day
+        List<String> names = new ArrayList<>();
+        NodeList marks = gpx(out, "wpt");
+        for (int i = 0; i < marks.getLength(); i++)
+            names.add(((Element) marks.item(i)).getElementsByTagName("name").item(0).getTextContent());
+        for (JsonNode stretch : routes.get(1).get("stretches"))
+            if (stretch.get("contact").asText().equals("silent"))
+                assertTrue(
+                        names.contains("paced, " + stretch.get("from").asText() + ": silence begins"), names.toString());
+        assertTrue(names.stream().anyMatch(name -> name.endsWith(": call before silence")), names.toString());
+    }
+
+    private static NodeList gpx(Path out, String tag) throws Exception {
+        return DocumentBuilderFactory.newInstance()
+                .newDocumentBuilder()
+                .parse(out.resolve("reach-along-routes.gpx").toFile())
+                .getElementsByTagName(tag);
+    }
+
+    /** Times that overlap in part, never, and only past midnight; and a route that does not say when it goes. */
+    @Test
+    void whoIsNeverOnTheWayAtOnceIsToldSo() throws IOException {
+        String routes = route("one", track(), PACED)
+                + route("half", track(), PACED.replace("08:00", "09:00"))
+                + route("late", track(), PACED.replace("08:00", "23:30"))
+                + route("early", track(), PACED.replace("08:00", "00:30"))
+                + route("silent", track(), "");
+        String plan = plan(routes);
+        JsonNode along = json("reach", plan, "--json").get("along_routes");
+        List<String> met = new ArrayList<>();
+        for (JsonNode one : along.get("meetings"))
+            met.add(one.get("a").asText() + " " + one.get("b").asText() + " " + one.get("from").asText() + " "
+                    + one.get("to").asText());
+        String end = along.get("routes").get(0).get("points").get(120).get("time").asText();
+        assertEquals(2, met.size(), met.toString());
+        assertEquals("one half 09:00 " + end, met.get(0));
+        assertTrue(met.get(1).startsWith("late early 00:30 "), met.toString());
+        assertEquals(4, along.get("apart").size());
+        String page = CommandRun.of("reach", plan).out().replaceAll("\\s+", " ");
+        assertTrue(
+                page.contains("one goes from 08:00 to " + end + " and late from 23:30 to ")
+                        && page.contains(": they are never on the way at once."),
+                page);
+        assertTrue(page.contains("silent does not say when it goes and is left out here"), page);
+    }
+
+    /** A sector off the tiles is one line, and the rest is answered. */
+    @Test
+    void aSectorOffTheTilesIsOneLine() throws IOException {
+        String box = "{\"type\":\"Polygon\",\"coordinates\":[[[%1$s,36.27],[%2$s,36.27],[%2$s,36.29],[%1$s,36.29],[%1$s,36.27]]]}";
+        Files.writeString(folder.resolve("off.geojson"), String.format(Locale.ROOT, box, "-83.9", "-83.8"));
+        Files.writeString(folder.resolve("edge.geojson"), String.format(Locale.ROOT, box, "-84.10", "-84.06"));
+        String sectors = "[[sector]]\nname = \"off\"\npolygon = \"off.geojson\"\n"
+                + "[[sector]]\nname = \"edge\"\npolygon = \"edge.geojson\"\n";
+        CommandRun run = CommandRun.of("relay", plan(sectors), "--json");
+        assertEquals(0, run.code(), run.err());
+        String warnings = new ObjectMapper().readTree(run.out()).get("warnings").toString();
+        assertTrue(warnings.contains("off lies where no elevation is known and is left out"), warnings);
+        assertTrue(warnings.contains(" points of edge lie where no elevation is known and are left out"), warnings);
+        assertFalse(warnings.contains("off, point"), warnings);
     }
 
     @Test

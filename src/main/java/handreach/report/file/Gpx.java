@@ -1,16 +1,20 @@
 package handreach.report.file;
 
+import handreach.geodesy.Position;
 import handreach.report.draw.Typeface;
 import handreach.report.figure.MapPlace;
 import io.jenetics.jpx.GPX;
 import io.jenetics.jpx.Route;
+import io.jenetics.jpx.TrackSegment;
 import io.jenetics.jpx.WayPoint;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
+import java.time.Instant;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 
 /** Places and an order to visit them for handheld navigators: GPX 1.1. */
 public final class Gpx {
@@ -31,6 +35,10 @@ public final class Gpx {
                     .name(legal(routeName))
                     .points(route.stream().map(Gpx::point).toList())
                     .build());
+        return written(gpx);
+    }
+
+    private static String written(GPX.Builder gpx) {
         ByteArrayOutputStream out = new ByteArrayOutputStream();
         try {
             GPX.Writer.of(new GPX.Writer.Indent("  ")).write(gpx.build(), out);
@@ -38,6 +46,47 @@ public final class Gpx {
             throw new UncheckedIOException(e);
         }
         return out.toString(StandardCharsets.UTF_8);
+    }
+
+    /**
+     * A place on a track, or one to be marked.
+     *
+     * @param at where
+     * @param name what is shown there
+     * @param about what is to be known of it; may be empty
+     * @param time when, where that is known with its day
+     */
+    public record Mark(Position at, String name, String about, Optional<Instant> time) {}
+
+    /** Places in the order they are passed. */
+    public record Track(String name, List<Mark> points) {
+        public Track {
+            points = List.copyOf(points);
+        }
+    }
+
+    /** The text of a file of marks and tracks, with a sentence about all of it. */
+    public static String text(String about, List<Mark> marks, List<Track> tracks) {
+        GPX.Builder gpx = GPX.builder(GPX.Version.V11, "Handreach");
+        gpx.metadata(metadata -> metadata.desc(legal(about)));
+        for (Mark mark : marks) gpx.addWayPoint(point(mark, true));
+        for (Track track : tracks)
+            gpx.addTrack(io.jenetics.jpx.Track.builder()
+                    .name(legal(track.name()))
+                    .addSegment(TrackSegment.of(track.points().stream()
+                            .map(point -> point(point, false))
+                            .toList()))
+                    .build());
+        return written(gpx);
+    }
+
+    private static WayPoint point(Mark mark, boolean isNamed) {
+        WayPoint.Builder point =
+                WayPoint.builder().lat(mark.at().latitudeDeg()).lon(mark.at().longitudeDeg());
+        mark.time().ifPresent(point::time);
+        if (isNamed) point.name(legal(mark.name()));
+        if (!mark.about().isBlank()) point.desc(legal(mark.about()));
+        return point.build();
     }
 
     private static WayPoint point(MapPlace place) {
