@@ -64,7 +64,9 @@ final class EndBudget {
         Dbd onBox = atBody ? anchor.onBox() : carry.mean();
         Doubt doubt = Doubt.common(atBody ? anchor.commonDb() : carry.doubt().commonDb());
         String source = atBody ? anchor.source() : carry.origin();
-        String label = atBody ? "control antenna on its chassis, dBi" : carry.carry() == Carry.ROOF
+        String label = atBody
+                ? "control antenna on its chassis, dBi"
+                : carry.carry() == Carry.ROOF
                         ? "antenna with full counterpoise on a roof, dBi"
                         : "antenna with full counterpoise on a mast, dBi";
         add(LineKey.ANTENNA, label, onBox.toDbi().dbi(), doubt, source, "");
@@ -84,8 +86,8 @@ final class EndBudget {
                     0,
                     Doubt.common(1.5),
                     delta.source(),
-                    "measured in \"" + delta.mounting().name()
-                            + "\", not used: the " + carry.word() + " figure already holds a full counterpoise");
+                    "measured in \"" + delta.mounting().name() + "\", not used: the " + carry.word()
+                            + " figure already holds a full counterpoise");
             causes.add(new Cause(new DoubtCause.MastUse(end.loadout().antenna().name()), 1.5));
             return;
         }

@@ -26,7 +26,15 @@ public enum Ways {
         };
     }
 
-    /** Of two figures, one a way, the lesser of those that count. */
+    /**
+     * Of two figures, one a way, the lesser of those that count.
+     *
+     * @shape  two scalars in, scalar out; pure
+     * @unit   that of the figures, the same for both
+     * @valid  every figure
+     * @error  none
+     * @source minimum
+     */
     public double least(double there, double back) {
         return switch (this) {
             case BOTH -> Math.min(there, back);

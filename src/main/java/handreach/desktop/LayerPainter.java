@@ -187,7 +187,13 @@ final class LayerPainter {
         return paint(
                 difference,
                 second.losses(),
-                new Words("only with " + one, "with both", "only with " + other, "with neither", one + " over " + other, note));
+                new Words(
+                        "only with " + one,
+                        "with both",
+                        "only with " + other,
+                        "with neither",
+                        one + " over " + other,
+                        note));
     }
 
     private Overlay paintOneWay(OddsGrid odds) {

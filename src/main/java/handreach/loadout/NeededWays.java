@@ -25,11 +25,13 @@ public enum NeededWays {
         return switch (this) {
             case BOTH -> Optional.empty();
             case CALLS ->
-                Optional.of("Call-out only: with the base it counts that it copies the others; whether they copy its answer does not."
-                        + " Among the others both ways count.");
+                Optional.of(
+                        "Call-out only: with the base it counts that it copies the others; whether they copy its answer does not."
+                                + " Among the others both ways count.");
             case HEARS ->
-                Optional.of("Hearing only: with the base it counts that the others copy it; whether it copies their answer does not."
-                        + " Among the others both ways count.");
+                Optional.of(
+                        "Hearing only: with the base it counts that the others copy it; whether it copies their answer does not."
+                                + " Among the others both ways count.");
         };
     }
 

@@ -301,9 +301,7 @@ final class EquipmentReader {
             boolean counterpoise = section.flag("counterpoise", false);
             Carry carry = section.word("carry", Carry.KEYWORD, Carry.FACE);
             Equipment.Hold hold = new Equipment.Hold(
-                    section.number(Loadout.HEIGHT),
-                    section.number(Loadout.TILT, 0),
-                    feedLossDb(section, name, carry));
+                    section.number(Loadout.HEIGHT), section.number(Loadout.TILT, 0), feedLossDb(section, name, carry));
             Optional<NoiseChoice> noise = NoiseChoice.read(section);
             section.refuseUnknownKeys();
             loadouts.add(new Equipment.LoadoutEntry(name, radio, antenna, counterpoise, carry, hold, noise));

@@ -156,14 +156,16 @@ final class QuestionsReader {
             return Optional.of("names \"" + name
                     + "\", a relay: it passes speech on and counts of itself. Name the two who must talk.");
         if (station.isPresent())
-            return Optional.of("names \"" + name
-                    + "\", which stands on frequencies of its own: reach tells who reaches it. For a straight talk leave them out.");
+            return Optional.of(
+                    "names \"" + name
+                            + "\", which stands on frequencies of its own: reach tells who reaches it. For a straight talk leave them out.");
         List<String> known = Stream.concat(
                         everybody.stream(),
                         stations.stream().filter(Places.StationEntry::talks).map(Places.StationEntry::name))
                 .toList();
-        return Optional.of("names \"" + name + "\", but the plan has no position, route, sector or station of that name."
-                + NearestWord.hint(name, known));
+        return Optional.of(
+                "names \"" + name + "\", but the plan has no position, route, sector or station of that name."
+                        + NearestWord.hint(name, known));
     }
 
     private Questions.RelayConstraints constraints(PlanSection section) {

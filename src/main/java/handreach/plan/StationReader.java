@@ -62,8 +62,12 @@ final class StationReader {
                         "mode", "says how a relay passes speech on. Add relay = true, or leave it out for a base.");
             boolean isBase = section.flag("base", false);
             if (isBase && isRelay)
-                section.fault("base", "stands beside relay = true. A relay passes speech on and nobody talks with it; keep one.");
-            if (isBase && !isRelay && (tuning.receiveMhz().isPresent() || tuning.transmitMhz().isPresent()))
+                section.fault(
+                        "base",
+                        "stands beside relay = true. A relay passes speech on and nobody talks with it; keep one.");
+            if (isBase
+                    && !isRelay
+                    && (tuning.receiveMhz().isPresent() || tuning.transmitMhz().isPresent()))
                 section.fault(
                         "base",
                         "stands on a frequency of its own, on which people do not talk with one another. Leave its frequencies out.");

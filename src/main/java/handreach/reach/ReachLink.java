@@ -60,12 +60,7 @@ public final class ReachLink {
     public ReachLink asking(Ways ways) {
         if (ways == budget.asked()) return this;
         return new ReachLink(
-                name,
-                budget.asking(ways),
-                terminals,
-                learned,
-                atSource,
-                turned == null ? null : turned.asking(ways));
+                name, budget.asking(ways), terminals, learned, atSource, turned == null ? null : turned.asking(ways));
     }
 
     public String name() {

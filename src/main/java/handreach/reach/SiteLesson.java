@@ -82,7 +82,8 @@ public record SiteLesson(SiteCalibration calibration, String carryA, String carr
      * @source sum of the ledger's lines
      */
     public TwoWayLedger over(TwoWayLedger ledger, double shiftDb, double wantedOdds) {
-        return new TwoWayLedger(over(ledger.there(), shiftDb, wantedOdds), over(ledger.back(), shiftDb, wantedOdds), ledger.asked());
+        return new TwoWayLedger(
+                over(ledger.there(), shiftDb, wantedOdds), over(ledger.back(), shiftDb, wantedOdds), ledger.asked());
     }
 
     private Ledger over(Ledger ledger, double shiftDb, double wantedOdds) {

@@ -17,7 +17,8 @@ public final class TurnedEnd {
         this.budgets = budgets;
         this.ways = ways;
         for (int i = 0; i < budgets.length; i++)
-            gainDb[i] = budgets[i].asking(ways).marginDb(0, 0, 0) - facingNorth().marginDb(0, 0, 0);
+            gainDb[i] =
+                    budgets[i].asking(ways).marginDb(0, 0, 0) - facingNorth().marginDb(0, 0, 0);
         gainDb[budgets.length] = gainDb[0];
     }
 

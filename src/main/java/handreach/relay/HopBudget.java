@@ -169,8 +169,8 @@ final class HopBudget {
     double spareDb(double lossDb, double aDeg, double bDeg, double standing) {
         return budget.asked()
                 .least(
-                thereDb(lossDb, aDeg, bDeg) - standing * thereSpreadDb,
-                backDb(lossDb, aDeg, bDeg) - standing * backSpreadDb);
+                        thereDb(lossDb, aDeg, bDeg) - standing * thereSpreadDb,
+                        backDb(lossDb, aDeg, bDeg) - standing * backSpreadDb);
     }
 
     /** What walks have taught to add to the loss, dB. */

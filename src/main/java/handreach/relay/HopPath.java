@@ -74,8 +74,7 @@ public record HopPath(
     }
 
     /** From somebody to a relay; empty where the ground is unknown. */
-    public static Optional<HopPath> toRelay(
-            RelayQuestion question, int demand, Position site, RelayEquipment relay) {
+    public static Optional<HopPath> toRelay(RelayQuestion question, int demand, Position site, RelayEquipment relay) {
         RelayQuestion.Setting setting = question.hops();
         Party party = question.demands().get(demand);
         if (relay.twoWays().isEmpty()) return toRelay(setting, party, site, relay);
@@ -100,8 +99,7 @@ public record HopPath(
         return new HopPath(rules.line, rules.profile, rules.geometry, rules.loss, ledger, odds);
     }
 
-    static Optional<HopPath> toRelay(
-            RelayQuestion.Setting setting, Party demand, Position site, RelayEquipment relay) {
+    static Optional<HopPath> toRelay(RelayQuestion.Setting setting, Party demand, Position site, RelayEquipment relay) {
         HopBudget budget = HopBudget.toRelay(setting, demand, relay);
         return between(setting, demand.at(), site, new Terminals(demand.heightM(), relay.mastM()), budget);
     }

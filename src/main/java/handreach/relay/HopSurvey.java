@@ -70,7 +70,8 @@ public final class HopSurvey {
                 pessimism[i] = Math.max(pessimism[i], one.budget().pessimism());
                 float[] standing = standings(one.setting(), grid, engine, demand.at(), heights, one.budget(), part);
                 if (least == null) least = standing;
-                else for (int cell = 0; cell < least.length; cell++) least[cell] = Math.min(least[cell], standing[cell]);
+                else
+                    for (int cell = 0; cell < least.length; cell++) least[cell] = Math.min(least[cell], standing[cell]);
             }
             all.add(least);
         }
@@ -85,8 +86,7 @@ public final class HopSurvey {
         RelayQuestion.Setting setting = question.hops();
         if (relay.twoWays().isEmpty())
             return List.of(new Swept(
-                    setting,
-                    HopBudget.toRelay(setting, question.demands().get(demand), relay)));
+                    setting, HopBudget.toRelay(setting, question.demands().get(demand), relay)));
         RelayEquipment.Split split = relay.twoWays().get();
         List<Swept> all = new ArrayList<>();
         if (ways != Ways.BACK) all.add(swept(split.in(), demand, relay.hearing(), Ways.THERE));
@@ -119,13 +119,7 @@ public final class HopSurvey {
             HopBudget budget,
             Progress progress) {
         double radius = Math.min(AreaRequest.LARGEST_RADIUS_M, farthestM(grid, from) + grid.cellM());
-        AreaRequest request = new AreaRequest(
-                from,
-                grid,
-                radius,
-                heights,
-                setting.conditions(),
-                setting.model());
+        AreaRequest request = new AreaRequest(from, grid, radius, heights, setting.conditions(), setting.model());
         LossGrid losses = engine.losses(request, setting.ground(), progress);
         float[] standing = new float[grid.count()];
         for (int cell = 0; cell < standing.length; cell++)

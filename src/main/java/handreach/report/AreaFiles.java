@@ -43,7 +43,8 @@ final class AreaFiles {
     /** Names of pictures and rasters that a change of loadouts changes. */
     static final Pattern MAPS = Pattern.compile("map-[a-z0-9-]+\\.png");
 
-    static final Pattern RASTERS = Pattern.compile("(loss|(loss|odds|margin)-[a-z0-9-]+)\\.tif|one-way-[a-z0-9-]+\\.tif(\\.aux\\.xml)?");
+    static final Pattern RASTERS =
+            Pattern.compile("(loss|(loss|odds|margin)-[a-z0-9-]+)\\.tif|one-way-[a-z0-9-]+\\.tif(\\.aux\\.xml)?");
 
     /** Pixels of a map for each px it is drawn in: sharp on paper as on a screen. */
     private static final int PNG_SCALE = 2;
@@ -204,8 +205,7 @@ final class AreaFiles {
         LoadoutDifference places =
                 OneWayGround.places(odds, answer.scene().plan().channel().wish().odds());
         outlines.put(
-                "hears-only",
-                ReachOutline.of(odds.grid(), cell -> places.at(cell) == LoadoutDifference.Place.BOUGHT));
+                "hears-only", ReachOutline.of(odds.grid(), cell -> places.at(cell) == LoadoutDifference.Place.BOUGHT));
         outlines.put(
                 "heard-only", ReachOutline.of(odds.grid(), cell -> places.at(cell) == LoadoutDifference.Place.LOST));
         outlines.values().removeIf(Geometry::isEmpty);

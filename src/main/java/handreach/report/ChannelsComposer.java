@@ -141,7 +141,8 @@ public final class ChannelsComposer {
         return Table.of(
                 "Served: places with the wanted "
                         + Shares.wanted(plan.channel().wish().odds())
-                        + " " + plan.channel().wish().ways().towards("the base") + ", as people are loaded. Noise: of the surroundings, over thermal noise. Under each way of"
+                        + " " + plan.channel().wish().ways().towards("the base")
+                        + ", as people are loaded. Noise: of the surroundings, over thermal noise. Under each way of"
                         + " carrying: what an antenna of the control's kind radiates there over a half-wave dipole.",
                 channels,
                 columns);

@@ -62,6 +62,8 @@ record LedgerJson(
                 ledger.weaker().equals(ledger.there()) ? "there" : "back",
                 ledger.marginDb(),
                 ledger.odds(),
-                Optional.of(ledger.asked()).filter(ways -> ways != Ways.BOTH).map(ways -> ways.name().toLowerCase(Locale.ROOT)));
+                Optional.of(ledger.asked())
+                        .filter(ways -> ways != Ways.BOTH)
+                        .map(ways -> ways.name().toLowerCase(Locale.ROOT)));
     }
 }

@@ -77,7 +77,9 @@ public final class OneWayComposer {
                 rows,
                 List.of(
                         Column.words("loadout", Row::loadout),
-                        Column.number("both ways", row -> text(row.ground(), row.ground().both())),
+                        Column.number(
+                                "both ways",
+                                row -> text(row.ground(), row.ground().both())),
                         Column.number(
                                 "hears " + middle() + " only",
                                 row -> text(row.ground(), row.ground().hearsOnly())),

@@ -140,7 +140,10 @@ public final class PlacesComposer {
                 + (answer.base().isPresent() ? " places have" : " pairs have") + " the wanted " + wanted()
                 + " "
                 + (answer.base().isPresent()
-                        ? plan.channel().wish().ways().towards(name(answer.base().getAsInt()))
+                        ? plan.channel()
+                                .wish()
+                                .ways()
+                                .towards(name(answer.base().getAsInt()))
                         : NeededWays.BOTH.towards(""))
                 + " without a relay" + weakest + ".";
     }

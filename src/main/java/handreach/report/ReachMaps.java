@@ -216,8 +216,9 @@ final class ReachMaps {
         String middle = OneWayComposer.middle(answer);
         String hears = Shares.share(places.share(LoadoutDifference.Place.BOUGHT));
         String heard = Shares.share(places.share(LoadoutDifference.Place.LOST));
-        String caption = "Where one way alone works with " + name + ": on " + hears + " of the known ground people hear " + middle
-                + " and are not heard there, on " + heard + " they are heard there and do not hear it.";
+        String caption = "Where one way alone works with " + name + ": on " + hears
+                + " of the known ground people hear " + middle + " and are not heard there, on " + heard
+                + " they are heard there and do not hear it.";
         List<LegendEntry> entries = List.of(
                 Picture.leastLoadoutEntry(DifferenceMarks.BOUGHT, "hears " + middle + " only"),
                 Picture.leastLoadoutEntry(DifferenceMarks.LOST, "heard at " + middle + " only"),

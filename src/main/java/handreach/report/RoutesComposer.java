@@ -156,7 +156,8 @@ public final class RoutesComposer {
     private Table<Stretch> stretches(Route route) {
         return Table.of(
                 "Sure: the wanted " + wanted()
-                        + " " + plan.channel().wish().ways().towards(answer.base().orElseThrow())
+                        + " "
+                        + plan.channel().wish().ways().towards(answer.base().orElseThrow())
                         + ", should all that is uncertain everywhere turn out badly, too; likely: without that. Next sure: from"
                         + " the end of a stretch on.",
                 route.stretches(),
@@ -260,8 +261,7 @@ public final class RoutesComposer {
         Optional<Instant> time = route.isUtc() && point.timeS().isPresent()
                 ? Optional.of(Instant.ofEpochSecond(Math.round(point.timeS().getAsDouble())))
                 : Optional.empty();
-        return new Gpx.Mark(
-                point.at(), route.name() + ", " + moment(route, point) + ": " + what, about, time);
+        return new Gpx.Mark(point.at(), route.name() + ", " + moment(route, point) + ": " + what, about, time);
     }
 
     /** Every point of every route; empty where there are none. */

@@ -114,8 +114,8 @@ public final class StationsComposer {
                 .map(one -> "; the weakest is " + one.place().name() + ", "
                         + Shares.odds(one.odds().get().weaker().low(), wantedOdds()))
                 .orElse("");
-        return station.entry().name() + ": " + served(station) + " the wanted " + wanted() + " " + ways().towards("it") + weakest
-                + "." + relay;
+        return station.entry().name() + ": " + served(station) + " the wanted " + wanted() + " " + ways().towards("it")
+                + weakest + "." + relay;
     }
 
     private String served(Station station) {

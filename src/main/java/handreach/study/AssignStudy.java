@@ -159,7 +159,9 @@ public final class AssignStudy {
     }
 
     private Party carrying(Party demand, AssignAnswer.Person person, int option) {
-        return isStation(person) ? demand : demand.carrying(scene.end(person.options().get(option)));
+        return isStation(person)
+                ? demand
+                : demand.carrying(scene.end(person.options().get(option)));
     }
 
     /** The least of all talks between two people, by what the first carries, then the second. */

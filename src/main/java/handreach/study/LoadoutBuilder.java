@@ -30,8 +30,8 @@ import handreach.units.Db;
 import handreach.units.Dbd;
 import handreach.units.Dbi;
 import handreach.units.Dbm;
-import handreach.units.Frequency;
 import handreach.units.Decibels;
+import handreach.units.Frequency;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashMap;
@@ -89,7 +89,8 @@ final class LoadoutBuilder {
             CarryLoss carry = carry(entry.carry(), isStated ? carried : control());
             if (isStated && entry.carry() == Carry.VEHICLE)
                 warnings.add(entry.name() + " has a stated gain and is carried inside a vehicle, whose loss of "
-                        + Decibels.text(-carry.bodyDb()) + " is counted. For an antenna outside, on its roof, write carry = \"roof\".");
+                        + Decibels.text(-carry.bodyDb())
+                        + " is counted. For an antenna outside, on its roof, write carry = \"roof\".");
             loadouts.add(new Loadout(
                     entry.name(),
                     radios.get(entry.radio()),

@@ -78,8 +78,8 @@ final class PlacesCount {
     }
 
     private double spareDb(Party point, Loadout carried) {
-        Party other = new Party(middle.map(Places.PositionEntry::name).orElse("the middle"), at(), end(carried))
-                .asBase();
+        Party other =
+                new Party(middle.map(Places.PositionEntry::name).orElse("the middle"), at(), end(carried)).asBase();
         return book.talk(other, point).map(TalkBook.Talk::spareDb).orElse(Double.NEGATIVE_INFINITY);
     }
 

@@ -77,7 +77,13 @@ public record ReachAnswer(
     /** What stands in the middle while the loadouts are held against one another, and which ways count, in a sentence or two. */
     public String otherEnd() {
         return middleEnd()
-                + scene.plan().channel().wish().ways().sentence().map(one -> " " + one).orElse("");
+                + scene.plan()
+                        .channel()
+                        .wish()
+                        .ways()
+                        .sentence()
+                        .map(one -> " " + one)
+                        .orElse("");
     }
 
     private String middleEnd() {

@@ -206,8 +206,7 @@ public final class ReachStudy {
     }
 
     /** Where the plan asks for it: over the cells where there are some, else along the bearings. */
-    private List<OneWayGround> oneWay(
-            List<BearingLosses> losses, Optional<ReachAnswer.AreaAnswer> area, double odds) {
+    private List<OneWayGround> oneWay(List<BearingLosses> losses, Optional<ReachAnswer.AreaAnswer> area, double odds) {
         List<OneWayGround> all = new ArrayList<>();
         for (int i = 0; scene.plan().questions().reach().oneWay() && i < loadouts.size(); i++)
             all.add(

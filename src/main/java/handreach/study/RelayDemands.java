@@ -64,8 +64,7 @@ final class RelayDemands {
             if (entry.base()
                     || asked.talk() == Questions.WhoTalks.LISTED
                             && asked.pairs().stream().anyMatch(pair -> pair.contains(entry.name())))
-                reader.add(new Party(
-                                entry.name(), Optional.empty(), entry.at(), StationStudy.end(scene, entry), 1)
+                reader.add(new Party(entry.name(), Optional.empty(), entry.at(), StationStudy.end(scene, entry), 1)
                         .asBase());
         return reader.demands;
     }
@@ -103,7 +102,9 @@ final class RelayDemands {
                 .toList();
         int off = points.size() - known.size();
         if (off == points.size())
-            warnings.add(name + " lies where no elevation is known and is left out: add the tile, or move it. The rest is answered.");
+            warnings.add(
+                    name
+                            + " lies where no elevation is known and is left out: add the tile, or move it. The rest is answered.");
         else if (off > 0)
             warnings.add(off + " of " + points.size() + " points of " + name + " lie where no elevation is known and "
                     + (off == 1 ? "is" : "are") + " left out: add the tile, or move them. The rest is answered.");

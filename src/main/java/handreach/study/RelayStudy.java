@@ -124,7 +124,12 @@ public final class RelayStudy {
     /** What is asked of every path between two people of a plan. */
     static RelayQuestion.Setting setting(Scene scene) {
         return new RelayQuestion.Setting(
-                scene.terms(), scene.conditions(), scene.model(), scene.ground(), scene.learned(), scene.plan().channel().wish().ways());
+                scene.terms(),
+                scene.conditions(),
+                scene.model(),
+                scene.ground(),
+                scene.learned(),
+                scene.plan().channel().wish().ways());
     }
 
     /** What can be carried on the body, from the least burdensome up. */

@@ -224,7 +224,11 @@ final class RouteStudy {
                             .ifPresentOrElse(
                                     meetings::add,
                                     () -> apart.add(new RoutesAnswer.Apart(
-                                            a.entry().name(), a.span(), b.entry().name(), b.span(), a.isUtc())));
+                                            a.entry().name(),
+                                            a.span(),
+                                            b.entry().name(),
+                                            b.span(),
+                                            a.isUtc())));
             }
         return meetings;
     }

@@ -418,7 +418,8 @@ public final class Scene {
         SiteNoise noise = at < 0
                 ? noise()
                 : plan().equipment().loadouts().get(at).noise().map(this::noise).orElseGet(this::noise);
-        double feedDb = at < 0 ? 0 : plan().equipment().loadouts().get(at).hold().feedLossDb();
+        double feedDb =
+                at < 0 ? 0 : plan().equipment().loadouts().get(at).hold().feedLossDb();
         return new LinkEnd(loadout, noise, posture, RelayEquipment.feedLine(feedDb));
     }
 

@@ -88,8 +88,9 @@ final class StationStudy {
             Stands stands = new Stands(entry);
             List<Optional<HopPath.HopOdds>> hops =
                     demands.stream().map(stands::hop).toList();
-            List<Optional<HopPath.HopOdds>> whole =
-                    needed() == NeededWays.BOTH ? hops : demands.stream().map(stands::wholeHop).toList();
+            List<Optional<HopPath.HopOdds>> whole = needed() == NeededWays.BOTH
+                    ? hops
+                    : demands.stream().map(stands::wholeHop).toList();
             for (int t = 0; t < talks.size(); t++) {
                 boolean isWhole = demands.get(talks.get(t).a()).isBase()
                         == demands.get(talks.get(t).b()).isBase();
@@ -256,10 +257,12 @@ final class StationStudy {
 
     /** The same person or station with what is there taken on another channel. */
     Party tuned(Party point, Scene on) {
-        if (on.plan().channel().frequency().mhz() == scene.plan().channel().frequency().mhz()) return point;
+        if (on.plan().channel().frequency().mhz()
+                == scene.plan().channel().frequency().mhz()) return point;
         String name = point.end().loadout().name();
         return scene.plan().places().stations().stream()
-                .filter(entry -> entry.name().equals(point.name()) && point.group().isEmpty())
+                .filter(entry ->
+                        entry.name().equals(point.name()) && point.group().isEmpty())
                 .findFirst()
                 .map(entry -> point.carrying(end(on, entry)))
                 .orElseGet(() -> point.carrying(on.end(on.loadout(name))));

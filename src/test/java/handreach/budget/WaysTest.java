@@ -7,8 +7,8 @@ import static org.junit.jupiter.api.Assertions.assertSame;
 import handreach.loadout.Carry;
 import handreach.loadout.CopyQuality;
 import handreach.loadout.NeededWays;
-import handreach.units.Frequency;
 import handreach.uncertainty.Odds;
+import handreach.units.Frequency;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -55,8 +55,7 @@ class WaysTest {
     /** Asked for both ways the link has the margin of the weaker; the stronger alone has more. */
     @Test
     void theStrongerWayAloneWantsLess() {
-        assertEquals(
-                LINK.marginDb(150, 0, 0), LINK.asking(Ways.THERE).marginDb(150, 0, 0), EXACT);
+        assertEquals(LINK.marginDb(150, 0, 0), LINK.asking(Ways.THERE).marginDb(150, 0, 0), EXACT);
         assertEquals(
                 LINK.marginBackDb(150, 0, 0) - LINK.marginThereDb(150, 0, 0),
                 LINK.asking(Ways.BACK).marginDb(150, 0, 0) - LINK.marginDb(150, 0, 0),

@@ -54,7 +54,9 @@ class S15OneWayTest {
                 .replace("\"../invented-bench/bench.csv\"", "'" + sample.resolve("../invented-bench/bench.csv") + "'")
                 .replaceAll("(?s)\\[\\[walk\\]\\].*", "")
                 .replaceAll("(?s)\\[\\[position\\]\\]\nname = \"creek crew\".*?\n\n", "")
-                .replace("\"36.3000, -84.1950\"\nloadout = \"factory at face\"", "\"36.2620, -84.1900\"\nloadout = \"half-wave at face\"")
+                .replace(
+                        "\"36.3000, -84.1950\"\nloadout = \"factory at face\"",
+                        "\"36.2620, -84.1900\"\nloadout = \"half-wave at face\"")
                 .replace("loadout = \"quarter-wave with wire at face\"\nbase = true", "loadout = \"car\"\nbase = true")
                 .replace("odds = 0.8 ", target + "\nodds = 0.8 ")
                 .replace("bearing_step_deg = 5", reach + "\nbearing_step_deg = 90")
@@ -72,7 +74,10 @@ class S15OneWayTest {
     @Test
     void bothWaysIsWhatAPlanThatSaysNothingMeans() throws IOException {
         String silent = CommandRun.of("reach", plan("", ""), "--json").out();
-        assertEquals(silent, CommandRun.of("reach", plan("ways = \"both\"", "one_way = false"), "--json").out());
+        assertEquals(
+                silent,
+                CommandRun.of("reach", plan("ways = \"both\"", "one_way = false"), "--json")
+                        .out());
         assertFalse(silent.contains("needed_ways") || silent.contains("one_way"));
     }
 
@@ -86,8 +91,7 @@ class S15OneWayTest {
             JsonNode reach = json("reach", plan, "--json");
             assertEquals(ways, reach.get("needed_ways").asText());
             assertTrue(reach.get("other_end").asText().contains(sentence));
-            JsonNode odds =
-                    reach.get("who_reaches_whom").get("pairs").get(0).get("odds");
+            JsonNode odds = reach.get("who_reaches_whom").get("pairs").get(0).get("odds");
             double calls = odds.get("back").get(0).asDouble();
             double hears = odds.get("there").get(0).asDouble();
             assertTrue(calls < WANTED && hears > WANTED, odds.toString());
@@ -105,8 +109,17 @@ class S15OneWayTest {
             assertTrue(page.contains(isHears ? "1 of 1 places have the wanted 80 % hearing" : "0 of 1 places"), page);
         }
         // Between others than the base both ways count, whatever the plan says.
-        JsonNode ledger = json("path", "--plan", plan("ways = \"calls\"", ""), "--from", "36.28, -84.2", "--from-loadout",
-                        "factory at hip", "--to", "north spur", "--json")
+        JsonNode ledger = json(
+                        "path",
+                        "--plan",
+                        plan("ways = \"calls\"", ""),
+                        "--from",
+                        "36.28, -84.2",
+                        "--from-loadout",
+                        "factory at hip",
+                        "--to",
+                        "north spur",
+                        "--json")
                 .get("ledger");
         assertFalse(ledger.has("asked"));
     }
@@ -116,9 +129,11 @@ class S15OneWayTest {
     void theGroundOfOneWayIsThatOfItsOwnBudget() throws IOException {
         String plan = plan("", "one_way = true");
         Path out = folder.resolve("out");
-        CommandRun run = CommandRun.of("reach", plan, "--only", "numbers,rasters,outlines,overlay", "--out", out.toString());
+        CommandRun run =
+                CommandRun.of("reach", plan, "--only", "numbers,rasters,outlines,overlay", "--out", out.toString());
         assertEquals(0, run.code(), run.err());
-        JsonNode told = new ObjectMapper().readTree(out.resolve("reach.json").toFile()).get("one_way");
+        JsonNode told =
+                new ObjectMapper().readTree(out.resolve("reach.json").toFile()).get("one_way");
         ReachAnswer answer = ReachStudy.run(Scene.open(PlanFile.open(Path.of(plan))), true, Progress.SILENT);
         double most = 0;
         for (int i = 0; i < told.size(); i++) {
@@ -132,8 +147,10 @@ class S15OneWayTest {
                 double lossDb = odds.losses().lossDb(cell);
                 double up = odds.losses().departureDeg(cell);
                 double down = odds.losses().arrivalDeg(cell);
-                boolean copies = Odds.ofMargin(budget.marginThereDb(lossDb, up, down), budget.spreadThereDb()) >= WANTED;
-                boolean isCopied = Odds.ofMargin(budget.marginBackDb(lossDb, up, down), budget.spreadBackDb()) >= WANTED;
+                boolean copies =
+                        Odds.ofMargin(budget.marginThereDb(lossDb, up, down), budget.spreadThereDb()) >= WANTED;
+                boolean isCopied =
+                        Odds.ofMargin(budget.marginBackDb(lossDb, up, down), budget.spreadBackDb()) >= WANTED;
                 known++;
                 if (copies && !isCopied) hears++;
                 if (isCopied && !copies) heard++;
@@ -163,20 +180,24 @@ class S15OneWayTest {
         double feed = 0;
         double carried = 0;
         for (JsonNode line : ledger.get("there").get("lines")) {
-            if (line.get("label").asText().contains("feed line")) feed = line.get("db").asDouble();
-            if (line.get("label").asText().contains("on the roof")) carried = line.get("db").asDouble();
+            if (line.get("label").asText().contains("feed line"))
+                feed = line.get("db").asDouble();
+            if (line.get("label").asText().contains("on the roof"))
+                carried = line.get("db").asDouble();
         }
         assertEquals(-1.5, feed);
         assertEquals(0, carried);
         Path file = Path.of(plan);
-        Files.writeString(file, Files.readString(file).replace("carry = \"roof\"\nfeed_loss_db = 1.5", "carry = \"vehicle\""));
+        Files.writeString(
+                file, Files.readString(file).replace("carry = \"roof\"\nfeed_loss_db = 1.5", "carry = \"vehicle\""));
         CommandRun inside = CommandRun.of(path);
         assertTrue(inside.out().contains("held at head height inside a vehicle"));
         assertTrue(
                 inside.err().contains("car has a stated gain and is carried inside a vehicle, whose loss of")
                         && inside.err().contains("write carry = \"roof\""),
                 inside.err());
-        Files.writeString(file, Files.readString(file).replace("carry = \"vehicle\"", "carry = \"face\"\nfeed_loss_db = 1.5"));
+        Files.writeString(
+                file, Files.readString(file).replace("carry = \"vehicle\"", "carry = \"face\"\nfeed_loss_db = 1.5"));
         CommandRun worn = CommandRun.of(path);
         assertEquals(2, worn.code());
         assertTrue(worn.err().contains("feed_loss_db is the loss of a line, but car is carried face"), worn.err());

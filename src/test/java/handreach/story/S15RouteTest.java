@@ -188,19 +188,25 @@ class S15RouteTest {
                 points.get(40).get("latitude").asDouble(),
                 Double.parseDouble(((Element) written.item(40)).getAttribute("lat")),
                 1e-6);
-        Instant time = Instant.parse(
-                ((Element) written.item(40)).getElementsByTagName("time").item(0).getTextContent());
+        Instant time = Instant.parse(((Element) written.item(40))
+                .getElementsByTagName("time")
+                .item(0)
+                .getTextContent());
         assertEquals(points.get(40).get("time_s").asDouble(), time.getEpochSecond(), 0.51);
         assertEquals(
                 0, ((Element) tracks.item(1)).getElementsByTagName("time").getLength()); // the crew's clock has no day
         List<String> names = new ArrayList<>();
         NodeList marks = gpx(out, "wpt");
         for (int i = 0; i < marks.getLength(); i++)
-            names.add(((Element) marks.item(i)).getElementsByTagName("name").item(0).getTextContent());
+            names.add(((Element) marks.item(i))
+                    .getElementsByTagName("name")
+                    .item(0)
+                    .getTextContent());
         for (JsonNode stretch : routes.get(1).get("stretches"))
             if (stretch.get("contact").asText().equals("silent"))
                 assertTrue(
-                        names.contains("paced, " + stretch.get("from").asText() + ": silence begins"), names.toString());
+                        names.contains("paced, " + stretch.get("from").asText() + ": silence begins"),
+                        names.toString());
         assertTrue(names.stream().anyMatch(name -> name.endsWith(": call before silence")), names.toString());
     }
 
@@ -223,9 +229,10 @@ class S15RouteTest {
         JsonNode along = json("reach", plan, "--json").get("along_routes");
         List<String> met = new ArrayList<>();
         for (JsonNode one : along.get("meetings"))
-            met.add(one.get("a").asText() + " " + one.get("b").asText() + " " + one.get("from").asText() + " "
-                    + one.get("to").asText());
-        String end = along.get("routes").get(0).get("points").get(120).get("time").asText();
+            met.add(one.get("a").asText() + " " + one.get("b").asText() + " "
+                    + one.get("from").asText() + " " + one.get("to").asText());
+        String end =
+                along.get("routes").get(0).get("points").get(120).get("time").asText();
         assertEquals(2, met.size(), met.toString());
         assertEquals("one half 09:00 " + end, met.get(0));
         assertTrue(met.get(1).startsWith("late early 00:30 "), met.toString());
@@ -241,7 +248,8 @@ class S15RouteTest {
     /** A sector off the tiles is one line, and the rest is answered. */
     @Test
     void aSectorOffTheTilesIsOneLine() throws IOException {
-        String box = "{\"type\":\"Polygon\",\"coordinates\":[[[%1$s,36.27],[%2$s,36.27],[%2$s,36.29],[%1$s,36.29],[%1$s,36.27]]]}";
+        String box =
+                "{\"type\":\"Polygon\",\"coordinates\":[[[%1$s,36.27],[%2$s,36.27],[%2$s,36.29],[%1$s,36.29],[%1$s,36.27]]]}";
         Files.writeString(folder.resolve("off.geojson"), String.format(Locale.ROOT, box, "-83.9", "-83.8"));
         Files.writeString(folder.resolve("edge.geojson"), String.format(Locale.ROOT, box, "-84.10", "-84.06"));
         String sectors = "[[sector]]\nname = \"off\"\npolygon = \"off.geojson\"\n"

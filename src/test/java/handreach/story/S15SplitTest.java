@@ -26,8 +26,9 @@ class S15SplitTest {
     private static final String GEAR =
             "power_w = 5\nsensitivity_dbm = -118\ngain_dbd = -0.5\ngain_uncertainty_db = 1\nfeed_loss_db = 1\nheight_m = 6\n";
 
-    private static final String TRUCK = "\n[[station]]\nname = \"truck\"\nat = \"36.2620, -84.2050\"\non = \"vehicle\"\n"
-            + "power_w = 25\nsensitivity_dbm = -118\ngain_dbd = -1\nfeed_loss_db = 1.5\n";
+    private static final String TRUCK =
+            "\n[[station]]\nname = \"truck\"\nat = \"36.2620, -84.2050\"\non = \"vehicle\"\n"
+                    + "power_w = 25\nsensitivity_dbm = -118\ngain_dbd = -1\nfeed_loss_db = 1.5\n";
 
     @TempDir
     Path folder;
@@ -82,18 +83,24 @@ class S15SplitTest {
         double in = line(ledger.get("there"), "free space").orElseThrow();
         double out = line(ledger.get("back"), "free space").orElseThrow();
         assertEquals(20 * Math.log10(TRANSMIT_MHZ / RECEIVE_MHZ), in - out, 1e-3);
-        String at = "\n[[station]]\nname = \"like it\"\nrelay = true\nat = \"" + site.get("latitude").asText() + ", "
-                + site.get("longitude").asText() + "\"\n" + GEAR;
+        String at = "\n[[station]]\nname = \"like it\"\nrelay = true\nat = \""
+                + site.get("latitude").asText() + ", " + site.get("longitude").asText() + "\"\n" + GEAR;
         // Once on the channel's frequencies, once on the same as its own.
-        for (String own : new String[] {"", "receive_mhz = " + RECEIVE_MHZ + "\ntransmit_mhz = " + TRANSMIT_MHZ + "\n"}) {
+        for (String own :
+                new String[] {"", "receive_mhz = " + RECEIVE_MHZ + "\ntransmit_mhz = " + TRANSMIT_MHZ + "\n"}) {
             JsonNode places = named(
-                            json("reach", plan(at + own, "frequency_mhz = 155.16", SPLIT), "--json").get("stations"),
+                            json("reach", plan(at + own, "frequency_mhz = 155.16", SPLIT), "--json")
+                                    .get("stations"),
                             "like it")
                     .get("places");
             for (JsonNode hop : site.get("hops")) {
                 JsonNode odds = named(places, hop.get("name").asText()).get("odds");
-                assertEquals(hop.get("odds_there").asDouble(), odds.get("there").get(0).asDouble(), SAME);
-                assertEquals(hop.get("odds_back").asDouble(), odds.get("back").get(0).asDouble(), SAME);
+                assertEquals(
+                        hop.get("odds_there").asDouble(),
+                        odds.get("there").get(0).asDouble(),
+                        SAME);
+                assertEquals(
+                        hop.get("odds_back").asDouble(), odds.get("back").get(0).asDouble(), SAME);
                 assertEquals(
                         hop.get("odds_pessimistic").asDouble(),
                         odds.get("pessimistic").get(0).asDouble(),
@@ -101,12 +108,18 @@ class S15SplitTest {
             }
         }
         // On one frequency it is another answer.
-        JsonNode single = named(json("reach", plan(at), "--json").get("stations"), "like it").get("places");
+        JsonNode single = named(json("reach", plan(at), "--json").get("stations"), "like it")
+                .get("places");
         JsonNode first = site.get("hops").get(0);
         double moved = Math.abs(first.get("odds_there").asDouble()
-                - named(single, first.get("name").asText()).get("odds").get("there").get(0).asDouble());
+                - named(single, first.get("name").asText())
+                        .get("odds")
+                        .get("there")
+                        .get(0)
+                        .asDouble());
         assertTrue(moved > 1e-4, first + " " + single);
-        String page = CommandRun.of("relay", plan("", "frequency_mhz = 155.16", SPLIT)).out();
+        String page = CommandRun.of("relay", plan("", "frequency_mhz = 155.16", SPLIT))
+                .out();
         assertTrue(page.replaceAll("\\s+", " ").contains("it hears 150.1600 MHz and sends 162.1600 MHz"), page);
     }
 
@@ -141,7 +154,12 @@ class S15SplitTest {
         }
         CommandRun chain = CommandRun.of(
                 "relay",
-                plan("", "frequency_mhz = 155.16", SPLIT, "mode = \"two-frequency\"", "mode = \"two-frequency\"\nchained = true"));
+                plan(
+                        "",
+                        "frequency_mhz = 155.16",
+                        SPLIT,
+                        "mode = \"two-frequency\"",
+                        "mode = \"two-frequency\"\nchained = true"));
         assertEquals(2, chain.code());
         assertTrue(chain.err().contains("none hears what another sends"), chain.err());
     }
@@ -155,8 +173,10 @@ class S15SplitTest {
         for (JsonNode talk : relay.get("direct").get("talks")) {
             assertEquals("truck", talk.get("b").asText());
             JsonNode odds = named(places, talk.get("a").asText()).get("odds");
-            assertEquals(odds.get("there").get(0).asDouble(), talk.get("odds_there").asDouble(), SAME);
-            assertEquals(odds.get("back").get(0).asDouble(), talk.get("odds_back").asDouble(), SAME);
+            assertEquals(
+                    odds.get("there").get(0).asDouble(), talk.get("odds_there").asDouble(), SAME);
+            assertEquals(
+                    odds.get("back").get(0).asDouble(), talk.get("odds_back").asDouble(), SAME);
         }
         assertEquals(2, relay.get("direct").get("talks").size());
         CommandRun assign = CommandRun.of("assign", plan(TRUCK, "talk = \"all-to-base\"", listed), "--json");
