@@ -34,9 +34,6 @@ public record BenchFile(String name, List<Reading> readings, Declarations declar
         return of(SourceText.read(file, SPREADSHEET_CODE_PAGE));
     }
 
-    /** What a bench may have been read at. */
-    public static final Range FREQUENCY = new Range("frequency_mhz", 1, 10_000, "MHz", "Write it in megahertz.");
-
     /** Reads a bench file already in memory. */
     public static BenchFile of(SourceText source) {
         return BenchTable.read(source);

@@ -2,6 +2,7 @@ package handreach.bench;
 
 import handreach.input.NearestWord;
 import handreach.input.NumberText;
+import handreach.input.Range;
 import handreach.input.Table;
 import handreach.input.TableRow;
 import java.util.EnumMap;

@@ -6,6 +6,7 @@ import handreach.loadout.CopyQuality;
 import handreach.loadout.Fading;
 import handreach.loadout.Modulation;
 import handreach.loadout.NeededWays;
+import handreach.units.Decibels;
 import handreach.units.Frequency;
 import handreach.units.Polarization;
 import java.util.List;
@@ -42,7 +43,7 @@ public record Channel(
 
     /** Its frequency as it is written everywhere: {@code 155.1600 MHz}. */
     public String mhzText() {
-        return String.format(Locale.ROOT, "%.4f MHz", frequency.mhz());
+        return Decibels.number(frequency.mhz(), 4) + " MHz";
     }
 
     /** Name and frequency with that between them; the frequency alone where nobody gave it a name. */

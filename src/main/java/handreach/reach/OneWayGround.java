@@ -54,11 +54,10 @@ public record OneWayGround(double both, double hearsOnly, double heardOnly, doub
         for (RadialLosses radial : losses.radials()) {
             double[] up = radial.marginsDb(calls);
             double[] down = radial.marginsDb(hears);
-            double[] distanceM = radial.distancesM();
             for (int i = 0; i < radial.knownCount(); i++) {
                 if (!radial.counts(i)) continue;
                 int kind = (up[i] >= callsDb ? 1 : 0) + (down[i] >= hearsDb ? 2 : 0);
-                sum[kind] += half * RadialReach.ring(distanceM, i);
+                sum[kind] += half * radial.ringM2(i);
             }
         }
         double known = sum[0] + sum[1] + sum[2] + sum[3];
