@@ -262,7 +262,7 @@ class S17KillTest {
                     new BufferedReader(new InputStreamReader(program.getInputStream(), StandardCharsets.UTF_8))) {
                 String last = said.readLine();
                 while (!last.equals("ready")) last = said.readLine();
-                for (int step = random.nextInt(MOST_STEPS); step > 0; step--) said.readLine();
+                for (int step = random.nextInt(MOST_STEPS); step > 0; step--) last = said.readLine();
                 TimeUnit.MILLISECONDS.sleep(random.nextInt(LONGEST_MS));
                 program.toHandle().destroyForcibly();
                 assertTrue(program.waitFor(60, TimeUnit.SECONDS));
