@@ -31,7 +31,13 @@ final class EntryField extends VBox {
         HBox setting = new HBox(8, control.node(), limits);
         setting.setAlignment(Pos.CENTER_LEFT);
         // Where there is no room beside the words, it stands under them.
-        FlowPane line = new FlowPane(8, 2, words, setting);
+        FlowPane line = new FlowPane(8, 2, words, setting) {
+            @Override
+            protected double computeMinWidth(double height) {
+                return 0;
+            }
+        };
+        setting.maxWidthProperty().bind(line.widthProperty());
         line.setRowValignment(VPos.CENTER);
         wrong.setId("fault-" + key.key());
         getChildren().addAll(line, wrong);

@@ -47,6 +47,9 @@ class TourDeskTest {
         run.onScreen(() ->
                 run.session().edit("units", text -> PlanText.withTopValue(text, "units", PlanText.quoted("imperial"))));
         run.settle();
+        // A plan with unsaved edits would ask before a new one is begun.
+        run.robot().push(KeyCode.SHORTCUT, KeyCode.S);
+        run.settle();
         Set<String> nameless = new LinkedHashSet<>();
         Set<String> metric = new LinkedHashSet<>();
         WindowTour[] tour = new WindowTour[1];

@@ -31,7 +31,7 @@ import org.testfx.util.WaitForAsyncUtils;
  */
 final class WindowRun implements AutoCloseable {
     private static final Path SCREENS = Path.of("target", "screens");
-    private static final long PATIENCE_S = 60;
+    private static final long PATIENCE_S = 90;
 
     private final FxRobot robot = new FxRobot();
     private final Path folder;
@@ -91,6 +91,7 @@ final class WindowRun implements AutoCloseable {
 
     private void start(Supplier<Optional<FirstPlan>> first) {
         try {
+            FxToolkit.toolkitContext().setSetupTimeoutInMillis(1000 * PATIENCE_S);
             FxToolkit.registerPrimaryStage();
             Platform.setImplicitExit(false);
             stage = FxToolkit.registerStage(Stage::new);

@@ -1,7 +1,5 @@
 package handreach.desktop;
 
-import static org.junit.jupiter.api.Assertions.assertTrue;
-
 import java.lang.management.ManagementFactory;
 import java.lang.management.ThreadMXBean;
 import java.nio.file.Path;
@@ -15,20 +13,17 @@ import org.junit.jupiter.api.parallel.Isolated;
 
 /**
  * What the screen thread has to do before something shows for the first time, counted as its processor time: that says the same on a busy
- * machine.
+ * machine. Prints, and asks nothing: run by hand, as {@link DeskTimings}.
  */
 @Isolated
-class FirstLayoutsTest {
+class FirstLayoutTimings {
     private static final ThreadMXBean THREADS = ManagementFactory.getThreadMXBean();
-    /** So much may be asked of the screen thread at a time, ms. */
-    private static final double ALLOWED_MS = 50;
 
     @TempDir
     private Path folder;
 
     private WindowRun run;
     private final List<String> told = new ArrayList<>();
-    private double worstMs;
 
     @AfterEach
     void closeTheWindow() {
@@ -45,12 +40,11 @@ class FirstLayoutsTest {
             return (THREADS.getCurrentThreadCpuTime() - before) / 1e6;
         });
         told.add(String.format(Locale.ROOT, "%s %.0f", what, ms));
-        worstMs = Math.max(worstMs, ms);
         run.settle();
     }
 
     @Test
-    void nothingThatIsUnfoldedKeepsTheScreenWaiting() {
+    void printWhatTheScreenThreadDoesAtFirstSights() {
         run = WindowRun.on(folder, "forest-hills");
         for (int question = 1; question <= 5; question++) {
             int number = question;
@@ -63,8 +57,7 @@ class FirstLayoutsTest {
         for (HelpPane.Topic topic : HelpPane.Topic.values())
             measure("help " + topic.words(), () -> run.window().showHelp(topic));
         measure("new plan", () -> run.window().showNewPlan());
-        measure("miles", () -> run.session().palette().set(Palette.NIGHT));
+        measure("night", () -> run.session().palette().set(Palette.NIGHT));
         System.out.println("first layouts, ms of the screen thread: " + String.join(", ", told));
-        assertTrue(worstMs < ALLOWED_MS, told.toString());
     }
 }
