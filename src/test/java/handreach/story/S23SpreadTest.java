@@ -34,7 +34,7 @@ import org.junit.jupiter.api.io.TempDir;
 /** The same rows by plain threads and by the engine: in this process, on a cluster, after a worker and after a driver was killed. */
 class S23SpreadTest {
     /** A machine may be busy with other things. */
-    private static final long PATIENCE_S = 400;
+    private static final long PATIENCE_S = 1200;
 
     /** Where the logs of a cluster stay, to be looked into when it fails. */
     private static final Path LOGS = Path.of("target", "cluster-of-two").toAbsolutePath();
