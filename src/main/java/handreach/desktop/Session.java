@@ -78,9 +78,9 @@ final class Session {
     /** A text that was left, and what was done to it. */
     private record Step(String what, String text) {}
 
-    private record Edit(String what, UnaryOperator<String> change, Way way, Consumer<RuntimeException> refused) {}
+    private record Edit(String what, UnaryOperator<String> change, EditKind way, Consumer<RuntimeException> refused) {}
 
-    private enum Way {
+    private enum EditKind {
         NEW,
         BACK,
         AGAIN
@@ -294,15 +294,15 @@ final class Session {
 
     /** The same; {@code refused} is told why the plan cannot bear it, in place of the person. */
     void edit(String what, UnaryOperator<String> change, Consumer<RuntimeException> refused) {
-        enqueue(new Edit(what, change, Way.NEW, refused));
+        enqueue(new Edit(what, change, EditKind.NEW, refused));
     }
 
     void undo() {
-        enqueue(new Edit("", UnaryOperator.identity(), Way.BACK, this::tell));
+        enqueue(new Edit("", UnaryOperator.identity(), EditKind.BACK, this::tell));
     }
 
     void redo() {
-        enqueue(new Edit("", UnaryOperator.identity(), Way.AGAIN, this::tell));
+        enqueue(new Edit("", UnaryOperator.identity(), EditKind.AGAIN, this::tell));
     }
 
     private void enqueue(Edit edit) {
@@ -320,15 +320,15 @@ final class Session {
             return;
         }
         Edit edit = waiting.remove();
-        Deque<Step> from = edit.way() == Way.BACK ? past : future;
-        if (edit.way() != Way.NEW && from.isEmpty()) {
+        Deque<Step> from = edit.way() == EditKind.BACK ? past : future;
+        if (edit.way() != EditKind.NEW && from.isEmpty()) {
             next();
             return;
         }
         Scene before = scene.get();
-        String what = edit.way() == Way.NEW ? edit.what() : from.peek().what();
+        String what = edit.way() == EditKind.NEW ? edit.what() : from.peek().what();
         UnaryOperator<String> change =
-                edit.way() == Way.NEW ? edit.change() : taken(from.peek().text());
+                edit.way() == EditKind.NEW ? edit.change() : taken(from.peek().text());
         isEditing = true;
         worker.inOrder(
                 () -> {
@@ -358,7 +358,7 @@ final class Session {
         return ignored -> text;
     }
 
-    private void keep(Way way, Step left) {
+    private void keep(EditKind way, Step left) {
         switch (way) {
             case NEW -> {
                 past.push(left);

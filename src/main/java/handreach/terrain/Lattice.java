@@ -31,13 +31,13 @@ final class Lattice {
     }
 
     /** A grid's place in a lattice: index of its first row and column. */
-    record Seat(Lattice lattice, int row, int column) {}
+    record GridOffset(Lattice lattice, int row, int column) {}
 
     /** Gives every grid a seat, in an old lattice where it fits one. */
-    static final class Book {
+    static final class Registry {
         private final List<Lattice> known = new ArrayList<>();
 
-        Seat seat(GridFit fit, int rows, int columns) {
+        GridOffset seat(GridFit fit, int rows, int columns) {
             double perX = fit.frame().isDegrees() ? wholeIfNear(fit.postsPerX(), columns) : fit.postsPerX();
             double perY = fit.frame().isDegrees() ? wholeIfNear(fit.postsPerY(), rows) : fit.postsPerY();
             for (Lattice lattice : known) {
@@ -47,7 +47,7 @@ final class Lattice {
                 double drift =
                         Math.max(columns * Math.abs(lattice.perX / perX - 1), rows * Math.abs(lattice.perY / perY - 1));
                 if (isWhole(column) && isWhole(row) && drift < TOLERANCE && Math.abs(column) + Math.abs(row) < 1e9)
-                    return new Seat(lattice, (int) Math.rint(row), (int) Math.rint(column));
+                    return new GridOffset(lattice, (int) Math.rint(row), (int) Math.rint(column));
             }
             double originX = fit.westX();
             double originY = fit.northY();
@@ -57,7 +57,7 @@ final class Lattice {
             }
             Lattice lattice = new Lattice(fit.frame(), originX, originY, perX, perY);
             known.add(lattice);
-            return new Seat(lattice, (int) Math.rint((originY - fit.northY()) * perY), (int)
+            return new GridOffset(lattice, (int) Math.rint((originY - fit.northY()) * perY), (int)
                     Math.rint((fit.westX() - originX) * perX));
         }
     }

@@ -21,7 +21,7 @@ final class Tile {
     private volatile boolean isAsked;
     private volatile boolean hasNoFilled;
 
-    Tile(TileHeader draft, Lattice.Seat seat) {
+    Tile(TileHeader draft, Lattice.GridOffset seat) {
         this.summary = draft.summary();
         this.lattice = seat.lattice();
         this.row0 = seat.row();

@@ -29,7 +29,7 @@ public final class TileFolder implements Elevation {
 
     private TileFolder(List<TileHeader> drafts, TileCache cache) {
         this.cache = cache;
-        Lattice.Book book = new Lattice.Book();
+        Lattice.Registry book = new Lattice.Registry();
         List<Tile> tiles = new ArrayList<>();
         Map<Tile, Double> meanM = new LinkedHashMap<>();
         Map<String, TileSummary> byName = new LinkedHashMap<>();
