@@ -44,7 +44,7 @@ public final class BearingLosses {
                         request.bearings(),
                         () -> new BearingWorker(request, heights, setting, progress),
                         (worker, number) -> worker.bearing(number, found),
-                        new Stretch(progress, "bearings", 0, 1));
+                        new SubProgress(progress, "bearings", 0, 1));
         return IntStream.range(0, heights.size())
                 .mapToObj(k -> new BearingLosses(request, heights.get(k), List.of(found[k])))
                 .toList();

@@ -21,7 +21,7 @@ final class CellsByRadial {
         this.slot = slot;
     }
 
-    static CellsByRadial of(CellGrid grid, AzimuthalFrame frame, int radials, Workers workers, Stretch stretch) {
+    static CellsByRadial of(CellGrid grid, AzimuthalFrame frame, int radials, Workers workers, SubProgress stretch) {
         int[] radialOf = new int[grid.count()];
         float[] distance = new float[grid.count()];
         workers.run(

@@ -30,7 +30,7 @@ final class ExactArea implements AreaEngine {
                 (worker, row) -> {
                     for (int c = 0; c < grid.columns(); c++) worker.cell(grid.index(row, c));
                 },
-                new Stretch(progress, "one path per cell", 0, 1));
+                new SubProgress(progress, "one path per cell", 0, 1));
         return new ArrayList<>(List.of(out));
     }
 }

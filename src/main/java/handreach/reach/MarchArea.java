@@ -89,7 +89,7 @@ final class MarchArea implements AreaEngine {
         AreaSetting setting = AreaSetting.of(request, ground);
         int radials = radials(request.radiusM(), arcM);
         CellsByRadial cells = CellsByRadial.of(
-                request.grid(), setting.frame(), radials, workers, new Stretch(progress, "cells to radials", 0, 0.01));
+                request.grid(), setting.frame(), radials, workers, new SubProgress(progress, "cells to radials", 0, 0.01));
         List<LossGrid> grids = new ArrayList<>();
         for (Terminals pair : heights) grids.add(new LossGrid(request.with(pair), MapEngine.MARCH));
         double end = measures ? 0.97 : 1;
@@ -97,10 +97,10 @@ final class MarchArea implements AreaEngine {
                 (radials + owned() - 1) / owned(),
                 () -> new MarchWorker(setting, cells, heights, grids, progress),
                 MarchWorker::group,
-                new Stretch(progress, "marching radials", 0.01, end));
+                new SubProgress(progress, "marching radials", 0.01, end));
         if (!measures) return List.copyOf(grids);
         return new SamplingCheck(setting, workers, checked(radials))
-                .measured(grids, cells, new Stretch(progress, "comparing with exact paths", end, 1));
+                .measured(grids, cells, new SubProgress(progress, "comparing with exact paths", end, 1));
     }
 
     /** One thread's share. */

@@ -80,7 +80,7 @@ public record MarchTrial(int threads, LongSupplier threadNanos) {
                             probe.march();
                             tookS[i] = Math.max(1, threadNanos.getAsLong() - start) / 1e9;
                         },
-                        new Stretch(Progress.SILENT, "trial", 0, 1));
+                        new SubProgress(Progress.SILENT, "trial", 0, 1));
         return new Round(Arrays.stream(countedS).sum(), Arrays.stream(tookS).sum());
     }
 

@@ -24,7 +24,7 @@ final class SamplingCheck {
     }
 
     /** The grids of one run with their differences; a grid without one when no compared cell is known in it. */
-    List<LossGrid> measured(List<LossGrid> grids, CellsByRadial cells, Stretch stretch) {
+    List<LossGrid> measured(List<LossGrid> grids, CellsByRadial cells, SubProgress stretch) {
         int compared = Math.min(wanted, cells.count());
         if (compared == 0) return List.copyOf(grids);
         double[][] difference = new double[grids.size()][compared];

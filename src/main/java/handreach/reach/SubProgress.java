@@ -8,7 +8,7 @@ package handreach.reach;
  * @param from share of the whole at which this part starts
  * @param to share at which it ends
  */
-public record Stretch(Progress whole, String what, double from, double to) implements Progress {
+public record SubProgress(Progress whole, String what, double from, double to) implements Progress {
     /** This part is done to this share, 0 to 1. */
     public void done(double share) {
         whole.done(what, from + (to - from) * share);
@@ -25,7 +25,7 @@ public record Stretch(Progress whole, String what, double from, double to) imple
     }
 
     /** The part of this part between two of its shares, under the same name. */
-    public Stretch part(double start, double end) {
-        return new Stretch(this, what, start, end);
+    public SubProgress part(double start, double end) {
+        return new SubProgress(this, what, start, end);
     }
 }

@@ -44,7 +44,7 @@ public final class SweepArea implements AreaEngine {
                 setting.frame(),
                 sampling.radials(),
                 workers,
-                new Stretch(progress, "cells to radials", 0, 0.05));
+                new SubProgress(progress, "cells to radials", 0, 0.05));
         List<LossGrid> grids = new ArrayList<>();
         for (Terminals pair : heights) grids.add(new LossGrid(request.with(pair), MapEngine.SWEEP));
         double end = measures ? 0.97 : 1;
@@ -52,9 +52,9 @@ public final class SweepArea implements AreaEngine {
                 sampling.radials(),
                 () -> new SweepWorker(setting, request.model(), sampling, cells, grids),
                 SweepWorker::radial,
-                new Stretch(progress, "sweeping radials", 0.05, end));
+                new SubProgress(progress, "sweeping radials", 0.05, end));
         if (!measures) return List.copyOf(grids);
         return new SamplingCheck(setting, workers, CHECKED)
-                .measured(grids, cells, new Stretch(progress, "comparing with exact paths", end, 1));
+                .measured(grids, cells, new SubProgress(progress, "comparing with exact paths", end, 1));
     }
 }

@@ -34,12 +34,12 @@ public final class Workers {
     }
 
     /** Does pieces 0 to count − 1, which need no workspace. */
-    public void run(int count, IntConsumer piece, Stretch stretch) {
+    public void run(int count, IntConsumer piece, SubProgress stretch) {
         run(count, () -> piece, IntConsumer::accept, stretch);
     }
 
     /** Does pieces 0 to count − 1; progress runs over the given stretch of the whole. */
-    public <W> void run(int count, Supplier<W> workspace, Piece<W> piece, Stretch stretch) {
+    public <W> void run(int count, Supplier<W> workspace, Piece<W> piece, SubProgress stretch) {
         AtomicInteger next = new AtomicInteger();
         AtomicInteger done = new AtomicInteger();
         int reportEvery = Math.max(1, count / 200);

@@ -9,7 +9,7 @@ import handreach.walk.MarginTrend;
 import handreach.walk.Reception;
 import handreach.walk.SilentCalls;
 import handreach.walk.WalkPair;
-import handreach.walk.Way;
+import handreach.walk.Direction;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -76,7 +76,7 @@ public record WalkJson(
             double distanceM,
             String cover,
             String loadout,
-            Way direction,
+            Direction direction,
             double marginDb,
             double predictedDbm,
             double odds,

@@ -4,7 +4,7 @@ import handreach.atlas.AtlasBlock;
 import handreach.atlas.PositionFigures;
 import handreach.input.InputFault;
 import handreach.reach.Progress;
-import handreach.reach.Stretch;
+import handreach.reach.SubProgress;
 import handreach.reach.Workers;
 import java.util.ArrayList;
 import java.util.Collections;
@@ -46,7 +46,7 @@ final class AtlasRun {
                             }
                             done.accept(block, rows);
                         },
-                        new Stretch(progress, "blocks of the atlas", 0, 1));
+                        new SubProgress(progress, "blocks of the atlas", 0, 1));
         List<BlockFault> ordered = new ArrayList<>(faults);
         ordered.sort(Comparator.comparingInt(BlockFault::block));
         return ordered;

@@ -9,7 +9,7 @@ import handreach.plan.Questions;
 import handreach.propagation.Terminals;
 import handreach.reach.Progress;
 import handreach.reach.ReachLink;
-import handreach.reach.Stretch;
+import handreach.reach.SubProgress;
 import handreach.reach.Workers;
 import handreach.relay.Conversation;
 import handreach.relay.Party;
@@ -110,7 +110,7 @@ public final class WalkNextStudy {
                 candidates(route),
                 belief(instrument),
                 reports,
-                new Stretch(progress, "choosing stops", ASKED, 1));
+                new SubProgress(progress, "choosing stops", ASKED, 1));
         List<Integer> stops = next.picks().stream()
                 .map(NextWalk.Pick::candidate)
                 .sorted(Comparator.comparingInt(
@@ -176,7 +176,7 @@ public final class WalkNextStudy {
                 .run(
                         places.size(),
                         number -> heard.set(number, heard(places.get(number), heights)),
-                        new Stretch(progress, "predicting along the tracks", 0, PREDICTED));
+                        new SubProgress(progress, "predicting along the tracks", 0, PREDICTED));
         return heard;
     }
 

@@ -14,7 +14,7 @@ import handreach.plan.CalibrationFile;
 import handreach.plan.Questions;
 import handreach.profile.Profile;
 import handreach.reach.Progress;
-import handreach.reach.Stretch;
+import handreach.reach.SubProgress;
 import handreach.reach.Workers;
 import handreach.walk.BlockedCheck;
 import handreach.walk.Calibration;
@@ -28,7 +28,7 @@ import handreach.walk.ReportFile;
 import handreach.walk.TrackJoin;
 import handreach.walk.WalkPair;
 import handreach.walk.WalkReport;
-import handreach.walk.Way;
+import handreach.walk.Direction;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.file.Files;
@@ -109,7 +109,7 @@ public final class WalkStudy {
                 Priors.USUAL,
                 carries,
                 silentCalls == SilentLogging.Said.UNKNOWN,
-                new Stretch(progress, "learning", PREDICTED, LEARNED));
+                new SubProgress(progress, "learning", PREDICTED, LEARNED));
         Calibration calibration = lesson.calibration();
         SilentLogging logging = new SilentLogging(silentCalls, lesson.silentCalls());
         String names =
@@ -119,7 +119,7 @@ public final class WalkStudy {
                 pairs,
                 lesson.decorrelationM(),
                 Priors.USUAL,
-                new Stretch(progress, "checking what was learned", LEARNED, CHECKED));
+                new SubProgress(progress, "checking what was learned", LEARNED, CHECKED));
         WalkAnswer.Learned learned = new WalkAnswer.Learned(
                 calibration, file, lesson.decorrelationM(), lesson.isEstimated(), check, logging, lesson.trend());
         Comparison comparison = Comparison.of(pairs);
@@ -151,13 +151,13 @@ public final class WalkStudy {
             t.swapHint(area).ifPresent(words -> faults.add(t.name(), 0, words));
         });
         List<WalkReport> reports =
-                reports(walk.reports(), new Stretch(progress, "reading the reports of " + walk.name(), from, read));
+                reports(walk.reports(), new SubProgress(progress, "reading the reports of " + walk.name(), from, read));
         String source = String.valueOf(walk.reports().getFileName());
         for (WalkReport report : reports)
             if (report.origin().at().filter(at -> GpxTrack.exchanged(at, area)).isPresent())
                 faults.add(source, report.origin().line(), GpxTrack.SWAPPED);
         TrackJoin join = TrackJoin.of(
-                track, reports, walk.clockOffsetS(), new Stretch(progress, "placing " + walk.name(), read, placed));
+                track, reports, walk.clockOffsetS(), new SubProgress(progress, "placing " + walk.name(), read, placed));
         for (String note : join.notes()) warnings.add(walk.name() + ": " + note);
         join.clockFault().ifPresent(words -> faults.add(source, 0, words));
         day(walk.reports(), reports);
@@ -166,7 +166,7 @@ public final class WalkStudy {
                 walk,
                 base,
                 averaged(walk, join.placed()),
-                new Stretch(progress, "predicting " + walk.name(), placed, to));
+                new SubProgress(progress, "predicting " + walk.name(), placed, to));
         startM += BETWEEN_WALKS_M
                 + (join.placed().isEmpty()
                         ? 0
@@ -243,7 +243,7 @@ public final class WalkStudy {
     /** What came of predicting one report: a pair, or why there is none. */
     private record Predicted(Optional<WalkPair> pair, String why) {}
 
-    private void predict(Questions.WalkEntry walk, WalkBase base, List<TrackJoin.Placed> placed, Stretch predicting) {
+    private void predict(Questions.WalkEntry walk, WalkBase base, List<TrackJoin.Placed> placed, SubProgress predicting) {
         List<Asked> here = new ArrayList<>();
         Map<String, PathStudy.Carried> carried = new HashMap<>();
         for (TrackJoin.Placed one : placed)
@@ -333,7 +333,7 @@ public final class WalkStudy {
         return new WalkPair(spot, link, ledger.marginDb(), report.heard(), copied);
     }
 
-    private static Ledger heard(TwoWayLedger ledger, Way way) {
+    private static Ledger heard(TwoWayLedger ledger, Direction way) {
         return switch (way) {
             case TO_WALKER -> ledger.there();
             case TO_BASE -> ledger.back();

@@ -1,7 +1,7 @@
 package handreach.walk;
 
 import handreach.reach.Progress;
-import handreach.reach.Stretch;
+import handreach.reach.SubProgress;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Comparator;
@@ -68,7 +68,7 @@ public record BlockedCheck(
         List<WalkPair> inOrder = new ArrayList<>(pairs);
         inOrder.sort(Comparator.comparingDouble(pair -> pair.spot().alongM()));
         if (inOrder.size() < STRETCHES * LEAST_IN_STRETCH) return Optional.empty();
-        Stretch all = new Stretch(progress, "checking on stretches held back", 0, 1);
+        SubProgress all = new SubProgress(progress, "checking on stretches held back", 0, 1);
         Neighbourhood near = Neighbourhood.of(inOrder);
         int[] learned = learnedFor(near, inOrder.size(), decorrelationM, all.part(0, KEPT_APART));
         double[][] weight = Thinning.weights(near, learned, STRETCHES, decorrelationM, all.part(KEPT_APART, WEIGHED));
@@ -81,7 +81,7 @@ public record BlockedCheck(
             if (others.isEmpty()) continue;
             used++;
             double[] theirs = Arrays.stream(weight[s]).filter(w -> w > 0).toArray();
-            Stretch mine = all.part(WEIGHED, 1).part((double) s / STRETCHES, (s + 1.0) / STRETCHES);
+            SubProgress mine = all.part(WEIGHED, 1).part((double) s / STRETCHES, (s + 1.0) / STRETCHES);
             Calibration calibration = Calibration.of(others, theirs, priors, List.of(), mine);
             List<WalkPair> held = inOrder.subList(first(s, learned.length), first(s + 1, learned.length));
             before.addAll(held);

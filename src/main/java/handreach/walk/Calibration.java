@@ -4,7 +4,7 @@ import handreach.geodesy.GeodesicLine;
 import handreach.geodesy.Position;
 import handreach.reach.Progress;
 import handreach.reach.SiteCalibration;
-import handreach.reach.Stretch;
+import handreach.reach.SubProgress;
 import handreach.terrain.Cover;
 import handreach.uncertainty.Interval;
 import java.util.ArrayList;
@@ -75,14 +75,14 @@ public final class Calibration {
             Collection<String> furtherCarries,
             Progress progress) {
         if (pairs.isEmpty()) throw new IllegalArgumentException("nothing to learn from");
-        Stretch learning = new Stretch(progress, "learning from the reports", 0, 1);
+        SubProgress learning = new SubProgress(progress, "learning from the reports", 0, 1);
         double[] weight = Thinning.weights(pairs, decorrelationM, learning.part(0, WEIGHED));
         return of(pairs, weight, priors, furtherCarries, learning.part(WEIGHED, 1));
     }
 
     /** The same from reports whose weights are known. */
     static Calibration of(
-            List<WalkPair> pairs, double[] weight, Priors priors, Collection<String> furtherCarries, Stretch learning) {
+            List<WalkPair> pairs, double[] weight, Priors priors, Collection<String> furtherCarries, SubProgress learning) {
         ShiftTerms terms = new ShiftTerms(pairs, furtherCarries);
         BiasFit fit = new BiasFit(pairs, weight, terms, priors);
         double believedDb =
@@ -133,7 +133,7 @@ public final class Calibration {
             logWeight = new double[count];
         }
 
-        static SpreadRow of(BiasFit fit, Believed believed, Interval span, int count, Stretch fitting) {
+        static SpreadRow of(BiasFit fit, Believed believed, Interval span, int count, SubProgress fitting) {
             SpreadRow row = new SpreadRow(count);
             double[] start = new double[fit.termCount()];
             for (int i = 0; i < count; i++) {

@@ -34,7 +34,7 @@ public record Comparison(
      * @param brier mean square of odds minus outcome, 0 at best; 0.25 is what odds of one half always get
      */
     public record Score(
-            String loadout, Optional<Way> way, Optional<LevelScore> levels, CopyTable copies, double brier) {}
+            String loadout, Optional<Direction> way, Optional<LevelScore> levels, CopyTable copies, double brier) {}
 
     /**
      * Errors of levels, predicted minus walked, dB.
@@ -119,7 +119,7 @@ public record Comparison(
                 score("", Optional.empty(), pairs), scores, reliability(pairs), sectors(pairs), worst(pairs));
     }
 
-    private static Score score(String loadout, Optional<Way> way, List<WalkPair> pairs) {
+    private static Score score(String loadout, Optional<Direction> way, List<WalkPair> pairs) {
         double[] errors = pairs.stream()
                 .filter(WalkPair::isLevel)
                 .mapToDouble(WalkPair::errorDb)

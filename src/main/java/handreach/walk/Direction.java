@@ -4,7 +4,7 @@ import handreach.input.Keyword;
 import java.util.List;
 
 /** Who was heard: a report is about one direction, or about a call that had to go both ways. */
-public enum Way {
+public enum Direction {
     /** The base called, the walker listened. */
     TO_WALKER("to-walker"),
     /** The walker called, the base listened. */
@@ -13,11 +13,11 @@ public enum Way {
     BOTH("both");
 
     /** How files and options name them. */
-    public static final Keyword<Way> KEYWORD = Keyword.of(List.of(values()), Way::word);
+    public static final Keyword<Direction> KEYWORD = Keyword.of(List.of(values()), Direction::word);
 
     private final String word;
 
-    Way(String word) {
+    Direction(String word) {
         this.word = word;
     }
 

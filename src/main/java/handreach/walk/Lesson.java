@@ -1,6 +1,6 @@
 package handreach.walk;
 
-import handreach.reach.Stretch;
+import handreach.reach.SubProgress;
 import handreach.terrain.Cover;
 import java.util.Collection;
 import java.util.List;
@@ -42,7 +42,7 @@ public record Lesson(
             Priors priors,
             Collection<String> furtherCarries,
             boolean mayMissSilentCalls,
-            Stretch learning) {
+            SubProgress learning) {
         double usualM = Thinning.usualDecorrelationM(isMostlyOpen(pairs));
         Calibration first = Calibration.of(pairs, usualM, priors, furtherCarries, learning.part(0, FIRST));
         OptionalDouble learnedM = learned(pairs, first, usualM, learning.part(FIRST, LAGGED));
@@ -63,7 +63,7 @@ public record Lesson(
     }
 
     /** Copies tell little about short lengths: from them only a length beyond the usual is taken. */
-    private static OptionalDouble learned(List<WalkPair> pairs, Calibration first, double usualM, Stretch lagging) {
+    private static OptionalDouble learned(List<WalkPair> pairs, Calibration first, double usualM, SubProgress lagging) {
         OptionalDouble found = Likeness.decorrelationM(pairs, first, lagging);
         boolean isOfLevels = pairs.stream().filter(WalkPair::isLevel).count() >= Likeness.LEAST_REPORTS;
         return found.isEmpty() || isOfLevels || found.getAsDouble() > usualM ? found : OptionalDouble.empty();

@@ -2,7 +2,7 @@ package handreach.walk;
 
 import handreach.geodesy.Position;
 import handreach.reach.Progress;
-import handreach.reach.Stretch;
+import handreach.reach.SubProgress;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -129,8 +129,8 @@ public record NextWalk(List<Pick> picks, double valueDb, double perfectDb, List<
         if (candidates.isEmpty() || reports < 1) throw new IllegalArgumentException("no report to choose");
         Choice choice = new Choice(questions, candidates, belief, progress);
         List<Integer> chosen =
-                choice.grown(Math.min(reports, candidates.size()), new Stretch(progress, "choosing reports", 0, GROWN));
-        Stretch exchanging = new Stretch(progress, "exchanging reports", GROWN, 1);
+                choice.grown(Math.min(reports, candidates.size()), new SubProgress(progress, "choosing reports", 0, GROWN));
+        SubProgress exchanging = new SubProgress(progress, "exchanging reports", GROWN, 1);
         for (int round = 0; round < MOST_ROUNDS; round++) {
             double start = (double) round / MOST_ROUNDS;
             if (!choice.exchange(chosen, exchanging.part(start, start + 1.0 / MOST_ROUNDS))) break;
@@ -166,7 +166,7 @@ public record NextWalk(List<Pick> picks, double valueDb, double perfectDb, List<
             return ReportValue.copyVarianceDb2(one.marginDb(), one.spreadDb(), belief.doubtDb(one.kind())) - shadowing;
         }
 
-        List<Integer> grown(int reports, Stretch growing) {
+        List<Integer> grown(int reports, SubProgress growing) {
             List<Integer> chosen = new ArrayList<>();
             while (chosen.size() < reports) {
                 chosen.add(best(set(chosen), chosen));
@@ -195,7 +195,7 @@ public record NextWalk(List<Pick> picks, double valueDb, double perfectDb, List<
         }
 
         /** Exchanges each chosen report for a better one, if there is; tells whether there was. */
-        boolean exchange(List<Integer> chosen, Stretch round) {
+        boolean exchange(List<Integer> chosen, SubProgress round) {
             boolean found = false;
             for (int k = 0; k < chosen.size(); k++) {
                 round.done((double) k / chosen.size());

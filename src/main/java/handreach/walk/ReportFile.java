@@ -92,7 +92,7 @@ public final class ReportFile {
         Optional<Instant> time = time(row);
         Optional<Position> at = position(row);
         Optional<Reception> heard = heard(row);
-        Optional<Way> way = row.word("direction", Way.KEYWORD);
+        Optional<Direction> way = row.word("direction", Direction.KEYWORD);
         OptionalDouble heading = row.number(Compass.HEADING);
         if (row.isSound() && time.isEmpty() && at.isEmpty())
             row.fault("has neither a time nor a position. Add one, or remove the row.");
@@ -101,7 +101,7 @@ public final class ReportFile {
         reports.add(new WalkReport(
                 origin,
                 heard.orElseThrow(),
-                way.orElse(Way.BOTH),
+                way.orElse(Direction.BOTH),
                 Optional.of(row.text("loadout")).filter(name -> !name.isEmpty()),
                 heading,
                 row.text("note")));

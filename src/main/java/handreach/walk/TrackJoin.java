@@ -3,7 +3,7 @@ package handreach.walk;
 import handreach.geodesy.GeodesicLine;
 import handreach.geodesy.Position;
 import handreach.reach.Progress;
-import handreach.reach.Stretch;
+import handreach.reach.SubProgress;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -186,7 +186,7 @@ public record TrackJoin(
         ClockTrials trials = new ClockTrials(track, both);
         double best = 0;
         double bestM = trials.medianM(0);
-        Stretch setting = new Stretch(progress, "setting the clock", 0, 1);
+        SubProgress setting = new SubProgress(progress, "setting the clock", 0, 1);
         for (int zone = -LONGEST_OFFSET_S; zone <= LONGEST_OFFSET_S; zone += ZONE_STEP_S) {
             for (int minute = -420; minute <= 420; minute += 60) {
                 setting.goOn();

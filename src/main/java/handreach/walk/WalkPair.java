@@ -37,7 +37,7 @@ public record WalkPair(Spot spot, Link link, double marginDb, Reception heard, b
      * @param spreadDb spread between places as predicted
      */
     public record Link(
-            String loadout, Way way, String carryBase, String carryWalker, double neededDbm, double spreadDb) {}
+            String loadout, Direction way, String carryBase, String carryWalker, double neededDbm, double spreadDb) {}
 
     public WalkPair {
         if (!Double.isFinite(marginDb)) throw new IllegalArgumentException("margin " + marginDb);

@@ -103,9 +103,9 @@ final class WaypointReports {
         return Double.parseDouble(text.replace('\u2212', '-').replace(',', '.'));
     }
 
-    private static Way way(String words) {
+    private static Direction way(String words) {
         String plain = words.replace(' ', '-');
-        for (Way way : List.of(Way.TO_WALKER, Way.TO_BASE)) if (plain.contains(way.word())) return way;
-        return Way.BOTH;
+        for (Direction way : List.of(Direction.TO_WALKER, Direction.TO_BASE)) if (plain.contains(way.word())) return way;
+        return Direction.BOTH;
     }
 }

@@ -238,7 +238,7 @@ class MarchAreaTest {
     private static List<Integer> comparedCells() {
         AzimuthalFrame frame =
                 AreaSetting.of(REQUEST, new AreaGround(ground(0))).frame();
-        Stretch silent = new Stretch(Progress.SILENT, "cells", 0, 1);
+        SubProgress silent = new SubProgress(Progress.SILENT, "cells", 0, 1);
         CellsByRadial order = CellsByRadial.of(REQUEST.grid(), frame, 60, new Workers(1), silent);
         for (int radial = 0; radial < 60; radial++) order.sort(radial);
         List<Integer> cells = new ArrayList<>();

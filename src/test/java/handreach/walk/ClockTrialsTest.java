@@ -43,7 +43,7 @@ class ClockTrialsTest {
             reports.add(new WalkReport(
                     new WalkReport.Origin(i + 2, Optional.of(time), Optional.of(at)),
                     Reception.copy(true),
-                    Way.BOTH,
+                    Direction.BOTH,
                     Optional.empty(),
                     OptionalDouble.empty(),
                     ""));

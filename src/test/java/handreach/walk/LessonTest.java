@@ -8,7 +8,7 @@ import handreach.geodesy.GeodesicLine;
 import handreach.geodesy.Position;
 import handreach.reach.Progress;
 import handreach.reach.SiteCalibration;
-import handreach.reach.Stretch;
+import handreach.reach.SubProgress;
 import handreach.terrain.Cover;
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -61,7 +61,7 @@ class LessonTest {
         private static WalkPair pair(int i, double marginDb, Reception heard, boolean copied) {
             Position at = GeodesicLine.destination(START, 90, STEP_M * i);
             WalkPair.Spot spot = new WalkPair.Spot(i + 2, at, STEP_M * i, 90, 300 + STEP_M * i, Cover.OPEN);
-            WalkPair.Link link = new WalkPair.Link("l", Way.TO_WALKER, "face", "face", NEEDED_DBM, 8);
+            WalkPair.Link link = new WalkPair.Link("l", Direction.TO_WALKER, "face", "face", NEEDED_DBM, 8);
             return new WalkPair(spot, link, marginDb, heard, copied);
         }
 
@@ -73,7 +73,7 @@ class LessonTest {
     }
 
     private static Lesson lesson(List<WalkPair> pairs, boolean mayMiss) {
-        return Lesson.of(pairs, Priors.USUAL, List.of(), mayMiss, new Stretch(Progress.SILENT, "", 0, 1));
+        return Lesson.of(pairs, Priors.USUAL, List.of(), mayMiss, new SubProgress(Progress.SILENT, "", 0, 1));
     }
 
     private static boolean holds(Calibration calibration, double shiftDb) {

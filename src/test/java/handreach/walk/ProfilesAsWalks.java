@@ -116,7 +116,7 @@ class ProfilesAsWalks {
             double alongM = 1000 * cut.lengthKm();
             WalkPair.Spot spot = new WalkPair.Spot(
                     pairs.size() + 2, GeodesicLine.destination(START, 90, alongM), alongM, 90, alongM, Cover.OPEN);
-            WalkPair.Link link = new WalkPair.Link("l", Way.TO_WALKER, "face", "face", NEEDED_DBM, SPREAD_DB);
+            WalkPair.Link link = new WalkPair.Link("l", Direction.TO_WALKER, "face", "face", NEEDED_DBM, SPREAD_DB);
             pairs.add(new WalkPair(
                     spot,
                     link,

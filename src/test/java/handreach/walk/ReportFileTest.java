@@ -38,7 +38,7 @@ class ReportFileTest {
         assertEquals(
                 Instant.parse("2026-05-04T09:00:00Z"),
                 reports.get(1).origin().time().orElseThrow());
-        assertEquals(Way.BOTH, reports.get(2).way());
+        assertEquals(Direction.BOTH, reports.get(2).way());
         assertEquals(3, reports.get(0).origin().line());
         assertTrue(reports.stream().noneMatch(r -> r.heard().isCopy(-90, 17)));
     }

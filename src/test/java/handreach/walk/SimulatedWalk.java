@@ -46,7 +46,7 @@ record SimulatedWalk(double biasDb, double[] coverDb, double[] carryDb, double s
     static WalkPair pair(int i, Cover cover, String carry, double marginDb, Reception heard, boolean copied) {
         Position at = GeodesicLine.destination(START, 90, 1000.0 * i);
         WalkPair.Spot spot = new WalkPair.Spot(i + 2, at, 1000.0 * i, 90, 1000.0 * i, cover);
-        WalkPair.Link link = new WalkPair.Link("l", Way.TO_WALKER, carry, carry, -110, 8);
+        WalkPair.Link link = new WalkPair.Link("l", Direction.TO_WALKER, carry, carry, -110, 8);
         return new WalkPair(spot, link, marginDb, heard, copied);
     }
 }

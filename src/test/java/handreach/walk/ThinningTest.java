@@ -26,7 +26,7 @@ class ThinningTest {
 
     private static WalkPair at(Position at, int line, double errorDb) {
         WalkPair.Spot spot = new WalkPair.Spot(line, at, line, 0, 1000, Cover.OPEN);
-        WalkPair.Link link = new WalkPair.Link("l", Way.TO_WALKER, "face", "face", -110, 8);
+        WalkPair.Link link = new WalkPair.Link("l", Direction.TO_WALKER, "face", "face", -110, 8);
         return new WalkPair(spot, link, 0, new Reception(Reception.Kind.LEVEL, -110 - errorDb), errorDb <= 0);
     }
 

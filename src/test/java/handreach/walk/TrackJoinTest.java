@@ -32,7 +32,7 @@ class TrackJoinTest {
         return new WalkReport(
                 new WalkReport.Origin(2, time, at),
                 Reception.copy(true),
-                Way.BOTH,
+                Direction.BOTH,
                 Optional.empty(),
                 OptionalDouble.empty(),
                 "");

@@ -102,7 +102,7 @@ class WalkStopTest {
             reports.add(new WalkReport(
                     new WalkReport.Origin(i + 2, Optional.of(time.minusSeconds(90)), Optional.of(at)),
                     Reception.copy(true),
-                    Way.BOTH,
+                    Direction.BOTH,
                     Optional.empty(),
                     OptionalDouble.empty(),
                     ""));

@@ -53,9 +53,9 @@ class WaypointReportsTest {
                         "<name>-98 dBm to-walker</name><desc>on the spur</desc>"),
                 notes::add);
         assertEquals(2, reports.size());
-        assertEquals(Way.TO_BASE, reports.get(0).way());
+        assertEquals(Direction.TO_BASE, reports.get(0).way());
         assertEquals(Reception.copy(false), reports.get(0).heard());
-        assertEquals(Way.TO_WALKER, reports.get(1).way());
+        assertEquals(Direction.TO_WALKER, reports.get(1).way());
         assertEquals("-98 dBm to-walker on the spur", reports.get(1).note());
         assertTrue(reports.get(1).origin().at().isPresent()
                 && reports.get(1).origin().time().isPresent());
