@@ -19,6 +19,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.TreeSet;
+import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.DynamicTest;
@@ -230,6 +231,22 @@ class HouseTest {
                 .map(row -> row.replace(": nothing", ": "))
                 .toList();
         assertEquals(String.join("\n", wanted), String.join("\n", told));
+    }
+
+    @Test
+    void thePageForContributorsNamesEveryComposer() throws IOException {
+        try (Stream<Path> files = Files.list(Path.of("src/main/java/handreach/report"))) {
+            Set<String> onDisk = files.map(file -> file.getFileName().toString())
+                    .filter(name -> name.endsWith("Composer.java"))
+                    .map(name -> name.replace(".java", ""))
+                    .collect(Collectors.toCollection(TreeSet::new));
+            Set<String> named = Pattern.compile("`(\\w+Composer)`")
+                    .matcher(Files.readString(Path.of("DEVELOPERS.md")))
+                    .results()
+                    .map(name -> name.group(1))
+                    .collect(Collectors.toCollection(TreeSet::new));
+            assertEquals(onDisk, named);
+        }
     }
 
     @Test
