@@ -89,7 +89,11 @@ final class MarchArea implements AreaEngine {
         AreaSetting setting = AreaSetting.of(request, ground);
         int radials = radials(request.radiusM(), arcM);
         CellsByRadial cells = CellsByRadial.of(
-                request.grid(), setting.frame(), radials, workers, new SubProgress(progress, "cells to radials", 0, 0.01));
+                request.grid(),
+                setting.frame(),
+                radials,
+                workers,
+                new SubProgress(progress, "cells to radials", 0, 0.01));
         List<LossGrid> grids = new ArrayList<>();
         for (Terminals pair : heights) grids.add(new LossGrid(request.with(pair), MapEngine.MARCH));
         double end = measures ? 0.97 : 1;

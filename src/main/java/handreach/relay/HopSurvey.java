@@ -62,8 +62,8 @@ public final class HopSurvey {
         for (int i = 0; i < count; i++) {
             Party demand = question.demands().get(i);
             Terminals heights = new Terminals(demand.heightM(), relay.mastM());
-            SubProgress part =
-                    new SubProgress(progress, "sweep from " + demand.name(), i / (double) count, (i + 1) / (double) count);
+            SubProgress part = new SubProgress(
+                    progress, "sweep from " + demand.name(), i / (double) count, (i + 1) / (double) count);
             Ways ways = question.hops().toRelay(demand);
             float[] least = null;
             for (Swept one : swept(question, relay, i, ways)) {

@@ -23,7 +23,8 @@ public final class LedgerComposer {
 
     /** Margin, odds, and which way rules. */
     public static String verdict(TwoWayLedger ledger) {
-        return "Margin " + Axis.signed(ledger.marginDb(), 1) + " dB, odds of copy " + odds(ledger) + ": " + which(ledger);
+        return "Margin " + Axis.signed(ledger.marginDb(), 1) + " dB, odds of copy " + odds(ledger) + ": "
+                + which(ledger);
     }
 
     private static String which(TwoWayLedger ledger) {

@@ -268,7 +268,8 @@ public final class ReachComposer {
         return plan.channel().title(", ") + ", " + plan.channel().modulation().word()
                 + plan.channel()
                         .split()
-                        .map(split -> "; a relay on it hears " + Decibels.number(split.receive().mhz(), 4) + " MHz and sends "
+                        .map(split -> "; a relay on it hears "
+                                + Decibels.number(split.receive().mhz(), 4) + " MHz and sends "
                                 + Decibels.number(split.transmit().mhz(), 4) + " MHz")
                         .orElse("");
     }

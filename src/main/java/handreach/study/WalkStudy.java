@@ -19,6 +19,7 @@ import handreach.reach.Workers;
 import handreach.walk.BlockedCheck;
 import handreach.walk.Calibration;
 import handreach.walk.Comparison;
+import handreach.walk.Direction;
 import handreach.walk.GpxTrack;
 import handreach.walk.Lesson;
 import handreach.walk.LocalMean;
@@ -28,7 +29,6 @@ import handreach.walk.ReportFile;
 import handreach.walk.TrackJoin;
 import handreach.walk.WalkPair;
 import handreach.walk.WalkReport;
-import handreach.walk.Direction;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.file.Files;
@@ -243,7 +243,8 @@ public final class WalkStudy {
     /** What came of predicting one report: a pair, or why there is none. */
     private record Predicted(Optional<WalkPair> pair, String why) {}
 
-    private void predict(Questions.WalkEntry walk, WalkBase base, List<TrackJoin.Placed> placed, SubProgress predicting) {
+    private void predict(
+            Questions.WalkEntry walk, WalkBase base, List<TrackJoin.Placed> placed, SubProgress predicting) {
         List<Asked> here = new ArrayList<>();
         Map<String, PathStudy.Carried> carried = new HashMap<>();
         for (TrackJoin.Placed one : placed)

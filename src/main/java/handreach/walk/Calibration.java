@@ -82,7 +82,11 @@ public final class Calibration {
 
     /** The same from reports whose weights are known. */
     static Calibration of(
-            List<WalkPair> pairs, double[] weight, Priors priors, Collection<String> furtherCarries, SubProgress learning) {
+            List<WalkPair> pairs,
+            double[] weight,
+            Priors priors,
+            Collection<String> furtherCarries,
+            SubProgress learning) {
         ShiftTerms terms = new ShiftTerms(pairs, furtherCarries);
         BiasFit fit = new BiasFit(pairs, weight, terms, priors);
         double believedDb =

@@ -128,8 +128,8 @@ public record NextWalk(List<Pick> picks, double valueDb, double perfectDb, List<
             List<Question> questions, List<Candidate> candidates, Belief belief, int reports, Progress progress) {
         if (candidates.isEmpty() || reports < 1) throw new IllegalArgumentException("no report to choose");
         Choice choice = new Choice(questions, candidates, belief, progress);
-        List<Integer> chosen =
-                choice.grown(Math.min(reports, candidates.size()), new SubProgress(progress, "choosing reports", 0, GROWN));
+        List<Integer> chosen = choice.grown(
+                Math.min(reports, candidates.size()), new SubProgress(progress, "choosing reports", 0, GROWN));
         SubProgress exchanging = new SubProgress(progress, "exchanging reports", GROWN, 1);
         for (int round = 0; round < MOST_ROUNDS; round++) {
             double start = (double) round / MOST_ROUNDS;

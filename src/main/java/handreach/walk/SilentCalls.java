@@ -85,7 +85,11 @@ public record SilentCalls(double expected, double found, double deviation) {
      * @source weights by one over the share logged; common practice, no source
      */
     static double doubtDb(
-            List<WalkPair> pairs, Calibration asLogged, Priors priors, Collection<String> carries, SubProgress learning) {
+            List<WalkPair> pairs,
+            Calibration asLogged,
+            Priors priors,
+            Collection<String> carries,
+            SubProgress learning) {
         double[] whole = asLogged.weights();
         for (int i = 0; i < whole.length; i++) if (isSilent(pairs.get(i))) whole[i] /= 1 - SHARE_LEFT_OUT;
         Calibration asIfWhole = Calibration.of(pairs, whole, priors, carries, learning);

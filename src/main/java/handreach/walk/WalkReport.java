@@ -16,7 +16,12 @@ import java.util.OptionalDouble;
  * @param note words of the person
  */
 public record WalkReport(
-        Origin origin, Reception heard, Direction way, Optional<String> loadout, OptionalDouble headingDeg, String note) {
+        Origin origin,
+        Reception heard,
+        Direction way,
+        Optional<String> loadout,
+        OptionalDouble headingDeg,
+        String note) {
     /**
      * Line, time and place of a report; at least one of the last two is there.
      *

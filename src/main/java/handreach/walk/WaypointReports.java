@@ -105,7 +105,8 @@ final class WaypointReports {
 
     private static Direction way(String words) {
         String plain = words.replace(' ', '-');
-        for (Direction way : List.of(Direction.TO_WALKER, Direction.TO_BASE)) if (plain.contains(way.word())) return way;
+        for (Direction way : List.of(Direction.TO_WALKER, Direction.TO_BASE))
+            if (plain.contains(way.word())) return way;
         return Direction.BOTH;
     }
 }

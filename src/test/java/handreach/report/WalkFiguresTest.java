@@ -16,9 +16,9 @@ import handreach.units.Lengths;
 import handreach.walk.BlockedCheck;
 import handreach.walk.BlockedCheck.Verdict;
 import handreach.walk.Comparison;
+import handreach.walk.Direction;
 import handreach.walk.Reception;
 import handreach.walk.WalkPair;
-import handreach.walk.Direction;
 import java.util.List;
 import java.util.Locale;
 import java.util.OptionalDouble;
@@ -30,7 +30,8 @@ import org.junit.jupiter.params.provider.CsvSource;
 class WalkFiguresTest {
     private static WalkPair pair(double marginDb, Reception heard, boolean copied) {
         WalkPair.Spot spot = new WalkPair.Spot(2, new Position(45, 7), 0, 90, 1000, Cover.OPEN);
-        return new WalkPair(spot, new WalkPair.Link("l", Direction.BOTH, "face", "face", -110, 8), marginDb, heard, copied);
+        return new WalkPair(
+                spot, new WalkPair.Link("l", Direction.BOTH, "face", "face", -110, 8), marginDb, heard, copied);
     }
 
     /** Margins against a spread of 8 dB: 8 dB is odds of 84 %, 3 dB 65 %. */
