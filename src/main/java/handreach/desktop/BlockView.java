@@ -17,6 +17,7 @@ import java.util.Optional;
 import java.util.function.Consumer;
 import javafx.scene.Node;
 import javafx.scene.control.Button;
+import javafx.scene.control.Tooltip;
 import javafx.scene.layout.VBox;
 
 /** The blocks of a composed answer in the window: the same words, tables and figures as on paper. A row may carry a verb. */
@@ -47,7 +48,9 @@ final class BlockView extends VBox {
             Object about = table.row(row);
             return verbs.stream().filter(each -> each.fits(about)).findFirst().map(verb -> {
                 Button link = Labels.link(table.cell(row, 0), () -> verb.run(about));
-                link.setAccessibleText(verb.words() + ": " + table.cell(row, 0));
+                String words = verb.words() + ": " + table.cell(row, 0);
+                link.setAccessibleText(words);
+                link.setTooltip(new Tooltip(words));
                 return link;
             });
         }

@@ -167,6 +167,7 @@ final class CarryPanel extends VBox {
         name.setToggleGroup(group);
         name.setMnemonicParsing(false);
         name.getStyleClass().add("loadout-name");
+        name.setWrapText(true);
         name.setId("loadout-" + number);
         name.setOnAction(chosen -> choose(loadout.name(), session.carried()::set));
         Label details = new Label(details(scene, number, loadout));

@@ -20,6 +20,7 @@ import javafx.scene.input.KeyEvent;
 import javafx.scene.layout.FlowPane;
 import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
+import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
 
 /**
@@ -162,6 +163,7 @@ record EntryControl(Node node, Consumer<String> show) {
         ComboBox<String> other = end(key, "the other of a pair");
         Button add = new Button("Add");
         add.setId("add-" + key.key());
+        add.setMinWidth(Region.USE_PREF_SIZE);
         add.setAccessibleText("Add a pair that talks");
         add.disableProperty()
                 .bind(one.valueProperty().isNull().or(other.valueProperty().isNull()));

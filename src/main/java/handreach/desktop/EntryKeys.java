@@ -7,6 +7,7 @@ import handreach.loadout.CopyQuality;
 import handreach.loadout.Fading;
 import handreach.loadout.Loadout;
 import handreach.loadout.Modulation;
+import handreach.loadout.NeededWays;
 import handreach.loadout.Radiator;
 import handreach.loadout.Radio;
 import handreach.loadout.StatedSensitivity;
@@ -33,13 +34,16 @@ final class EntryKeys {
     static final List<EntryKey> TARGET = List.of(
             EntryKey.word("copy wanted", "quality", CopyQuality.KEYWORD),
             EntryKey.word("people are", "fading", Fading.KEYWORD),
-            EntryKey.number("share of places", Channel.ODDS));
+            EntryKey.number("share of places", Channel.ODDS),
+            EntryKey.word("ways that must work", "ways", NeededWays.KEYWORD));
 
     static final List<EntryKey> CHANNEL = List.of(
             EntryKey.name("name", "name"),
             EntryKey.number("frequency", Channel.FREQUENCY),
             EntryKey.word("polarization", "polarization", Channel.POLARIZATION),
-            EntryKey.word("modulation", "modulation", Modulation.KEYWORD));
+            EntryKey.word("modulation", "modulation", Modulation.KEYWORD),
+            EntryKey.number("a relay hears", PlanLimits.RECEIVE).with("transmit_mhz"),
+            EntryKey.number("and sends", PlanLimits.TRANSMIT).with("receive_mhz"));
 
     /** By which entries without a name are told apart. */
     static final List<EntryKey> TITLES = List.of(
@@ -185,7 +189,8 @@ final class EntryKeys {
                 EntryKey.flag("counterpoise wire", "counterpoise"),
                 EntryKey.word("carried", "carry", Carry.KEYWORD),
                 EntryKey.number("antenna stands", Loadout.HEIGHT),
-                EntryKey.number("leans", Loadout.TILT)));
+                EntryKey.number("leans", Loadout.TILT),
+                EntryKey.number("feed loss", PlanLimits.FEED_LOSS)));
         keys.addAll(noise("noise there"));
         return keys;
     }

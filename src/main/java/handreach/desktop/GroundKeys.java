@@ -63,6 +63,7 @@ final class GroundKeys {
                     EntryKey.number("and sends", PlanLimits.TRANSMIT)
                             .with("receive_mhz")
                             .insteadOf("frequency_mhz"),
+                    EntryKey.flag("the base", "base"),
                     EntryKey.flag("passes speech on", "relay"),
                     EntryKey.word("works by", "mode", RelayMode.KEYWORD)));
 
@@ -81,6 +82,14 @@ final class GroundKeys {
                         plan.places().routes().stream().map(Places.RouteEntry::name),
                         plan.places().sectors().stream().map(Places.SectorEntry::name))
                 .flatMap(names -> names)
+                .toList();
+    }
+
+    /** Everybody, and the stations that can be talked with. */
+    static List<String> parties(Plan plan) {
+        return Stream.concat(
+                        everybody(plan).stream(),
+                        plan.places().stations().stream().map(Places.StationEntry::name))
                 .toList();
     }
 

@@ -32,6 +32,7 @@ final class QuestionKeys {
                 EntryKey.choice("carried there", "with", EntryKeys.loadouts(plan))
                         .insteadOf("alike"),
                 EntryKey.flag("or both ends alike", "alike").insteadOf("with"),
+                EntryKey.flag("map who hears in vain", "one_way"),
                 EntryKey.number("between bearings", BearingRequest.STEP),
                 EntryKey.number("cells", AreaRequest.CELL),
                 EntryKey.word("loss model", "model", LossModels.KEYWORD));
@@ -40,7 +41,7 @@ final class QuestionKeys {
     static List<EntryKey> relay(Plan plan) {
         return List.of(
                 EntryKey.word("who talks", "talk", Questions.WhoTalks.KEYWORD),
-                EntryKey.pairs("pairs that talk", "pairs", GroundKeys.everybody(plan)),
+                EntryKey.pairs("pairs that talk", "pairs", GroundKeys.parties(plan)),
                 EntryKey.number("relays at most", PlanLimits.RELAY_COUNT),
                 EntryKey.word("works by", "mode", RelayMode.KEYWORD),
                 EntryKey.flag("pass to one another", "chained"),

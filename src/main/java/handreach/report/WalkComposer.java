@@ -395,9 +395,9 @@ public final class WalkComposer {
                 "Independent reports",
                 String.format(
                         Locale.ROOT,
-                        "%.0f, with a decorrelation distance of %.0f m (%s)",
+                        "%.0f, with a decorrelation distance of %s (%s)",
                         learned.calibration().effectiveCount(),
-                        learned.decorrelationM(),
+                        lengths.heightText(learned.decorrelationM()),
                         learned.estimated() ? "estimated" : "usual value")));
         facts.add(new Facts.Fact("Calls without an answer", silentCalls(learned.logging())));
         facts.add(new Facts.Fact("Errors against the predicted margin", trend(learned.trend())));

@@ -170,9 +170,9 @@ class DeskJourneyTest {
         Files.writeString(broken, "title = \"x\"\n[channel]\nfrequency_mhz = \"high\"\n");
         run.onScreen(() -> run.session().open(broken));
         run.settle();
-        assertTrue(
-                run.noticeTexts().get(0).contains("broken.toml line 3"),
-                run.noticeTexts().toString());
+        String told = run.noticeTexts().get(0);
+        assertTrue(told.contains("broken.toml line 1: the plan has no [[radio]]"), told);
+        assertTrue(told.contains("And 7 more. Its text stands below"), told);
         run.snapshot("corrupt-plan");
         assertTrue(run.onScreen(() -> run.session().scene().get().file().text().contains("edited crew")));
         assertTrue(run.onScreen(() -> run.session().isEdited().get()));

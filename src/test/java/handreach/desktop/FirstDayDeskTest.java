@@ -55,6 +55,7 @@ class FirstDayDeskTest {
     }
 
     private void write(String id, String words) {
+        run.show(id);
         run.robot().clickOn(id).push(KeyCode.SHORTCUT, KeyCode.A).write(words).push(KeyCode.ENTER);
         run.settle();
     }

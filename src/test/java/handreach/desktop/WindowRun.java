@@ -16,9 +16,11 @@ import java.util.function.Supplier;
 import java.util.stream.Stream;
 import javafx.application.Platform;
 import javafx.embed.swing.SwingFXUtils;
+import javafx.geometry.Bounds;
 import javafx.geometry.Point2D;
 import javafx.scene.Node;
 import javafx.scene.control.Button;
+import javafx.scene.control.ScrollPane;
 import javafx.scene.image.WritableImage;
 import javafx.stage.Stage;
 import javax.imageio.ImageIO;
@@ -154,6 +156,22 @@ final class WindowRun implements AutoCloseable {
     /** Presses a button by its id, wherever it is scrolled to, and waits for what follows. */
     void press(String id) {
         onScreen(() -> ((Button) stage.getScene().lookup(id)).fire());
+        settle();
+    }
+
+    /** Scrolls to what has this id, as a hand would before it clicks there. */
+    void show(String id) {
+        onScreen(() -> {
+            Node node = stage.getScene().lookup(id);
+            for (Node up = node.getParent(); up != null; up = up.getParent())
+                if (up instanceof ScrollPane pane) {
+                    Bounds all = pane.getContent().getLayoutBounds();
+                    Bounds own = pane.getContent().sceneToLocal(node.localToScene(node.getBoundsInLocal()));
+                    double room = all.getHeight() - pane.getViewportBounds().getHeight();
+                    double top = own.getCenterY() - pane.getViewportBounds().getHeight() / 2;
+                    if (room > 0) pane.setVvalue(Math.max(0, Math.min(1, top / room)));
+                }
+        });
         settle();
     }
 

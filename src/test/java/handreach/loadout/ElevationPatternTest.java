@@ -213,7 +213,8 @@ class ElevationPatternTest {
                 InputFault.class,
                 () -> ElevationPattern.read(SourceText.of("own.csv", "elevation_deg,gain\n0,1\n1,1\n2,1\n")));
         assertTrue(
-                fault.getMessage().startsWith("own.csv line 1: there is no column \"gain\". Columns are elevation_deg"),
+                fault.getMessage()
+                        .startsWith("own.csv line 1: there is no column \"gain\". Did you mean gain_dbi? Columns are"),
                 fault.getMessage());
     }
 
