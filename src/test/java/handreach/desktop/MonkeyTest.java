@@ -28,7 +28,7 @@ import org.junit.jupiter.api.parallel.Isolated;
  */
 @Isolated
 class MonkeyTest {
-    private static final int SECONDS = Integer.getInteger("monkey.seconds", 20);
+    private static final int SECONDS = Integer.getInteger("monkey.seconds", 8);
     private static final int RUNS = Integer.getInteger("monkey.runs", 1);
     /** From this length on the machine is taken to be quiet. */
     private static final int LONG_S = 60;

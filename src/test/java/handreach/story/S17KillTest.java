@@ -63,7 +63,7 @@ import org.junit.jupiter.api.io.TempDir;
  */
 @Timeout(value = 3, unit = TimeUnit.HOURS)
 class S17KillTest {
-    private static final int KILLS = Integer.getInteger("handreach.kills", 15);
+    private static final int KILLS = Integer.getInteger("handreach.kills", 6);
     /** Of the steps of two turns, plan and folders and files, one is waited for; the program is killed soon after it has begun. */
     private static final int MOST_STEPS = 18;
 
