@@ -22,11 +22,13 @@ class ThirdPartyNoticesTest {
     @Test
     void everyLibraryOfTheJarStandsInTheNotices() throws IOException {
         String pom = Files.readString(Path.of("pom.xml"));
+        // what is only held to a version is not packed by that
+        String packed = pom.replaceAll("(?s)<dependencyManagement>.*?</dependencyManagement>", "");
         List<String> rows = Files.readAllLines(Path.of("docs/third-party-notices.md"));
         List<String> review = Files.readAllLines(Path.of("docs/dependencies-review.md"));
         Set<String> missing = new TreeSet<>();
         int seen = 0;
-        Matcher found = DEPENDENCY.matcher(pom);
+        Matcher found = DEPENDENCY.matcher(packed);
         while (found.find()) {
             if (found.group(4) != null) continue;
             seen++;
