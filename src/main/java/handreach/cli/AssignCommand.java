@@ -51,7 +51,7 @@ final class AssignCommand implements Callable<Integer> {
         }
         json.warn(answer.warnings());
         if (json.isWanted()) json.print(AssignJson.of(answer));
-        else json.page(new AssignComposer(answer).text());
+        else json.page(new AssignComposer(answer).text(TerminalWidth.columns()));
         if (out != null) json.written(AssignFiles.write(answer, out));
         return 0;
     }

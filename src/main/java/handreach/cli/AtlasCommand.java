@@ -129,7 +129,7 @@ final class AtlasCommand implements Callable<Integer> {
             for (BlockFault fault : faults)
                 json.tell("Block " + fault.block() + " could not be reckoned: " + fault.words());
             if (json.isWanted()) json.print(folder.json(answer));
-            else json.page(new AtlasComposer(answer).text());
+            else json.page(new AtlasComposer(answer).text(TerminalWidth.columns()));
             try (ConsoleProgress progress = ConsoleProgress.on(json.err())) {
                 json.written(folder.write(answer, Instant.now(), progress));
             }

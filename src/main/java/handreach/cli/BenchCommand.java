@@ -14,7 +14,6 @@ import handreach.report.BenchFiles;
 import handreach.report.BenchJson;
 import handreach.report.BenchSheet;
 import handreach.report.page.Notes;
-import handreach.report.page.PlainText;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
@@ -136,7 +135,7 @@ final class BenchCommand implements Callable<Integer> {
         json.warn(Notes.once(analysis.warnings()));
         BenchComposer composer = BenchFiles.composer(analysis, settleDb, sweeps, planFile);
         if (json.isWanted()) json.print(BenchJson.of(analysis, settleDb));
-        else json.page(composer.text(PlainText.USUAL_WIDTH));
+        else json.page(composer.text(TerminalWidth.columns()));
         if (report != null) {
             BenchFiles.write(composer, report, sources);
             json.tell("Written: " + report);

@@ -77,7 +77,7 @@ final class MatchCommand implements Callable<Integer> {
                 .toList();
         sweeps.forEach(sweep -> json.warn(sweep.warnings()));
         if (json.isWanted()) json.print(MatchJson.of(sweeps));
-        else json.page(PlainText.of(MatchComposer.page(sweeps), PlainText.USUAL_WIDTH));
+        else json.page(PlainText.of(MatchComposer.page(sweeps), TerminalWidth.columns()));
         return 0;
     }
 

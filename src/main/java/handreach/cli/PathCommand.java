@@ -147,7 +147,7 @@ final class PathCommand implements Callable<Integer> {
                 .filter(warning -> !told.contains(warning))
                 .toList()));
         if (json.isWanted()) json.print(PathJson.of(answer, explain));
-        else json.page(PlainText.of(PathComposer.page(answer, header, explain), PlainText.USUAL_WIDTH));
+        else json.page(PlainText.of(PathComposer.page(answer, header, explain), TerminalWidth.columns()));
         if (figure != null) {
             WholeFile.write(figure, Svg.file(PathComposer.figure(answer)), sources);
             json.tell("Figure written to " + figure);

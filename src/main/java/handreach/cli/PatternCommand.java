@@ -116,6 +116,6 @@ final class PatternCommand implements Callable<Integer> {
                         answer.lengthWavelengths(),
                         frequencyMhz,
                         answer.maxGainDbi()));
-        json.page(PlainText.of(table, PlainText.USUAL_WIDTH));
+        json.page(PlainText.of(table, TerminalWidth.columns()));
     }
 }

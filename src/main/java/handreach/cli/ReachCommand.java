@@ -128,7 +128,7 @@ final class ReachCommand implements Callable<Integer> {
             progress.close();
             json.warn(answer.warnings());
             if (json.isWanted()) json.print(ReachNumbers.of(answer));
-            else json.page(PlainText.of(ReachComposer.of(answer).page(), PlainText.USUAL_WIDTH));
+            else json.page(PlainText.of(ReachComposer.of(answer).page(), TerminalWidth.columns()));
             if (out == null) return 0;
             json.written(ReachFiles.write(answer, parts, Instant.now(), out, progress));
         }

@@ -56,7 +56,7 @@ final class RelayCommand implements Callable<Integer> {
         }
         json.warn(answer.summary().warnings());
         if (json.isWanted()) json.print(RelayJson.of(answer));
-        else json.page(new RelayComposer(answer).text());
+        else json.page(new RelayComposer(answer).text(TerminalWidth.columns()));
         if (out != null) json.written(RelayFiles.write(answer, Instant.now(), out));
         return 0;
     }

@@ -162,9 +162,9 @@ final class TilesCommand implements Callable<Integer> {
                         Column.number(
                                 "highest, m", tile -> metres(tile.content().highestM())),
                         Column.words("heights above", TilesCommand::datum)));
-        json.page(PlainText.of(where, PlainText.USUAL_WIDTH));
+        json.page(PlainText.of(where, TerminalWidth.columns()));
         json.page("\n");
-        json.page(PlainText.of(what, PlainText.USUAL_WIDTH));
+        json.page(PlainText.of(what, TerminalWidth.columns()));
         return 0;
     }
 

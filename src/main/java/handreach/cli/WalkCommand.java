@@ -116,7 +116,7 @@ final class WalkCommand implements Callable<Integer> {
         }
         json.warn(answer.warnings());
         if (json.isWanted()) json.print(WalkJson.of(answer));
-        else json.page(PlainText.of(WalkComposer.screen(answer), PlainText.USUAL_WIDTH));
+        else json.page(PlainText.of(WalkComposer.screen(answer), TerminalWidth.columns()));
         if (out != null) json.written(WalkFiles.write(answer, Instant.now(), out, sources));
         return 0;
     }
@@ -134,7 +134,7 @@ final class WalkCommand implements Callable<Integer> {
         }
         json.warn(answer.warnings());
         if (json.isWanted()) json.print(WalkNextJson.of(answer));
-        else json.page(PlainText.of(WalkNextComposer.page(answer), PlainText.USUAL_WIDTH));
+        else json.page(PlainText.of(WalkNextComposer.page(answer), TerminalWidth.columns()));
         if (out != null) json.written(WalkNextFiles.write(answer, out, sources));
         return 0;
     }

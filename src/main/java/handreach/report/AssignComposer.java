@@ -60,10 +60,10 @@ public final class AssignComposer {
     }
 
     /** The same for a terminal, on which what is doubtful stands apart from the answer. */
-    public String text() {
+    public String text(int width) {
         List<Section> sections = new ArrayList<>(details());
         sections.add(cautions());
-        return PlainText.of(page(sections), PlainText.USUAL_WIDTH);
+        return PlainText.of(page(sections), width);
     }
 
     /** Sections to stand in a report, verdict first. */

@@ -65,8 +65,8 @@ public final class AtlasComposer {
     }
 
     /** The same for a terminal. */
-    public String text() {
-        return PlainText.of(page(sections(Optional.empty())), PlainText.USUAL_WIDTH);
+    public String text(int width) {
+        return PlainText.of(page(sections(Optional.empty())), width);
     }
 
     /** Maps where one can be drawn; near a pole none can. */

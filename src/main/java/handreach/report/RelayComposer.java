@@ -76,11 +76,11 @@ public final class RelayComposer {
     }
 
     /** The same for a terminal, on which what is doubtful stands apart from the answer. */
-    public String text() {
+    public String text(int width) {
         List<Section> sections = new ArrayList<>(details(List.of()));
         sections.addAll(lineByLine());
         sections.add(cautions());
-        return PlainText.of(page(sections), PlainText.USUAL_WIDTH);
+        return PlainText.of(page(sections), width);
     }
 
     /** Sections to stand in a report, verdict first; the weakest hop line by line stands in the relay's own report. */

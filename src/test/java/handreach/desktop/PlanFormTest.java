@@ -28,6 +28,7 @@ import javafx.scene.control.TextField;
 import javafx.scene.input.KeyCode;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.condition.EnabledIfSystemProperty;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.api.parallel.Isolated;
 
@@ -209,7 +210,9 @@ class PlanFormTest {
         assertEquals(List.of(), run.noticeTexts());
     }
 
+    /** In {@code -Dhandreach.tour=large} or {@code whole}: half a minute that the ordinary run does without. */
     @Test
+    @EnabledIfSystemProperty(named = "handreach.tour", matches = "large|whole")
     void listsMarksFilesAndPlacesAreSetByHand() throws IOException {
         forms();
         open("Who must carry what");

@@ -227,7 +227,7 @@ class RelayFacesTest {
 
     @Test
     void noLineOfTheTerminalIsWiderThanAHundredColumns() {
-        String text = new RelayComposer(answer).text();
+        String text = new RelayComposer(answer).text(PlainText.USUAL_WIDTH);
         for (String line : text.split("\n")) assertTrue(line.length() <= PlainText.USUAL_WIDTH, line);
         assertTrue(text.contains("\n  "), "the second line of a point hangs under its first");
     }

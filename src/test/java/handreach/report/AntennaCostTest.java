@@ -127,7 +127,9 @@ class AntennaCostTest {
         for (ReachNumbers.OfLoadout one : ReachNumbers.of(reach).loadouts())
             assertFalse(one.verdict().contains("no more to carry"), one.verdict());
         var relay = RelayStudy.run(scene, Progress.SILENT);
-        assertTrue(line(new RelayComposer(relay).text()).contains("not given"), line(new RelayComposer(relay).text()));
+        assertTrue(
+                line(new RelayComposer(relay).text(PlainText.USUAL_WIDTH)).contains("not given"),
+                line(new RelayComposer(relay).text(PlainText.USUAL_WIDTH)));
     }
 
     private static String line(String text) {

@@ -1,0 +1,23 @@
+package handreach.cli;
+
+import handreach.report.page.PlainText;
+import picocli.CommandLine.Model.UsageMessageSpec;
+
+/** How wide an answer is written: 120 columns on a terminal that has them, else 100, and so where it goes into a file or a pipe. */
+final class TerminalWidth {
+    private static final int WIDE = 120;
+
+    private TerminalWidth() {}
+
+    static int columns() {
+        // There is a console only where both input and output are a terminal.
+        return System.console() == null
+                ? PlainText.USUAL_WIDTH
+                : of(new UsageMessageSpec().autoWidth(true).width());
+    }
+
+    /** @param terminal columns of the terminal */
+    static int of(int terminal) {
+        return terminal >= WIDE ? WIDE : PlainText.USUAL_WIDTH;
+    }
+}
