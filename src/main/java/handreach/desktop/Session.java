@@ -431,8 +431,7 @@ final class Session {
     }
 
     private void accept(Scene fresh) {
-        Loadout before = carried.get();
-        Optional<String> wasCarried = Optional.ofNullable(before).map(Loadout::name);
+        Optional<String> wasCarried = Optional.ofNullable(carried.get()).map(Loadout::name);
         Optional<String> wasCompared = Optional.ofNullable(compared.get()).map(Loadout::name);
         scene.set(fresh);
         moving.set(Optional.empty());
@@ -442,7 +441,8 @@ final class Session {
         Loadout control = fresh.controlLoadout();
         compared.set(named(fresh, wasCompared).orElse(control));
         // A panel may have looked at a loadout that it added, when it heard of the new scene.
-        if (carried.get() == before) carried.set(named(fresh, wasCarried).orElse(control));
+        Optional<String> looksAt = Optional.ofNullable(carried.get()).map(Loadout::name);
+        if (looksAt.equals(wasCarried)) carried.set(named(fresh, wasCarried).orElse(control));
     }
 
     private static Optional<Loadout> named(Scene in, Optional<String> name) {

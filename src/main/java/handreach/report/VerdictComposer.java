@@ -154,7 +154,7 @@ final class VerdictComposer {
         List<GroundGain.Side> all = verdict.ground().sides();
         double sum = all.stream().mapToDouble(GroundGain.Side::areaM2).sum();
         List<String> named = all.stream()
-                .filter(side -> side == all.get(0) || side.areaM2() >= LEAST_PART * sum)
+                .filter(side -> side.equals(all.get(0)) || side.areaM2() >= LEAST_PART * sum)
                 .limit(MOST_SIDES)
                 .map(side -> Compass.word(side.bearingDeg()) + " of "
                         + verdict.named().get(side.place()) + " (" + lengths.area(side.areaM2()) + ")")

@@ -104,10 +104,8 @@ final class TiffPicture implements GroundPicture {
         private final int columns;
         private final double[] x;
         private final double[] y;
-        private final PictureWindow window;
 
         Places(PictureWindow window) {
-            this.window = window;
             this.columns = window.columns() / NODE_PX + 2;
             int rows = window.rows() / NODE_PX + 2;
             this.x = new double[columns * rows];

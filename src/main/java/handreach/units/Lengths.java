@@ -14,8 +14,6 @@ public enum Lengths {
     /** Short lengths over ground are told to ten metres or ten feet, about what a cell or a sample is good for; our suggestion. */
     private static final double SHORT_STEP = 10;
 
-    private static final double CM_PER_INCH = 2.54;
-
     private final String longUnit;
     private final double longM;
     /** From this part of the long unit upwards it is used. */

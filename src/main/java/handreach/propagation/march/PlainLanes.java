@@ -12,7 +12,7 @@ final class PlainLanes implements LaneMath {
             LaneField base,
             LaneField out,
             LaneWork work) {
-        if (out != base) {
+        if (!out.equals(base)) {
             System.arraycopy(base.re(), 0, out.re(), 0, n * LANES);
             System.arraycopy(base.im(), 0, out.im(), 0, n * LANES);
         }
