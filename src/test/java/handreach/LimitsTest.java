@@ -190,7 +190,12 @@ class LimitsTest {
             new Key("bench", of(DECLARED, "RX_HEIGHT")),
             new Key("bench", of(DECLARED, "ANTENNA_SIZE")),
             new Key("bench", of(DECLARED, "PERMITTIVITY")),
-            new Key("bench", of(DECLARED, "CONDUCTIVITY")));
+            new Key("bench", of(DECLARED, "CONDUCTIVITY")),
+            new Key("sweep", of("handreach.bench.match.TouchstoneReader", "FREQUENCY")),
+            new Key("sweep", of("handreach.bench.match.TouchstoneReader", "REFERENCE")),
+            new Key("text grid", of("handreach.terrain.EsriGrid", "SIDE")),
+            new Key("tile", of("handreach.terrain.TiffGrid", "PIXEL")),
+            new Key("tile", of("handreach.terrain.TiffGrid", "PLACE")));
 
     private static final List<String> COMMANDS = List.of(
             "bench", "match", "pattern", "tiles", "path", "reach", "relay", "assign", "atlas", "walk", "card", "report",

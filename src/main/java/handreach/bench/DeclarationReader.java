@@ -244,6 +244,12 @@ final class DeclarationReader {
     private Optional<EarlierScatter> earlierScatter() {
         OptionalDouble db = number(EARLIER_SCATTER);
         OptionalDouble trials = number(EARLIER_TRIALS);
+        trials.ifPresent(value -> {
+            if (!EARLIER_TRIALS.acceptsWhole(value)) {
+                Entry entry = entries.get(EARLIER_TRIALS.key());
+                fault(entry.line(), EARLIER_TRIALS.key() + " " + EARLIER_TRIALS.wholeFault(entry.value()));
+            }
+        });
         if (db.isPresent() && trials.isPresent())
             return Optional.of(new EarlierScatter(db.getAsDouble(), (int) trials.getAsDouble()));
         Entry lone = entries.containsKey("earlier_scatter_db")

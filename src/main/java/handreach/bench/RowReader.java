@@ -247,11 +247,9 @@ final class RowReader {
     private static OptionalInt trial(TableRow row, String typed) {
         if (typed.isBlank()) return OptionalInt.empty();
         OptionalDouble value = NumberText.parse(typed);
-        if (value.isPresent()
-                && value.getAsDouble() == Math.rint(value.getAsDouble())
-                && TRIAL.accepts(value.getAsDouble())) return OptionalInt.of((int) value.getAsDouble());
-        row.fault(
-                "trial is \"" + typed + "\", a whole number from " + TRIAL.words() + " is expected. " + TRIAL.advice());
+        if (value.isPresent() && TRIAL.acceptsWhole(value.getAsDouble()))
+            return OptionalInt.of((int) value.getAsDouble());
+        row.fault("trial " + TRIAL.wholeFault("\"" + typed + "\""));
         return OptionalInt.empty();
     }
 

@@ -43,7 +43,8 @@ final class Leftovers {
      */
     static void sweep(Path folder, Predicate<String> isMeant, Predicate<Path> isOpen) {
         try (DirectoryStream<Path> found = Files.newDirectoryStream(folder, ".*.{part,new}")) {
-            for (Path part : found) if (!isOpen.test(part) && isDead(part, isMeant)) Files.deleteIfExists(part);
+            for (Path part : found)
+                if (LockFile.isPlain(part) && !isOpen.test(part) && isDead(part, isMeant)) Files.deleteIfExists(part);
         } catch (IOException | DirectoryIteratorException e) {
             // what cannot be listed or deleted stands in nobody's way; the write itself tells what is wrong with the
             // folder

@@ -28,6 +28,11 @@ public record Range(String key, double low, double high, String unit, String adv
         return number >= low && number <= high;
     }
 
+    /** Whether the number is a whole one that lies within. */
+    public boolean acceptsWhole(double number) {
+        return number == Math.rint(number) && accepts(number);
+    }
+
     /** What is allowed, such as {@code 0.2 to 120 km}. */
     public String words() {
         return NumberText.plain(low) + " to " + NumberText.plain(high) + (unit.isEmpty() ? "" : " " + unit);
@@ -37,6 +42,11 @@ public record Range(String key, double low, double high, String unit, String adv
     public String fault(String found) {
         return "is " + found + ", allowed is " + words() + ". "
                 + smallerUnit(found).orElse(advice);
+    }
+
+    /** What to say of a number that is outside or no whole one, as it was typed. */
+    public String wholeFault(String found) {
+        return "is " + found + ", allowed are whole numbers from " + words() + ". " + advice;
     }
 
     /** What to say of megahertz that were written in kilohertz or hertz. */

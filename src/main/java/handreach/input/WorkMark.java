@@ -5,7 +5,6 @@ import java.nio.ByteBuffer;
 import java.nio.channels.FileChannel;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.nio.file.StandardOpenOption;
 import java.util.HashSet;
 import java.util.Optional;
 import java.util.Set;
@@ -35,7 +34,7 @@ public final class WorkMark implements AutoCloseable {
         Path file = folder.resolve(named.getFileName());
         synchronized (OWN) {
             if (OWN.contains(file)) return Optional.empty();
-            FileChannel channel = FileChannel.open(file, StandardOpenOption.CREATE, StandardOpenOption.WRITE);
+            FileChannel channel = LockFile.open(file);
             if (isHeldElsewhere(channel) || !isStillThere(file, channel)) {
                 channel.close();
                 return Optional.empty();

@@ -48,7 +48,7 @@ public record CalibrationFile(SiteCalibration site, List<List<String>> links) {
         PlanSection root = new PlanSection(text.name(), "", toml, 1, faults);
         String madeFrom = root.required("made_from", "first walk");
         LocalDate day = day(root);
-        int count = (int) root.requiredNumber(OBSERVATIONS);
+        int count = root.requiredWhole(OBSERVATIONS);
         double spreadDb = root.requiredNumber(SPREAD);
         List<List<String>> links = root.pairs("links");
         PlanSection place = root.table("area");

@@ -197,7 +197,7 @@ final class EquipmentReader {
                     section.number(MASS),
                     section.number(PRICE),
                     section.number(STIFFNESS),
-                    rank(section));
+                    section.whole(BURDEN_RANK));
             Equipment.DeltaEntry delta = delta(section, name, control);
             Equipment.Known known = new Equipment.Known(
                     PlanReader.existing(section, "pattern", false, folder, faults),
@@ -218,11 +218,6 @@ final class EquipmentReader {
                             + " antennas are marked control = true, exactly one is expected: the factory antenna that the others are"
                             + " compared with. Mark that one.");
         return antennas;
-    }
-
-    private static OptionalInt rank(PlanSection section) {
-        OptionalDouble rank = section.number(BURDEN_RANK);
-        return rank.isPresent() ? OptionalInt.of((int) rank.getAsDouble()) : OptionalInt.empty();
     }
 
     private Equipment.DeltaEntry delta(PlanSection section, String name, boolean control) {

@@ -12,6 +12,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.OptionalInt;
 import java.util.Set;
 import java.util.stream.Collectors;
 import org.tomlj.TomlArray;
@@ -138,6 +139,16 @@ final class PlanSection {
     }
 
     OptionalDouble number(Range range) {
+        return number(range, false);
+    }
+
+    /** A number of things; 1.5 of them is a fault. */
+    OptionalInt whole(Range range) {
+        OptionalDouble number = number(range, true);
+        return number.isPresent() ? OptionalInt.of((int) number.getAsDouble()) : OptionalInt.empty();
+    }
+
+    private OptionalDouble number(Range range, boolean isWhole) {
         String key = range.key();
         Object value = value(key);
         if (value == null) return OptionalDouble.empty();
@@ -151,11 +162,11 @@ final class PlanSection {
                             + (range.unit().isEmpty() ? "" : " " + range.unit()) + ". Write it without quotes.");
             return OptionalDouble.empty();
         }
-        if (!range.accepts(number)) {
-            fault(key, range.fault(value instanceof Long ? value.toString() : NumberText.plain(number)));
-            return OptionalDouble.empty();
-        }
-        return OptionalDouble.of(number);
+        String found = value instanceof Long ? value.toString() : NumberText.plain(number);
+        if (isWhole && !range.acceptsWhole(number)) fault(key, range.wholeFault(found));
+        else if (!range.accepts(number)) fault(key, range.fault(found));
+        else return OptionalDouble.of(number);
+        return OptionalDouble.empty();
     }
 
     double number(Range range, double otherwise) {
@@ -163,11 +174,18 @@ final class PlanSection {
     }
 
     double requiredNumber(Range range) {
-        if (!has(range.key())) {
-            faults.add(source, startLine, label() + " has no " + range.key() + ". Add it, from " + range.words() + ".");
-            return range.low();
-        }
+        requires(range);
         return number(range, range.low());
+    }
+
+    int requiredWhole(Range range) {
+        requires(range);
+        return whole(range).orElse((int) range.low());
+    }
+
+    private void requires(Range range) {
+        if (!has(range.key()))
+            faults.add(source, startLine, label() + " has no " + range.key() + ". Add it, from " + range.words() + ".");
     }
 
     boolean flag(String key, boolean otherwise) {

@@ -140,7 +140,7 @@ final class QuestionsReader {
                 section.number(MAST, 3),
                 section.number(FEED_LOSS, 1),
                 section.flag("chained", false));
-        int count = (int) section.number(COUNT, 1);
+        int count = section.whole(COUNT).orElse(1);
         RelayMode mode = section.word("mode", RelayMode.KEYWORD, RelayMode.TWO_FREQUENCY);
         Questions.RelayConstraints constraints = constraints(section);
         section.refuseUnknownKeys();

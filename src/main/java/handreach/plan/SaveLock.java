@@ -1,11 +1,11 @@
 package handreach.plan;
 
 import handreach.input.InputFault;
+import handreach.input.LockFile;
 import java.io.IOException;
 import java.nio.channels.FileChannel;
 import java.nio.channels.OverlappingFileLockException;
 import java.nio.file.Path;
-import java.nio.file.StandardOpenOption;
 
 /**
  * The right to save one plan, held by one program at a time between looking whether the plan was changed and changing it. The system
@@ -24,7 +24,7 @@ final class SaveLock implements AutoCloseable {
     /** Takes the right for a plan; if another program has it, that is a fault. */
     static SaveLock of(Path plan) throws IOException {
         Path file = plan.resolveSibling("." + plan.getFileName() + ".lock");
-        FileChannel channel = FileChannel.open(file, StandardOpenOption.CREATE, StandardOpenOption.WRITE);
+        FileChannel channel = LockFile.open(file);
         if (isHeldElsewhere(channel)) {
             channel.close();
             throw new InputFault(

@@ -7,6 +7,7 @@ import handreach.input.SourceText;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Geometry;
 import org.locationtech.jts.geom.GeometryFactory;
@@ -71,14 +72,13 @@ public final class AreaPolygons {
         for (JsonNode ring : rings) {
             Coordinate[] corners = new Coordinate[ring.size()];
             for (int i = 0; i < corners.length; i++) {
-                double x = ring.path(i).path(0).asDouble(Double.NaN);
-                double y = ring.path(i).path(1).asDouble(Double.NaN);
-                if (!(Math.abs(x) <= 180) || !(Math.abs(y) <= 90)) {
+                Optional<Coordinate> corner = GeoJsonFile.corner(ring.path(i));
+                if (corner.isEmpty()) {
                     fault("has a corner at " + ring.path(i)
                             + "; allowed is longitude, then latitude, in degrees. Export it in EPSG:4326.");
                     return;
                 }
-                corners[i] = new Coordinate(x, y);
+                corners[i] = corner.get();
             }
             if (corners.length < 4 || !corners[0].equals2D(corners[corners.length - 1])) {
                 fault("has a ring that is not closed. Its last corner must repeat the first.");

@@ -1,7 +1,6 @@
 package handreach.terrain;
 
 import com.fasterxml.jackson.databind.JsonNode;
-import handreach.geodesy.Position;
 import handreach.input.Faults;
 import handreach.input.InputFault;
 import handreach.input.SourceText;
@@ -243,18 +242,13 @@ public final class CoverPolygons implements LandCover {
         private LinearRing ring(JsonNode ring) {
             Coordinate[] corners = new Coordinate[ring.size()];
             for (int i = 0; i < corners.length; i++) {
-                JsonNode x = ring.path(i).path(0);
-                JsonNode y = ring.path(i).path(1);
-                if (!x.isNumber() || !y.isNumber()) {
-                    fault("has a corner that is not a pair of numbers. Draw it anew.");
+                Optional<Coordinate> corner = GeoJsonFile.corner(ring.path(i));
+                if (corner.isEmpty()) {
+                    fault("has a corner at " + ring.path(i)
+                            + "; allowed is longitude, then latitude, in degrees. Export it in EPSG:4326.");
                     return null;
                 }
-                corners[i] = new Coordinate(x.asDouble(), y.asDouble());
-                if (!Position.LONGITUDE.accepts(corners[i].x) || !Position.LATITUDE.accepts(corners[i].y)) {
-                    fault("has a corner at " + x.asText() + ", " + y.asText()
-                            + "; GeoJSON is longitude, then latitude, in degrees. Export it in EPSG:4326.");
-                    return null;
-                }
+                corners[i] = corner.get();
             }
             if (corners.length < 4 || !corners[0].equals2D(corners[corners.length - 1])) {
                 fault("has a ring that is not closed. Its last corner must repeat the first.");

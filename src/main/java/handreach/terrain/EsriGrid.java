@@ -2,6 +2,8 @@ package handreach.terrain;
 
 import handreach.geodesy.UtmZone;
 import handreach.input.InputFault;
+import handreach.input.NumberText;
+import handreach.input.Range;
 import java.io.BufferedInputStream;
 import java.io.IOException;
 import java.io.InputStream;
@@ -32,6 +34,7 @@ final class EsriGrid implements PostSource {
             "dx",
             "dy",
             "nodata_value");
+    private static final Range SIDE = new Range("ncols, nrows", 2, 1_000_000, "", "Mend the header.");
     private static final long MOST_POSTS = 32L << 20;
     private static final int LONGEST_TOKEN = 40;
     private static final Pattern GEOGRAPHIC = Pattern.compile(
@@ -113,12 +116,12 @@ final class EsriGrid implements PostSource {
 
     private static int count(Map<String, Double> header, String key, String name) {
         double value = header.getOrDefault(key, Double.NaN);
-        if (!(value >= 2 && value <= 1_000_000) || value != Math.rint(value))
+        if (!SIDE.acceptsWhole(value))
             throw new InputFault(
                     name,
                     0,
                     header.containsKey(key)
-                            ? key + " is " + value + ", allowed are whole numbers from 2 to 1000000. Mend the header."
+                            ? key + " " + SIDE.wholeFault(NumberText.plain(value))
                             : key + " is missing from the header. Add the line.");
         return (int) value;
     }

@@ -3,12 +3,26 @@ package handreach.terrain;
 import com.fasterxml.jackson.core.JacksonException;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.json.JsonMapper;
+import handreach.geodesy.Position;
 import handreach.input.InputFault;
 import handreach.input.SourceText;
+import java.util.Optional;
+import org.locationtech.jts.geom.Coordinate;
 
 /** The tree of a GeoJSON file. */
 final class GeoJsonFile {
     private GeoJsonFile() {}
+
+    /** Longitude, then latitude; nothing where they are no numbers, or none of the earth. */
+    static Optional<Coordinate> corner(JsonNode pair) {
+        JsonNode longitude = pair.path(0);
+        JsonNode latitude = pair.path(1);
+        boolean isPlace = longitude.isNumber()
+                && latitude.isNumber()
+                && Position.LONGITUDE.accepts(longitude.asDouble())
+                && Position.LATITUDE.accepts(latitude.asDouble());
+        return isPlace ? Optional.of(new Coordinate(longitude.asDouble(), latitude.asDouble())) : Optional.empty();
+    }
 
     static JsonNode root(SourceText source) {
         try {

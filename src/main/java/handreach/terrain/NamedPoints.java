@@ -8,6 +8,8 @@ import handreach.input.Unseen;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
+import org.locationtech.jts.geom.Coordinate;
 
 /** Points of a GeoJSON file that carry a name, in their order. Source of the format: RFC 7946. */
 public final class NamedPoints {
@@ -38,15 +40,14 @@ public final class NamedPoints {
                     .strip();
             JsonNode geometry = feature.path("geometry");
             if (name.isEmpty() || !geometry.path("type").asText().equals("Point")) continue;
-            double longitude = geometry.path("coordinates").path(0).asDouble(Double.NaN);
-            double latitude = geometry.path("coordinates").path(1).asDouble(Double.NaN);
-            if (!(Math.abs(longitude) <= 180) || !(Math.abs(latitude) <= 90))
+            Optional<Coordinate> at = GeoJsonFile.corner(geometry.path("coordinates"));
+            if (at.isEmpty())
                 throw new InputFault(
                         source.name(),
                         0,
                         "feature " + number + " has a point at " + geometry.path("coordinates")
                                 + "; allowed is longitude, then latitude, in degrees. Export it in EPSG:4326.");
-            points.add(new NamedPoint(shortened(name), new Position(latitude, longitude)));
+            points.add(new NamedPoint(shortened(name), new Position(at.get().y, at.get().x)));
         }
         if (points.isEmpty())
             throw new InputFault(

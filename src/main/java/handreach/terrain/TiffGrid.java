@@ -2,14 +2,14 @@ package handreach.terrain;
 
 import handreach.geodesy.Position;
 import handreach.input.InputFault;
+import handreach.input.Range;
 import java.nio.file.Path;
 
 /** Where the pixel centres of a GeoTIFF file stand. */
 final class TiffGrid {
     private static final int PIXEL_IS_POINT = 2;
-    private static final double SMALLEST_PIXEL = 1e-6;
-    private static final double LARGEST_PIXEL = 1e6;
-    private static final double FARTHEST = 1e8;
+    private static final Range PIXEL = new Range("pixel", 1e-6, 1e6, "degrees or m");
+    private static final Range PLACE = new Range("place of the first", -1e8, 1e8, "degrees or m");
 
     private final TiffFrame.Named plane;
     private final double westX;
@@ -67,10 +67,7 @@ final class TiffGrid {
 
     /** Sizes and places beyond all reason would overrun the index of posts. */
     static void checkPixels(String name, double pixelX, double pixelY, double x, double y) {
-        double smallest = Math.min(pixelX, pixelY);
-        double largest = Math.max(pixelX, pixelY);
-        if (smallest >= SMALLEST_PIXEL && largest <= LARGEST_PIXEL && Math.max(Math.abs(x), Math.abs(y)) <= FARTHEST)
-            return;
+        if (PIXEL.accepts(pixelX) && PIXEL.accepts(pixelY) && PLACE.accepts(x) && PLACE.accepts(y)) return;
         throw new InputFault(
                 name,
                 0,

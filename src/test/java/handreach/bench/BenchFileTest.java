@@ -367,6 +367,7 @@ class BenchFileTest {
                 "meter_calibration = 10:-30, 20:-31|falls or stands still",
                 "meter_calibration = 10:-30|has one step",
                 "earlier_scatter_db = 0.5|are needed together",
+                "earlier_scatter_trials = 20.5|earlier_scatter_trials is 20.5, allowed are whole numbers from 2",
                 "permittivity = 15|are needed together",
                 "ground = swamp|allowed are average, wet and dry",
                 "distance_m for whip = 12|holds for the whole file",

@@ -93,9 +93,9 @@ class CoverPolygonsTest {
                 all);
         assertTrue(all.contains("Did you mean woodland?"), all);
         assertTrue(all.contains("feature 2 is a 'Point'"), all);
-        assertTrue(all.contains("feature 3 has a corner at 46, 98; GeoJSON is longitude, then latitude"), all);
+        assertTrue(all.contains("feature 3 has a corner at [46,98]; allowed is longitude, then latitude"), all);
         assertTrue(all.contains("feature 4 has a ring that is not closed"), all);
-        assertTrue(all.contains("feature 5 has a corner that is not a pair of numbers"), all);
+        assertTrue(all.contains("feature 5 has a corner at [8,\"x\"]; allowed is longitude, then latitude"), all);
     }
 
     @Test

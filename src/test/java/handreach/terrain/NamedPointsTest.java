@@ -44,6 +44,7 @@ class NamedPointsTest {
         for (String[] row : new String[][] {
             {"{\"type\":\"FeatureCollection\",\"features\":[]}", "has no point with a name"},
             {feature("far", "Point", "[2600000,1200000]"), "longitude, then latitude"},
+            {feature("words", "Point", "[\"8.1\",true]"), "longitude, then latitude"},
             {"{\"type\":", "is not JSON"}
         }) {
             InputFault fault = assertThrows(InputFault.class, () -> read(row[0]));

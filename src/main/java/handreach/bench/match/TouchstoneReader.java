@@ -4,6 +4,7 @@ import handreach.bench.SessionKey;
 import handreach.input.Faults;
 import handreach.input.InputFault;
 import handreach.input.NumberText;
+import handreach.input.Range;
 import handreach.input.SourceText;
 import java.util.ArrayList;
 import java.util.List;
@@ -19,7 +20,9 @@ final class TouchstoneReader {
     private static final Map<String, Double> MHZ_PER_UNIT = Map.of("HZ", 1e-6, "KHZ", 1e-3, "MHZ", 1.0, "GHZ", 1e3);
     private static final Pattern KEYWORD = Pattern.compile("\\[([^\\]]*)\\]\\s*(.*)");
     private static final Pattern PORTS = Pattern.compile(".*\\.s(\\d+)p", Pattern.CASE_INSENSITIVE);
-    private static final double MOST_MHZ = 1e6;
+    private static final Range FREQUENCY = new Range("frequency", 1e-6, 1e6, "MHz");
+    /** No line is made outside; beyond, nothing is left of the reflection but rounding. */
+    private static final Range REFERENCE = new Range("R", 0.1, 10_000, "ohm");
     private static final double BEYOND_TOTAL = 1 + 1e-9;
     private static final double FAR_BEYOND_TOTAL = 1.1;
     private static final int NOISE_NUMBERS = 5;
@@ -55,11 +58,6 @@ final class TouchstoneReader {
     private final List<String> lines;
     private final Faults faults = new Faults();
     private final List<String> warnings = new ArrayList<>();
-    /** No line is made outside; beyond, nothing is left of the reflection but rounding. */
-    private static final double LEAST_OHM = 0.1;
-
-    private static final double MOST_OHM = 10_000;
-
     private final List<Double> references = new ArrayList<>();
     private final List<Row> rows = new ArrayList<>();
 
@@ -220,12 +218,13 @@ final class TouchstoneReader {
             else if (word.equals("RI") || word.equals("MA") || word.equals("DB")) pair = Pair.valueOf(word);
             else if (word.equals("R")) {
                 OptionalDouble ohm = i + 1 < words.length ? NumberText.parse(words[++i]) : OptionalDouble.empty();
-                if (ohm.isPresent() && isImpedance(ohm.getAsDouble())) optionOhm = ohm.getAsDouble();
+                if (ohm.isPresent() && REFERENCE.accepts(ohm.getAsDouble())) optionOhm = ohm.getAsDouble();
                 else
                     fault(
                             line,
                             "the option line gives R " + (i < words.length ? words[i] : "")
-                                    + "; after R the reference impedance in ohms is expected, 0.1 to 10000, such as R 50.");
+                                    + "; after R the reference impedance is expected, " + REFERENCE.words()
+                                    + ", such as R 50.");
             } else
                 fault(
                         line,
@@ -234,19 +233,15 @@ final class TouchstoneReader {
         }
     }
 
-    private static boolean isImpedance(double ohm) {
-        return ohm >= LEAST_OHM && ohm <= MOST_OHM;
-    }
-
     private void references(String text, int line) {
         for (String word : text.split("\\s+")) {
             OptionalDouble ohm = NumberText.parse(word);
-            if (ohm.isPresent() && isImpedance(ohm.getAsDouble())) references.add(ohm.getAsDouble());
+            if (ohm.isPresent() && REFERENCE.accepts(ohm.getAsDouble())) references.add(ohm.getAsDouble());
             else {
                 fault(
                         line,
                         "[Reference] has \"" + word
-                                + "\"; an impedance of 0.1 to 10000 ohms is expected for each port.");
+                                + "\"; an impedance of " + REFERENCE.words() + " is expected for each port.");
                 return;
             }
         }
@@ -327,12 +322,12 @@ final class TouchstoneReader {
 
     private void row(List<Double> numbers, int line) {
         double mhz = numbers.get(0) * mhzPerUnit;
-        if (!(mhz > 0) || mhz > MOST_MHZ) {
+        if (!FREQUENCY.accepts(mhz)) {
             faults.addLike(
                     source,
                     line,
-                    "the frequency is \"" + SessionKey.plain(numbers.get(0))
-                            + "\", above 0 and up to 1000 GHz is allowed. Check the unit in the option line"
+                    "the frequency is \"" + SessionKey.plain(numbers.get(0)) + "\", allowed is " + FREQUENCY.words()
+                            + ". Check the unit in the option line"
                             + (optionsSeen ? "." : ", which is missing: without it gigahertz are assumed."));
             return;
         }
