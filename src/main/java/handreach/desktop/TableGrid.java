@@ -1,6 +1,7 @@
 package handreach.desktop;
 
 import handreach.report.page.Table;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
@@ -39,6 +40,10 @@ final class TableGrid extends VBox {
     private final GridPane grid = new GridPane();
 
     TableGrid(Table<?> table, List<BlockView.RowVerb<?>> verbs) {
+        this(table, verbs, true);
+    }
+
+    private TableGrid(Table<?> table, List<BlockView.RowVerb<?>> verbs, boolean isWhole) {
         super(4);
         this.table = table;
         this.verbs = verbs;
@@ -47,13 +52,34 @@ final class TableGrid extends VBox {
         grid.setHgap(GAP_PX);
         grid.setVgap(3);
         for (int column = 0; column < table.columnCount(); column++) head(column);
-        for (int row = 0; row < table.rowCount(); row++)
-            for (int column = 0; column < table.columnCount(); column++) {
-                Node cell = cell(row, column);
-                GridPane.setValignment(cell, VPos.TOP);
-                grid.add(cell, column, row + 1);
-            }
         getChildren().add(grid);
+        if (isWhole) for (int row = 0; row < table.rowCount(); row++) add(row);
+    }
+
+    /** Its heads alone; {@link #rows} puts in the rest. */
+    static TableGrid ofHeads(Table<?> table, List<BlockView.RowVerb<?>> verbs) {
+        return new TableGrid(table, verbs, false);
+    }
+
+    /** Each puts in a row, its looks worked out. */
+    List<Runnable> rows() {
+        List<Runnable> steps = new ArrayList<>();
+        for (int each = 0; each < table.rowCount(); each++) {
+            int row = each;
+            steps.add(() -> add(row).forEach(Node::applyCss));
+        }
+        return steps;
+    }
+
+    private List<Node> add(int row) {
+        List<Node> cells = new ArrayList<>();
+        for (int column = 0; column < table.columnCount(); column++) {
+            Node cell = cell(row, column);
+            GridPane.setValignment(cell, VPos.TOP);
+            grid.add(cell, column, row + 1);
+            cells.add(cell);
+        }
+        return cells;
     }
 
     /** Whether a table can be read in so narrow a place. */

@@ -54,6 +54,10 @@ final class WalkPanel extends VBox {
     private final VBox sheet = new VBox(8);
     private final VBox proposal = new VBox(4);
     private final ReadOnlyStringWrapper answer = new ReadOnlyStringWrapper("");
+    private final Worker.Newest composing;
+    private final Worker.InPieces laying;
+    private final Worker.Newest proposals;
+    private final Worker.InPieces layingProposal;
     private WatchedWork comparing;
     private WatchedWork proposing;
 
@@ -62,6 +66,10 @@ final class WalkPanel extends VBox {
         super(10);
         this.session = session;
         this.look = look;
+        this.composing = session.worker().newest();
+        this.laying = session.worker().inPieces();
+        this.proposals = session.worker().newest();
+        this.layingProposal = session.worker().inPieces();
         compare.setId("walk-compare");
         compare.setOnAction(pressed -> compare());
         learn.setId("walk-learn");
@@ -159,6 +167,8 @@ final class WalkPanel extends VBox {
 
     private void fill() {
         age();
+        composing.drop();
+        laying.drop();
         sheet.getChildren().clear();
         session.walked().get().ifPresent(this::fill);
     }
@@ -168,7 +178,8 @@ final class WalkPanel extends VBox {
                 session,
                 FIGURE_PX,
                 new BlockView.RowVerb<>(WalkAnswer.Seen.class, "Show the path of line", this::pull));
-        view.showPage(WalkComposer.screen(found));
+        composing.ask(
+                progress -> WalkComposer.screen(found), page -> laying.begin(view.steps(page)), session::tell);
         sheet.getChildren().add(view);
         if (found.warnings().isEmpty()) return;
         BlockView doubts = new BlockView(session, FIGURE_PX);
@@ -274,6 +285,8 @@ final class WalkPanel extends VBox {
     }
 
     private void fillProposal(Optional<WalkNextAnswer> found) {
+        proposals.drop();
+        layingProposal.drop();
         proposal.getChildren().clear();
         if (found.isEmpty()) return;
         BlockView view = new BlockView(
@@ -283,7 +296,10 @@ final class WalkPanel extends VBox {
                         WalkNextAnswer.Stop.class,
                         "Show stop",
                         stop -> look.accept(stop.spot().at())));
-        view.showPage(WalkNextComposer.page(found.get()));
         proposal.getChildren().add(view);
+        proposals.ask(
+                progress -> WalkNextComposer.page(found.get()),
+                page -> layingProposal.begin(view.steps(page)),
+                session::tell);
     }
 }
