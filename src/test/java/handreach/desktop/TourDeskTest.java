@@ -49,7 +49,7 @@ class TourDeskTest {
 
     @Test
     void everyControlHasANameAndARoleAndEveryLengthIsInMilesWhereAskedFor() {
-        run = WindowRun.on(folder, "forest-hills");
+        run = WindowRun.onLittleGround(folder, "forest-hills");
         run.onScreen(() ->
                 run.session().edit("units", text -> PlanText.withTopValue(text, "units", PlanText.quoted("imperial"))));
         run.settle();
@@ -115,7 +115,7 @@ class TourDeskTest {
     @Test
     @EnabledIfSystemProperty(named = "handreach.tour", matches = "large|whole")
     void nothingIsCutInASmallWindowByNightWithWordsHalfAsLargeAgain() {
-        run = WindowRun.on(folder, "forest-hills");
+        run = WindowRun.onLittleGround(folder, "forest-hills");
         run.onScreen(() -> {
             run.window().map().palette().set(Palette.NIGHT);
             run.stage().setWidth(900);
