@@ -31,6 +31,7 @@ import javafx.collections.ListChangeListener;
 import javafx.scene.control.Button;
 import javafx.scene.control.Label;
 import javafx.scene.control.TitledPane;
+import javafx.scene.control.Tooltip;
 import javafx.scene.layout.FlowPane;
 import javafx.scene.layout.VBox;
 
@@ -296,7 +297,18 @@ final class WalkPanel extends VBox {
                         WalkNextAnswer.Stop.class,
                         "Show stop",
                         stop -> look.accept(stop.spot().at())));
+        Button put = Labels.link(
+                "Put the stops into the plan",
+                () -> new PlaceVerbs(session)
+                        .add(
+                                "stop",
+                                found.get().stops().stream()
+                                        .map(stop -> stop.spot().at())
+                                        .toList()));
+        put.setId("walk-put-stops");
+        put.setTooltip(new Tooltip("As positions, so that they stand on the card and on the map"));
         proposal.getChildren().add(view);
+        if (!found.get().stops().isEmpty()) proposal.getChildren().add(put);
         proposals.ask(
                 progress -> WalkNextComposer.page(found.get()),
                 page -> layingProposal.begin(view.steps(page)),

@@ -15,8 +15,9 @@ import java.util.function.ToDoubleFunction;
 import javafx.application.Platform;
 
 /**
- * Asks the screen thread again and again for a sign of life. A wait has two lengths: by the clock, and what the screen thread itself
- * worked meanwhile, in its processor time. On a busy machine the first is the machine's, the second the program's.
+ * Asks the screen thread again and again for a sign of life. A wait has two lengths: by the clock, and what the screen thread and the
+ * thread that draws for it worked meanwhile, in their processor time. On a busy machine the first is the machine's, the second the
+ * program's.
  */
 final class ScreenWatch implements AutoCloseable {
     private static final ThreadMXBean THREADS = ManagementFactory.getThreadMXBean();
@@ -25,6 +26,7 @@ final class ScreenWatch implements AutoCloseable {
     private final Queue<Wait> waits = new ConcurrentLinkedQueue<>();
     private final AtomicBoolean isOver = new AtomicBoolean();
     private final Thread screen;
+    private final Thread drawing;
     private final long everyMs;
     private final long toldMs;
     private final Thread watch;
@@ -33,12 +35,13 @@ final class ScreenWatch implements AutoCloseable {
      * One wait, in ms.
      *
      * @param clockMs by the clock
-     * @param ownMs what the screen thread worked in it
+     * @param ownMs what the screen thread and the drawing thread worked in it
      */
     record Wait(double clockMs, double ownMs) {}
 
     private ScreenWatch(Thread screen, long everyMs, long toldMs) {
         this.screen = screen;
+        this.drawing = drawing();
         this.everyMs = everyMs;
         this.toldMs = toldMs;
         this.watch = new Thread(this::look);
@@ -56,9 +59,9 @@ final class ScreenWatch implements AutoCloseable {
         while (!isOver.get()) {
             AtomicReference<Wait> back = new AtomicReference<>();
             long asked = System.nanoTime();
-            long worked = THREADS.getThreadCpuTime(screen.getId());
-            Platform.runLater(() -> back.set(new Wait(
-                    (System.nanoTime() - asked) / 1e6, (THREADS.getCurrentThreadCpuTime() - worked) / 1e6)));
+            long worked = workedNs();
+            Platform.runLater(
+                    () -> back.set(new Wait((System.nanoTime() - asked) / 1e6, (workedNs() - worked) / 1e6)));
             while (back.get() == null && !isOver.get()) {
                 long awayMs = (System.nanoTime() - asked) / 1_000_000;
                 if (awayMs > toldMs + (long) LOOK_EVERY_MS * seen.size()) seen.add(at(screen));
@@ -77,6 +80,17 @@ final class ScreenWatch implements AutoCloseable {
             seen.clear();
             LockSupport.parkNanos(everyMs * 1_000_000);
         }
+    }
+
+    private long workedNs() {
+        return THREADS.getThreadCpuTime(screen.getId()) + THREADS.getThreadCpuTime(drawing.getId());
+    }
+
+    private static Thread drawing() {
+        return Thread.getAllStackTraces().keySet().stream()
+                .filter(thread -> thread.getName().startsWith("QuantumRenderer"))
+                .findFirst()
+                .orElseThrow();
     }
 
     /** Lengths of all waits so far, shortest first. */
@@ -110,11 +124,7 @@ final class ScreenWatch implements AutoCloseable {
     private static String at(Thread screen) {
         String own = callsOf(screen);
         if (!own.contains("waitForRendering")) return own;
-        return own + " for "
-                + Thread.getAllStackTraces().keySet().stream()
-                        .filter(thread -> thread.getName().startsWith("QuantumRenderer"))
-                        .map(ScreenWatch::callsOf)
-                        .toList();
+        return own + " for " + callsOf(drawing());
     }
 
     /** The innermost call and the last ones that tell something. */
