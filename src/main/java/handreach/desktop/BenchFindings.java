@@ -25,7 +25,6 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
-import java.util.function.DoubleFunction;
 import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.VBox;
@@ -44,8 +43,19 @@ final class BenchFindings extends VBox {
     private final VBox patternNotes = new VBox(4);
     private final VBox left = new VBox(10);
     private final VBox right = new VBox(10);
+    private final Worker.Newest composing;
+    private final Worker.InPieces laying;
     private Optional<Shown> shown = Optional.empty();
+    private Optional<Drawn> drawn = Optional.empty();
     private double drawnPx;
+
+    /** What the words on the screen were made of. */
+    private record Drawn(Shown of, double roomPx) {
+        /** Another loadout changes the pattern alone. */
+        boolean saysTheSame(Shown now) {
+            return of.scene == now.scene && of.analysis.equals(now.analysis) && of.sweeps.equals(now.sweeps);
+        }
+    }
 
     /**
      * What is to be shown.
@@ -61,6 +71,8 @@ final class BenchFindings extends VBox {
         super(GAP_PX);
         this.session = session;
         this.pattern = new FigurePane(session);
+        this.composing = session.worker().newest();
+        this.laying = session.worker().inPieces();
         setId("bench-findings");
         getStyleClass().add("bench-findings");
         widthProperty().addListener((width, was, is) -> {
@@ -142,23 +154,31 @@ final class BenchFindings extends VBox {
         double leftPx = isBeside ? Math.floor(0.55 * roomPx) : roomPx;
         double rightPx = isBeside ? roomPx - leftPx - GAP_PX : roomPx;
         Shown now = shown.get();
-        left.getChildren().setAll(view(leftPx, px -> readings(now, px)));
-        right.getChildren()
-                .setAll(
-                        view(rightPx, px -> match(now, px)),
-                        Labels.line("Pattern of what is carried", "panel-head"),
-                        pattern,
-                        patternNotes);
-        arrange(isBeside, leftPx, rightPx, view(roomPx, px -> costs(now)));
         double radiusPx = Math.min(230, rightPx - FRAME_PX - 150);
         pattern.show(() -> patternFigure(now, radiusPx), rightPx - FRAME_PX);
+        if (drawn.filter(before -> before.saysTheSame(now) && before.roomPx == roomPx).isPresent()) return;
+        drawn = Optional.of(new Drawn(now, roomPx));
+        composing.ask(
+                progress -> List.of(
+                        readings(now, figurePx(leftPx)), match(now, figurePx(rightPx)), costs(now)),
+                parts -> {
+                    BlockView readings = new BlockView(session, figurePx(leftPx));
+                    BlockView match = new BlockView(session, figurePx(rightPx));
+                    BlockView costs = new BlockView(session, figurePx(roomPx));
+                    left.getChildren().setAll(readings);
+                    right.getChildren()
+                            .setAll(match, Labels.line("Pattern of what is carried", "panel-head"), pattern, patternNotes);
+                    arrange(isBeside, leftPx, rightPx, costs);
+                    List<Runnable> steps = new ArrayList<>(costs.steps(parts.get(2)));
+                    steps.addAll(readings.steps(parts.get(0)));
+                    steps.addAll(match.steps(parts.get(1)));
+                    laying.begin(steps);
+                },
+                session::tell);
     }
 
-    private BlockView view(double roomPx, DoubleFunction<List<Section>> sections) {
-        double figurePx = Math.min(WIDEST_FIGURE_PX, roomPx - FRAME_PX);
-        BlockView view = new BlockView(session, figurePx);
-        view.show(sections.apply(figurePx));
-        return view;
+    private static double figurePx(double roomPx) {
+        return Math.min(WIDEST_FIGURE_PX, roomPx - FRAME_PX);
     }
 
     private void arrange(boolean isBeside, double leftPx, double rightPx, BlockView costs) {

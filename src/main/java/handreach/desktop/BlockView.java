@@ -12,6 +12,7 @@ import handreach.report.page.Paragraph;
 import handreach.report.page.Section;
 import handreach.report.page.Subheading;
 import handreach.report.page.Table;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Consumer;
@@ -64,23 +65,52 @@ final class BlockView extends VBox {
         this.verbs = List.of(verbs);
     }
 
-    void show(List<Section> sections) {
-        getChildren().clear();
-        sections.forEach(this::add);
+    /** Steps that show sections, looks worked out: all at once they would hold up a picture ({@link Worker.InPieces}). */
+    List<Runnable> steps(List<Section> sections) {
+        List<Runnable> steps = new ArrayList<>(List.of(getChildren()::clear));
+        sections.forEach(section -> steps.addAll(steps(section)));
+        return steps;
     }
 
-    private void add(Section section) {
-        getChildren().add(Labels.line(section.heading(), "panel-head"));
-        section.blocks().forEach(this::add);
+    /** Steps that show the answer, then the sections. */
+    List<Runnable> steps(Page page) {
+        List<Runnable> steps = stepsOf(page.answer());
+        page.sections().forEach(section -> steps.addAll(steps(section)));
+        return steps;
     }
 
-    /** The answer, then the sections. */
-    void showPage(Page page) {
-        getChildren().clear();
-        page.answer().forEach(this::add);
-        page.sections().forEach(this::add);
+    private List<Runnable> steps(Section section) {
+        List<Runnable> steps = new ArrayList<>();
+        steps.add(() -> getChildren().add(Labels.line(section.heading(), "panel-head")));
+        section.blocks().forEach(block -> steps.addAll(steps(block)));
+        return steps;
     }
 
+    /** Steps that show blocks. */
+    List<Runnable> stepsOf(List<? extends Block> blocks) {
+        List<Runnable> steps = new ArrayList<>(List.of(getChildren()::clear));
+        blocks.forEach(block -> steps.addAll(steps(block)));
+        return steps;
+    }
+
+    private List<Runnable> steps(Block block) {
+        if (!(block instanceof Table<?> table) || !TableGrid.fits(table, figurePx)) return List.of(() -> addDressed(block));
+        TableGrid grid = TableGrid.ofHeads(table, verbs);
+        List<Runnable> steps = new ArrayList<>(List.of(() -> {
+            getChildren().add(grid);
+            grid.applyCss();
+        }));
+        steps.addAll(grid.rows());
+        return steps;
+    }
+
+    private void addDressed(Block block) {
+        int before = getChildren().size();
+        add(block);
+        List.copyOf(getChildren().subList(before, getChildren().size())).forEach(Node::applyCss);
+    }
+
+    /** Shows a few blocks at once. */
     void showBlocks(List<? extends Block> blocks) {
         getChildren().clear();
         blocks.forEach(this::add);

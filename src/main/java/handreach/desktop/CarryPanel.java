@@ -213,7 +213,7 @@ final class CarryPanel extends VBox {
         Burden burden = loadout.antenna().burden();
         if (burden.lengthCm() > 0) words.append("; ").append(lengths.antenna(burden.lengthCm()));
         if (burden.massG().isPresent())
-            words.append(String.format(Locale.ROOT, ", %.0f g", burden.massG().getAsDouble()));
+            words.append(String.format(Locale.ROOT, ", %.0f\u00a0g", burden.massG().getAsDouble()));
         benchWords(scene, entry).ifPresent(delta -> words.append('\n').append(delta));
         return words.toString();
     }

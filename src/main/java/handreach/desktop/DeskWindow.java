@@ -7,6 +7,8 @@ import handreach.report.ReachComposer;
 import handreach.study.Scene;
 import handreach.terrain.GroundPicture;
 import java.nio.file.Path;
+import java.util.ArrayDeque;
+import java.util.Deque;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Consumer;
@@ -59,6 +61,8 @@ final class DeskWindow {
     private final WindowVerbs verbs;
     private final FirstSteps firstSteps;
     private final Worker.Rest ahead;
+    private final Worker.Rest dressing;
+    private final Deque<Runnable> toDress = new ArrayDeque<>();
     private final FileDrop drop;
     private final MapTools tools = new MapTools();
     private final GoToPane goTo;
@@ -116,6 +120,7 @@ final class DeskWindow {
         });
         this.firstSteps = new FirstSteps(way);
         this.ahead = worker.rest(Duration.millis(150), this::prepareNext);
+        this.dressing = worker.rest(Duration.millis(20), this::dressNext);
         this.drop = new FileDrop(root, session);
         drop.handFolders(this::readFolder);
         for (String ending : List.of(".hgt", ".hgt.gz", ".zip", ".tif", ".tiff", ".asc"))
@@ -269,6 +274,20 @@ final class DeskWindow {
         if (live.isUnderway().get() || way.prepareNext() || drawer.keep(path) || path.prepareNext()) ahead.begin();
     }
 
+    /** Other colours or words: the map takes them first, the rest comes back piece by piece in its new looks. */
+    private void dressPieceByPiece() {
+        if (!side.holds(way)) return;
+        toDress.addAll(way.setAside());
+        toDress.addAll(drawer.setAside());
+        dressing.begin();
+        ahead.begin();
+    }
+
+    private void dressNext() {
+        if (!toDress.isEmpty()) toDress.remove().run();
+        if (!toDress.isEmpty()) dressing.begin();
+    }
+
     private void listen() {
         session.scene().addListener((scene, before, now) -> {
             map.show(now);
@@ -300,7 +319,11 @@ final class DeskWindow {
         session.nextWalk().addListener((next, before, now) -> map.redraw());
         session.alongPath().addListener((along, before, now) -> map.redraw());
         map.painted().addListener((relief, before, now) -> map.redraw());
-        map.palette().addListener((palette, before, now) -> Theme.apply(root, now));
+        map.palette().addListener((palette, before, now) -> {
+            Theme.apply(root, now);
+            dressPieceByPiece();
+        });
+        root.styleProperty().addListener((words, before, now) -> dressPieceByPiece());
         drawer.heightProperty().addListener((height, was, is) -> {
             if (drawer.shows(path)) session.pulled().get().ifPresent(this::bringIntoView);
         });
@@ -330,8 +353,7 @@ final class DeskWindow {
     /** A list that hangs open is closed first. */
     private boolean isInDrawer(Node owner) {
         if (owner instanceof ComboBoxBase<?> list && list.isShowing()) return false;
-        for (Node node = owner; node != null; node = node.getParent()) if (node == drawer) return true;
-        return false;
+        return Labels.isWithin(owner, drawer);
     }
 
     /** What to run each time relief and layer have come to the screen. */
@@ -473,8 +495,8 @@ final class DeskWindow {
     /** Shows the form of a part of the plan. */
     void showEquipment(Entry entry) {
         if (!hasPlan()) return;
+        drawer.show("What the plan says", entries, entries::leave);
         entries.show(entry);
-        drawer.show("What the plan says", entries);
     }
 
     void showBench() {

@@ -1,6 +1,7 @@
 package handreach.desktop;
 
 import java.util.HashSet;
+import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import javafx.geometry.Pos;
@@ -102,6 +103,23 @@ final class Drawer extends BorderPane {
         content.setManaged(isShown);
         if (!contents.getChildren().contains(content)) contents.getChildren().add(content);
         return true;
+    }
+
+    /**
+     * Takes what is kept out of sight off the screen, which {@link #keep} puts back, and what is shown too, unless a hand is at work in
+     * it. Answers with what puts that back.
+     */
+    List<Runnable> setAside() {
+        kept.removeIf(content -> !shows(content) && contents.getChildren().remove(content));
+        if (shown.isEmpty() || getScene() == null || Labels.isWithin(getScene().getFocusOwner(), contents))
+            return List.of();
+        Node content = shown.get();
+        contents.getChildren().remove(content);
+        return List.of(() -> {
+            if (!shows(content) || contents.getChildren().contains(content)) return;
+            contents.getChildren().add(content);
+            content.applyCss();
+        });
     }
 
     private void takeOut(Node content) {

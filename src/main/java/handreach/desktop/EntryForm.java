@@ -44,11 +44,7 @@ final class EntryForm extends VBox {
         this.isFresh = isFresh;
         this.lengths = session.scene().get().plan().header().lengths();
         getStyleClass().add("entry-form");
-        for (EntryKey key : keys) {
-            EntryField field = new EntryField(key, lengths, session, new Told(key));
-            fields.put(key.key(), field);
-            getChildren().add(field);
-        }
+        for (EntryKey key : keys) fields.put(key.key(), new EntryField(key));
         if (!isFresh) session.scene().addListener(new WeakChangeListener<>(filling));
         fill();
     }
@@ -62,6 +58,17 @@ final class EntryForm extends VBox {
     static EntryForm fresh(Session session, String section, List<EntryKey> keys) {
         int next = PlanText.count(session.scene().get().file().text(), section);
         return new EntryForm(session, Entry.at(section, next), true, keys);
+    }
+
+    /** Each puts a field more on the form, looks worked out; all at once they would hold up a picture. */
+    List<Runnable> steps() {
+        return fields.values().stream()
+                .<Runnable>map(field -> () -> {
+                    field.lay(lengths, session, new Told(field.key()));
+                    getChildren().add(field);
+                    field.applyCss();
+                })
+                .toList();
     }
 
     /** What waited goes along as soon as what it waited for is there. */

@@ -37,7 +37,7 @@ final class EntryPane extends BorderPane {
     private static final double NARROW = 2.6;
 
     private final Session session;
-    /** Nothing is made before somebody wants to see it. */
+    /** Nothing is made before somebody wants to see it, nor kept for longer. */
     private boolean isAsked;
 
     private final VBox list = new VBox(1);
@@ -58,10 +58,15 @@ final class EntryPane extends BorderPane {
     /** A kind of which a fresh entry is being written. */
     private Optional<EntryKind> fresh = Optional.empty();
 
+    private final Worker.InPieces listing;
+    private final Worker.InPieces filling;
+
     private record Made(Entry entry, List<EntryKey> keys, Lengths lengths, boolean isThere) {}
 
     EntryPane(Session session) {
         this.session = session;
+        this.listing = session.worker().inPieces();
+        this.filling = session.worker().inPieces();
         this.left = scroll(list, "Parts of the plan");
         this.right = scroll(sheet, "Form");
         this.parts = Labels.link("", () -> {
@@ -110,6 +115,18 @@ final class EntryPane extends BorderPane {
         fill(session.scene().get());
     }
 
+    /** Lets go of list and form: on the screen again, the looks of all of it would be worked out at once. */
+    void leave() {
+        isAsked = false;
+        listing.drop();
+        filling.drop();
+        list.getChildren().clear();
+        sheet.getChildren().clear();
+        listed = List.of();
+        made = Optional.empty();
+        fresh = Optional.empty();
+    }
+
     private void fill(Scene scene) {
         String text = scene.file().text();
         List<Entry> entries = new ArrayList<>();
@@ -140,13 +157,21 @@ final class EntryPane extends BorderPane {
     private void fillList(List<Entry> entries, String text) {
         list.getChildren().clear();
         buttons.clear();
+        List<Node> lines = new ArrayList<>();
         String group = "";
         for (EntryKind kind : EntryKind.values()) {
-            if (!kind.group().equals(group)) list.getChildren().add(head(kind));
+            if (!kind.group().equals(group)) lines.add(head(kind));
             group = kind.group();
             for (Entry entry : entries)
-                if (EntryKind.of(entry) == kind) list.getChildren().add(button(entry, kind.words(text, entry)));
+                if (EntryKind.of(entry) == kind) lines.add(button(entry, kind.words(text, entry)));
         }
+        listing.begin(
+                lines.stream().<Runnable>map(line -> () -> put(list, line)).toList());
+    }
+
+    private static void put(VBox onto, Node line) {
+        onto.getChildren().add(line);
+        line.applyCss();
     }
 
     private Node head(EntryKind kind) {
@@ -202,7 +227,11 @@ final class EntryPane extends BorderPane {
         Button leave = new Button("Leave");
         leave.setId("kit-leave");
         leave.setOnAction(pressed -> show(shown));
-        sheet.getChildren().setAll(title(kind.fresh()), form, wrong, new FlowPane(8, 6, add, leave));
+        sheet.getChildren().setAll(title(kind.fresh()), form);
+        List<Runnable> steps = new ArrayList<>(form.steps());
+        steps.add(() -> put(sheet, wrong));
+        steps.add(() -> put(sheet, new FlowPane(8, 6, add, leave)));
+        filling.begin(steps);
     }
 
     private static Label title(String words) {
@@ -224,11 +253,15 @@ final class EntryPane extends BorderPane {
         if (entry.name().isPresent()) sheet.getChildren().add(naming(entry));
         if (entry.number().isPresent() || kind.several() == EntryKind.Several.OPTIONAL && isThere)
             sheet.getChildren().add(out(entry, kind.words(text, entry)));
-        sheet.getChildren().add(EntryForm.of(session, entry, keys));
-        sheet.getChildren()
-                .add(Labels.line(
+        EntryForm form = EntryForm.of(session, entry, keys);
+        sheet.getChildren().add(form);
+        List<Runnable> steps = new ArrayList<>(form.steps());
+        steps.add(() -> put(
+                sheet,
+                Labels.line(
                         "Enter takes a field, Escape puts the old value back; an emptied field goes out of the plan.",
-                        "quiet"));
+                        "quiet")));
+        filling.begin(steps);
     }
 
     private Button out(Entry entry, String words) {

@@ -22,6 +22,7 @@ final class HelpPane extends BorderPane {
     private final ListView<Topic> topics = new ListView<>();
     private final ScrollPane sheet = new ScrollPane();
     private final BlockView page;
+    private final Worker.InPieces laying;
 
     /** What help there is, in the order of the list. */
     enum Topic {
@@ -58,6 +59,7 @@ final class HelpPane extends BorderPane {
     HelpPane(Session session) {
         this.session = session;
         this.page = new BlockView(session, WORDS_PX);
+        this.laying = session.worker().inPieces();
         setId("help");
         topics.getItems().setAll(Topic.values());
         topics.setId("help-topics");
@@ -89,13 +91,14 @@ final class HelpPane extends BorderPane {
     }
 
     private void fill(Topic topic) {
+        laying.drop();
         page.getChildren().clear();
         session.worker().inOrder(() -> blocks(topic), this::take, session::tell);
     }
 
     private void take(List<Block> blocks) {
-        page.showBlocks(blocks);
         sheet.setVvalue(0);
+        laying.begin(page.stepsOf(blocks));
     }
 
     private static List<Block> blocks(Topic topic) {

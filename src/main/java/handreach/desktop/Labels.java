@@ -1,5 +1,6 @@
 package handreach.desktop;
 
+import javafx.scene.Node;
 import javafx.scene.control.Button;
 import javafx.scene.control.ComboBox;
 import javafx.scene.control.Label;
@@ -43,5 +44,11 @@ final class Labels {
         link.getStyleClass().add("link");
         link.setOnAction(pressed -> verb.run());
         return link;
+    }
+
+    /** Whether a node, which may be none, is that one or stands in it. */
+    static boolean isWithin(Node node, Node that) {
+        for (Node each = node; each != null; each = each.getParent()) if (each == that) return true;
+        return false;
     }
 }

@@ -57,7 +57,9 @@ final class MenuStrip extends MenuBar {
                                 () -> window.showEquipment(Entry.of(EntryKind.CHANNEL.section()))),
                         item("The plan as text", "Shortcut+T", window::showPlanText),
                         item("Path between two positions", "Shortcut+P", window::showPath),
-                        item("Bench evidence", "Shortcut+B", window::showBench));
+                        item("Bench evidence", "Shortcut+B", window::showBench),
+                        new SeparatorMenuItem(),
+                        item("Leave Handreach", "Shortcut+Q", () -> window.verbs().leaveAsked()));
         return menu;
     }
 

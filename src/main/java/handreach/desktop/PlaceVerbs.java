@@ -5,6 +5,7 @@ import handreach.plan.NameKind;
 import handreach.plan.Places;
 import handreach.plan.PlanText;
 import handreach.study.Scene;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
@@ -42,14 +43,26 @@ final class PlaceVerbs {
 
     /** Adds a position under a free name. */
     void add(Position at) {
+        add("place", List.of(at));
+    }
+
+    /** Adds positions under free names that begin with this word. */
+    void add(String word, List<Position> places) {
         Set<String> taken = names();
-        int n = 1;
-        while (taken.contains("place " + n)) n++;
-        String name = "place " + n;
-        session.edit(
-                "put " + name,
-                plan -> PlanText.withEntry(
-                        plan, SECTION, List.of("name = " + PlanText.quoted(name), "at = " + text(at))));
+        List<List<String>> entries = new ArrayList<>();
+        List<String> fresh = new ArrayList<>();
+        int number = 0;
+        for (Position at : places) {
+            do number++;
+            while (taken.contains(word + " " + number));
+            fresh.add(word + " " + number);
+            entries.add(List.of("name = " + PlanText.quoted(word + " " + number), "at = " + text(at)));
+        }
+        session.edit("put " + String.join(", ", fresh), plan -> {
+            String text = plan;
+            for (List<String> entry : entries) text = PlanText.withEntry(text, SECTION, entry);
+            return text;
+        });
     }
 
     private Set<String> names() {

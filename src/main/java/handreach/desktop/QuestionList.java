@@ -48,7 +48,22 @@ final class QuestionList extends VBox {
         return false;
     }
 
+    /**
+     * Takes what is folded off the screen, which {@link #prepareNext} puts back, and what is unfolded too, unless a hand is at work in it.
+     * Answers with what puts that back.
+     */
+    List<Runnable> setAside() {
+        List<Runnable> back = new ArrayList<>();
+        for (Step step : steps) {
+            if (step.isOpen() && (step.body.getChildren().isEmpty() || step.hasFocus())) continue;
+            step.body.getChildren().clear();
+            if (step.isOpen()) back.add(step::prepare);
+        }
+        return back;
+    }
+
     private final class Step extends VBox {
+        private final HBox head;
         private final VBox body;
         private final Node content;
 
@@ -65,7 +80,7 @@ final class QuestionList extends VBox {
             answer.textProperty().bind(question.answer());
             VBox words = new VBox(1, asks, answer);
             HBox.setHgrow(words, Priority.ALWAYS);
-            HBox head = new HBox(11, ordinal, words);
+            head = new HBox(11, ordinal, words);
             head.getStyleClass().add("step-head");
             head.setId("step-" + (number + 1));
             head.setFocusTraversable(true);
@@ -95,15 +110,20 @@ final class QuestionList extends VBox {
         boolean prepare() {
             if (!body.getChildren().isEmpty()) return false;
             body.getChildren().add(content);
+            content.applyCss();
             return true;
+        }
+
+        private boolean hasFocus() {
+            return getScene() != null && Labels.isWithin(getScene().getFocusOwner(), body);
         }
 
         void unfold(boolean isWanted) {
             if (isWanted) prepare();
             body.setVisible(isWanted);
             body.setManaged(isWanted);
-            // A state, not another class: with that, the looks of everything in it would be worked out anew.
-            pseudoClassStateChanged(OPEN, isWanted);
+            // A state, not another class, and of the head alone: else the looks of everything below would be worked out anew.
+            head.pseudoClassStateChanged(OPEN, isWanted);
         }
     }
 }

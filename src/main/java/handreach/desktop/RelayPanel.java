@@ -10,10 +10,13 @@ import handreach.relay.RelayMode;
 import handreach.relay.SiteCheck;
 import handreach.report.RelayComposer;
 import handreach.report.RelaySite;
+import handreach.report.page.Block;
+import handreach.report.page.Section;
 import handreach.study.RelayAnswer;
 import handreach.study.RelayStudy;
 import handreach.study.Scene;
 import handreach.units.Lengths;
+import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -53,6 +56,8 @@ final class RelayPanel extends VBox {
     private final Button find = new Button("Find out");
     private final Label stale = Labels.line("The plan has been edited since this answer: find out again.", "caution");
     private final VBox sheet = new VBox(9);
+    private final Worker.Newest composing;
+    private final Worker.InPieces laying;
     private final ReadOnlyStringWrapper answer = new ReadOnlyStringWrapper("");
     private WatchedWork work;
 
@@ -61,6 +66,8 @@ final class RelayPanel extends VBox {
         super(10);
         this.session = session;
         this.look = look;
+        this.composing = session.worker().newest();
+        this.laying = session.worker().inPieces();
         this.talk = new WordChoice("relay-talk", talks(), word -> set("who talks", "talk", PlanText.quoted(word)));
         this.count = new WordChoice("relay-count", inOrder(COUNTS), number -> set("number of relays", "count", number));
         this.mode =
@@ -195,18 +202,33 @@ final class RelayPanel extends VBox {
 
     private void fill(Optional<RelayAnswer> found) {
         age();
+        composing.drop();
+        laying.drop();
         sheet.getChildren().clear();
         if (found.isEmpty()) return;
-        RelayComposer composer = new RelayComposer(found.get());
         BlockView verdict = new BlockView(session, FIGURE_PX);
-        verdict.showBlocks(composer.underHeadline());
         BlockView more = new BlockView(
                 session,
                 FIGURE_PX,
                 new BlockView.RowVerb<>(RelaySite.class, "Show on the map", site -> look.accept(site.at())),
                 new BlockView.RowVerb<>(SiteCheck.Hop.class, "Show this path", hop -> pull(found.get(), hop)));
-        more.show(composer.underVerdict());
         sheet.getChildren().addAll(verdict, keeping(found.get()), more);
+        composing.ask(
+                progress -> Composed.of(found.get()),
+                composed -> {
+                    List<Runnable> steps = new ArrayList<>(verdict.stepsOf(composed.verdict));
+                    steps.addAll(more.steps(composed.more));
+                    laying.begin(steps);
+                },
+                session::tell);
+    }
+
+    /** The answer in words, made away from the screen thread. */
+    private record Composed(List<Block> verdict, List<Section> more) {
+        static Composed of(RelayAnswer found) {
+            RelayComposer composer = new RelayComposer(found);
+            return new Composed(composer.underHeadline(), composer.underVerdict());
+        }
     }
 
     /** What makes a site that was found one that stands. */

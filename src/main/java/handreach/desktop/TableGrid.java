@@ -1,6 +1,7 @@
 package handreach.desktop;
 
 import handreach.report.page.Table;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
@@ -15,6 +16,8 @@ import javafx.scene.layout.GridPane;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
+import javafx.scene.text.Font;
+import javafx.scene.text.Text;
 import javafx.scene.text.TextAlignment;
 
 /** A table of an answer in the window. The first cell of a row that carries a verb is a link. */
@@ -39,6 +42,10 @@ final class TableGrid extends VBox {
     private final GridPane grid = new GridPane();
 
     TableGrid(Table<?> table, List<BlockView.RowVerb<?>> verbs) {
+        this(table, verbs, true);
+    }
+
+    private TableGrid(Table<?> table, List<BlockView.RowVerb<?>> verbs, boolean isWhole) {
         super(4);
         this.table = table;
         this.verbs = verbs;
@@ -47,13 +54,34 @@ final class TableGrid extends VBox {
         grid.setHgap(GAP_PX);
         grid.setVgap(3);
         for (int column = 0; column < table.columnCount(); column++) head(column);
-        for (int row = 0; row < table.rowCount(); row++)
-            for (int column = 0; column < table.columnCount(); column++) {
-                Node cell = cell(row, column);
-                GridPane.setValignment(cell, VPos.TOP);
-                grid.add(cell, column, row + 1);
-            }
         getChildren().add(grid);
+        if (isWhole) for (int row = 0; row < table.rowCount(); row++) add(row);
+    }
+
+    /** Its heads alone; {@link #rows} puts in the rest. */
+    static TableGrid ofHeads(Table<?> table, List<BlockView.RowVerb<?>> verbs) {
+        return new TableGrid(table, verbs, false);
+    }
+
+    /** Each puts in a row, its looks worked out. */
+    List<Runnable> rows() {
+        List<Runnable> steps = new ArrayList<>();
+        for (int each = 0; each < table.rowCount(); each++) {
+            int row = each;
+            steps.add(() -> add(row).forEach(Node::applyCss));
+        }
+        return steps;
+    }
+
+    private List<Node> add(int row) {
+        List<Node> cells = new ArrayList<>();
+        for (int column = 0; column < table.columnCount(); column++) {
+            Node cell = cell(row, column);
+            GridPane.setValignment(cell, VPos.TOP);
+            grid.add(cell, column, row + 1);
+            cells.add(cell);
+        }
+        return cells;
     }
 
     /** Whether a table can be read in so narrow a place. */
@@ -98,15 +126,53 @@ final class TableGrid extends VBox {
     }
 
     private Label label(String words, int column) {
-        Label label = new Label(words);
+        boolean isNumber = table.isNumber(column);
+        double leastPx = isNumber ? columnPx(table, column) : NARROWEST_PX;
+        Cell label = new Cell(words, leastPx, isNumber ? MOST_NUMBER_PX : Double.MAX_VALUE);
         label.setWrapText(true);
         label.setMinHeight(Region.USE_PREF_SIZE);
-        if (table.isNumber(column)) {
-            label.setMinWidth(columnPx(table, column));
-            label.setMaxWidth(MOST_NUMBER_PX);
+        if (isNumber) {
             label.setAlignment(Pos.TOP_RIGHT);
             label.setTextAlignment(TextAlignment.RIGHT);
-        } else label.setMinWidth(words.length() > SHORT ? NARROWEST_PX : Region.USE_PREF_SIZE);
+        } else if (words.length() <= SHORT) label.setMinWidth(Region.USE_PREF_SIZE);
         return label;
+    }
+
+    /** Words that wrap, but never within one of them, at any size of words. */
+    private static final class Cell extends Label {
+        private final double leastPx;
+        private final double mostPx;
+
+        /** Widths at the usual size of words. */
+        Cell(String words, double leastPx, double mostPx) {
+            super(words);
+            this.leastPx = leastPx;
+            this.mostPx = mostPx;
+        }
+
+        @Override
+        protected double computeMinWidth(double heightPx) {
+            return Math.max(leastPx * scale(), longestWordPx(getText(), getFont()) + 1);
+        }
+
+        @Override
+        protected double computeMaxWidth(double heightPx) {
+            return Math.max(mostPx * scale(), minWidth(heightPx));
+        }
+
+        private double scale() {
+            return getFont().getSize() / MapFonts.USUAL_PX;
+        }
+    }
+
+    private static double longestWordPx(String words, Font font) {
+        Text measured = new Text();
+        measured.setFont(font);
+        double longest = 0;
+        for (String word : words.split("\\s+|(?<=[-/])")) {
+            measured.setText(word);
+            longest = Math.max(longest, measured.getLayoutBounds().getWidth());
+        }
+        return Math.ceil(longest);
     }
 }

@@ -31,6 +31,7 @@ import javafx.collections.ListChangeListener;
 import javafx.scene.control.Button;
 import javafx.scene.control.Label;
 import javafx.scene.control.TitledPane;
+import javafx.scene.control.Tooltip;
 import javafx.scene.layout.FlowPane;
 import javafx.scene.layout.VBox;
 
@@ -54,6 +55,10 @@ final class WalkPanel extends VBox {
     private final VBox sheet = new VBox(8);
     private final VBox proposal = new VBox(4);
     private final ReadOnlyStringWrapper answer = new ReadOnlyStringWrapper("");
+    private final Worker.Newest composing;
+    private final Worker.InPieces laying;
+    private final Worker.Newest proposals;
+    private final Worker.InPieces layingProposal;
     private WatchedWork comparing;
     private WatchedWork proposing;
 
@@ -62,6 +67,10 @@ final class WalkPanel extends VBox {
         super(10);
         this.session = session;
         this.look = look;
+        this.composing = session.worker().newest();
+        this.laying = session.worker().inPieces();
+        this.proposals = session.worker().newest();
+        this.layingProposal = session.worker().inPieces();
         compare.setId("walk-compare");
         compare.setOnAction(pressed -> compare());
         learn.setId("walk-learn");
@@ -159,6 +168,8 @@ final class WalkPanel extends VBox {
 
     private void fill() {
         age();
+        composing.drop();
+        laying.drop();
         sheet.getChildren().clear();
         session.walked().get().ifPresent(this::fill);
     }
@@ -168,7 +179,8 @@ final class WalkPanel extends VBox {
                 session,
                 FIGURE_PX,
                 new BlockView.RowVerb<>(WalkAnswer.Seen.class, "Show the path of line", this::pull));
-        view.showPage(WalkComposer.screen(found));
+        composing.ask(
+                progress -> WalkComposer.screen(found), page -> laying.begin(view.steps(page)), session::tell);
         sheet.getChildren().add(view);
         if (found.warnings().isEmpty()) return;
         BlockView doubts = new BlockView(session, FIGURE_PX);
@@ -274,6 +286,8 @@ final class WalkPanel extends VBox {
     }
 
     private void fillProposal(Optional<WalkNextAnswer> found) {
+        proposals.drop();
+        layingProposal.drop();
         proposal.getChildren().clear();
         if (found.isEmpty()) return;
         BlockView view = new BlockView(
@@ -283,7 +297,21 @@ final class WalkPanel extends VBox {
                         WalkNextAnswer.Stop.class,
                         "Show stop",
                         stop -> look.accept(stop.spot().at())));
-        view.showPage(WalkNextComposer.page(found.get()));
+        Button put = Labels.link(
+                "Put the stops into the plan",
+                () -> new PlaceVerbs(session)
+                        .add(
+                                "stop",
+                                found.get().stops().stream()
+                                        .map(stop -> stop.spot().at())
+                                        .toList()));
+        put.setId("walk-put-stops");
+        put.setTooltip(new Tooltip("As positions, so that they stand on the card and on the map"));
         proposal.getChildren().add(view);
+        if (!found.get().stops().isEmpty()) proposal.getChildren().add(put);
+        proposals.ask(
+                progress -> WalkNextComposer.page(found.get()),
+                page -> layingProposal.begin(view.steps(page)),
+                session::tell);
     }
 }

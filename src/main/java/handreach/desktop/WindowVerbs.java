@@ -19,16 +19,23 @@ import javafx.stage.Stage;
 final class WindowVerbs {
     private final Stage stage;
     private final Session session;
+    private final Runnable closed;
 
     WindowVerbs(Stage stage, Session session, Runnable closed) {
         this.stage = stage;
         this.session = session;
+        this.closed = closed;
         stage.setOnCloseRequest(request -> {
             request.consume();
-            guarded(() -> {
-                closed.run();
-                stage.close();
-            });
+            leaveAsked();
+        });
+    }
+
+    /** Closes the window, once nothing is lost by that. */
+    void leaveAsked() {
+        guarded(() -> {
+            closed.run();
+            stage.close();
         });
     }
 
@@ -195,7 +202,8 @@ final class WindowVerbs {
                 .filter(File::isDirectory);
     }
 
-    private FileChooser plans(String title) {
+    /** A dialog for plans, which begins beside the one that is open. */
+    FileChooser plans(String title) {
         FileChooser chooser = new FileChooser();
         chooser.setTitle(title);
         chooser.getExtensionFilters().add(new FileChooser.ExtensionFilter("Plans (*.toml)", "*.toml"));

@@ -1,6 +1,9 @@
 package handreach.desktop;
 
 import handreach.reach.Progress;
+import java.util.ArrayDeque;
+import java.util.Deque;
+import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import java.util.concurrent.CancellationException;
@@ -194,6 +197,52 @@ final class Worker {
                 step.ifPresent(Runnable::run);
             } finally {
                 if (step.isPresent()) pending.decrementAndGet();
+            }
+        }
+    }
+
+    /** A line of steps on the screen thread that would hold up a picture if they were done at once. Counts as work until the last. */
+    InPieces inPieces() {
+        return new InPieces();
+    }
+
+    /** Does before each picture what fits, and leaves the rest to the pictures to come. */
+    final class InPieces {
+        private static final long PIECE_NS = 8_000_000;
+        private final Deque<Runnable> left = new ArrayDeque<>();
+        private final AnimationTimer beat = new AnimationTimer() {
+            @Override
+            public void handle(long now) {
+                doSome();
+            }
+        };
+
+        /** Begins now; what is left of other steps is no longer wanted. */
+        void begin(List<Runnable> steps) {
+            if (isClosed) return;
+            if (left.isEmpty()) pending.incrementAndGet();
+            left.clear();
+            left.addAll(steps);
+            doSome();
+        }
+
+        /** What is left is no longer wanted. */
+        void drop() {
+            if (!left.isEmpty()) begin(List.of());
+        }
+
+        private void doSome() {
+            long end = System.nanoTime() + PIECE_NS;
+            beat.start();
+            try {
+                do {
+                    if (!left.isEmpty()) left.pop().run();
+                } while (!left.isEmpty() && System.nanoTime() < end);
+            } finally {
+                if (left.isEmpty()) {
+                    beat.stop();
+                    pending.decrementAndGet();
+                }
             }
         }
     }

@@ -169,11 +169,27 @@ class BenchPaneTest {
         run.settle();
         run.snapshot("bench-view-small");
         assertEquals("", run.onScreen(() -> cutOff("#bench-pane .label")));
+        assertEquals(List.of(), run.onScreen(this::broken));
         assertFalse(run.onScreen(() -> run.session().isEdited().get()));
     }
 
     private List<String> faults() {
         return texts("#bench-pane .fault .label");
+    }
+
+    /** Words that a narrow column breaks. */
+    private List<String> broken() {
+        return run.robot().lookup("#bench-findings .label").<Labeled>queryAll().stream()
+                .filter(BenchPaneTest::isVisible)
+                .flatMap(label -> Arrays.stream(label.getText().split("[\\s/-]+"))
+                        .filter(word -> widthPx(label, word) > label.getWidth() + 1))
+                .toList();
+    }
+
+    private static double widthPx(Labeled label, String word) {
+        javafx.scene.text.Text text = new javafx.scene.text.Text(word);
+        text.setFont(label.getFont());
+        return text.getLayoutBounds().getWidth();
     }
 
     private String cutOff(String query) {

@@ -198,7 +198,9 @@ class DeskMapTest {
             double largest = run.onScreen(() -> fontOf(answer(number)));
             List<String> larger = run.onScreen(() -> {
                 List<String> found = new ArrayList<>();
-                for (Node node : run.window().way().lookupAll(".step:open .label"))
+                Node step = answer(number);
+                while (!step.getStyleClass().contains("step")) step = step.getParent();
+                for (Node node : step.lookupAll(".label"))
                     if (node instanceof Label label
                             && label.isVisible()
                             && label.getFont().getSize() > largest

@@ -219,11 +219,13 @@ class EditDeskTest {
         run.settle();
         run.press("#relay-find");
         run.await(() -> run.session().relay().get().isPresent());
+        run.settle();
         assertFalse(run.robot().lookup("#relay-stale").query().isVisible());
         run.onScreen(() -> run.window().way().open(4));
         run.settle();
         run.press("#walk-compare");
         run.await(() -> run.session().walked().get().isPresent());
+        run.settle();
         run.press("#walk-learn");
         run.await(() -> run.session().scene().get().calibration().isPresent());
         run.settle();

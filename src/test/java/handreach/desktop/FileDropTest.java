@@ -70,7 +70,7 @@ class FileDropTest {
 
     @Test
     void aTrackDraggedOntoTheMapIsReadAndOffered() throws IOException {
-        run = WindowRun.on(folder, "forest-hills");
+        run = WindowRun.onLittleGround(folder, "forest-hills");
         Path track = folder.resolve("ford.gpx");
         Files.writeString(track, """
                 <gpx version="1.1" creator="x" xmlns="http://www.topografix.com/GPX/1/1">
@@ -87,7 +87,7 @@ class FileDropTest {
 
     @Test
     void wordsDraggedOntoTheMapAreNotTaken() {
-        run = WindowRun.on(folder, "forest-hills");
+        run = WindowRun.onLittleGround(folder, "forest-hills");
         ClipboardContent content = new ClipboardContent();
         content.putString("ford");
         assertEquals(Set.of("over null", "dropped false"), drag(content));

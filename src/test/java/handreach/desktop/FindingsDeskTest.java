@@ -219,6 +219,7 @@ class FindingsDeskTest {
         run.settle();
         run.press("#relay-find");
         run.await(() -> run.session().relay().get().isPresent());
+        run.settle();
         run.press("#relay-put-0");
         Places.StationEntry station = run.onScreen(
                 () -> run.session().scene().get().plan().places().stations().get(0));

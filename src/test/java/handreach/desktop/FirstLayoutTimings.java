@@ -1,24 +1,24 @@
 package handreach.desktop;
 
-import java.lang.management.ManagementFactory;
-import java.lang.management.ThreadMXBean;
+import handreach.plan.Places;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
+import javafx.scene.control.Button;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.api.parallel.Isolated;
 
 /**
- * What the screen thread has to do before something shows for the first time, counted as its processor time: that says the same on a busy
- * machine. Prints, and asks nothing: run by hand, as {@link DeskTimings}.
+ * The longest that the screen thread is at work in one go before something shows for the first time, in its own processor time: that
+ * says the same on a busy machine. Prints, and asks nothing: run by hand, as {@link DeskTimings}.
  */
 @Isolated
 class FirstLayoutTimings {
-    private static final ThreadMXBean THREADS = ManagementFactory.getThreadMXBean();
-
     @TempDir
     private Path folder;
 
@@ -30,17 +30,27 @@ class FirstLayoutTimings {
         if (run != null) run.close();
     }
 
-    /** The step, and what the toolkit would do with the next picture. */
     private void measure(String what, Runnable step) {
-        double ms = run.onScreen(() -> {
-            long before = THREADS.getCurrentThreadCpuTime();
-            step.run();
-            run.stage().getScene().getRoot().applyCss();
-            run.stage().getScene().getRoot().layout();
-            return (THREADS.getCurrentThreadCpuTime() - before) / 1e6;
-        });
-        told.add(String.format(Locale.ROOT, "%s %.0f", what, ms));
-        run.settle();
+        try (ScreenWatch watch = ScreenWatch.on(run, 0, Integer.getInteger("first.told", 10_000))) {
+            run.onScreen(step);
+            run.settle();
+            double[] pieces = watch.sorted(ScreenWatch.Wait::ownMs);
+            told.add(String.format(
+                    Locale.ROOT,
+                    "%s %.0f of %.0f",
+                    what,
+                    pieces[pieces.length - 1],
+                    Arrays.stream(pieces).sum()));
+        }
+    }
+
+    private PulledPath path(String from, String to) {
+        return new PulledPath(end(from), end(to), true);
+    }
+
+    private PulledPath.End end(String name) {
+        Places.PositionEntry entry = run.session().scene().get().position(name);
+        return PulledPath.End.of(entry.at(), Optional.of(entry));
     }
 
     @Test
@@ -50,6 +60,20 @@ class FirstLayoutTimings {
             int number = question;
             measure("question " + number, () -> run.window().way().open(number - 1));
         }
+        measure("reach figures", () -> {
+            run.window().way().open(2);
+            run.session().carried().set(run.session().scene().get().loadouts().get(3));
+        });
+        measure("path", () -> run.session().pulled().set(Optional.of(path("spike camp", "creek crew"))));
+        run.onScreen(() -> run.window().way().open(3));
+        measure("relay answer", () -> ((Button) run.node("#relay-find")).fire());
+        run.onScreen(() -> run.window().way().open(4));
+        measure("walk answer", () -> ((Button) run.node("#walk-compare")).fire());
+        measure("which walk next", () -> ((Button) run.node("#walk-next")).fire());
+        measure("moved", () -> new PlaceVerbs(run.session())
+                .move("north spur", handreach.geodesy.GeodesicLine.destination(run.position("north spur"), 90, 300)));
+        run.onScreen(() -> run.session().undo());
+        run.settle();
         for (EntryKind kind : EntryKind.values())
             measure("form " + kind.section(), () -> run.window().showEquipment(Entry.of(kind.section())));
         measure("bench", () -> run.window().showBench());
@@ -58,6 +82,7 @@ class FirstLayoutTimings {
             measure("help " + topic.words(), () -> run.window().showHelp(topic));
         measure("new plan", () -> run.window().showNewPlan());
         measure("night", () -> run.session().palette().set(Palette.NIGHT));
-        System.out.println("first layouts, ms of the screen thread: " + String.join(", ", told));
+        measure("larger words", () -> run.window().looks().larger());
+        System.out.println("ms of the screen thread at once, and in all: " + String.join(", ", told));
     }
 }

@@ -48,7 +48,7 @@ class HandOverDeskTest {
 
     @Test
     void everythingIsWrittenWholeAndToldWithItsPath() throws IOException {
-        run = WindowRun.on(folder, "forest-hills");
+        run = WindowRun.onLittleGround(folder, "forest-hills");
         ExportVerbs verbs = new ExportVerbs(run.session());
         Path out = Files.createDirectories(folder.resolve("out"));
         run.onScreen(() -> verbs.card(CardSize.A4, false, out.resolve("card.pdf")));
@@ -103,7 +103,7 @@ class HandOverDeskTest {
 
     @Test
     void aPlaceThatCannotBeWrittenIsOneLineAndLosesNothing() throws IOException {
-        run = WindowRun.on(folder, "forest-hills");
+        run = WindowRun.onLittleGround(folder, "forest-hills");
         ExportVerbs verbs = new ExportVerbs(run.session());
         run.onScreen(() -> run.session().edit("title", text -> text.replace("two crews", "three crews")));
         run.settle();
@@ -127,7 +127,7 @@ class HandOverDeskTest {
 
     @Test
     void nothingThatThePlanWasReadFromIsWrittenOver() throws IOException {
-        run = WindowRun.on(folder, "forest-hills");
+        run = WindowRun.onLittleGround(folder, "forest-hills");
         ExportVerbs verbs = new ExportVerbs(run.session());
         String plan = Files.readString(run.plan());
         Path tiles =
@@ -153,7 +153,7 @@ class HandOverDeskTest {
 
     @Test
     void aDroppedTrackBecomesPositionsRouteAndWalkAsAsked() throws IOException {
-        run = WindowRun.on(folder, "forest-hills");
+        run = WindowRun.onLittleGround(folder, "forest-hills");
         Path gpx = folder.resolve("round.gpx");
         Files.writeString(gpx, """
             <gpx version="1.1" creator="x" xmlns="http://www.topografix.com/GPX/1/1">
@@ -201,7 +201,7 @@ class HandOverDeskTest {
 
     @Test
     void droppedPolygonsBecomeAreaOrSectorAndFaultsAreToldInPlace() throws IOException {
-        run = WindowRun.on(folder, "forest-hills");
+        run = WindowRun.onLittleGround(folder, "forest-hills");
         Path good = folder.resolve("east.geojson");
         Files.writeString(
                 good,

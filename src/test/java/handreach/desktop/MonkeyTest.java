@@ -4,16 +4,11 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.nio.file.Path;
-import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import java.util.Random;
 import java.util.concurrent.CopyOnWriteArrayList;
-import java.util.concurrent.atomic.AtomicBoolean;
-import java.util.concurrent.atomic.AtomicLong;
-import java.util.concurrent.locks.LockSupport;
-import javafx.application.Platform;
 import javafx.geometry.Point2D;
 import javafx.scene.input.KeyCode;
 import javafx.scene.input.MouseButton;
@@ -41,7 +36,7 @@ class MonkeyTest {
     /** A wait this long is told with what the screen thread was at. */
     private static final long TOLD_MS = 90;
 
-    private static final int LOOK_EVERY_MS = 25;
+    private static final int LOOK_EVERY_MS = 5;
 
     private static final List<KeyCode> KEYS = List.of(
             KeyCode.LEFT,
@@ -77,17 +72,23 @@ class MonkeyTest {
         try (WindowRun run = WindowRun.on(folder, "forest-hills")) {
             run.onScreen(
                     () -> Thread.currentThread().setUncaughtExceptionHandler((thread, wrong) -> thrown.add(wrong)));
-            AtomicBoolean isOver = new AtomicBoolean();
-            List<Double> waitsMs = new ArrayList<>();
-            Thread watch = watch(run.onScreen(Thread::currentThread), isOver, waitsMs);
-            int steps = play(run, new Random(seed));
-            isOver.set(true);
-            watch.join();
+            double[] sorted;
+            try (ScreenWatch watch = ScreenWatch.on(run, LOOK_EVERY_MS, TOLD_MS)) {
+                int steps = play(run, new Random(seed));
+                sorted = watch.sorted(ScreenWatch.Wait::clockMs);
+                System.out.printf(
+                        Locale.ROOT,
+                        "monkey: seed %d, %d steps in %d s; %d looks at the screen thread, waits in ms: %s; its own work in"
+                                + " them: %s%n",
+                        seed,
+                        steps,
+                        SECONDS,
+                        sorted.length,
+                        ScreenWatch.words(sorted),
+                        ScreenWatch.words(watch.sorted(ScreenWatch.Wait::ownMs)));
+            }
             run.settle();
             run.snapshot("after-the-monkey");
-            double[] sorted =
-                    waitsMs.stream().mapToDouble(each -> each).sorted().toArray();
-            tell(seed, steps, sorted);
             assertEquals(List.of(), thrown);
             List<String> defects = run.noticeTexts().stream()
                     .filter(text -> text.contains("A defect of the program"))
@@ -95,95 +96,6 @@ class MonkeyTest {
             assertEquals(List.of(), defects);
             return sorted[sorted.length - 1];
         }
-    }
-
-    private static void tell(long seed, int steps, double[] sorted) {
-        System.out.printf(
-                Locale.ROOT,
-                "monkey: seed %d, %d steps in %d s; %d looks at the screen thread, waits in ms: median %.1f, 90 %%"
-                        + " %.0f, 99 %% %.0f, 99.9 %% %.0f, longest %.0f; over 50 ms %d, over 200 ms %d%n",
-                seed,
-                steps,
-                SECONDS,
-                sorted.length,
-                share(sorted, 0.5),
-                share(sorted, 0.9),
-                share(sorted, 0.99),
-                share(sorted, 0.999),
-                sorted[sorted.length - 1],
-                over(sorted, 50),
-                over(sorted, SWIFT_MS));
-    }
-
-    private static double share(double[] sorted, double share) {
-        return sorted[(int) Math.min(sorted.length - 1.0, share * sorted.length)];
-    }
-
-    private static long over(double[] sorted, double ms) {
-        return Arrays.stream(sorted).filter(each -> each > ms).count();
-    }
-
-    /** Asks the screen thread again and again for a sign of life and notes each wait. */
-    private static Thread watch(Thread screen, AtomicBoolean isOver, List<Double> waitsMs) {
-        Thread thread = new Thread(() -> {
-            AtomicBoolean isBack = new AtomicBoolean(true);
-            AtomicLong back = new AtomicLong();
-            List<String> seen = new ArrayList<>();
-            long asked = 0;
-            while (!isOver.get()) {
-                long awayMs = (System.nanoTime() - asked) / 1_000_000;
-                if (isBack.get()) {
-                    if (asked > 0) waitsMs.add(back.get() / 1e6);
-                    if (!seen.isEmpty()) System.out.println("away for " + awayMs + " ms: " + String.join("; ", seen));
-                    seen.clear();
-                    isBack.set(false);
-                    asked = System.nanoTime();
-                    long since = asked;
-                    Platform.runLater(() -> {
-                        back.set(System.nanoTime() - since);
-                        isBack.set(true);
-                    });
-                } else if (awayMs > TOLD_MS + (long) LOOK_EVERY_MS * seen.size()) {
-                    seen.add(at(screen));
-                }
-                LockSupport.parkNanos(5_000_000);
-            }
-        });
-        thread.setDaemon(true);
-        thread.start();
-        return thread;
-    }
-
-    /** What the screen thread is at, and the drawing thread where it waits for that one. */
-    private static String at(Thread screen) {
-        String own = callsOf(screen);
-        if (!own.contains("waitForRendering")) return own;
-        return own + " for "
-                + Thread.getAllStackTraces().keySet().stream()
-                        .filter(thread -> thread.getName().startsWith("QuantumRenderer"))
-                        .map(MonkeyTest::callsOf)
-                        .toList();
-    }
-
-    /** The innermost call and the last ones that tell something. */
-    private static String callsOf(Thread thread) {
-        List<StackTraceElement> calls = List.of(thread.getStackTrace());
-        if (calls.isEmpty()) return "nothing";
-        List<String> own = calls.stream()
-                .filter(call -> call.getClassName().startsWith("handreach.")
-                        || call.getClassName().startsWith("com.sun.javafx.tk")
-                        || call.getClassName().contains(".NG")
-                        || call.getClassName().startsWith("com.sun.prism.sw")
-                        || call.getClassName().startsWith("javafx.scene.Scene"))
-                .limit(6)
-                .map(MonkeyTest::brief)
-                .toList();
-        return brief(calls.get(0)) + " < " + String.join(" < ", own);
-    }
-
-    private static String brief(StackTraceElement call) {
-        String name = call.getClassName();
-        return name.substring(name.lastIndexOf('.') + 1) + "." + call.getMethodName() + ":" + call.getLineNumber();
     }
 
     private static int play(WindowRun run, Random chance) {

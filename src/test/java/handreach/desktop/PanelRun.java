@@ -70,7 +70,7 @@ public final class PanelRun implements AutoCloseable {
     /** What the relay panel writes, once its button has been pressed. */
     public List<String> relay() {
         press(relay, "relay-find");
-        await(() -> session.relay().get().isPresent());
+        await(() -> session.relay().get().isPresent() && session.worker().isIdle());
         return onScreen(() -> {
             List<String> words = words(relay);
             words.add(relay.answer().getValue());
@@ -81,7 +81,7 @@ public final class PanelRun implements AutoCloseable {
     /** What the walk panel writes, once its button has been pressed. */
     public List<String> walk() {
         press(walk, "walk-compare");
-        await(() -> session.walked().get().isPresent());
+        await(() -> session.walked().get().isPresent() && session.worker().isIdle());
         return onScreen(() -> words(walk));
     }
 

@@ -28,7 +28,6 @@ import javafx.scene.control.TextField;
 import javafx.scene.input.KeyCode;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.condition.EnabledIfSystemProperty;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.api.parallel.Isolated;
 
@@ -139,7 +138,7 @@ class PlanFormTest {
     }
 
     private void forms() {
-        run = WindowRun.on(folder, "forest-hills");
+        run = WindowRun.onLittleGround(folder, "forest-hills");
         run.robot().push(KeyCode.SHORTCUT, KeyCode.E);
         run.settle();
     }
@@ -210,9 +209,7 @@ class PlanFormTest {
         assertEquals(List.of(), run.noticeTexts());
     }
 
-    /** In {@code -Dhandreach.tour=large} or {@code whole}: half a minute that the ordinary run does without. */
     @Test
-    @EnabledIfSystemProperty(named = "handreach.tour", matches = "large|whole")
     void listsMarksFilesAndPlacesAreSetByHand() throws IOException {
         forms();
         open("Who must carry what");
@@ -272,7 +269,7 @@ class PlanFormTest {
         run.settle();
         open("The area");
         TextField radius = run.robot().lookup("#field-radius_km").query();
-        assertEquals("3.107", radius.getText());
+        assertEquals("0.621", radius.getText());
         run.snapshot("form-miles");
         type("radius_km", "80");
         assertEquals("radius is 80, allowed is 0.13 to 74.56 mi. Correct the value.", fault("radius_km"));

@@ -93,7 +93,7 @@ class RelayFacesTest {
                 340,
                 new BlockView.RowVerb<>(RelaySite.class, "Show on the map", PRESSED::add),
                 new BlockView.RowVerb<>(SiteCheck.Hop.class, "Show this path", PRESSED::add));
-        more.show(composer.underVerdict());
+        more.steps(composer.underVerdict()).forEach(Runnable::run);
         List<String> words = new ArrayList<>();
         words.add(flat(composer.headline()));
         gather(verdict, words);

@@ -6,6 +6,9 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import handreach.geodesy.Compass;
+import handreach.geodesy.GeodesicLine;
+import handreach.geodesy.Position;
+import handreach.plan.Places;
 import handreach.plan.PlanText;
 import handreach.relay.SiteCheck;
 import handreach.report.RelaySite;
@@ -104,6 +107,8 @@ class RelayWalkDeskTest {
         // The headline of the question is a part of the answer.
         String words = words("#step-4") + words("#relay-answer");
         for (String sentence : answer.summary().verdict()) assertTrue(words.contains(sentence), sentence);
+        boolean servesAll = answer.recommended().orElseThrow().service().servesAll();
+        assertEquals(servesAll, !words("#step-4").contains("not everybody can be served"), words("#step-4"));
         for (RelaySite site : RelaySite.of(answer))
             assertTrue(words.contains(answer.scene().plan().header().placeForm().format(site.at())), site.name());
         assertTrue(words.contains("on foot: "), words);
@@ -203,6 +208,16 @@ class RelayWalkDeskTest {
         proposalsAgree(next, words("#walk-proposal"));
         scroll(1);
         run.snapshot("walk-next");
+        run.press("#walk-put-stops");
+        List<Position> put = run.onScreen(() -> run.session().scene().get().plan().places().positions().stream()
+                .filter(entry -> entry.name().matches("stop \\d+"))
+                .map(Places.PositionEntry::at)
+                .toList());
+        assertEquals(next.stops().size(), put.size());
+        for (int i = 0; i < put.size(); i++)
+            assertEquals(0, GeodesicLine.distanceM(next.stops().get(i).spot().at(), put.get(i)), 0.2);
+        run.onScreen(() -> run.session().undo());
+        run.settle();
         run.press("#walk-learn");
         Path calibration = run.plan().resolveSibling("calibration.toml");
         assertEquals(answer.learned().file().text(), Files.readString(calibration));

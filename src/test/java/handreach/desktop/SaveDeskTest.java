@@ -49,7 +49,7 @@ class SaveDeskTest {
 
     @Test
     void savedIntoAnotherFolderThePlanStillFindsItsFiles() throws IOException {
-        run = WindowRun.on(folder, "forest-hills");
+        run = WindowRun.onLittleGround(folder, "forest-hills");
         List<Path> shown = new ArrayList<>();
         run.session().showWith(shown::add);
         edit();
@@ -94,7 +94,7 @@ class SaveDeskTest {
 
     @Test
     void aFolderThatCannotBeWrittenOffersAnotherOne() throws IOException {
-        run = WindowRun.on(folder, "forest-hills");
+        run = WindowRun.onLittleGround(folder, "forest-hills");
         // A folder in the place of the lock keeps everybody from saving here, the administrator too.
         Files.createDirectories(run.plan().resolveSibling(".plan.toml.lock"));
         edit();
@@ -115,7 +115,7 @@ class SaveDeskTest {
 
     @Test
     void whatCannotBeTakenAlongLeavesNothingBehind() throws IOException {
-        run = WindowRun.on(folder, "forest-hills");
+        run = WindowRun.onLittleGround(folder, "forest-hills");
         edit();
         Path target = Files.createDirectories(folder.resolve("full")).resolve("plan.toml");
         // Folders of these names cannot be written over by anybody; the copies get names of their own.
@@ -136,7 +136,7 @@ class SaveDeskTest {
 
     @Test
     void theEndingIsAddedWhereItWasLeftOutAndNothingIsWrittenOverByThat() throws IOException {
-        run = WindowRun.on(folder, "forest-hills");
+        run = WindowRun.onLittleGround(folder, "forest-hills");
         Path there = Files.writeString(folder.resolve("crew-two.toml"), "x");
         Path typed = folder.resolve("crew-two");
         assertEquals(Optional.empty(), run.onScreen(() -> WindowVerbs.named(run.session(), typed, ".toml")));
@@ -148,7 +148,7 @@ class SaveDeskTest {
 
     @Test
     void editsThatWereNotSavedAreOfferedAtTheNextStart() throws IOException {
-        run = WindowRun.on(folder, "forest-hills");
+        run = WindowRun.onLittleGround(folder, "forest-hills");
         Path plan = run.plan();
         Path kept = plan.resolveSibling("plan.toml.unsaved");
         edit();

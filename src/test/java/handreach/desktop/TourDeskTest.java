@@ -20,7 +20,6 @@ import javafx.scene.input.KeyCode;
 import javafx.scene.text.Text;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.condition.EnabledIfSystemProperty;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.api.parallel.Isolated;
 
@@ -49,7 +48,7 @@ class TourDeskTest {
 
     @Test
     void everyControlHasANameAndARoleAndEveryLengthIsInMilesWhereAskedFor() {
-        run = WindowRun.on(folder, "forest-hills");
+        run = WindowRun.onLittleGround(folder, "forest-hills");
         run.onScreen(() ->
                 run.session().edit("units", text -> PlanText.withTopValue(text, "units", PlanText.quoted("imperial"))));
         run.settle();
@@ -111,11 +110,9 @@ class TourDeskTest {
         return isSpoken || !words.isBlank() || labelled.contains(control);
     }
 
-    /** In {@code -Dhandreach.tour=large} or {@code whole}: half a minute that the ordinary run does without. */
     @Test
-    @EnabledIfSystemProperty(named = "handreach.tour", matches = "large|whole")
     void nothingIsCutInASmallWindowByNightWithWordsHalfAsLargeAgain() {
-        run = WindowRun.on(folder, "forest-hills");
+        run = WindowRun.onLittleGround(folder, "forest-hills");
         run.onScreen(() -> {
             run.window().map().palette().set(Palette.NIGHT);
             run.stage().setWidth(900);

@@ -49,10 +49,32 @@ final class WindowRun implements AutoCloseable {
     static WindowRun on(Path folder, String sample) {
         WindowRun run = new WindowRun(folder);
         run.copySamples(sample);
+        run.begin();
+        return run;
+    }
+
+    private void begin() {
         RecentPlans.wayShown();
-        run.start(Optional.of(run.plan()));
-        run.await(() -> run.live() != null && !run.live().isCoarse());
-        run.settle();
+        start(Optional.of(plan()));
+        await(() -> live() != null && !live().isCoarse());
+        settle();
+    }
+
+    /** The same on little ground in large cells, for what does not look at the reach: every edit is answered in a moment. */
+    static WindowRun onLittleGround(Path folder, String sample) {
+        WindowRun run = new WindowRun(folder);
+        run.copySamples(sample);
+        try {
+            String whole = Files.readString(run.plan());
+            Files.writeString(
+                    run.plan(),
+                    whole.replace("radius_km = 5\n", "radius_km = 1\n")
+                            .replace("cell_m = 30", "cell_m = 100")
+                            .replace("bearing_step_deg = 5", "bearing_step_deg = 30"));
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+        run.begin();
         return run;
     }
 

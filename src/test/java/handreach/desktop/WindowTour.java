@@ -31,10 +31,12 @@ final class WindowTour {
         run.onScreen(() -> run.window().way().open(3));
         if (run.session().relay().get().isEmpty()) run.press("#relay-find");
         run.await(() -> run.session().relay().get().isPresent());
+        run.settle();
         open(4);
         run.onScreen(() -> run.window().way().open(4));
         if (run.session().walked().get().isEmpty()) run.press("#walk-compare");
         run.await(() -> run.session().walked().get().isPresent());
+        run.settle();
         open(5);
     }
 
