@@ -42,14 +42,33 @@ final class PlaceVerbs {
 
     /** Adds a position under a free name. */
     void add(Position at) {
+        String name = freeName();
+        session.edit("put " + name, plan -> put(plan, name, at));
+    }
+
+    /** Makes a place the middle of the reach, by a position of the plan: the one that is there, else one that is put there. */
+    void standHere(Position at) {
+        List<Places.PositionEntry> there = session.scene().get().plan().places().positions().stream()
+                .filter(entry -> text(entry.at()).equals(text(at)))
+                .toList();
+        if (!there.isEmpty()) {
+            standAt(there.get(0).name());
+            return;
+        }
+        String name = freeName();
+        session.edit(
+                "stand at " + name, plan -> PlanText.withValue(put(plan, name, at), "reach", "from", PlanText.quoted(name)));
+    }
+
+    private String freeName() {
         Set<String> taken = names();
         int n = 1;
         while (taken.contains("place " + n)) n++;
-        String name = "place " + n;
-        session.edit(
-                "put " + name,
-                plan -> PlanText.withEntry(
-                        plan, SECTION, List.of("name = " + PlanText.quoted(name), "at = " + text(at))));
+        return "place " + n;
+    }
+
+    private static String put(String plan, String name, Position at) {
+        return PlanText.withEntry(plan, SECTION, List.of("name = " + PlanText.quoted(name), "at = " + text(at)));
     }
 
     private Set<String> names() {
