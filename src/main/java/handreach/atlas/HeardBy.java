@@ -1,5 +1,6 @@
 package handreach.atlas;
 
+import handreach.reach.CellGrid;
 import java.util.List;
 
 /** By how many positions each target is heard with one loadout. Immutable. */
@@ -19,10 +20,10 @@ public final class HeardBy {
      * @error  none beyond that of the bits
      * @source definition, docs/atlas.md
      */
-    public static HeardBy of(AtlasGrid targets, List<PositionFigures> positions, int loadout) {
-        int[] counts = new int[targets.cells().count()];
+    public static HeardBy of(CellGrid targets, List<PositionFigures> positions, int loadout) {
+        int[] counts = new int[targets.count()];
         for (PositionFigures one : positions)
-            if (one.isKnown()) one.loadouts().get(loadout).heard().each(targets.cells(), target -> counts[target]++);
+            if (one.isKnown()) one.loadouts().get(loadout).heard().each(targets, target -> counts[target]++);
         return new HeardBy(counts);
     }
 

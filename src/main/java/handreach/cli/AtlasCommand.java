@@ -126,8 +126,7 @@ final class AtlasCommand implements Callable<Integer> {
                 spread.ifPresent(one -> one.addColumns(folder, progress));
             }
             AtlasAnswer answer = folder.answer(faults);
-            for (BlockFault fault : faults)
-                json.tell("Block " + fault.block() + " could not be reckoned: " + fault.words());
+            AtlasComposer.faults(faults).forEach(json::tell);
             if (json.isWanted()) json.print(folder.json(answer));
             else json.page(new AtlasComposer(answer).text(TerminalWidth.columns()));
             try (ConsoleProgress progress = ConsoleProgress.on(json.err())) {

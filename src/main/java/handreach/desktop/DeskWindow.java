@@ -3,6 +3,7 @@ package handreach.desktop;
 import handreach.cartography.MapFrame;
 import handreach.geodesy.PlaceForm;
 import handreach.geodesy.Position;
+import handreach.report.AtlasSight;
 import handreach.report.ReachComposer;
 import handreach.study.Scene;
 import handreach.terrain.GroundPicture;
@@ -23,6 +24,7 @@ import javafx.scene.control.ComboBoxBase;
 import javafx.scene.control.Label;
 import javafx.scene.input.KeyCode;
 import javafx.scene.input.KeyEvent;
+import javafx.scene.input.MouseButton;
 import javafx.scene.input.MouseEvent;
 import javafx.scene.layout.BorderPane;
 import javafx.scene.layout.FlowPane;
@@ -57,6 +59,7 @@ final class DeskWindow {
     private final Autosave autosave;
     private final PathPane path;
     private final BenchPane bench;
+    private final AtlasPane atlas;
     private final HelpPane help;
     private final WindowVerbs verbs;
     private final FirstSteps firstSteps;
@@ -84,6 +87,7 @@ final class DeskWindow {
         this.entries = new EntryPane(session);
         this.path = new PathPane(session);
         this.bench = new BenchPane(session);
+        this.atlas = new AtlasPane(session);
         this.help = new HelpPane(session);
         CarryPanel carry = new CarryPanel(session, this::showBench, this::showEquipment);
         GroundPanel ground = new GroundPanel(session);
@@ -299,6 +303,10 @@ final class DeskWindow {
         });
         session.faulty().addListener((plan, before, now) -> mend(now));
         map.addEventFilter(MouseEvent.MOUSE_CLICKED, this::putByClick);
+        map.addEventHandler(MouseEvent.MOUSE_CLICKED, this::lookUpInAtlas);
+        session.atlas().addListener((laid, before, now) -> {
+            if (now.isEmpty() && drawer.shows(atlas)) drawer.putAway();
+        });
         session.isEdited()
                 .addListener((edited, was, is) -> title(session.scene().get()));
         session.moving().addListener((moving, before, now) -> map.redraw());
@@ -399,6 +407,22 @@ final class DeskWindow {
         click.consume();
     }
 
+    /** A click on a layer of an atlas asks it about the place. */
+    private void lookUpInAtlas(MouseEvent click) {
+        boolean isAsked = click.getButton() == MouseButton.PRIMARY
+                && click.getClickCount() == 1
+                && click.isStillSincePress()
+                && session.layer().get().isOfAtlas()
+                && session.scene().get() != null;
+        if (!isAsked || session.atlas().get().isEmpty() || tools.isMeasuring()) return;
+        MapFrame frame = map.frame().get();
+        double latitude = frame.latitudeDeg(click.getY());
+        if (Math.abs(latitude) > 89) return;
+        atlas.show(session.atlas().get().get(), new Position(latitude, frame.longitudeDeg(click.getX())));
+        tools.looked().set(atlas.shown().map(at -> new MapTools.Looked(at, "atlas")));
+        drawer.show("The atlas at a place", atlas, () -> tools.looked().set(Optional.empty()));
+    }
+
     void showNewPlan() {
         verbs.guarded(() -> drawer.show("New plan", newPlan()));
     }
@@ -427,9 +451,10 @@ final class DeskWindow {
                 session::tell);
     }
 
-    /** A folder with a plan in it is that plan; any other holds tiles. */
+    /** A folder with a plan in it is that plan, one with an atlas that atlas; any other holds tiles. */
     private void readFolder(Path folder) {
         if (java.nio.file.Files.exists(folder.resolve("plan.toml"))) verbs.open(folder);
+        else if (AtlasSight.isOne(folder) && session.scene().get() != null) session.layAtlas(folder);
         else readTiles(folder);
     }
 

@@ -31,7 +31,11 @@ final class LayerBar extends FlowPane {
         ComboBox<Layer> layer = new ComboBox<>();
         layer.setId("layer");
         layer.setAccessibleText("Layer on the map");
-        layer.getItems().setAll(Arrays.asList(Layer.values()));
+        layer.getItems()
+                .setAll(Arrays.stream(Layer.values())
+                        .filter(each -> !each.isOfAtlas())
+                        .toList());
+        session.atlas().addListener((atlas, before, now) -> offer(layer, now.isPresent()));
         layer.setConverter(new StringConverter<>() {
             @Override
             public String toString(Layer chosen) {
@@ -77,6 +81,13 @@ final class LayerBar extends FlowPane {
         for (Region part : List.of(pull, whole)) part.setMinWidth(USE_PREF_SIZE);
         map.widthProperty().addListener((width, was, is) -> fitInto(is.doubleValue()));
         fitInto(map.getWidth());
+    }
+
+    /** Layers of an atlas only while one is there; the others stay where they are, and so does the choice. */
+    private static void offer(ComboBox<Layer> layer, boolean hasAtlas) {
+        layer.getItems().removeIf(each -> each.isOfAtlas() && (!hasAtlas || layer.getValue() != each));
+        for (Layer each : Layer.values())
+            if (hasAtlas && !layer.getItems().contains(each)) layer.getItems().add(each.ordinal(), each);
     }
 
     private void fitInto(double mapPx) {

@@ -67,7 +67,7 @@ final class LayerPainter {
                 odds(compared).flatMap(first -> odds(carried).map(second -> paintDifference(first, second)));
             case ONE_WAY -> odds(carried).map(this::paintOneWay);
             case SIGHT -> odds(carried).map(odds -> paintSight(odds.losses(), carried));
-            case RELAY, WALK, NONE -> Optional.empty();
+            case RELAY, WALK, ATLAS_MEDIAN, ATLAS_LEAST, ATLAS_HEARD, ATLAS_SHADOW, NONE -> Optional.empty();
         };
     }
 

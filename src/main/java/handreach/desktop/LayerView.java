@@ -26,6 +26,7 @@ final class LayerView {
         session.compared().addListener((which, before, now) -> paint());
         session.layer().addListener((which, before, now) -> paint());
         session.relay().addListener((answer, before, now) -> paint());
+        session.atlas().addListener((atlas, before, now) -> paint());
         session.walked().addListener((answer, before, now) -> paint());
         session.palette().addListener((palette, before, now) -> paint());
         live.losses().addListener((losses, before, now) -> paint());
@@ -37,6 +38,7 @@ final class LayerView {
         switch (session.layer().get()) {
             case RELAY -> paintRelay();
             case WALK -> paintWalk();
+            case ATLAS_MEDIAN, ATLAS_LEAST, ATLAS_HEARD, ATLAS_SHADOW -> paintAtlas(scene);
             default -> paintReach(scene);
         }
     }
@@ -71,6 +73,26 @@ final class LayerView {
         painting.ask(
                 progress -> painter.paint(),
                 overlay -> show(overlay, Optional.of(overlay.map(Overlay::key).orElseGet(painter::key))),
+                session::tell);
+    }
+
+    private void paintAtlas(Scene scene) {
+        Loadout carried = session.carried().get();
+        Layer layer = session.layer().get();
+        if (carried == null) return;
+        if (session.atlas().get().isEmpty()) {
+            painting.drop();
+            String how = "No atlas lies over the map. The menu Window lays one there.";
+            show(Optional.empty(), Optional.of(new Overlay.Key(layer.words(), List.of(), how)));
+            return;
+        }
+        AtlasPainter painter = new AtlasPainter(
+                session.atlas().get().get(),
+                session.palette().get(),
+                scene.plan().header().lengths());
+        painting.ask(
+                progress -> painter.paint(layer, carried.name()),
+                overlay -> show(Optional.of(overlay), Optional.of(overlay.key())),
                 session::tell);
     }
 

@@ -104,6 +104,8 @@ final class MenuStrip extends MenuBar {
         noPicture.disableProperty().bind(backdrop.picture().map(java.util.Optional::isEmpty));
         MenuItem noNames = item("Take the names away", null, backdrop::takeNamesAway);
         noNames.disableProperty().bind(backdrop.names().map(java.util.Optional::isEmpty));
+        MenuItem noAtlas = item("Take the atlas away", null, () -> window.session().takeAtlasAway());
+        noAtlas.disableProperty().bind(window.session().atlas().map(java.util.Optional::isEmpty));
         menu.getItems()
                 .addAll(
                         night,
@@ -125,6 +127,11 @@ final class MenuStrip extends MenuBar {
                                 null,
                                 () -> window.verbs().namesAsked().ifPresent(backdrop::name)),
                         noNames,
+                        item("Lay an atlas over the map\u2026 (folder)", null, () -> {
+                            if (window.hasPlan())
+                                window.verbs().atlasAsked().ifPresent(window.session()::layAtlas);
+                        }),
+                        noAtlas,
                         new SeparatorMenuItem(),
                         item("Go to a place\u2026", "Shortcut+G", window::goTo));
         return menu;

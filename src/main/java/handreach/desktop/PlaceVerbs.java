@@ -48,21 +48,38 @@ final class PlaceVerbs {
 
     /** Adds positions under free names that begin with this word. */
     void add(String word, List<Position> places) {
-        Set<String> taken = names();
-        List<List<String>> entries = new ArrayList<>();
-        List<String> fresh = new ArrayList<>();
-        int number = 0;
-        for (Position at : places) {
-            do number++;
-            while (taken.contains(word + " " + number));
-            fresh.add(word + " " + number);
-            entries.add(List.of("name = " + PlanText.quoted(word + " " + number), "at = " + text(at)));
-        }
+        List<String> fresh = freeNames(word, places.size());
         session.edit("put " + String.join(", ", fresh), plan -> {
             String text = plan;
-            for (List<String> entry : entries) text = PlanText.withEntry(text, SECTION, entry);
+            for (int i = 0; i < fresh.size(); i++) text = put(text, fresh.get(i), places.get(i));
             return text;
         });
+    }
+
+    /** Makes a place the middle of the reach, by a position of the plan: the one that is there, else one that is put there. */
+    void standHere(Position at) {
+        List<Places.PositionEntry> there = session.scene().get().plan().places().positions().stream()
+                .filter(entry -> text(entry.at()).equals(text(at)))
+                .toList();
+        if (!there.isEmpty()) {
+            standAt(there.get(0).name());
+            return;
+        }
+        String name = freeNames("place", 1).get(0);
+        session.edit(
+                "stand at " + name, plan -> PlanText.withValue(put(plan, name, at), "reach", "from", PlanText.quoted(name)));
+    }
+
+    private List<String> freeNames(String word, int count) {
+        Set<String> taken = names();
+        List<String> fresh = new ArrayList<>();
+        for (int number = 1; fresh.size() < count; number++)
+            if (!taken.contains(word + " " + number)) fresh.add(word + " " + number);
+        return fresh;
+    }
+
+    private static String put(String plan, String name, Position at) {
+        return PlanText.withEntry(plan, SECTION, List.of("name = " + PlanText.quoted(name), "at = " + text(at)));
     }
 
     private Set<String> names() {

@@ -6,6 +6,7 @@ import handreach.input.InputFault;
 import handreach.loadout.Loadout;
 import handreach.plan.PlanFile;
 import handreach.plan.PlanText;
+import handreach.report.AtlasSight;
 import handreach.study.RelayAnswer;
 import handreach.study.Scene;
 import handreach.study.WalkAnswer;
@@ -66,6 +67,7 @@ final class Session {
     private final ObjectProperty<Optional<RelayAnswer>> relay = new SimpleObjectProperty<>(Optional.empty());
     private final ObjectProperty<Optional<WalkAnswer>> walked = new SimpleObjectProperty<>(Optional.empty());
     private final ObjectProperty<Optional<WalkNextAnswer>> nextWalk = new SimpleObjectProperty<>(Optional.empty());
+    private final ReadOnlyObjectWrapper<Optional<AtlasSight>> atlas = new ReadOnlyObjectWrapper<>(Optional.empty());
 
     /**
      * A position on its way under the hand, not yet in the plan.
@@ -169,6 +171,33 @@ final class Session {
     /** Where another walk would teach most, as last asked for this plan. */
     ObjectProperty<Optional<WalkNextAnswer>> nextWalk() {
         return nextWalk;
+    }
+
+    /** The atlas that lies over the map. */
+    ReadOnlyObjectProperty<Optional<AtlasSight>> atlas() {
+        return atlas.getReadOnlyProperty();
+    }
+
+    /** Lays the atlas of a folder over the map; what cannot be read is told, and what lies there stays. */
+    void layAtlas(Path folder) {
+        worker.inOrder(() -> AtlasSight.read(folder), this::laid, this::tell);
+    }
+
+    private void laid(AtlasSight fresh) {
+        atlas.set(Optional.of(fresh));
+        if (!layer.get().isOfAtlas()) layer.set(Layer.ATLAS_MEDIAN);
+        tell(Notice.done("An atlas of " + fresh.count() + " positions lies over the map: \"" + fresh.title()
+                + "\". Click a place for its figures."));
+        if (fresh.missing() > 0)
+            tell(Notice.remark("Of this atlas " + fresh.missing()
+                    + " blocks are not there or not whole; nothing is shown of them. The same atlas command goes on with them."));
+        if (scene.get() != null && fresh.positions().indexOf(scene.get().middle()) < 0)
+            tell(Notice.remark("The atlas lies elsewhere than the middle of the reach of this plan."));
+    }
+
+    void takeAtlasAway() {
+        if (layer.get().isOfAtlas()) layer.set(Layer.ODDS);
+        atlas.set(Optional.empty());
     }
 
     /** Whether an answer about a scene still fits the plan to the last word, what walks have taught included. */
@@ -282,6 +311,7 @@ final class Session {
         relay.set(Optional.empty());
         walked.set(Optional.empty());
         nextWalk.set(Optional.empty());
+        takeAtlasAway();
         pulled.set(Optional.empty());
         accept(fresh);
         fresh.warnings().forEach(words -> tell(Notice.remark(words)));

@@ -83,10 +83,19 @@ final class WindowVerbs {
 
     /** A folder of elevation tiles. */
     Optional<Path> folderAsked() {
+        return folderAsked("Folder of elevation tiles");
+    }
+
+    private Optional<Path> folderAsked(String title) {
         DirectoryChooser chooser = new DirectoryChooser();
-        chooser.setTitle("Folder of elevation tiles");
+        chooser.setTitle(title);
         planFolder().ifPresent(chooser::setInitialDirectory);
         return Optional.ofNullable(chooser.showDialog(stage)).map(File::toPath);
+    }
+
+    /** A folder that the atlas command made. */
+    Optional<Path> atlasAsked() {
+        return folderAsked("Folder of an atlas");
     }
 
     /** One elevation tile. */

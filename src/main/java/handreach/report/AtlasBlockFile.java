@@ -13,6 +13,7 @@ import handreach.input.Memory;
 import handreach.reach.CellGrid;
 import handreach.reach.ReachEstimate;
 import handreach.uncertainty.Interval;
+import java.io.BufferedReader;
 import java.io.ByteArrayInputStream;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
@@ -47,14 +48,18 @@ final class AtlasBlockFile {
     /**
      * What a block file must hold to be the one that is missing.
      *
-     * @param cells of the grid of positions, in their order
+     * @param cells of the grid of positions, in their order; empty where any will do
      * @param loadouts how many
      */
-    record Expected(String question, List<Integer> cells, CellGrid positions, CellGrid targets, int loadouts) {
+    record Expected(
+            String question, Optional<List<Integer>> cells, CellGrid positions, CellGrid targets, int loadouts) {
         private boolean isMetBy(List<PositionFigures> rows) {
-            if (!rows.stream().map(PositionFigures::cell).toList().equals(cells)) return false;
+            if (cells.isPresent()
+                    && !rows.stream().map(PositionFigures::cell).toList().equals(cells.get())) return false;
             return rows.stream()
-                    .allMatch(row -> row.at().equals(positions.positionOf(row.cell()))
+                    .allMatch(row -> row.cell() >= 0
+                            && row.cell() < positions.count()
+                            && row.at().equals(positions.positionOf(row.cell()))
                             && (row.loadouts().isEmpty() || row.loadouts().size() == loadouts));
         }
 
@@ -137,6 +142,20 @@ final class AtlasBlockFile {
         cells.add(estimate.value())
                 .add(estimate.interval95().low())
                 .add(estimate.interval95().high());
+    }
+
+    /** The loadouts that a file names in its head; nothing where it is not there or of another question. */
+    static Optional<List<String>> loadouts(Path file, String question) {
+        try (BufferedReader lines = Files.newBufferedReader(file)) {
+            String line = lines.readLine();
+            JsonNode head = line == null ? JSON.createObjectNode() : JSON.readTree(line);
+            if (!head.path("question").asText().equals(question)) return Optional.empty();
+            List<String> names = new ArrayList<>();
+            head.path("loadouts").forEach(name -> names.add(name.asText()));
+            return Optional.of(names).filter(all -> !all.isEmpty());
+        } catch (IOException unreadable) {
+            return Optional.empty();
+        }
     }
 
     /** What stands in a file; nothing where it is not there, not whole, of another question or another block. */

@@ -28,7 +28,9 @@ import handreach.units.Lengths;
 import handreach.units.Shares;
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.stream.IntStream;
 
@@ -216,28 +218,14 @@ public final class AtlasComposer {
                                 Column.words("place", place -> place(place.row().at())),
                                 Column.number(
                                         "reaches of the region",
-                                        place -> lengths.area(
-                                                place.with().heard().count()
-                                                        * study.question().targetsM()
-                                                        * study.question().targetsM())),
-                                Column.number("median reach", place -> reach(place.with())),
+                                        place -> AtlasPlaceComposer.ground(
+                                                lengths,
+                                                place.with(),
+                                                study.question().targetsM())),
+                                Column.number("median reach", place -> AtlasPlaceComposer.median(lengths, place.with())),
                                 Column.number(
                                         "worst",
-                                        place -> lengths.text(place.with()
-                                                        .worst()
-                                                        .reachM()
-                                                        .value())
-                                                + " at "
-                                                + bearings.brief(
-                                                        place.with().worst().bearingDeg())))));
-    }
-
-    private String reach(LoadoutFigures with) {
-        return lengths.text(with.medianM().value()) + " ("
-                + lengths.range(
-                        with.medianM().interval95().low(),
-                        with.medianM().interval95().high())
-                + ")";
+                                        place -> AtlasPlaceComposer.worst(lengths, bearings, place.with())))));
     }
 
     private Section unheard(Optional<AtlasMaps> maps) {
@@ -349,7 +337,8 @@ public final class AtlasComposer {
                                 "radius", lengths.text(study.question().reach().radiusM())),
                         new Facts.Fact(
                                 "counts as copy",
-                                Shares.wanted(study.question().reach().odds()) + " of the places or more, both ways"),
+                                Shares.wanted(study.question().reach().odds()) + " of the places or more, "
+                                        + plan.channel().wish().ways().towards("the position")),
                         new Facts.Fact(
                                 "at the position",
                                 study.scene()
@@ -368,8 +357,7 @@ public final class AtlasComposer {
 
     private List<String> doubts() {
         List<String> doubts = new ArrayList<>();
-        for (BlockFault fault : answer.faults())
-            doubts.add("Block " + fault.block() + " could not be reckoned: " + fault.words());
+        doubts.addAll(faults(answer.faults()));
         long blind = answer.positions().stream().filter(one -> !one.isKnown()).count();
         if (blind > 0) doubts.add(blind + " positions stand on ground that no tile knows; nothing is claimed of them.");
         long open = answer.positions().stream()
@@ -383,6 +371,18 @@ public final class AtlasComposer {
                 "Targets lie inside the region: a position near its edge is not credited with what it reaches outside.");
         doubts.addAll(study.scene().warnings());
         return doubts;
+    }
+
+    /** Blocks that failed, those together that failed for the same reason. */
+    public static List<String> faults(List<BlockFault> faults) {
+        Map<String, List<BlockFault>> byWords = new LinkedHashMap<>();
+        for (BlockFault fault : faults)
+            byWords.computeIfAbsent(fault.words(), fresh -> new ArrayList<>()).add(fault);
+        List<String> lines = new ArrayList<>();
+        byWords.forEach((words, all) -> lines.add("Block " + all.get(0).block()
+                + (all.size() == 1 ? "" : " and " + (all.size() - 1) + (all.size() == 2 ? " other" : " others"))
+                + " could not be reckoned: " + words));
+        return lines;
     }
 
     private String place(Position at) {

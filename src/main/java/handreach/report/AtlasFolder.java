@@ -36,6 +36,9 @@ import java.util.stream.Collectors;
  * and goes on where it was. One question a folder, and one run at a time.
  */
 public final class AtlasFolder implements AutoCloseable {
+    /** Where the blocks lie. */
+    static final String POSITIONS = "positions";
+
     private static final String COLUMNS = "geoparquet";
 
     private final AtlasStudy study;
@@ -85,7 +88,7 @@ public final class AtlasFolder implements AutoCloseable {
         boolean isOurs = false;
         try {
             atlas.refuseOther();
-            Files.createDirectories(atlas.folder.resolve("positions"));
+            Files.createDirectories(atlas.folder.resolve(POSITIONS));
             if (!Files.exists(atlas.summary()))
                 WholeFile.write(
                         atlas.summary(), Json.text(AtlasJson.begun(atlas.study, atlas.question)), atlas.sources);
@@ -130,7 +133,7 @@ public final class AtlasFolder implements AutoCloseable {
     private AtlasBlockFile.Expected expected(AtlasBlock block) {
         return new AtlasBlockFile.Expected(
                 question,
-                study.positions().cellsOf(block),
+                Optional.of(study.positions().cellsOf(block)),
                 study.positions().cells(),
                 study.targets().cells(),
                 loadouts.size());
@@ -141,7 +144,7 @@ public final class AtlasFolder implements AutoCloseable {
     }
 
     private Path file(AtlasBlock block) {
-        return file("positions", block, "jsonl");
+        return file(POSITIONS, block, "jsonl");
     }
 
     private Path file(String folderName, AtlasBlock block, String ending) {

@@ -1,11 +1,14 @@
 package handreach.report;
 
 import com.fasterxml.jackson.core.JacksonException;
+import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.json.JsonMapper;
+import handreach.atlas.AtlasQuestion;
 import handreach.atlas.PositionFigures;
 import handreach.atlas.RelayCover;
 import handreach.geodesy.Position;
 import handreach.loadout.Loadout;
+import handreach.reach.CellGrid;
 import handreach.study.AtlasAnswer;
 import handreach.study.AtlasLayer;
 import handreach.study.AtlasStudy;
@@ -28,6 +31,8 @@ record AtlasJson(
         double servesM,
         double odds,
         String model,
+        Box box,
+        List<String> byBurden,
         List<String> layers,
         int positions,
         int blocks,
@@ -37,6 +42,12 @@ record AtlasJson(
         OptionalDouble knownKm2,
         List<Carried> loadouts,
         List<Dark> darkest) {
+    private record Box(double south, double west, double north, double east) {
+        static Box of(AtlasQuestion.Box box) {
+            return new Box(box.southDeg(), box.westDeg(), box.northDeg(), box.eastDeg());
+        }
+    }
+
     private record Faulty(int block, String fault) {}
 
     private record Carried(
@@ -97,6 +108,10 @@ record AtlasJson(
                 asked.reach().servesM(),
                 asked.reach().odds(),
                 study.scene().model().name(),
+                Box.of(asked.box()),
+                study.byBurden().stream()
+                        .map(loadout -> study.scene().loadouts().get(loadout).name())
+                        .toList(),
                 study.wish().layers().stream().sorted().map(AtlasLayer::word).toList(),
                 study.positions().count(),
                 study.positions().blocks().size(),
@@ -152,6 +167,60 @@ record AtlasJson(
                     return new Dark(one.areaKm2(), at.latitudeDeg(), at.longitudeDeg(), depthM);
                 })
                 .toList();
+    }
+
+    /** What a summary says of itself, so that its blocks can be read without the plan. */
+    record Read(
+            String title,
+            String question,
+            AtlasQuestion asked,
+            List<String> byBurden,
+            int blocks) {
+        /** Nothing where the text is no summary of ours. */
+        static Optional<Read> of(String text) {
+            try {
+                JsonNode json = new JsonMapper().readTree(text);
+                JsonNode box = json.path("box");
+                List<String> byBurden = new ArrayList<>();
+                json.path("by_burden").forEach(name -> byBurden.add(name.asText()));
+                AtlasQuestion asked = new AtlasQuestion(
+                        new AtlasQuestion.Box(
+                                finite(box.path("south")),
+                                finite(box.path("west")),
+                                finite(box.path("north")),
+                                finite(box.path("east"))),
+                        finite(json.path("grid_m")),
+                        finite(json.path("targets_m")),
+                        new AtlasQuestion.Reach(
+                                1000 * finite(json.path("radius_km")),
+                                0,
+                                finite(json.path("odds")),
+                                finite(json.path("serves_m"))));
+                String question = json.path("question").asText();
+                boolean isGrid = !isRefused(asked, asked.gridM()) && !isRefused(asked, asked.targetsM());
+                if (question.isEmpty() || byBurden.isEmpty() || !isGrid) return Optional.empty();
+                return Optional.of(new Read(
+                        json.path("title").asText(),
+                        question,
+                        asked,
+                        byBurden,
+                        json.path("blocks").asInt()));
+            } catch (JacksonException | IllegalArgumentException none) {
+                return Optional.empty();
+            }
+        }
+
+        private static boolean isRefused(AtlasQuestion asked, double cellM) {
+            AtlasQuestion.Box box = asked.box();
+            return CellGrid.refusal(box.southDeg(), box.westDeg(), box.northDeg(), box.eastDeg(), cellM)
+                    .isPresent();
+        }
+
+        private static double finite(JsonNode number) {
+            double value = number.isNumber() ? number.asDouble() : Double.NaN;
+            if (!Double.isFinite(value)) throw new IllegalArgumentException("no number");
+            return value;
+        }
     }
 
     /** The question that a summary in a folder answers; nothing where it is none of ours. */

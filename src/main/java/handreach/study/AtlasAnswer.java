@@ -39,7 +39,7 @@ public final class AtlasAnswer {
         AtlasGrid targets = study.targets();
         this.heardBy = has(AtlasLayer.SHADOW)
                 ? IntStream.range(0, loadouts)
-                        .mapToObj(l -> HeardBy.of(targets, this.positions, l))
+                        .mapToObj(l -> HeardBy.of(targets.cells(), this.positions, l))
                         .toList()
                 : List.of();
         this.talk = has(AtlasLayer.TALK)

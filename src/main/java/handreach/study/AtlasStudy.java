@@ -11,6 +11,7 @@ import handreach.geodesy.Position;
 import handreach.input.InputFault;
 import handreach.input.Memory;
 import handreach.loadout.Loadout;
+import handreach.loadout.NeededWays;
 import handreach.propagation.LossModels;
 import handreach.reach.CellGrid;
 import handreach.reach.DrawnArea;
@@ -69,6 +70,7 @@ public final class AtlasStudy {
                             "with",
                             "sets what stands at one end, but the layer talk asks who hears whom with the same on all."
                                     + " Take talk out of --layers, or the key out of the plan.");
+        refuseOneWay(scene, wish);
         double radiusM = 1000 * scene.plan().places().area().radiusKm();
         Optional<Geometry> drawn = wish.region().map(AreaPolygons::read);
         Predicate<Position> region = drawn.<Predicate<Position>>map(polygons -> new DrawnArea(polygons)::holds)
@@ -89,6 +91,26 @@ public final class AtlasStudy {
         AtlasStudy study = new AtlasStudy(scene, wish, question, region);
         study.check();
         return study;
+    }
+
+    /** With {@code ways} whoever stands at a position is the base; among people at positions both ways count. */
+    private static void refuseOneWay(Scene scene, AtlasOptions wish) {
+        NeededWays ways = scene.plan().channel().wish().ways();
+        if (ways != NeededWays.BOTH && wish.layers().contains(AtlasLayer.TALK))
+            throw scene.file()
+                    .fault(
+                            "target",
+                            "ways",
+                            "[target] ways is \"" + ways.word()
+                                    + "\", so one way to the position is enough, but the layer talk asks who can talk to whom."
+                                    + " Take talk out of --layers (--layers reach,shadow), or the key out of the plan.");
+        if (scene.plan().questions().reach().oneWay())
+            throw scene.file()
+                    .fault(
+                            "reach",
+                            "one_way",
+                            "[reach] one_way asks where one way alone works, which an atlas does not tell. Set it to false for the atlas;"
+                                    + " [target] ways sets which way counts.");
     }
 
     private static Predicate<Position> areaOf(Scene scene, double radiusM) {

@@ -196,6 +196,51 @@ class S21AtlasTest {
         assertTrue(Files.exists(folder.resolve("out/least-loadout.tif")));
     }
 
+    private String refusal(String... words) {
+        List<String> all = new ArrayList<>(List.of(
+                "atlas",
+                folder.resolve("plan.toml").toString(),
+                "--out",
+                folder.resolve("wrong").toString()));
+        all.addAll(List.of(words));
+        CommandRun run = CommandRun.of(all.toArray(new String[0]));
+        assertEquals(2, run.code(), run.err());
+        assertEquals(1, run.err().lines().count(), run.err());
+        assertFalse(Files.exists(folder.resolve("wrong")), "nothing was made");
+        return run.err();
+    }
+
+    private String region(String ring) throws IOException {
+        Path file = folder.resolve("region.geojson");
+        Files.writeString(file, "{\"type\":\"Polygon\",\"coordinates\":[[" + ring + "]]}");
+        return file.toString();
+    }
+
+    @Test
+    void aRegionOrAGridThatDoesNotFitTheGroundIsOneLine() throws IOException {
+        plan("1");
+        String far = region("[0,0],[0.1,0],[0.1,0.1],[0,0.1],[0,0]");
+        assertTrue(refusal("--grid", "900m", "--region", far).contains("lies where no elevation is known. Add the tiles"));
+        assertTrue(refusal("--grid", "40m").startsWith("--grid: is finer than the posts of the ground, which stand "));
+        String horseshoe = region("[-84.22,36.26],[-84.20,36.26],[-84.20,36.28],[-84.203,36.28],[-84.203,36.263],"
+                + "[-84.217,36.263],[-84.217,36.28],[-84.22,36.28],[-84.22,36.26]");
+        assertTrue(refusal("--grid", "300m", "--targets", "5km", "--layers", "reach", "--region", horseshoe)
+                .contains("holds no target of a grid this coarse. Take finer --targets."));
+    }
+
+    /** One way is enough with the base, who is the one at the position; among people at positions it is not. */
+    @Test
+    void aPlanThatWantsOneWayIsRefusedWhereTheLayersCannotObey() throws IOException {
+        Path plan = plan("1");
+        String both = Files.readString(plan);
+        Files.writeString(plan, both.replaceFirst("(?m)^\\[target]$", "[target]\nways = \"calls\""));
+        assertTrue(refusal("--grid", "900m").contains("ways is \"calls\", so one way to the position is enough"));
+        assertEquals(0, atlas("calls", "--layers", "reach,shadow").code());
+        assertTrue(Files.readString(folder.resolve("calls/atlas.txt")).contains("calling the position"));
+        Files.writeString(plan, both.replaceFirst("(?m)^\\[reach]$", "[reach]\none_way = true"));
+        assertTrue(refusal("--grid", "900m").contains("one_way asks where one way alone works, which an atlas does not tell."));
+    }
+
     @Test
     void aWrongWishIsOneLine() throws IOException {
         plan("1");
