@@ -314,6 +314,7 @@ class LimitsTest {
                             .contains(words),
                     words);
         assertEquals(2_000_000, number("handreach.walk.GpxReader", "MOST_POINTS"));
+        assertTrue(page.contains(number("handreach.terrain.AreaPolygons", "MOST_CORNERS") + " corners a file"));
         assertEquals(1_000_000, number("handreach.terrain.TiffImage", "WIDEST"));
         assertTrue(page.contains("| heights of ground | −" + (int) -real("handreach.terrain.EarthHeight", "LOWEST_M")
                 + " to " + (int) real("handreach.terrain.EarthHeight", "HIGHEST_M") + " m;"));

@@ -20,7 +20,12 @@ public final class Memory {
                 + "m -jar handreach.jar lifts it.";
     }
 
-    /** Two thirds of what the program does not take itself: tiles may fill the last third. */
+    /** What tiles may fill, bytes: a third of what the program does not take itself. */
+    public static long tileBytes() {
+        return Math.max(0, (Runtime.getRuntime().maxMemory() - PROGRAM_BYTES) / 3);
+    }
+
+    /** The other two thirds. */
     private static double freeBytes(long givenBytes) {
         return Math.max(0, 2 * (givenBytes - PROGRAM_BYTES) / 3.0);
     }

@@ -47,6 +47,8 @@ public final class Target {
 
     /** The same of a folder and of the files that are to be written into it. */
     public static void lookFolder(Path folder, Iterable<String> names, Sources sources) {
+        if (!Files.exists(folder) && Files.isSymbolicLink(folder))
+            throw refused(folder, "is a symbolic link that leads to no folder. Name a folder.");
         if (Files.exists(folder) && !Files.isDirectory(folder))
             throw refused(folder, "is a file, a folder is expected. Name a folder.");
         if (sources.isFolder(folder))

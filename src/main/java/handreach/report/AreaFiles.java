@@ -321,7 +321,7 @@ final class AreaFiles {
         CellGrid grid = odds.grid();
         return new Kml.Overlay(
                 "odds of copy, " + odds.link().name(),
-                Picture.oddsOverlay(grid, cell -> odds.isKnown(cell) ? odds.odds(cell) : -1),
+                () -> Picture.oddsOverlay(grid, cell -> odds.isKnown(cell) ? odds.odds(cell) : -1),
                 grid.northDeg(),
                 grid.southDeg(),
                 grid.westDeg(),

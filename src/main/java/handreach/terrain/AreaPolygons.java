@@ -17,11 +17,15 @@ import org.locationtech.jts.operation.union.UnaryUnionOp;
 
 /** An area drawn by hand: the polygons of a GeoJSON file together, whatever their properties. Source of the format: RFC 7946. */
 public final class AreaPolygons {
+    /** A border of a large district has some thousands; whether lines cross can take the square of their number. */
+    private static final int MOST_CORNERS = 20_000;
+
     private final GeometryFactory factory = new GeometryFactory();
     private final Faults faults = new Faults();
     private final List<Polygon> polygons = new ArrayList<>();
     private final String name;
     private int number;
+    private int corners;
 
     private AreaPolygons(String name) {
         this.name = name;
@@ -70,6 +74,7 @@ public final class AreaPolygons {
     private void polygon(JsonNode rings) {
         List<LinearRing> made = new ArrayList<>();
         for (JsonNode ring : rings) {
+            count(ring.size());
             Coordinate[] corners = new Coordinate[ring.size()];
             for (int i = 0; i < corners.length; i++) {
                 Optional<Coordinate> corner = GeoJsonFile.corner(ring.path(i));
@@ -94,6 +99,15 @@ public final class AreaPolygons {
                 factory.createPolygon(made.get(0), made.subList(1, made.size()).toArray(LinearRing[]::new));
         if (polygon.isValid()) polygons.add(polygon);
         else fault("crosses itself. Draw it anew without crossing lines.");
+    }
+
+    private void count(int more) {
+        corners += more;
+        if (corners > MOST_CORNERS)
+            throw new InputFault(
+                    name,
+                    0,
+                    "has more than " + MOST_CORNERS + " corners. Simplify it with a GIS tool.");
     }
 
     private void fault(String text) {

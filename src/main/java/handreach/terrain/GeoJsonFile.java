@@ -7,10 +7,14 @@ import handreach.geodesy.Position;
 import handreach.input.InputFault;
 import handreach.input.SourceText;
 import java.util.Optional;
+import java.util.regex.Pattern;
 import org.locationtech.jts.geom.Coordinate;
 
 /** The tree of a GeoJSON file. */
 final class GeoJsonFile {
+    /** Where the library's users may set a bound, which is of no use to those of this program. */
+    private static final Pattern SETTING = Pattern.compile(", from `[^`]*`");
+
     private GeoJsonFile() {}
 
     /** Longitude, then latitude; nothing where they are no numbers, or none of the earth. */
@@ -30,7 +34,10 @@ final class GeoJsonFile {
         } catch (JacksonException e) {
             int line = e.getLocation() == null ? 0 : Math.max(0, e.getLocation().getLineNr());
             throw new InputFault(
-                    source.name(), line, "is not JSON: " + e.getOriginalMessage() + ". Mend it, or export it again.");
+                    source.name(),
+                    line,
+                    "is not JSON: " + SETTING.matcher(e.getOriginalMessage()).replaceAll("")
+                            + ". Mend it, or export it again.");
         }
     }
 }

@@ -1,6 +1,7 @@
 package handreach.terrain;
 
 import handreach.input.InputFault;
+import handreach.input.Memory;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.LinkedHashSet;
@@ -24,9 +25,9 @@ final class TileCache {
         this.limitBytes = limitBytes;
     }
 
-    /** A third of the memory the program may use, at most 1 GiB. */
+    /** The share of the memory that tiles have, at most 1 GiB. */
     static long defaultLimitBytes() {
-        return Math.min(1L << 30, Runtime.getRuntime().maxMemory() / 3);
+        return Math.min(1L << 30, Memory.tileBytes());
     }
 
     Posts posts(Tile tile) {
@@ -51,6 +52,7 @@ final class TileCache {
         synchronized (tile) {
             Posts posts = tile.held();
             if (posts != null) return posts;
+            makeRoom(2L * tile.rows * tile.columns);
             posts = read(tile);
             tile.hold(posts);
             tile.use(clock.incrementAndGet());
@@ -78,17 +80,25 @@ final class TileCache {
         return new UnreadablePosts(tile.rows, tile.columns);
     }
 
+    /** Before a tile is read: it takes at least two bytes a post. */
+    private synchronized void makeRoom(long bytes) {
+        while (heldBytes + bytes > limitBytes && !held.isEmpty()) drop(null);
+    }
+
     private synchronized void keep(Tile tile, Posts posts) {
         held.add(tile);
         heldBytes += posts.bytes();
-        while (heldBytes > limitBytes && held.size() > 1) {
-            Tile oldest = null;
-            for (Tile other : held)
-                if (other != tile && (oldest == null || other.lastUsed() < oldest.lastUsed())) oldest = other;
-            held.remove(oldest);
-            heldBytes -= oldest.held().bytes();
-            oldest.hold(null);
-        }
+        while (heldBytes > limitBytes && held.size() > 1) drop(tile);
+    }
+
+    /** Lets the tile go that was used longest ago, but not this one. */
+    private void drop(Tile kept) {
+        Tile oldest = null;
+        for (Tile other : held)
+            if (other != kept && (oldest == null || other.lastUsed() < oldest.lastUsed())) oldest = other;
+        held.remove(oldest);
+        heldBytes -= oldest.held().bytes();
+        oldest.hold(null);
     }
 
     private synchronized void refuse(String name) {

@@ -61,7 +61,7 @@ class MapExchangeTest {
     }
 
     private static Kml.Overlay overlay(String name, Picture picture) {
-        return new Kml.Overlay(name, picture, GRID.northDeg(), GRID.southDeg(), GRID.westDeg(), GRID.eastDeg());
+        return new Kml.Overlay(name, () -> picture, GRID.northDeg(), GRID.southDeg(), GRID.westDeg(), GRID.eastDeg());
     }
 
     private static List<String> texts(Document kml, String element) {

@@ -91,6 +91,12 @@ class S17TargetTest {
     }
 
     @Test
+    void aLinkToNowhereIsRefusedAsAFolderBeforeAnythingIsReckoned() throws IOException {
+        Files.createSymbolicLink(folder.resolve("gone"), folder.resolve("nowhere"));
+        assertRefused("leads to no folder", "reach", plan.toString(), "--no-area", "--out", in("gone"));
+    }
+
+    @Test
     void noCommandWritesOverAFileThatItRead() throws IOException {
         String read = "is one of the files that the answer is made from";
         for (String name : List.of("plan.toml", "bench.csv", "walk-track.gpx", "walk-reports.csv"))

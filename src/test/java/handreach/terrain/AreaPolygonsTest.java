@@ -33,6 +33,26 @@ class AreaPolygonsTest {
         assertEquals(5.5, AreaPolygons.read(file(both)).getArea(), 1e-12);
     }
 
+    /** A star of long spikes: all of its edges lie beside one another. */
+    private String star(int corners) {
+        StringBuilder ring = new StringBuilder();
+        for (int i = 0; i <= corners; i++) {
+            double turn = 2 * Math.PI * (i % corners) / corners;
+            double radius = 1 + 0.3 * (i % corners % 2);
+            ring.append(i == 0 ? "" : ",")
+                    .append("[" + radius * Math.cos(turn) + "," + radius * Math.sin(turn) + "]");
+        }
+        return "{\"type\":\"Polygon\",\"coordinates\":[[" + ring + "]]}";
+    }
+
+    @Test
+    void moreCornersThanABorderHasAreRefused() throws IOException {
+        assertTrue(AreaPolygons.read(file(star(4000))).getArea() > 3);
+        Path file = file(star(20_000));
+        InputFault fault = assertThrows(InputFault.class, () -> AreaPolygons.read(file));
+        assertTrue(fault.getMessage().contains("has more than 20000 corners"), fault.getMessage());
+    }
+
     @Test
     void allFaultsAreToldTogether() throws IOException {
         Path file = file("{\"type\":\"FeatureCollection\",\"features\":["

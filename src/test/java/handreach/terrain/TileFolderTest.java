@@ -7,6 +7,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import handreach.geodesy.Position;
 import handreach.input.InputFault;
+import handreach.input.Memory;
 import java.io.IOException;
 import java.io.RandomAccessFile;
 import java.nio.file.Files;
@@ -382,5 +383,14 @@ class TileFolderTest {
         boolean[] v = new boolean[1];
         tiles.heights(new double[] {lat}, new double[] {lon}, 1, h, v);
         return v[0] ? Double.NaN : h[0];
+    }
+
+    /** What a map may take, what tiles may fill and what the program takes itself are together what there is. */
+    @Test
+    void tilesFillNoMemoryThatWasPromisedToTheMap() {
+        long maps = Memory.most(Long.MAX_VALUE, 1);
+        assertTrue(
+                maps + TileCache.defaultLimitBytes() + (96 << 20) <= Runtime.getRuntime().maxMemory(),
+                maps + " and " + TileCache.defaultLimitBytes());
     }
 }

@@ -8,6 +8,7 @@ import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.util.List;
 import java.util.Locale;
+import java.util.function.Supplier;
 import java.util.zip.ZipEntry;
 import java.util.zip.ZipOutputStream;
 import org.locationtech.jts.algorithm.Orientation;
@@ -27,14 +28,14 @@ public final class Kml {
      * A picture lying on the ground.
      *
      * @param name what it shows
-     * @param picture the picture, see-through where nothing is to be shown
+     * @param picture the picture, see-through where nothing is to be shown; drawn when its turn comes, since together they are large
      * @param northDeg north edge, degrees
      * @param southDeg south edge, degrees
      * @param westDeg west edge, degrees
      * @param eastDeg east edge, degrees, may run past 180
      */
     public record Overlay(
-            String name, Picture picture, double northDeg, double southDeg, double westDeg, double eastDeg) {}
+            String name, Supplier<Picture> picture, double northDeg, double southDeg, double westDeg, double eastDeg) {}
 
     /**
      * What a globe viewer shows besides outlines and places.
@@ -56,7 +57,7 @@ public final class Kml {
             put(zip, "doc.kml", text(title, outlines, places, pictures).getBytes(StandardCharsets.UTF_8));
             put(zip, KEY_NAME, pictures.key().png());
             for (int i = 0; i < pictures.overlays().size(); i++)
-                put(zip, file(i), pictures.overlays().get(i).picture().png());
+                put(zip, file(i), pictures.overlays().get(i).picture().get().png());
             zip.finish();
         };
     }
