@@ -5,7 +5,7 @@
 set -euo pipefail
 cd "$(dirname "$0")/../.."
 if [ "${1:-}" != "--as-taken" ]; then
-  mvn -q -Dquick test -Dtest='FirstDayDeskTest,BackdropDeskTest'
+  mvn -q -Dquick test -Dtest='FirstDayDeskTest,BackdropDeskTest,AtlasDeskTest'
 fi
 mkdir -p docs/images
 # As many colours as there is room for: the map must keep those of its key.
@@ -24,4 +24,5 @@ for picture in 1-empty 2-ground 3-place 4-bench 5-reach 6-relay 7-walk 8-card \
   small "target/screens/story-${picture%%:*}.png" "$name"
 done
 small target/screens/backdrop-tiles-day.png window-backdrop
+small target/screens/atlas-place.png window-atlas
 ls -l docs/images

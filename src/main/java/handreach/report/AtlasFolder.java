@@ -154,10 +154,18 @@ public final class AtlasFolder implements AutoCloseable {
     /** Writes a block that is there as columns, for readers of tables. */
     void putColumns(AtlasBlock block) {
         AtlasBlockFile.Content content = done.get(block.number());
-        WholeFile.write(
-                file(COLUMNS, block, "parquet"),
-                out -> GeoParquet.write(out, loadouts, content.rows(), content.digest()),
-                sources);
+        try {
+            WholeFile.write(
+                    file(COLUMNS, block, "parquet"),
+                    out -> GeoParquet.write(out, loadouts, content.rows(), content.digest()),
+                    sources);
+        } catch (LinkageError otherRelease) {
+            throw new InputFault(
+                    "--cluster",
+                    0,
+                    "the engine's release lacks what columns are written with (" + otherRelease.getMessage()
+                            + "). Take the release that docs/atlas.md names. What is done is kept: the same command goes on from there.");
+        }
     }
 
     /** Blocks that are there, but not as columns. */

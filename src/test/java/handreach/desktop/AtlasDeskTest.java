@@ -25,9 +25,6 @@ import org.junit.jupiter.api.parallel.Isolated;
 /** An atlas that the command made, laid over the map of the same plan. */
 @Isolated
 class AtlasDeskTest {
-    /** Finer for the picture in the documents, see src/build/pictures.sh. */
-    private static final String GRID = System.getProperty("handreach.atlas.grid", "1500m");
-
     @TempDir
     private Path folder;
 
@@ -61,7 +58,7 @@ class AtlasDeskTest {
         run = WindowRun.on(folder, "forest-hills");
         Path atlas = folder.resolve("atlas");
         CommandRun made = CommandRun.of(
-                "atlas", run.plan().toString(), "--grid", GRID, "--layers", "reach,shadow", "--out", atlas.toString());
+                "atlas", run.plan().toString(), "--grid", "1500m", "--layers", "reach,shadow", "--out", atlas.toString());
         assertEquals(0, made.code(), made.err());
         ComboBox<Layer> layers = run.node("#layer");
         assertFalse(layers.getItems().contains(Layer.ATLAS_MEDIAN), "not before there is one");

@@ -10,12 +10,18 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.TimeUnit;
+import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 
 /** A master and two workers of one core each on this machine, as an agency would start them, with nothing but the engine's jars. */
 final class ClusterOfTwo implements AutoCloseable {
     private static final String LOOPBACK = "127.0.0.1";
+    /** Jars that the program brings along, or its tests; the engine's release has geometry (JTS) itself, for its Parquet. */
+    private static final Pattern PROGRAMS = Pattern.compile("GeographicLib|geotools|commons-csv|tomlj|antlr|checker-qual|picocli|jpx-"
+            + "|mgrs-|grid-|sf-|color-|proj4j|sqlite|pdfbox|fontbox|progressbar|jline|javafx|slf4j-nop|junit|opentest4j|apiguardian|json-schema"
+            + "|itu-|archunit|testfx|hamcrest|assertj|openjfx");
+
     private final Path home;
     private final int port;
     private final List<Process> processes = new ArrayList<>();
@@ -27,8 +33,7 @@ final class ClusterOfTwo implements AutoCloseable {
 
     /** Starts it in a folder, in which the logs stay. */
     static ClusterOfTwo start(Path home) throws IOException, InterruptedException {
-        // the daemons look for a folder of jars; all that they need is on the class path already
-        Files.createDirectories(home.resolve("jars"));
+        layOutEngine(home.resolve("jars"));
         ClusterOfTwo cluster = new ClusterOfTwo(home, freePort());
         cluster.start("org.apache.spark.deploy.master.Master", "--port", String.valueOf(cluster.port));
         cluster.awaitMaster();
@@ -45,6 +50,45 @@ final class ClusterOfTwo implements AutoCloseable {
         return cluster;
     }
 
+    /** The engine's own jars, as its release has them in one folder; nothing of the program and of what it brings. */
+    private static void layOutEngine(Path jars) throws IOException {
+        Files.createDirectories(jars);
+        for (String entry : classPath().split(File.pathSeparator)) {
+            Path jar = Path.of(entry);
+            Path link = jars.resolve(jar.getFileName());
+            if (!Files.isRegularFile(jar) || PROGRAMS.matcher(jar.getFileName().toString()).lookingAt()) continue;
+            Files.deleteIfExists(link);
+            Files.createSymbolicLink(link, jar);
+        }
+    }
+
+    /** The class path of whoever has nothing but the engine. */
+    String engine() {
+        return home.resolve("jars") + File.separator + "*";
+    }
+
+    /** Starts a program as one that hands a job to the cluster: by the engine's own launcher, with the packed job. */
+    ProcessBuilder submit(Path job, List<String> settings, List<String> words) {
+        List<String> command = new ArrayList<>(
+                List.of(java(), "-Xmx700m", "-cp", engine(), "org.apache.spark.deploy.SparkSubmit"));
+        for (String setting : settings) command.addAll(List.of("--conf", setting));
+        command.addAll(List.of("--class", "handreach.Handreach", job.toString()));
+        command.addAll(words);
+        ProcessBuilder builder = new ProcessBuilder(command);
+        surroundings(builder);
+        return builder;
+    }
+
+    private static String java() {
+        return Path.of(System.getProperty("java.home"), "bin", "java").toString();
+    }
+
+    private void surroundings(ProcessBuilder builder) {
+        builder.environment().put("SPARK_HOME", home.toString());
+        builder.environment().put("SPARK_SCALA_VERSION", "2.13");
+        builder.environment().put("SPARK_LOCAL_IP", LOOPBACK);
+    }
+
     private static int freePort() throws IOException {
         try (ServerSocket free = new ServerSocket(0)) {
             return free.getLocalPort();
@@ -53,12 +97,12 @@ final class ClusterOfTwo implements AutoCloseable {
 
     private void start(String role, String... words) throws IOException {
         List<String> command = new ArrayList<>(List.of(
-                Path.of(System.getProperty("java.home"), "bin", "java").toString(),
+                java(),
                 "-Xmx256m",
                 "-Dspark.master.rest.enabled=false",
                 "-Dspark.worker.cleanup.enabled=true",
                 "-cp",
-                classPath(),
+                engine(),
                 role,
                 "--host",
                 LOOPBACK,
@@ -68,9 +112,7 @@ final class ClusterOfTwo implements AutoCloseable {
         ProcessBuilder builder = new ProcessBuilder(command)
                 .redirectErrorStream(true)
                 .redirectOutput(home.resolve("log-" + processes.size()).toFile());
-        builder.environment().put("SPARK_HOME", home.toString());
-        builder.environment().put("SPARK_SCALA_VERSION", "2.13");
-        builder.environment().put("SPARK_LOCAL_IP", LOOPBACK);
+        surroundings(builder);
         processes.add(builder.start());
     }
 

@@ -175,7 +175,7 @@ class S23SpreadTest {
                 north - 0.01);
     }
 
-    /** Some 40 s on two quiet cores, so asked for by name: mvn -Patlas, see DEVELOPERS.md. */
+    /** Some 60 s on two quiet cores, so asked for by name, once the job is packed: mvn -Patlas, see DEVELOPERS.md. */
     @Test
     @EnabledIfSystemProperty(named = "handreach.cluster", matches = "true")
     void aKilledDriverAndAKilledWorkerLoseNothing() throws Exception {
@@ -204,6 +204,22 @@ class S23SpreadTest {
             assertTrue(run.err().startsWith(there + " of " + all + " blocks are there already."), run.err());
             assertEquals(all, blocks("cluster"));
             assertEquals(digest("threads"), digest("cluster"));
+
+            // The packed job by the engine's own launcher, on the worker that is left and in one process, with the engine's jars alone.
+            for (String where : List.of(cluster.address(), "local[2]")) {
+                String out = where.startsWith("local") ? "packed-here" : "packed";
+                Path log = LOGS.resolve(out + "-log");
+                Process packed = cluster.submit(
+                                Path.of(System.getProperty("handreach.job")),
+                                List.of("spark.executor.memory=700m"),
+                                words(out, "130m", "--cluster", where))
+                        .redirectErrorStream(true)
+                        .redirectOutput(log.toFile())
+                        .start();
+                assertTrue(packed.waitFor(PATIENCE_S, TimeUnit.SECONDS), log::toString);
+                assertEquals(0, packed.exitValue(), log::toString);
+                assertEquals(digest("threads"), digest(out));
+            }
         } finally {
             System.clearProperty("spark.executor.extraClassPath");
             System.clearProperty("spark.executor.memory");
