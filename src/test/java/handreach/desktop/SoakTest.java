@@ -25,8 +25,8 @@ import org.junit.jupiter.api.parallel.Isolated;
 class SoakTest {
     private static final int MOVES = Integer.getInteger("soak.moves", 20);
     private static final double ALLOWED_GROWTH_MB = 24;
-    /** What is alive in the tests' process with the window on the forest sample; docs/performance.md states it. */
-    private static final double ALLOWED_MB = 200;
+    /** What may be alive in the process of the tests with the window on the forest sample; docs/performance.md states it. */
+    private static final double ALLOWED_MB = 320;
 
     private static final int COLLECTIONS = 4;
 
