@@ -14,11 +14,15 @@ import handreach.report.page.Subheading;
 import handreach.report.page.Table;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.function.Consumer;
+import javafx.beans.value.ChangeListener;
+import javafx.beans.value.WeakChangeListener;
 import javafx.scene.Node;
 import javafx.scene.control.Button;
 import javafx.scene.control.Tooltip;
+import javafx.scene.layout.StackPane;
 import javafx.scene.layout.VBox;
 
 /** The blocks of a composed answer in the window: the same words, tables and figures as on paper. A row may carry a verb. */
@@ -94,10 +98,10 @@ final class BlockView extends VBox {
     }
 
     private List<Runnable> steps(Block block) {
-        if (!(block instanceof Table<?> table) || !TableGrid.fits(table, figurePx)) return List.of(() -> addDressed(block));
+        if (!(block instanceof Table<?> table) || !fits(table)) return List.of(() -> addDressed(block));
         TableGrid grid = TableGrid.ofHeads(table, verbs);
         List<Runnable> steps = new ArrayList<>(List.of(() -> {
-            getChildren().add(grid);
+            getChildren().add(new TableFrame(table, grid));
             grid.applyCss();
         }));
         steps.addAll(grid.rows());
@@ -125,12 +129,37 @@ final class BlockView extends VBox {
         else if (block instanceof Facts facts)
             facts.facts().forEach(fact -> getChildren().add(Labels.line(fact.name() + ": " + fact.value(), "plain")));
         else if (block instanceof Table<?> table)
-            getChildren()
-                    .add(TableGrid.fits(table, figurePx) ? new TableGrid(table, verbs) : new TableList(table, verbs));
+            getChildren().add(new TableFrame(table, shown(table)));
         else if (block instanceof CautionBlock cautions)
             cautions.cautions().forEach(caution -> getChildren().add(caution(caution)));
         else if (block instanceof Drawing drawing) add(drawing);
         else throw new IllegalArgumentException("no node for a block of kind " + block.getClass());
+    }
+
+    private boolean fits(Table<?> table) {
+        return TableGrid.fits(table, figurePx * MapFonts.USUAL_PX / session.fonts().get().sizePx());
+    }
+
+    private Node shown(Table<?> table) {
+        return fits(table) ? new TableGrid(table, verbs) : new TableList(table, verbs);
+    }
+
+    /** Shows a table in columns or row under row, as words of their present size have room. */
+    private final class TableFrame extends StackPane {
+        private final Table<?> table;
+        /** Held weakly by the session: tables come and go with the answers. */
+        private final ChangeListener<MapFonts> resize = (fonts, before, now) -> choose();
+
+        TableFrame(Table<?> table, Node first) {
+            super(first);
+            this.table = table;
+            session.fonts().addListener(new WeakChangeListener<>(resize));
+        }
+
+        private void choose() {
+            boolean isGrid = getChildren().get(0) instanceof TableGrid;
+            if (isGrid != fits(table)) getChildren().setAll(shown(table));
+        }
     }
 
     private void add(Drawing drawing) {
@@ -141,7 +170,10 @@ final class BlockView extends VBox {
     }
 
     private static Node caution(Caution caution) {
-        return Labels.line(Cautions.title(caution) + ". " + Cautions.brief(caution), "caution");
+        String title = Cautions.title(caution);
+        String brief = Cautions.brief(caution);
+        boolean isSaid = brief.toLowerCase(Locale.ROOT).contains(title.toLowerCase(Locale.ROOT));
+        return Labels.line(isSaid ? brief : title + ". " + brief, "caution");
     }
 
     private static String hand(Paragraph.Weight weight) {

@@ -5,6 +5,7 @@ import handreach.plan.Places;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.function.Consumer;
+import javafx.beans.binding.Bindings;
 import javafx.collections.FXCollections;
 import javafx.geometry.Pos;
 import javafx.scene.control.ComboBox;
@@ -23,6 +24,7 @@ final class EndPicker extends HBox {
         for (ComboBox<String> box : List.of(place, loadout)) {
             box.getStyleClass().add("end-choice");
             Labels.told(box);
+            box.setMinWidth(0);
         }
         setAlignment(Pos.CENTER_LEFT);
         place.setId("path-" + word);
@@ -56,6 +58,19 @@ final class EndPicker extends HBox {
                 ends.scene().loadouts().stream().map(Loadout::name).toList(),
                 spot.loadout().name());
         isFilling = false;
+    }
+
+    /** Takes no more room than there is. */
+    void fitInto(Region bar) {
+        maxWidthProperty()
+                .bind(Bindings.createDoubleBinding(
+                        () -> Math.max(
+                                0,
+                                bar.getWidth()
+                                        - bar.getInsets().getLeft()
+                                        - bar.getInsets().getRight()),
+                        bar.widthProperty(),
+                        bar.insetsProperty()));
     }
 
     void focus() {

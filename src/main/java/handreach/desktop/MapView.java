@@ -66,7 +66,6 @@ final class MapView extends Pane {
     private final Backdrop backdrop;
     private final Canvas ink = new Canvas();
     private final ObservableList<MapInk> inks = FXCollections.observableArrayList();
-    private final ObjectProperty<MapFonts> fonts = new SimpleObjectProperty<>(new MapFonts(MapFonts.USUAL_PX));
     private final List<Node> over = new ArrayList<>();
     private final ReadOnlyObjectWrapper<MapFrame> frame = new ReadOnlyObjectWrapper<>();
     private final ReadOnlyObjectWrapper<Relief> painted = new ReadOnlyObjectWrapper<>();
@@ -121,7 +120,7 @@ final class MapView extends Pane {
         backdrop.picture().addListener((laid, before, now) -> paintRelief());
         backdrop.names().addListener((laid, before, now) -> redraw());
         focusVisibleProperty().addListener((focus, was, is) -> redraw());
-        fonts.addListener((size, before, now) -> redraw());
+        session.fonts().addListener((size, before, now) -> redraw());
     }
 
     /** What is drawn on top, in this order. */
@@ -131,7 +130,7 @@ final class MapView extends Pane {
 
     /** The hand in which words stand on the map. */
     ObjectProperty<MapFonts> fonts() {
-        return fonts;
+        return session.fonts();
     }
 
     ReadOnlyObjectProperty<MapFrame> frame() {
@@ -455,7 +454,7 @@ final class MapView extends Pane {
         }
         ink.getGraphicsContext2D().clearRect(0, 0, now.widthPx(), now.heightPx());
         MapPen pen =
-                new MapPen(ink.getGraphicsContext2D(), now, session.palette().get(), fonts.get());
+                new MapPen(ink.getGraphicsContext2D(), now, session.palette().get(), session.fonts().get());
         for (MapInk each : inks) each.draw(pen, now);
         if (hasRing) ring(pen, now);
         pen.writeNames(over.stream().filter(Node::isVisible).map(this::room).toList());

@@ -98,6 +98,9 @@ final class PathPane extends BorderPane {
         bar.setAlignment(Pos.CENTER_LEFT);
         bar.getStyleClass().add("path-bar");
         bar.getChildren().addAll(from, to, turn);
+        // Narrower than its names, a choice is cut within its frame rather than with it.
+        bar.setMinWidth(0);
+        for (EndPicker end : List.of(from, to)) end.fitInto(bar);
         VBox.setVgrow(chart, Priority.ALWAYS);
         cut.getChildren().addAll(chart, reading);
         answer.getChildren().addAll(verdict, gap);

@@ -52,9 +52,10 @@ final class ScaleInk implements MapInk {
                 true,
                 pen.palette().ink());
         double interval = contourIntervalM.getAsDouble();
-        if (interval > 0)
+        String contours = "contours every " + style.heightText(interval);
+        if (interval > 0 && LEFT_PX + pen.px(contours, false) <= freePx.getAsDouble())
             pen.words(
-                    "contours every " + style.heightText(interval),
+                    contours,
                     LEFT_PX,
                     y - 5 - pen.linePx(),
                     TextAlignment.LEFT,

@@ -48,6 +48,7 @@ final class Session {
     private final ObjectProperty<Loadout> carried = new SimpleObjectProperty<>();
     private final ObjectProperty<Loadout> compared = new SimpleObjectProperty<>();
     private final ObjectProperty<Palette> palette = new SimpleObjectProperty<>(Palette.DAY);
+    private final ObjectProperty<MapFonts> fonts = new SimpleObjectProperty<>(new MapFonts(MapFonts.USUAL_PX));
     private final ObjectProperty<Layer> layer = new SimpleObjectProperty<>(Layer.ODDS);
     private final ObservableList<Notice> notices = FXCollections.observableArrayList();
     private final ReadOnlyObjectWrapper<Optional<FaultyPlan>> faulty = new ReadOnlyObjectWrapper<>(Optional.empty());
@@ -131,6 +132,11 @@ final class Session {
     /** Colours by day or by night. */
     ObjectProperty<Palette> palette() {
         return palette;
+    }
+
+    /** How large words are. */
+    ObjectProperty<MapFonts> fonts() {
+        return fonts;
     }
 
     /** Where the mouse is on the ground. */

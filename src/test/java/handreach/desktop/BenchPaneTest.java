@@ -177,19 +177,11 @@ class BenchPaneTest {
         return texts("#bench-pane .fault .label");
     }
 
-    /** Words that a narrow column breaks. */
     private List<String> broken() {
         return run.robot().lookup("#bench-findings .label").<Labeled>queryAll().stream()
-                .filter(BenchPaneTest::isVisible)
-                .flatMap(label -> Arrays.stream(label.getText().split("[\\s/-]+"))
-                        .filter(word -> widthPx(label, word) > label.getWidth() + 1))
+                .filter(label -> isVisible(label) && WindowTour.breaksAWord(label))
+                .map(Labeled::getText)
                 .toList();
-    }
-
-    private static double widthPx(Labeled label, String word) {
-        javafx.scene.text.Text text = new javafx.scene.text.Text(word);
-        text.setFont(label.getFont());
-        return text.getLayoutBounds().getWidth();
     }
 
     private String cutOff(String query) {

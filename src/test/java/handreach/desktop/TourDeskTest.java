@@ -129,12 +129,20 @@ class TourDeskTest {
             tour[0] = new WindowTour(run, sight -> {
                 if (PICTURED.contains(sight)) run.snapshot("tour-" + size + "-" + sight);
                 run.onScreen(() -> tour[0].shown().stream()
-                        .filter(TourDeskTest::isCut)
+                        .filter(node -> isCut(node) || node instanceof Labeled label && WindowTour.breaksAWord(label))
                         .forEach(node -> cut.add(size + ", " + sight + ": " + ((Labeled) node).getText())));
+                if (sight.equals("path") && right("#path-from-loadout") > right("#path-pane")) cut.add("ends of the path");
             });
             tour[0].go();
         }
         assertEquals(List.of(), List.copyOf(cut));
+    }
+
+    private double right(String id) {
+        return run.onScreen(() -> {
+            Node node = run.node(id);
+            return node.localToScene(node.getLayoutBounds()).getMaxX();
+        });
     }
 
     /** Words that end in dots. */

@@ -7,7 +7,9 @@ import java.util.Optional;
 import java.util.function.Consumer;
 import javafx.scene.Node;
 import javafx.scene.Parent;
+import javafx.scene.control.Labeled;
 import javafx.scene.control.ScrollPane;
+import javafx.scene.text.Text;
 
 /** Goes through everything that the window can show of the forest hills, and stops at each sight. */
 final class WindowTour {
@@ -111,5 +113,17 @@ final class WindowTour {
         shown.add(node);
         if (node instanceof ScrollPane pane && pane.getContent() != null) gather(pane.getContent(), shown);
         else if (node instanceof Parent parent) parent.getChildrenUnmodifiable().forEach(child -> gather(child, shown));
+    }
+
+    /** Whether a label is so narrow that a line of it ends within a word. */
+    static boolean breaksAWord(Labeled label) {
+        if (!label.isWrapText() || label.getText() == null || label.getWidth() <= 0) return false;
+        Text measured = new Text();
+        measured.setFont(label.getFont());
+        for (String word : label.getText().split("[\\s/-]+")) {
+            measured.setText(word);
+            if (measured.getLayoutBounds().getWidth() > label.getWidth() + 1) return true;
+        }
+        return false;
     }
 }
