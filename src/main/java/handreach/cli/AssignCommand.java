@@ -20,6 +20,7 @@ import picocli.CommandLine.Parameters;
 @Command(
         name = "assign",
         mixinStandardHelpOptions = true,
+        addMethodSubcommands = false,
         description =
                 "Who of a plan must carry what, with the least burden in all, so that every wanted talk works without a relay.",
         footer = {

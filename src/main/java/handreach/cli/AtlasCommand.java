@@ -32,6 +32,7 @@ import picocli.CommandLine.Parameters;
 @Command(
         name = "atlas",
         mixinStandardHelpOptions = true,
+        addMethodSubcommands = false,
         description =
                 "Every place of a region: reach and least loadout from each, who hears whom over others, where nobody is heard.",
         footer = {

@@ -28,6 +28,7 @@ import picocli.CommandLine.Parameters;
 @Command(
         name = "bench",
         mixinStandardHelpOptions = true,
+        addMethodSubcommands = false,
         description = "Deltas against the control per mounting, with uncertainty, and what can be told apart.",
         footer = {
             "",

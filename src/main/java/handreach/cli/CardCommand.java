@@ -27,6 +27,7 @@ import picocli.CommandLine.Parameters;
 @Command(
         name = "card",
         mixinStandardHelpOptions = true,
+        addMethodSubcommands = false,
         description =
                 "The field card: one printable page (PDF) with loadouts, reach rose, dead ground, fallback and cautions.",
         footer = {

@@ -13,6 +13,7 @@ import picocli.CommandLine.Parameters;
 @Command(
         name = "desk",
         mixinStandardHelpOptions = true,
+        addMethodSubcommands = false,
         description = "Open the window: drag a position on the map and see the reach.",
         footer = {
             "",

@@ -9,6 +9,7 @@ import picocli.CommandLine.Spec;
 @Command(
         name = "handreach",
         mixinStandardHelpOptions = true,
+        addMethodSubcommands = false,
         versionProvider = ProgramVersion.class,
         description = "How far a handheld radio reaches with each antenna, on the ground you are going to.",
         footer = {

@@ -23,6 +23,7 @@ import picocli.CommandLine.Parameters;
 @Command(
         name = "match",
         mixinStandardHelpOptions = true,
+        addMethodSubcommands = false,
         description =
                 "One-port sweep: resonance, SWR, return loss and mismatch over the channels, bandwidth, too long or short.",
         footer = {

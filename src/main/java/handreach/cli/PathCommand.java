@@ -46,6 +46,7 @@ import picocli.CommandLine.Option;
 @Command(
         name = "path",
         mixinStandardHelpOptions = true,
+        addMethodSubcommands = false,
         description = "One path: profile, obstacles, loss by parts, ledger.",
         footer = {
             "",

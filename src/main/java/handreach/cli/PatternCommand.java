@@ -23,6 +23,7 @@ import picocli.CommandLine.Option;
 @Command(
         name = "pattern",
         mixinStandardHelpOptions = true,
+        addMethodSubcommands = false,
         description = "Elevation pattern of a radiator on a mounting, as used in the ledger.",
         footer = {
             "",

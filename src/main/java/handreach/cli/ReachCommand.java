@@ -38,6 +38,7 @@ import picocli.CommandLine.Parameters;
 @Command(
         name = "reach",
         mixinStandardHelpOptions = true,
+        addMethodSubcommands = false,
         description =
                 "Reach by loadout and bearing, odds, intervals, and whether the bigger antenna is worth carrying.",
         footer = {

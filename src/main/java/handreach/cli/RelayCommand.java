@@ -21,6 +21,7 @@ import picocli.CommandLine.Parameters;
 @Command(
         name = "relay",
         mixinStandardHelpOptions = true,
+        addMethodSubcommands = false,
         description =
                 "Whether a relay is needed for the people of a plan, who is the weakest pair, and where a relay should stand.",
         footer = {

@@ -28,6 +28,7 @@ import picocli.CommandLine.Parameters;
 @Command(
         name = "report",
         mixinStandardHelpOptions = true,
+        addMethodSubcommands = false,
         description = {
             "The full report: one self-contained HTML file that prints well.",
             "Where the plan names walks, they stand in it beside the prediction."

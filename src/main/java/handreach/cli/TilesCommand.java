@@ -25,6 +25,7 @@ import picocli.CommandLine.Parameters;
 @Command(
         name = "tiles",
         mixinStandardHelpOptions = true,
+        addMethodSubcommands = false,
         description = "What elevation is there: tiles, resolution, datum, gaps; with --at the height at one place.",
         footer = {"", "Worked example:", "  handreach tiles elevation-samples/high-mountains/tiles --at 37.5,-105.0"})
 final class TilesCommand implements Callable<Integer> {

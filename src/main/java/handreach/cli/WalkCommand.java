@@ -34,6 +34,7 @@ import picocli.CommandLine.Spec;
 @Command(
         name = "walk",
         mixinStandardHelpOptions = true,
+        addMethodSubcommands = false,
         description = {
             "Compare the walks of a plan with the prediction, and learn a site calibration from them.",
             "With --next: where the reports of another walk would teach most, along given tracks."

@@ -19,6 +19,12 @@ public record Equipment(
         List<CarryEntry> carries,
         Optional<AnchorEntry> anchor) {
 
+    /** The antenna that all others are held against; the reader has seen that there is one. */
+    public AntennaEntry control() {
+        for (AntennaEntry entry : antennas) if (entry.control()) return entry;
+        throw new IllegalStateException("a plan without a control");
+    }
+
     /** Bench file, name of the control in it, and the mounting whose deltas go into the budget. */
     public record Bench(Path file, String control, String mount) {}
 

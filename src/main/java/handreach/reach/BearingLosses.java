@@ -81,10 +81,9 @@ public final class BearingLosses {
 
     /** Samples whose paths are asked for warnings: the nearest, and one every eighth of the known way. */
     private static int[] looked(int known) {
-        return IntStream.rangeClosed(0, LOOKED)
-                .map(step -> step * (known - 1) / LOOKED)
-                .distinct()
-                .toArray();
+        int[] looked = new int[Math.min(LOOKED + 1, known)];
+        for (int i = 0; i < looked.length; i++) looked[i] = known > LOOKED ? i * (known - 1) / LOOKED : i;
+        return looked;
     }
 
     /** One thread's share. */
@@ -95,6 +94,7 @@ public final class BearingLosses {
         private final Progress progress;
         private final RaySampler sampler;
         private final LossModel model;
+        private final ModelNote.Kinds kinds = new ModelNote.Kinds();
         private final Radial radial = new Radial();
         /** By pair of heights, used again from bearing to bearing; made when first wanted. */
         private final RadialWalker[] walkers;
@@ -143,7 +143,7 @@ public final class BearingLosses {
             if (known == 0) return;
             walk.start(radial);
             if (walk instanceof MarchedWalker marched)
-                losses.warn(0, Double.POSITIVE_INFINITY, marched.warningsOfMarch());
+                losses.warn(0, Double.POSITIVE_INFINITY, marched.warningsOfMarch(), kinds);
             int[] looked = looked(known);
             int next = 0;
             for (int i = 0; i < known; i++) {
@@ -154,7 +154,7 @@ public final class BearingLosses {
                 if (next < looked.length && looked[next] == i) {
                     double fromM = next == 0 ? 0 : losses.distanceM(i);
                     double toM = ++next == looked.length ? Double.POSITIVE_INFINITY : losses.distanceM(i);
-                    losses.warn(fromM, toM, warnings(walk, pair, sample));
+                    losses.warn(fromM, toM, warnings(walk, pair, sample), kinds);
                 }
             }
         }

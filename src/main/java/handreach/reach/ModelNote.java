@@ -2,6 +2,7 @@ package handreach.reach;
 
 import java.util.ArrayList;
 import java.util.BitSet;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -21,26 +22,40 @@ import java.util.OptionalDouble;
  */
 public record ModelNote(
         String sentence, int bearings, int of, double firstBearingDeg, OptionalDouble firstM, OptionalDouble lastM) {
-    /** A warning on one bearing, and from where to where it was met, m: 0 for the nearest path, infinity for the farthest. */
-    record Met(String sentence, double fromM, double toM) {
+    /**
+     * A warning on one bearing, and from where to where it was met, m: 0 for the nearest path, infinity for the farthest.
+     *
+     * @param kind the sentence with a mark for every number
+     */
+    record Met(String sentence, String kind, double fromM, double toM) {
         Met reaching(double farM) {
-            return new Met(sentence, fromM, farM);
+            return new Met(sentence, kind, fromM, farM);
+        }
+    }
+
+    /** Kinds of the sentences that one thread has met; paths by the thousand say a few dozen. */
+    static final class Kinds {
+        private final Map<String, String> known = new HashMap<>();
+
+        String of(String sentence) {
+            String kind = known.get(sentence);
+            if (kind == null) known.put(sentence, kind = marked(sentence));
+            return kind;
         }
 
-        /** The sentence with a mark for every number. */
-        String kind() {
+        private static String marked(String sentence) {
             StringBuilder kind = new StringBuilder(sentence.length());
             for (int i = 0; i < sentence.length(); ) {
-                int end = pastDigits(i);
-                if (end > i && sentence.startsWith(".", end) && pastDigits(end + 1) > end + 1)
-                    end = pastDigits(end + 1);
+                int end = pastDigits(sentence, i);
+                if (end > i && sentence.startsWith(".", end) && pastDigits(sentence, end + 1) > end + 1)
+                    end = pastDigits(sentence, end + 1);
                 kind.append(end > i ? '#' : sentence.charAt(i));
                 i = Math.max(end, i + 1);
             }
             return kind.toString();
         }
 
-        private int pastDigits(int from) {
+        private static int pastDigits(String sentence, int from) {
             int end = from;
             while (end < sentence.length() && sentence.charAt(end) >= '0' && sentence.charAt(end) <= '9') end++;
             return end;

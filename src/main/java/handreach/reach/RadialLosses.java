@@ -71,10 +71,12 @@ public final class RadialLosses {
     }
 
     /** What the model says of paths between two distances, m; distances do not fall from call to call. */
-    void warn(double fromM, double toM, List<String> sentences) {
+    void warn(double fromM, double toM, List<String> sentences, ModelNote.Kinds kinds) {
         for (String sentence : sentences) {
-            ModelNote.Met met = new ModelNote.Met(sentence, fromM, toM);
-            warnings.merge(met.kind(), met, (before, now) -> before.reaching(now.toM()));
+            String kind = kinds.of(sentence);
+            ModelNote.Met before = warnings.get(kind);
+            warnings.put(
+                    kind, before == null ? new ModelNote.Met(sentence, kind, fromM, toM) : before.reaching(toM));
         }
     }
 

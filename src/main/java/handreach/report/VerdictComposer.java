@@ -152,13 +152,13 @@ final class VerdictComposer {
 
     private String sides(ReachVerdict verdict) {
         List<GroundGain.Side> all = verdict.ground().sides();
-        double sum = all.stream().mapToDouble(GroundGain.Side::areaM2).sum();
-        List<String> named = all.stream()
-                .filter(side -> side.equals(all.get(0)) || side.areaM2() >= LEAST_PART * sum)
-                .limit(MOST_SIDES)
-                .map(side -> Compass.word(side.bearingDeg()) + " of "
-                        + verdict.named().get(side.place()) + " (" + lengths.area(side.areaM2()) + ")")
-                .toList();
+        double sum = 0;
+        for (GroundGain.Side side : all) sum += side.areaM2();
+        List<String> named = new ArrayList<>();
+        for (GroundGain.Side side : all)
+            if (named.isEmpty() || named.size() < MOST_SIDES && side.areaM2() >= LEAST_PART * sum)
+                named.add(Compass.word(side.bearingDeg()) + " of "
+                        + verdict.named().get(side.place()) + " (" + lengths.area(side.areaM2()) + ")");
         return named.isEmpty() ? "" : ", chiefly " + String.join(" and ", named);
     }
 

@@ -22,17 +22,21 @@ import java.util.Optional;
 record CoverFiles(LandCover cover, Optional<CoverRaster> raster, Optional<CoverPolygons> polygons) {
     static CoverFiles of(GroundChoice.CoverChoice choice) {
         Cover everywhere = choice.everywhere();
-        Optional<CoverRaster> raster = choice.raster().map(file -> CoverRaster.open(file, choice.legend(), everywhere));
-        LandCover base = raster.<LandCover>map(one -> one).orElse(LandCover.uniform(everywhere));
-        Optional<CoverPolygons> polygons = choice.polygons().map(file -> CoverPolygons.read(file, base));
-        return new CoverFiles(polygons.<LandCover>map(one -> one).orElse(base), raster, polygons);
+        Optional<CoverRaster> raster = choice.raster().isPresent()
+                ? Optional.of(CoverRaster.open(choice.raster().get(), choice.legend(), everywhere))
+                : Optional.empty();
+        LandCover base = raster.isPresent() ? raster.get() : LandCover.uniform(everywhere);
+        Optional<CoverPolygons> polygons = choice.polygons().isPresent()
+                ? Optional.of(CoverPolygons.read(choice.polygons().get(), base))
+                : Optional.empty();
+        return new CoverFiles(polygons.isPresent() ? polygons.get() : base, raster, polygons);
     }
 
     /** Whether raster or polygons say anything about the area of a plan; without it, the plan is as one without land cover. */
     boolean tellsAnythingIn(Plan plan) {
         TileBounds area = area(plan);
-        return raster.map(one -> one.holdsAny(area)).orElse(false)
-                || polygons.map(one -> one.holdsAny(area)).orElse(false);
+        return raster.isPresent() && raster.get().holdsAny(area)
+                || polygons.isPresent() && polygons.get().holdsAny(area);
     }
 
     /** What was doubtful: files and codes, and what covers none of the area. */
@@ -40,11 +44,11 @@ record CoverFiles(LandCover cover, Optional<CoverRaster> raster, Optional<CoverP
         List<String> all = new ArrayList<>();
         GroundChoice.CoverChoice choice = plan.ground().cover();
         TileBounds area = area(plan);
-        raster.filter(one -> !one.holdsAny(area))
-                .ifPresent(one -> all.add(coversNothing(choice.raster(), "land_cover", plan)));
-        polygons.filter(one -> !one.holdsAny(area))
-                .ifPresent(one -> all.add(coversNothing(choice.polygons(), "cover_areas", plan)));
-        raster.ifPresent(one -> all.addAll(one.warnings()));
+        if (raster.isPresent() && !raster.get().holdsAny(area))
+            all.add(coversNothing(choice.raster(), "land_cover", plan));
+        if (polygons.isPresent() && !polygons.get().holdsAny(area))
+            all.add(coversNothing(choice.polygons(), "cover_areas", plan));
+        if (raster.isPresent()) all.addAll(raster.get().warnings());
         return all;
     }
 

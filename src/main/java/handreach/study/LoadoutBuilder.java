@@ -2,8 +2,10 @@ package handreach.study;
 
 import handreach.bench.AntennaResult;
 import handreach.bench.BenchAnalysis;
+import handreach.bench.MeterResult;
 import handreach.bench.MeterScale;
 import handreach.bench.MountKind;
+import handreach.bench.MountResult;
 import handreach.bench.Mounting;
 import handreach.input.InputFault;
 import handreach.input.SourceText;
@@ -32,14 +34,13 @@ import handreach.units.Dbi;
 import handreach.units.Dbm;
 import handreach.units.Decibels;
 import handreach.units.Frequency;
+import java.nio.file.Path;
 import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
-import java.util.stream.Stream;
 
 /** Builds loadouts out of what the plan says and what the bench measured. */
 final class LoadoutBuilder {
@@ -79,8 +80,8 @@ final class LoadoutBuilder {
         Map<String, Radio> radios = new HashMap<>();
         for (Equipment.RadioEntry entry : plan.equipment().radios()) radios.put(entry.name(), radio(entry));
         Map<String, Equipment.AntennaEntry> antennas = new HashMap<>();
-        plan.equipment().antennas().forEach(entry -> antennas.put(entry.name(), entry));
-        reserve().ifPresent(warnings::add);
+        for (Equipment.AntennaEntry entry : plan.equipment().antennas()) antennas.put(entry.name(), entry);
+        if (!band.covers(frequency)) warnings.add(reserve());
         List<Loadout> loadouts = new ArrayList<>();
         for (Equipment.LoadoutEntry entry : plan.equipment().loadouts()) {
             Equipment.AntennaEntry antenna = antennas.get(entry.antenna());
@@ -107,11 +108,7 @@ final class LoadoutBuilder {
 
     /** The control without the wire; of the usual kind where the plan does not say. */
     Antenna control() {
-        Equipment.AntennaEntry entry = plan.equipment().antennas().stream()
-                .filter(Equipment.AntennaEntry::control)
-                .findFirst()
-                .orElseThrow();
-        return bare(entry, false);
+        return bare(plan.equipment().control(), false);
     }
 
     /** An antenna of the plan for its kind alone, without a pattern of its own. */
@@ -128,17 +125,16 @@ final class LoadoutBuilder {
     }
 
     /** What is to be said of the default table at a frequency outside its bands. */
-    private Optional<String> reserve() {
-        if (band.covers(frequency)) return Optional.empty();
-        return Optional.of("The default table of carry positions was made for " + band.label() + "; it is used for "
-                + number(frequency.mhz()) + " MHz with that reserve.");
+    private String reserve() {
+        return "The default table of carry positions was made for " + band.label() + "; it is used for "
+                + number(frequency.mhz()) + " MHz with that reserve.";
     }
 
     private Radio radio(Equipment.RadioEntry entry) {
         Modulation modulation = plan.channel().modulation();
-        double sensitivity = entry.sensitivityDbm()
-                .orElseGet(() ->
-                        modulation.thermalNoiseDbm() + entry.noiseFigureDb().orElseThrow() + modulation.staticDb());
+        double sensitivity = entry.sensitivityDbm().isPresent()
+                ? entry.sensitivityDbm().getAsDouble()
+                : modulation.thermalNoiseDbm() + entry.noiseFigureDb().orElseThrow() + modulation.staticDb();
         Radio radio = new Radio(entry.name(), Dbm.ofWatts(entry.powerW()), new Dbm(sensitivity), modulation);
         if (radio.isTooGoodToBeTrue())
             warnings.add("The sensitivity of " + entry.name() + ", " + number(sensitivity)
@@ -158,7 +154,7 @@ final class LoadoutBuilder {
                 burden,
                 pattern(entry),
                 entry.known().kind());
-        antenna.pattern(frequency, Carry.FACE).warnings().forEach(note -> warnOnce(entry.name() + ": " + note));
+        for (String note : antenna.pattern(frequency, Carry.FACE).warnings()) warnOnce(entry.name() + ": " + note);
         return antenna;
     }
 
@@ -171,10 +167,10 @@ final class LoadoutBuilder {
     }
 
     private Optional<ElevationPattern> pattern(Equipment.AntennaEntry entry) {
-        return entry.known()
-                .pattern()
-                .map(file -> patterns.computeIfAbsent(
-                        entry.name(), name -> ElevationPattern.read(SourceText.readTable(file))));
+        Optional<Path> stated = entry.known().pattern();
+        if (stated.isEmpty()) return Optional.empty();
+        return Optional.of(patterns.computeIfAbsent(
+                entry.name(), name -> ElevationPattern.read(SourceText.readTable(stated.get()))));
     }
 
     private CarryLoss carry(Carry carry, Antenna worn) {
@@ -207,12 +203,7 @@ final class LoadoutBuilder {
             warnOnce("The [anchor] was measured on " + home.name() + " ("
                     + number(home.frequency().mhz()) + " MHz); at " + number(frequency.mhz())
                     + " MHz the default of its band is taken.");
-        ControlAnchor anchor = plan.equipment()
-                .anchor()
-                .filter(own -> isHomeBand())
-                .map(own ->
-                        ControlAnchor.measured(band, new Dbd(own.controlGainDbd()), own.uncertaintyDb(), own.source()))
-                .orElse(ControlAnchor.standard(band));
+        ControlAnchor anchor = anchor();
         OptionalDouble swr = entry.delta().swr();
         if (entry.known().gain().isPresent()) {
             Equipment.StatedGain stated = entry.known().gain().get();
@@ -225,9 +216,16 @@ final class LoadoutBuilder {
             AntennaDelta delta = declared.get();
             return new AntennaGain.OverControl(delta, move(delta, carried), anchor, swr);
         }
-        return measured(entry, loadout)
-                .<AntennaGain>map(delta -> new AntennaGain.OverControl(delta, move(delta, carried), anchor, swr))
-                .orElseGet(() -> unmeasured(entry, loadout, anchor, swr));
+        Optional<AntennaDelta> measured = measured(entry, loadout);
+        if (measured.isEmpty()) return unmeasured(entry, loadout, anchor, swr);
+        AntennaDelta delta = measured.get();
+        return new AntennaGain.OverControl(delta, move(delta, carried), anchor, swr);
+    }
+
+    private ControlAnchor anchor() {
+        if (plan.equipment().anchor().isEmpty() || !isHomeBand()) return ControlAnchor.standard(band);
+        Equipment.AnchorEntry own = plan.equipment().anchor().get();
+        return ControlAnchor.measured(band, new Dbd(own.controlGainDbd()), own.uncertaintyDb(), own.source());
     }
 
     /** What the plan declares for this very channel, else what it declares of the antenna. */
@@ -306,17 +304,25 @@ final class LoadoutBuilder {
     private record Found(
             Mounting mounting, OptionalDouble frequencyMhz, AntennaResult result, Optional<MeterScale.Basis> law) {}
 
-    private Stream<Found> fromLevels(String name) {
-        return bench.orElseThrow().mounts().stream()
-                .flatMap(mount -> mount.antenna(name).stream()
-                        .map(result -> new Found(mount.mounting(), mount.frequencyMhz(), result, Optional.empty())));
+    private List<Found> fromLevels(String name) {
+        List<Found> all = new ArrayList<>();
+        for (MountResult mount : bench.orElseThrow().mounts()) {
+            Optional<AntennaResult> result = mount.antenna(name);
+            if (result.isPresent())
+                all.add(new Found(mount.mounting(), mount.frequencyMhz(), result.get(), Optional.empty()));
+        }
+        return all;
     }
 
-    private Stream<Found> fromMeter(String name) {
-        return bench.orElseThrow().meters().stream()
-                .flatMap(meter -> meter.antenna(name).stream()
-                        .map(result ->
-                                new Found(meter.mounting(), meter.frequencyMhz(), result, Optional.of(meter.basis()))));
+    private List<Found> fromMeter(String name) {
+        List<Found> all = new ArrayList<>();
+        for (MeterResult meter : bench.orElseThrow().meters()) {
+            Optional<AntennaResult> result = meter.antenna(name);
+            if (result.isPresent())
+                all.add(new Found(
+                        meter.mounting(), meter.frequencyMhz(), result.get(), Optional.of(meter.basis())));
+        }
+        return all;
     }
 
     /** From levels; from a field meter only where the antenna has none that would do. */
@@ -326,24 +332,32 @@ final class LoadoutBuilder {
         String name = loadout.counterpoise()
                 ? wired.orElse(entry.delta().benchName())
                 : entry.delta().benchName();
-        return nearest(fromLevels(name), loadout, wired.isPresent())
-                .or(() -> nearest(fromMeter(name), loadout, wired.isPresent()))
-                .map(this::delta);
+        Found found = nearest(fromLevels(name), loadout, wired.isPresent());
+        if (found == null) found = nearest(fromMeter(name), loadout, wired.isPresent());
+        return found == null ? Optional.empty() : Optional.of(delta(found));
     }
 
-    private Optional<Found> nearest(Stream<Found> all, Equipment.LoadoutEntry loadout, boolean isNamedWired) {
-        return all.filter(found -> !loadout.counterpoise()
-                        || isNamedWired
-                        || found.mounting().withCounterpoise())
-                .filter(found -> loadout.counterpoise() || !found.mounting().withCounterpoise())
-                .min(Comparator.<Found>comparingInt(found -> isWished(found) ? 0 : 1)
-                        .thenComparingInt(found -> distance(found.mounting().kind(), loadout.carry()))
-                        .thenComparingDouble(this::frequencyGap));
+    /** The first of those nearest to the way the loadout is carried; null where none will do. */
+    private Found nearest(List<Found> all, Equipment.LoadoutEntry loadout, boolean isNamedWired) {
+        Found nearest = null;
+        for (Found found : all) {
+            boolean isWired = found.mounting().withCounterpoise();
+            boolean fits = loadout.counterpoise() ? isWired || isNamedWired : !isWired;
+            if (fits && (nearest == null || isNearer(found, nearest, loadout.carry()))) nearest = found;
+        }
+        return nearest;
+    }
+
+    private boolean isNearer(Found one, Found other, Carry carry) {
+        if (isWished(one) != isWished(other)) return isWished(one);
+        int further = distance(one.mounting().kind(), carry)
+                - distance(other.mounting().kind(), carry);
+        return further < 0 || further == 0 && frequencyGap(one) < frequencyGap(other);
     }
 
     private boolean isWished(Found found) {
-        String wish = plan.equipment().bench().map(Equipment.Bench::mount).orElse("");
-        return found.mounting().name().equalsIgnoreCase(wish);
+        Optional<Equipment.Bench> named = plan.equipment().bench();
+        return named.isPresent() && found.mounting().name().equalsIgnoreCase(named.get().mount());
     }
 
     private double frequencyGap(Found found) {

@@ -28,14 +28,17 @@ final class PlacesCount {
     PlacesCount(Scene scene, TalkBook book, List<PlacesAnswer.Place> places) {
         this.scene = scene;
         this.book = book;
-        this.middle =
-                scene.plan().questions().reach().from().map(scene::position).or(scene::base);
-        this.places = places.stream()
-                .filter(place -> !place.points().isEmpty())
-                .filter(place -> place.kind() != PlacesAnswer.Kind.POSITION
-                        || middle.filter(entry -> entry.name().equals(place.name()))
-                                .isEmpty())
-                .toList();
+        Optional<String> from = scene.plan().questions().reach().from();
+        this.middle = from.isPresent() ? Optional.of(scene.position(from.get())) : scene.base();
+        this.places = new ArrayList<>();
+        for (PlacesAnswer.Place place : places)
+            if (!place.points().isEmpty() && !isInMiddle(place)) this.places.add(place);
+    }
+
+    private boolean isInMiddle(PlacesAnswer.Place place) {
+        return place.kind() == PlacesAnswer.Kind.POSITION
+                && middle.isPresent()
+                && middle.get().name().equals(place.name());
     }
 
     /** What a loadout adds to the control; empty where there is nobody but the one in the middle. */
@@ -78,9 +81,9 @@ final class PlacesCount {
     }
 
     private double spareDb(Party point, Loadout carried) {
-        Party other =
-                new Party(middle.map(Places.PositionEntry::name).orElse("the middle"), at(), end(carried)).asBase();
-        return book.talk(other, point).map(TalkBook.Talk::spareDb).orElse(Double.NEGATIVE_INFINITY);
+        String name = middle.isPresent() ? middle.get().name() : "the middle";
+        Optional<TalkBook.Talk> talk = book.talk(new Party(name, at(), end(carried)).asBase(), point);
+        return talk.isPresent() ? talk.get().spareDb() : Double.NEGATIVE_INFINITY;
     }
 
     private Party carrying(Party point, Loadout loadout) {
@@ -88,14 +91,14 @@ final class PlacesCount {
     }
 
     private Position at() {
-        return middle.map(Places.PositionEntry::at).orElseGet(scene::middle);
+        return middle.isPresent() ? middle.get().at() : scene.middle();
     }
 
     private LinkEnd end(Loadout carried) {
         Questions.ReachQuestion asked = scene.plan().questions().reach();
-        Optional<String> stays = asked.with().isPresent() || asked.alike()
+        Optional<String> stays = asked.with().isPresent() || asked.alike() || middle.isEmpty()
                 ? asked.with()
-                : middle.flatMap(Places.PositionEntry::loadout);
-        return scene.end(stays.map(scene::loadout).orElse(carried));
+                : middle.get().loadout();
+        return scene.end(stays.isPresent() ? scene.loadout(stays.get()) : carried);
     }
 }

@@ -8,7 +8,6 @@ import handreach.relay.HopPath;
 import handreach.relay.Party;
 import handreach.relay.TalkBook;
 import java.util.ArrayList;
-import java.util.DoubleSummaryStatistics;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
@@ -45,14 +44,18 @@ final class PlacesStudy {
                     entry.name(),
                     PlacesAnswer.Kind.POSITION,
                     loadout(scene, entry.loadout()),
-                    all.stream()
-                            .filter(one -> one.group().isEmpty() && one.name().equals(entry.name()))
-                            .toList()));
+                    standing(all, entry.name())));
         for (Places.RouteEntry entry : said.routes())
             places.add(group(scene, all, entry.name(), PlacesAnswer.Kind.ROUTE, entry.loadout()));
         for (Places.SectorEntry entry : said.sectors())
             places.add(group(scene, all, entry.name(), PlacesAnswer.Kind.SECTOR, entry.loadout()));
         return places;
+    }
+
+    private static List<Party> standing(List<Party> all, String name) {
+        List<Party> there = new ArrayList<>();
+        for (Party one : all) if (one.group().isEmpty() && one.name().equals(name)) there.add(one);
+        return there;
     }
 
     private static PlacesAnswer.Place group(
@@ -67,7 +70,7 @@ final class PlacesStudy {
     }
 
     private static Loadout loadout(Scene scene, Optional<String> name) {
-        return name.map(scene::loadout).orElseGet(scene::controlLoadout);
+        return name.isPresent() ? scene.loadout(name.get()) : scene.controlLoadout();
     }
 
     private PlacesAnswer answer() {
@@ -100,14 +103,18 @@ final class PlacesStudy {
 
     private PlacesAnswer.Pair pair(int a, int b) {
         List<HopPath.HopOdds> odds = new ArrayList<>();
-        DoubleSummaryStatistics distanceM = new DoubleSummaryStatistics();
+        double nearestM = Double.POSITIVE_INFINITY;
+        double farthestM = 0;
         int paths = 0;
         for (Party one : places.get(a).points())
             for (Party other : places.get(b).points()) {
                 progress.goOn();
                 paths++;
-                book.talk(one, other).ifPresent(talk -> odds.add(talk.odds()));
-                distanceM.accept(GeodesicLine.distanceM(one.at(), other.at()));
+                Optional<TalkBook.Talk> talk = book.talk(one, other);
+                if (talk.isPresent()) odds.add(talk.get().odds());
+                double distanceM = GeodesicLine.distanceM(one.at(), other.at());
+                nearestM = Math.min(nearestM, distanceM);
+                farthestM = Math.max(farthestM, distanceM);
             }
         return new PlacesAnswer.Pair(
                 a,
@@ -115,7 +122,7 @@ final class PlacesStudy {
                 paths > 0 && odds.size() == paths ? Optional.of(odds(odds)) : Optional.empty(),
                 paths == 0
                         ? new PlacesAnswer.Span(0, 0)
-                        : new PlacesAnswer.Span(distanceM.getMin(), distanceM.getMax()));
+                        : new PlacesAnswer.Span(nearestM, farthestM));
     }
 
     static PlacesAnswer.Odds odds(List<HopPath.HopOdds> all) {
@@ -127,7 +134,12 @@ final class PlacesStudy {
     }
 
     private static PlacesAnswer.Span span(List<HopPath.HopOdds> all, ToDoubleFunction<HopPath.HopOdds> figure) {
-        DoubleSummaryStatistics found = all.stream().mapToDouble(figure).summaryStatistics();
-        return new PlacesAnswer.Span(found.getMin(), found.getMax());
+        double least = Double.POSITIVE_INFINITY;
+        double most = Double.NEGATIVE_INFINITY;
+        for (HopPath.HopOdds one : all) {
+            least = Math.min(least, figure.applyAsDouble(one));
+            most = Math.max(most, figure.applyAsDouble(one));
+        }
+        return new PlacesAnswer.Span(least, most);
     }
 }

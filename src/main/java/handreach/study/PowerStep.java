@@ -42,6 +42,7 @@ public record PowerStep(
         for (int i = 0; i < loadouts.size(); i++) {
             Loadout loadout = loadouts.get(i);
             Equipment.RadioEntry radio = radio(scene, loadout);
+            if (radio.lowerPowers().isEmpty()) continue;
             OptionalDouble full = hours(radio, radio.battery().map(Equipment.BatteryEntry::sendMa));
             for (Equipment.PowerEntry step : radio.lowerPowers()) {
                 if (step.powerW() >= radio.powerW()) {
@@ -63,10 +64,9 @@ public record PowerStep(
     }
 
     private static Equipment.RadioEntry radio(Scene scene, Loadout loadout) {
-        return scene.plan().equipment().radios().stream()
-                .filter(entry -> entry.name().equals(loadout.radio().name()))
-                .findFirst()
-                .orElseThrow();
+        for (Equipment.RadioEntry entry : scene.plan().equipment().radios())
+            if (entry.name().equals(loadout.radio().name())) return entry;
+        throw new IllegalStateException("no radio " + loadout.radio().name());
     }
 
     private static OptionalDouble hours(Equipment.RadioEntry radio, Optional<Double> sendMa) {

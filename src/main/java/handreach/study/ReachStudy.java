@@ -4,6 +4,7 @@ import handreach.geodesy.Position;
 import handreach.input.InputFault;
 import handreach.loadout.Loadout;
 import handreach.plan.Channel;
+import handreach.plan.Places;
 import handreach.propagation.Foliage;
 import handreach.propagation.Terminals;
 import handreach.reach.AreaGround;
@@ -30,7 +31,6 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.LinkedHashSet;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.LongSupplier;
@@ -60,8 +60,15 @@ public final class ReachStudy {
                         || one.name().equals(scene.controlLoadout().name()))
                 .toList();
         this.ground = scene.ground().near(middle, radiusM);
-        this.links = loadouts.stream().map(scene::link).toList();
-        this.heights = links.stream().map(ReachLink::terminals).distinct().toList();
+        List<ReachLink> each = new ArrayList<>();
+        Set<Terminals> pairs = new LinkedHashSet<>();
+        for (Loadout loadout : loadouts) {
+            ReachLink link = scene.link(loadout);
+            each.add(link);
+            pairs.add(link.terminals());
+        }
+        this.links = List.copyOf(each);
+        this.heights = List.copyOf(pairs);
     }
 
     /** Runs the study as the plan says; {@code withArea} also reckons the loss to every cell, for maps. */
@@ -133,10 +140,9 @@ public final class ReachStudy {
         check();
         List<BearingLosses> losses = losses(progress);
         double odds = scene.plan().channel().wish().odds();
-        int control = loadouts.stream()
-                .map(Loadout::name)
-                .toList()
-                .indexOf(scene.controlLoadout().name());
+        String held = scene.controlLoadout().name();
+        int control = 0;
+        while (!loadouts.get(control).name().equals(held)) control++;
         LoadoutReach controlReach = LoadoutReach.of(losses(losses, control), links.get(control), odds);
         List<LoadoutReach> reaches = new ArrayList<>();
         List<LoadoutReach> someCopy = new ArrayList<>();
@@ -151,9 +157,8 @@ public final class ReachStudy {
         List<PowerStep> powerSteps =
                 PowerStep.of(scene, loadouts, (i, link) -> LoadoutReach.of(losses(losses, i), link, odds), warnings);
         List<LoadoutReach> inLeaf = inLeaf(progress, odds);
-        int steep = (int) losses(losses, control).radials().stream()
-                .filter(RadialLosses::endsAtSteepGround)
-                .count();
+        int steep = 0;
+        for (RadialLosses radial : losses(losses, control).radials()) if (radial.endsAtSteepGround()) steep++;
         if (steep > 0) warnings.add(noAnswer("On " + steep + " of " + controlReach.bearings() + " bearings"));
         int unknown = controlReach.partlyUnknown() - steep;
         if (unknown > 0)
@@ -220,16 +225,18 @@ public final class ReachStudy {
     private GroundGain ground(
             List<BearingLosses> losses, Optional<ReachAnswer.AreaAnswer> area, int control, int loadout) {
         double odds = scene.plan().channel().wish().odds();
-        List<Position> places = sidesOf().stream().map(Side::at).toList();
-        return area.map(cells ->
-                        GroundGain.of(cells.odds().get(control), cells.odds().get(loadout), odds, places))
-                .orElseGet(() -> GroundGain.of(
-                        losses(losses, control),
-                        links.get(control),
-                        losses(losses, loadout),
-                        links.get(loadout),
-                        odds,
-                        places));
+        List<Position> places = new ArrayList<>();
+        for (Side side : sidesOf()) places.add(side.at());
+        if (area.isPresent())
+            return GroundGain.of(
+                    area.get().odds().get(control), area.get().odds().get(loadout), odds, places);
+        return GroundGain.of(
+                losses(losses, control),
+                links.get(control),
+                losses(losses, loadout),
+                links.get(loadout),
+                odds,
+                places);
     }
 
     /** A place by which sides of the ground are told. */
@@ -237,14 +244,16 @@ public final class ReachStudy {
 
     /** Positions of the plan; the middle where it has none. */
     private List<Side> sidesOf() {
-        List<Side> sides = scene.plan().places().positions().stream()
-                .map(entry -> new Side(entry.name(), entry.at()))
-                .toList();
+        List<Side> sides = new ArrayList<>();
+        for (Places.PositionEntry entry : scene.plan().places().positions())
+            sides.add(new Side(entry.name(), entry.at()));
         return sides.isEmpty() ? List.of(new Side("the middle", middle)) : sides;
     }
 
     private List<String> sides() {
-        return sidesOf().stream().map(Side::name).toList();
+        List<String> names = new ArrayList<>();
+        for (Side side : sidesOf()) names.add(side.name());
+        return names;
     }
 
     private static ReachVerdict.OnBearing best(LoadoutReach control, LoadoutReach other) {
@@ -268,17 +277,11 @@ public final class ReachStudy {
         String first = note.firstM().isPresent()
                 ? "nearest at " + lengths.text(note.firstM().getAsDouble()) + " towards"
                 : "the first at";
-        return String.format(
-                Locale.ROOT,
-                "%s On %d of %d bearings, %s %s%s.",
-                note.sentence(),
-                note.bearings(),
-                note.of(),
-                first,
-                scene.plan().header().bearings().text(note.firstBearingDeg()),
-                note.lastM().isPresent()
-                        ? ", no farther than " + lengths.text(note.lastM().getAsDouble())
-                        : "");
+        String last = note.lastM().isPresent()
+                ? ", no farther than " + lengths.text(note.lastM().getAsDouble())
+                : "";
+        return note.sentence() + " On " + note.bearings() + " of " + note.of() + " bearings, " + first + " "
+                + scene.plan().header().bearings().text(note.firstBearingDeg()) + last + ".";
     }
 
     private void warnOfSteepCells(ReachAnswer.AreaAnswer area) {

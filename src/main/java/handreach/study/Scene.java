@@ -278,23 +278,16 @@ public final class Scene {
     }
 
     public Loadout loadout(String name) {
-        return loadouts.stream()
-                .filter(loadout -> loadout.name().equals(name))
-                .findFirst()
-                .orElseThrow(() -> unknown(
-                        "loadout", name, loadouts.stream().map(Loadout::name).toList()));
+        for (Loadout loadout : loadouts) if (loadout.name().equals(name)) return loadout;
+        throw unknown("loadout", name, loadouts.stream().map(Loadout::name).toList());
     }
 
     /** A position of the plan by its name. */
     public Places.PositionEntry position(String name) {
         List<Places.PositionEntry> all = plan().places().positions();
-        return all.stream()
-                .filter(entry -> entry.name().equals(name))
-                .findFirst()
-                .orElseThrow(() -> unknown(
-                        "position",
-                        name,
-                        all.stream().map(Places.PositionEntry::name).toList()));
+        for (Places.PositionEntry entry : all) if (entry.name().equals(name)) return entry;
+        throw unknown(
+                "position", name, all.stream().map(Places.PositionEntry::name).toList());
     }
 
     private static InputFault unknown(String kind, String name, List<String> known) {
@@ -308,11 +301,7 @@ public final class Scene {
     /** Name of the loadout all others are held against: the first that carries the control without the wire. */
     public Loadout controlLoadout() {
         List<Equipment.LoadoutEntry> entries = plan().equipment().loadouts();
-        String control = plan().equipment().antennas().stream()
-                .filter(Equipment.AntennaEntry::control)
-                .map(Equipment.AntennaEntry::name)
-                .findFirst()
-                .orElseThrow();
+        String control = plan().equipment().control().name();
         for (int i = 0; i < entries.size(); i++)
             if (entries.get(i).antenna().equals(control) && !entries.get(i).counterpoise()) return loadouts.get(i);
         return loadouts.get(0);
@@ -353,13 +342,13 @@ public final class Scene {
     }
 
     SiteNoise noise(NoiseChoice choice) {
-        return choice.measured()
-                .map(floor -> SiteNoise.measured(
-                        new Dbm(floor.floorDbm()),
-                        floor.bandwidthKhz(),
-                        choice.surroundings().placeSpreadDb()))
-                .orElseGet(() ->
-                        SiteNoise.of(choice.surroundings(), plan().channel().frequency()));
+        if (choice.measured().isEmpty())
+            return SiteNoise.of(choice.surroundings(), plan().channel().frequency());
+        NoiseChoice.Measured floor = choice.measured().get();
+        return SiteNoise.measured(
+                new Dbm(floor.floorDbm()),
+                floor.bandwidthKhz(),
+                choice.surroundings().placeSpreadDb());
     }
 
     /** What is asked of every link of the plan. */
@@ -415,9 +404,9 @@ public final class Scene {
         double tiltDeg =
                 at < 0 ? 0 : plan().equipment().loadouts().get(at).hold().tiltDeg();
         Posture posture = new Posture(OptionalDouble.empty(), tiltDeg, 0);
-        SiteNoise noise = at < 0
-                ? noise()
-                : plan().equipment().loadouts().get(at).noise().map(this::noise).orElseGet(this::noise);
+        Optional<NoiseChoice> own =
+                at < 0 ? Optional.empty() : plan().equipment().loadouts().get(at).noise();
+        SiteNoise noise = own.isPresent() ? noise(own.get()) : noise();
         double feedDb =
                 at < 0 ? 0 : plan().equipment().loadouts().get(at).hold().feedLossDb();
         return new LinkEnd(loadout, noise, posture, RelayEquipment.feedLine(feedDb));
@@ -438,7 +427,8 @@ public final class Scene {
 
     /** What stands at the middle of the reach rose for a loadout: what stays there, or the same at both ends. */
     public Loadout middleLoadout(Loadout far) {
-        return middleLoadoutName().map(this::loadout).orElse(far);
+        Optional<String> name = middleLoadoutName();
+        return name.isPresent() ? loadout(name.get()) : far;
     }
 
     /**
@@ -453,15 +443,16 @@ public final class Scene {
 
     /** Who is called first of all: the first position marked as base, else the one in which the rose stands. */
     public Optional<Places.PositionEntry> base() {
-        return plan().places().positions().stream()
-                .filter(Places.PositionEntry::base)
-                .findFirst()
-                .or(() -> plan().questions().reach().from().map(this::position));
+        for (Places.PositionEntry entry : plan().places().positions()) if (entry.base()) return Optional.of(entry);
+        Optional<String> from = plan().questions().reach().from();
+        return from.isPresent() ? Optional.of(position(from.get())) : Optional.empty();
     }
 
     /** Whether a position is the base: marked as one, or called first of all. */
     boolean isBase(Places.PositionEntry entry) {
-        return entry.base() || base().filter(entry::equals).isPresent();
+        if (entry.base()) return true;
+        Optional<Places.PositionEntry> called = base();
+        return called.isPresent() && called.get().name().equals(entry.name());
     }
 
     /** Which ways must work between two places: one is enough only where one of them is the base and the plan says so. */
@@ -470,8 +461,9 @@ public final class Scene {
     }
 
     private boolean isBaseAt(Position at) {
-        return plan().places().positions().stream()
-                .anyMatch(entry -> isBase(entry) && entry.at().equals(at));
+        for (Places.PositionEntry entry : plan().places().positions())
+            if (isBase(entry) && entry.at().equals(at)) return true;
+        return false;
     }
 
     /** The same for the rose, in whose middle the base is, or who stands for it. */
@@ -482,12 +474,11 @@ public final class Scene {
     /** The position of the plan in the middle of the rose: the one named, else the base where it stands at the centre of the area. */
     public Optional<Places.PositionEntry> middlePosition() {
         Optional<String> from = plan().questions().reach().from();
-        if (from.isPresent()) return from.map(this::position);
+        if (from.isPresent()) return Optional.of(position(from.get()));
         Position centre = plan().places().area().centre();
-        return plan().places().positions().stream()
-                .filter(Places.PositionEntry::base)
-                .filter(entry -> GeodesicLine.distanceM(entry.at(), centre) < SAME_PLACE_M)
-                .findFirst();
+        for (Places.PositionEntry entry : plan().places().positions())
+            if (entry.base() && GeodesicLine.distanceM(entry.at(), centre) < SAME_PLACE_M) return Optional.of(entry);
+        return Optional.empty();
     }
 
     /** The link from the middle of the rose to somebody with this loadout; in the middle people face as the plan says. */
@@ -500,9 +491,7 @@ public final class Scene {
 
     /** Way that somebody in the middle faces, where the plan says it and it counts. */
     private OptionalDouble middleHeading(Loadout near) {
-        return near.carry().carry().isAtBody()
-                ? facingAt(middle()).map(this::headingDeg).orElse(OptionalDouble.empty())
-                : OptionalDouble.empty();
+        return near.carry().carry().isAtBody() ? headingDeg(middle()) : OptionalDouble.empty();
     }
 
     private ReachLink fromMiddle(LinkEnd near, LinkEnd far, LinkTerms terms) {
@@ -532,9 +521,14 @@ public final class Scene {
 
     /** The position of the plan at a place, where people face as the plan says; nothing where no heading is known. */
     Optional<Places.PositionEntry> facingAt(Position place) {
-        return plan().places().positions().stream()
-                .filter(entry -> entry.facing().isPresent() && entry.at().equals(place))
-                .findFirst();
+        for (Places.PositionEntry entry : plan().places().positions())
+            if (entry.facing().isPresent() && entry.at().equals(place)) return Optional.of(entry);
+        return Optional.empty();
+    }
+
+    private OptionalDouble headingDeg(Position place) {
+        Optional<Places.PositionEntry> entry = facingAt(place);
+        return entry.isPresent() ? headingDeg(entry.get()) : OptionalDouble.empty();
     }
 
     /** Name of the position of the plan at a place, or else these words. */
@@ -548,7 +542,7 @@ public final class Scene {
 
     /** One end of a path towards another place, facing as the plan says. */
     LinkEnd end(Loadout loadout, Position at, Position towards) {
-        OptionalDouble heading = facingAt(at).map(this::headingDeg).orElse(OptionalDouble.empty());
+        OptionalDouble heading = headingDeg(at);
         LinkEnd end = end(loadout);
         if (heading.isEmpty() || isSamePlace(at, towards)) return end;
         return end.facing(GeodesicLine.between(at, towards).azimuthDeg() - heading.getAsDouble());
@@ -577,10 +571,10 @@ public final class Scene {
     }
 
     private ReachLink taught(ReachLink link, Loadout near, Loadout far) {
-        return learned()
-                .map(taught -> link.calibrated(
-                        lesson(taught, link.budget(), near, far), taught.covers(this::coverAt, middle())))
-                .orElse(link);
+        Optional<LearnedSite> walked = learned();
+        if (walked.isEmpty()) return link;
+        LearnedSite taught = walked.get();
+        return link.calibrated(lesson(taught, link.budget(), near, far), taught.covers(this::coverAt, middle()));
     }
 
     /** What walks have taught, where the plan names it. */
@@ -671,10 +665,9 @@ public final class Scene {
 
     /** Where the reach rose stands. */
     public Position middle() {
-        return plan().questions()
-                .reach()
-                .from()
-                .map(name -> position(name).at())
-                .orElse(plan().places().area().centre());
+        Optional<String> from = plan().questions().reach().from();
+        return from.isPresent()
+                ? position(from.get()).at()
+                : plan().places().area().centre();
     }
 }

@@ -19,6 +19,9 @@ final class HandheldWalker implements RadialWalker {
     private HandheldWalk walk;
     private Radial radial;
     private int taken;
+    /** The nearest sample on which something stands, as far as it has been asked for. */
+    private int firstStanding;
+
     private boolean endsAtReceiver;
     private final WoodRuns woods = new WoodRuns();
     private double distanceKm;
@@ -44,6 +47,7 @@ final class HandheldWalker implements RadialWalker {
         if (walk.capacity() < radial.count + 2)
             walk = new HandheldWalk(conditions, terminals, radial.count + radial.count / 4 + 2);
         taken = 0;
+        firstStanding = 1;
         woods.start(radial);
     }
 
@@ -100,10 +104,12 @@ final class HandheldWalker implements RadialWalker {
 
     @Override
     public Optional<List<String>> warnings() {
-        int between = 1;
-        while (between < taken && !stands(between)) between++;
+        while (firstStanding < taken && !stands(firstStanding)) firstStanding++;
         return Optional.of(Handheld.warnings(
-                walk, radial.outline(Math.min(between, taken), distanceKm, groundM, cover), terminals, conditions));
+                walk,
+                radial.outline(Math.min(firstStanding, taken), distanceKm, groundM, cover),
+                terminals,
+                conditions));
     }
 
     /** Whether something stands on a sample of which the model would say that it is left out. */
