@@ -101,7 +101,7 @@ class SaveDeskTest {
         run.robot().push(KeyCode.SHORTCUT, KeyCode.S);
         run.settle();
         assertTrue(
-                run.noticeTexts().get(0).contains("could not be written"),
+                run.noticeTexts().get(0).contains("name another folder"),
                 run.noticeTexts().toString());
         assertTrue(run.robot().lookup(".notice-verb").queryAllAs(Button.class).stream()
                 .anyMatch(button -> button.getText().equals("Save elsewhere\u2026")));
