@@ -44,17 +44,7 @@ public record Axis(double low, double high, double startPx, double endPx) {
     public String text(double tick, int wanted) {
         double step = step(low, high, wanted);
         int decimals = (int) Math.max(0, Math.ceil(-Math.log10(step) - 1e-9));
-        return number(tick, decimals);
-    }
-
-    /** A number with a true minus sign and never a negative zero. */
-    public static String number(double value, int decimals) {
-        return Decibels.number(value, decimals).replace('-', '\u2212');
-    }
-
-    /** A number that always shows its sign. */
-    public static String signed(double value, int decimals) {
-        return Decibels.signed(value, decimals).replace('-', '\u2212');
+        return Decibels.number(tick, decimals);
     }
 
     static double step(double low, double high, int wanted) {

@@ -17,6 +17,7 @@ import handreach.report.figure.RosePoints;
 import handreach.report.figure.RoseTrace;
 import handreach.report.figure.UnknownGround;
 import handreach.uncertainty.Interval;
+import handreach.units.Decibels;
 import handreach.units.Lengths;
 import java.util.ArrayList;
 import java.util.List;
@@ -193,9 +194,9 @@ class FiguresTest {
         assertEquals(8, axis.high(), 1e-12);
         assertEquals(List.of(-4.0, -2.0, 0.0, 2.0, 4.0, 6.0, 8.0), axis.ticks(6));
         assertEquals("\u22122", axis.text(-2, 6));
-        assertEquals("0.0", Axis.number(-0.04, 1));
-        assertEquals("+0.3", Axis.signed(0.3, 1));
-        assertEquals("0.0", Axis.signed(-0.01, 1));
+        assertEquals("0.0", Decibels.number(-0.04, 1));
+        assertEquals("+0.3", Decibels.signed(0.3, 1));
+        assertEquals("0.0", Decibels.signed(-0.01, 1));
     }
 
     @Test
