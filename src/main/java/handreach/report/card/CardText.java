@@ -1,6 +1,7 @@
 package handreach.report.card;
 
 import handreach.cartography.LoadoutMark;
+import handreach.geodesy.PlaceForm;
 import handreach.report.draw.Fitted;
 import handreach.report.draw.Outline;
 import handreach.report.draw.Pen;
@@ -171,8 +172,8 @@ final class CardText {
     private void brief(CardPerson person) {
         double indent = person.number().isEmpty() ? 0 : sizePx * 1.7;
         List<Word> words = new ArrayList<>();
-        for (String text : person.name().split(" ")) add(words, text, true);
-        for (String text : person.way().split(" ")) if (!text.isBlank()) add(words, text, false);
+        add(words, person.name(), true);
+        add(words, person.way(), false);
         say(words, "calls", person.odds().calls());
         say(words, "hears", person.odds().hears());
         say(words, "by relay", person.odds().byRelay());
@@ -191,8 +192,8 @@ final class CardText {
     private void say(List<Word> words, String what, CardPerson.Share share) {
         if (share.words().isBlank()) return;
         end(words, ",");
-        for (String text : what.split(" ")) add(words, text, false);
-        for (String text : share.words().split(" ")) add(words, text, share.isWeak());
+        add(words, what, false);
+        add(words, share.words(), share.isWeak());
     }
 
     private static List<String> cells(CardPerson person) {
@@ -321,12 +322,22 @@ final class CardText {
     /** Words of a line; one longer than the column is broken so that nothing runs over the edge. */
     private List<Word> words(CardLine line) {
         List<Word> words = new ArrayList<>();
-        for (String text : Typeface.clean(line.strong()).strip().split(" ")) add(words, text, true);
-        for (String text : Typeface.clean(line.words()).strip().split(" ")) add(words, text, false);
+        add(words, Typeface.clean(line.strong()), true);
+        add(words, Typeface.clean(line.words()), false);
         return words;
     }
 
-    private void add(List<Word> words, String text, boolean isBold) {
+    /** A place stays in one piece where the column has room for it. */
+    private void add(List<Word> words, String sentence, boolean isBold) {
+        for (String text : PlaceForm.unbroken(sentence.strip()).split(" ")) {
+            String place = text.replace(PlaceForm.NO_BREAK, ' ');
+            if (text.equals(place) || Typeface.of(isBold).widthPx(place, sizePx) > widthPx)
+                for (String word : place.split(" ")) addWord(words, word, isBold);
+            else words.add(new Word(place, isBold));
+        }
+    }
+
+    private void addWord(List<Word> words, String text, boolean isBold) {
         String rest = text;
         while (!rest.isEmpty()) {
             int end = rest.length();
