@@ -5,7 +5,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.function.BiPredicate;
 
-/** Makes the words of a card fit: first by the size of the letters, then by leaving lines out and saying so. */
+/** Makes the words of a card fit: first by the size of the letters, then by leaving lines to the back and saying so. */
 final class CardFit {
     private static final double LARGEST_PX = 15;
     private static final double STEP_PX = 0.5;
@@ -17,6 +17,9 @@ final class CardFit {
     private static final List<Integer> CUT_FIRST = List.of(0, 1, 3);
     /** What relays there are, what to do when contact is lost, and the key to the lines of the rose: cut when nothing else is left. */
     private static final List<Integer> KEPT_LONGEST = List.of(1, 2, 4);
+
+    /** People, relays, check times, loadouts, what to do, dead ground. */
+    private static final List<Integer> GIVEN_BACK = List.of(PEOPLE, 1, 3, 4, 2, 0);
 
     /** Place of what is said of relays. */
     private static final int RELAY = 1;
@@ -55,7 +58,7 @@ final class CardFit {
     }
 
     /**
-     * The largest letters at which everything fits. Else the smallest: first without the doubts, which the report has too, then
+     * The largest letters at which everything fits. Else the smallest: first without the doubts, then
      * with the longest lists cut, then with fewer empty lines, then with people in a list in place of their table, then with that
      * list cut.
      */
@@ -93,12 +96,31 @@ final class CardFit {
             boolean isTight,
             List<List<Integer>> groups) {
         int all = left[PEOPLE];
+        int[] most = left.clone();
         CardView shorter = cut(view, left, isTight);
         while (!fits.test(shorter, TextStyle.SMALLEST_PX)) {
             if (groups.stream().noneMatch(group -> cutLongest(left, group))) break;
             shorter = cut(view, left, isTight);
         }
+        shorter = filled(view, fits, left, most, isTight, shorter);
         return new CardFit(shorter, TextStyle.SMALLEST_PX, true, left[PEOPLE] < all);
+    }
+
+    /** What was cut last leaves room for lines that were cut before it. */
+    private static CardView filled(
+            CardView view, BiPredicate<CardView, Double> fits, int[] left, int[] most, boolean isTight, CardView least) {
+        CardView fullest = least;
+        for (int i : GIVEN_BACK)
+            while (left[i] < most[i]) {
+                left[i]++;
+                CardView fuller = cut(view, left, isTight);
+                if (!fits.test(fuller, TextStyle.SMALLEST_PX)) {
+                    left[i]--;
+                    break;
+                }
+                fullest = fuller;
+            }
+        return fullest;
     }
 
     private static CardView cut(CardView view, int[] left, boolean isTight) {
@@ -135,7 +157,7 @@ final class CardFit {
     private static List<CardLine> cut(List<CardLine> lines, int count) {
         if (count >= lines.size()) return lines;
         List<CardLine> kept = new ArrayList<>(lines.subList(0, count));
-        kept.add(CardLine.of((lines.size() - count) + (count == 0 ? " in the report" : " more in the report")));
+        kept.add(CardLine.of((lines.size() - count) + (count == 0 ? " overleaf" : " more overleaf")));
         return kept;
     }
 }
