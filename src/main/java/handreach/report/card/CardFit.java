@@ -58,13 +58,15 @@ final class CardFit {
     }
 
     /**
-     * The largest letters at which everything fits. Else the smallest: first without the doubts, then
+     * The largest letters at which everything fits. Else the smallest: first with fewer empty lines, then without the doubts, then
      * with the longest lists cut, then with fewer empty lines, then with people in a list in place of their table, then with that
      * list cut.
      */
     static CardFit of(CardView view, BiPredicate<CardView, Double> fits) {
         for (double size = LARGEST_PX; size >= TextStyle.SMALLEST_PX; size -= STEP_PX)
             if (fits.test(view, size)) return new CardFit(view, size, false, false);
+        CardView tight = view.with(view.notes().tight(view.notes().doubts().size()));
+        if (fits.test(tight, TextStyle.SMALLEST_PX)) return new CardFit(tight, TextStyle.SMALLEST_PX, false, false);
         int[] left = {
             view.notes().deadGround().size(),
             view.notes().relay().size(),
@@ -99,7 +101,8 @@ final class CardFit {
         int[] most = left.clone();
         CardView shorter = cut(view, left, isTight);
         while (!fits.test(shorter, TextStyle.SMALLEST_PX)) {
-            if (groups.stream().noneMatch(group -> cutLongest(left, group))) break;
+            if (groups.stream().noneMatch(group -> cutLongest(left, group)))
+                return new CardFit(shorter, TextStyle.SMALLEST_PX, true, left[PEOPLE] < all);
             shorter = cut(view, left, isTight);
         }
         shorter = filled(view, fits, left, most, isTight, shorter);

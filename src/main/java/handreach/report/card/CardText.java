@@ -23,6 +23,9 @@ final class CardText {
     private static final double TABLE_PX = 500;
 
     private static final double CELL_GAP_PX = 14;
+    /** No column of running text is as narrow as a cell, px. */
+    private static final double NARROW_PX = 200;
+
     private static final double COLUMN_GAP_PX = 26;
     private static final int NAME = 1;
     private static final int CARRIES = 2;
@@ -337,11 +340,17 @@ final class CardText {
         }
     }
 
+    /** For one word: a cell has it to its gap, a column of text less its indent. */
+    private double roomPx() {
+        return widthPx < NARROW_PX ? Math.max(widthPx - CELL_GAP_PX / 2, widthPx * 0.85) : widthPx * 0.85;
+    }
+
     private void addWord(List<Word> words, String text, boolean isBold) {
         String rest = text;
+        double room = roomPx();
         while (!rest.isEmpty()) {
             int end = rest.length();
-            while (end > 1 && Typeface.of(isBold).widthPx(rest.substring(0, end), sizePx) > widthPx * 0.85)
+            while (end > 1 && Typeface.of(isBold).widthPx(rest.substring(0, end), sizePx) > room)
                 end = rest.offsetByCodePoints(end, -1);
             words.add(new Word(rest.substring(0, end), isBold));
             rest = rest.substring(end);

@@ -230,6 +230,20 @@ class FieldCardTest {
         }
     }
 
+    /** The longest name of the table stood as "Weissenstad t", with an empty hand's width beside it. */
+    @Test
+    void aNameIsNotPartedInACellMadeForIt() throws IOException {
+        CardView few = view("whip", 3);
+        CardPerson one = few.people().rows().get(0);
+        List<CardPerson> people =
+                List.of(new CardPerson("", "Weissenstadt", "whip", one.place(), one.way(), one.odds()));
+        CardView view = few.with(new CardPeople("camp", "", people, List.of()));
+        try (PDDocument card = Loader.loadPDF(bytes(FieldCard.sheet(view, CardSize.LETTER)))) {
+            String text = new PDFTextStripper().getText(card);
+            assertTrue(text.contains("Weissenstadt"), text);
+        }
+    }
+
     private static PDFTextStripper front() throws IOException {
         PDFTextStripper front = new PDFTextStripper();
         front.setEndPage(1);
