@@ -37,11 +37,12 @@ final class CardBack implements Figure {
         this.pieces = List.copyOf(pieces);
     }
 
-    /** What a front leaves out; nothing where it has everything. */
-    static List<Figure> of(CardView whole, CardView front, CardSize paper) {
+    /** What a front leaves out; nothing where it leaves out nothing that asks for a back. */
+    static List<Figure> of(CardView whole, CardFit front, CardSize paper) {
         List<Figure> pages = new ArrayList<>();
+        if (!front.hasBack()) return pages;
         List<Piece> page = new ArrayList<>();
-        for (Part part : parts(whole, front)) {
+        for (Part part : parts(whole, front.view())) {
             int from = 0;
             while (from < part.count()) {
                 int to = from;
@@ -85,7 +86,8 @@ final class CardBack implements Figure {
     }
 
     private static void lines(List<Part> parts, String heading, List<CardLine> whole, List<CardLine> front) {
-        if (!front.containsAll(whole)) parts.add(new Lines(heading, whole));
+        boolean isWhole = front.size() >= whole.size() && front.subList(0, whole.size()).equals(whole);
+        if (!isWhole) parts.add(new Lines(heading, whole));
     }
 
     private record Lines(String heading, List<CardLine> lines) implements Part {

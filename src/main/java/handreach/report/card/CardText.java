@@ -12,6 +12,7 @@ import handreach.report.figure.Badge;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.StringJoiner;
+import java.util.function.Function;
 import java.util.function.IntPredicate;
 import java.util.stream.Collectors;
 
@@ -35,6 +36,8 @@ final class CardText {
             List.of("", "", "carries", "place", "true bearing", "calls", "hears", "by relay");
     /** With less room for names two small tables beside one another would be all wrapped lines. */
     private static final double NARROWEST_NAME_EM = 5.5;
+    /** With less room for name and loadout each stands a word a line. */
+    private static final double ROOMY_EM = 14;
 
     private final Pen pen;
     private final double x;
@@ -222,16 +225,23 @@ final class CardText {
         return isBare ? CELL_GAP_PX / 2 : CELL_GAP_PX;
     }
 
-    /** Columns as wide as their words; name and loadout share what is left and wrap. Bare of loadouts and coordinates it is narrow. */
+    /** Columns as wide as their words, or where names have no room beside them as their parts; name and loadout share what is left. */
     private double[] widths(List<CardPerson> people, boolean isBare) {
+        double[] whole = widths(people, isBare, cell -> List.of(cell));
+        if (isBare || whole[NAME] + whole[CARRIES] >= ROOMY_EM * sizePx) return whole;
+        return widths(people, false, cell -> List.of(cell.split(" (?=to )")));
+    }
+
+    /** Bare of loadouts and coordinates it is narrow. */
+    private double[] widths(List<CardPerson> people, boolean isBare, Function<String, List<String>> parts) {
         int columns = HEADS.size();
         double[] width = new double[columns];
         for (CardPerson person : people)
             for (int c = 0; c < columns; c++) {
                 if (isBare && (c == CARRIES || c == PLACE)) continue;
-                double cell =
-                        Typeface.of(c == NAME || c > WAY).widthPx(cells(person).get(c), sizePx);
-                width[c] = Math.max(width[c], cell);
+                String cell = cells(person).get(c);
+                for (String part : c < WAY ? List.of(cell) : parts.apply(cell))
+                    width[c] = Math.max(width[c], Typeface.of(c == NAME || c > WAY).widthPx(part, sizePx));
             }
         for (int c = WAY + 1; c < columns; c++)
             if (width[c] > 0) width[c] = Math.max(width[c], Typeface.of(false).widthPx(HEADS.get(c), sizePx));
@@ -279,14 +289,25 @@ final class CardText {
         double bottom = y;
         for (int c = 0; c < cells.size(); c++) {
             if (width[c] <= 0) continue;
-            CardText cell = new CardText(pen, left, y, width[c], sizePx);
-            cell.line(isBold.test(c) ? new CardLine(cells.get(c), "") : CardLine.of(cells.get(c)), 0);
+            double room = c < WAY ? width[c] : width[c] - (CELL_GAP_PX / 2 - 0.5);
+            CardText cell = new CardText(pen, left, y, room, sizePx);
+            if (c < WAY) cell.line(isBold.test(c) ? new CardLine(cells.get(c), "") : CardLine.of(cells.get(c)), 0);
+            else cell.flow(cell.parts(cells.get(c), isBold.test(c)), 0);
             bottom = Math.max(bottom, cell.y());
             left += width[c];
         }
         y = bottom;
         if (pen != null) pen.draw(Outline.line(x, y + 1, x + widthPx, y + 1), ShapeStyle.line(0xB4BCC1, 0.7));
         y += sizePx * 0.15;
+    }
+
+    /** A span, parted where its second number begins; by words only where a part has no room. */
+    private List<Word> parts(String span, boolean isBold) {
+        List<Word> words = new ArrayList<>();
+        for (String part : Typeface.clean(span).strip().split(" (?=to )"))
+            if (Typeface.of(isBold).widthPx(part, sizePx) > widthPx) add(words, part, isBold);
+            else words.add(new Word(part, isBold));
+        return words;
     }
 
     void paragraph(String words) {

@@ -10,19 +10,19 @@ import java.util.List;
 public final class FieldCard {
     private FieldCard() {}
 
-    /** One page, and its back where the page has no room for everything. */
+    /** One page, and its back where the page has no room for every place, name, relay and check time. */
     public static WholeFile.Content sheet(CardView view, CardSize paper) {
         return pages(view, CardPage.of(view, paper));
     }
 
-    /** One page to be folded twice, a quarter of the paper, A6 from A4; and its back where the page has no room for everything. */
+    /** One page to be folded twice, a quarter of the paper, A6 from A4; and a back as a sheet has it. */
     public static WholeFile.Content fold(CardView view, CardSize paper) {
         return pages(view, new CardFold(view, paper));
     }
 
     private static WholeFile.Content pages(CardView view, CardSheet front) {
         List<Figure> pages = new ArrayList<>(List.of(front));
-        pages.addAll(CardBack.of(view, front.fit.view(), front.paper));
+        pages.addAll(CardBack.of(view, front.fit, front.paper));
         return PdfFile.content(title(view), pages, view.header().made());
     }
 
