@@ -144,14 +144,17 @@ public final class PlainText {
             over = narrow(widths, over, each(columns, c -> Math.max(longestCell(table, c), longestHeadWord(table, c))));
         if (over > 0) over = narrow(widths, over, each(columns, c -> least(table, c)));
         if (over > 0) over = narrow(widths, over, each(columns, c -> leastOfSpans(table, c)));
-        if (over > 0)
-            over = narrow(
-                    widths,
+        if (over > 0) {
+            int[] whole = widths.clone();
+            int stillOver = narrow(
+                    whole,
                     over,
-                    each(columns, c -> c == 0 || table.isNumber(c) ? widths[c] : least(table, c, RIBBON)));
-        if (over > 0)
-            over = narrow(widths, over, each(columns, c -> table.isNumber(c) ? leastOfParts(table, c) : widths[c]));
-        if (over > 0) over = narrow(widths, over, each(columns, c -> leastOfBrokenPlaces(table, c, widths[c])));
+                    each(columns, c -> c == 0 || table.isNumber(c) ? whole[c] : least(table, c, RIBBON)));
+            if (stillOver > 0) stillOver = narrow(whole, stillOver, leastOfParts(table, whole));
+            if (stillOver == 0) return whole;
+            over = narrow(widths, over, each(columns, c -> leastOfBrokenPlaces(table, c, widths[c])));
+            if (over > 0) over = narrow(widths, over, leastOfParts(table, widths));
+        }
         if (over > 0) narrow(widths, over, each(columns, c -> c > 0 || table.isNumber(c) ? widths[c] : SHORTEST_NAME));
         return widths;
     }
@@ -204,7 +207,11 @@ public final class PlainText {
         return least;
     }
 
-    /** Only where nothing else is left is a place parted. */
+    private static int[] leastOfParts(Table<?> table, int[] widths) {
+        return each(widths.length, c -> table.isNumber(c) ? leastOfParts(table, c) : widths[c]);
+    }
+
+    /** Only where whole places leave no room is a place parted, and then before any number. */
     private static int leastOfBrokenPlaces(Table<?> table, int column, int width) {
         if (column == 0 || table.isNumber(column)) return width;
         int least = Math.max(RIBBON, longestHeadWord(table, column));
