@@ -247,7 +247,7 @@ class S23StrangerTest {
         assertFalse(out.contains("Where a relay should stand") || out.contains("recommended"), out);
         assertTrue(out.contains("Where a relay was tried"), out);
         JsonNode json = new ObjectMapper().readTree(answered("relay", plan, "--json").out());
-        assertEquals(0, json.at("/sites/0/service/share").asDouble(-1));
+        assertEquals(0, json.at("/sites/0/share").asDouble(-1));
         answered("card", plan, "--relay", "--out", folder + "/card.pdf");
         try (PDDocument card = Loader.loadPDF(folder.resolve("card.pdf").toFile())) {
             String text = new PDFTextStripper().getText(card).replaceAll("\\s+", " ");
