@@ -191,7 +191,7 @@ public final class AssignComposer {
                 + RelayComposer.listed(relays) + ").";
         if (served < talks.size())
             return " Of these " + served + (served == 1 ? " has" : " have") + way
-                    + " The relay command says where one more would help.";
+                    + " What the others need, the relay command says: parts of a route or sector may do without a relay.";
         return (talks.size() == 1 ? " It has" : " They have") + way;
     }
 
@@ -216,7 +216,7 @@ public final class AssignComposer {
                         Column.words("and", talk -> option(talk.b(), talk.optionB()))));
         if (answer.relayed().stream().anyMatch(Optional::isPresent))
             columns.add(Column.words(
-                    "served by way of", talk -> answer.relayed().get(talks.indexOf(talk)).orElse("nothing that stands")));
+                    "served by way of", talk -> answer.relayed().get(talks.indexOf(talk)).orElse("no relay alone")));
         return Table.of("What they lack with the best of what may be handed out.", talks, columns);
     }
 
