@@ -26,11 +26,6 @@ public final class FieldCard {
         return PdfFile.content(title(view), pages, view.header().made());
     }
 
-    /** The one-page card as a figure, to be shown on a screen before it is printed. */
-    public static Figure sheetFigure(CardView view, CardSize paper) {
-        return CardPage.of(view, paper);
-    }
-
     private static String title(CardView view) {
         return "Field card: " + view.header().title();
     }

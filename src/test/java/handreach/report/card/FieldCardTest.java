@@ -189,7 +189,7 @@ class FieldCardTest {
         try (PDDocument document = Loader.loadPDF(bytes(FieldCard.sheet(view, CardSize.A4)))) {
             assertTrue(new PDFTextStripper().getText(document).contains("Check times"));
         }
-        String svg = Svg.text(FieldCard.sheetFigure(view, CardSize.A4), "c");
+        String svg = Svg.text(CardPage.of(view, CardSize.A4), "c");
         assertTrue(svg.split("#8a949a", -1).length > 4 * 3, "ruled lines");
     }
 

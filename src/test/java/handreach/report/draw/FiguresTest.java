@@ -8,7 +8,6 @@ import handreach.cartography.LoadoutMark;
 import handreach.cartography.PaperGround;
 import handreach.geodesy.Position;
 import handreach.report.SampleFigures;
-import handreach.report.figure.Axis;
 import handreach.report.figure.DeltaRow;
 import handreach.report.figure.MapPlace;
 import handreach.report.figure.RoseFigure;
@@ -17,7 +16,6 @@ import handreach.report.figure.RosePoints;
 import handreach.report.figure.RoseTrace;
 import handreach.report.figure.UnknownGround;
 import handreach.uncertainty.Interval;
-import handreach.units.Decibels;
 import handreach.units.Lengths;
 import java.util.ArrayList;
 import java.util.List;
@@ -185,18 +183,6 @@ class FiguresTest {
     @Test
     void aDifferenceOutsideItsIntervalIsRefused() {
         assertThrows(IllegalArgumentException.class, () -> new DeltaRow("m", "a", 4, new Interval(1, 3), true, ""));
-    }
-
-    @Test
-    void ticksAreRoundAndInsideTheAxis() {
-        Axis axis = Axis.rounded(-3.2, 7.9, 6, 0, 100);
-        assertEquals(-4, axis.low(), 1e-12);
-        assertEquals(8, axis.high(), 1e-12);
-        assertEquals(List.of(-4.0, -2.0, 0.0, 2.0, 4.0, 6.0, 8.0), axis.ticks(6));
-        assertEquals("\u22122", axis.text(-2, 6));
-        assertEquals("0.0", Decibels.number(-0.04, 1));
-        assertEquals("+0.3", Decibels.signed(0.3, 1));
-        assertEquals("0.0", Decibels.signed(-0.01, 1));
     }
 
     @Test
