@@ -125,6 +125,25 @@ class WordsTest {
         }
     }
 
+    /** A synopsis ended a line within {@code FILE.s1p} and the next began with {@code s1p}. */
+    @Test
+    void whatIsTypedIsNotPartedInASynopsis() {
+        for (String command : List.of(
+                "bench", "match", "pattern", "tiles", "path", "reach", "assign", "relay", "atlas", "walk", "card", "report")) {
+            List<String> synopsis = CommandRun.of(command, "--help")
+                    .out()
+                    .lines()
+                    .takeWhile(line -> line.startsWith("Usage: ") || line.startsWith("   "))
+                    .toList();
+            for (String word : String.join(" ", synopsis).split(" +"))
+                assertTrue(
+                        word.matches("Usage:|handreach|" + command + "|(-|--|\\[|[A-Z]).*[A-Za-z\\].]")
+                                && word.chars().filter(c -> c == '[').count()
+                                        == word.chars().filter(c -> c == ']').count(),
+                        word + " in " + synopsis);
+        }
+    }
+
     /** What is shown as an example is copied: it stands on a line of its own, whole, and its options exist. */
     @Test
     void examplesInTheHelpCanBeCopied() {

@@ -4,6 +4,7 @@ import handreach.bench.AntennaResult.Finding;
 import handreach.bench.AntennaResult.Verdict;
 import handreach.uncertainty.Holm;
 import handreach.units.Db;
+import handreach.units.Decibels;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.LinkedHashMap;
@@ -135,11 +136,11 @@ final class LevelComparison {
         if (corrected.isEmpty()) return;
         warnings.add(String.format(
                 Locale.ROOT,
-                "In %s the levels drifted by %+.3f dB from one reading to the next (odds of chance %.4f). The drift is taken out of"
+                "In %s the levels drifted by %s dB from one reading to the next (odds of chance %.4f). The drift is taken out of"
                         + " %s, along a straight line over the order of readings, and the doubt of the line is carried. Change"
                         + " the order of antennas from trial to trial, and a drift cancels by itself.",
                 key.words(),
-                drift.dbPerReading(),
+                Decibels.signed(drift.dbPerReading(), 3),
                 drift.p(),
                 corrected.size() == results.size() ? "every delta" : "the deltas of " + together(corrected)));
     }

@@ -170,8 +170,7 @@ final class Direction {
         for (LedgerLine line : end.lines()) lines.add(line.at(which));
         lines.add(new LedgerLine(
                         LineKey.PATTERN,
-                        String.format(Locale.ROOT, "pattern at %.1f° against the horizon", elevationDeg)
-                                .replaceFirst("-(?=\\d)", "\u2212"),
+                        "pattern at " + Decibels.number(elevationDeg, 1) + "° against the horizon",
                         end.patternDb(elevationDeg),
                         Doubt.NONE,
                         end.pattern().name(),

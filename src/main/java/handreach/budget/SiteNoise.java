@@ -3,6 +3,7 @@ package handreach.budget;
 import handreach.propagation.ExternalNoise;
 import handreach.propagation.NoiseEnvironment;
 import handreach.units.Dbm;
+import handreach.units.Decibels;
 import handreach.units.Frequency;
 import java.math.BigDecimal;
 import java.util.Locale;
@@ -39,8 +40,8 @@ public record SiteNoise(String label, double medianDb, double spreadDb, String s
         return new SiteNoise(
                 String.format(
                         Locale.ROOT,
-                        "measured floor, %.1f dBm in %s kHz",
-                        floor.dbm(),
+                        "measured floor, %s dBm in %s kHz",
+                        Decibels.number(floor.dbm(), 1),
                         BigDecimal.valueOf(bandwidthKhz).stripTrailingZeros().toPlainString()),
                 median,
                 spreadDb,

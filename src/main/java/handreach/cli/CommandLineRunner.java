@@ -5,6 +5,7 @@ import handreach.input.InputFault;
 import handreach.input.NumberText;
 import handreach.input.Unseen;
 import handreach.propagation.NoAnswer;
+import handreach.report.page.PlainText;
 import java.io.PrintStream;
 import java.io.PrintWriter;
 import java.io.UncheckedIOException;
@@ -30,6 +31,8 @@ public final class CommandLineRunner {
     private static final int DONE = 0;
     private static final int FAILED = 1;
     private static final int INPUT_WRONG = 2;
+    /** Columns into which any synopsis goes whole. */
+    private static final int ONE_LINE = 10_000;
     /** In the order help lists them. */
     private static final List<String> COMMANDS = List.of(
             "bench", "match", "pattern", "tiles", "path", "reach", "assign", "relay", "atlas", "walk", "card", "report",
@@ -71,7 +74,7 @@ public final class CommandLineRunner {
         line.registerConverter(double.class, CommandLineRunner::number);
         line.registerConverter(Integer.class, CommandLineRunner::count);
         line.registerConverter(int.class, CommandLineRunner::count);
-        unwrapFooters(line);
+        layOutHelp(line);
         if (args.length == 0) {
             line.usage(outWriter);
             return INPUT_WRONG;
@@ -86,8 +89,9 @@ public final class CommandLineRunner {
         return isLost && code == DONE ? FAILED : code;
     }
 
-    /** Worked examples stand in the footers, and one that is wrapped cannot be copied. */
-    private static void unwrapFooters(CommandLine line) {
+    /** Worked examples stand in the footers, and one that is wrapped cannot be copied; what is typed is parted at blanks alone. */
+    private static void layOutHelp(CommandLine line) {
+        line.getHelpSectionMap().put(UsageMessageSpec.SECTION_KEY_SYNOPSIS, CommandLineRunner::synopsis);
         line.getHelpSectionMap()
                 .put(
                         UsageMessageSpec.SECTION_KEY_FOOTER,
@@ -95,7 +99,19 @@ public final class CommandLineRunner {
                                         System.lineSeparator(),
                                         help.commandSpec().usageMessage().footer())
                                 + System.lineSeparator());
-        line.getSubcommands().values().forEach(CommandLineRunner::unwrapFooters);
+        line.getSubcommands().values().forEach(CommandLineRunner::layOutHelp);
+    }
+
+    private static String synopsis(CommandLine.Help help) {
+        UsageMessageSpec usage = help.commandSpec().usageMessage();
+        int width = usage.width();
+        usage.width(ONE_LINE);
+        String words = help.synopsis(0).strip();
+        usage.width(width);
+        String heading = "Usage: ";
+        String command = heading + help.commandSpec().qualifiedName() + " ";
+        return PlainText.of(command, words.substring(command.length() - heading.length()), width)
+                .substring(heading.length());
     }
 
     /** The command asked for; all of them when none is, since building one takes a cold start some 15 ms. */

@@ -49,7 +49,7 @@ final class JsonOption {
 
     /** One line beside the answer, on standard error. */
     void tell(String line) {
-        err().println(Unseen.oneLine(line));
+        err().println(TerminalWidth.note(Unseen.oneLine(line)));
     }
 
     /** What became of a folder. */

@@ -113,10 +113,10 @@ final class PatternCommand implements Callable<Integer> {
         json.say(answer.radiator() + " on " + answer.mount() + ", "
                 + String.format(
                         Locale.ROOT,
-                        "%.3f wavelengths at %.3f MHz, maximum %.2f dBi",
+                        "%.3f wavelengths at %.3f MHz, maximum %s dBi",
                         answer.lengthWavelengths(),
                         frequencyMhz,
-                        answer.maxGainDbi()));
+                        Decibels.number(answer.maxGainDbi(), 2)));
         json.page(PlainText.of(table, TerminalWidth.columns()));
     }
 }

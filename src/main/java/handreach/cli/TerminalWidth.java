@@ -16,6 +16,18 @@ final class TerminalWidth {
                 : of(new UsageMessageSpec().autoWidth(true).width());
     }
 
+    /** A line beside the answer: wrapped on a terminal, in one piece where a program may read it. */
+    static String note(String line) {
+        return System.console() == null
+                ? line
+                : note(line, new UsageMessageSpec().autoWidth(true).width());
+    }
+
+    /** @param terminal columns of the terminal, which may be fewer than an answer takes */
+    static String note(String line, int terminal) {
+        return PlainText.of("", line, Math.min(terminal, of(terminal))).stripTrailing();
+    }
+
     /** @param terminal columns of the terminal */
     static int of(int terminal) {
         return terminal >= WIDE ? WIDE : PlainText.USUAL_WIDTH;

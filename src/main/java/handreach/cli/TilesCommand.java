@@ -102,8 +102,8 @@ final class TilesCommand implements Callable<Integer> {
         } else {
             json.say(String.format(
                     Locale.ROOT,
-                    "%.2f m at %.6f, %.6f (bilinear, %s%s)",
-                    reading.heightM().getAsDouble(),
+                    "%s m at %.6f, %.6f (bilinear, %s%s)",
+                    Decibels.number(reading.heightM().getAsDouble(), 2),
                     place.latitudeDeg(),
                     place.longitudeDeg(),
                     reading.tile(),
@@ -188,7 +188,7 @@ final class TilesCommand implements Callable<Integer> {
     }
 
     private static String degrees(double value) {
-        return Decibels.number(value, 5);
+        return Decibels.plain(value, 5);
     }
 
     private static String share(Content content) {

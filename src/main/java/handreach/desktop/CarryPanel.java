@@ -11,6 +11,7 @@ import handreach.plan.Channel;
 import handreach.plan.Equipment;
 import handreach.plan.PlanText;
 import handreach.study.Scene;
+import handreach.units.Decibels;
 import handreach.units.Lengths;
 import java.util.ArrayList;
 import java.util.List;
@@ -213,7 +214,7 @@ final class CarryPanel extends VBox {
         Burden burden = loadout.antenna().burden();
         if (burden.lengthCm() > 0) words.append("; ").append(lengths.antenna(burden.lengthCm()));
         if (burden.massG().isPresent())
-            words.append(String.format(Locale.ROOT, ", %.0f\u00a0g", burden.massG().getAsDouble()));
+            words.append(", ").append(lengths.mass(burden.massG().getAsDouble()).replace(' ', '\u00a0'));
         benchWords(scene, entry).ifPresent(delta -> words.append('\n').append(delta));
         return words.toString();
     }
@@ -222,10 +223,8 @@ final class CarryPanel extends VBox {
     private static Optional<String> benchWords(Scene scene, Equipment.LoadoutEntry entry) {
         Equipment.AntennaEntry antenna = antenna(scene, entry.antenna());
         if (antenna.delta().deltaDb().isPresent())
-            return Optional.of(String.format(
-                    Locale.ROOT,
-                    "%+.1f dB over the control, as the plan declares",
-                    antenna.delta().deltaDb().getAsDouble()));
+            return Optional.of(Decibels.signed(antenna.delta().deltaDb().getAsDouble(), 1)
+                    + " dB over the control, as the plan declares");
         if (scene.bench().isEmpty() || scene.plan().equipment().bench().isEmpty()) return Optional.empty();
         String mount = scene.plan().equipment().bench().get().mount();
         String name = entry.counterpoise()
@@ -246,12 +245,12 @@ final class CarryPanel extends VBox {
 
     private static String deltaWords(DeltaOverControl delta) {
         String interval = delta.interval95()
-                .map(i -> String.format(Locale.ROOT, " (%+.1f to %+.1f)", i.low(), i.high()))
+                .map(i -> " (" + Decibels.signed(i.low(), 1) + " to " + Decibels.signed(i.high(), 1) + ")")
                 .orElse("");
         return String.format(
                 Locale.ROOT,
-                "%+.1f dB over the control%s, %s",
-                delta.db(),
+                "%s dB over the control%s, %s",
+                Decibels.signed(delta.db(), 1),
                 interval,
                 delta.mounting().name());
     }

@@ -5,10 +5,10 @@ import handreach.geodesy.GeodesicLine;
 import handreach.geodesy.Position;
 import handreach.loadout.Loadout;
 import handreach.reach.OddsGrid;
-import handreach.report.figure.Axis;
 import handreach.study.Scene;
 import handreach.terrain.Reading;
 import handreach.uncertainty.Interval;
+import handreach.units.Decibels;
 import handreach.units.Lengths;
 import handreach.units.Shares;
 import java.util.Optional;
@@ -86,7 +86,7 @@ final class CursorStatus extends HBox {
         if (cell < 0 || !odds.get().isKnown(cell)) return "nothing known here";
         Interval interval = odds.get().oddsInterval(cell);
         return "odds " + Shares.odds(odds.get().odds(cell), interval.low(), interval.high()) + ", margin "
-                + Axis.signed(odds.get().marginDb(cell), 1) + " dB with "
+                + Decibels.signed(odds.get().marginDb(cell), 1) + " dB with "
                 + odds.get().link().name();
     }
 }

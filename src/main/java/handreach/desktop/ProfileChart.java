@@ -3,9 +3,9 @@ package handreach.desktop;
 import handreach.geodesy.Position;
 import handreach.profile.Profile;
 import handreach.propagation.PathGeometry;
-import handreach.report.figure.Axis;
 import handreach.report.figure.ProfileFigure;
 import handreach.report.figure.ProfileScale;
+import handreach.units.Decibels;
 import handreach.units.Lengths;
 import java.util.Locale;
 import java.util.Optional;
@@ -155,6 +155,6 @@ final class ProfileChart extends Region {
     private static String clearance(Lengths style, PathGeometry geometry, int sample, String what) {
         double clearanceM = geometry.clearanceM(sample);
         return style.heightText(Math.abs(clearanceM)) + (clearanceM < 0 ? " below " : " above ") + what + ", "
-                + Axis.number(clearanceM / geometry.fresnelRadiusM(sample), 2) + " Fresnel radii";
+                + Decibels.number(clearanceM / geometry.fresnelRadiusM(sample), 2) + " Fresnel radii";
     }
 }

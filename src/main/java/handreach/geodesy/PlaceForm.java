@@ -4,6 +4,8 @@ import handreach.input.Keyword;
 import java.util.List;
 import java.util.Locale;
 import java.util.OptionalDouble;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 
 /** The forms in which a place is shown. All are read by {@link Place#parse}; the grids fall back to degrees near the poles. */
 public enum PlaceForm {
@@ -11,6 +13,15 @@ public enum PlaceForm {
     DEGREES_MINUTES,
     UTM,
     MGRS;
+
+    /** A blank at which no line ends. */
+    public static final char NO_BREAK = '\u00a0';
+
+    /** What {@link #format} writes, inside a sentence. */
+    private static final Pattern WRITTEN = Pattern.compile(
+            "\\b\\d{1,2}[C-HJ-NP-X] (?:[A-HJ-NP-Z]{2} \\d{5} \\d{5}|\\d{6} \\d{7})\\b"
+                    + "|\\d+\u00b0\\d\\d\\.\\d{3}'[NS] \\d+\u00b0\\d\\d\\.\\d{3}'[EW]"
+                    + "|-?\\b\\d{1,2}\\.\\d{4,6}, -?\\d{1,3}\\.\\d{4,6}\\b");
 
     /** How files and options name them. */
     public static final Keyword<PlaceForm> KEYWORD = Keyword.of(List.of(values()), PlaceForm::word);
@@ -36,6 +47,12 @@ public enum PlaceForm {
             case UTM -> UtmZone.covers(place) ? utm(place) : decimal(place);
             case MGRS -> UtmZone.covers(place) ? Mgrs.format(place) : decimal(place);
         };
+    }
+
+    /** Words with no-break blanks in the places that they name, so that a place is not parted where a line ends. */
+    public static String unbroken(String words) {
+        Matcher place = WRITTEN.matcher(words);
+        return place.find() ? place.replaceAll(one -> one.group().replace(' ', NO_BREAK)) : words;
     }
 
     /**

@@ -3,6 +3,7 @@ package handreach.loadout;
 import handreach.bench.Effect;
 import handreach.bench.MountKind;
 import handreach.bench.Mounting;
+import handreach.units.Decibels;
 import handreach.units.Frequency;
 import java.util.List;
 import java.util.Locale;
@@ -67,8 +68,8 @@ public record DeltaMove(boolean isKnown, double shiftDb, double controlDoubtDb, 
         if (!carry.isStandard())
             return unknown(String.format(
                     Locale.ROOT,
-                    "the plan's own figure of this position stands alone; by our computation %+.1f dB would be added (measured %s)",
-                    shift.getAsDouble(),
+                    "the plan's own figure of this position stands alone; by our computation %s dB would be added (measured %s)",
+                    Decibels.signed(shift.getAsDouble(), 1),
                     way));
         double columnsDb = WhipGain.isVhf(frequency)
                 ? from.get() == WhipGain.Place.BOX ? VHF_FROM_BOX_DB : VHF_AT_BODY_DB

@@ -8,6 +8,7 @@ import handreach.input.Unseen;
 import handreach.loadout.Carry;
 import handreach.reach.SiteCalibration;
 import handreach.terrain.Cover;
+import handreach.units.Decibels;
 import java.nio.file.Path;
 import java.time.DateTimeException;
 import java.time.LocalDate;
@@ -151,12 +152,12 @@ public record CalibrationFile(SiteCalibration site, List<List<String>> links) {
                 : String.format(Locale.ROOT, "spread %.1f dB", site.spreadDb());
         return String.format(
                 Locale.ROOT,
-                "Calibrated by %s of %s (%d independent reports): loss shifted by %+.1f dB ± %.1f dB, %s; it holds"
+                "Calibrated by %s of %s (%d independent reports): loss shifted by %s dB ± %.1f dB, %s; it holds"
                         + " within %.1f km of the walked ground's middle, beyond that it is a guess.",
                 site.origin().source(),
                 site.origin().date(),
                 site.origin().observations(),
-                site.bias().lossDb(),
+                Decibels.signed(site.bias().lossDb(), 1),
                 site.bias().standardUncertaintyDb(),
                 spread,
                 site.area().radiusM() / 1000);

@@ -38,10 +38,11 @@ public record SamplingDifference(int cells, int lost, double meanDb, double rmsD
     public String sentence(MapEngine engine) {
         return String.format(
                 Locale.ROOT,
-                "%s against one exact path per cell, %d cells: mean %+.2f dB, RMS %.2f dB, %s%s",
+                "%s against one exact path per cell, %d cells: mean %s%.2f dB, RMS %.2f dB, %s%s",
                 engine.word(),
                 cells,
-                meanDb,
+                meanDb < 0 ? "\u2212" : "+",
+                Math.abs(meanDb),
                 rmsDb,
                 bound(),
                 lost == 0 ? "" : "; " + lost + " more are lost in shadow");

@@ -5,11 +5,11 @@ import handreach.bench.DeltaOverControl;
 import handreach.loadout.Burden;
 import handreach.plan.Equipment;
 import handreach.plan.Plan;
-import handreach.report.figure.Axis;
 import handreach.study.Scene;
+import handreach.units.Decibels;
+import handreach.units.Lengths;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.stream.Collectors;
 
@@ -19,8 +19,10 @@ import java.util.stream.Collectors;
  * @param antenna what the user calls it
  * @param source where its level over the control comes from
  * @param burden length, mass, price, stiffness
+ * @param lengths how the user wants length and mass written
  */
-public record AntennaCost(String antenna, Source source, Burden burden) {
+public record AntennaCost(String antenna, Source source, Burden burden, Lengths lengths) {
+    private static final String NOT_GIVEN = "not given";
     private static final String WIRE = " with counterpoise wire";
 
     /**
@@ -34,23 +36,27 @@ public record AntennaCost(String antenna, Source source, Burden burden) {
 
     /** An antenna known by its name in the bench file alone. */
     public AntennaCost(String antenna, Burden burden) {
-        this(antenna, new Source(antenna, false, Optional.empty()), burden);
+        this(antenna, new Source(antenna, false, Optional.empty()), burden, Lengths.METRIC);
     }
 
     /** Every antenna of a plan, carried or not, and once more with the wire where that was read or is carried. */
     public static List<AntennaCost> of(Plan plan) {
         List<AntennaCost> costs = new ArrayList<>();
+        Lengths lengths = plan.header().lengths();
         for (Equipment.AntennaEntry entry : plan.equipment().antennas()) {
             Burden burden = Scene.burden(plan, entry);
             Optional<String> stated = stated(entry);
             String name = entry.delta().benchName();
-            costs.add(new AntennaCost(entry.name(), new Source(name, false, stated), burden));
+            costs.add(new AntennaCost(entry.name(), new Source(name, false, stated), burden, lengths));
             Optional<String> withWire = entry.delta().withWire();
             boolean isCarried = plan.equipment().loadouts().stream()
                     .anyMatch(one -> one.counterpoise() && one.antenna().equals(entry.name()));
             if (withWire.isPresent() || isCarried)
                 costs.add(new AntennaCost(
-                        entry.name() + WIRE, new Source(withWire.orElse(name), withWire.isEmpty(), stated), burden));
+                        entry.name() + WIRE,
+                        new Source(withWire.orElse(name), withWire.isEmpty(), stated),
+                        burden,
+                        lengths));
         }
         return costs;
     }
@@ -59,10 +65,9 @@ public record AntennaCost(String antenna, Source source, Burden burden) {
         if (entry.known().gain().isPresent())
             return entry.known()
                     .gain()
-                    .map(gain -> String.format(Locale.ROOT, "%.1f dBi, stated in the plan", gain.dbi())
-                            .replace('-', '\u2212'));
+                    .map(gain -> Decibels.number(gain.dbi(), 1) + " dBi, stated in the plan");
         if (entry.delta().deltaDb().isEmpty()) return Optional.empty();
-        return Optional.of(Axis.signed(entry.delta().deltaDb().getAsDouble(), 1) + " dB "
+        return Optional.of(Decibels.signed(entry.delta().deltaDb().getAsDouble(), 1) + " dB "
                 + entry.delta().mount().orElse("")
                 + ", stated in the plan");
     }
@@ -81,12 +86,17 @@ public record AntennaCost(String antenna, Source source, Burden burden) {
                 .toList();
         if (deltas.isEmpty()) return "not read";
         return deltas.stream()
-                .map(d -> Axis.signed(d.db(), 1) + " dB " + d.mounting().name())
+                .map(d -> Decibels.signed(d.db(), 1) + " dB " + d.mounting().name())
                 .collect(Collectors.joining("; "));
+    }
+
+    /** What it weighs, in the plan's unit, if that was stated. */
+    static String mass(Burden burden, Lengths lengths) {
+        return burden.massG().isPresent() ? lengths.massNumber(burden.massG().getAsDouble()) : NOT_GIVEN;
     }
 
     /** A side of the burden that may not have been stated; never 0 for not known. */
     static String side(java.util.OptionalDouble side) {
-        return side.isPresent() ? Axis.number(side.getAsDouble(), 0) : "not given";
+        return side.isPresent() ? Decibels.number(side.getAsDouble(), 0) : NOT_GIVEN;
     }
 }

@@ -23,6 +23,7 @@ import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.function.ToDoubleFunction;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
@@ -175,7 +176,23 @@ public final class AssignComposer {
                         + option(nearest.a(), nearest.optionA()) + " and " + option(nearest.b(), nearest.optionB())
                         + ".";
         return "No choice of loadouts brings " + which + " to the wanted " + wanted() + " at the pessimistic end: "
-                + lacks + RELAY;
+                + lacks + relayed(talks);
+    }
+
+    /** What stands already comes before a relay that would have to be put up. */
+    private String relayed(List<Assignment.Short> talks) {
+        List<String> relays = answer.relayed().stream()
+                .flatMap(Optional::stream)
+                .distinct()
+                .toList();
+        if (relays.isEmpty()) return RELAY;
+        long served = answer.relayed().stream().flatMap(Optional::stream).count();
+        String way = " the wanted odds, as people are loaded, by way of what stands already ("
+                + RelayComposer.listed(relays) + ").";
+        if (served < talks.size())
+            return " Of these " + served + (served == 1 ? " has" : " have") + way
+                    + " What the others need, the relay command says: parts of a route or sector may do without a relay.";
+        return (talks.size() == 1 ? " It has" : " They have") + way;
     }
 
     /** Nought would read as if nothing were lacking, or left. */
@@ -190,15 +207,17 @@ public final class AssignComposer {
     }
 
     private Table<Assignment.Short> beyond() {
-        return Table.of(
-                "What they lack with the best of what may be handed out.",
-                answer.found().hopeless(),
-                List.of(
+        List<Assignment.Short> talks = answer.found().hopeless();
+        List<Column<Assignment.Short>> columns = new ArrayList<>(List.of(
                         Column.words("who", talk -> name(talk.a())),
                         Column.words("with", talk -> name(talk.b())),
                         Column.number("lacks, dB", talk -> lacks(talk)),
                         Column.words("carrying", talk -> option(talk.a(), talk.optionA())),
                         Column.words("and", talk -> option(talk.b(), talk.optionB()))));
+        if (answer.relayed().stream().anyMatch(Optional::isPresent))
+            columns.add(Column.words(
+                    "served by way of", talk -> answer.relayed().get(talks.indexOf(talk)).orElse("no relay alone")));
+        return Table.of("What they lack with the best of what may be handed out.", talks, columns);
     }
 
     private static String lacks(Assignment.Short talk) {
@@ -234,7 +253,7 @@ public final class AssignComposer {
     /** A length and a mass, as more or less, or bare. */
     private String amount(double lengthCm, double massG, Boolean isMore) {
         String length = lengths.antenna(Math.abs(lengthCm));
-        String mass = Decibels.number(Math.abs(massG), 0) + " g";
+        String mass = lengths.mass(Math.abs(massG));
         if (isMore == null) return length + " and " + mass;
         return length + (lengthCm < 0 ? " less" : " more") + " and " + mass + (massG < 0 ? " less" : " more");
     }
@@ -257,7 +276,7 @@ public final class AssignComposer {
                         + " talks more, each with more to spare than these; the JSON has all of them."));
             sections.add(new Section("What the talks have to spare", talks));
         });
-        if (!answer.found().hopeless().isEmpty()) sections.add(Section.of("Talks that nothing serves", beyond()));
+        if (!answer.found().hopeless().isEmpty()) sections.add(Section.of("Talks that no loadout serves", beyond()));
         return sections;
     }
 

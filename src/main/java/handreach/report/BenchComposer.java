@@ -30,6 +30,7 @@ import handreach.report.page.Table;
 import handreach.study.HandDelta;
 import handreach.uncertainty.Interval;
 import handreach.units.Decibels;
+import handreach.units.Lengths;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.LinkedHashSet;
@@ -478,6 +479,7 @@ public final class BenchComposer {
 
     /** What each antenna buys over the control, and what it costs to carry. */
     public static Table<AntennaCost> costs(List<AntennaCost> costs, Optional<BenchAnalysis> analysis) {
+        Lengths lengths = costs.isEmpty() ? Lengths.METRIC : costs.get(0).lengths();
         return Table.of(
                 "",
                 costs,
@@ -485,11 +487,11 @@ public final class BenchComposer {
                         Column.words("antenna", AntennaCost::antenna),
                         Column.words("over the control", cost -> cost.buys(analysis)),
                         Column.number(
-                                "length, cm",
-                                cost -> Decibels.number(cost.burden().lengthCm(), 0)),
+                                "length, " + lengths.antennaUnit(),
+                                cost -> lengths.antennaNumber(cost.burden().lengthCm())),
                         Column.number(
-                                "mass, g",
-                                cost -> AntennaCost.side(cost.burden().massG())),
+                                "mass, " + lengths.massUnit(),
+                                cost -> AntennaCost.mass(cost.burden(), lengths)),
                         Column.number(
                                 "price, own currency",
                                 cost -> AntennaCost.side(cost.burden().price()))));

@@ -3,12 +3,12 @@ package handreach.report;
 import handreach.budget.LineKey;
 import handreach.budget.TwoWayLedger;
 import handreach.budget.Ways;
-import handreach.report.figure.Axis;
 import handreach.report.page.Block;
 import handreach.report.page.Bullets;
 import handreach.report.page.Column;
 import handreach.report.page.Paragraph;
 import handreach.report.page.Table;
+import handreach.units.Decibels;
 import handreach.units.Shares;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
@@ -23,7 +23,7 @@ public final class LedgerComposer {
 
     /** Margin, odds, and which way rules. */
     public static String verdict(TwoWayLedger ledger) {
-        return "Margin " + Axis.signed(ledger.marginDb(), 1) + " dB, odds of copy " + odds(ledger) + ": "
+        return "Margin " + Decibels.signed(ledger.marginDb(), 1) + " dB, odds of copy " + odds(ledger) + ": "
                 + which(ledger);
     }
 

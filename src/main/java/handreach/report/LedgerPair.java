@@ -4,7 +4,7 @@ import handreach.budget.LedgerLine;
 import handreach.budget.LineEnd;
 import handreach.budget.LineKey;
 import handreach.budget.TwoWayLedger;
-import handreach.report.figure.Axis;
+import handreach.units.Decibels;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -117,7 +117,7 @@ record LedgerPair(Optional<LedgerLine> thereLine, Optional<LedgerLine> backLine)
     }
 
     private static String amount(LedgerLine line) {
-        return Axis.signed(line.valueDb(), 1);
+        return Decibels.signed(line.valueDb(), 1);
     }
 
     /** One text for both ways; where they differ, each on a line. */

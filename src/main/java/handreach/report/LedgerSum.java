@@ -2,8 +2,8 @@ package handreach.report;
 
 import handreach.budget.Ledger;
 import handreach.budget.TwoWayLedger;
-import handreach.report.figure.Axis;
 import handreach.uncertainty.Doubt;
+import handreach.units.Decibels;
 import handreach.units.Shares;
 import java.util.Arrays;
 import java.util.List;
@@ -69,9 +69,9 @@ record LedgerSum(What what, TwoWayLedger ledger) implements LedgerRow {
 
     private String amount(Ledger way) {
         return switch (what) {
-            case MARGIN -> Axis.signed(way.marginDb(), 1);
-            case HELD_BACK -> Axis.signed(-way.locationMarginDb(), 1);
-            case LEFT -> Axis.signed(way.marginAtOddsDb(), 1);
+            case MARGIN -> Decibels.signed(way.marginDb(), 1);
+            case HELD_BACK -> Decibels.signed(-way.locationMarginDb(), 1);
+            case LEFT -> Decibels.signed(way.marginAtOddsDb(), 1);
             case ODDS -> Shares.odds(way.odds(), way.wantedOdds());
         };
     }
@@ -117,7 +117,7 @@ record LedgerSum(What what, TwoWayLedger ledger) implements LedgerRow {
 
     /** One kind of doubt, empty where there is none. */
     static String doubt(double db) {
-        return db == 0 ? "" : Axis.number(db, 1);
+        return db == 0 ? "" : Decibels.number(db, 1);
     }
 
     /** Both kinds apart: what is common to all places, and the spread between them. */

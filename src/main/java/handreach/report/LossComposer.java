@@ -4,9 +4,9 @@ import handreach.propagation.LossModels;
 import handreach.propagation.LossPart;
 import handreach.propagation.PathLoss;
 import handreach.propagation.Step;
-import handreach.report.figure.Axis;
 import handreach.report.page.Column;
 import handreach.report.page.Table;
+import handreach.units.Decibels;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
@@ -40,7 +40,7 @@ public final class LossComposer {
                         rows,
                         List.of(
                                 Column.words("part", LossPart::name),
-                                Column.number("dB", part -> Axis.number(part.db(), 1)),
+                                Column.number("dB", part -> Decibels.number(part.db(), 1)),
                                 Column.words("source", LossPart::source)))
                 .summing(sum::equals);
     }
@@ -68,7 +68,7 @@ public final class LossComposer {
     private static String db(Said said, java.util.function.ToDoubleFunction<PathLoss> figure, boolean isSigned) {
         if (said.loss().isEmpty()) return "\u2013";
         double db = figure.applyAsDouble(said.loss().get());
-        return isSigned ? Axis.signed(db, 1) : Axis.number(db, 1);
+        return isSigned ? Decibels.signed(db, 1) : Decibels.number(db, 1);
     }
 
     private static String mark(double lossDb, double leastDb, double mostDb) {
@@ -83,7 +83,7 @@ public final class LossComposer {
                 loss.steps(),
                 List.of(
                         Column.words("step", Step::symbol),
-                        Column.number("value", step -> String.format(Locale.ROOT, "%.8g", step.value())),
+                        Column.number("value", step -> String.format(Locale.ROOT, "%.8g", step.value()).replace('-', '\u2212')),
                         Column.words("unit", Step::unit)));
     }
 
@@ -91,11 +91,11 @@ public final class LossComposer {
     static String beyondFreeSpace(PathLoss loss) {
         double excessDb = loss.excessDb();
         if (excessDb < 0.05) return "The path loses no more than free space does.";
-        String words = "Beyond free space the path loses " + Axis.number(excessDb, 1) + " dB";
+        String words = "Beyond free space the path loses " + Decibels.number(excessDb, 1) + " dB";
         Optional<LossPart> most = loss.parts().stream().skip(1).max(Comparator.comparingDouble(LossPart::db));
         if (loss.parts().size() < 3 || most.isEmpty()) return words + ".";
         return words + ", most of it to " + most.get().name() + " ("
-                + Axis.number(most.get().db(), 1) + " dB).";
+                + Decibels.number(most.get().db(), 1) + " dB).";
     }
 
     /** How far the models are apart, which is least and most hopeful, and why. */

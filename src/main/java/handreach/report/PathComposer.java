@@ -8,7 +8,6 @@ import handreach.propagation.PathGeometry;
 import handreach.propagation.PathLoss;
 import handreach.propagation.march.FieldMarch;
 import handreach.report.draw.Figure;
-import handreach.report.figure.Axis;
 import handreach.report.figure.FieldFigure;
 import handreach.report.figure.ProfileFigure;
 import handreach.report.figure.ProfileMark;
@@ -22,6 +21,7 @@ import handreach.report.page.Table;
 import handreach.study.ModelSpread;
 import handreach.study.PathAnswer;
 import handreach.study.Turning;
+import handreach.units.Decibels;
 import handreach.units.Lengths;
 import java.util.ArrayList;
 import java.util.List;
@@ -78,7 +78,7 @@ public final class PathComposer {
     public static String verdict(PathAnswer answer) {
         return answer.ledger()
                 .map(LedgerComposer::verdict)
-                .orElseGet(() -> "The path loses " + Axis.number(answer.loss().lossDb(), 1) + " dB by "
+                .orElseGet(() -> "The path loses " + Decibels.number(answer.loss().lossDb(), 1) + " dB by "
                         + answer.loss().model() + ".");
     }
 
@@ -111,7 +111,7 @@ public final class PathComposer {
     }
 
     private static String heightNumber(double metres, Lengths lengths) {
-        return Axis.number(metres / lengths.shortUnitM(), 1);
+        return Decibels.number(metres / lengths.shortUnitM(), 1);
     }
 
     private static String distance(double km, Lengths lengths) {
@@ -119,7 +119,7 @@ public final class PathComposer {
     }
 
     private static String distanceNumber(double km, Lengths lengths) {
-        return Axis.number(1000 * km / lengths.longUnitM(), 2);
+        return Decibels.number(1000 * km / lengths.longUnitM(), 2);
     }
 
     private static String title(PathAnswer answer, PlanHeader header) {
@@ -154,11 +154,11 @@ public final class PathComposer {
                                 "edge at, " + lengths.longUnit(), edge -> distanceNumber(edge.distanceKm(), lengths)),
                         Column.number(
                                 "above sea level, " + lengths.shortUnit(),
-                                edge -> Axis.number(edge.heightM() / lengths.shortUnitM(), 0)),
+                                edge -> Decibels.number(edge.heightM() / lengths.shortUnitM(), 0)),
                         Column.number(
                                 "above the straight line, " + lengths.shortUnit(),
                                 edge -> heightNumber(edge.aboveLineM(), lengths)),
-                        Column.number("diffraction parameter \u03bd", edge -> Axis.number(edge.nu(), 2))));
+                        Column.number("diffraction parameter \u03bd", edge -> Decibels.number(edge.nu(), 2))));
     }
 
     private static Section loss(List<PathLoss> losses) {
@@ -217,13 +217,13 @@ public final class PathComposer {
                 .ifPresent(worst -> words.append("; least clearance over bare ground ")
                         .append(height(worst.clearanceM(), lengths))
                         .append(" (")
-                        .append(Axis.number(worst.inFresnelRadii(), 2))
+                        .append(Decibels.number(worst.inFresnelRadii(), 2))
                         .append(" of the first Fresnel radius) at ")
                         .append(distance(worst.distanceKm(), lengths)));
         return words.append("; departs at ")
-                .append(Axis.signed(geometry.departureDeg(), 2))
+                .append(Decibels.signed(geometry.departureDeg(), 2))
                 .append("\u00b0, arrives at ")
-                .append(Axis.signed(geometry.arrivalDeg(), 2))
+                .append(Decibels.signed(geometry.arrivalDeg(), 2))
                 .append("\u00b0.")
                 .toString();
     }

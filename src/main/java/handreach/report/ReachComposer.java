@@ -17,7 +17,6 @@ import handreach.reach.LossGrid;
 import handreach.reach.MarchCost;
 import handreach.reach.RadialReach;
 import handreach.reach.ReachEstimate;
-import handreach.report.figure.Axis;
 import handreach.report.figure.RoseFigure;
 import handreach.report.page.Block;
 import handreach.report.page.Bullets;
@@ -277,8 +276,8 @@ public final class ReachComposer {
     /** What a picture was reckoned for, in a line: {@code crew direct, 155.16 MHz, 5 W}. */
     public static String channel(Scene scene, Loadout carried) {
         return scene.plan().channel().name() + ", "
-                + Axis.number(scene.plan().channel().frequency().mhz(), 4).replaceAll("\\.?0+$", "") + " MHz, "
-                + Axis.number(powerW(scene, carried), 3).replaceAll("\\.?0+$", "") + " W";
+                + Decibels.number(scene.plan().channel().frequency().mhz(), 4).replaceAll("\\.?0+$", "") + " MHz, "
+                + Decibels.number(powerW(scene, carried), 3).replaceAll("\\.?0+$", "") + " W";
     }
 
     private static double powerW(Scene scene, Loadout carried) {
@@ -396,8 +395,8 @@ public final class ReachComposer {
                                                 row -> carried(
                                                         row, burden -> lengths.antennaNumber(burden.lengthCm()))),
                                         Column.number(
-                                                "mass, g",
-                                                row -> carried(row, burden -> AntennaCost.side(burden.massG()))),
+                                                "mass, " + lengths.massUnit(),
+                                                row -> carried(row, burden -> AntennaCost.mass(burden, lengths))),
                                         Column.words("verdict", row -> capital(row.verdict())))))
                 .answering("Is the bigger antenna worth carrying?");
     }

@@ -19,6 +19,7 @@ import handreach.study.PathStudy;
 import handreach.study.ReachAnswer;
 import handreach.study.Scene;
 import handreach.uncertainty.Doubt;
+import handreach.units.Decibels;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -174,8 +175,8 @@ final class ReachEvidence {
                             new Assumption(
                                     "Carry",
                                     words(
-                                            "control at %.1f dBd, antenna %.2f m above ground",
-                                            loadout.carry().mean().dbd(), loadout.heightM()),
+                                            "control at %s dBd, antenna %.2f m above ground",
+                                            Decibels.number(loadout.carry().mean().dbd(), 1), loadout.heightM()),
                                     loadout.carry().origin()),
                             same -> new ArrayList<>())
                     .add(loadout.name());

@@ -227,7 +227,7 @@ public record ReachNumbers(
     }
 
     private static String decimals(double value, int decimals) {
-        return Decibels.number(value, decimals);
+        return Decibels.plain(value, decimals);
     }
 
     private static OfLoadout loadout(ReachAnswer answer, int number) {

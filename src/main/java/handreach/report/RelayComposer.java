@@ -170,7 +170,7 @@ public final class RelayComposer {
     }
 
     private RelayAnswer.Unserved worst(List<RelayAnswer.Unserved> among) {
-        List<Optional<SiteCheck.Hop>> hops = answer.recommended().orElseThrow().hops();
+        List<Optional<SiteCheck.Hop>> hops = answer.best().orElseThrow().hops();
         return among.stream()
                 .min(Comparator.comparingDouble((RelayAnswer.Unserved one) -> hops.get(one.demand())
                         .map(hop -> hop.path().odds().marginDb())
@@ -208,6 +208,10 @@ public final class RelayComposer {
                     .answering("What does it take to put it up?")
                     .asDetail());
         });
+        if (answer.best().isPresent() && answer.recommended().isEmpty())
+            sections.add(new Section("Where a relay was tried", places(map))
+                    .answering("Where was a relay tried?")
+                    .asDetail());
         StationsComposer.of(answer.already().stations(), plan).section().ifPresent(sections::add);
         sections.add(new Section("Without a relay", direct())
                 .answering("Who talks to whom without it?")
@@ -414,8 +418,8 @@ public final class RelayComposer {
                                 "antenna, " + lengths.antennaUnit(),
                                 one -> lengths.antennaNumber(burden.apply(one).lengthCm())),
                         Column.number(
-                                "antenna, g",
-                                one -> AntennaCost.side(burden.apply(one).massG())),
+                                "antenna, " + lengths.massUnit(),
+                                one -> AntennaCost.mass(burden.apply(one), lengths)),
                         Column.number(
                                 "talks served",
                                 one -> Shares.share(one.service().share())),
@@ -447,7 +451,7 @@ public final class RelayComposer {
         String needed = "Two frequencies at once need " + wholeDb(isolation.neededDb())
                 + " between its transmitter and its receiver; one antenna above the other on this mast gives "
                 + wholeDb(isolation.onThisMastDb()) + " at most, margin "
-                + Decibels.signed(isolation.marginDb(), 0).replace('-', '\u2212') + " dB"
+                + Decibels.signed(isolation.marginDb(), 0) + " dB"
                 + (isolation.marginDb() < 0
                         ? ": filters must make it up, or use store and forward, or two bands (mind the third harmonic)."
                         : ".");
@@ -486,7 +490,7 @@ public final class RelayComposer {
         Optional<SiteCheck> best = answer.recommended();
         if (best.isEmpty())
             return answer.summary().verdict().stream()
-                    .limit(1)
+                    .limit(answer.found().isPresent() ? 2 : 1)
                     .map(CardLine::of)
                     .toList();
         List<CardLine> lines = new ArrayList<>();

@@ -273,9 +273,9 @@ public final class RoutesComposer {
                 rows.add(List.of(
                         route.name(),
                         point.timeS().isPresent() ? clock(point.timeS().getAsDouble(), route.isUtc()) : "",
-                        Decibels.number(point.alongM() / 1000, 3),
-                        Decibels.number(point.at().latitudeDeg(), 6),
-                        Decibels.number(point.at().longitudeDeg(), 6),
+                        Decibels.plain(point.alongM() / 1000, 3),
+                        Decibels.plain(point.at().latitudeDeg(), 6),
+                        Decibels.plain(point.at().longitudeDeg(), 6),
                         odds(point, odds -> odds.there()),
                         odds(point, odds -> odds.back()),
                         odds(point, odds -> odds.pessimistic()),
@@ -296,7 +296,7 @@ public final class RoutesComposer {
 
     private static String odds(Point point, ToDoubleFunction<HopPath.HopOdds> figure) {
         return point.odds()
-                .map(odds -> Decibels.number(figure.applyAsDouble(odds), 4))
+                .map(odds -> Decibels.plain(figure.applyAsDouble(odds), 4))
                 .orElse("");
     }
 }

@@ -223,7 +223,7 @@ final class VerdictComposer {
         double massG = burden.massG().isEmpty() || base.massG().isEmpty()
                 ? 0
                 : burden.massG().getAsDouble() - base.massG().getAsDouble();
-        String mass = massG <= 0.5 ? "" : Decibels.number(massG, 0) + " g more";
+        String mass = massG <= 0.5 ? "" : lengths.mass(massG) + " more";
         return String.join(
                 " and ", Stream.of(length, mass).filter(part -> !part.isEmpty()).toList());
     }

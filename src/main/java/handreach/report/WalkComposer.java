@@ -8,7 +8,6 @@ import handreach.geodesy.Position;
 import handreach.plan.Plan;
 import handreach.reach.SiteCalibration;
 import handreach.report.draw.Picture;
-import handreach.report.figure.Axis;
 import handreach.report.figure.MapGround;
 import handreach.report.figure.WalkMapFigure;
 import handreach.report.figure.WalkRangeFigure;
@@ -204,7 +203,7 @@ public final class WalkComposer {
         if (hasLevels)
             columns.addAll(List.of(
                     Column.number("levels", level(levels -> String.valueOf(levels.count()))),
-                    Column.number("mean error, dB", level(levels -> Axis.signed(levels.meanDb(), 1))),
+                    Column.number("mean error, dB", level(levels -> Decibels.signed(levels.meanDb(), 1))),
                     Column.number("scatter, dB", level(levels -> Decibels.number(levels.standardDeviationDb(), 1))),
                     Column.number("RMS error, dB", level(levels -> Decibels.number(levels.rmseDb(), 1)))));
         List<Comparison.Score> rows = new ArrayList<>(answer.comparison().groups());
@@ -344,7 +343,7 @@ public final class WalkComposer {
         if (hasLevels)
             columns.add(Column.number(
                     "error, dB",
-                    seen -> seen.pair().isLevel() ? Axis.signed(seen.pair().errorDb(), 1) : ""));
+                    seen -> seen.pair().isLevel() ? Decibels.signed(seen.pair().errorDb(), 1) : ""));
         blocks.add(Table.of(
                 "The line is that of the log. Look at the ground to each of these: a ridge or a wood that the data do not know?",
                 answer.worst(),
@@ -360,9 +359,9 @@ public final class WalkComposer {
         String found = pair.isLevel()
                 ? String.format(
                         Locale.ROOT,
-                        "predicted %.0f dBm, walked %.0f dBm",
-                        pair.predictedDbm(),
-                        pair.heard().value())
+                        "predicted %s dBm, walked %s dBm",
+                        Decibels.number(pair.predictedDbm(), 0),
+                        Decibels.number(pair.heard().value(), 0))
                 : "odds " + Shares.odds(pair.odds()) + ", " + (pair.copied() ? "copy" : "no copy");
         return new Drawing(
                 PathComposer.profile(seen.path(), base, walker, lengths),
@@ -381,7 +380,7 @@ public final class WalkComposer {
         List<Facts.Fact> facts = new ArrayList<>();
         facts.add(new Facts.Fact(
                 "Loss at this site over the prediction",
-                Axis.signed(bias.lossDb(), 1) + " dB, standard uncertainty "
+                Decibels.signed(bias.lossDb(), 1) + " dB, standard uncertainty "
                         + Decibels.text(bias.standardUncertaintyDb())));
         facts.add(new Facts.Fact(
                 "Spread between places",
@@ -423,7 +422,7 @@ public final class WalkComposer {
         String found = String.format(
                 Locale.ROOT,
                 "%s dB more loss a dB of margin, standard uncertainty %s",
-                Axis.signed(trend.slope(), 2),
+                Decibels.signed(trend.slope(), 2),
                 Decibels.number(trend.standardUncertainty(), 2));
         return found
                 + (trend.isSeen()

@@ -79,28 +79,28 @@ public final class WalkFiles {
                         Column.number("line", pair -> String.valueOf(pair.spot().line())),
                         Column.number(
                                 "latitude",
-                                pair -> Decibels.number(pair.spot().at().latitudeDeg(), 6)),
+                                pair -> Decibels.plain(pair.spot().at().latitudeDeg(), 6)),
                         Column.number(
                                 "longitude",
-                                pair -> Decibels.number(pair.spot().at().longitudeDeg(), 6)),
+                                pair -> Decibels.plain(pair.spot().at().longitudeDeg(), 6)),
                         Column.number(
                                 "distance_m",
-                                pair -> Decibels.number(pair.spot().distanceM(), 0)),
+                                pair -> Decibels.plain(pair.spot().distanceM(), 0)),
                         Column.number(
                                 "bearing_deg",
-                                pair -> Decibels.number(pair.spot().bearingDeg(), 1)),
+                                pair -> Decibels.plain(pair.spot().bearingDeg(), 1)),
                         Column.words("cover", pair -> pair.spot().cover().word()),
                         Column.words("loadout", pair -> pair.link().loadout()),
                         Column.words("direction", pair -> pair.link().way().word()),
                         Column.words(
                                 "heard", pair -> Json.tree(pair.heard().kind()).asText()),
                         Column.number(
-                                "value", pair -> Decibels.number(pair.heard().value(), 1)),
+                                "value", pair -> Decibels.plain(pair.heard().value(), 1)),
                         Column.words("copy", pair -> pair.copied() ? "yes" : "no"),
-                        Column.number("predicted_dbm", pair -> Decibels.number(pair.predictedDbm(), 1)),
-                        Column.number("margin_db", pair -> Decibels.number(pair.marginDb(), 1)),
-                        Column.number("odds", pair -> Decibels.number(pair.odds(), 3)),
-                        Column.number("error_db", pair -> pair.isLevel() ? Decibels.number(pair.errorDb(), 1) : "")));
+                        Column.number("predicted_dbm", pair -> Decibels.plain(pair.predictedDbm(), 1)),
+                        Column.number("margin_db", pair -> Decibels.plain(pair.marginDb(), 1)),
+                        Column.number("odds", pair -> Decibels.plain(pair.odds(), 3)),
+                        Column.number("error_db", pair -> pair.isLevel() ? Decibels.plain(pair.errorDb(), 1) : "")));
     }
 
     /** Waypoints with the odds as the calibration leaves them, or as predicted where none is had, to be carried on the next walk. */

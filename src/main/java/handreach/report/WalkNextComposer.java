@@ -1,6 +1,5 @@
 package handreach.report;
 
-import handreach.report.figure.Axis;
 import handreach.report.figure.MapPlace;
 import handreach.report.page.Block;
 import handreach.report.page.Caution;
@@ -80,26 +79,26 @@ public final class WalkNextComposer {
                 List.of(
                         Column.<Tried>words("track", tried -> tried.spot().track()),
                         Column.number(
-                                "along_m", tried -> Decibels.number(tried.spot().alongM(), 0)),
+                                "along_m", tried -> Decibels.plain(tried.spot().alongM(), 0)),
                         Column.number(
                                 "latitude",
-                                tried -> Decibels.number(tried.spot().at().latitudeDeg(), 6)),
+                                tried -> Decibels.plain(tried.spot().at().latitudeDeg(), 6)),
                         Column.number(
                                 "longitude",
-                                tried -> Decibels.number(tried.spot().at().longitudeDeg(), 6)),
+                                tried -> Decibels.plain(tried.spot().at().longitudeDeg(), 6)),
                         Column.number(
                                 "distance_m",
-                                tried -> Decibels.number(tried.spot().distanceM(), 0)),
+                                tried -> Decibels.plain(tried.spot().distanceM(), 0)),
                         Column.number(
                                 "bearing_deg",
-                                tried -> Decibels.number(tried.spot().bearingDeg(), 1)),
+                                tried -> Decibels.plain(tried.spot().bearingDeg(), 1)),
                         Column.words("cover", tried -> tried.spot().cover().word()),
                         Column.words("loadout", tried -> tried.report().loadout()),
                         Column.number(
                                 "margin_db",
-                                tried -> Decibels.number(tried.report().marginDb(), 1)),
+                                tried -> Decibels.plain(tried.report().marginDb(), 1)),
                         Column.number(
-                                "odds", tried -> Decibels.number(tried.report().odds(), 3))));
+                                "odds", tried -> Decibels.plain(tried.report().odds(), 3))));
     }
 
     private List<Block> verdict() {
@@ -200,7 +199,7 @@ public final class WalkNextComposer {
         List<Column<Asked>> columns = new ArrayList<>(List.of(
                 Column.words("where", asked -> asked.stake().where()),
                 Column.words("loadout", asked -> asked.stake().loadout()),
-                Column.number("margin, dB", asked -> Axis.signed(asked.stake().marginDb(), 1)),
+                Column.number("margin, dB", asked -> Decibels.signed(asked.stake().marginDb(), 1)),
                 Column.number(
                         "doubt, dB", asked -> Decibels.number(asked.answer().doubtBeforeDb(), 1))));
         if (isOpen)

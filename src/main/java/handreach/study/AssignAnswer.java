@@ -12,6 +12,8 @@ import java.util.Optional;
  * @param people who carries; numbers in what was found count these, and their options
  * @param asPlanned what comes of what the plan gives them; empty where that may not be handed out
  * @param found the least burden, the next best, and talks that nothing serves
+ * @param relayed relays that stand and bring the talks that nothing serves to the wanted odds, as people are loaded, in their order; nothing
+ *     where none does
  * @param warnings what was doubtful
  */
 public record AssignAnswer(
@@ -19,6 +21,7 @@ public record AssignAnswer(
         List<Person> people,
         Optional<Assignment.Choice> asPlanned,
         Assignment found,
+        List<Optional<String>> relayed,
         List<String> warnings) {
     /**
      * Somebody who carries something; all of a route or sector carry the same.
@@ -36,6 +39,7 @@ public record AssignAnswer(
 
     public AssignAnswer {
         people = List.copyOf(people);
+        relayed = List.copyOf(relayed);
         warnings = List.copyOf(warnings);
     }
 }

@@ -16,6 +16,7 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 
 /** Who of a plan must carry what, with the least burden in all, so that every wanted talk works without a relay. */
@@ -45,17 +46,43 @@ public final class AssignStudy {
                 .filter(place -> !place.points().isEmpty())
                 .toList();
         List<AssignAnswer.Person> people = places.stream().map(this::person).toList();
-        AssignTable table = table(demands, places, people, talks);
+        Map<Conversation, List<Conversation>> between = between(demands, places, talks);
+        AssignTable table = table(demands, people, between);
         List<Integer> planned = people.stream()
                 .map(person -> person.options().indexOf(person.planned()))
                 .toList();
         warnings.addAll(scene.warnings());
+        Assignment found = assignment(table, people);
         return new AssignAnswer(
                 scene,
                 people,
                 planned.contains(-1) ? Optional.empty() : Optional.of(table.choice(planned)),
-                assignment(table, people),
+                found,
+                relayed(demands, between, found.hopeless()),
                 List.copyOf(new LinkedHashSet<>(warnings)));
+    }
+
+    /** What stands already, for the talks that no loadout serves. */
+    private List<Optional<String>> relayed(
+            List<Party> demands, Map<Conversation, List<Conversation>> between, List<Assignment.Short> hopeless) {
+        double wanted = scene.terms().odds();
+        StationStudy stations = new StationStudy(scene, progress);
+        List<Optional<String>> relays = new ArrayList<>();
+        for (Assignment.Short talk : hopeless) {
+            List<Optional<StationStudy.Served>> over =
+                    stations.talks(demands, between.get(Conversation.of(talk.a(), talk.b())));
+            boolean areAll = over.stream()
+                    .allMatch(one -> one.filter(served -> served.odds().weaker() >= wanted).isPresent());
+            relays.add(
+                    areAll
+                            ? Optional.of(over.stream()
+                                    .flatMap(Optional::stream)
+                                    .map(StationStudy.Served::relay)
+                                    .distinct()
+                                    .collect(Collectors.joining(" and ")))
+                            : Optional.empty());
+        }
+        return relays;
     }
 
     private Assignment assignment(AssignTable table, List<AssignAnswer.Person> people) {
@@ -108,18 +135,9 @@ public final class AssignStudy {
         return all;
     }
 
-    private AssignTable table(
-            List<Party> demands,
-            List<PlacesAnswer.Place> places,
-            List<AssignAnswer.Person> people,
-            List<Conversation> talks) {
-        AssignTable.Builder builder = new AssignTable.Builder();
-        for (AssignAnswer.Person person : people)
-            builder.person(
-                    person.options().stream()
-                            .mapToDouble(one -> isStation(person) ? 0 : scene.burdenScore(one))
-                            .toArray(),
-                    person.options().indexOf(person.planned()));
+    /** The talks between any two that carry something of their own. */
+    private static Map<Conversation, List<Conversation>> between(
+            List<Party> demands, List<PlacesAnswer.Place> places, List<Conversation> talks) {
         Map<Conversation, List<Conversation>> between = new LinkedHashMap<>();
         for (Conversation talk : talks) {
             int a = carrier(places, demands.get(talk.a()));
@@ -128,6 +146,20 @@ public final class AssignStudy {
                 between.computeIfAbsent(Conversation.of(a, b), two -> new ArrayList<>())
                         .add(talk);
         }
+        return between;
+    }
+
+    private AssignTable table(
+            List<Party> demands,
+            List<AssignAnswer.Person> people,
+            Map<Conversation, List<Conversation>> between) {
+        AssignTable.Builder builder = new AssignTable.Builder();
+        for (AssignAnswer.Person person : people)
+            builder.person(
+                    person.options().stream()
+                            .mapToDouble(one -> isStation(person) ? 0 : scene.burdenScore(one))
+                            .toArray(),
+                    person.options().indexOf(person.planned()));
         int done = 0;
         for (Map.Entry<Conversation, List<Conversation>> two : between.entrySet()) {
             AssignAnswer.Person a = people.get(two.getKey().a());

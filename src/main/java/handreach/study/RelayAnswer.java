@@ -32,6 +32,8 @@ public record RelayAnswer(
         Already already,
         Optional<Found> found,
         Summary summary) {
+    private static final double SAME = 1e-9;
+
     /**
      * The answer in sentences.
      *
@@ -143,8 +145,18 @@ public record RelayAnswer(
      */
     public record Unserved(int demand, double bestOdds, String reason) {}
 
-    /** Relays of the recommended answer: several where they are needed, else the best single site. */
+    /** Relays of the recommended answer: several where they are needed, else the best single site; none that helps nobody. */
     public Optional<SiteCheck> recommended() {
+        return best().filter(check -> helps(check.service(), already.verdict().service()));
+    }
+
+    /** Whether more talks have the wanted odds with a relay than without it. */
+    static boolean helps(ServiceLevel with, ServiceLevel without) {
+        return with.share() > without.share() + SAME;
+    }
+
+    /** The best that was found, whether it helps or not. */
+    public Optional<SiteCheck> best() {
         if (found.isEmpty()) return Optional.empty();
         if (found.get().together().isPresent()) return found.get().together().map(Together::check);
         return found.get().sites().stream().findFirst().map(Site::check);

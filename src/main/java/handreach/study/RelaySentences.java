@@ -9,6 +9,7 @@ import handreach.relay.DirectVerdict;
 import handreach.relay.HopPath;
 import handreach.relay.Party;
 import handreach.relay.RelayQuestion;
+import handreach.relay.ServiceLevel;
 import handreach.relay.SiteCheck;
 import handreach.units.Lengths;
 import handreach.units.Shares;
@@ -81,7 +82,8 @@ final class RelaySentences {
                     + weakest().map(link -> "; the weakest is " + pair(link)).orElse("")
                     + "; no loadout of the plan lifts them all.");
         words.addAll(turnings());
-        found.ifPresent(answer -> sites(words, answer, relays.isEmpty() ? "relay" : "more relay"));
+        String relay = relays.isEmpty() ? "relay" : "more relay";
+        found.ifPresent(answer -> sites(words, answer, relay, already.verdict().service()));
         return words;
     }
 
@@ -126,14 +128,24 @@ final class RelaySentences {
                 .map(Turning::words);
     }
 
-    /** @param relay what one of them is called beside those that stand */
-    private void sites(List<String> words, RelayAnswer.Found found, String relay) {
+    /**
+     * @param relay what one of them is called beside those that stand
+     * @param without how the talks do without it
+     */
+    private void sites(List<String> words, RelayAnswer.Found found, String relay, ServiceLevel without) {
         if (found.sites().isEmpty()) {
             words.add("There is no ground on which a relay may stand within the limits of the plan.");
             return;
         }
         RelayAnswer.Site best = found.sites().get(0);
-        if (best.check().service().servesAll())
+        ServiceLevel most = found.together()
+                .map(several -> several.check().service())
+                .orElse(best.check().service());
+        if (!RelayAnswer.helps(most, without))
+            words.add("No such relay helps: even from the best place that was found no talk comes to the wanted " + wanted()
+                    + " that does not without it. Look for a stronger one, a higher mast, or another place for people to call"
+                    + " from.");
+        else if (best.check().service().servesAll())
             words.add("One " + relay + " at " + place(best.at()) + height(best.access())
                     + " serves everybody: the worst talk has "
                     + odds(best.check().service().worstOdds()) + sure(best.check()) + ".");
@@ -219,10 +231,7 @@ final class RelaySentences {
         Burden more = loadout.antenna().burden();
         Burden base = scene.controlLoadout().antenna().burden();
         String mass = more.massG().isPresent() && base.massG().isPresent()
-                ? String.format(
-                        Locale.ROOT,
-                        " and %+.0f g",
-                        more.massG().getAsDouble() - base.massG().getAsDouble())
+                ? " and " + mass(more.massG().getAsDouble() - base.massG().getAsDouble())
                 : "";
         double cm = more.lengthCm() - base.lengthCm();
         return String.format(
@@ -233,6 +242,10 @@ final class RelaySentences {
                 mass,
                 scene.controlLoadout().name(),
                 mass.isEmpty() ? ", mass not given" : "");
+    }
+
+    private String mass(double grams) {
+        return (grams < 0 ? "\u2212" : "+") + lengths.mass(Math.abs(grams));
     }
 
     private String place(Position at) {

@@ -3,13 +3,13 @@ package handreach.units;
 import java.util.stream.DoubleStream;
 
 /**
- * How the user wants lengths written: kilometres and metres, or miles and feet. Reckoning is always metric. Every face of an answer
+ * How the user wants lengths written: kilometres and metres, or miles and feet; what an antenna weighs goes with them. Reckoning is always metric. Every face of an answer
  * writes its lengths here, so that the same length never reads differently in two places.
  */
 public enum Lengths {
-    METRIC("km", 1000, 0.95, "m", 1, "cm", 1),
-    /** International mile, foot and inch, exact by definition (1959). */
-    IMPERIAL("mi", 1609.344, 0.5, "ft", 0.3048, "in", 2.54);
+    METRIC("km", 1000, 0.95, "m", 1, "cm", 1, "g", 1, 0),
+    /** International mile, foot, inch and avoirdupois ounce, exact by definition (1959). */
+    IMPERIAL("mi", 1609.344, 0.5, "ft", 0.3048, "in", 2.54, "oz", 28.349523125, 1);
 
     /** Short lengths over ground are told to ten metres or ten feet, about what a cell or a sample is good for; our suggestion. */
     private static final double SHORT_STEP = 10;
@@ -23,6 +23,9 @@ public enum Lengths {
     private final double shortM;
     private final String antennaUnit;
     private final double antennaCm;
+    private final String massUnit;
+    private final double massG;
+    private final int massDecimals;
 
     Lengths(
             String longUnit,
@@ -31,7 +34,10 @@ public enum Lengths {
             String shortUnit,
             double shortM,
             String antennaUnit,
-            double antennaCm) {
+            double antennaCm,
+            String massUnit,
+            double massG,
+            int massDecimals) {
         this.longUnit = longUnit;
         this.longM = longM;
         this.longFrom = longFrom;
@@ -39,6 +45,9 @@ public enum Lengths {
         this.shortM = shortM;
         this.antennaUnit = antennaUnit;
         this.antennaCm = antennaCm;
+        this.massUnit = massUnit;
+        this.massG = massG;
+        this.massDecimals = massDecimals;
     }
 
     public String longUnit() {
@@ -130,7 +139,7 @@ public enum Lengths {
 
     /** A height or a short length to the whole unit: {@code 1240 m}. */
     public String heightText(double metres) {
-        return decimals(metres / shortM, 0).replace('-', '\u2212') + " " + shortUnit;
+        return decimals(metres / shortM, 0) + " " + shortUnit;
     }
 
     /** An antenna's length as a bare number under a head that names {@link #antennaUnit}. */
@@ -141,6 +150,21 @@ public enum Lengths {
     /** An antenna's length: {@code 46 cm}, {@code 18 in}. */
     public String antenna(double centimetres) {
         return antennaNumber(centimetres) + " " + antennaUnit();
+    }
+
+    /** Unit in which antennas are weighed: {@code g}, {@code oz}. */
+    public String massUnit() {
+        return massUnit;
+    }
+
+    /** What an antenna weighs, without its unit: {@code 16}, {@code 0.6}. */
+    public String massNumber(double grams) {
+        return decimals(grams / massG, massDecimals);
+    }
+
+    /** What an antenna weighs: {@code 16 g}, {@code 0.6 oz}. */
+    public String mass(double grams) {
+        return massNumber(grams) + " " + massUnit;
     }
 
     /** A mast, or a distance to keep, to a tenth: {@code 1.5 m}, {@code 4.9 ft}. */

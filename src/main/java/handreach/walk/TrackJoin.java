@@ -97,12 +97,12 @@ public record TrackJoin(
         return zoneHintS(trials, byTime.size(), offsetS, progress)
                 .map(shift -> String.format(
                         Locale.ROOT,
-                        "the times of %d of %d reports lie outside the track, and shifted by %+.2f h all but a few fit: the clock looks to"
+                        "the times of %d of %d reports lie outside the track, and shifted by %s h all but a few fit: the clock looks to"
                                 + " be of another time zone, and the rest would be put in wrong places. Set clock_offset_s = %d; or,"
                                 + " if the clock was right, give the reports outside the track a position or take them out.",
                         outside,
                         byTime.size(),
-                        shift / 3600.0,
+                        hours(shift),
                         Math.round(offsetS + shift)));
     }
 
@@ -144,9 +144,14 @@ public record TrackJoin(
                 + range
                 + String.format(
                         Locale.ROOT,
-                        " Shifted by %+.2f h they fit: was the clock in another time zone? If so, set clock_offset_s = %d.",
-                        zone.get() / 3600.0,
+                        " Shifted by %s h they fit: was the clock in another time zone? If so, set clock_offset_s = %d.",
+                        hours(zone.get()),
                         Math.round(offsetS + zone.get()));
+    }
+
+    /** A shift to the hundredth of an hour, with its sign. */
+    private static String hours(int shiftS) {
+        return (shiftS < 0 ? "\u2212" : "+") + String.format(Locale.ROOT, "%.2f", Math.abs(shiftS) / 3600.0);
     }
 
     /** A shift that puts nearly all of these reports on the track: by whole hours if one does, else by halves, else by quarters. */
@@ -212,9 +217,10 @@ public record TrackJoin(
         if (bestM > FIT_M || best == 0) return 0;
         notes.add(String.format(
                 Locale.ROOT,
-                "clock offset estimated from %d reports with time and place: %+.0f s (median distance %.0f m).",
+                "clock offset estimated from %d reports with time and place: %s%.0f s (median distance %.0f m).",
                 both.size(),
-                best,
+                best < 0 ? "\u2212" : "+",
+                Math.abs(best),
                 bestM));
         return best;
     }

@@ -214,7 +214,7 @@ class MarchAreaTest {
     void theWordsNameTheEngineAndClaimNoHundredthOfADozen() {
         SamplingDifference few = SamplingDifference.of(new double[] {1, -3}, 4);
         assertEquals(
-                "march against one exact path per cell, 2 cells: mean -1.00 dB, RMS 2.24 dB, all within 3.0 dB; 4 more are lost in shadow",
+                "march against one exact path per cell, 2 cells: mean \u22121.00 dB, RMS 2.24 dB, all within 3.0 dB; 4 more are lost in shadow",
                 few.sentence(MapEngine.MARCH));
         SamplingDifference many = SamplingDifference.of(new double[200], 0);
         assertEquals(

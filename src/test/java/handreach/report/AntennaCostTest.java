@@ -6,7 +6,6 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import handreach.plan.PlanFile;
 import handreach.reach.Progress;
-import handreach.report.figure.Axis;
 import handreach.report.file.Json;
 import handreach.report.page.PlainText;
 import handreach.report.page.Table;
@@ -14,6 +13,7 @@ import handreach.study.ReachOptions;
 import handreach.study.ReachStudy;
 import handreach.study.RelayStudy;
 import handreach.study.Scene;
+import handreach.units.Decibels;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -72,7 +72,7 @@ class AntennaCostTest {
                 .db();
         assertTrue(row(scene, "quarter-wave whip with counterpoise wire")
                 .get(1)
-                .contains(Axis.signed(used, 1) + " dB in hand"));
+                .contains(Decibels.signed(used, 1) + " dB in hand"));
     }
 
     @Test

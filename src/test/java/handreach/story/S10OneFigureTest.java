@@ -49,6 +49,8 @@ class S10OneFigureTest {
             Pattern.compile("odds( of copy)?( of| with)? (100|0) ?%|(>|<|&gt;|&lt;)(99|1) ?%");
     private static final Pattern NEGATIVE_NOUGHT =
             Pattern.compile("(?<![0-9.])[\u2212-]0(\\.0+)?(?![0-9.])(?= ?dB|\\s*$| m\\b|\u00b0)");
+    /** A hyphen for a minus; degrees of a place, with their four decimals and more, keep it, since they are typed again. */
+    private static final Pattern HYPHEN = Pattern.compile("(?<![\\p{L}0-9_.\u2212-])-[0-9]+(\\.[0-9]{1,3})?(?![0-9.-])");
     private static final Pattern DOUBLES_TAIL = Pattern.compile("[0-9]\\.[0-9]{9,}");
 
     @TempDir
@@ -436,9 +438,9 @@ class S10OneFigureTest {
             return said.size();
         }
 
-        /** No odds are a promise, no number is a negative nought or a whole double. */
+        /** No odds are a promise, no number is a negative nought or a whole double, and none has a hyphen for its minus. */
         private static void isHonest(String face) {
-            for (Pattern wrong : List.of(PROMISE, NEGATIVE_NOUGHT, DOUBLES_TAIL))
+            for (Pattern wrong : List.of(PROMISE, NEGATIVE_NOUGHT, DOUBLES_TAIL, HYPHEN))
                 assertFalse(
                         wrong.matcher(face).find(),
                         () -> all(wrong.pattern(), face).get(0).group() + " in " + face);

@@ -4,10 +4,15 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import org.apache.pdfbox.Loader;
+import org.apache.pdfbox.pdmodel.PDDocument;
+import org.apache.pdfbox.text.PDFTextStripper;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -212,8 +217,8 @@ class S23StrangerTest {
     void feetAndInchesAreKeptTo() throws IOException {
         String out = answered("relay", plan("title", "units = \"imperial\"\ntitle", "odds = 0.8", "odds = 0.99"))
                 .out();
-        assertFalse(out.matches("(?s).*\\d (m|km|cm)\\b.*"), out);
-        assertFalse(out.contains("antenna, cm"), out);
+        assertFalse(out.matches("(?s).*\\d (m|km|cm|g)\\b.*"), out);
+        assertFalse(out.matches("(?s).*antenna, (cm|g)\\b.*"), out);
     }
 
     @Test
@@ -228,5 +233,25 @@ class S23StrangerTest {
         }
         CommandRun run = answered("tiles", folder.toString());
         for (String line : run.out().lines().toList()) assertTrue(line.codePointCount(0, line.length()) <= 100, line);
+    }
+
+    /** A relay of a hundredth of a watt among parties that none of them reaches. */
+    @Test
+    void aRelayThatHelpsNobodyIsNotAdvised() throws IOException {
+        String plan = plan(
+                "count = 1", "count = 1\npower_w = 0.01",
+                "36.2800, -84.2050", "36.2100, -84.1200",
+                "radius_km = 1", "radius_km = 3");
+        String out = answered("relay", plan).out();
+        assertTrue(out.contains("No such relay helps"), out);
+        assertFalse(out.contains("Where a relay should stand") || out.contains("recommended"), out);
+        assertTrue(out.contains("Where a relay was tried"), out);
+        JsonNode json = new ObjectMapper().readTree(answered("relay", plan, "--json").out());
+        assertEquals(0, json.at("/sites/0/share").asDouble(-1));
+        answered("card", plan, "--relay", "--out", folder + "/card.pdf");
+        try (PDDocument card = Loader.loadPDF(folder.resolve("card.pdf").toFile())) {
+            String text = new PDFTextStripper().getText(card).replaceAll("\\s+", " ");
+            assertTrue(text.contains("No such relay helps"), text);
+        }
     }
 }

@@ -11,10 +11,11 @@ class DecibelsTest {
     void noNumberIsANegativeZero() {
         assertEquals("0.0", Decibels.number(-0.04, 1));
         assertEquals("0", Decibels.number(-0.0, 0));
-        assertEquals("-0.1", Decibels.number(-0.06, 1));
+        assertEquals("\u22120.1", Decibels.number(-0.06, 1));
+        assertEquals("-0.1 0.0", Decibels.plain(-0.06, 1) + " " + Decibels.plain(-0.04, 1));
         assertEquals("0.0", Decibels.signed(-0.04, 1));
         assertEquals("+0.1", Decibels.signed(0.06, 1));
-        assertEquals("-0.1", Decibels.signed(-0.06, 1));
+        assertEquals("\u22120.1", Decibels.signed(-0.06, 1));
     }
 
     /** Against the formatter of the platform, which a cold start waits 30 ms for: also where a half is to be rounded. */

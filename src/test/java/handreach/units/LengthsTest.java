@@ -84,4 +84,12 @@ class LengthsTest {
         assertEquals("2.0 mi\u00b2", Lengths.IMPERIAL.area(2 * 2.589988e6));
         assertEquals("\u22121.0 to +7.2 km\u00b2", Lengths.METRIC.areaRange(-1e6, 7.2e6));
     }
+
+    @Test
+    void anAntennaIsWeighedInTheUnitsOfThePlan() {
+        assertEquals("16 g", Lengths.METRIC.mass(16));
+        // 28.349523125 g an ounce, exact by definition of the pound
+        assertEquals("0.6 oz", Lengths.IMPERIAL.mass(16));
+        assertEquals("10.0", Lengths.IMPERIAL.massNumber(283.49523125));
+    }
 }

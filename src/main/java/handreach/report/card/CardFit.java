@@ -4,6 +4,7 @@ import handreach.report.draw.TextStyle;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.function.BiPredicate;
+import java.util.stream.Stream;
 
 /** Makes the words of a card fit: first by the size of the letters, then by leaving lines out and saying so. */
 final class CardFit {
@@ -13,10 +14,15 @@ final class CardFit {
     private static final int DOUBTS = 6;
     /** Place of the people among them. */
     private static final int PEOPLE = 5;
-    /** Dead ground, relay and check times. */
-    private static final List<Integer> CUT_FIRST = List.of(0, 1, 3);
+    /** Place of the check times among them. */
+    private static final int CHECKS = 3;
+    /** Dead ground, which the report has too; then relay and check times, which ask for a back. */
+    private static final List<List<Integer>> CUT_FIRST = List.of(List.of(0), List.of(1, CHECKS));
     /** What relays there are, what to do when contact is lost, and the key to the lines of the rose: cut when nothing else is left. */
     private static final List<Integer> KEPT_LONGEST = List.of(1, 2, 4);
+
+    /** People, relays, check times, loadouts, what to do, dead ground. */
+    private static final List<Integer> GIVEN_BACK = List.of(PEOPLE, 1, CHECKS, 4, 2, 0);
 
     /** Place of what is said of relays. */
     private static final int RELAY = 1;
@@ -28,12 +34,18 @@ final class CardFit {
 
     private final boolean isCut;
     private final boolean leavesOut;
+    private final boolean hasBack;
 
-    private CardFit(CardView view, double sizePx, boolean isCut, boolean leavesOut) {
+    private CardFit(CardView view, double sizePx, boolean isCut, boolean leavesOut, boolean hasBack) {
         this.view = view;
         this.sizePx = sizePx;
         this.isCut = isCut;
         this.leavesOut = leavesOut;
+        this.hasBack = hasBack;
+    }
+
+    private static CardFit whole(CardView view, double sizePx) {
+        return new CardFit(view, sizePx, false, false, false);
     }
 
     /** Whether lines had to be left out. */
@@ -46,6 +58,11 @@ final class CardFit {
         return leavesOut;
     }
 
+    /** Whether what is left out asks for a back: somebody's place or name, a relay, a check time. Doubts and dead ground do not. */
+    boolean hasBack() {
+        return hasBack;
+    }
+
     CardView view() {
         return view;
     }
@@ -55,13 +72,15 @@ final class CardFit {
     }
 
     /**
-     * The largest letters at which everything fits. Else the smallest: first without the doubts, which the report has too, then
-     * with the longest lists cut, then with fewer empty lines, then with people in a list in place of their table, then with that
-     * list cut.
+     * The largest letters at which everything fits. Else the smallest: first with fewer empty lines, then without the doubts, then
+     * with less dead ground, both of which the report has too; then with relays and check times cut, then with people in a list in
+     * place of their table, then with that list cut, for all of which there is a back.
      */
     static CardFit of(CardView view, BiPredicate<CardView, Double> fits) {
         for (double size = LARGEST_PX; size >= TextStyle.SMALLEST_PX; size -= STEP_PX)
-            if (fits.test(view, size)) return new CardFit(view, size, false, false);
+            if (fits.test(view, size)) return whole(view, size);
+        CardView tight = view.with(view.notes().tight(view.notes().doubts().size()));
+        if (fits.test(tight, TextStyle.SMALLEST_PX)) return whole(tight, TextStyle.SMALLEST_PX);
         int[] left = {
             view.notes().deadGround().size(),
             view.notes().relay().size(),
@@ -73,16 +92,24 @@ final class CardFit {
         };
         while (left[DOUBTS] > 0) {
             left[DOUBTS]--;
-            CardView shorter = cut(view, left);
+            CardView shorter = cut(view, left, false);
             if (fits.test(shorter, TextStyle.SMALLEST_PX))
-                return new CardFit(shorter, TextStyle.SMALLEST_PX, true, false);
+                return new CardFit(shorter, TextStyle.SMALLEST_PX, true, false, false);
         }
-        CardFit tabled = cutToFit(view, fits, left.clone(), false, List.of(CUT_FIRST));
-        if (fits.test(tabled.view, tabled.sizePx)) return tabled;
-        tabled = cutToFit(view, fits, left.clone(), true, List.of(CUT_FIRST));
-        if (fits.test(tabled.view, tabled.sizePx)) return tabled;
+        List<CardFit> tabled = Stream.of(false, true)
+                .map(isTight -> cutToFit(view, fits, left.clone(), isTight, CUT_FIRST))
+                .filter(fit -> fits.test(fit.view, fit.sizePx))
+                .toList();
+        for (CardFit fit : tabled) if (!fit.hasBack) return fit;
+        if (!tabled.isEmpty()) return tabled.get(0);
         CardView listed = view.with(view.people().asList());
-        return cutToFit(listed, fits, left, true, List.of(CUT_FIRST, List.of(PEOPLE), KEPT_LONGEST));
+        return cutToFit(
+                listed,
+                fits,
+                left,
+                true,
+                Stream.concat(CUT_FIRST.stream(), Stream.of(List.of(PEOPLE), KEPT_LONGEST))
+                        .toList());
     }
 
     /** Takes line by line off these lists, one group after the other, until all fits or nothing is left to take. */
@@ -93,12 +120,39 @@ final class CardFit {
             boolean isTight,
             List<List<Integer>> groups) {
         int all = left[PEOPLE];
+        int[] most = left.clone();
         CardView shorter = cut(view, left, isTight);
-        while (!fits.test(shorter, TextStyle.SMALLEST_PX)) {
-            if (groups.stream().noneMatch(group -> cutLongest(left, group))) break;
+        boolean hasRoom = fits.test(shorter, TextStyle.SMALLEST_PX);
+        while (!hasRoom && groups.stream().anyMatch(group -> cutLongest(left, group))) {
             shorter = cut(view, left, isTight);
+            hasRoom = fits.test(shorter, TextStyle.SMALLEST_PX);
         }
-        return new CardFit(shorter, TextStyle.SMALLEST_PX, true, left[PEOPLE] < all);
+        if (hasRoom) shorter = filled(view, fits, left, most, isTight, shorter);
+        return new CardFit(shorter, TextStyle.SMALLEST_PX, true, left[PEOPLE] < all, needsBack(view, left));
+    }
+
+    private static boolean needsBack(CardView view, int[] left) {
+        return left[PEOPLE] < view.people().everybody().size()
+                || !view.people().rest().isEmpty()
+                || left[RELAY] < view.notes().relay().size()
+                || left[CHECKS] < view.notes().checkTimes().size();
+    }
+
+    /** What was cut last leaves room for lines that were cut before it. */
+    private static CardView filled(
+            CardView view, BiPredicate<CardView, Double> fits, int[] left, int[] most, boolean isTight, CardView least) {
+        CardView fullest = least;
+        for (int i : GIVEN_BACK)
+            while (left[i] < most[i]) {
+                left[i]++;
+                CardView fuller = cut(view, left, isTight);
+                if (!fits.test(fuller, TextStyle.SMALLEST_PX)) {
+                    left[i]--;
+                    break;
+                }
+                fullest = fuller;
+            }
+        return fullest;
     }
 
     private static CardView cut(CardView view, int[] left, boolean isTight) {
@@ -120,22 +174,23 @@ final class CardFit {
 
     private static CardView cut(CardView view, int[] left) {
         CardView.Notes notes = view.notes();
+        String where = needsBack(view, left) ? "overleaf" : "in the report";
         CardView.Notes shorter = new CardView.Notes(
-                cut(notes.deadGround(), left[0]),
-                cut(notes.relay(), left[1]),
-                cut(notes.fallback(), left[2]),
-                cut(notes.checkTimes(), left[3]),
-                cut(notes.doubts(), left[DOUBTS]));
+                cut(notes.deadGround(), left[0], where),
+                cut(notes.relay(), left[1], where),
+                cut(notes.fallback(), left[2], where),
+                cut(notes.checkTimes(), left[CHECKS], where),
+                cut(notes.doubts(), left[DOUBTS], where));
         CardView.Loadouts loadouts = new CardView.Loadouts(
                 view.loadouts().far(), view.loadouts().lines().subList(0, left[4]));
         return new CardView(
                 view.header(), loadouts, view.people().first(left[PEOPLE]), view.rose(), shorter, view.cautions());
     }
 
-    private static List<CardLine> cut(List<CardLine> lines, int count) {
+    private static List<CardLine> cut(List<CardLine> lines, int count, String where) {
         if (count >= lines.size()) return lines;
         List<CardLine> kept = new ArrayList<>(lines.subList(0, count));
-        kept.add(CardLine.of((lines.size() - count) + (count == 0 ? " in the report" : " more in the report")));
+        kept.add(CardLine.of((lines.size() - count) + (count == 0 ? " " : " more ") + where));
         return kept;
     }
 }

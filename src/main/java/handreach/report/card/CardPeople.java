@@ -17,16 +17,16 @@ public record CardPeople(String from, String note, List<CardPerson> rows, List<C
         rest = List.copyOf(rest);
     }
 
-    /** Everybody in brief: a numbered list in place of the table. */
+    /** Everybody in brief: a numbered list in place of the table, which stands on the back. */
     CardPeople asList() {
-        return new CardPeople(from, note, List.of(), everybody());
+        return new CardPeople(from, ("Places and loadouts: overleaf. " + note).strip(), List.of(), everybody());
     }
 
     /** Only the first so many of the list, and how many are left to the report. */
     CardPeople first(int count) {
         List<CardPerson> all = everybody();
         if (count >= all.size()) return this;
-        String left = (all.size() - count) + " more places in the report.";
+        String left = (all.size() - count) + " more overleaf.";
         return new CardPeople(from, (left + " " + note).strip(), List.of(), all.subList(0, count));
     }
 
@@ -34,7 +34,7 @@ public record CardPeople(String from, String note, List<CardPerson> rows, List<C
         return rows.isEmpty() && rest.isEmpty();
     }
 
-    private List<CardPerson> everybody() {
+    List<CardPerson> everybody() {
         return Stream.concat(rows.stream(), rest.stream()).toList();
     }
 }

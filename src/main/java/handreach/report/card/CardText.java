@@ -1,6 +1,7 @@
 package handreach.report.card;
 
 import handreach.cartography.LoadoutMark;
+import handreach.geodesy.PlaceForm;
 import handreach.report.draw.Fitted;
 import handreach.report.draw.Outline;
 import handreach.report.draw.Pen;
@@ -11,6 +12,7 @@ import handreach.report.figure.Badge;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.StringJoiner;
+import java.util.function.Function;
 import java.util.function.IntPredicate;
 import java.util.stream.Collectors;
 
@@ -22,6 +24,9 @@ final class CardText {
     private static final double TABLE_PX = 500;
 
     private static final double CELL_GAP_PX = 14;
+    /** No column of running text is as narrow as a cell, px. */
+    private static final double NARROW_PX = 200;
+
     private static final double COLUMN_GAP_PX = 26;
     private static final int NAME = 1;
     private static final int CARRIES = 2;
@@ -31,6 +36,8 @@ final class CardText {
             List.of("", "", "carries", "place", "true bearing", "calls", "hears", "by relay");
     /** With less room for names two small tables beside one another would be all wrapped lines. */
     private static final double NARROWEST_NAME_EM = 5.5;
+    /** With less room for name and loadout each stands a word a line. */
+    private static final double ROOMY_EM = 14;
 
     private final Pen pen;
     private final double x;
@@ -171,8 +178,8 @@ final class CardText {
     private void brief(CardPerson person) {
         double indent = person.number().isEmpty() ? 0 : sizePx * 1.7;
         List<Word> words = new ArrayList<>();
-        for (String text : person.name().split(" ")) add(words, text, true);
-        for (String text : person.way().split(" ")) if (!text.isBlank()) add(words, text, false);
+        add(words, person.name(), true);
+        add(words, person.way(), false);
         say(words, "calls", person.odds().calls());
         say(words, "hears", person.odds().hears());
         say(words, "by relay", person.odds().byRelay());
@@ -191,8 +198,8 @@ final class CardText {
     private void say(List<Word> words, String what, CardPerson.Share share) {
         if (share.words().isBlank()) return;
         end(words, ",");
-        for (String text : what.split(" ")) add(words, text, false);
-        for (String text : share.words().split(" ")) add(words, text, share.isWeak());
+        add(words, what, false);
+        add(words, share.words(), share.isWeak());
     }
 
     private static List<String> cells(CardPerson person) {
@@ -218,16 +225,23 @@ final class CardText {
         return isBare ? CELL_GAP_PX / 2 : CELL_GAP_PX;
     }
 
-    /** Columns as wide as their words; name and loadout share what is left and wrap. Bare of loadouts and coordinates it is narrow. */
+    /** Columns as wide as their words, or where names have no room beside them as their parts; name and loadout share what is left. */
     private double[] widths(List<CardPerson> people, boolean isBare) {
+        double[] whole = widths(people, isBare, cell -> List.of(cell));
+        if (isBare || whole[NAME] + whole[CARRIES] >= ROOMY_EM * sizePx) return whole;
+        return widths(people, false, cell -> List.of(cell.split(" (?=to )")));
+    }
+
+    /** Bare of loadouts and coordinates it is narrow. */
+    private double[] widths(List<CardPerson> people, boolean isBare, Function<String, List<String>> parts) {
         int columns = HEADS.size();
         double[] width = new double[columns];
         for (CardPerson person : people)
             for (int c = 0; c < columns; c++) {
                 if (isBare && (c == CARRIES || c == PLACE)) continue;
-                double cell =
-                        Typeface.of(c == NAME || c > WAY).widthPx(cells(person).get(c), sizePx);
-                width[c] = Math.max(width[c], cell);
+                String cell = cells(person).get(c);
+                for (String part : c < WAY ? List.of(cell) : parts.apply(cell))
+                    width[c] = Math.max(width[c], Typeface.of(c == NAME || c > WAY).widthPx(part, sizePx));
             }
         for (int c = WAY + 1; c < columns; c++)
             if (width[c] > 0) width[c] = Math.max(width[c], Typeface.of(false).widthPx(HEADS.get(c), sizePx));
@@ -275,14 +289,25 @@ final class CardText {
         double bottom = y;
         for (int c = 0; c < cells.size(); c++) {
             if (width[c] <= 0) continue;
-            CardText cell = new CardText(pen, left, y, width[c], sizePx);
-            cell.line(isBold.test(c) ? new CardLine(cells.get(c), "") : CardLine.of(cells.get(c)), 0);
+            double room = c < WAY ? width[c] : width[c] - (CELL_GAP_PX / 2 - 0.5);
+            CardText cell = new CardText(pen, left, y, room, sizePx);
+            if (c < WAY) cell.line(isBold.test(c) ? new CardLine(cells.get(c), "") : CardLine.of(cells.get(c)), 0);
+            else cell.flow(cell.parts(cells.get(c), isBold.test(c)), 0);
             bottom = Math.max(bottom, cell.y());
             left += width[c];
         }
         y = bottom;
         if (pen != null) pen.draw(Outline.line(x, y + 1, x + widthPx, y + 1), ShapeStyle.line(0xB4BCC1, 0.7));
         y += sizePx * 0.15;
+    }
+
+    /** A span, parted where its second number begins; by words only where a part has no room. */
+    private List<Word> parts(String span, boolean isBold) {
+        List<Word> words = new ArrayList<>();
+        for (String part : Typeface.clean(span).strip().split(" (?=to )"))
+            if (Typeface.of(isBold).widthPx(part, sizePx) > widthPx) add(words, part, isBold);
+            else words.add(new Word(part, isBold));
+        return words;
     }
 
     void paragraph(String words) {
@@ -321,16 +346,32 @@ final class CardText {
     /** Words of a line; one longer than the column is broken so that nothing runs over the edge. */
     private List<Word> words(CardLine line) {
         List<Word> words = new ArrayList<>();
-        for (String text : Typeface.clean(line.strong()).strip().split(" ")) add(words, text, true);
-        for (String text : Typeface.clean(line.words()).strip().split(" ")) add(words, text, false);
+        add(words, Typeface.clean(line.strong()), true);
+        add(words, Typeface.clean(line.words()), false);
         return words;
     }
 
-    private void add(List<Word> words, String text, boolean isBold) {
+    /** A place stays in one piece where the column has room for it. */
+    private void add(List<Word> words, String sentence, boolean isBold) {
+        for (String text : PlaceForm.unbroken(sentence.strip()).split(" ")) {
+            String place = text.replace(PlaceForm.NO_BREAK, ' ');
+            if (text.equals(place) || Typeface.of(isBold).widthPx(place, sizePx) > widthPx)
+                for (String word : place.split(" ")) addWord(words, word, isBold);
+            else words.add(new Word(place, isBold));
+        }
+    }
+
+    /** For one word: a cell has it to its gap, a column of text less its indent. */
+    private double roomPx() {
+        return widthPx < NARROW_PX ? Math.max(widthPx - CELL_GAP_PX / 2, widthPx * 0.85) : widthPx * 0.85;
+    }
+
+    private void addWord(List<Word> words, String text, boolean isBold) {
         String rest = text;
+        double room = roomPx();
         while (!rest.isEmpty()) {
             int end = rest.length();
-            while (end > 1 && Typeface.of(isBold).widthPx(rest.substring(0, end), sizePx) > widthPx * 0.85)
+            while (end > 1 && Typeface.of(isBold).widthPx(rest.substring(0, end), sizePx) > room)
                 end = rest.offsetByCodePoints(end, -1);
             words.add(new Word(rest.substring(0, end), isBold));
             rest = rest.substring(end);

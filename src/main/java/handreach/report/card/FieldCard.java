@@ -3,27 +3,27 @@ package handreach.report.card;
 import handreach.report.draw.Figure;
 import handreach.report.file.PdfFile;
 import handreach.report.file.WholeFile;
+import java.util.ArrayList;
 import java.util.List;
 
 /** The field card as PDF: one sheet to be pinned up, or one sheet to be folded into a pocket. */
 public final class FieldCard {
     private FieldCard() {}
 
-    /** One page. */
+    /** One page, and its back where the page has no room for every place, name, relay and check time. */
     public static WholeFile.Content sheet(CardView view, CardSize paper) {
-        return PdfFile.content(
-                title(view), List.of(sheetFigure(view, paper)), view.header().made());
+        return pages(view, CardPage.of(view, paper));
     }
 
-    /** One page, printed on one side, folded twice: a quarter of the paper, A6 from A4. */
+    /** One page to be folded twice, a quarter of the paper, A6 from A4; and a back as a sheet has it. */
     public static WholeFile.Content fold(CardView view, CardSize paper) {
-        return PdfFile.content(
-                title(view), List.of(new CardFold(view, paper)), view.header().made());
+        return pages(view, new CardFold(view, paper));
     }
 
-    /** The one-page card as a figure, to be shown on a screen before it is printed. */
-    public static Figure sheetFigure(CardView view, CardSize paper) {
-        return CardPage.of(view, paper);
+    private static WholeFile.Content pages(CardView view, CardSheet front) {
+        List<Figure> pages = new ArrayList<>(List.of(front));
+        pages.addAll(CardBack.of(view, front.fit, front.paper));
+        return PdfFile.content(title(view), pages, view.header().made());
     }
 
     private static String title(CardView view) {

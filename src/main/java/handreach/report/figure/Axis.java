@@ -12,28 +12,28 @@ import java.util.List;
  * @param startPx where the low value stands
  * @param endPx where the high value stands, on either side of the start
  */
-public record Axis(double low, double high, double startPx, double endPx) {
+record Axis(double low, double high, double startPx, double endPx) {
     private static final double[] ROUND = {1, 2, 5, 10};
 
-    public Axis {
+    Axis {
         if (!(low < high) || Double.isInfinite(high - low))
             throw new IllegalArgumentException("axis from " + low + " to " + high);
     }
 
     /** An axis whose ends are round and hold both values. */
-    public static Axis rounded(double low, double high, int wanted, double startPx, double endPx) {
+    static Axis rounded(double low, double high, int wanted, double startPx, double endPx) {
         double top = high > low ? high : low + 1;
         double step = step(low, top, wanted);
         return new Axis(Math.floor(low / step) * step, Math.ceil(top / step) * step, startPx, endPx);
     }
 
     /** Where a value stands. */
-    public double px(double value) {
+    double px(double value) {
         return startPx + (value - low) / (high - low) * (endPx - startPx);
     }
 
     /** Round values on the axis, about as many as wanted. */
-    public List<Double> ticks(int wanted) {
+    List<Double> ticks(int wanted) {
         double step = step(low, high, wanted);
         List<Double> ticks = new ArrayList<>();
         for (long k = (long) Math.ceil(low / step - 1e-9); k * step <= high + 1e-9 * step; k++) ticks.add(k * step);
@@ -41,20 +41,10 @@ public record Axis(double low, double high, double startPx, double endPx) {
     }
 
     /** A tick as text, with as many decimals as the step needs and a true minus sign. */
-    public String text(double tick, int wanted) {
+    String text(double tick, int wanted) {
         double step = step(low, high, wanted);
         int decimals = (int) Math.max(0, Math.ceil(-Math.log10(step) - 1e-9));
-        return number(tick, decimals);
-    }
-
-    /** A number with a true minus sign and never a negative zero. */
-    public static String number(double value, int decimals) {
-        return Decibels.number(value, decimals).replace('-', '\u2212');
-    }
-
-    /** A number that always shows its sign. */
-    public static String signed(double value, int decimals) {
-        return Decibels.signed(value, decimals).replace('-', '\u2212');
+        return Decibels.number(tick, decimals);
     }
 
     static double step(double low, double high, int wanted) {

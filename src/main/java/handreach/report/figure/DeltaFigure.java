@@ -6,6 +6,7 @@ import handreach.report.draw.Pen;
 import handreach.report.draw.ShapeStyle;
 import handreach.report.draw.TextStyle;
 import handreach.report.draw.Typeface;
+import handreach.units.Decibels;
 import java.awt.geom.Path2D;
 import java.util.List;
 import java.util.Locale;
@@ -54,9 +55,9 @@ public final class DeltaFigure implements Figure {
     }
 
     private static String numbers(DeltaRow row) {
-        return Axis.signed(row.deltaDb(), 1) + " dB ("
-                + Axis.signed(row.interval().low(), 1) + " to "
-                + Axis.signed(row.interval().high(), 1) + ")" + (row.note().isBlank() ? "" : ", " + row.note());
+        return Decibels.signed(row.deltaDb(), 1) + " dB ("
+                + Decibels.signed(row.interval().low(), 1) + " to "
+                + Decibels.signed(row.interval().high(), 1) + ")" + (row.note().isBlank() ? "" : ", " + row.note());
     }
 
     @Override
@@ -104,7 +105,7 @@ public final class DeltaFigure implements Figure {
             pen.write(
                     x,
                     bottomPx() + 18,
-                    Axis.signed(tick, 0 == tick % 1 ? 0 : 1),
+                    Decibels.signed(tick, 0 == tick % 1 ? 0 : 1),
                     TextStyle.quiet(12).middle());
         }
         pen.draw(Outline.line(axis.px(0), TOP_PX, axis.px(0), bottomPx()), ShapeStyle.line(TextStyle.INK, 1.4));

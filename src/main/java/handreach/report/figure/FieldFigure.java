@@ -8,10 +8,10 @@ import handreach.report.draw.Pen;
 import handreach.report.draw.Picture;
 import handreach.report.draw.ShapeStyle;
 import handreach.report.draw.TextStyle;
+import handreach.units.Decibels;
 import java.awt.geom.Rectangle2D;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 
 /** The marched field over the ground of a path: how much weaker than in free space the signal is, at every height. */
 public final class FieldFigure implements Figure {
@@ -61,7 +61,7 @@ public final class FieldFigure implements Figure {
     }
 
     private static String text(double db) {
-        return String.format(Locale.ROOT, "%.0f", db).replace('-', '\u2212');
+        return Decibels.number(db, 0);
     }
 
     @Override

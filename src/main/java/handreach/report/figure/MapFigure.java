@@ -13,6 +13,7 @@ import handreach.report.draw.Pen;
 import handreach.report.draw.ShapeStyle;
 import handreach.report.draw.TextStyle;
 import handreach.report.draw.Typeface;
+import handreach.units.Decibels;
 import handreach.units.Lengths;
 import java.awt.geom.Path2D;
 import java.awt.geom.Rectangle2D;
@@ -182,7 +183,7 @@ public final class MapFigure implements Figure {
                     .ifPresent(at -> pen.write(
                             at.x(),
                             at.y(),
-                            Axis.number(contour.levelM(), 0),
+                            Decibels.number(contour.levelM(), 0),
                             TextStyle.plain(12)
                                     .middle()
                                     .colour(CONTOUR_RGB)

@@ -7,6 +7,7 @@ import handreach.report.draw.Pen;
 import handreach.report.draw.ShapeStyle;
 import handreach.report.draw.TextStyle;
 import handreach.report.draw.Typeface;
+import handreach.units.Decibels;
 import java.util.List;
 
 /** Which antennas could be told from which: a square for each pair, dark where told apart, hatched where not. */
@@ -60,7 +61,7 @@ public final class PairFigure implements Figure {
                     .append(" and ")
                     .append(names.get(cell.second()))
                     .append(": ")
-                    .append(Axis.signed(cell.differenceDb(), 1))
+                    .append(Decibels.signed(cell.differenceDb(), 1))
                     .append(" dB, ")
                     .append(cell.isToldApart() ? "told apart." : "not told apart.");
         return words.toString();
@@ -94,7 +95,7 @@ public final class PairFigure implements Figure {
             pen.write(
                     leftPx + (cell.second() + 0.5) * CELL_PX,
                     TOP_PX + (cell.first() + 0.5) * CELL_PX + 5,
-                    Axis.signed(cell.differenceDb(), 1),
+                    Decibels.signed(cell.differenceDb(), 1),
                     cell.isToldApart() ? lettering.colour(0xFFFFFF) : lettering);
         }
         double y = TOP_PX + names.size() * CELL_PX + 14;

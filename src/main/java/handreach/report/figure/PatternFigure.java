@@ -7,6 +7,7 @@ import handreach.report.draw.Outline;
 import handreach.report.draw.Pen;
 import handreach.report.draw.ShapeStyle;
 import handreach.report.draw.TextStyle;
+import handreach.units.Decibels;
 import java.awt.geom.Arc2D;
 import java.awt.geom.Path2D;
 import java.util.List;
@@ -68,8 +69,8 @@ public final class PatternFigure implements Figure {
                     Locale.ROOT,
                     " %s: strongest %s dBi at %s degrees.",
                     curve.name(),
-                    Axis.number(curve.up().get(best), 1),
-                    Axis.number(curve.across().get(best), 0)));
+                    Decibels.number(curve.up().get(best), 1),
+                    Decibels.number(curve.across().get(best), 0)));
         }
         return words.toString();
     }
@@ -117,7 +118,7 @@ public final class PatternFigure implements Figure {
             pen.write(
                     word[0],
                     word[1] + (e > 80 ? 0 : 5),
-                    Axis.number(e, 0) + "°" + (e == 0 ? " horizon" : ""),
+                    Decibels.number(e, 0) + "°" + (e == 0 ? " horizon" : ""),
                     e > 80 ? TextStyle.quiet(12).middle() : TextStyle.quiet(12));
         }
         for (Curve curve : curves) pen.named(curve.name(), () -> drawCurve(pen, curve));
@@ -125,7 +126,7 @@ public final class PatternFigure implements Figure {
             pen.write(
                     LEFT_PX - 6,
                     middleY() - radius(dbi) + 4,
-                    Axis.signed(dbi, 0),
+                    Decibels.signed(dbi, 0),
                     TextStyle.quiet(12).end());
         pen.write(
                 16,

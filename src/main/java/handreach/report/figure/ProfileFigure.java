@@ -13,6 +13,7 @@ import handreach.report.draw.ShapeStyle;
 import handreach.report.draw.TextStyle;
 import handreach.report.draw.Typeface;
 import handreach.terrain.Cover;
+import handreach.units.Decibels;
 import handreach.units.Lengths;
 import java.awt.geom.Path2D;
 import java.awt.geom.Rectangle2D;
@@ -186,7 +187,7 @@ public final class ProfileFigure implements Figure {
         entries.add(LegendEntry.area(
                 ShapeStyle.fill(GROUND_RGB).outlined(GROUND_EDGE_RGB, 1),
                 "ground, earth curved by k = "
-                        + Axis.number(conditions.atmosphere().effectiveRadiusFactor(), 2)));
+                        + Decibels.number(conditions.atmosphere().effectiveRadiusFactor(), 2)));
         if (hasClutter(false)) entries.add(LegendEntry.area(ShapeStyle.fill(TREES_RGB), "trees"));
         if (hasClutter(true)) entries.add(LegendEntry.area(ShapeStyle.fill(TOWN_RGB), "buildings"));
         entries.add(LegendEntry.line(ShapeStyle.line(RAY_RGB, 2), "straight ray"));
@@ -262,7 +263,7 @@ public final class ProfileFigure implements Figure {
     private String clearanceWords(PathGeometry.Clearance worst) {
         double share = worst.inFresnelRadii();
         String state = share >= PathGeometry.FREE_SHARE ? "clear" : share >= 0 ? "grazed" : "blocked";
-        return state + ": least clearance " + Axis.number(share, 2) + " of the first Fresnel radius at "
+        return state + ": least clearance " + Decibels.number(share, 2) + " of the first Fresnel radius at "
                 + distance(worst.distanceKm());
     }
 

@@ -8,6 +8,7 @@ import handreach.report.draw.Pen;
 import handreach.report.draw.ShapeStyle;
 import handreach.report.draw.TextStyle;
 import handreach.report.draw.Typeface;
+import handreach.units.Decibels;
 import java.awt.geom.Path2D;
 import java.util.List;
 import java.util.Locale;
@@ -108,7 +109,7 @@ public final class SwrFigure implements Figure {
             pen.write(
                     across.startPx() - 8,
                     y(swr) + 4,
-                    Axis.number(swr, swr == 1.5 ? 1 : 0) + ":1",
+                    Decibels.number(swr, swr == 1.5 ? 1 : 0) + ":1",
                     TextStyle.quiet(12).end());
         }
         drawChannels(pen);

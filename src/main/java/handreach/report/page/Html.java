@@ -1,5 +1,6 @@
 package handreach.report.page;
 
+import handreach.geodesy.PlaceForm;
 import handreach.report.draw.Figure;
 import handreach.report.draw.Markup;
 import handreach.report.draw.Svg;
@@ -29,8 +30,18 @@ final class Html {
     }
 
     Html text(String words) {
-        out.append(Markup.escaped(words));
+        String unbroken = PlaceForm.unbroken(words);
+        if (unbroken.equals(words)) out.append(Markup.escaped(words));
+        else for (String word : unbroken.split("(?<= )|(?= )")) word(word);
         return this;
+    }
+
+    /** A word that holds no-break blanks is a place, which keeps its line by style, so that what is copied from the page has plain blanks. */
+    private void word(String word) {
+        boolean isPlace = word.indexOf(PlaceForm.NO_BREAK) >= 0;
+        if (isPlace) open("span", "class", "place");
+        out.append(Markup.escaped(word.replace(PlaceForm.NO_BREAK, ' ')));
+        if (isPlace) out.append("</span>");
     }
 
     Html element(String tag, String words, String... attributes) {

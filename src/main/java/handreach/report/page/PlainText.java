@@ -1,5 +1,6 @@
 package handreach.report.page;
 
+import handreach.geodesy.PlaceForm;
 import handreach.input.Unseen;
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -38,14 +39,25 @@ public final class PlainText {
         text.gap();
         for (Block block : page.answer()) text.block(block);
         for (Section section : page.sections()) text.section(section);
-        return text.out.toString();
+        return text.said();
     }
 
     /** A table alone. */
     public static String of(Table<?> table, int width) {
         PlainText text = new PlainText(width);
         text.table(table);
-        return text.out.toString();
+        return text.said();
+    }
+
+    /** A sentence as lines, the first behind a mark, the others below it. */
+    public static String of(String mark, String words, int width) {
+        PlainText text = new PlainText(width);
+        text.wrapped(mark, words);
+        return text.said();
+    }
+
+    private String said() {
+        return out.toString().replace(PlaceForm.NO_BREAK, ' ');
     }
 
     private void section(Section section) {
@@ -132,13 +144,17 @@ public final class PlainText {
             over = narrow(widths, over, each(columns, c -> Math.max(longestCell(table, c), longestHeadWord(table, c))));
         if (over > 0) over = narrow(widths, over, each(columns, c -> least(table, c)));
         if (over > 0) over = narrow(widths, over, each(columns, c -> leastOfSpans(table, c)));
-        if (over > 0)
-            over = narrow(
-                    widths,
+        if (over > 0) {
+            int[] whole = widths.clone();
+            int stillOver = narrow(
+                    whole,
                     over,
-                    each(columns, c -> c == 0 || table.isNumber(c) ? widths[c] : least(table, c, RIBBON)));
-        if (over > 0)
-            over = narrow(widths, over, each(columns, c -> table.isNumber(c) ? leastOfParts(table, c) : widths[c]));
+                    each(columns, c -> c == 0 || table.isNumber(c) ? whole[c] : least(table, c, RIBBON)));
+            if (stillOver > 0) stillOver = narrow(whole, stillOver, leastOfParts(table, whole));
+            if (stillOver == 0) return whole;
+            over = narrow(widths, over, each(columns, c -> leastOfBrokenPlaces(table, c, widths[c])));
+            if (over > 0) over = narrow(widths, over, leastOfParts(table, widths));
+        }
         if (over > 0) narrow(widths, over, each(columns, c -> c > 0 || table.isNumber(c) ? widths[c] : SHORTEST_NAME));
         return widths;
     }
@@ -169,7 +185,8 @@ public final class PlainText {
     private static int least(Table<?> table, int column, int narrowest) {
         int least = table.isNumber(column) ? longestCell(table, column) : narrowest;
         if (!table.isNumber(column))
-            for (int r = 0; r < table.rowCount(); r++) least = Math.max(least, longestWord(table.cell(r, column)));
+            for (int r = 0; r < table.rowCount(); r++)
+                least = Math.max(least, longestWord(PlaceForm.unbroken(table.cell(r, column))));
         return Math.max(least, longestHeadWord(table, column));
     }
 
@@ -188,6 +205,18 @@ public final class PlainText {
         for (int r = 0; r < table.rowCount(); r++)
             for (String part : table.cell(r, column).split(PARTS)) least = Math.max(least, longest(part));
         return least;
+    }
+
+    private static int[] leastOfParts(Table<?> table, int[] widths) {
+        return each(widths.length, c -> table.isNumber(c) ? leastOfParts(table, c) : widths[c]);
+    }
+
+    /** Only where whole places leave no room is a place parted, and then before any number. */
+    private static int leastOfBrokenPlaces(Table<?> table, int column, int width) {
+        if (column == 0 || table.isNumber(column)) return width;
+        int least = Math.max(RIBBON, longestHeadWord(table, column));
+        for (int r = 0; r < table.rowCount(); r++) least = Math.max(least, longestWord(table.cell(r, column)));
+        return Math.min(least, width);
     }
 
     private static int longestCell(Table<?> table, int column) {
@@ -236,8 +265,13 @@ public final class PlainText {
     private static List<String> lines(String cell, int width) {
         List<String> lines = new ArrayList<>();
         for (String line : cell.split("\n", -1))
-            for (String part : wrap(oneLine(line), Math.max(1, width))) lines.addAll(cut(part, Math.max(1, width)));
+            for (String part : wrap(inColumn(oneLine(line), width), Math.max(1, width))) lines.addAll(cut(part, Math.max(1, width)));
         return lines;
+    }
+
+    /** Places in one piece where the column has room for them. */
+    private static String inColumn(String line, int width) {
+        return longestWord(line) <= width ? line : line.replace(PlaceForm.NO_BREAK, ' ');
     }
 
     /** A word that is wider than its column, cut at the column's edge. */
@@ -257,7 +291,7 @@ public final class PlainText {
     }
 
     private static String oneLine(String words) {
-        return Unseen.oneLine(words).strip();
+        return PlaceForm.unbroken(Unseen.oneLine(words).strip());
     }
 
     /** Places on the screen: marks that sit on a letter and marks of direction take none. */

@@ -23,6 +23,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import java.util.stream.IntStream;
 import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.cos.COSArray;
 import org.apache.pdfbox.cos.COSName;
@@ -132,8 +133,15 @@ class FieldCardTest {
             try (PDDocument document = Loader.loadPDF(bytes(card))) {
                 Letters letters = new Letters();
                 String text = letters.getText(document).replaceAll("\\s+", " ");
-                assertTrue(text.contains("more in the report"), text);
-                assertEquals(1, document.getNumberOfPages());
+                assertTrue(text.contains("more overleaf"), text);
+                assertFalse(text.contains("in the report"), text);
+                assertTrue(document.getNumberOfPages() > 1);
+                PDFTextStripper back = new PDFTextStripper();
+                back.setStartPage(2);
+                String overleaf = back.getText(document).replaceAll("\\s+", " ");
+                for (String heading : List.of("Dead ground", "Relay", "Check times", "Doubtful"))
+                    assertTrue(overleaf.contains(heading), heading + " in " + overleaf);
+                assertTrue(overleaf.split("NE to E: nothing sure", -1).length > 4 * 30, overleaf);
                 for (TextPosition letter : letters.all)
                     assertTrue(letter.getY() > 10
                             && letter.getY() < document.getPage(0).getMediaBox().getHeight() - 10);
@@ -159,6 +167,7 @@ class FieldCardTest {
                     for (CardLine step : steps)
                         assertTrue(text.contains(step.words().replace(" ", "")), text);
                     assertEquals(doubts == 60, text.contains("moreinthereport"));
+                    assertEquals(1, document.getNumberOfPages(), "no back for doubts alone");
                 }
         }
     }
@@ -180,7 +189,7 @@ class FieldCardTest {
         try (PDDocument document = Loader.loadPDF(bytes(FieldCard.sheet(view, CardSize.A4)))) {
             assertTrue(new PDFTextStripper().getText(document).contains("Check times"));
         }
-        String svg = Svg.text(FieldCard.sheetFigure(view, CardSize.A4), "c");
+        String svg = Svg.text(CardPage.of(view, CardSize.A4), "c");
         assertTrue(svg.split("#8a949a", -1).length > 4 * 3, "ruled lines");
     }
 
@@ -228,6 +237,26 @@ class FieldCardTest {
         }
     }
 
+    /** The longest name of the table stood as "Weissenstad t", with an empty hand's width beside it. */
+    @Test
+    void aNameIsNotPartedInACellMadeForIt() throws IOException {
+        CardView few = view("whip", 3);
+        CardPerson one = few.people().rows().get(0);
+        List<CardPerson> people =
+                List.of(new CardPerson("", "Weissenstadt", "whip", one.place(), one.way(), one.odds()));
+        CardView view = few.with(new CardPeople("camp", "", people, List.of()));
+        try (PDDocument card = Loader.loadPDF(bytes(FieldCard.sheet(view, CardSize.LETTER)))) {
+            String text = new PDFTextStripper().getText(card);
+            assertTrue(text.contains("Weissenstadt"), text);
+        }
+    }
+
+    private static PDFTextStripper front() throws IOException {
+        PDFTextStripper front = new PDFTextStripper();
+        front.setEndPage(1);
+        return front;
+    }
+
     private static CardView crowd(int count) {
         CardView few = view("whip", 3);
         List<CardPerson> people = new ArrayList<>();
@@ -249,8 +278,7 @@ class FieldCardTest {
     @Test
     void manyPeopleLeaveRoomForTheKeyAndForWhatToDo() throws IOException {
         try (PDDocument card = Loader.loadPDF(bytes(FieldCard.sheet(crowd(12), CardSize.A4)))) {
-            assertEquals(1, card.getNumberOfPages());
-            String text = new PDFTextStripper().getText(card).replaceAll("\\s+", " ");
+            String text = front().getText(card).replaceAll("\\s+", " ");
             assertEquals(
                     4, text.split("median 2.9 km", -1).length - 1, "every line of the rose keeps its key: " + text);
             assertTrue(text.contains("3. NE to E: nothing sure"), "every step of what to do: " + text);
@@ -263,8 +291,8 @@ class FieldCardTest {
     void manyPeopleStandInANumberedListOnePersonALine() throws IOException {
         for (int count : new int[] {12, 24}) {
             try (PDDocument card = Loader.loadPDF(bytes(FieldCard.sheet(crowd(count), CardSize.A4)))) {
-                assertEquals(1, card.getNumberOfPages());
                 Letters letters = new Letters();
+                letters.setEndPage(1);
                 letters.setSortByPosition(true);
                 String text = letters.getText(card);
                 assertFalse(text.contains("; 2 Team 2"), "no run-on paragraph: " + text);
@@ -276,7 +304,7 @@ class FieldCardTest {
                                             + " .*045\u00b0, 2.9 km 23 % 45 % >99 %.*")),
                             text);
                 }
-                String flat = new PDFTextStripper().getText(card).replaceAll("\\s+", " ");
+                String flat = front().getText(card).replaceAll("\\s+", " ");
                 assertEquals(4, flat.split("median 2.9 km", -1).length - 1, flat);
                 assertTrue(flat.contains("3. NE to E: nothing sure"), flat);
             }
@@ -296,18 +324,19 @@ class FieldCardTest {
         CardView view = crowd.with(
                 new CardView.Notes(notes.deadGround(), relay, notes.fallback(), notes.checkTimes(), notes.doubts()));
         try (PDDocument card = Loader.loadPDF(bytes(FieldCard.sheet(view, CardSize.LETTER)))) {
-            String text = new PDFTextStripper().getText(card).replaceAll("\\s+", " ");
+            String text = front().getText(card).replaceAll("\\s+", " ");
             for (CardLine line : relay) assertTrue(text.contains((line.strong() + " " + line.words()).strip()), text);
         }
     }
 
-    /** So many that not even a list has room: the card says how many are left, and runs over nothing. */
+    /** So many that not even a list has room: the front says how many are left, the back has everybody with place and loadout. */
     @Test
     void aHundredPeopleAreCutAndCounted() throws IOException {
         try (PDDocument card = Loader.loadPDF(bytes(FieldCard.sheet(crowd(100), CardSize.A4)))) {
             Letters letters = new Letters();
+            letters.setEndPage(1);
             String text = letters.getText(card).replaceAll("\\s+", " ");
-            Matcher more = Pattern.compile("(\\d+) more places in the report").matcher(text);
+            Matcher more = Pattern.compile("(\\d+) more overleaf\\. Places").matcher(text);
             assertTrue(more.find(), text);
             int kept = 100 - Integer.parseInt(more.group(1));
             assertTrue(kept >= 20, text);
@@ -319,7 +348,36 @@ class FieldCardTest {
                     .max()
                     .orElseThrow();
             assertTrue(cautions < card.getPage(0).getMediaBox().getHeight(), "nothing below the page");
+            PDFTextStripper back = new PDFTextStripper();
+            back.setStartPage(2);
+            String overleaf = back.getText(card).replaceAll("\\s+", " ");
+            for (int i = 1; i <= 100; i++) assertTrue(overleaf.contains(i + " Team " + i + " "), i + " in " + overleaf);
+            assertEquals(100, overleaf.split("16S 750626 4017508", -1).length - 1, overleaf);
         }
+    }
+
+    /** Of 22 people the places of 14, and four of five check times, stood nowhere, though there was room. */
+    @Test
+    void whatTheFrontLeavesOutStandsOnTheBack() throws IOException {
+        CardView crowd = crowd(22);
+        List<CardLine> checks = IntStream.range(0, 5)
+                .mapToObj(i -> CardLine.of("Patrol " + i + ": silence 08:1" + i + "; call before it."))
+                .toList();
+        CardView.Notes notes = crowd.notes();
+        CardView view = crowd.with(
+                new CardView.Notes(notes.deadGround(), notes.relay(), notes.fallback(), checks, notes.doubts()));
+        for (WholeFile.Content card :
+                List.of(FieldCard.sheet(view, CardSize.LETTER), FieldCard.fold(view, CardSize.LETTER)))
+            try (PDDocument document = Loader.loadPDF(bytes(card))) {
+                assertEquals(2, document.getNumberOfPages());
+                PDFTextStripper all = new PDFTextStripper();
+                String text = all.getText(document).replaceAll("\\s+", " ");
+                assertTrue(text.split("16S 750626 4017508", -1).length > 22, text);
+                // what is turned upside down is read back without its blanks
+                String tight = text.replace(" ", "");
+                for (CardLine check : checks)
+                    assertTrue(tight.contains(check.words().replace(" ", "")), check + " in " + text);
+            }
     }
 
     /** ISO 32000-1, 14.8: marked, with a title shown, a language, a type for every part, and text for what is drawn in pieces. */

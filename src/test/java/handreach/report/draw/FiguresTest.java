@@ -8,7 +8,6 @@ import handreach.cartography.LoadoutMark;
 import handreach.cartography.PaperGround;
 import handreach.geodesy.Position;
 import handreach.report.SampleFigures;
-import handreach.report.figure.Axis;
 import handreach.report.figure.DeltaRow;
 import handreach.report.figure.MapPlace;
 import handreach.report.figure.RoseFigure;
@@ -184,18 +183,6 @@ class FiguresTest {
     @Test
     void aDifferenceOutsideItsIntervalIsRefused() {
         assertThrows(IllegalArgumentException.class, () -> new DeltaRow("m", "a", 4, new Interval(1, 3), true, ""));
-    }
-
-    @Test
-    void ticksAreRoundAndInsideTheAxis() {
-        Axis axis = Axis.rounded(-3.2, 7.9, 6, 0, 100);
-        assertEquals(-4, axis.low(), 1e-12);
-        assertEquals(8, axis.high(), 1e-12);
-        assertEquals(List.of(-4.0, -2.0, 0.0, 2.0, 4.0, 6.0, 8.0), axis.ticks(6));
-        assertEquals("\u22122", axis.text(-2, 6));
-        assertEquals("0.0", Axis.number(-0.04, 1));
-        assertEquals("+0.3", Axis.signed(0.3, 1));
-        assertEquals("0.0", Axis.signed(-0.01, 1));
     }
 
     @Test

@@ -5,7 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import handreach.report.draw.Svg;
-import handreach.report.figure.Axis;
+import handreach.units.Decibels;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
@@ -57,7 +57,7 @@ class JsonTest {
             Locale.setDefault(Locale.forLanguageTag("ar-EG"));
             assertTrue(Json.text(List.of(1.25)).contains("1.25"));
             assertEquals("12.35", Svg.n(12.346));
-            assertEquals("1.3", Axis.number(1.26, 1));
+            assertEquals("1.3", Decibels.number(1.26, 1));
         } finally {
             Locale.setDefault(before);
         }

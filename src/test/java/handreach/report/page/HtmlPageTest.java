@@ -153,4 +153,12 @@ class HtmlPageTest {
         Page page = new Page("k", "t", "q", List.of(), List.of(Section.of("h", drawing)), "");
         assertTrue(HtmlPage.text(page).contains("<figure class=\"of-table\">"));
     }
+
+    @Test
+    void aPlaceKeepsItsLineAndItsPlainBlanks() {
+        Page page = new Page("k", "t", "q", List.of(Paragraph.of("At 12T VL 34624 16844 & up.")), List.of(), "");
+        String html = HtmlPage.text(page);
+        assertTrue(html.contains("At <span class=\"place\">12T VL 34624 16844</span> &amp; up."), html);
+        assertTrue(PageStyle.SHEET.contains(".place { white-space: nowrap; }"));
+    }
 }

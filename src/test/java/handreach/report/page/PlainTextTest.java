@@ -1,6 +1,7 @@
 package handreach.report.page;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
 import java.util.Random;
@@ -95,5 +96,22 @@ class PlainTextTest {
                                         ""),
                                 10)
                         .strip());
+    }
+
+    /** A grid reference was parted over three lines of a table, and over two of a sentence. */
+    @Test
+    void aPlaceIsNotPartedWhereALineEnds() {
+        for (String place : List.of(
+                "12T VL 34624 16844", "12T 434624 4516844", "40.79000, -111.78000", "40\u00b047.400'N 111\u00b046.800'W")) {
+            String sentence = PlainText.of("", "The relay stands at " + place + " and serves.", 40);
+            assertTrue(sentence.contains(place), sentence);
+            assertEquals(2, sentence.lines().count(), sentence);
+            Table<String> table = Table.of(
+                    "",
+                    List.of("many words that may stand on several lines of their own"),
+                    List.of(Column.words("who", who -> who), Column.words("where", who -> place)));
+            assertTrue(PlainText.of(table, 60).contains(place), PlainText.of(table, 60));
+            PlainText.of(table, 24).lines().forEach(line -> assertTrue(line.length() <= 33, line));
+        }
     }
 }

@@ -1,0 +1,162 @@
+package handreach.report.card;
+
+import handreach.report.draw.Figure;
+import handreach.report.draw.Fitted;
+import handreach.report.draw.Pen;
+import handreach.report.draw.TextStyle;
+import java.util.ArrayList;
+import java.util.List;
+
+/** The back of a field card: in full what its front had room for in part only. More pages follow where one is not enough. */
+final class CardBack implements Figure {
+    private static final double EDGE_PX = 44;
+    private static final double TOP_PX = 84;
+    private static final double SIZE_PX = 13;
+
+    /** Something under a heading that may go on on the next page. */
+    private interface Part {
+        int count();
+
+        void write(CardText text, int from, int to);
+    }
+
+    private record Piece(Part part, int from, int to) {
+        void write(CardText text) {
+            part.write(text, from, to);
+            text.gap();
+        }
+    }
+
+    private final CardView.Header header;
+    private final CardSize paper;
+    private final List<Piece> pieces;
+
+    private CardBack(CardView.Header header, CardSize paper, List<Piece> pieces) {
+        this.header = header;
+        this.paper = paper;
+        this.pieces = List.copyOf(pieces);
+    }
+
+    /** What a front leaves out; nothing where it leaves out nothing that asks for a back. */
+    static List<Figure> of(CardView whole, CardFit front, CardSize paper) {
+        List<Figure> pages = new ArrayList<>();
+        if (!front.hasBack()) return pages;
+        List<Piece> page = new ArrayList<>();
+        for (Part part : parts(whole, front.view())) {
+            int from = 0;
+            while (from < part.count()) {
+                int to = from;
+                while (to < part.count() && fits(page, new Piece(part, from, to + 1), paper)) to++;
+                if (to == from && page.isEmpty()) to++;
+                if (to > from) page.add(new Piece(part, from, to));
+                from = to;
+                if (from == part.count()) break;
+                pages.add(new CardBack(whole.header(), paper, page));
+                page.clear();
+            }
+        }
+        if (!page.isEmpty()) pages.add(new CardBack(whole.header(), paper, page));
+        return pages;
+    }
+
+    private static boolean fits(List<Piece> page, Piece next, CardSize paper) {
+        double height = CardText.height(
+                text -> {
+                    page.forEach(piece -> piece.write(text));
+                    next.write(text);
+                },
+                paper.widthPx() - 2 * EDGE_PX,
+                SIZE_PX);
+        return TOP_PX + height <= paper.heightPx() - EDGE_PX;
+    }
+
+    private static List<Part> parts(CardView whole, CardView front) {
+        List<Part> parts = new ArrayList<>();
+        if (!front.people().equals(whole.people())) parts.add(new People(whole.people()));
+        if (front.loadouts().lines().size() < whole.loadouts().lines().size())
+            parts.add(new Carriers(whole.loadouts().lines()));
+        CardView.Notes all = whole.notes();
+        CardView.Notes said = front.notes();
+        lines(parts, "Dead ground", all.deadGround(), said.deadGround());
+        lines(parts, "Relay", all.relay(), said.relay());
+        lines(parts, "If contact is lost", all.fallback(), said.fallback());
+        lines(parts, "Check times", all.checkTimes(), said.checkTimes());
+        lines(parts, "Doubtful", all.doubts(), said.doubts());
+        return parts;
+    }
+
+    private static void lines(List<Part> parts, String heading, List<CardLine> whole, List<CardLine> front) {
+        boolean isWhole = front.size() >= whole.size() && front.subList(0, whole.size()).equals(whole);
+        if (!isWhole) parts.add(new Lines(heading, whole));
+    }
+
+    private record Lines(String heading, List<CardLine> lines) implements Part {
+        @Override
+        public int count() {
+            return lines.size();
+        }
+
+        @Override
+        public void write(CardText text, int from, int to) {
+            text.heading(heading);
+            text.lines(lines.subList(from, to));
+        }
+    }
+
+    private record Carriers(List<CardLoadout> lines) implements Part {
+        @Override
+        public int count() {
+            return lines.size();
+        }
+
+        @Override
+        public void write(CardText text, int from, int to) {
+            text.heading("Loadouts");
+            lines.subList(from, to).forEach(text::loadout);
+        }
+    }
+
+    private record People(CardPeople people) implements Part {
+        @Override
+        public int count() {
+            return people.everybody().size();
+        }
+
+        @Override
+        public void write(CardText text, int from, int to) {
+            text.heading("Who is where, seen from " + people.from());
+            String note = to == count() ? people.note() : "";
+            text.people(new CardPeople(people.from(), note, people.everybody().subList(from, to), List.of()));
+        }
+    }
+
+    @Override
+    public String title() {
+        return "Field card, back: " + header.title();
+    }
+
+    @Override
+    public String description() {
+        return title();
+    }
+
+    @Override
+    public double widthPx() {
+        return paper.widthPx();
+    }
+
+    @Override
+    public double heightPx() {
+        return paper.heightPx();
+    }
+
+    @Override
+    public void draw(Pen pen) {
+        double width = paper.widthPx() - 2 * EDGE_PX;
+        TextStyle quiet = TextStyle.quiet(SIZE_PX).bold();
+        String words = "Field card, back: " + header.title();
+        pen.part(Pen.Part.PARAGRAPH, words, () -> pen.write(EDGE_PX, 58, Fitted.words(words, quiet, width), quiet));
+        CardText text = new CardText(pen, EDGE_PX, TOP_PX, width, SIZE_PX);
+        pieces.forEach(piece -> piece.write(text));
+    }
+}
