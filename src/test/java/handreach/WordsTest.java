@@ -129,7 +129,8 @@ class WordsTest {
     @Test
     void whatIsTypedIsNotPartedInASynopsis() {
         for (String command : List.of(
-                "bench", "match", "pattern", "tiles", "path", "reach", "assign", "relay", "atlas", "walk", "card", "report")) {
+                "bench", "match", "pattern", "tiles", "path", "reach", "assign", "relay", "atlas", "walk", "card",
+                "report")) {
             List<String> synopsis = CommandRun.of(command, "--help")
                     .out()
                     .lines()

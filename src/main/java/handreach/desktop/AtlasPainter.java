@@ -58,7 +58,9 @@ final class AtlasPainter {
                 atlas.positions(),
                 new int[atlas.positions().count()],
                 new Overlay.Key(
-                        layer.words(), List.of(), "The atlas was made without " + carried + ". Choose another loadout."),
+                        layer.words(),
+                        List.of(),
+                        "The atlas was made without " + carried + ". Choose another loadout."),
                 Optional.empty());
     }
 

@@ -156,18 +156,22 @@ final class BenchFindings extends VBox {
         Shown now = shown.get();
         double radiusPx = Math.min(230, rightPx - FRAME_PX - 150);
         pattern.show(() -> patternFigure(now, radiusPx), rightPx - FRAME_PX);
-        if (drawn.filter(before -> before.saysTheSame(now) && before.roomPx == roomPx).isPresent()) return;
+        if (drawn.filter(before -> before.saysTheSame(now) && before.roomPx == roomPx)
+                .isPresent()) return;
         drawn = Optional.of(new Drawn(now, roomPx));
         composing.ask(
-                progress -> List.of(
-                        readings(now, figurePx(leftPx)), match(now, figurePx(rightPx)), costs(now)),
+                progress -> List.of(readings(now, figurePx(leftPx)), match(now, figurePx(rightPx)), costs(now)),
                 parts -> {
                     BlockView readings = new BlockView(session, figurePx(leftPx));
                     BlockView match = new BlockView(session, figurePx(rightPx));
                     BlockView costs = new BlockView(session, figurePx(roomPx));
                     left.getChildren().setAll(readings);
                     right.getChildren()
-                            .setAll(match, Labels.line("Pattern of what is carried", "panel-head"), pattern, patternNotes);
+                            .setAll(
+                                    match,
+                                    Labels.line("Pattern of what is carried", "panel-head"),
+                                    pattern,
+                                    patternNotes);
                     arrange(isBeside, leftPx, rightPx, costs);
                     List<Runnable> steps = new ArrayList<>(costs.steps(parts.get(2)));
                     steps.addAll(readings.steps(parts.get(0)));

@@ -128,8 +128,7 @@ final class BlockView extends VBox {
         else if (block instanceof Subheading heading) getChildren().add(Labels.line(heading.words(), "strong"));
         else if (block instanceof Facts facts)
             facts.facts().forEach(fact -> getChildren().add(Labels.line(fact.name() + ": " + fact.value(), "plain")));
-        else if (block instanceof Table<?> table)
-            getChildren().add(new TableFrame(table, shown(table)));
+        else if (block instanceof Table<?> table) getChildren().add(new TableFrame(table, shown(table)));
         else if (block instanceof CautionBlock cautions)
             cautions.cautions().forEach(caution -> getChildren().add(caution(caution)));
         else if (block instanceof Drawing drawing) add(drawing);
@@ -137,7 +136,8 @@ final class BlockView extends VBox {
     }
 
     private boolean fits(Table<?> table) {
-        return TableGrid.fits(table, figurePx * MapFonts.USUAL_PX / session.fonts().get().sizePx());
+        return TableGrid.fits(
+                table, figurePx * MapFonts.USUAL_PX / session.fonts().get().sizePx());
     }
 
     private Node shown(Table<?> table) {

@@ -18,7 +18,6 @@ import javafx.beans.property.ObjectProperty;
 import javafx.beans.property.ReadOnlyObjectProperty;
 import javafx.beans.property.ReadOnlyObjectWrapper;
 import javafx.beans.property.SimpleDoubleProperty;
-import javafx.beans.property.SimpleObjectProperty;
 import javafx.collections.FXCollections;
 import javafx.collections.ListChangeListener;
 import javafx.collections.ObservableList;
@@ -453,8 +452,11 @@ final class MapView extends Pane {
             ink.setHeight(now.heightPx());
         }
         ink.getGraphicsContext2D().clearRect(0, 0, now.widthPx(), now.heightPx());
-        MapPen pen =
-                new MapPen(ink.getGraphicsContext2D(), now, session.palette().get(), session.fonts().get());
+        MapPen pen = new MapPen(
+                ink.getGraphicsContext2D(),
+                now,
+                session.palette().get(),
+                session.fonts().get());
         for (MapInk each : inks) each.draw(pen, now);
         if (hasRing) ring(pen, now);
         pen.writeNames(over.stream().filter(Node::isVisible).map(this::room).toList());

@@ -59,7 +59,10 @@ final class MenuStrip extends MenuBar {
                         item("Path between two positions", "Shortcut+P", window::showPath),
                         item("Bench evidence", "Shortcut+B", window::showBench),
                         new SeparatorMenuItem(),
-                        item("Leave Handreach", "Shortcut+Q", () -> window.verbs().leaveAsked()));
+                        item(
+                                "Leave Handreach",
+                                "Shortcut+Q",
+                                () -> window.verbs().leaveAsked()));
         return menu;
     }
 
@@ -104,7 +107,8 @@ final class MenuStrip extends MenuBar {
         noPicture.disableProperty().bind(backdrop.picture().map(java.util.Optional::isEmpty));
         MenuItem noNames = item("Take the names away", null, backdrop::takeNamesAway);
         noNames.disableProperty().bind(backdrop.names().map(java.util.Optional::isEmpty));
-        MenuItem noAtlas = item("Take the atlas away", null, () -> window.session().takeAtlasAway());
+        MenuItem noAtlas =
+                item("Take the atlas away", null, () -> window.session().takeAtlasAway());
         noAtlas.disableProperty().bind(window.session().atlas().map(java.util.Optional::isEmpty));
         menu.getItems()
                 .addAll(
@@ -128,8 +132,7 @@ final class MenuStrip extends MenuBar {
                                 () -> window.verbs().namesAsked().ifPresent(backdrop::name)),
                         noNames,
                         item("Lay an atlas over the map\u2026 (folder)", null, () -> {
-                            if (window.hasPlan())
-                                window.verbs().atlasAsked().ifPresent(window.session()::layAtlas);
+                            if (window.hasPlan()) window.verbs().atlasAsked().ifPresent(window.session()::layAtlas);
                         }),
                         noAtlas,
                         new SeparatorMenuItem(),

@@ -67,7 +67,8 @@ final class PlaceVerbs {
         }
         String name = freeNames("place", 1).get(0);
         session.edit(
-                "stand at " + name, plan -> PlanText.withValue(put(plan, name, at), "reach", "from", PlanText.quoted(name)));
+                "stand at " + name,
+                plan -> PlanText.withValue(put(plan, name, at), "reach", "from", PlanText.quoted(name)));
     }
 
     private List<String> freeNames(String word, int count) {

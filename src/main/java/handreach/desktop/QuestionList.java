@@ -122,7 +122,8 @@ final class QuestionList extends VBox {
             if (isWanted) prepare();
             body.setVisible(isWanted);
             body.setManaged(isWanted);
-            // A state, not another class, and of the head alone: else the looks of everything below would be worked out anew.
+            // A state, not another class, and of the head alone: else the looks of everything below would be worked out
+            // anew.
             head.pseudoClassStateChanged(OPEN, isWanted);
         }
     }

@@ -195,8 +195,10 @@ final class Session {
         tell(Notice.done("An atlas of " + fresh.count() + " positions lies over the map: \"" + fresh.title()
                 + "\". Click a place for its figures."));
         if (fresh.missing() > 0)
-            tell(Notice.remark("Of this atlas " + fresh.missing()
-                    + " blocks are not there or not whole; nothing is shown of them. The same atlas command goes on with them."));
+            tell(
+                    Notice.remark(
+                            "Of this atlas " + fresh.missing()
+                                    + " blocks are not there or not whole; nothing is shown of them. The same atlas command goes on with them."));
         if (scene.get() != null && fresh.positions().indexOf(scene.get().middle()) < 0)
             tell(Notice.remark("The atlas lies elsewhere than the middle of the reach of this plan."));
     }

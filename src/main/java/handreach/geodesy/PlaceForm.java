@@ -18,8 +18,8 @@ public enum PlaceForm {
     public static final char NO_BREAK = '\u00a0';
 
     /** What {@link #format} writes, inside a sentence. */
-    private static final Pattern WRITTEN = Pattern.compile(
-            "\\b\\d{1,2}[C-HJ-NP-X] (?:[A-HJ-NP-Z]{2} \\d{5} \\d{5}|\\d{6} \\d{7})\\b"
+    private static final Pattern WRITTEN =
+            Pattern.compile("\\b\\d{1,2}[C-HJ-NP-X] (?:[A-HJ-NP-Z]{2} \\d{5} \\d{5}|\\d{6} \\d{7})\\b"
                     + "|\\d+\u00b0\\d\\d\\.\\d{3}'[NS] \\d+\u00b0\\d\\d\\.\\d{3}'[EW]"
                     + "|-?\\b\\d{1,2}\\.\\d{4,6}, -?\\d{1,3}\\.\\d{4,6}\\b");
 

@@ -75,8 +75,7 @@ public final class RadialLosses {
         for (String sentence : sentences) {
             String kind = kinds.of(sentence);
             ModelNote.Met before = warnings.get(kind);
-            warnings.put(
-                    kind, before == null ? new ModelNote.Met(sentence, kind, fromM, toM) : before.reaching(toM));
+            warnings.put(kind, before == null ? new ModelNote.Met(sentence, kind, fromM, toM) : before.reaching(toM));
         }
     }
 

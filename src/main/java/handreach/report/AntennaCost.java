@@ -63,9 +63,7 @@ public record AntennaCost(String antenna, Source source, Burden burden, Lengths 
 
     private static Optional<String> stated(Equipment.AntennaEntry entry) {
         if (entry.known().gain().isPresent())
-            return entry.known()
-                    .gain()
-                    .map(gain -> Decibels.number(gain.dbi(), 1) + " dBi, stated in the plan");
+            return entry.known().gain().map(gain -> Decibels.number(gain.dbi(), 1) + " dBi, stated in the plan");
         if (entry.delta().deltaDb().isEmpty()) return Optional.empty();
         return Optional.of(Decibels.signed(entry.delta().deltaDb().getAsDouble(), 1) + " dB "
                 + entry.delta().mount().orElse("")

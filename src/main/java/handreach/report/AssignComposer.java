@@ -181,10 +181,8 @@ public final class AssignComposer {
 
     /** What stands already comes before a relay that would have to be put up. */
     private String relayed(List<Assignment.Short> talks) {
-        List<String> relays = answer.relayed().stream()
-                .flatMap(Optional::stream)
-                .distinct()
-                .toList();
+        List<String> relays =
+                answer.relayed().stream().flatMap(Optional::stream).distinct().toList();
         if (relays.isEmpty()) return RELAY;
         long served = answer.relayed().stream().flatMap(Optional::stream).count();
         String way = " the wanted odds, as people are loaded, by way of what stands already ("
@@ -209,14 +207,15 @@ public final class AssignComposer {
     private Table<Assignment.Short> beyond() {
         List<Assignment.Short> talks = answer.found().hopeless();
         List<Column<Assignment.Short>> columns = new ArrayList<>(List.of(
-                        Column.words("who", talk -> name(talk.a())),
-                        Column.words("with", talk -> name(talk.b())),
-                        Column.number("lacks, dB", talk -> lacks(talk)),
-                        Column.words("carrying", talk -> option(talk.a(), talk.optionA())),
-                        Column.words("and", talk -> option(talk.b(), talk.optionB()))));
+                Column.words("who", talk -> name(talk.a())),
+                Column.words("with", talk -> name(talk.b())),
+                Column.number("lacks, dB", talk -> lacks(talk)),
+                Column.words("carrying", talk -> option(talk.a(), talk.optionA())),
+                Column.words("and", talk -> option(talk.b(), talk.optionB()))));
         if (answer.relayed().stream().anyMatch(Optional::isPresent))
             columns.add(Column.words(
-                    "served by way of", talk -> answer.relayed().get(talks.indexOf(talk)).orElse("no relay alone")));
+                    "served by way of",
+                    talk -> answer.relayed().get(talks.indexOf(talk)).orElse("no relay alone")));
         return Table.of("What they lack with the best of what may be handed out.", talks, columns);
     }
 

@@ -222,10 +222,10 @@ public final class AtlasComposer {
                                                 lengths,
                                                 place.with(),
                                                 study.question().targetsM())),
-                                Column.number("median reach", place -> AtlasPlaceComposer.median(lengths, place.with())),
                                 Column.number(
-                                        "worst",
-                                        place -> AtlasPlaceComposer.worst(lengths, bearings, place.with())))));
+                                        "median reach", place -> AtlasPlaceComposer.median(lengths, place.with())),
+                                Column.number(
+                                        "worst", place -> AtlasPlaceComposer.worst(lengths, bearings, place.with())))));
     }
 
     private Section unheard(Optional<AtlasMaps> maps) {

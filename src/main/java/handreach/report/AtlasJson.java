@@ -170,12 +170,7 @@ record AtlasJson(
     }
 
     /** What a summary says of itself, so that its blocks can be read without the plan. */
-    record Read(
-            String title,
-            String question,
-            AtlasQuestion asked,
-            List<String> byBurden,
-            int blocks) {
+    record Read(String title, String question, AtlasQuestion asked, List<String> byBurden, int blocks) {
         /** Nothing where the text is no summary of ours. */
         static Optional<Read> of(String text) {
             try {

@@ -37,8 +37,9 @@ public final class AtlasPlaceComposer {
                 .map(row -> List.of(section(place, row)))
                 .orElseGet(() -> List.of(Section.of(
                         header.placeForm().format(place),
-                        Paragraph.of("No position of the atlas stands here: the place lies outside its region, or no tile knows the"
-                                + " ground."))));
+                        Paragraph.of(
+                                "No position of the atlas stands here: the place lies outside its region, or no tile knows the"
+                                        + " ground."))));
     }
 
     private Section section(Position place, PositionFigures row) {
@@ -56,8 +57,7 @@ public final class AtlasPlaceComposer {
                                         "share of the ground",
                                         l -> Shares.share(with(row, l).share().value())),
                                 Column.number(
-                                        "reaches of the region",
-                                        l -> ground(lengths, with(row, l), atlas.targetsM())),
+                                        "reaches of the region", l -> ground(lengths, with(row, l), atlas.targetsM())),
                                 Column.number("heard by positions", l -> heardBy(place, l)))),
                 Paragraph.of("These are the figures of the position in the middle of this cell of the atlas, "
                         + lengths.closeText(GeodesicLine.distanceM(place, row.at())) + " from the place."));
@@ -73,7 +73,8 @@ public final class AtlasPlaceComposer {
         String serve = "a median reach of " + header.lengths().text(atlas.servesM()) + " or more";
         return least == PositionFigures.NONE
                 ? "No loadout has " + serve + " here."
-                : "The least loadout with " + serve + " here: " + atlas.loadouts().get(least) + ".";
+                : "The least loadout with " + serve + " here: "
+                        + atlas.loadouts().get(least) + ".";
     }
 
     private String heardBy(Position place, int loadout) {

@@ -2,7 +2,6 @@ package handreach.report;
 
 import handreach.atlas.AtlasQuestion;
 import handreach.atlas.HeardBy;
-import handreach.atlas.LoadoutFigures;
 import handreach.atlas.PositionFigures;
 import handreach.input.InputFault;
 import handreach.input.Memory;
@@ -72,10 +71,11 @@ public final class AtlasSight {
                     "is no folder of an atlas: it has no " + AtlasFiles.SUMMARY + " with " + AtlasFolder.POSITIONS
                             + " beside it. Choose the folder that was given to the atlas command as --out.");
         AtlasJson.Read summary = AtlasJson.Read.of(SourceText.read(file).text())
-                .orElseThrow(() -> new InputFault(
-                        file.toString(),
-                        0,
-                        "is no summary that this version of the program can show. Run the same atlas command again to write it anew."));
+                .orElseThrow(
+                        () -> new InputFault(
+                                file.toString(),
+                                0,
+                                "is no summary that this version of the program can show. Run the same atlas command again to write it anew."));
         List<Path> blocks = blocks(folder.resolve(AtlasFolder.POSITIONS));
         requireRoom(folder, blocks);
         List<String> loadouts = blocks.stream()
@@ -107,7 +107,9 @@ public final class AtlasSight {
 
     private static List<Path> blocks(Path folder) {
         try (Stream<Path> files = Files.list(folder)) {
-            return files.filter(file -> file.toString().endsWith(".jsonl")).sorted().toList();
+            return files.filter(file -> file.toString().endsWith(".jsonl"))
+                    .sorted()
+                    .toList();
         } catch (IOException e) {
             throw new InputFault(folder.toString(), 0, "cannot be read (" + SourceText.reason(e) + ").");
         }
@@ -121,8 +123,8 @@ public final class AtlasSight {
             throw new InputFault(
                     folder.toString(),
                     0,
-                    "holds " + bytes / 1_000_000 + " MB of positions, at most " + most / 1_000_000
-                            + " MB fit." + Memory.advice(most, MOST_BYTES, MEMORY_PER_BYTE));
+                    "holds " + bytes / 1_000_000 + " MB of positions, at most " + most / 1_000_000 + " MB fit."
+                            + Memory.advice(most, MOST_BYTES, MEMORY_PER_BYTE));
     }
 
     /** Title of the plan it was made from. */
@@ -185,7 +187,8 @@ public final class AtlasSight {
     /** Median reach of a loadout at a cell, m; empty where nothing is known. */
     public OptionalDouble medianM(int cell, int loadout) {
         return row(cell)
-                .map(row -> OptionalDouble.of(row.loadouts().get(loadout).medianM().value()))
+                .map(row ->
+                        OptionalDouble.of(row.loadouts().get(loadout).medianM().value()))
                 .orElse(OptionalDouble.empty());
     }
 

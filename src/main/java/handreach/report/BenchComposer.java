@@ -489,9 +489,7 @@ public final class BenchComposer {
                         Column.number(
                                 "length, " + lengths.antennaUnit(),
                                 cost -> lengths.antennaNumber(cost.burden().lengthCm())),
-                        Column.number(
-                                "mass, " + lengths.massUnit(),
-                                cost -> AntennaCost.mass(cost.burden(), lengths)),
+                        Column.number("mass, " + lengths.massUnit(), cost -> AntennaCost.mass(cost.burden(), lengths)),
                         Column.number(
                                 "price, own currency",
                                 cost -> AntennaCost.side(cost.burden().price()))));

@@ -83,7 +83,10 @@ public final class LossComposer {
                 loss.steps(),
                 List.of(
                         Column.words("step", Step::symbol),
-                        Column.number("value", step -> String.format(Locale.ROOT, "%.8g", step.value()).replace('-', '\u2212')),
+                        Column.number(
+                                "value",
+                                step -> String.format(Locale.ROOT, "%.8g", step.value())
+                                        .replace('-', '\u2212')),
                         Column.words("unit", Step::unit)));
     }
 

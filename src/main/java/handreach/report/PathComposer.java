@@ -78,8 +78,9 @@ public final class PathComposer {
     public static String verdict(PathAnswer answer) {
         return answer.ledger()
                 .map(LedgerComposer::verdict)
-                .orElseGet(() -> "The path loses " + Decibels.number(answer.loss().lossDb(), 1) + " dB by "
-                        + answer.loss().model() + ".");
+                .orElseGet(
+                        () -> "The path loses " + Decibels.number(answer.loss().lossDb(), 1) + " dB by "
+                                + answer.loss().model() + ".");
     }
 
     /** What stands between the antennas, and what it costs. */

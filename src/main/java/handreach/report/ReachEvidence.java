@@ -176,7 +176,9 @@ final class ReachEvidence {
                                     "Carry",
                                     words(
                                             "control at %s dBd, antenna %.2f m above ground",
-                                            Decibels.number(loadout.carry().mean().dbd(), 1), loadout.heightM()),
+                                            Decibels.number(
+                                                    loadout.carry().mean().dbd(), 1),
+                                            loadout.heightM()),
                                     loadout.carry().origin()),
                             same -> new ArrayList<>())
                     .add(loadout.name());

@@ -418,8 +418,7 @@ public final class RelayComposer {
                                 "antenna, " + lengths.antennaUnit(),
                                 one -> lengths.antennaNumber(burden.apply(one).lengthCm())),
                         Column.number(
-                                "antenna, " + lengths.massUnit(),
-                                one -> AntennaCost.mass(burden.apply(one), lengths)),
+                                "antenna, " + lengths.massUnit(), one -> AntennaCost.mass(burden.apply(one), lengths)),
                         Column.number(
                                 "talks served",
                                 one -> Shares.share(one.service().share())),

@@ -84,8 +84,7 @@ public final class WalkFiles {
                                 "longitude",
                                 pair -> Decibels.plain(pair.spot().at().longitudeDeg(), 6)),
                         Column.number(
-                                "distance_m",
-                                pair -> Decibels.plain(pair.spot().distanceM(), 0)),
+                                "distance_m", pair -> Decibels.plain(pair.spot().distanceM(), 0)),
                         Column.number(
                                 "bearing_deg",
                                 pair -> Decibels.plain(pair.spot().bearingDeg(), 1)),

@@ -199,7 +199,8 @@ public final class WalkNextComposer {
         List<Column<Asked>> columns = new ArrayList<>(List.of(
                 Column.words("where", asked -> asked.stake().where()),
                 Column.words("loadout", asked -> asked.stake().loadout()),
-                Column.number("margin, dB", asked -> Decibels.signed(asked.stake().marginDb(), 1)),
+                Column.number(
+                        "margin, dB", asked -> Decibels.signed(asked.stake().marginDb(), 1)),
                 Column.number(
                         "doubt, dB", asked -> Decibels.number(asked.answer().doubtBeforeDb(), 1))));
         if (isOpen)

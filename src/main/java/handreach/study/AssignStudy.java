@@ -72,7 +72,8 @@ public final class AssignStudy {
             List<Optional<StationStudy.Served>> over =
                     stations.talks(demands, between.get(Conversation.of(talk.a(), talk.b())));
             boolean areAll = over.stream()
-                    .allMatch(one -> one.filter(served -> served.odds().weaker() >= wanted).isPresent());
+                    .allMatch(one -> one.filter(served -> served.odds().weaker() >= wanted)
+                            .isPresent());
             relays.add(
                     areAll
                             ? Optional.of(over.stream()
@@ -150,9 +151,7 @@ public final class AssignStudy {
     }
 
     private AssignTable table(
-            List<Party> demands,
-            List<AssignAnswer.Person> people,
-            Map<Conversation, List<Conversation>> between) {
+            List<Party> demands, List<AssignAnswer.Person> people, Map<Conversation, List<Conversation>> between) {
         AssignTable.Builder builder = new AssignTable.Builder();
         for (AssignAnswer.Person person : people)
             builder.person(

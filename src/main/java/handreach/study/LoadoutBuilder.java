@@ -319,8 +319,7 @@ final class LoadoutBuilder {
         for (MeterResult meter : bench.orElseThrow().meters()) {
             Optional<AntennaResult> result = meter.antenna(name);
             if (result.isPresent())
-                all.add(new Found(
-                        meter.mounting(), meter.frequencyMhz(), result.get(), Optional.of(meter.basis())));
+                all.add(new Found(meter.mounting(), meter.frequencyMhz(), result.get(), Optional.of(meter.basis())));
         }
         return all;
     }
@@ -357,7 +356,8 @@ final class LoadoutBuilder {
 
     private boolean isWished(Found found) {
         Optional<Equipment.Bench> named = plan.equipment().bench();
-        return named.isPresent() && found.mounting().name().equalsIgnoreCase(named.get().mount());
+        return named.isPresent()
+                && found.mounting().name().equalsIgnoreCase(named.get().mount());
     }
 
     private double frequencyGap(Found found) {

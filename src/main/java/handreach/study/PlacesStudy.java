@@ -120,9 +120,7 @@ final class PlacesStudy {
                 a,
                 b,
                 paths > 0 && odds.size() == paths ? Optional.of(odds(odds)) : Optional.empty(),
-                paths == 0
-                        ? new PlacesAnswer.Span(0, 0)
-                        : new PlacesAnswer.Span(nearestM, farthestM));
+                paths == 0 ? new PlacesAnswer.Span(0, 0) : new PlacesAnswer.Span(nearestM, farthestM));
     }
 
     static PlacesAnswer.Odds odds(List<HopPath.HopOdds> all) {

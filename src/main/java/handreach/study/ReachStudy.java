@@ -231,12 +231,7 @@ public final class ReachStudy {
             return GroundGain.of(
                     area.get().odds().get(control), area.get().odds().get(loadout), odds, places);
         return GroundGain.of(
-                losses(losses, control),
-                links.get(control),
-                losses(losses, loadout),
-                links.get(loadout),
-                odds,
-                places);
+                losses(losses, control), links.get(control), losses(losses, loadout), links.get(loadout), odds, places);
     }
 
     /** A place by which sides of the ground are told. */

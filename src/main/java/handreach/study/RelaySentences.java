@@ -142,7 +142,8 @@ final class RelaySentences {
                 .map(several -> several.check().service())
                 .orElse(best.check().service());
         if (!RelayAnswer.helps(most, without))
-            words.add("No such relay helps: even from the best place that was found no talk comes to the wanted " + wanted()
+            words.add("No such relay helps: even from the best place that was found no talk comes to the wanted "
+                    + wanted()
                     + " that does not without it. Look for a stronger one, a higher mast, or another place for people to call"
                     + " from.");
         else if (best.check().service().servesAll())

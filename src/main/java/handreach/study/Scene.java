@@ -404,8 +404,9 @@ public final class Scene {
         double tiltDeg =
                 at < 0 ? 0 : plan().equipment().loadouts().get(at).hold().tiltDeg();
         Posture posture = new Posture(OptionalDouble.empty(), tiltDeg, 0);
-        Optional<NoiseChoice> own =
-                at < 0 ? Optional.empty() : plan().equipment().loadouts().get(at).noise();
+        Optional<NoiseChoice> own = at < 0
+                ? Optional.empty()
+                : plan().equipment().loadouts().get(at).noise();
         SiteNoise noise = own.isPresent() ? noise(own.get()) : noise();
         double feedDb =
                 at < 0 ? 0 : plan().equipment().loadouts().get(at).hold().feedLossDb();

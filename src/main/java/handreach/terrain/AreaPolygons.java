@@ -104,10 +104,7 @@ public final class AreaPolygons {
     private void count(int more) {
         corners += more;
         if (corners > MOST_CORNERS)
-            throw new InputFault(
-                    name,
-                    0,
-                    "has more than " + MOST_CORNERS + " corners. Simplify it with a GIS tool.");
+            throw new InputFault(name, 0, "has more than " + MOST_CORNERS + " corners. Simplify it with a GIS tool.");
     }
 
     private void fault(String text) {

@@ -16,7 +16,8 @@ class TerminalWidthTest {
     /** Notes ran on and were broken by the terminal in the middle of words. */
     @Test
     void aNoteIsWrappedOnATerminalAndWholeElsewhere() {
-        String note = "Note: ground.tif: holds values of a class map, no heights. Put it where the plan names its land cover.";
+        String note =
+                "Note: ground.tif: holds values of a class map, no heights. Put it where the plan names its land cover.";
         assertEquals(
                 "Note: ground.tif: holds values of a class map, no heights. Put it where the plan\n"
                         + "names its land cover.",

@@ -58,7 +58,14 @@ class AtlasDeskTest {
         run = WindowRun.on(folder, "forest-hills");
         Path atlas = folder.resolve("atlas");
         CommandRun made = CommandRun.of(
-                "atlas", run.plan().toString(), "--grid", "1500m", "--layers", "reach,shadow", "--out", atlas.toString());
+                "atlas",
+                run.plan().toString(),
+                "--grid",
+                "1500m",
+                "--layers",
+                "reach,shadow",
+                "--out",
+                atlas.toString());
         assertEquals(0, made.code(), made.err());
         ComboBox<Layer> layers = run.node("#layer");
         assertFalse(layers.getItems().contains(Layer.ATLAS_MEDIAN), "not before there is one");
@@ -67,8 +74,11 @@ class AtlasDeskTest {
         assertTrue(
                 run.noticeTexts().stream().anyMatch(words -> words.startsWith("An atlas of ")),
                 run.noticeTexts().toString());
-        assertEquals(Layer.ATLAS_MEDIAN, run.onScreen(() -> run.session().layer().get()));
-        assertTrue(words("#map-key").contains("Median reach, atlas, factory at face"), words("#map-key").toString());
+        assertEquals(
+                Layer.ATLAS_MEDIAN, run.onScreen(() -> run.session().layer().get()));
+        assertTrue(
+                words("#map-key").contains("Median reach, atlas, factory at face"),
+                words("#map-key").toString());
         for (Layer layer : List.of(Layer.ATLAS_LEAST, Layer.ATLAS_HEARD, Layer.ATLAS_SHADOW)) {
             run.onScreen(() -> run.session().layer().set(layer));
             run.settle();
@@ -87,8 +97,7 @@ class AtlasDeskTest {
         run.settle();
         run.robot().clickOn(run.pixel(at));
         run.settle();
-        String median = Lengths.METRIC.text(
-                row.at("/loadouts/0/median_m/0").asDouble());
+        String median = Lengths.METRIC.text(row.at("/loadouts/0/median_m/0").asDouble());
         assertTrue(
                 words("#atlas-place").stream().anyMatch(cell -> cell.startsWith(median + " (")),
                 median + ": " + words("#atlas-place"));
@@ -108,7 +117,9 @@ class AtlasDeskTest {
         Files.writeString(atlas.resolve("atlas.json"), "{}");
         lay(atlas);
         assertTrue(
-                run.noticeTexts().get(0).contains("atlas.json: is no summary that this version of the program can show."),
+                run.noticeTexts()
+                        .get(0)
+                        .contains("atlas.json: is no summary that this version of the program can show."),
                 run.noticeTexts().toString());
         assertTrue(run.onScreen(() -> run.session().atlas().get().isPresent()), "what lay there stays");
         run.onScreen(() -> run.session().takeAtlasAway());

@@ -70,8 +70,12 @@ class FirstLayoutTimings {
         run.onScreen(() -> run.window().way().open(4));
         measure("walk answer", () -> ((Button) run.node("#walk-compare")).fire());
         measure("which walk next", () -> ((Button) run.node("#walk-next")).fire());
-        measure("moved", () -> new PlaceVerbs(run.session())
-                .move("north spur", handreach.geodesy.GeodesicLine.destination(run.position("north spur"), 90, 300)));
+        measure(
+                "moved",
+                () -> new PlaceVerbs(run.session())
+                        .move(
+                                "north spur",
+                                handreach.geodesy.GeodesicLine.destination(run.position("north spur"), 90, 300)));
         run.onScreen(() -> run.session().undo());
         run.settle();
         for (EntryKind kind : EntryKind.values())

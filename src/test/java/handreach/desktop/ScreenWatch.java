@@ -60,8 +60,7 @@ final class ScreenWatch implements AutoCloseable {
             AtomicReference<Wait> back = new AtomicReference<>();
             long asked = System.nanoTime();
             long worked = workedNs();
-            Platform.runLater(
-                    () -> back.set(new Wait((System.nanoTime() - asked) / 1e6, (workedNs() - worked) / 1e6)));
+            Platform.runLater(() -> back.set(new Wait((System.nanoTime() - asked) / 1e6, (workedNs() - worked) / 1e6)));
             while (back.get() == null && !isOver.get()) {
                 long awayMs = (System.nanoTime() - asked) / 1_000_000;
                 if (awayMs > toldMs + (long) LOOK_EVERY_MS * seen.size()) seen.add(at(screen));

@@ -93,7 +93,9 @@ class SmallFindingsDeskTest {
     @Test
     void theMapSaysWhatItWasReckonedForPointsOutsideAndShowsWhereTheKeysGo() {
         run = WindowRun.onLittleGround(folder, "forest-hills");
-        assertTrue(words("#map-key").contains("crew direct, 155.16 MHz, 5 W"), words("#map-key").toString());
+        assertTrue(
+                words("#map-key").contains("crew direct, 155.16 MHz, 5 W"),
+                words("#map-key").toString());
         // The key goes where the hand draws it.
         Bounds before = bounds("#map-key");
         run.robot().drag(".key-title").moveBy(-60, -50).drop();
@@ -114,8 +116,8 @@ class SmallFindingsDeskTest {
         run.onScreen(() -> run.node("#step-1").requestFocus());
         run.settle();
         long free = accents(0, 2);
-        while (run.onScreen(() -> run.stage().getScene().getFocusOwner()) != run.window().map())
-            run.robot().push(KeyCode.TAB);
+        while (run.onScreen(() -> run.stage().getScene().getFocusOwner())
+                != run.window().map()) run.robot().push(KeyCode.TAB);
         run.settle();
         assertTrue(accents(0, 2) > free + 500, "no ring: " + accents(0, 2));
         // Heights are written on lines and on tops.
@@ -160,8 +162,7 @@ class SmallFindingsDeskTest {
                 .getMenus().get(0).getItems().stream()
                         .filter(item -> "Leave Handreach".equals(item.getText()))
                         .findFirst());
-        assertEquals(
-                KeyCombination.valueOf("Shortcut+Q"), leave.orElseThrow().getAccelerator());
+        assertEquals(KeyCombination.valueOf("Shortcut+Q"), leave.orElseThrow().getAccelerator());
         FileChooser chooser = run.onScreen(() -> run.window().verbs().plans("x"));
         assertEquals(run.plan().getParent().toFile(), chooser.getInitialDirectory());
         run.onScreen(() -> leave.get().fire());

@@ -131,7 +131,8 @@ class TourDeskTest {
                 run.onScreen(() -> tour[0].shown().stream()
                         .filter(node -> isCut(node) || node instanceof Labeled label && WindowTour.breaksAWord(label))
                         .forEach(node -> cut.add(size + ", " + sight + ": " + ((Labeled) node).getText())));
-                if (sight.equals("path") && right("#path-from-loadout") > right("#path-pane")) cut.add("ends of the path");
+                if (sight.equals("path") && right("#path-from-loadout") > right("#path-pane"))
+                    cut.add("ends of the path");
             });
             tour[0].go();
         }

@@ -23,7 +23,8 @@ class LockFileTest {
 
     private void assertRefused(Path lock) {
         InputFault fault = assertTimeoutPreemptively(
-                SOON, () -> assertThrows(InputFault.class, () -> WorkMark.take(lock).orElseThrow()));
+                SOON,
+                () -> assertThrows(InputFault.class, () -> WorkMark.take(lock).orElseThrow()));
         assertTrue(fault.getMessage().contains("is a link, a folder or a pipe"), fault.getMessage());
         assertTrue(Files.exists(lock, LinkOption.NOFOLLOW_LINKS), lock + " is gone");
     }

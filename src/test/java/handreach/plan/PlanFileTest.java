@@ -90,17 +90,27 @@ class PlanFileTest {
 
     @Test
     void aPartOfAThingThatIsCountedIsAFault() {
-        List<String> told = faults(GOOD.replace("control = true", "control = true\nburden_rank = 2.5") + "\n[relay]\ncount = 1.5\n");
+        List<String> told = faults(
+                GOOD.replace("control = true", "control = true\nburden_rank = 2.5") + "\n[relay]\ncount = 1.5\n");
         assertEquals(2, told.size(), told.toString());
         assertTrue(
                 told.stream()
-                        .anyMatch(t -> t.matches("plan.toml line \\d+: burden_rank is 2.5, allowed are whole numbers from 1 to 1000\\..*")),
+                        .anyMatch(
+                                t -> t.matches(
+                                        "plan.toml line \\d+: burden_rank is 2.5, allowed are whole numbers from 1 to 1000\\..*")),
                 told.toString());
         assertTrue(
                 told.stream()
-                        .anyMatch(t -> t.matches("plan.toml line \\d+: count is 1.5, allowed are whole numbers from 1 to 4\\..*")),
+                        .anyMatch(t -> t.matches(
+                                "plan.toml line \\d+: count is 1.5, allowed are whole numbers from 1 to 4\\..*")),
                 told.toString());
-        assertEquals(2, write(GOOD + "\n[relay]\ncount = 2.0\n").plan().questions().relay().count());
+        assertEquals(
+                2,
+                write(GOOD + "\n[relay]\ncount = 2.0\n")
+                        .plan()
+                        .questions()
+                        .relay()
+                        .count());
         assertTrue(faults(GOOD + "\n[relay]\ncount = inf\n").toString().contains("count is inf, allowed are whole"));
     }
 

@@ -31,8 +31,7 @@ class LeastSquaresTest {
 
     @Test
     void aLineThroughThreePoints() { // by hand: mean 2; slope (1·(3 − 2) + (−1)·(0 − 2)) / 2 = 1.5
-        double[] factors =
-                new LeastSquares(new double[][] {{1, 1, 1}, {-1, 0, 1}}).factors(new double[] {0, 3, 3});
+        double[] factors = new LeastSquares(new double[][] {{1, 1, 1}, {-1, 0, 1}}).factors(new double[] {0, 3, 3});
         assertEquals(2, factors[0], 1e-14);
         assertEquals(1.5, factors[1], 1e-14);
     }

@@ -18,9 +18,10 @@ import java.util.stream.Stream;
 final class ClusterOfTwo implements AutoCloseable {
     private static final String LOOPBACK = "127.0.0.1";
     /** Jars that the program brings along, or its tests; the engine's release has geometry (JTS) itself, for its Parquet. */
-    private static final Pattern PROGRAMS = Pattern.compile("GeographicLib|geotools|commons-csv|tomlj|antlr|checker-qual|picocli|jpx-"
-            + "|mgrs-|grid-|sf-|color-|proj4j|sqlite|pdfbox|fontbox|progressbar|jline|javafx|slf4j-nop|junit|opentest4j|apiguardian|json-schema"
-            + "|itu-|archunit|testfx|hamcrest|assertj|openjfx");
+    private static final Pattern PROGRAMS =
+            Pattern.compile("GeographicLib|geotools|commons-csv|tomlj|antlr|checker-qual|picocli|jpx-"
+                    + "|mgrs-|grid-|sf-|color-|proj4j|sqlite|pdfbox|fontbox|progressbar|jline|javafx|slf4j-nop|junit|opentest4j|apiguardian|json-schema"
+                    + "|itu-|archunit|testfx|hamcrest|assertj|openjfx");
 
     private final Path home;
     private final int port;
@@ -56,7 +57,8 @@ final class ClusterOfTwo implements AutoCloseable {
         for (String entry : classPath().split(File.pathSeparator)) {
             Path jar = Path.of(entry);
             Path link = jars.resolve(jar.getFileName());
-            if (!Files.isRegularFile(jar) || PROGRAMS.matcher(jar.getFileName().toString()).lookingAt()) continue;
+            if (!Files.isRegularFile(jar)
+                    || PROGRAMS.matcher(jar.getFileName().toString()).lookingAt()) continue;
             Files.deleteIfExists(link);
             Files.createSymbolicLink(link, jar);
         }
@@ -69,8 +71,8 @@ final class ClusterOfTwo implements AutoCloseable {
 
     /** Starts a program as one that hands a job to the cluster: by the engine's own launcher, with the packed job. */
     ProcessBuilder submit(Path job, List<String> settings, List<String> words) {
-        List<String> command = new ArrayList<>(
-                List.of(java(), "-Xmx700m", "-cp", engine(), "org.apache.spark.deploy.SparkSubmit"));
+        List<String> command =
+                new ArrayList<>(List.of(java(), "-Xmx700m", "-cp", engine(), "org.apache.spark.deploy.SparkSubmit"));
         for (String setting : settings) command.addAll(List.of("--conf", setting));
         command.addAll(List.of("--class", "handreach.Handreach", job.toString()));
         command.addAll(words);

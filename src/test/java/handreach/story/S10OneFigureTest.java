@@ -50,7 +50,9 @@ class S10OneFigureTest {
     private static final Pattern NEGATIVE_NOUGHT =
             Pattern.compile("(?<![0-9.])[\u2212-]0(\\.0+)?(?![0-9.])(?= ?dB|\\s*$| m\\b|\u00b0)");
     /** A hyphen for a minus; degrees of a place, with their four decimals and more, keep it, since they are typed again. */
-    private static final Pattern HYPHEN = Pattern.compile("(?<![\\p{L}0-9_.\u2212-])-[0-9]+(\\.[0-9]{1,3})?(?![0-9.-])");
+    private static final Pattern HYPHEN =
+            Pattern.compile("(?<![\\p{L}0-9_.\u2212-])-[0-9]+(\\.[0-9]{1,3})?(?![0-9.-])");
+
     private static final Pattern DOUBLES_TAIL = Pattern.compile("[0-9]\\.[0-9]{9,}");
 
     @TempDir

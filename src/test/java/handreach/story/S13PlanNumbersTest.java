@@ -25,7 +25,8 @@ class S13PlanNumbersTest {
     private static final Pattern NO_FIGURE = Pattern.compile("NaN|Infinity");
     private static final Pattern ROW =
             Pattern.compile("\\| `([^`]+)` \\| `(\\w+)` \\| (-?[\\d.]+) to (-?[\\d.]+)( .*)?\\|");
-    private static final Pattern ALLOWED = Pattern.compile("allowed (?:is|are whole numbers from) (\\S+) to (\\S+?)\\.? ");
+    private static final Pattern ALLOWED =
+            Pattern.compile("allowed (?:is|are whole numbers from) (\\S+) to (\\S+?)\\.? ");
     /** Keys of the plan below; a reader that skipped some would pass unseen. */
     private static final int KEYS_OF_PLAN = 59;
 

@@ -97,14 +97,14 @@ class S17KillTest {
     private static final Pattern OF_LOADOUTS = Pattern.compile("(map|loss|odds|margin)-[a-z0-9-]+\\.(png|tif)");
 
     /** Likewise layers of an atlas. */
-    private static final Pattern OF_LAYERS = Pattern.compile(
-            "(heard-by|talk)-[a-z0-9-]+\\.tif|shadow\\.tif(\\.aux\\.xml)?|relays\\.(geojson|gpx)");
+    private static final Pattern OF_LAYERS =
+            Pattern.compile("(heard-by|talk)-[a-z0-9-]+\\.tif|shadow\\.tif(\\.aux\\.xml)?|relays\\.(geojson|gpx)");
 
     private static final Instant MADE = Instant.parse("2026-05-04T08:00:00Z");
     private static final List<String> RUNS = List.of("reach", "relay", "walk", "walk-next", "assign", "atlas");
     /** Files by themselves, and the command that writes each. */
-    private static final Map<String, String> SINGLES =
-            new TreeMap<>(Map.of("card", "card.pdf", "report", "report.html", "bench", "bench.html", "path", "path.svg"));
+    private static final Map<String, String> SINGLES = new TreeMap<>(
+            Map.of("card", "card.pdf", "report", "report.html", "bench", "bench.html", "path", "path.svg"));
 
     private static final String BLOCKS = "atlas/positions/";
 
@@ -149,12 +149,13 @@ class S17KillTest {
                     plan = PlanFile.open(plan.file());
                     plan = plan.withText(planText(plan.text(), turn)).save();
                 }
-                case "reach" -> ReachFiles.write(
-                        reach(turn),
-                        EnumSet.allOf(handreach.report.ReachPart.class),
-                        Instant.EPOCH,
-                        to,
-                        Progress.SILENT);
+                case "reach" ->
+                    ReachFiles.write(
+                            reach(turn),
+                            EnumSet.allOf(handreach.report.ReachPart.class),
+                            Instant.EPOCH,
+                            to,
+                            Progress.SILENT);
                 case "relay" -> RelayFiles.write(relay(), Instant.EPOCH, to);
                 case "walk" -> {
                     if (walk.isEmpty()) walk = Optional.of(WalkStudy.run(scene, Progress.SILENT));
@@ -176,18 +177,15 @@ class S17KillTest {
                     AssignFiles.write(assign.get(), to);
                 }
                 case "atlas" -> atlas(turn, to);
-                case "card" -> CardFiles.write(
-                        reach(0),
-                        Optional.of(relay()),
-                        MADE,
-                        turn == 0 ? CardSize.A4 : CardSize.LETTER,
-                        false,
-                        to);
+                case "card" ->
+                    CardFiles.write(
+                            reach(0), Optional.of(relay()), MADE, turn == 0 ? CardSize.A4 : CardSize.LETTER, false, to);
                 case "report" -> ReachFiles.writeReport(reach(turn), List.of(), to);
-                case "bench" -> BenchFiles.write(
-                        BenchFiles.composer(scene.bench().orElseThrow(), 1, List.of(), Optional.of(plan)),
-                        to,
-                        plan.sources());
+                case "bench" ->
+                    BenchFiles.write(
+                            BenchFiles.composer(scene.bench().orElseThrow(), 1, List.of(), Optional.of(plan)),
+                            to,
+                            plan.sources());
                 case "path" -> WholeFile.write(to, Svg.file(PathComposer.figure(path(turn))), plan.sources());
                 default -> throw new IllegalArgumentException(what);
             }
@@ -459,7 +457,8 @@ class S17KillTest {
                                 .sorted()
                                 .toList());
             }
-            if ((kill + 1) % TOLD_EVERY == 0 || kill + 1 == KILLS) tell(kill + 1, left, cutOff, killedIn + "; " + lives);
+            if ((kill + 1) % TOLD_EVERY == 0 || kill + 1 == KILLS)
+                tell(kill + 1, left, cutOff, killedIn + "; " + lives);
         }
     }
 
@@ -517,7 +516,8 @@ class S17KillTest {
                     .findFirst()
                     .orElseThrow(() -> new AssertionError(where + ": the list of " + what + " is of neither answer"));
             said.forEach((name, bytes) -> {
-                if (name.startsWith(dir) && !name.startsWith(BLOCKS)) assertArrayEquals(bytes, found.get(name), where + ": " + name);
+                if (name.startsWith(dir) && !name.startsWith(BLOCKS))
+                    assertArrayEquals(bytes, found.get(name), where + ": " + name);
             });
         }
         return isCutOff;

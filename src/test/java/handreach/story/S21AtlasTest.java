@@ -220,7 +220,8 @@ class S21AtlasTest {
     void aRegionOrAGridThatDoesNotFitTheGroundIsOneLine() throws IOException {
         plan("1");
         String far = region("[0,0],[0.1,0],[0.1,0.1],[0,0.1],[0,0]");
-        assertTrue(refusal("--grid", "900m", "--region", far).contains("lies where no elevation is known. Add the tiles"));
+        assertTrue(
+                refusal("--grid", "900m", "--region", far).contains("lies where no elevation is known. Add the tiles"));
         assertTrue(refusal("--grid", "40m").startsWith("--grid: is finer than the posts of the ground, which stand "));
         String horseshoe = region("[-84.22,36.26],[-84.20,36.26],[-84.20,36.28],[-84.203,36.28],[-84.203,36.263],"
                 + "[-84.217,36.263],[-84.217,36.28],[-84.22,36.28],[-84.22,36.26]");
@@ -238,7 +239,8 @@ class S21AtlasTest {
         assertEquals(0, atlas("calls", "--layers", "reach,shadow").code());
         assertTrue(Files.readString(folder.resolve("calls/atlas.txt")).contains("calling the position"));
         Files.writeString(plan, both.replaceFirst("(?m)^\\[reach]$", "[reach]\none_way = true"));
-        assertTrue(refusal("--grid", "900m").contains("one_way asks where one way alone works, which an atlas does not tell."));
+        assertTrue(refusal("--grid", "900m")
+                .contains("one_way asks where one way alone works, which an atlas does not tell."));
     }
 
     @Test

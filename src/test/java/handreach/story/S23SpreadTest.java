@@ -205,7 +205,8 @@ class S23SpreadTest {
             assertEquals(all, blocks("cluster"));
             assertEquals(digest("threads"), digest("cluster"));
 
-            // The packed job by the engine's own launcher, on the worker that is left and in one process, with the engine's jars alone.
+            // The packed job by the engine's own launcher, on the worker that is left and in one process, with the
+            // engine's jars alone.
             for (String where : List.of(cluster.address(), "local[2]")) {
                 String out = where.startsWith("local") ? "packed-here" : "packed";
                 Path log = LOGS.resolve(out + "-log");

@@ -246,7 +246,8 @@ class S23StrangerTest {
         assertTrue(out.contains("No such relay helps"), out);
         assertFalse(out.contains("Where a relay should stand") || out.contains("recommended"), out);
         assertTrue(out.contains("Where a relay was tried"), out);
-        JsonNode json = new ObjectMapper().readTree(answered("relay", plan, "--json").out());
+        JsonNode json =
+                new ObjectMapper().readTree(answered("relay", plan, "--json").out());
         assertEquals(0, json.at("/sites/0/share").asDouble(-1));
         answered("card", plan, "--relay", "--out", folder + "/card.pdf");
         try (PDDocument card = Loader.loadPDF(folder.resolve("card.pdf").toFile())) {

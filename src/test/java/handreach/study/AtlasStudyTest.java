@@ -89,13 +89,17 @@ class AtlasStudyTest {
     void onlyTheWayThatThePlanAsksForCounts() throws IOException {
         PlanFile both = plan("forest-hills", "1.5");
         String strong = both.text()
-                .replaceFirst("(?m)^\\[\\[antenna]]", "[[radio]]\nname = \"strong\"\npower_w = 50\nsensitivity_dbm = -119\n\n[[antenna]]")
+                .replaceFirst(
+                        "(?m)^\\[\\[antenna]]",
+                        "[[radio]]\nname = \"strong\"\npower_w = 50\nsensitivity_dbm = -119\n\n[[antenna]]")
                 .replaceFirst("name = \"five-eighths at face\"", "name = \"five-eighths at face\"\nradio = \"strong\"")
                 .replaceFirst("(?m)^\\[reach]$", "[reach]\nwith = \"five-eighths at face\"");
         PlanFile hears = both.withText(strong.replaceFirst("(?m)^\\[target]$", "[target]\nways = \"hears\""));
         List<PositionFigures> rows = rows(study(hears, 900, 900), 1);
         isAsReached(hears, rows.get(0));
-        int heard = rows.stream().mapToInt(row -> row.loadouts().get(0).heard().count()).sum();
+        int heard = rows.stream()
+                .mapToInt(row -> row.loadouts().get(0).heard().count())
+                .sum();
         int talked = rows(study(both.withText(strong), 900, 900), 1).stream()
                 .mapToInt(row -> row.loadouts().get(0).heard().count())
                 .sum();

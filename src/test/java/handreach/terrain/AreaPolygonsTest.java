@@ -39,8 +39,7 @@ class AreaPolygonsTest {
         for (int i = 0; i <= corners; i++) {
             double turn = 2 * Math.PI * (i % corners) / corners;
             double radius = 1 + 0.3 * (i % corners % 2);
-            ring.append(i == 0 ? "" : ",")
-                    .append("[" + radius * Math.cos(turn) + "," + radius * Math.sin(turn) + "]");
+            ring.append(i == 0 ? "" : ",").append("[" + radius * Math.cos(turn) + "," + radius * Math.sin(turn) + "]");
         }
         return "{\"type\":\"Polygon\",\"coordinates\":[[" + ring + "]]}";
     }

@@ -390,7 +390,8 @@ class TileFolderTest {
     void tilesFillNoMemoryThatWasPromisedToTheMap() {
         long maps = Memory.most(Long.MAX_VALUE, 1);
         assertTrue(
-                maps + TileCache.defaultLimitBytes() + (96 << 20) <= Runtime.getRuntime().maxMemory(),
+                maps + TileCache.defaultLimitBytes() + (96 << 20)
+                        <= Runtime.getRuntime().maxMemory(),
                 maps + " and " + TileCache.defaultLimitBytes());
     }
 }

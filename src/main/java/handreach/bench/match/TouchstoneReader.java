@@ -23,6 +23,7 @@ final class TouchstoneReader {
     private static final Range FREQUENCY = new Range("frequency", 1e-6, 1e6, "MHz");
     /** No line is made outside; beyond, nothing is left of the reflection but rounding. */
     private static final Range REFERENCE = new Range("R", 0.1, 10_000, "ohm");
+
     private static final double BEYOND_TOTAL = 1 + 1e-9;
     private static final double FAR_BEYOND_TOTAL = 1.1;
     private static final int NOISE_NUMBERS = 5;
@@ -240,8 +241,8 @@ final class TouchstoneReader {
             else {
                 fault(
                         line,
-                        "[Reference] has \"" + word
-                                + "\"; an impedance of " + REFERENCE.words() + " is expected for each port.");
+                        "[Reference] has \"" + word + "\"; an impedance of " + REFERENCE.words()
+                                + " is expected for each port.");
                 return;
             }
         }

@@ -86,7 +86,8 @@ final class CardBack implements Figure {
     }
 
     private static void lines(List<Part> parts, String heading, List<CardLine> whole, List<CardLine> front) {
-        boolean isWhole = front.size() >= whole.size() && front.subList(0, whole.size()).equals(whole);
+        boolean isWhole =
+                front.size() >= whole.size() && front.subList(0, whole.size()).equals(whole);
         if (!isWhole) parts.add(new Lines(heading, whole));
     }
 

@@ -140,7 +140,12 @@ final class CardFit {
 
     /** What was cut last leaves room for lines that were cut before it. */
     private static CardView filled(
-            CardView view, BiPredicate<CardView, Double> fits, int[] left, int[] most, boolean isTight, CardView least) {
+            CardView view,
+            BiPredicate<CardView, Double> fits,
+            int[] left,
+            int[] most,
+            boolean isTight,
+            CardView least) {
         CardView fullest = least;
         for (int i : GIVEN_BACK)
             while (left[i] < most[i]) {

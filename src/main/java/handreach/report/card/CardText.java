@@ -241,7 +241,8 @@ final class CardText {
                 if (isBare && (c == CARRIES || c == PLACE)) continue;
                 String cell = cells(person).get(c);
                 for (String part : c < WAY ? List.of(cell) : parts.apply(cell))
-                    width[c] = Math.max(width[c], Typeface.of(c == NAME || c > WAY).widthPx(part, sizePx));
+                    width[c] =
+                            Math.max(width[c], Typeface.of(c == NAME || c > WAY).widthPx(part, sizePx));
             }
         for (int c = WAY + 1; c < columns; c++)
             if (width[c] > 0) width[c] = Math.max(width[c], Typeface.of(false).widthPx(HEADS.get(c), sizePx));

@@ -147,9 +147,7 @@ public final class PlainText {
         if (over > 0) {
             int[] whole = widths.clone();
             int stillOver = narrow(
-                    whole,
-                    over,
-                    each(columns, c -> c == 0 || table.isNumber(c) ? whole[c] : least(table, c, RIBBON)));
+                    whole, over, each(columns, c -> c == 0 || table.isNumber(c) ? whole[c] : least(table, c, RIBBON)));
             if (stillOver > 0) stillOver = narrow(whole, stillOver, leastOfParts(table, whole));
             if (stillOver == 0) return whole;
             over = narrow(widths, over, each(columns, c -> leastOfBrokenPlaces(table, c, widths[c])));
@@ -265,7 +263,8 @@ public final class PlainText {
     private static List<String> lines(String cell, int width) {
         List<String> lines = new ArrayList<>();
         for (String line : cell.split("\n", -1))
-            for (String part : wrap(inColumn(oneLine(line), width), Math.max(1, width))) lines.addAll(cut(part, Math.max(1, width)));
+            for (String part : wrap(inColumn(oneLine(line), width), Math.max(1, width)))
+                lines.addAll(cut(part, Math.max(1, width)));
         return lines;
     }
 

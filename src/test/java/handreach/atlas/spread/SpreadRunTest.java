@@ -54,8 +54,7 @@ class SpreadRunTest {
         assertEquals(List.of(3, 4), List.copyOf(outcomes.keySet()));
         for (BlockOutcome outcome : outcomes.values()) {
             assertTrue(outcome.isFaulty());
-            assertTrue(
-                    outcome.fault().matches("worker \\S+: plan\\.toml line 7: names the tiles .*"), outcome.fault());
+            assertTrue(outcome.fault().matches("worker \\S+: plan\\.toml line 7: names the tiles .*"), outcome.fault());
         }
     }
 }

@@ -171,7 +171,8 @@ class TouchstoneTest {
     @Test
     void wrongOptionsAndOrderAreRefused() {
         assertTrue(fault("a.s1p", "# MHz H RI R 50\n155 0.1 0\n").contains("hybrid"));
-        assertTrue(fault("a.s1p", "# MHz S RI R zero\n155 0.1 0\n").contains("the reference impedance is expected, 0.1 to 10000 ohm"));
+        assertTrue(fault("a.s1p", "# MHz S RI R zero\n155 0.1 0\n")
+                .contains("the reference impedance is expected, 0.1 to 10000 ohm"));
         assertTrue(fault("a.s1p", "# MHz S XY R 50\n155 0.1 0\n").contains("the word \"XY\""));
         assertTrue(fault("a.s1p", "155 0.1 0\n# MHz S RI R 50\n").contains("stands below data"));
         assertTrue(fault("a.s1p", "# MHz S RI R 50\n156 0.1 0\n155 0.1 0\n")

@@ -102,7 +102,10 @@ class PlainTextTest {
     @Test
     void aPlaceIsNotPartedWhereALineEnds() {
         for (String place : List.of(
-                "12T VL 34624 16844", "12T 434624 4516844", "40.79000, -111.78000", "40\u00b047.400'N 111\u00b046.800'W")) {
+                "12T VL 34624 16844",
+                "12T 434624 4516844",
+                "40.79000, -111.78000",
+                "40\u00b047.400'N 111\u00b046.800'W")) {
             String sentence = PlainText.of("", "The relay stands at " + place + " and serves.", 40);
             assertTrue(sentence.contains(place), sentence);
             assertEquals(2, sentence.lines().count(), sentence);
