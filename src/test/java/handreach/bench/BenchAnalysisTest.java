@@ -453,7 +453,7 @@ class BenchAnalysisTest {
                 ControlDrift.Basis.TURNS,
                 analysis.mounts().get(0).drift().orElseThrow().basis());
         assertEquals(2, only(analysis).parts().size());
-        assertTrue(Bench.together(analysis.warnings()).contains("drifted by -0.100 dB from one reading to the next"));
+        assertTrue(Bench.together(analysis.warnings()).contains("drifted by −0.100 dB from one reading to the next"));
         assertTrue(Bench.together(analysis.warnings()).contains("The drift is taken out of every delta"));
     }
 

@@ -26,7 +26,7 @@ class SiteNoiseTest {
         assertEquals(0, SiteNoise.measured(new Dbm(-173.975 + 30), 1, 5).medianDb(), 0.001);
         assertEquals(10, SiteNoise.measured(new Dbm(-163.975 + 40), 10, 5).medianDb(), 0.001);
         assertEquals(
-                "measured floor, -118.5 dBm in 8.5 kHz",
+                "measured floor, −118.5 dBm in 8.5 kHz",
                 SiteNoise.measured(new Dbm(-118.5), 8.5, 5).label());
     }
 

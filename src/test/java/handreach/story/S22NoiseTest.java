@@ -35,7 +35,7 @@ class S22NoiseTest {
         assertEquals(2, noise.size());
         assertEquals("every other end", noise.at("/0/at").asText());
         assertEquals(
-                "measured floor, -118.0 dBm in 10 kHz", noise.at("/0/label").asText());
+                "measured floor, −118.0 dBm in 10 kHz", noise.at("/0/label").asText());
         assertEquals(15.975, noise.at("/0/median_over_kt_db").asDouble(), 0.001);
         assertEquals("factory at hip", noise.at("/1/at").asText());
         assertEquals("city", noise.at("/1/label").asText());
@@ -52,7 +52,7 @@ class S22NoiseTest {
         assertEquals(0, run.code(), run.err());
         String text = Files.readString(page).replaceAll("<[^>]*>", " ").replaceAll("\\s+", " ");
         assertTrue(
-                text.contains("measured floor, -118.0 dBm in 10 kHz, 16.0 dB over kT; places differ by 6.8 dB"), text);
+                text.contains("measured floor, −118.0 dBm in 10 kHz, 16.0 dB over kT; places differ by 6.8 dB"), text);
         assertTrue(text.contains("Noise at factory at hip"), text);
         assertTrue(text.contains("it rises by 11.0 and falls by 6.7 dB a tenth of the time"), text);
         assertTrue(text.contains("no hour of the day: P.372 gives man-made noise none at VHF and UHF"), text);
