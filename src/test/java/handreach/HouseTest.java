@@ -77,7 +77,7 @@ class HouseTest {
             entry("net.sf.geographiclib.", Set.of("geodesy", "reach")),
             entry("com.fasterxml.jackson.", Set.of("terrain", "report", "cli")),
             entry("org.apache.commons.csv.", Set.of("input", "report")),
-            entry("org.apache.commons.math3.", Set.of("uncertainty", "bench", "propagation", "relay", "walk")),
+            entry("org.apache.commons.math3.", Set.of("uncertainty", "bench", "propagation", "reach", "relay", "walk")),
             entry(
                     "org.locationtech.jts.",
                     Set.of("terrain", "reach", "relay", "study", "cartography", "report", "desktop")));

@@ -4,6 +4,9 @@ import handreach.geodesy.Position;
 import net.sf.geographiclib.Geodesic;
 import net.sf.geographiclib.GeodesicData;
 import net.sf.geographiclib.GeodesicMask;
+import org.apache.commons.math3.linear.Array2DRowRealMatrix;
+import org.apache.commons.math3.linear.DecompositionSolver;
+import org.apache.commons.math3.linear.QRDecomposition;
 
 /**
  * The azimuthal equidistant plane round a source: x east and y north are geodesic distance times sine and cosine of the azimuth,
@@ -78,12 +81,12 @@ final class AzimuthalFrame {
             place[i][0] = east[i] / longitudeSpanDeg;
             place[i][1] = north[i] / latitudeSpanDeg;
         }
-        LeastSquares forward = new LeastSquares(terms(at));
-        LeastSquares back = new LeastSquares(terms(place));
-        latitudeTerm = forward.factors(north);
-        longitudeTerm = forward.factors(east);
-        eastTerm = back.factors(column(at, 0));
-        northTerm = back.factors(column(at, 1));
+        DecompositionSolver forward = solver(at);
+        DecompositionSolver back = solver(place);
+        latitudeTerm = fit(forward, north);
+        longitudeTerm = fit(forward, east);
+        eastTerm = fit(back, column(at, 0));
+        northTerm = fit(back, column(at, 1));
         double metresPerDegree = radiusM / latitudeSpanDeg;
         double error = Math.max(
                 Math.max(
@@ -177,37 +180,30 @@ final class AzimuthalFrame {
         return result;
     }
 
-    /** Products of powers of the two coordinates, by term and node. */
-    private static double[][] terms(double[][] at) {
-        double[][] terms = new double[TERMS][at.length];
-        double[] row = new double[TERMS];
-        for (int i = 0; i < at.length; i++) {
-            basis(at[i][0], at[i][1], row);
-            for (int k = 0; k < TERMS; k++) terms[k][i] = row[k];
-        }
-        return terms;
-    }
-
     private static void basis(double u, double v, double[] row) {
-        double[] uPower = new double[DEGREE + 1];
-        double[] vPower = new double[DEGREE + 1];
-        uPower[0] = vPower[0] = 1;
-        for (int k = 1; k <= DEGREE; k++) {
-            uPower[k] = uPower[k - 1] * u;
-            vPower[k] = vPower[k - 1] * v;
-        }
         int term = 0;
         for (int total = 0; total <= DEGREE; total++)
-            for (int j = 0; j <= total; j++, term++) row[term] = uPower[total - j] * vPower[j];
+            for (int j = 0; j <= total; j++, term++) row[term] = integerPower(u, total - j) * integerPower(v, j);
     }
 
-    private static double worst(double[] factors, double[][] at, double[] values) {
+    private static DecompositionSolver solver(double[][] at) {
+        double[][] rows = new double[at.length][TERMS];
+        for (int i = 0; i < at.length; i++) basis(at[i][0], at[i][1], rows[i]);
+        return new QRDecomposition(new Array2DRowRealMatrix(rows, false)).getSolver();
+    }
+
+    private static double[] fit(DecompositionSolver solver, double[] values) {
+        return solver.solve(new org.apache.commons.math3.linear.ArrayRealVector(values, false))
+                .toArray();
+    }
+
+    private static double worst(double[] terms, double[][] at, double[] values) {
         double worst = 0;
         double[] row = new double[TERMS];
         for (int i = 0; i < at.length; i++) {
             basis(at[i][0], at[i][1], row);
             double sum = 0;
-            for (int k = 0; k < TERMS; k++) sum += factors[k] * row[k];
+            for (int k = 0; k < TERMS; k++) sum += terms[k] * row[k];
             worst = Math.max(worst, Math.abs(sum - values[i]));
         }
         return worst;
