@@ -55,6 +55,13 @@ public final class AtlasStudy {
 
     /** Looks at everything that can be wrong before anything is reckoned; faults are told by option or line. */
     public static AtlasStudy of(Scene scene, AtlasOptions wish) {
+        AtlasStudy study = ofBlocks(scene, wish);
+        study.requireRoom();
+        return study;
+    }
+
+    /** The same for whoever hands on each block and never holds all of them: there need not be room for the whole region. */
+    public static AtlasStudy ofBlocks(Scene scene, AtlasOptions wish) {
         wish.check();
         if (scene.model().equals(LossModels.FULL_WAVE))
             throw scene.file()
@@ -170,7 +177,6 @@ public final class AtlasStudy {
                     "is finer than the posts of the ground, which stand " + Math.round(postM)
                             + " m apart: places between them are not known apart. Take " + (long) Math.ceil(postM)
                             + "m or more.");
-        requireRoom();
     }
 
     /** All figures are held at the end, to lay them over one another. */
