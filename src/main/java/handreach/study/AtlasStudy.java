@@ -43,6 +43,8 @@ public final class AtlasStudy {
     private final AtlasGrid positions;
     private final AtlasGrid targets;
     private final BlockReach reckoner;
+    /** Asked for at every cell of a map. */
+    private final List<Integer> byBurden;
 
     private AtlasStudy(Scene scene, AtlasOptions wish, AtlasQuestion question, Predicate<Position> region) {
         this.scene = scene;
@@ -51,6 +53,7 @@ public final class AtlasStudy {
         this.positions = AtlasGrid.of(question.positions(), region);
         this.targets = AtlasGrid.of(question.targets(), region);
         this.reckoner = new BlockReach(question.reach(), positions, targets, scene.ground(), this::standpoint);
+        this.byBurden = byBurden(scene);
     }
 
     /** Looks at everything that can be wrong before anything is reckoned; faults are told by option or line. */
@@ -225,6 +228,10 @@ public final class AtlasStudy {
 
     /** Numbers of the loadouts from the least burdensome up. */
     public List<Integer> byBurden() {
+        return byBurden;
+    }
+
+    private static List<Integer> byBurden(Scene scene) {
         List<Loadout> loadouts = scene.loadouts();
         return IntStream.range(0, loadouts.size())
                 .boxed()
