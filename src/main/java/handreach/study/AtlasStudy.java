@@ -194,7 +194,7 @@ public final class AtlasStudy {
                     0,
                     "makes " + positions.count() + " positions, at most " + most
                             + " fit. Take a wider grid, or draw the region smaller with --region."
-                            + Memory.advice(most, MOST_POSITIONS, bytes));
+                            + Memory.advice(most, Math.min(MOST_POSITIONS, positions.count()), bytes));
     }
 
     private Standpoint standpoint(Position at) {

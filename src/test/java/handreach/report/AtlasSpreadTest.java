@@ -20,6 +20,8 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import java.util.Set;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -84,7 +86,11 @@ class AtlasSpreadTest {
         AtlasOptions wish = wish(100, "-84.40", "-83.90", "36.00", "36.40");
         String said = assertThrows(InputFault.class, () -> AtlasStudy.of(Scene.open(plan), wish))
                 .getMessage();
-        assertTrue(said.matches("--grid: makes \\d+ positions, at most \\d+ fit\\. .*"), said);
+        Matcher bound = Pattern.compile("--grid: makes \\d+ positions, at most \\d+ fit\\. .* -Xmx(\\d+)m .*")
+                .matcher(said);
+        assertTrue(bound.matches(), said);
+        // 150 kB a position: what lifts the bound is told for this region, not for the largest that there may be
+        assertTrue(Integer.parseInt(bound.group(1)) < 50_000, said);
         Path all = Files.createDirectories(folder.resolve("all"));
         PlanFile shipped = plan.saveAs(all.resolve(AtlasErrand.PLAN), PlanFile.Named.TAKEN_ALONG, () -> true);
         Path region = Files.copy(wish.region().orElseThrow(), all.resolve(AtlasErrand.REGION));
