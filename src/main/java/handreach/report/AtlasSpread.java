@@ -56,7 +56,8 @@ public final class AtlasSpread {
         Path aside = null;
         try {
             aside = Files.createTempDirectory("handreach-atlas");
-            return run(folder, blocks, laidOut(folder, Files.createDirectory(aside.resolve("all")), progress), progress);
+            Path all = Files.createDirectory(aside.resolve("all"));
+            return run(folder, blocks, laidOut(folder, all, progress), progress);
         } catch (IOException e) {
             throw new InputFault(
                     "the plan and what it names",

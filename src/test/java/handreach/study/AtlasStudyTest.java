@@ -91,7 +91,9 @@ class AtlasStudyTest {
         Position base = plan.plan().places().positions().get(0).at();
         AtlasStudy study = study(plan, 700, 700);
         int middle = study.positions().cells().indexOf(base);
-        assertTrue(GeodesicLine.distanceM(base, study.positions().cells().positionOf(middle)) < 0.1, "the base is a position");
+        double besideM =
+                GeodesicLine.distanceM(base, study.positions().cells().positionOf(middle));
+        assertTrue(besideM < 0.1, "the base is a position");
         PlanFile bare = plan.withText(plan.text()
                 .replaceFirst("loadout = \"quarter-wave with wire at face\"\\R", "loadout = \"factory at hip\"\n"));
         assertEquals(words(rows(study(bare, 700, 700), 2)), words(rows(study, 2)));
