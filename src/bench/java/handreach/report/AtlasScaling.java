@@ -25,21 +25,27 @@ import java.util.Set;
  */
 public final class AtlasScaling {
     private static final int BLOCKS = 3;
-    private static final int MANY = 7;
-    private static final int TURNS = 3;
+    private static final int TAKEN = 5;
+    private static final int WARM = 3;
+    private static final int TURNS = 15;
 
     private AtlasScaling() {}
 
-    /** Takes a plan; prints rows of a table. */
+    /** Takes a plan and a number of turns; prints rows of a table and the turns. Any third word leaves the table out. */
     public static void main(String[] args) throws IOException {
         PlanFile plan = PlanFile.open(Path.of(args.length > 0 ? args[0] : "elevation-samples/high-mountains"));
+        int turns = args.length > 1 ? Integer.parseInt(args[1]) : TURNS;
+        if (args.length < 3) table(plan);
+        engine(plan, turns);
+    }
+
+    private static void table(PlanFile plan) {
         System.out.println("| grid | loadouts | cores | positions | ms of processor a position | positions/s of clock |");
         System.out.println("| --- | --- | --- | --- | --- | --- |");
         threads(plan, 300, 6, 1, false);
         for (int gridM : new int[] {300, 600, 1200})
             for (int loadouts : new int[] {1, 2, 6}) threads(plan, gridM, loadouts, 1, true);
         threads(plan, 300, 2, 2, true);
-        engine(plan);
     }
 
     private static AtlasStudy study(PlanFile plan, int gridM, int loadouts) {
@@ -94,43 +100,90 @@ public final class AtlasScaling {
                     count / seconds);
     }
 
-    /** Few blocks and many: the difference is what a further position costs, without the start of the engine. */
-    private static void engine(PlanFile plan) throws IOException {
+    /**
+     * Turns of one process, both ways warm, one thread: the same blocks by threads and by the engine, who begins changing from turn to turn.
+     * From the first block that is done to the last, which leaves out the start of the engine. The median of the turns' ratios, since
+     * other programs disturb one turn and not another.
+     */
+    private static void engine(PlanFile plan, int turns) throws IOException {
         AtlasStudy study = study(plan, 300, 2);
         List<AtlasBlock> all = study.positions().blocks();
-        List<AtlasBlock> many = all.subList(all.size() / 2, Math.min(all.size(), all.size() / 2 + MANY));
-        List<AtlasBlock> few = many.subList(0, 1);
-        double further = positions(study, many) - positions(study, few);
-        double[] ratios = new double[TURNS];
-        run(study, few, true);
-        for (int turn = 0; turn < TURNS; turn++) {
-            double plainFew = run(study, few, false);
-            double spreadFew = run(study, few, true);
-            double plain = (run(study, many, false) - plainFew) / further;
-            double spread = (run(study, many, true) - spreadFew) / further;
-            ratios[turn] = spread / plain;
+        List<AtlasBlock> many = all.subList(all.size() / 2, Math.min(all.size(), all.size() / 2 + TAKEN));
+        int counted = positions(study, many.subList(1, many.size()));
+        double[] ratios = new double[turns];
+        double[] starts = new double[turns];
+        for (int turn = -WARM; turn < turns; turn++) {
+            boolean isEngineFirst = Math.floorMod(turn, 2) == 1;
+            Stamps before = isEngineFirst ? run(study, many, true) : null;
+            Stamps plain = run(study, many, false);
+            Stamps spread = isEngineFirst ? before : run(study, many, true);
+            if (turn < 0) continue;
+            ratios[turn] = spread.furtherMs() / plain.furtherMs();
+            starts[turn] = spread.firstMs() - plain.firstMs();
             System.out.printf(
                     Locale.ROOT,
-                    "turn %d: a further position %.1f ms by threads, %.1f by the engine, ratio %.3f; start of the engine %.1f s%n",
+                    "turn %d: a further position %.1f ms by threads, %.1f by the engine, ratio %.3f; start of the engine %.0f ms%n",
                     turn + 1,
-                    plain,
-                    spread,
+                    plain.furtherMs() / counted,
+                    spread.furtherMs() / counted,
                     ratios[turn],
-                    (spreadFew - plainFew) / 1e3);
+                    starts[turn]);
         }
-        Arrays.sort(ratios);
-        System.out.printf(Locale.ROOT, "engine over threads, median of turns: %.3f%n", ratios[TURNS / 2]);
+        System.out.printf(
+                Locale.ROOT,
+                "engine over threads, median of %d turns (quartiles): %s; start %s ms%n",
+                turns,
+                quartiles(ratios, "%.3f"),
+                quartiles(starts, "%.0f"));
     }
 
-    /** Processor time of one run, ms. */
-    private static double run(AtlasStudy study, List<AtlasBlock> blocks, boolean isEngine)
-            throws IOException {
+    /** Processor time of the process when a run began and as its blocks were done. */
+    private static final class Stamps implements Progress {
+        private final long beginNanos = cpuNanos();
+        private long firstNanos;
+        private long lastNanos;
+
+        @Override
+        public synchronized void done(String what, double share) {
+            if (!what.equals("blocks of the atlas")) return;
+            lastNanos = cpuNanos();
+            if (firstNanos == 0) firstNanos = lastNanos;
+        }
+
+        @Override
+        public boolean isCancelled() {
+            return false;
+        }
+
+        double firstMs() {
+            return (firstNanos - beginNanos) / 1e6;
+        }
+
+        double furtherMs() {
+            return (lastNanos - firstNanos) / 1e6;
+        }
+    }
+
+    /** Median, and the quartiles in brackets. */
+    private static String quartiles(double[] values, String form) {
+        double[] sorted = values.clone();
+        Arrays.sort(sorted);
+        int last = sorted.length - 1;
+        return String.format(
+                Locale.ROOT,
+                form + " (" + form + " to " + form + ")",
+                (sorted[last / 2] + sorted[(last + 1) / 2]) / 2,
+                sorted[last / 4],
+                sorted[last - last / 4]);
+    }
+
+    private static Stamps run(AtlasStudy study, List<AtlasBlock> blocks, boolean isEngine) throws IOException {
         Path out = Files.createTempDirectory("handreach-scaling");
         try (AtlasFolder folder = AtlasFolder.open(study, out)) {
-            long cpu = cpuNanos();
-            if (isEngine) AtlasSpread.of("local[2]", OptionalInt.empty(), 2).run(folder, blocks, Progress.SILENT);
-            else study.run(blocks, 2, folder::put, Progress.SILENT);
-            return (cpuNanos() - cpu) / 1e6;
+            Stamps stamps = new Stamps();
+            if (isEngine) AtlasSpread.of("local[1]", OptionalInt.empty(), 1).run(folder, blocks, stamps);
+            else study.run(blocks, 1, folder::put, stamps);
+            return stamps;
         }
     }
 

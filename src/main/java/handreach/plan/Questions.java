@@ -93,9 +93,9 @@ public record Questions(
             return new ReachQuestion(from, with, alike, bearingStepDeg, otherCellM, otherModel, oneWay);
         }
 
-        /** The same from the bare middle of the area. */
-        public ReachQuestion fromMiddle() {
-            return new ReachQuestion(Optional.empty(), with, alike, bearingStepDeg, cellM, model, oneWay);
+        /** The same from any place of many: nothing sets what stands there but {@code with}, also where a position of the plan does. */
+        public ReachQuestion fromAnywhere() {
+            return new ReachQuestion(Optional.empty(), with, with.isEmpty(), bearingStepDeg, cellM, model, oneWay);
         }
     }
 

@@ -27,8 +27,10 @@ import java.util.Set;
  * @param gridM from position to position, m
  * @param targetsM from target to target, m
  * @param isRegionDrawn whether polygons travel along
+ * @param shipped digest of all that travels, by {@link #digest}
  */
-record AtlasErrand(String question, List<String> loadouts, double gridM, double targetsM, boolean isRegionDrawn)
+record AtlasErrand(
+        String question, List<String> loadouts, double gridM, double targetsM, boolean isRegionDrawn, String shipped)
         implements Errand, Serializable {
     /** Names of what travels. */
     static final String PLAN = "plan.toml";
@@ -41,14 +43,27 @@ record AtlasErrand(String question, List<String> loadouts, double gridM, double 
         loadouts = new ArrayList<>(loadouts);
     }
 
+    /** A digest of a plan, all that it names and the polygons, wherever they lie. */
+    static String digest(PlanFile plan, Optional<Path> region) {
+        return plan.sources().and(region.map(List::of).orElse(List.of())).digest();
+    }
+
     @Override
-    public BlockWork open(Path shipped) {
-        AtlasStudy study = AtlasStudy.of(
-                Scene.open(PlanFile.open(shipped.resolve(PLAN))),
+    public BlockWork open(Path folder) {
+        PlanFile plan = PlanFile.open(folder.resolve(PLAN));
+        Optional<Path> region = isRegionDrawn ? Optional.of(folder.resolve(REGION)) : Optional.empty();
+        // A tile that is not there is unknown ground, and its rows would look as good as any.
+        if (!digest(plan, region).equals(shipped))
+            throw new InputFault(
+                    "the plan, its tiles and what else it names",
+                    0,
+                    "did not arrive whole on this worker. Look at its free space and its log, then start the same command again.");
+        AtlasStudy study = AtlasStudy.ofBlocks(
+                Scene.open(plan),
                 new AtlasOptions(
                         gridM,
                         OptionalDouble.of(targetsM),
-                        isRegionDrawn ? Optional.of(shipped.resolve(REGION)) : Optional.empty(),
+                        region,
                         Set.of(),
                         0,
                         OptionalDouble.empty()));

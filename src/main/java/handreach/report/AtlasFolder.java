@@ -176,15 +176,16 @@ public final class AtlasFolder implements AutoCloseable {
                 .toList();
     }
 
-    /** What its workers are to be told of the question. */
-    AtlasErrand errand() {
+    /** What its workers are to be told of the question, with the digest of what travels beside it. */
+    AtlasErrand errand(String shipped) {
         var wish = study.wish();
         return new AtlasErrand(
                 question,
                 loadouts,
                 wish.gridM(),
                 wish.targetsM().orElse(wish.gridM()),
-                wish.region().isPresent());
+                wish.region().isPresent(),
+                shipped);
     }
 
     AtlasStudy study() {

@@ -34,6 +34,9 @@ public final class AtlasSight {
 
     private final AtlasJson.Read summary;
     private final List<String> loadouts;
+    /** Asked for at every cell of a map. */
+    private final List<Integer> byBurden;
+
     private final CellGrid positions;
     private final CellGrid targets;
     private final PositionFigures[] byCell;
@@ -44,6 +47,7 @@ public final class AtlasSight {
     private AtlasSight(AtlasJson.Read summary, List<String> loadouts, List<PositionFigures> rows, int missing) {
         this.summary = summary;
         this.loadouts = List.copyOf(loadouts);
+        this.byBurden = summary.byBurden().stream().map(loadouts::indexOf).toList();
         this.positions = summary.asked().positions();
         this.targets = summary.asked().targets();
         this.byCell = new PositionFigures[positions.count()];
@@ -139,7 +143,7 @@ public final class AtlasSight {
 
     /** Numbers of the loadouts from the least burdensome up. */
     public List<Integer> byBurden() {
-        return summary.byBurden().stream().map(loadouts::indexOf).toList();
+        return byBurden;
     }
 
     public CellGrid positions() {
@@ -194,7 +198,7 @@ public final class AtlasSight {
 
     /** The least loadout that serves at a cell; {@link #NOBODY} or {@link #UNKNOWN}. */
     public int leastServing(int cell) {
-        return row(cell).map(row -> row.least(byBurden(), servesM())).orElse(UNKNOWN);
+        return row(cell).map(row -> row.least(byBurden, servesM())).orElse(UNKNOWN);
     }
 
     /** By how many positions a target is heard with a loadout; {@link #UNKNOWN} where no position of the region is near it. */
@@ -204,8 +208,8 @@ public final class AtlasSight {
 
     /** The least loadout with which a target is heard by anybody; {@link #NOBODY} or {@link #UNKNOWN}. */
     public int leastHeard(int target) {
-        if (byBurden().stream().noneMatch(loadout -> isAsked(target, loadout))) return UNKNOWN;
-        return byBurden().stream()
+        if (byBurden.stream().noneMatch(loadout -> isAsked(target, loadout))) return UNKNOWN;
+        return byBurden.stream()
                 .filter(loadout -> heardBy.get(loadout).at(target) > 0)
                 .findFirst()
                 .orElse(NOBODY);

@@ -16,6 +16,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.stream.Stream;
 import java.util.zip.ZipEntry;
@@ -52,26 +53,11 @@ public final class AtlasSpread {
 
     /** Runs the blocks. Those that failed come back, the others are kept in the folder. */
     public List<BlockFault> run(AtlasFolder folder, List<AtlasBlock> blocks, Progress progress) {
-        List<BlockFault> faults = new ArrayList<>();
         Path aside = null;
         try {
             aside = Files.createTempDirectory("handreach-atlas");
-            Path archive = packed(folder, aside, progress);
-            SpreadRun.run(
-                    cluster,
-                    cores,
-                    archive,
-                    folder.errand(),
-                    blocks.stream().map(AtlasBlock::number).toList(),
-                    outcome -> {
-                        AtlasBlock block = folder.study().positions().blocks().get(outcome.block());
-                        if (outcome.isFaulty()) faults.add(new BlockFault(outcome.block(), outcome.fault()));
-                        else {
-                            folder.put(block, outcome.rows());
-                            folder.putColumns(block);
-                        }
-                    },
-                    progress);
+            Path all = Files.createDirectory(aside.resolve("all"));
+            return run(folder, blocks, laidOut(folder, all, progress), progress);
         } catch (IOException e) {
             throw new InputFault(
                     "the plan and what it names",
@@ -81,6 +67,26 @@ public final class AtlasSpread {
         } finally {
             if (aside != null) remove(aside);
         }
+    }
+
+    /** Packs what was laid out and runs the blocks. */
+    List<BlockFault> run(AtlasFolder folder, List<AtlasBlock> blocks, Laid laid, Progress progress) throws IOException {
+        List<BlockFault> faults = new ArrayList<>();
+        SpreadRun.run(
+                cluster,
+                cores,
+                packed(laid.folder()),
+                folder.errand(laid.digest()),
+                blocks.stream().map(AtlasBlock::number).toList(),
+                outcome -> {
+                    AtlasBlock block = folder.study().positions().blocks().get(outcome.block());
+                    if (outcome.isFaulty()) faults.add(new BlockFault(outcome.block(), outcome.fault()));
+                    else {
+                        folder.put(block, outcome.rows());
+                        folder.putColumns(block);
+                    }
+                },
+                progress);
         faults.sort(Comparator.comparingInt(BlockFault::block));
         return faults;
     }
@@ -93,14 +99,28 @@ public final class AtlasSpread {
         }
     }
 
+    /**
+     * What is to travel.
+     *
+     * @param folder where it lies as it will lie on a worker
+     * @param digest by which a worker knows that all of it came
+     */
+    record Laid(Path folder, String digest) {}
+
     /** The plan, every file that it names and the polygons of the region, as they will lie on a worker. */
-    private static Path packed(AtlasFolder folder, Path aside, Progress progress) throws IOException {
-        Path all = Files.createDirectory(aside.resolve("all"));
-        PlanFile plan = folder.study().scene().file();
-        plan.saveAs(all.resolve(AtlasErrand.PLAN), PlanFile.Named.TAKEN_ALONG, () -> !progress.isCancelled());
-        if (folder.study().wish().region().isPresent())
-            Files.copy(folder.study().wish().region().get(), all.resolve(AtlasErrand.REGION));
-        Path archive = aside.resolve("plan.zip");
+    static Laid laidOut(AtlasFolder folder, Path all, Progress progress) throws IOException {
+        PlanFile plan = folder.study()
+                .scene()
+                .file()
+                .saveAs(all.resolve(AtlasErrand.PLAN), PlanFile.Named.TAKEN_ALONG, () -> !progress.isCancelled());
+        Optional<Path> drawn = folder.study().wish().region();
+        Optional<Path> region = drawn.map(file -> all.resolve(AtlasErrand.REGION));
+        if (drawn.isPresent()) Files.copy(drawn.get(), region.get());
+        return new Laid(all, AtlasErrand.digest(plan, region));
+    }
+
+    private static Path packed(Path all) throws IOException {
+        Path archive = all.resolveSibling("plan.zip");
         try (OutputStream out = Files.newOutputStream(archive);
                 ZipOutputStream zip = new ZipOutputStream(out);
                 Stream<Path> files = Files.walk(all)) {

@@ -43,6 +43,8 @@ public final class AtlasStudy {
     private final AtlasGrid positions;
     private final AtlasGrid targets;
     private final BlockReach reckoner;
+    /** Asked for at every cell of a map. */
+    private final List<Integer> byBurden;
 
     private AtlasStudy(Scene scene, AtlasOptions wish, AtlasQuestion question, Predicate<Position> region) {
         this.scene = scene;
@@ -51,10 +53,18 @@ public final class AtlasStudy {
         this.positions = AtlasGrid.of(question.positions(), region);
         this.targets = AtlasGrid.of(question.targets(), region);
         this.reckoner = new BlockReach(question.reach(), positions, targets, scene.ground(), this::standpoint);
+        this.byBurden = byBurden(scene);
     }
 
     /** Looks at everything that can be wrong before anything is reckoned; faults are told by option or line. */
     public static AtlasStudy of(Scene scene, AtlasOptions wish) {
+        AtlasStudy study = ofBlocks(scene, wish);
+        study.requireRoom();
+        return study;
+    }
+
+    /** The same for whoever hands on each block and never holds all of them: there need not be room for the whole region. */
+    public static AtlasStudy ofBlocks(Scene scene, AtlasOptions wish) {
         wish.check();
         if (scene.model().equals(LossModels.FULL_WAVE))
             throw scene.file()
@@ -170,7 +180,6 @@ public final class AtlasStudy {
                     "is finer than the posts of the ground, which stand " + Math.round(postM)
                             + " m apart: places between them are not known apart. Take " + (long) Math.ceil(postM)
                             + "m or more.");
-        requireRoom();
     }
 
     /** All figures are held at the end, to lay them over one another. */
@@ -185,7 +194,7 @@ public final class AtlasStudy {
                     0,
                     "makes " + positions.count() + " positions, at most " + most
                             + " fit. Take a wider grid, or draw the region smaller with --region."
-                            + Memory.advice(most, MOST_POSITIONS, bytes));
+                            + Memory.advice(most, Math.min(MOST_POSITIONS, positions.count()), bytes));
     }
 
     private Standpoint standpoint(Position at) {
@@ -219,6 +228,10 @@ public final class AtlasStudy {
 
     /** Numbers of the loadouts from the least burdensome up. */
     public List<Integer> byBurden() {
+        return byBurden;
+    }
+
+    private static List<Integer> byBurden(Scene scene) {
         List<Loadout> loadouts = scene.loadouts();
         return IntStream.range(0, loadouts.size())
                 .boxed()

@@ -158,7 +158,7 @@ public final class Scene {
         return new Scene(this, wish.over(plan));
     }
 
-    /** The same scene with the rose at another place: what the plan would say if its area lay round that. */
+    /** The same scene with the rose at another place, one of many: what the plan would say, with {@code alike}, if its area lay round that. */
     Scene at(Position place) {
         Places places = plan.places();
         Places moved = new Places(
@@ -168,7 +168,7 @@ public final class Scene {
                 places.sectors(),
                 places.stations());
         Questions asked = plan.questions();
-        Questions.ReachQuestion anywhere = asked.reach().fromMiddle();
+        Questions.ReachQuestion anywhere = asked.reach().fromAnywhere();
         return new Scene(
                 this,
                 new Plan(

@@ -23,6 +23,9 @@ final class ClusterOfTwo implements AutoCloseable {
                     + "|mgrs-|grid-|sf-|color-|proj4j|sqlite|pdfbox|fontbox|progressbar|jline|javafx|slf4j-nop|junit|opentest4j|apiguardian|json-schema"
                     + "|itu-|archunit|testfx|hamcrest|assertj|openjfx");
 
+    /** For a process that lives for seconds: the second compiler costs it more than it gives. */
+    static final List<String> QUICK_START = List.of("-XX:TieredStopAtLevel=1", "-XX:+UseSerialGC");
+
     private final Path home;
     private final int port;
     private final List<Process> processes = new ArrayList<>();
@@ -72,7 +75,9 @@ final class ClusterOfTwo implements AutoCloseable {
     /** Starts a program as one that hands a job to the cluster: by the engine's own launcher, with the packed job. */
     ProcessBuilder submit(Path job, List<String> settings, List<String> words) {
         List<String> command =
-                new ArrayList<>(List.of(java(), "-Xmx700m", "-cp", engine(), "org.apache.spark.deploy.SparkSubmit"));
+                new ArrayList<>(List.of(java(), "-Xmx700m"));
+        command.addAll(QUICK_START);
+        command.addAll(List.of("-cp", engine(), "org.apache.spark.deploy.SparkSubmit"));
         for (String setting : settings) command.addAll(List.of("--conf", setting));
         command.addAll(List.of("--class", "handreach.Handreach", job.toString()));
         command.addAll(words);
@@ -98,9 +103,9 @@ final class ClusterOfTwo implements AutoCloseable {
     }
 
     private void start(String role, String... words) throws IOException {
-        List<String> command = new ArrayList<>(List.of(
-                java(),
-                "-Xmx256m",
+        List<String> command = new ArrayList<>(List.of(java(), "-Xmx256m"));
+        command.addAll(QUICK_START);
+        command.addAll(List.of(
                 "-Dspark.master.rest.enabled=false",
                 "-Dspark.worker.cleanup.enabled=true",
                 "-cp",
@@ -120,7 +125,7 @@ final class ClusterOfTwo implements AutoCloseable {
 
     private void awaitMaster() throws InterruptedException {
         long end = System.nanoTime() + TimeUnit.SECONDS.toNanos(300);
-        while (System.nanoTime() < end) {
+        while (System.nanoTime() < end && processes.get(0).isAlive()) {
             try (Socket socket = new Socket()) {
                 socket.connect(new InetSocketAddress(LOOPBACK, port), 1000);
                 return;
@@ -128,7 +133,7 @@ final class ClusterOfTwo implements AutoCloseable {
                 Thread.sleep(100);
             }
         }
-        throw new IllegalStateException("no master on port " + port);
+        throw new IllegalStateException("no master on port " + port + ", see " + home.resolve("log-0"));
     }
 
     /** The class path of this test as processes in other folders need it. */

@@ -21,6 +21,7 @@ import java.util.HexFormat;
 import java.util.List;
 import java.util.stream.Stream;
 import java.util.zip.DeflaterOutputStream;
+import org.junit.jupiter.api.Assumptions;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -41,6 +42,10 @@ class S21AtlasTest {
     }
 
     private CommandRun atlas(String out, String... more) {
+        return CommandRun.of(words(out, more).toArray(new String[0]));
+    }
+
+    private List<String> words(String out, String... more) {
         List<String> words = new ArrayList<>(List.of(
                 "atlas",
                 folder.resolve("plan.toml").toString(),
@@ -49,7 +54,7 @@ class S21AtlasTest {
                 "--out",
                 folder.resolve(out).toString()));
         words.addAll(List.of(more));
-        return CommandRun.of(words.toArray(new String[0]));
+        return words;
     }
 
     private JsonNode summary(String out) throws IOException {
@@ -194,6 +199,52 @@ class S21AtlasTest {
         assertFalse(Files.exists(folder.resolve("out/shadow.tif")));
         assertFalse(Files.exists(folder.resolve("out/relays.gpx")));
         assertTrue(Files.exists(folder.resolve("out/least-loadout.tif")));
+    }
+
+    /**
+     * A bound on the size of files, which the system sets for a process of its own, stands for a disk that runs full: the first of the two
+     * blocks of this region is half the size of the other and fits.
+     */
+    @Test
+    void aDiskThatRunsFullInTheMiddleIsOneLineAndWhatIsDoneIsGoneOnWith() throws Exception {
+        Assumptions.assumeTrue(Files.isExecutable(Path.of("/bin/sh")), "a shell that bounds the size of files");
+        plan("1");
+        String[] asked = {
+            "--layers",
+            "reach",
+            "--region",
+            region("[-84.24,36.266],[-84.18,36.266],[-84.18,36.29],[-84.21,36.29],[-84.24,36.269],[-84.24,36.266]")
+        };
+        assertEquals(0, atlas("whole", asked).code());
+        long first = Files.size(blocks("whole").get(0));
+        long second = Files.size(blocks("whole").get(1));
+        assertTrue(first + 4096 < second, first + " and " + second + " bytes");
+        List<String> command = new ArrayList<>(List.of(
+                "/bin/sh",
+                "-c",
+                "ulimit -f " + (first / 512 + 2) + "; exec \"$0\" \"$@\"",
+                Path.of(System.getProperty("java.home"), "bin", "java").toString(),
+                "-XX:TieredStopAtLevel=1",
+                "-XX:-UsePerfData",
+                "-cp",
+                System.getProperty("java.class.path"),
+                "handreach.Handreach"));
+        List<String> wanted = new ArrayList<>(List.of(asked));
+        wanted.addAll(List.of("--cores", "1"));
+        command.addAll(words("full", wanted.toArray(new String[0])));
+        Process run = new ProcessBuilder(command).start();
+        String said = new String(run.getErrorStream().readAllBytes(), StandardCharsets.UTF_8);
+        assertEquals(2, run.waitFor(), said);
+        List<String> lines = said.lines().toList();
+        assertEquals(2, lines.size(), said);
+        assertTrue(lines.get(0).contains("core-hours"), said);
+        assertTrue(lines.get(1).contains("block-000001.jsonl: cannot be written ("), said);
+        assertEquals(1, blocks("full").size(), "the first block, and nothing half written");
+
+        CommandRun rest = atlas("full", asked);
+        assertEquals(0, rest.code(), rest.err());
+        assertTrue(rest.err().startsWith("1 of 2 blocks are there already."), rest.err());
+        assertEquals(bytes("whole"), bytes("full"));
     }
 
     private String refusal(String... words) {

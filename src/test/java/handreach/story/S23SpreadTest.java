@@ -175,26 +175,29 @@ class S23SpreadTest {
                 north - 0.01);
     }
 
-    /** Some 60 s on two quiet cores, so asked for by name, once the job is packed: mvn -Patlas, see DEVELOPERS.md. */
+    /**
+     * Some 45 s on two quiet cores, so asked for by name, once the job is packed: mvn -Patlas, see DEVELOPERS.md. The start of eleven
+     * processes takes as long as the positions do, so targets stand wider than these, and what can start at once does.
+     */
     @Test
     @EnabledIfSystemProperty(named = "handreach.cluster", matches = "true")
     void aKilledDriverAndAKilledWorkerLoseNothing() throws Exception {
         plan();
-        assertEquals(0, atlas("threads", "130m").code());
-        long all = blocks("threads");
-        System.setProperty("spark.executor.extraClassPath", ClusterOfTwo.classPath());
-        System.setProperty("spark.executor.memory", "700m");
-        System.setProperty("spark.scheduler.maxRegisteredResourcesWaitingTime", PATIENCE_S + "s");
+        Map<String, String> settings = settings();
+        settings.forEach(System::setProperty);
         try (ClusterOfTwo cluster = ClusterOfTwo.start(LOGS)) {
-            Process driver = driver("cluster", cluster.address());
+            assertEquals(0, CommandRun.of(many("threads").toArray(new String[0])).code());
+            long all = blocks("threads");
+            assertTrue(all >= 12, all + " blocks");
+            Process driver = driver("cluster", cluster.address(), settings);
             awaitBlocks("cluster", 1);
             assertTrue(driver.isAlive(), () -> "driver ended: " + LOGS.resolve("driver-log"));
             driver.destroyForcibly().waitFor();
             long there = blocks("cluster");
             assertTrue(there < all, "the driver was killed before the end");
 
-            CompletableFuture<CommandRun> second =
-                    CompletableFuture.supplyAsync(() -> atlas("cluster", "130m", "--cluster", cluster.address()));
+            CompletableFuture<CommandRun> second = CompletableFuture.supplyAsync(() ->
+                    CommandRun.of(many("cluster", "--cluster", cluster.address()).toArray(new String[0])));
             awaitBlocks("cluster", there + 2);
             long before = blocks("cluster");
             assertTrue(cluster.killOneWorker(), "an executor was running");
@@ -207,38 +210,58 @@ class S23SpreadTest {
 
             // The packed job by the engine's own launcher, on the worker that is left and in one process, with the
             // engine's jars alone.
-            for (String where : List.of(cluster.address(), "local[2]")) {
-                String out = where.startsWith("local") ? "packed-here" : "packed";
-                Path log = LOGS.resolve(out + "-log");
-                Process packed = cluster.submit(
-                                Path.of(System.getProperty("handreach.job")),
-                                List.of("spark.executor.memory=700m"),
-                                words(out, "130m", "--cluster", where))
-                        .redirectErrorStream(true)
-                        .redirectOutput(log.toFile())
-                        .start();
-                assertTrue(packed.waitFor(PATIENCE_S, TimeUnit.SECONDS), log::toString);
-                assertEquals(0, packed.exitValue(), log::toString);
-                assertEquals(digest("threads"), digest(out));
+            Process packed = packed(cluster, "packed", cluster.address(), settings);
+            Process here = packed(cluster, "packed-here", "local[2]", settings);
+            for (Process one : List.of(packed, here)) {
+                assertTrue(one.waitFor(PATIENCE_S, TimeUnit.SECONDS), LOGS::toString);
+                assertEquals(0, one.exitValue(), LOGS::toString);
             }
+            assertEquals(digest("threads"), digest("packed"));
+            assertEquals(digest("threads"), digest("packed-here"));
         } finally {
-            System.clearProperty("spark.executor.extraClassPath");
-            System.clearProperty("spark.executor.memory");
-            System.clearProperty("spark.scheduler.maxRegisteredResourcesWaitingTime");
+            settings.keySet().forEach(System::clearProperty);
         }
     }
 
-    private Process driver(String out, String cluster) throws IOException {
-        List<String> command = new ArrayList<>(List.of(
-                Path.of(System.getProperty("java.home"), "bin", "java").toString(),
-                "-Xmx700m",
-                "-Dspark.executor.extraClassPath=" + ClusterOfTwo.classPath(),
-                "-Dspark.executor.memory=700m",
-                "-Dspark.scheduler.maxRegisteredResourcesWaitingTime=" + PATIENCE_S + "s",
-                "-cp",
+    /** A region of many blocks, so that there is a middle to be killed in. */
+    private List<String> many(String out, String... more) {
+        List<String> words = words(out, "150m", "--targets", "300m");
+        words.addAll(List.of(more));
+        return words;
+    }
+
+    /** Of the engine: small processes that start soon, and patience. */
+    private static Map<String, String> settings() {
+        return Map.of(
+                "spark.executor.extraClassPath",
                 ClusterOfTwo.classPath(),
-                "handreach.Handreach"));
-        command.addAll(words(out, "130m", "--cluster", cluster));
+                "spark.executor.memory",
+                "700m",
+                "spark.executor.extraJavaOptions",
+                String.join(" ", ClusterOfTwo.QUICK_START),
+                "spark.scheduler.maxRegisteredResourcesWaitingTime",
+                PATIENCE_S + "s");
+    }
+
+    private Process packed(ClusterOfTwo cluster, String out, String where, Map<String, String> settings)
+            throws IOException {
+        List<String> own = settings.entrySet().stream()
+                .filter(one -> !one.getKey().endsWith("ClassPath"))
+                .map(one -> one.getKey() + "=" + one.getValue())
+                .toList();
+        return cluster.submit(Path.of(System.getProperty("handreach.job")), own, many(out, "--cluster", where))
+                .redirectErrorStream(true)
+                .redirectOutput(LOGS.resolve(out + "-log").toFile())
+                .start();
+    }
+
+    private Process driver(String out, String where, Map<String, String> settings) throws IOException {
+        List<String> command = new ArrayList<>(
+                List.of(Path.of(System.getProperty("java.home"), "bin", "java").toString(), "-Xmx700m"));
+        command.addAll(ClusterOfTwo.QUICK_START);
+        settings.forEach((name, value) -> command.add("-D" + name + "=" + value));
+        command.addAll(List.of("-cp", ClusterOfTwo.classPath(), "handreach.Handreach"));
+        command.addAll(many(out, "--cluster", where));
         return new ProcessBuilder(command)
                 .redirectErrorStream(true)
                 .redirectOutput(LOGS.resolve("driver-log").toFile())

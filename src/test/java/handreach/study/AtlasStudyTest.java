@@ -84,6 +84,21 @@ class AtlasStudyTest {
         }
     }
 
+    /** The base stands in the middle of this grid and carries a good antenna; its place must not look better than others for that. */
+    @Test
+    void thePlaceOfTheBaseIsOneAsAnyOther() throws IOException {
+        PlanFile plan = plan("forest-hills", "1.5");
+        Position base = plan.plan().places().positions().get(0).at();
+        AtlasStudy study = study(plan, 700, 700);
+        int middle = study.positions().cells().indexOf(base);
+        double besideM =
+                GeodesicLine.distanceM(base, study.positions().cells().positionOf(middle));
+        assertTrue(besideM < 0.1, "the base is a position");
+        PlanFile bare = plan.withText(plan.text()
+                .replaceFirst("loadout = \"quarter-wave with wire at face\"\\R", "loadout = \"factory at hip\"\n"));
+        assertEquals(words(rows(study(bare, 700, 700), 2)), words(rows(study, 2)));
+    }
+
     /** Where the base needs to hear, but not to answer, the position is the base, as the middle of the rose is. */
     @Test
     void onlyTheWayThatThePlanAsksForCounts() throws IOException {
@@ -112,6 +127,8 @@ class AtlasStudyTest {
                         "(?m)^centre = .*$",
                         "centre = \"" + row.at().latitudeDeg() + ", " + row.at().longitudeDeg() + "\"")
                 .replaceFirst("(?m)^from = .*$", "");
+        if (plan.plan().questions().reach().with().isEmpty())
+            there = there.replaceFirst("(?m)^\\[reach]$", "[reach]\nalike = true");
         PlanFile moved = plan.withText(there);
         assertEquals(row.at(), moved.plan().places().area().centre());
         List<LoadoutReach> reaches =
