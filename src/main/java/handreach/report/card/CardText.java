@@ -1,7 +1,6 @@
 package handreach.report.card;
 
 import handreach.cartography.LoadoutMark;
-import handreach.geodesy.PlaceForm;
 import handreach.report.draw.Fitted;
 import handreach.report.draw.Outline;
 import handreach.report.draw.Pen;
@@ -9,6 +8,7 @@ import handreach.report.draw.ShapeStyle;
 import handreach.report.draw.TextStyle;
 import handreach.report.draw.Typeface;
 import handreach.report.figure.Badge;
+import handreach.report.page.Unbroken;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.StringJoiner;
@@ -352,13 +352,13 @@ final class CardText {
         return words;
     }
 
-    /** A place stays in one piece where the column has room for it. */
+    /** A place, and a number with its per cent sign, stay in one piece where the column has room for it. */
     private void add(List<Word> words, String sentence, boolean isBold) {
-        for (String text : PlaceForm.unbroken(sentence.strip()).split(" ")) {
-            String place = text.replace(PlaceForm.NO_BREAK, ' ');
-            if (text.equals(place) || Typeface.of(isBold).widthPx(place, sizePx) > widthPx)
-                for (String word : place.split(" ")) addWord(words, word, isBold);
-            else words.add(new Word(place, isBold));
+        for (String text : Unbroken.words(sentence.strip()).split(" ")) {
+            String whole = Unbroken.plain(text);
+            if (text.equals(whole) || Typeface.of(isBold).widthPx(whole, sizePx) > widthPx)
+                for (String word : whole.split(" ")) addWord(words, word, isBold);
+            else words.add(new Word(whole, isBold));
         }
     }
 

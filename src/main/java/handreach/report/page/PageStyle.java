@@ -54,7 +54,7 @@ final class PageStyle {
             thead th { border-bottom: 2px solid var(--ink); vertical-align: bottom; line-height: 1.25; }
             .n { text-align: right; font-variant-numeric: tabular-nums; white-space: nowrap; }
             thead .n { white-space: normal; }
-            .place { white-space: nowrap; }
+            .whole { white-space: nowrap; }
             tr.sum th, tr.sum td { font-weight: 700; border-top: 1.5px solid var(--ink); }
             figure { margin: 1.2rem 0 2rem; }
             figure svg { display: block; max-width: 100%; height: auto; }
