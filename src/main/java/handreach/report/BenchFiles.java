@@ -1,6 +1,7 @@
 package handreach.report;
 
 import handreach.bench.BenchAnalysis;
+import handreach.bench.BenchFile;
 import handreach.bench.SessionOrder;
 import handreach.bench.match.MatchAnalysis;
 import handreach.bench.match.Touchstone;
@@ -48,6 +49,20 @@ public final class BenchFiles {
                 plan.map(AntennaCost::of).orElse(List.of()),
                 file.map(named -> HandDelta.of(named, analysis)).orElse(List.of()),
                 "Made by Handreach from " + analysis.file().name() + "."));
+    }
+
+    /** The control of a plan as these readings name it; nothing where they do not have it. */
+    public static Optional<String> control(PlanFile file, BenchFile readings) {
+        Equipment equipment = file.plan().equipment();
+        List<String> names = new ArrayList<>();
+        equipment.bench().map(Equipment.Bench::control).ifPresent(names::add);
+        for (Equipment.AntennaEntry antenna : equipment.antennas())
+            if (antenna.control()) names.add(antenna.delta().benchName());
+        return names.stream()
+                .map(name -> name.strip().replaceAll("\\s+", " "))
+                .filter(name -> readings.readings().stream()
+                        .anyMatch(reading -> reading.antenna().equalsIgnoreCase(name)))
+                .findFirst();
     }
 
     /** How many turns a sheet has, and the number by which their order is drawn. */

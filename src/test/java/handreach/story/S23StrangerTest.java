@@ -181,6 +181,25 @@ class S23StrangerTest {
         assertEquals(filled, Files.readString(sheet));
     }
 
+    /** The plan named the sheet that was still to be written, and the readings said nothing of the control. */
+    @Test
+    void aSheetIsWrittenForThePlanThatNamesItAndThePlansControlIsTaken() throws IOException {
+        String plan = plan(
+                "[[radio]]",
+                "[bench]\nfile = \"session.csv\"\ncontrol = \"stub\"\nmount = \"in hand\"\n[[radio]]",
+                "[[loadout]]\nname = \"stub",
+                "[[antenna]]\nname = \"whip\"\n[[loadout]]\nname = \"stub");
+        Path sheet = folder.resolve("session.csv");
+        assertTrue(refused("reach", plan).err().contains("there is no such file beside the plan"));
+        answered("bench", "--template", sheet.toString(), "--plan", plan);
+        assertTrue(Files.readString(sheet).contains("whip,in hand,"), Files.readString(sheet));
+        Files.writeString(
+                sheet, "antenna,mount,trial 1 (dBm),trial 2 (dBm)\nstub,in hand,-45,-46\nwhip,in hand,-40,-42\n");
+        assertTrue(refused("bench", sheet.toString()).err().contains("names no control"));
+        String out = answered("bench", sheet.toString(), "--plan", plan).out();
+        assertTrue(out.contains("strongest of one antenna is whip, +4.5 dB over stub"), out);
+    }
+
     @Test
     void aFileIsOfTheKindThatItsNameSays() throws IOException {
         CommandRun run = refused("card", plan(), "--out", folder + "/card.html");
