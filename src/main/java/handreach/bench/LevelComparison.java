@@ -7,6 +7,7 @@ import handreach.units.Db;
 import handreach.units.Decibels;
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.DoubleSummaryStatistics;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
@@ -14,6 +15,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.function.Predicate;
+import java.util.function.ToDoubleFunction;
 
 /** Received levels of a file, session by session, against the control. */
 final class LevelComparison {
@@ -24,7 +26,6 @@ final class LevelComparison {
     private static final double OVERLOAD_MARGIN_DB = 1;
 
     /** Names spelled out before a remark; further ones are counted. */
-    private static final int MOST_NAMES = 4;
 
     private final BenchFile file;
     private final String control;
@@ -77,18 +78,16 @@ final class LevelComparison {
         List<Verdict> verdicts = verdicts(
                 differences.stream().filter(d -> d.estimate().isPresent()).toList());
         List<AntennaResult> results = new ArrayList<>();
-        Map<String, List<String>> remarks = new LinkedHashMap<>();
+        Remarks remarks = new Remarks();
         int next = 0;
         for (int i = 0; i < others.size(); i++) {
             LevelDifference difference = differences.get(i);
             Optional<Verdict> verdict =
                     difference.estimate().isPresent() ? Optional.of(verdicts.get(next++)) : Optional.empty();
             results.add(result(key, others.get(i), reference, difference, verdict));
-            for (String remark : difference.remarks())
-                remarks.computeIfAbsent(remark, same -> new ArrayList<>())
-                        .add(others.get(i).antenna());
+            for (String remark : difference.remarks()) remarks.add(others.get(i).antenna(), remark);
         }
-        remarks.forEach((remark, names) -> warnings.add(together(names) + ", " + key.words() + ": " + remark));
+        warnings.addAll(remarks.told(key));
         session.drift()
                 .filter(ControlDrift::significant)
                 .ifPresent(drift -> warnOfDrift(key, drift, results, warnings));
@@ -119,13 +118,6 @@ final class LevelComparison {
         return verdicts;
     }
 
-    /** Names before a remark that holds for all of them. */
-    private static String together(List<String> names) {
-        if (names.size() <= MOST_NAMES) return String.join(", ", names);
-        return String.join(", ", names.subList(0, MOST_NAMES - 1)) + " and " + (names.size() - MOST_NAMES + 1)
-                + " more";
-    }
-
     private static void warnOfDrift(
             SessionKey key, ControlDrift drift, List<AntennaResult> results, List<String> warnings) {
         List<String> corrected = results.stream()
@@ -142,7 +134,7 @@ final class LevelComparison {
                 key.words(),
                 Decibels.signed(drift.dbPerReading(), 3),
                 drift.p(),
-                corrected.size() == results.size() ? "every delta" : "the deltas of " + together(corrected)));
+                corrected.size() == results.size() ? "every delta" : "the deltas of " + Remarks.together(corrected)));
     }
 
     private static void warnOfFewTrials(SessionKey key, List<AntennaResult> results, List<String> warnings) {
@@ -151,9 +143,12 @@ final class LevelComparison {
                 .map(AntennaResult::antenna)
                 .toList();
         if (few.isEmpty()) return;
-        warnings.add(together(few) + ", " + key.words() + ": no verdict from fewer than " + LevelSession.LEAST_TRIALS
-                + " trials, since two or three that agree may do so by luck. Read on, or declare earlier_scatter_db or the doubts of"
-                + " the instrument.");
+        warnings.add(Remarks.line(
+                few,
+                key,
+                "no verdict from fewer than " + LevelSession.LEAST_TRIALS
+                        + " trials, since two or three that agree may do so by luck. Read on, or declare earlier_scatter_db or"
+                        + " the doubts of the instrument."));
     }
 
     private static AntennaResult result(
@@ -174,20 +169,29 @@ final class LevelComparison {
     }
 
     private static void warnOfHolm(SessionKey key, List<AntennaResult> results, List<String> warnings) {
-        for (AntennaResult result : results) {
-            if (result.verdict().isEmpty()) continue;
-            Verdict verdict = result.verdict().get();
-            if (verdict.p() < LEVEL && verdict.finding() == Finding.NOT_TOLD_APART)
-                warnings.add(String.format(
-                        Locale.ROOT,
-                        "%s, %s: its own interval leaves out zero (odds of chance %.3f), but among the %d antennas judged"
-                                + " together one such result is to be expected by chance (%.3f): not told apart.",
-                        result.antenna(),
-                        key.words(),
-                        verdict.p(),
-                        results.size(),
-                        verdict.adjustedP()));
-        }
+        List<AntennaResult> chance = results.stream()
+                .filter(result -> result.verdict()
+                        .filter(verdict -> verdict.p() < LEVEL && verdict.finding() == Finding.NOT_TOLD_APART)
+                        .isPresent())
+                .toList();
+        if (chance.isEmpty()) return;
+        boolean isOne = chance.size() == 1;
+        warnings.add(Remarks.line(
+                chance.stream().map(AntennaResult::antenna).toList(),
+                key,
+                (isOne ? "its own interval leaves" : "their own intervals leave")
+                        + " out zero (odds of chance " + odds(chance, Verdict::p) + "), but among the " + results.size()
+                        + " antennas judged together " + (isOne ? "one such result is" : "such results are")
+                        + " to be expected by chance (" + odds(chance, Verdict::adjustedP) + "): not told apart."));
+    }
+
+    private static String odds(List<AntennaResult> results, ToDoubleFunction<Verdict> odds) {
+        DoubleSummaryStatistics all = results.stream()
+                .mapToDouble(result -> odds.applyAsDouble(result.verdict().orElseThrow()))
+                .summaryStatistics();
+        String low = Decibels.number(all.getMin(), 3);
+        String high = Decibels.number(all.getMax(), 3);
+        return low.equals(high) ? low : low + " to " + high;
     }
 
     private String withoutControl(SessionKey key) {
@@ -207,7 +211,7 @@ final class LevelComparison {
                     key,
                     session,
                     level -> level < floor.getAsDouble() + FLOOR_MARGIN_DB,
-                    "less than 10 dB above the noise floor of " + SessionKey.plain(floor.getAsDouble())
+                    "less than 10 dB above the noise floor of " + Decibels.number(floor.getAsDouble(), 1)
                             + " dBm, which lifts them by 0.4 dB or more and hides differences. Go closer, or raise the power.");
         OptionalDouble overload = file.declarations().instrument().overloadDbm();
         if (overload.isPresent())
@@ -215,16 +219,25 @@ final class LevelComparison {
                     key,
                     session,
                     level -> level > overload.getAsDouble() - OVERLOAD_MARGIN_DB,
-                    "within 1 dB of the overload level of " + SessionKey.plain(overload.getAsDouble())
+                    "within 1 dB of the overload level of " + Decibels.number(overload.getAsDouble(), 1)
                             + " dBm or above it, where the instrument reads too low. Go farther, or put in an attenuator.");
     }
 
     private void warnOfNear(SessionKey key, LevelSession session, Predicate<Double> isNear, String where) {
+        Map<String, String> near = new LinkedHashMap<>();
         for (AntennaReadings antenna : session.antennas()) {
-            long near = antenna.levels().stream().filter(isNear).count();
-            if (near > 0)
-                warnings.add(antenna.antenna() + ", " + key.words() + ": " + near + " of " + antenna.n()
-                        + " readings lie " + where);
+            long count = antenna.levels().stream().filter(isNear).count();
+            if (count > 0) near.put(antenna.antenna(), count + " of " + antenna.n());
         }
+        if (near.size() == 1)
+            near.forEach((antenna, count) ->
+                    warnings.add(Remarks.line(List.of(antenna), key, count + " readings lie " + where)));
+        else if (!near.isEmpty())
+            warnings.add(Remarks.line(
+                    near.entrySet().stream()
+                            .map(one -> one.getKey() + " (" + one.getValue() + ")")
+                            .toList(),
+                    key,
+                    "readings lie " + where));
     }
 }
