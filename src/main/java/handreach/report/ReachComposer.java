@@ -242,7 +242,11 @@ public final class ReachComposer {
 
     /** How far people would say that somebody answered: {@code some copy, standing still, to 1.1 km}. */
     private String someCopy(Row row) {
-        return "some copy, " + SOME.fading().word() + " still, to " + (isCut(row.someCopy()) ? "at least " : "")
+        return "some copy, " + SOME.fading().word() + " still, to " + someCopyLength(row);
+    }
+
+    private String someCopyLength(Row row) {
+        return (isCut(row.someCopy()) ? "at least " : "")
                 + lengths.text(row.someCopy().medianM().value());
     }
 
@@ -528,12 +532,17 @@ public final class ReachComposer {
                 + Shares.share(row.share().value()) + " of the ground; " + someCopy(row);
     }
 
-    /** The same where there is hardly room: {@code 520 m, worst 220 m west; some copy, standing still, to 1.1 km}. */
+    /** What else {@link #words(Row)} means, once for all rows. */
+    String someCopyMeans() {
+        return "Some copy: " + SOME.fading().word() + " still.";
+    }
+
+    /** The same where there is hardly room: {@code 520 m, worst 220 m west; some copy to 1.1 km}. */
     String words(Row row) {
         LoadoutReach reach = row.reach();
         return lengths.text(reach.medianM().value()) + ", worst "
-                + lengths.text(reach.worstM().value()) + " " + Compass.word(reach.worstBearingDeg()) + "; "
-                + someCopy(row);
+                + lengths.text(reach.worstM().value()) + " " + Compass.word(reach.worstBearingDeg())
+                + "; some copy to " + someCopyLength(row);
     }
 
     /** What to carry and why, in a sentence: of what people carry that whose gain is felt, the most; else the control. */

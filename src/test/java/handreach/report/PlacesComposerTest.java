@@ -1,6 +1,7 @@
 package handreach.report;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertNotEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import handreach.plan.PlanFile;
@@ -146,18 +147,48 @@ class PlacesComposerTest {
         }
     }
 
+    /** In the list with the base the smaller of two odds in a row says it; a column of names cost each place its line. */
     @Test
     void theWeakerEndIsTheOneWhoIsHeardWorse() {
+        Table<?> withBase = table(blocks, 0);
+        for (int c = 0; c < withBase.columnCount(); c++) assertNotEquals("heard worse", withBase.head(c));
+        assertTrue(withBase.caption().contains("who is heard worse has the smaller"), withBase.caption());
+        Table<?> pairs = table(blocks, 2);
+        List<PlacesAnswer.Pair> shown = reach.places().pairs().stream()
+                .filter(pair -> pair.a() != 0 && pair.odds().isPresent())
+                .toList();
+        assertEquals(shown.size(), pairs.rowCount());
         int named = 0;
-        for (PlacesAnswer.Pair pair : reach.places().pairs()) {
-            if (pair.a() != 0 || pair.odds().isEmpty()) continue;
-            String who = reach.places().places().get(pair.b()).name();
-            double calls = pair.odds().get().back().low();
-            double hears = pair.odds().get().there().low();
-            String expected = Math.abs(calls - hears) < 0.005 ? "" : calls < hears ? who : "spike camp";
-            assertEquals(expected, cell(table(blocks, 0), who, "heard worse"));
-            if (!expected.isEmpty()) named++;
+        for (PlacesAnswer.Pair pair : shown) {
+            double there = pair.odds().get().there().low();
+            double back = pair.odds().get().back().low();
+            String a = reach.places().places().get(pair.a()).name();
+            String b = reach.places().places().get(pair.b()).name();
+            String expected = Math.abs(there - back) < 0.005 ? "" : there < back ? a : b;
+            int row = IntStream.range(0, pairs.rowCount())
+                    .filter(r ->
+                            pairs.cell(r, 0).equals(a) && pairs.cell(r, 1).equals(b))
+                    .findFirst()
+                    .orElseThrow();
+            if (!expected.isEmpty()) {
+                assertEquals(expected, pairs.cell(row, pairs.columnCount() - 1));
+                named++;
+            }
         }
         assertTrue(named > 0);
+    }
+
+    /** Pairs of which nothing is known filled half a page with the word unknown. */
+    @Test
+    void whatIsNotKnownIsSaidOnce() {
+        Table<?> pairs = table(blocks, 2);
+        for (int r = 0; r < pairs.rowCount(); r++) {
+            assertNotEquals("unknown", pairs.cell(r, 3));
+            assertNotEquals("off the tile", pairs.cell(r, 1));
+        }
+        assertTrue(
+                pairs.caption().contains("Left out: 4 pairs of which nothing is known, since heights are missing"),
+                pairs.caption());
+        assertTrue(PlacesComposer.of(reach).sentence().endsWith("; nothing is known of off the tile."));
     }
 }

@@ -36,6 +36,13 @@ final class Html {
         return this;
     }
 
+    /** Words that keep their line by style. */
+    Html whole(String words) {
+        out.append("<span class=\"whole\">").append(Markup.escaped(words.strip())).append("</span>");
+        if (words.endsWith(" ")) out.append(' ');
+        return this;
+    }
+
     /** What holds no-break blanks keeps its line by style, so that what is copied from the page has plain blanks. */
     private void word(String word) {
         boolean isWhole = word.indexOf(PlaceForm.NO_BREAK) >= 0;

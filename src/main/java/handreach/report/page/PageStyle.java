@@ -55,6 +55,7 @@ final class PageStyle {
             .n { text-align: right; font-variant-numeric: tabular-nums; white-space: nowrap; }
             thead .n { white-space: normal; }
             .whole { white-space: nowrap; }
+            .n .span { white-space: normal; }
             tr.sum th, tr.sum td { font-weight: 700; border-top: 1.5px solid var(--ink); }
             figure { margin: 1.2rem 0 2rem; }
             figure svg { display: block; max-width: 100%; height: auto; }

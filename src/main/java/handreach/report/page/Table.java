@@ -116,13 +116,22 @@ public final class Table<T> implements Block {
             else html.open("tr");
             for (int c = 0; c < columns.size(); c++) {
                 String element = c == 0 ? "th" : "td";
+                boolean isSpan = isNumber(c) && cell(r, c).contains(" to ");
                 html.open(element, c == 0 ? look("scope", "row", isNumber(c)) : look("", "", isNumber(c)));
-                lines(html, cell(r, c));
+                if (isSpan) span(html, cell(r, c));
+                else lines(html, cell(r, c));
                 html.close(element);
             }
             html.close("tr");
         }
         html.close("tbody").close("table").close("div");
+    }
+
+    /** Where the column is narrow, the second number of a span stands below the first. */
+    private static void span(Html html, String cell) {
+        html.open("span", "class", "span");
+        for (String part : cell.split("(?<= )(?=to )")) html.whole(part);
+        html.close("span");
     }
 
     private static void lines(Html html, String cell) {

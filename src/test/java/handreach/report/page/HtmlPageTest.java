@@ -155,6 +155,14 @@ class HtmlPageTest {
     }
 
     @Test
+    void aSpanOfATableMayHaveItsSecondNumberBelow() {
+        Table<String> table = Table.of("", List.of("x"), List.of(Column.number("odds", x -> "under 1 % to over 99 %")));
+        String html = HtmlPage.text(new Page("k", "t", "q", List.of(table), List.of(), ""));
+        assertTrue(
+                html.contains("<span class=\"whole\">under 1 %</span> <span class=\"whole\">to over 99 %</span>"), html);
+    }
+
+    @Test
     void aPlaceAndAPerCentSignKeepTheirLineAndTheirPlainBlanks() {
         Page page = new Page("k", "t", "q", List.of(Paragraph.of("At 12T VL 34624 16844 & up, under 1 % of it.")), List.of(), "");
         String html = HtmlPage.text(page);
