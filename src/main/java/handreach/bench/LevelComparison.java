@@ -2,6 +2,7 @@ package handreach.bench;
 
 import handreach.bench.AntennaResult.Finding;
 import handreach.bench.AntennaResult.Verdict;
+import handreach.input.NearestWord;
 import handreach.uncertainty.Holm;
 import handreach.units.Db;
 import handreach.units.Decibels;
@@ -27,6 +28,11 @@ final class LevelComparison {
 
     /** Names spelled out before a remark; further ones are counted. */
 
+    /** No antenna moves by as much from trial to trial, dB; our suggestion. */
+    private static final double SLIP_DB = 30;
+    /** With two readings nobody can say which is the slip. */
+    private static final int LEAST_FOR_SLIPS = 3;
+
     private final BenchFile file;
     private final String control;
     private final List<String> warnings;
@@ -40,6 +46,7 @@ final class LevelComparison {
             LevelSession session = new LevelSession(file.declarations());
             for (Reading r : readings) session.add(r, r.value(), r.measured().step());
             sessions.put(key, session);
+            warnOfSlips(key, readings);
         });
     }
 
@@ -53,7 +60,7 @@ final class LevelComparison {
             warnOfLimits(key, session);
             if (session.antenna(control).isEmpty()) warnings.add(withoutControl(key));
             else if (session.antennas().size() < 2)
-                warnings.add("In " + key.words() + " only the control was read: there is no delta.");
+                warnings.add(key.named() + ": only the control was read, so there is no delta.");
             else results.add(result(key, session));
         });
         return results;
@@ -63,7 +70,7 @@ final class LevelComparison {
         session.setControl(control);
         List<AntennaResult> antennas = compared(key, session, control, warnings);
         if (session.antennas().size() > AlikeGroups.MOST_ANTENNAS)
-            warnings.add("In " + key.words() + " more than " + AlikeGroups.MOST_ANTENNAS
+            warnings.add(key.named() + ": more than " + AlikeGroups.MOST_ANTENNAS
                     + " antennas were read: groups that cannot be told apart are not worked out.");
         return new MountResult(key, session, antennas);
     }
@@ -199,9 +206,40 @@ final class LevelComparison {
                 .filter(e -> e.getValue().antenna(control).isPresent())
                 .map(e -> e.getKey().words())
                 .toList();
-        return "In " + key.words() + " the control \"" + control + "\" was not read"
-                + (where.isEmpty() ? "" : " (it was in " + String.join(", ", where) + ")")
-                + ": there is no delta. Read the control in the same mounting and at the same frequency.";
+        List<String> mountings = sessions.entrySet().stream()
+                .filter(e -> e.getValue().antenna(control).isPresent())
+                .map(e -> e.getKey().mounting().name())
+                .distinct()
+                .toList();
+        return key.named() + ": the control \"" + control + "\" was not read"
+                + (where.isEmpty() ? "" : " (it was: " + String.join(", ", where) + ")")
+                + ", so there is no delta. Read the control in the same mounting and at the same frequency."
+                + (mountings.contains(key.mounting().name())
+                        ? ""
+                        : NearestWord.hint(key.mounting().name(), mountings));
+    }
+
+    /** A reading far from the others of its antenna is more often a slip, such as a lost sign, than a measurement. */
+    private void warnOfSlips(SessionKey key, List<Reading> readings) {
+        Map<String, List<Reading>> byAntenna = new LinkedHashMap<>();
+        for (Reading reading : readings)
+            byAntenna
+                    .computeIfAbsent(LevelSession.identity(reading.antenna()), same -> new ArrayList<>())
+                    .add(reading);
+        List<String> slips = new ArrayList<>();
+        byAntenna.values().forEach(own -> {
+            double[] levels = own.stream().mapToDouble(Reading::value).sorted().toArray();
+            double middle = levels[levels.length / 2];
+            if (levels.length >= LEAST_FOR_SLIPS)
+                for (Reading one : own)
+                    if (Math.abs(one.value() - middle) > SLIP_DB)
+                        slips.add("line " + one.line() + ", " + one.antenna() + ", " + key.words() + ": "
+                                + Decibels.number(one.value(), 1) + " dBm, while others of it lie about "
+                                + Decibels.number(middle, 1) + " dBm. Is it a slip, such as a lost sign? Mend or leave out"
+                                + " the reading.");
+        });
+        if (!slips.isEmpty())
+            warnings.add(slips.get(0) + (slips.size() == 1 ? "" : " And " + (slips.size() - 1) + " readings more."));
     }
 
     private void warnOfLimits(SessionKey key, LevelSession session) {

@@ -136,6 +136,7 @@ final class BenchCommand implements Callable<Integer> {
                 .or(() -> planFile.flatMap(planned -> BenchFiles.control(planned, readings)))
                 .map(name -> BenchAnalysis.of(readings, name))
                 .orElseGet(() -> BenchAnalysis.of(readings));
+        planFile.ifPresent(planned -> json.warn(BenchFiles.misspelt(planned, readings)));
         json.warn(Notes.once(analysis.warnings()));
         BenchComposer composer = BenchFiles.composer(analysis, settleDb, sweeps, planFile);
         if (json.isWanted()) json.print(BenchJson.of(analysis, settleDb));

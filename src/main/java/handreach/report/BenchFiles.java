@@ -2,10 +2,12 @@ package handreach.report;
 
 import handreach.bench.BenchAnalysis;
 import handreach.bench.BenchFile;
+import handreach.bench.Reading;
 import handreach.bench.SessionOrder;
 import handreach.bench.match.MatchAnalysis;
 import handreach.bench.match.Touchstone;
 import handreach.input.InputFault;
+import handreach.input.NearestWord;
 import handreach.input.NumberText;
 import handreach.input.Sources;
 import handreach.plan.Channel;
@@ -63,6 +65,18 @@ public final class BenchFiles {
                 .filter(name -> readings.readings().stream()
                         .anyMatch(reading -> reading.antenna().equalsIgnoreCase(name)))
                 .findFirst();
+    }
+
+    /** Antennas of the readings whose names only nearly are those of the plan. */
+    public static List<String> misspelt(PlanFile file, BenchFile readings) {
+        List<String> known = planned(file.plan());
+        List<String> notes = new ArrayList<>();
+        for (String read : distinct(readings.readings().stream().map(Reading::antenna).toList()))
+            if (known.stream().noneMatch(read::equalsIgnoreCase))
+                NearestWord.of(read, known)
+                        .ifPresent(near ->
+                                notes.add("\"" + read + "\" is no antenna of the plan. Did you mean " + near + "?"));
+        return notes;
     }
 
     /** How many turns a sheet has, and the number by which their order is drawn. */

@@ -527,6 +527,34 @@ class BenchAnalysisTest {
                 chance.get(0));
     }
 
+    /** A lost sign made the best antenna of the session. */
+    @Test
+    void aReadingFarFromTheOthersOfItsAntennaIsToldWithItsLine() {
+        Bench bench = new Bench().header();
+        for (int t = 1; t <= 5; t++) {
+            bench.level("helical", "hand", -46 - 0.1 * t, t);
+            bench.level("whip", "hand", t == 3 ? 45.2 : -45 - 0.1 * t, t);
+        }
+        List<String> slips = bench.against("helical").warnings().stream()
+                .filter(w -> w.contains("Is it a slip"))
+                .toList();
+        assertEquals(1, slips.size(), slips.toString());
+        assertTrue(
+                slips.get(0).startsWith("line 7, whip, hand at 155 MHz: 45.2 dBm, while others of it lie about \u221245.2 dBm."),
+                slips.get(0));
+    }
+
+    @Test
+    void aMisspeltMountingIsAnsweredWithTheNearest() {
+        Bench bench = new Bench().header();
+        for (int t = 1; t <= 5; t++) {
+            bench.level("helical", "in the hand", -46 - 0.1 * t, t);
+            bench.level("whip", t == 3 ? "in the hnad" : "in the hand", -45 - 0.1 * t, t);
+        }
+        assertTrue(Bench.together(bench.against("helical").warnings())
+                .contains("at the same frequency. Did you mean in the hand?"));
+    }
+
     /** Ordinary scatter must not be taken for drift: the bar is passed about once in a thousand sessions. */
     @Test
     void scatterAloneIsSeldomTakenForDrift() {
@@ -554,7 +582,7 @@ class BenchAnalysisTest {
                 List.of(2.0, 1.0, 5.0),
                 analysis.deltas("whip").stream().map(DeltaOverControl::db).toList());
         assertTrue(Bench.together(analysis.warnings())
-                .contains("In belt at 155 MHz the control \"helical\" was not read (it was in hand at 155 MHz,"));
+                .contains("Mounting \"belt\" at 155 MHz: the control \"helical\" was not read (it was: hand at 155 MHz,"));
     }
 
     @Test
