@@ -139,7 +139,8 @@ public final class PlacesComposer {
                         + Shares.odds(pair.odds().get().weaker().low(), wantedOdds()))
                 .orElse("");
         return who + served + " of " + asked.size()
-                + (answer.base().isPresent() ? " places have" : " pairs have") + " the wanted " + wanted()
+                + (answer.base().isPresent() ? " places have" : " pairs have") + (hasPoints() ? ", at all their points," : "")
+                + " the wanted " + wanted()
                 + " "
                 + (answer.base().isPresent()
                         ? plan.channel()
@@ -148,6 +149,10 @@ public final class PlacesComposer {
                                 .towards(name(answer.base().getAsInt()))
                         : NeededWays.BOTH.towards(""))
                 + " without a relay" + weakest + unknown(asked) + ".";
+    }
+
+    private boolean hasPoints() {
+        return answer.places().stream().anyMatch(place -> place.kind() != Kind.POSITION);
     }
 
     /** Whom nothing can be said of, by name where they are few. */

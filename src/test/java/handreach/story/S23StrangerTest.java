@@ -114,7 +114,9 @@ class S23StrangerTest {
     @Test
     void aNameWithoutQuotesIsToldSo() {
         CommandRun run = refused("path", "--plan", "x", "--from", "Team", "1", "--to", "base");
-        assertTrue(run.err().contains("Put a name with blanks in quotes."), run.err());
+        assertTrue(run.err().contains("\"1\" is one word too many. Put a name with blanks in quotes."), run.err());
+        CommandRun mistyped = refused("raech", "x");
+        assertTrue(mistyped.err().contains("there is no command \"raech\". Did you mean reach?"), mistyped.err());
     }
 
     /** Lines 3, 16, 29 and 30 of the plan, and what stands above in the file is told first. */
@@ -198,6 +200,10 @@ class S23StrangerTest {
         assertTrue(refused("bench", sheet.toString()).err().contains("names no control"));
         String out = answered("bench", sheet.toString(), "--plan", plan).out();
         assertTrue(out.contains("strongest of one antenna is whip, +4.5 dB over stub"), out);
+        Files.writeString(sheet, Files.readString(sheet).replace("whip,", "whipp,"));
+        assertTrue(answered("bench", sheet.toString(), "--plan", plan)
+                .err()
+                .contains("\"whipp\" is no antenna of the plan. Did you mean whip?"));
     }
 
     @Test

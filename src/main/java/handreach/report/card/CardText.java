@@ -24,6 +24,9 @@ final class CardText {
     private static final double TABLE_PX = 500;
 
     private static final double CELL_GAP_PX = 14;
+    /** What stays free at the right of every cell, px. */
+    private static final double BETWEEN_PX = CELL_GAP_PX / 2 - 0.5;
+
     /** No column of running text is as narrow as a cell, px. */
     private static final double NARROW_PX = 200;
 
@@ -254,7 +257,7 @@ final class CardText {
         for (CardPerson person : people)
             for (int c : new int[] {NAME, CARRIES})
                 for (String word : Typeface.clean(cells(person).get(c)).split(" "))
-                    if (Typeface.of(c == NAME).widthPx(word, sizePx) > width[c] - CELL_GAP_PX / 2) return false;
+                    if (Typeface.of(c == NAME).widthPx(word, sizePx) > width[c] - BETWEEN_PX) return false;
         return true;
     }
 
@@ -333,7 +336,7 @@ final class CardText {
         double bottom = y;
         for (int c = 0; c < cells.size(); c++) {
             if (width[c] <= 0) continue;
-            double room = c < WAY ? width[c] : width[c] - (CELL_GAP_PX / 2 - 0.5);
+            double room = width[c] - BETWEEN_PX;
             CardText cell = new CardText(pen, left, y, room, sizePx);
             if (c < WAY) cell.line(isBold.test(c) ? new CardLine(cells.get(c), "") : CardLine.of(cells.get(c)), 0);
             else cell.flow(cell.parts(cells.get(c), isBold.test(c)), 0);
@@ -405,9 +408,9 @@ final class CardText {
         }
     }
 
-    /** For one word: a cell has it to its gap, a column of text less its indent. */
+    /** For one word: a cell has it to its edge, a column of text less its indent. */
     private double roomPx() {
-        return widthPx < NARROW_PX ? Math.max(widthPx - CELL_GAP_PX / 2, widthPx * 0.85) : widthPx * 0.85;
+        return widthPx < NARROW_PX ? widthPx : widthPx * 0.85;
     }
 
     private void addWord(List<Word> words, String text, boolean isBold) {

@@ -55,6 +55,7 @@ final class PageStyle {
             .n { text-align: right; font-variant-numeric: tabular-nums; white-space: nowrap; }
             thead .n { white-space: normal; }
             .whole { white-space: nowrap; }
+            .short { white-space: nowrap; }
             .n .span { white-space: normal; }
             tr.sum th, tr.sum td { font-weight: 700; border-top: 1.5px solid var(--ink); }
             figure { margin: 1.2rem 0 2rem; }
@@ -97,7 +98,9 @@ final class PageStyle {
               figure { margin: 1.5mm 0 2.5mm; }
               figure svg { max-height: 66mm; width: auto; }
               figure.map { display: inline-block; width: 43%; margin-right: 5%; vertical-align: top; }
-              figure.map svg { width: 100%; max-height: 88mm; }
+              figure.map svg { width: 100%; max-height: 80mm; }
+              figure.map:only-of-type { width: 52%; }
+              figure.map:only-of-type svg { max-height: 100mm; }
               details figure svg { max-height: 54mm; }
               details figure.of-table { display: none; }
               figcaption { max-width: none; margin-top: .5mm; }

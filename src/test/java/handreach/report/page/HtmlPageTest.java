@@ -156,10 +156,17 @@ class HtmlPageTest {
 
     @Test
     void aSpanOfATableMayHaveItsSecondNumberBelow() {
-        Table<String> table = Table.of("", List.of("x"), List.of(Column.number("odds", x -> "under 1 % to over 99 %")));
+        Table<String> table = Table.of(
+                "",
+                List.of("x"),
+                List.of(
+                        Column.words("who", x -> "Division A"),
+                        Column.words("place", x -> "12T 434193 4515738"),
+                        Column.number("odds", x -> "under 1 % to over 99 %")));
         String html = HtmlPage.text(new Page("k", "t", "q", List.of(table), List.of(), ""));
         assertTrue(
                 html.contains("<span class=\"whole\">under 1 %</span> <span class=\"whole\">to over 99 %</span>"), html);
+        assertTrue(html.contains("class=\"short\">Division A</th>"), html);
     }
 
     @Test
