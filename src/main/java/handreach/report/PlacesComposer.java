@@ -30,7 +30,7 @@ public final class PlacesComposer {
     /** Places that a square has room for beside one another. */
     private static final int MOST_ACROSS = 7;
     /** Pairs that a page has room for; JSON has all. */
-    private static final int MOST_PAIRS = 30;
+    private static final int MOST_PAIRS = 24;
     /** Odds of the two ways closer than this are told as alike. */
     private static final double ALIKE = 0.005;
 

@@ -66,7 +66,7 @@ final class PageStyle {
               font-size: .88rem; }
             @media print {
               @page { margin: 10mm 12mm 11mm; }
-              body { max-width: none; padding: 0; font-size: 9.5pt; line-height: 1.3; }
+              body { max-width: none; padding: 0; font-size: 9.5pt; line-height: 1.26; }
               h1 { margin: 0 0 1mm; font-size: 19pt; }
               h2 { margin: 0 0 1.5mm; font-size: 13pt; }
               h3 { margin: 2mm 0 .5mm; font-size: 10pt; }
@@ -92,15 +92,19 @@ final class PageStyle {
               details table { line-height: 1.12; }
               details th, details td { padding-top: .2mm; padding-bottom: .2mm; }
               dl { gap: 1mm 4mm; }
-              table { line-height: 1.22; }
+              table { line-height: 1.16; }
               caption { padding-bottom: .8mm; }
-              th, td { padding: .35mm 2mm .35mm 0; }
+              th, td { padding: .22mm 2mm .22mm 0; }
               figure { margin: 1.5mm 0 2.5mm; }
               figure svg { max-height: 66mm; width: auto; }
               figure.map { display: inline-block; width: 43%; margin-right: 5%; vertical-align: top; }
               figure.map svg { width: 100%; max-height: 80mm; }
-              figure.map:only-of-type { width: 52%; }
-              figure.map:only-of-type svg { max-height: 100mm; }
+              figure.map:only-of-type { width: 48%; }
+              figure.map:only-of-type svg { max-height: 92mm; }
+              section > figure:has(+ .wide):not(.map) { float: left; width: 36%; margin: 0 4% 2mm 0; }
+              section > figure:has(+ .wide):not(.map) svg { width: 100%; max-height: none; }
+              section > figure:has(+ .wide):not(.map) + .wide table { width: auto; }
+              section::after { content: ""; display: block; clear: both; }
               details figure svg { max-height: 54mm; }
               details figure.of-table { display: none; }
               figcaption { max-width: none; margin-top: .5mm; }

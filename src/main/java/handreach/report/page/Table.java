@@ -1,6 +1,5 @@
 package handreach.report.page;
 
-import handreach.geodesy.PlaceForm;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.function.Predicate;
@@ -115,9 +114,6 @@ public final class Table<T> implements Block {
         html.open("thead").open("tr");
         for (int c = 0; c < columns.size(); c++) html.element("th", head(c), look("scope", "col", isNumber(c) ? "n" : ""));
         html.close("tr").close("thead").open("tbody");
-        boolean hasPlaces = cells.stream()
-                .flatMap(List::stream)
-                .anyMatch(cell -> !PlaceForm.unbroken(cell).equals(cell));
         boolean[] isShort = new boolean[columns.size()];
         for (int c = 0; c < isShort.length; c++)
             isShort[c] = !isNumber(c) && cells.get(c).stream().allMatch(cell -> cell.length() <= SHORT);
@@ -126,7 +122,7 @@ public final class Table<T> implements Block {
             else html.open("tr");
             for (int c = 0; c < columns.size(); c++) {
                 String element = c == 0 ? "th" : "td";
-                boolean isSpan = hasPlaces && isNumber(c) && cell(r, c).contains(" to ");
+                boolean isSpan = isNumber(c) && cell(r, c).contains(" to ");
                 String look = isNumber(c) ? "n" : isShort[c] ? "short" : "";
                 html.open(element, c == 0 ? look("scope", "row", look) : look("", "", look));
                 if (isSpan) span(html, cell(r, c));
@@ -138,7 +134,7 @@ public final class Table<T> implements Block {
         html.close("tbody").close("table").close("div");
     }
 
-    /** Where places take the room, the second number of a span stands below the first. */
+    /** Where the column is narrow, the second number of a span stands below the first. */
     private static void span(Html html, String cell) {
         html.open("span", "class", "span");
         for (String part : cell.split("(?<= )(?=to )")) html.whole(part);
