@@ -235,7 +235,8 @@ final class LevelComparison {
                     if (Math.abs(one.value() - middle) > SLIP_DB)
                         slips.add("line " + one.line() + ", " + one.antenna() + ", " + key.words() + ": "
                                 + Decibels.number(one.value(), 1) + " dBm, while others of it lie about "
-                                + Decibels.number(middle, 1) + " dBm. Is it a slip, such as a lost sign? Mend or leave out"
+                                + Decibels.number(middle, 1)
+                                + " dBm. Is it a slip, such as a lost sign? Mend or leave out"
                                 + " the reading.");
         });
         if (!slips.isEmpty())

@@ -275,7 +275,8 @@ public final class AssignComposer {
                         + " talks more, each with more to spare than these; the JSON has all of them."));
             sections.add(new Section("What the talks have to spare", talks).asDetail());
         });
-        if (!answer.found().hopeless().isEmpty()) sections.add(Section.of("Talks that no loadout serves", beyond()).asDetail());
+        if (!answer.found().hopeless().isEmpty())
+            sections.add(Section.of("Talks that no loadout serves", beyond()).asDetail());
         return sections;
     }
 

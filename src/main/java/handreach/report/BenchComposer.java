@@ -179,9 +179,10 @@ public final class BenchComposer {
                     .anyMatch(one -> one.finding() == AntennaResult.Finding.TOLD_APART
                             || one.finding() == AntennaResult.Finding.NOT_TOLD_APART);
             // without a verdict on any, "alike" would be said of antennas on opposite sides of the control
-            List<String> groups = (isJudged ? mount.alike() : List.<List<String>>of()).stream()
-                    .map(group -> "Cannot be told from one another: " + String.join(", ", group) + ".")
-                    .toList();
+            List<String> groups = (isJudged ? mount.alike() : List.<List<String>>of())
+                    .stream()
+                            .map(group -> "Cannot be told from one another: " + String.join(", ", group) + ".")
+                            .toList();
             if (!groups.isEmpty()) blocks.add(new Bullets(groups));
         }
         if (blocks.isEmpty())

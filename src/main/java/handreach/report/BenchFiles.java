@@ -71,7 +71,8 @@ public final class BenchFiles {
     public static List<String> misspelt(PlanFile file, BenchFile readings) {
         List<String> known = planned(file.plan());
         List<String> notes = new ArrayList<>();
-        for (String read : distinct(readings.readings().stream().map(Reading::antenna).toList()))
+        for (String read :
+                distinct(readings.readings().stream().map(Reading::antenna).toList()))
             if (known.stream().noneMatch(read::equalsIgnoreCase))
                 NearestWord.of(read, known)
                         .ifPresent(near ->

@@ -144,7 +144,9 @@ public final class CardFiles {
         List<CardLoadout> lines = new ArrayList<>();
         for (int i : drawn) lines.add(line(i, Optional.of(LoadoutMark.of(i))));
         for (int i : carried()) if (!drawn.contains(i)) lines.add(line(i, Optional.empty()));
-        return new CardView.Loadouts(reach.farEnd() + " " + reach.someCopyMeans() + (lines.size() > drawn.size() ? WITHOUT_LINE : ""), lines);
+        return new CardView.Loadouts(
+                reach.farEnd() + " " + reach.someCopyMeans() + (lines.size() > drawn.size() ? WITHOUT_LINE : ""),
+                lines);
     }
 
     private CardLoadout line(int index, Optional<LoadoutMark> mark) {

@@ -100,7 +100,9 @@ record LedgerSum(What what, TwoWayLedger ledger) implements LedgerRow {
     @Override
     public String source() {
         boolean isCalibrated = ledger.there().lines().stream().anyMatch(line -> line.key() == LineKey.SITE);
-        return what == What.MARGIN && isCalibrated ? what.source + "; doubts: what the walks left of them" : what.source;
+        return what == What.MARGIN && isCalibrated
+                ? what.source + "; doubts: what the walks left of them"
+                : what.source;
     }
 
     @Override

@@ -139,7 +139,8 @@ public final class PlacesComposer {
                         + Shares.odds(pair.odds().get().weaker().low(), wantedOdds()))
                 .orElse("");
         return who + served + " of " + asked.size()
-                + (answer.base().isPresent() ? " places have" : " pairs have") + (hasPoints() ? ", at all their points," : "")
+                + (answer.base().isPresent() ? " places have" : " pairs have")
+                + (hasPoints() ? ", at all their points," : "")
                 + " the wanted " + wanted()
                 + " "
                 + (answer.base().isPresent()
@@ -204,7 +205,9 @@ public final class PlacesComposer {
     private Table<Pair> withBase() {
         int base = answer.base().orElseThrow();
         return Table.of(
-                "Calls: odds that " + name(base) + " copies them; hears: that they copy it; who is heard worse has the smaller. Wanted are " + wanted()
+                "Calls: odds that " + name(base)
+                        + " copies them; hears: that they copy it; who is heard worse has the smaller. Wanted are "
+                        + wanted()
                         + ". Pessimistic: "
                         + (plan.channel().wish().ways() == NeededWays.BOTH ? "the weaker way" : "the way that counts")
                         + ", should all that is uncertain everywhere at once turn out badly.",

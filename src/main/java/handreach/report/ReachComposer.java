@@ -408,7 +408,8 @@ public final class ReachComposer {
 
     /** "Who reaches whom" counts a route or sector only where all of its points are reached. */
     private String placesCounted() {
-        boolean hasPoints = answer.places().places().stream().anyMatch(place -> place.kind() != PlacesAnswer.Kind.POSITION);
+        boolean hasPoints =
+                answer.places().places().stream().anyMatch(place -> place.kind() != PlacesAnswer.Kind.POSITION);
         return hasPoints ? "Of a route or a sector each point that is reached counts by its share." : "";
     }
 
@@ -440,7 +441,11 @@ public final class ReachComposer {
             double azimuthDeg = 360.0 / POINTS * i;
             columns.add(Column.number(Compass.letters(azimuthDeg), row -> towards(row.reach(), azimuthDeg)));
         }
-        return Table.of("Continuous reach, " + unit.unit() + ", by bearing. The worst of all bearings, above, may lie between these. " + AT_LEAST, rows, columns);
+        return Table.of(
+                "Continuous reach, " + unit.unit()
+                        + ", by bearing. The worst of all bearings, above, may lie between these. " + AT_LEAST,
+                rows,
+                columns);
     }
 
     private String towards(LoadoutReach reach, double azimuthDeg) {

@@ -86,9 +86,9 @@ final class ReachMaps {
 
     private MapFigure figure(String title, String description, Picture picture, Layers layers) {
         return MapFigure.of(
-                new MapFigure.Caption(title, description),
-                bare.with(picture),
-                layers.outlines(),
+                        new MapFigure.Caption(title, description),
+                        bare.with(picture),
+                        layers.outlines(),
                         places(answer),
                         new MapFigure.Key(layers.entries(), style()))
                 .along(ways);

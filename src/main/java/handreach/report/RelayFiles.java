@@ -44,7 +44,8 @@ public final class RelayFiles {
                 .map(check -> new RelayMap(answer, check))
                 .ifPresent(map -> files.add(
                         "map-relay.png",
-                        out -> out.write(Picture.of(map.sheet(made), AreaFiles.PNG_SCALE).png())));
+                        out -> out.write(
+                                Picture.of(map.sheet(made), AreaFiles.PNG_SCALE).png())));
         files.add("relay.txt", () -> PlainText.of(page, PlainText.USUAL_WIDTH));
         files.add("relay.json", () -> Json.text(RelayJson.of(answer)));
         files.add("relay-sites.gpx", () -> Gpx.text(places(answer), "relay", List.of()));

@@ -7,8 +7,8 @@ import handreach.plan.Places;
 import handreach.plan.Plan;
 import handreach.relay.Party;
 import handreach.relay.SiteCheck;
-import handreach.report.draw.Picture;
 import handreach.report.draw.Figure;
+import handreach.report.draw.Picture;
 import handreach.report.draw.ShapeStyle;
 import handreach.report.figure.MapFigure;
 import handreach.report.figure.MapGround;
@@ -67,8 +67,8 @@ final class RelayMap {
     }
 
     Drawing drawing(Instant made) {
-        Drawing map = new Drawing(
-                figure(), "People to serve, the relays, the hops to them, and further sites. " + list());
+        Drawing map =
+                new Drawing(figure(), "People to serve, the relays, the hops to them, and further sites. " + list());
         return heading(made).over(map);
     }
 

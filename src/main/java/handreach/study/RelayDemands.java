@@ -94,23 +94,24 @@ final class RelayDemands {
     }
 
     private void add(Party demand) {
-        if (scene.tiles().at(demand.at()).isVoid())
-            offTheTiles.add(demand.name());
+        if (scene.tiles().at(demand.at()).isVoid()) offTheTiles.add(demand.name());
         else demands.add(demand);
     }
 
     /** One line a cause, whoever it is met by. */
     private void tell() {
         if (!unladen.isEmpty())
-            warnings.add(named(unladen) + (unladen.size() == 1 ? " has" : " have") + " no loadout in the plan: counted with "
-                    + scene.controlLoadout().name() + ".");
+            warnings.add(
+                    named(unladen) + (unladen.size() == 1 ? " has" : " have") + " no loadout in the plan: counted with "
+                            + scene.controlLoadout().name() + ".");
         if (offTheTiles.size() == 1)
             warnings.add(
                     offTheTiles.get(0)
                             + " lies where no elevation is known and is left out: add the tile, or move it. The rest is answered.");
         else if (!offTheTiles.isEmpty())
-            warnings.add(named(offTheTiles)
-                    + " lie where no elevation is known and are left out: add the tiles, or move them. The rest is answered.");
+            warnings.add(
+                    named(offTheTiles)
+                            + " lie where no elevation is known and are left out: add the tiles, or move them. The rest is answered.");
     }
 
     private static String named(List<String> names) {
@@ -124,8 +125,7 @@ final class RelayDemands {
                 .filter(point -> !scene.tiles().at(point.at()).isVoid())
                 .toList();
         int off = points.size() - known.size();
-        if (off == points.size())
-            offTheTiles.add(name);
+        if (off == points.size()) offTheTiles.add(name);
         else if (off > 0)
             warnings.add(off + " of " + points.size() + " points of " + name + " lie where no elevation is known and "
                     + (off == 1 ? "is" : "are") + " left out: add the tile, or move them. The rest is answered.");

@@ -517,13 +517,15 @@ class BenchAnalysisTest {
         Bench bench = new Bench().header();
         for (int t = 0; t < 6; t++)
             for (int k = 0; k < 9; k++)
-                bench.level("a" + k, "box", -42 + (k > 0 && k < 4 ? 0.9 : 0) + noise[(t + k) % 6] * (k == 0 ? 0 : 1), t);
+                bench.level(
+                        "a" + k, "box", -42 + (k > 0 && k < 4 ? 0.9 : 0) + noise[(t + k) % 6] * (k == 0 ? 0 : 1), t);
         List<String> chance = bench.against("a0").warnings().stream()
                 .filter(w -> w.contains("out zero"))
                 .toList();
         assertEquals(1, chance.size(), chance.toString());
         assertTrue(
-                chance.get(0).startsWith("a1, a2, a3, box at 155 MHz: their own intervals leave out zero (odds of chance"),
+                chance.get(0)
+                        .startsWith("a1, a2, a3, box at 155 MHz: their own intervals leave out zero (odds of chance"),
                 chance.get(0));
     }
 
@@ -540,7 +542,9 @@ class BenchAnalysisTest {
                 .toList();
         assertEquals(1, slips.size(), slips.toString());
         assertTrue(
-                slips.get(0).startsWith("line 7, whip, hand at 155 MHz: 45.2 dBm, while others of it lie about \u221245.2 dBm."),
+                slips.get(0)
+                        .startsWith(
+                                "line 7, whip, hand at 155 MHz: 45.2 dBm, while others of it lie about \u221245.2 dBm."),
                 slips.get(0));
     }
 
@@ -581,8 +585,10 @@ class BenchAnalysisTest {
         assertEquals(
                 List.of(2.0, 1.0, 5.0),
                 analysis.deltas("whip").stream().map(DeltaOverControl::db).toList());
-        assertTrue(Bench.together(analysis.warnings())
-                .contains("Mounting \"belt\" at 155 MHz: the control \"helical\" was not read (it was: hand at 155 MHz,"));
+        assertTrue(
+                Bench.together(analysis.warnings())
+                        .contains(
+                                "Mounting \"belt\" at 155 MHz: the control \"helical\" was not read (it was: hand at 155 MHz,"));
     }
 
     @Test
@@ -742,7 +748,8 @@ class BenchAnalysisTest {
                 .filter(w -> w.contains("do not agree"))
                 .toList();
         assertEquals(1, said.size(), said.toString());
-        assertTrue(said.get(0).startsWith("a, box at 155 MHz:") && said.get(0).endsWith("The same of 2 more pairs of rows."));
+        assertTrue(said.get(0).startsWith("a, box at 155 MHz:")
+                && said.get(0).endsWith("The same of 2 more pairs of rows."));
     }
 
     private static double[] levels(String text) {

@@ -213,7 +213,8 @@ class S11BenchTest {
                 folder.resolve("b.csv"),
                 "antenna,mount,trial 1 (dBm),trial 2 (dBm),trial 3 (dBm)\nstub,box,-45,-45.2,-44.9\nwhip,box,-40,-40.1,-40.2\n"
                         + "mini,box,-50,-50.3,-49.9\n");
-        String out = CommandRun.of("bench", file.toString(), "--control", "stub").out();
+        String out =
+                CommandRun.of("bench", file.toString(), "--control", "stub").out();
         assertTrue(out.contains("No verdict from fewer than four trials."), out);
         assertFalse(out.contains("Cannot be told from one another"), out);
     }

@@ -26,8 +26,7 @@ class BearingsTest {
 
     @Test
     void aSectorHasBothItsBearingsInBothWays() {
-        assertEquals(
-                "050° to 120° true, 039° to 109° magnetic", new Bearings(OptionalDouble.of(11)).range(50, 120));
+        assertEquals("050° to 120° true, 039° to 109° magnetic", new Bearings(OptionalDouble.of(11)).range(50, 120));
         assertEquals("350° to 010° true", Bearings.TRUE.range(350, 10));
     }
 

@@ -91,7 +91,8 @@ final class CardPage extends CardSheet {
             cautionPx = 40
                     + Math.max(
                             columnHeight(view.cautions().subList(0, k)),
-                            columnHeight(view.cautions().subList(k, view.cautions().size())));
+                            columnHeight(
+                                    view.cautions().subList(k, view.cautions().size())));
         }
         return cautionPx;
     }

@@ -263,9 +263,7 @@ final class CardText {
 
     /** Whether a table of these people has room for every word. */
     boolean hasRoomFor(CardPeople people) {
-        return widthPx < TABLE_PX
-                || people.rows().isEmpty()
-                || keepsWords(people.rows(), widths(people.rows(), false));
+        return widthPx < TABLE_PX || people.rows().isEmpty() || keepsWords(people.rows(), widths(people.rows(), false));
     }
 
     /** Bare of loadouts and coordinates it is narrow. */

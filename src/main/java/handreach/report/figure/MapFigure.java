@@ -13,7 +13,6 @@ import handreach.report.draw.Pen;
 import handreach.report.draw.ShapeStyle;
 import handreach.report.draw.TextStyle;
 import handreach.report.draw.Typeface;
-import handreach.units.Decibels;
 import handreach.units.Lengths;
 import java.awt.geom.Path2D;
 import java.awt.geom.Rectangle2D;

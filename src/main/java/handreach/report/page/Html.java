@@ -38,7 +38,9 @@ final class Html {
 
     /** Words that keep their line by style. */
     Html whole(String words) {
-        out.append("<span class=\"whole\">").append(Markup.escaped(words.strip())).append("</span>");
+        out.append("<span class=\"whole\">")
+                .append(Markup.escaped(words.strip()))
+                .append("</span>");
         if (words.endsWith(" ")) out.append(' ');
         return this;
     }

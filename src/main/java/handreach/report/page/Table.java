@@ -112,7 +112,8 @@ public final class Table<T> implements Block {
         html.open("div", "class", isForWriting ? "wide blank" : "wide").open("table");
         if (!caption.isBlank()) html.element("caption", caption);
         html.open("thead").open("tr");
-        for (int c = 0; c < columns.size(); c++) html.element("th", head(c), look("scope", "col", isNumber(c) ? "n" : ""));
+        for (int c = 0; c < columns.size(); c++)
+            html.element("th", head(c), look("scope", "col", isNumber(c) ? "n" : ""));
         html.close("tr").close("thead").open("tbody");
         boolean[] isShort = new boolean[columns.size()];
         for (int c = 0; c < isShort.length; c++)

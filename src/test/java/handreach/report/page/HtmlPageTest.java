@@ -165,13 +165,15 @@ class HtmlPageTest {
                         Column.number("odds", x -> "under 1 % to over 99 %")));
         String html = HtmlPage.text(new Page("k", "t", "q", List.of(table), List.of(), ""));
         assertTrue(
-                html.contains("<span class=\"whole\">under 1 %</span> <span class=\"whole\">to over 99 %</span>"), html);
+                html.contains("<span class=\"whole\">under 1 %</span> <span class=\"whole\">to over 99 %</span>"),
+                html);
         assertTrue(html.contains("class=\"short\">Division A</th>"), html);
     }
 
     @Test
     void aPlaceAndAPerCentSignKeepTheirLineAndTheirPlainBlanks() {
-        Page page = new Page("k", "t", "q", List.of(Paragraph.of("At 12T VL 34624 16844 & up, under 1 % of it.")), List.of(), "");
+        Page page = new Page(
+                "k", "t", "q", List.of(Paragraph.of("At 12T VL 34624 16844 & up, under 1 % of it.")), List.of(), "");
         String html = HtmlPage.text(page);
         assertTrue(html.contains("At <span class=\"whole\">12T VL 34624 16844</span> &amp; up"), html);
         assertTrue(html.contains("under <span class=\"whole\">1 %</span> of it."), html);
