@@ -34,7 +34,7 @@ public final class PlainText {
     /** A page: title, the answer, then its sections in order. */
     public static String of(Page page, int width) {
         PlainText text = new PlainText(width);
-        text.line(page.title());
+        text.wrapped("", page.title());
         text.gap();
         for (Block block : page.answer()) text.block(block);
         for (Section section : page.sections()) text.section(section);
