@@ -2,11 +2,13 @@ package handreach.bench;
 
 import handreach.bench.AntennaResult.Finding;
 import handreach.bench.AntennaResult.Verdict;
+import handreach.input.NearestWord;
 import handreach.uncertainty.Holm;
 import handreach.units.Db;
 import handreach.units.Decibels;
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.DoubleSummaryStatistics;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
@@ -14,6 +16,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.function.Predicate;
+import java.util.function.ToDoubleFunction;
 
 /** Received levels of a file, session by session, against the control. */
 final class LevelComparison {
@@ -24,7 +27,11 @@ final class LevelComparison {
     private static final double OVERLOAD_MARGIN_DB = 1;
 
     /** Names spelled out before a remark; further ones are counted. */
-    private static final int MOST_NAMES = 4;
+
+    /** No antenna moves by as much from trial to trial, dB; our suggestion. */
+    private static final double SLIP_DB = 30;
+    /** With two readings nobody can say which is the slip. */
+    private static final int LEAST_FOR_SLIPS = 3;
 
     private final BenchFile file;
     private final String control;
@@ -39,6 +46,7 @@ final class LevelComparison {
             LevelSession session = new LevelSession(file.declarations());
             for (Reading r : readings) session.add(r, r.value(), r.measured().step());
             sessions.put(key, session);
+            warnOfSlips(key, readings);
         });
     }
 
@@ -52,7 +60,7 @@ final class LevelComparison {
             warnOfLimits(key, session);
             if (session.antenna(control).isEmpty()) warnings.add(withoutControl(key));
             else if (session.antennas().size() < 2)
-                warnings.add("In " + key.words() + " only the control was read: there is no delta.");
+                warnings.add(key.named() + ": only the control was read, so there is no delta.");
             else results.add(result(key, session));
         });
         return results;
@@ -62,7 +70,7 @@ final class LevelComparison {
         session.setControl(control);
         List<AntennaResult> antennas = compared(key, session, control, warnings);
         if (session.antennas().size() > AlikeGroups.MOST_ANTENNAS)
-            warnings.add("In " + key.words() + " more than " + AlikeGroups.MOST_ANTENNAS
+            warnings.add(key.named() + ": more than " + AlikeGroups.MOST_ANTENNAS
                     + " antennas were read: groups that cannot be told apart are not worked out.");
         return new MountResult(key, session, antennas);
     }
@@ -77,18 +85,16 @@ final class LevelComparison {
         List<Verdict> verdicts = verdicts(
                 differences.stream().filter(d -> d.estimate().isPresent()).toList());
         List<AntennaResult> results = new ArrayList<>();
-        Map<String, List<String>> remarks = new LinkedHashMap<>();
+        Remarks remarks = new Remarks();
         int next = 0;
         for (int i = 0; i < others.size(); i++) {
             LevelDifference difference = differences.get(i);
             Optional<Verdict> verdict =
                     difference.estimate().isPresent() ? Optional.of(verdicts.get(next++)) : Optional.empty();
             results.add(result(key, others.get(i), reference, difference, verdict));
-            for (String remark : difference.remarks())
-                remarks.computeIfAbsent(remark, same -> new ArrayList<>())
-                        .add(others.get(i).antenna());
+            for (String remark : difference.remarks()) remarks.add(others.get(i).antenna(), remark);
         }
-        remarks.forEach((remark, names) -> warnings.add(together(names) + ", " + key.words() + ": " + remark));
+        warnings.addAll(remarks.told(key));
         session.drift()
                 .filter(ControlDrift::significant)
                 .ifPresent(drift -> warnOfDrift(key, drift, results, warnings));
@@ -119,13 +125,6 @@ final class LevelComparison {
         return verdicts;
     }
 
-    /** Names before a remark that holds for all of them. */
-    private static String together(List<String> names) {
-        if (names.size() <= MOST_NAMES) return String.join(", ", names);
-        return String.join(", ", names.subList(0, MOST_NAMES - 1)) + " and " + (names.size() - MOST_NAMES + 1)
-                + " more";
-    }
-
     private static void warnOfDrift(
             SessionKey key, ControlDrift drift, List<AntennaResult> results, List<String> warnings) {
         List<String> corrected = results.stream()
@@ -142,7 +141,7 @@ final class LevelComparison {
                 key.words(),
                 Decibels.signed(drift.dbPerReading(), 3),
                 drift.p(),
-                corrected.size() == results.size() ? "every delta" : "the deltas of " + together(corrected)));
+                corrected.size() == results.size() ? "every delta" : "the deltas of " + Remarks.together(corrected)));
     }
 
     private static void warnOfFewTrials(SessionKey key, List<AntennaResult> results, List<String> warnings) {
@@ -151,9 +150,12 @@ final class LevelComparison {
                 .map(AntennaResult::antenna)
                 .toList();
         if (few.isEmpty()) return;
-        warnings.add(together(few) + ", " + key.words() + ": no verdict from fewer than " + LevelSession.LEAST_TRIALS
-                + " trials, since two or three that agree may do so by luck. Read on, or declare earlier_scatter_db or the doubts of"
-                + " the instrument.");
+        warnings.add(Remarks.line(
+                few,
+                key,
+                "no verdict from fewer than " + LevelSession.LEAST_TRIALS
+                        + " trials, since two or three that agree may do so by luck. Read on, or declare earlier_scatter_db or"
+                        + " the doubts of the instrument."));
     }
 
     private static AntennaResult result(
@@ -174,20 +176,29 @@ final class LevelComparison {
     }
 
     private static void warnOfHolm(SessionKey key, List<AntennaResult> results, List<String> warnings) {
-        for (AntennaResult result : results) {
-            if (result.verdict().isEmpty()) continue;
-            Verdict verdict = result.verdict().get();
-            if (verdict.p() < LEVEL && verdict.finding() == Finding.NOT_TOLD_APART)
-                warnings.add(String.format(
-                        Locale.ROOT,
-                        "%s, %s: its own interval leaves out zero (odds of chance %.3f), but among the %d antennas judged"
-                                + " together one such result is to be expected by chance (%.3f): not told apart.",
-                        result.antenna(),
-                        key.words(),
-                        verdict.p(),
-                        results.size(),
-                        verdict.adjustedP()));
-        }
+        List<AntennaResult> chance = results.stream()
+                .filter(result -> result.verdict()
+                        .filter(verdict -> verdict.p() < LEVEL && verdict.finding() == Finding.NOT_TOLD_APART)
+                        .isPresent())
+                .toList();
+        if (chance.isEmpty()) return;
+        boolean isOne = chance.size() == 1;
+        warnings.add(Remarks.line(
+                chance.stream().map(AntennaResult::antenna).toList(),
+                key,
+                (isOne ? "its own interval leaves" : "their own intervals leave")
+                        + " out zero (odds of chance " + odds(chance, Verdict::p) + "), but among the " + results.size()
+                        + " antennas judged together " + (isOne ? "one such result is" : "such results are")
+                        + " to be expected by chance (" + odds(chance, Verdict::adjustedP) + "): not told apart."));
+    }
+
+    private static String odds(List<AntennaResult> results, ToDoubleFunction<Verdict> odds) {
+        DoubleSummaryStatistics all = results.stream()
+                .mapToDouble(result -> odds.applyAsDouble(result.verdict().orElseThrow()))
+                .summaryStatistics();
+        String low = Decibels.number(all.getMin(), 3);
+        String high = Decibels.number(all.getMax(), 3);
+        return low.equals(high) ? low : low + " to " + high;
     }
 
     private String withoutControl(SessionKey key) {
@@ -195,9 +206,41 @@ final class LevelComparison {
                 .filter(e -> e.getValue().antenna(control).isPresent())
                 .map(e -> e.getKey().words())
                 .toList();
-        return "In " + key.words() + " the control \"" + control + "\" was not read"
-                + (where.isEmpty() ? "" : " (it was in " + String.join(", ", where) + ")")
-                + ": there is no delta. Read the control in the same mounting and at the same frequency.";
+        List<String> mountings = sessions.entrySet().stream()
+                .filter(e -> e.getValue().antenna(control).isPresent())
+                .map(e -> e.getKey().mounting().name())
+                .distinct()
+                .toList();
+        return key.named() + ": the control \"" + control + "\" was not read"
+                + (where.isEmpty() ? "" : " (it was: " + String.join(", ", where) + ")")
+                + ", so there is no delta. Read the control in the same mounting and at the same frequency."
+                + (mountings.contains(key.mounting().name())
+                        ? ""
+                        : NearestWord.hint(key.mounting().name(), mountings));
+    }
+
+    /** A reading far from the others of its antenna is more often a slip, such as a lost sign, than a measurement. */
+    private void warnOfSlips(SessionKey key, List<Reading> readings) {
+        Map<String, List<Reading>> byAntenna = new LinkedHashMap<>();
+        for (Reading reading : readings)
+            byAntenna
+                    .computeIfAbsent(LevelSession.identity(reading.antenna()), same -> new ArrayList<>())
+                    .add(reading);
+        List<String> slips = new ArrayList<>();
+        byAntenna.values().forEach(own -> {
+            double[] levels = own.stream().mapToDouble(Reading::value).sorted().toArray();
+            double middle = levels[levels.length / 2];
+            if (levels.length >= LEAST_FOR_SLIPS)
+                for (Reading one : own)
+                    if (Math.abs(one.value() - middle) > SLIP_DB)
+                        slips.add("line " + one.line() + ", " + one.antenna() + ", " + key.words() + ": "
+                                + Decibels.number(one.value(), 1) + " dBm, while others of it lie about "
+                                + Decibels.number(middle, 1)
+                                + " dBm. Is it a slip, such as a lost sign? Mend or leave out"
+                                + " the reading.");
+        });
+        if (!slips.isEmpty())
+            warnings.add(slips.get(0) + (slips.size() == 1 ? "" : " And " + (slips.size() - 1) + " readings more."));
     }
 
     private void warnOfLimits(SessionKey key, LevelSession session) {
@@ -207,7 +250,7 @@ final class LevelComparison {
                     key,
                     session,
                     level -> level < floor.getAsDouble() + FLOOR_MARGIN_DB,
-                    "less than 10 dB above the noise floor of " + SessionKey.plain(floor.getAsDouble())
+                    "less than 10 dB above the noise floor of " + Decibels.number(floor.getAsDouble(), 1)
                             + " dBm, which lifts them by 0.4 dB or more and hides differences. Go closer, or raise the power.");
         OptionalDouble overload = file.declarations().instrument().overloadDbm();
         if (overload.isPresent())
@@ -215,16 +258,25 @@ final class LevelComparison {
                     key,
                     session,
                     level -> level > overload.getAsDouble() - OVERLOAD_MARGIN_DB,
-                    "within 1 dB of the overload level of " + SessionKey.plain(overload.getAsDouble())
+                    "within 1 dB of the overload level of " + Decibels.number(overload.getAsDouble(), 1)
                             + " dBm or above it, where the instrument reads too low. Go farther, or put in an attenuator.");
     }
 
     private void warnOfNear(SessionKey key, LevelSession session, Predicate<Double> isNear, String where) {
+        Map<String, String> near = new LinkedHashMap<>();
         for (AntennaReadings antenna : session.antennas()) {
-            long near = antenna.levels().stream().filter(isNear).count();
-            if (near > 0)
-                warnings.add(antenna.antenna() + ", " + key.words() + ": " + near + " of " + antenna.n()
-                        + " readings lie " + where);
+            long count = antenna.levels().stream().filter(isNear).count();
+            if (count > 0) near.put(antenna.antenna(), count + " of " + antenna.n());
         }
+        if (near.size() == 1)
+            near.forEach((antenna, count) ->
+                    warnings.add(Remarks.line(List.of(antenna), key, count + " readings lie " + where)));
+        else if (!near.isEmpty())
+            warnings.add(Remarks.line(
+                    near.entrySet().stream()
+                            .map(one -> one.getKey() + " (" + one.getValue() + ")")
+                            .toList(),
+                    key,
+                    "readings lie " + where));
     }
 }

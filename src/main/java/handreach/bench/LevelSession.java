@@ -174,8 +174,7 @@ final class LevelSession {
     }
 
     private static String unpaired(List<Integer> left) {
-        return (left.size() == 1 ? "trial " : "trials ") + listed(left)
-                + (left.size() == 1 ? " has no partner and is" : " have no partner and are") + " left out of the pairs";
+        return Remarks.unpaired((left.size() == 1 ? "trial " : "trials ") + listed(left), left.size() == 1);
     }
 
     private static String again(List<Integer> left) {

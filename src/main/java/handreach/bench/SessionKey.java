@@ -46,6 +46,12 @@ public record SessionKey(Mounting mounting, OptionalDouble frequencyMhz) {
                 : mounting.name() + " at " + plain(frequencyMhz.getAsDouble()) + " MHz";
     }
 
+    /** The same before a colon. */
+    String named() {
+        return "Mounting \"" + mounting.name() + "\""
+                + (frequencyMhz.isEmpty() ? "" : " at " + plain(frequencyMhz.getAsDouble()) + " MHz");
+    }
+
     public static String plain(double value) {
         return value == Math.rint(value) && Math.abs(value) < 1e15
                 ? String.valueOf((long) value)

@@ -135,13 +135,14 @@ final class EndBudget {
         boolean known = end.posture().pathFromFrontDeg().isPresent();
         double spread = known ? carry.spreadAtKnownHeadingDb() : carry.doubt().spreadDb();
         double db = known ? carry.headingDb(end.posture().pathFromFrontDeg().getAsDouble()) : 0;
-        add(LineKey.HEADING, "heading of the wearer", db, Doubt.spread(spread), carry.origin(), headingNote(carry));
+        String label = carry.carry().isAtBody() ? "heading of the wearer" : "what stands around the antenna";
+        add(LineKey.HEADING, label, db, Doubt.spread(spread), carry.origin(), headingNote(carry));
         return spread;
     }
 
     private String headingNote(CarryLoss carry) {
-        if (end.posture().pathFromFrontDeg().isEmpty()) return "mean over headings; the shadow is in the spread";
         if (!carry.carry().isAtBody()) return "no person at the antenna";
+        if (end.posture().pathFromFrontDeg().isEmpty()) return "mean over headings; the shadow is in the spread";
         return String.format(
                 Locale.ROOT,
                 "the path is %.0f° right of the wearer's front, best is %.0f°; radio on the right",

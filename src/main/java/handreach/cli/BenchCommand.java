@@ -132,7 +132,11 @@ final class BenchCommand implements Callable<Integer> {
                 .and(sweeps);
         if (report != null) Target.look(report, ".html", sources);
         BenchFile readings = BenchFile.read(file);
-        BenchAnalysis analysis = control == null ? BenchAnalysis.of(readings) : BenchAnalysis.of(readings, control);
+        BenchAnalysis analysis = Optional.ofNullable(control)
+                .or(() -> planFile.flatMap(planned -> BenchFiles.control(planned, readings)))
+                .map(name -> BenchAnalysis.of(readings, name))
+                .orElseGet(() -> BenchAnalysis.of(readings));
+        planFile.ifPresent(planned -> json.warn(BenchFiles.misspelt(planned, readings)));
         json.warn(Notes.once(analysis.warnings()));
         BenchComposer composer = BenchFiles.composer(analysis, settleDb, sweeps, planFile);
         if (json.isWanted()) json.print(BenchJson.of(analysis, settleDb));
@@ -151,7 +155,7 @@ final class BenchCommand implements Callable<Integer> {
         TRIALS.check(faults, "--trials", trials);
         if (frequencyMhz != null) BenchFile.FREQUENCY.check(faults, "--frequency-mhz", frequencyMhz);
         faults.throwIfAny();
-        Optional<PlanFile> planned = Optional.ofNullable(plan).map(PlanFile::open);
+        Optional<PlanFile> planned = Optional.ofNullable(plan).map(PlanFile::openBeforeBench);
         BenchSheet sheet = BenchFiles.sheet(
                 planned,
                 antennas,

@@ -174,11 +174,22 @@ public final class CommandLineRunner {
         PrintWriter err = wrong.getCommandLine().getErr();
         String command = wrong.getCommandLine().getCommandSpec().qualifiedName();
         String said = ENUM_WORDS
-                .matcher(String.valueOf(wrong.getMessage()))
+                .matcher(unexpected(wrong).orElse(String.valueOf(wrong.getMessage())))
                 .replaceFirst(found -> "\"" + Matcher.quoteReplacement(found.group(2)) + "\", allowed is "
                         + found.group(1).toLowerCase(Locale.ROOT));
         err.println(Unseen.oneLine(command + ": " + said + hint(wrong) + " See " + command + " --help."));
         return INPUT_WRONG;
+    }
+
+    /** Words that no command and no argument is waiting for. */
+    private static Optional<String> unexpected(ParameterException wrong) {
+        if (!(wrong instanceof UnmatchedArgumentException unmatched)
+                || unmatched.getUnmatched().stream().anyMatch(word -> word.startsWith("-"))) return Optional.empty();
+        List<String> words = unmatched.getUnmatched();
+        if (wrong.getCommandLine().getParent() == null)
+            return Optional.of("there is no command \"" + words.get(0) + "\"");
+        return Optional.of("\"" + String.join("\", \"", words) + "\""
+                + (words.size() == 1 ? " is one word" : " are words") + " too many");
     }
 
     private static String hint(ParameterException wrong) {

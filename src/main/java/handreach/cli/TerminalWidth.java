@@ -3,9 +3,11 @@ package handreach.cli;
 import handreach.report.page.PlainText;
 import picocli.CommandLine.Model.UsageMessageSpec;
 
-/** How wide an answer is written: 120 columns on a terminal that has them, else 100, and so where it goes into a file or a pipe. */
+/** How wide an answer is written: 120 columns on a terminal that has them, else its own from 80 to 100; 100 where it goes into a file or a pipe. */
 final class TerminalWidth {
     private static final int WIDE = 120;
+    /** In less, tables would be ribbons. */
+    private static final int NARROW = 80;
 
     private TerminalWidth() {}
 
@@ -30,6 +32,6 @@ final class TerminalWidth {
 
     /** @param terminal columns of the terminal */
     static int of(int terminal) {
-        return terminal >= WIDE ? WIDE : PlainText.USUAL_WIDTH;
+        return terminal >= WIDE ? WIDE : Math.max(NARROW, Math.min(terminal, PlainText.USUAL_WIDTH));
     }
 }

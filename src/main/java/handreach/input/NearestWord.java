@@ -22,7 +22,7 @@ public final class NearestWord {
         Optional<String> withUnit =
                 known.stream().filter(word -> word.startsWith(low + "_")).findFirst();
         if (!low.isEmpty() && withUnit.isPresent()) return withUnit;
-        int limit = Math.max(2, typed.length() / 3);
+        int limit = Math.min(Math.max(2, typed.length() / 3), typed.length() - 1);
         for (String word : known) if (word.toLowerCase(Locale.ROOT).equals(low)) return Optional.of(word);
         String best = null;
         int bestDistance = limit + 1;

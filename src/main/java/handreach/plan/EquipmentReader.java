@@ -44,7 +44,10 @@ final class EquipmentReader {
     private final PlanSection root;
     private final Faults faults;
 
-    EquipmentReader(String source, Path folder, PlanSection root, Faults faults) {
+    private final boolean isBeforeBench;
+
+    EquipmentReader(String source, Path folder, PlanSection root, Faults faults, boolean isBeforeBench) {
+        this.isBeforeBench = isBeforeBench;
         this.source = source;
         this.folder = folder;
         this.root = root;
@@ -64,7 +67,9 @@ final class EquipmentReader {
     private Optional<Equipment.Bench> bench() {
         if (!root.has("bench")) return Optional.empty();
         PlanSection section = root.table("bench");
-        Optional<Path> file = PlanReader.existing(section, "file", false, folder, faults);
+        Optional<Path> file = isBeforeBench
+                ? PlanReader.named(section, "file", folder)
+                : PlanReader.existing(section, "file", false, folder, faults);
         if (!section.has("file")) faults.add(source, section.line(), "[bench] has no file. Add file = \"bench.csv\".");
         String control = section.required("control", "factory helical");
         String mount = section.text("mount").orElse("");

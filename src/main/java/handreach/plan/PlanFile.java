@@ -42,6 +42,13 @@ public final class PlanFile {
         return new PlanFile(file, source.text(), source.text(), PlanReader.read(source, folderOf(file)));
     }
 
+    /** Opens a plan whose readings may still have to be taken: what a blank sheet is made for. */
+    public static PlanFile openBeforeBench(Path planOrFolder) {
+        SourceText source = source(planOrFolder);
+        Path file = fileOf(planOrFolder);
+        return new PlanFile(file, source.text(), source.text(), PlanReader.read(source, folderOf(file), true));
+    }
+
     /** Opens a plan as if its text had been edited; nothing where the edit changes nothing, and never to be saved. */
     public static Optional<PlanFile> openAs(Path planOrFolder, UnaryOperator<String> edit) {
         String text = source(planOrFolder).text();

@@ -67,9 +67,11 @@ final class PlanReader {
     private final Faults faults = new Faults();
     private final String source;
     private final Path folder;
+    private final boolean isBeforeBench;
     private final PlanSection root;
 
-    private PlanReader(String source, Path folder, TomlParseResult toml) {
+    private PlanReader(String source, Path folder, TomlParseResult toml, boolean isBeforeBench) {
+        this.isBeforeBench = isBeforeBench;
         this.source = source;
         this.folder = folder;
         this.root = new PlanSection(source, "", toml, 1, faults);
@@ -77,8 +79,13 @@ final class PlanReader {
 
     /** Reads the plan; file names in it are taken relative to the folder. */
     static Plan read(SourceText text, Path folder) {
+        return read(text, folder, false);
+    }
+
+    /** The same; before the bench, the readings that the plan names need not be there. */
+    static Plan read(SourceText text, Path folder, boolean isBeforeBench) {
         TomlParseResult toml = parsed(text, "Start from a sample plan.");
-        PlanReader reader = new PlanReader(text.name(), folder, toml);
+        PlanReader reader = new PlanReader(text.name(), folder, toml, isBeforeBench);
         Plan plan = reader.plan();
         reader.faults.throwByLine();
         return plan;
@@ -144,7 +151,7 @@ final class PlanReader {
         root.number(FORMAT);
         PlanHeader header = header();
         List<Channel> channels = channels();
-        Equipment equipment = new EquipmentReader(source, folder, root, faults)
+        Equipment equipment = new EquipmentReader(source, folder, root, faults, isBeforeBench)
                 .equipment(channels.stream().map(Channel::name).toList());
         List<String> loadouts =
                 equipment.loadouts().stream().map(Equipment.LoadoutEntry::name).toList();
@@ -266,16 +273,22 @@ final class PlanReader {
 
     /** A file or folder named in the plan that must be there. */
     static Optional<Path> existing(PlanSection section, String key, boolean isFolder, Path folder, Faults faults) {
+        Optional<Path> path = named(section, key, folder);
+        if (path.isEmpty() || (isFolder ? Files.isDirectory(path.get()) : Files.isRegularFile(path.get()))) return path;
+        section.fault(
+                key,
+                "is \"" + section.text(key).orElseThrow() + "\", but there is no such " + (isFolder ? "folder" : "file")
+                        + " beside the plan. Names are relative to the plan's own folder.");
+        return Optional.empty();
+    }
+
+    /** A file or folder named in the plan, whether it is there or not. */
+    static Optional<Path> named(PlanSection section, String key, Path folder) {
         section.checkIsFile(key);
         Optional<String> written = section.text(key);
         if (written.isEmpty()) return Optional.empty();
         try {
-            Path path = folder.resolve(written.get());
-            if (isFolder ? Files.isDirectory(path) : Files.isRegularFile(path)) return Optional.of(path);
-            section.fault(
-                    key,
-                    "is \"" + written.get() + "\", but there is no such " + (isFolder ? "folder" : "file")
-                            + " beside the plan. Names are relative to the plan's own folder.");
+            return Optional.of(folder.resolve(written.get()));
         } catch (InvalidPathException e) {
             section.fault(key, "is \"" + written.get() + "\", which " + FileName.refused(e));
         }

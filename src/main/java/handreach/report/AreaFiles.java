@@ -47,7 +47,7 @@ final class AreaFiles {
             Pattern.compile("(loss|(loss|odds|margin)-[a-z0-9-]+)\\.tif|one-way-[a-z0-9-]+\\.tif(\\.aux\\.xml)?");
 
     /** Pixels of a map for each px it is drawn in: sharp on paper as on a screen. */
-    private static final int PNG_SCALE = 2;
+    static final double PNG_SCALE = 2;
 
     private final ReachAnswer answer;
     private final ReachAnswer.AreaAnswer area;

@@ -273,9 +273,10 @@ public final class AssignComposer {
             if (best.talks().size() > MOST_TALKS)
                 talks.add(Paragraph.quiet("And " + (best.talks().size() - MOST_TALKS)
                         + " talks more, each with more to spare than these; the JSON has all of them."));
-            sections.add(new Section("What the talks have to spare", talks));
+            sections.add(new Section("What the talks have to spare", talks).asDetail());
         });
-        if (!answer.found().hopeless().isEmpty()) sections.add(Section.of("Talks that no loadout serves", beyond()));
+        if (!answer.found().hopeless().isEmpty())
+            sections.add(Section.of("Talks that no loadout serves", beyond()).asDetail());
         return sections;
     }
 

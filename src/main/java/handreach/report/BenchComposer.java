@@ -175,9 +175,14 @@ public final class BenchComposer {
         for (MountResult mount : mounts) {
             String words = BenchSentences.ranking(mount);
             blocks.add(blocks.isEmpty() ? Paragraph.answer(words) : Paragraph.of(words));
-            List<String> groups = mount.alike().stream()
-                    .map(group -> "Cannot be told from one another: " + String.join(", ", group) + ".")
-                    .toList();
+            boolean isJudged = mount.antennas().stream()
+                    .anyMatch(one -> one.finding() == AntennaResult.Finding.TOLD_APART
+                            || one.finding() == AntennaResult.Finding.NOT_TOLD_APART);
+            // without a verdict on any, "alike" would be said of antennas on opposite sides of the control
+            List<String> groups = (isJudged ? mount.alike() : List.<List<String>>of())
+                    .stream()
+                            .map(group -> "Cannot be told from one another: " + String.join(", ", group) + ".")
+                            .toList();
             if (!groups.isEmpty()) blocks.add(new Bullets(groups));
         }
         if (blocks.isEmpty())

@@ -1,10 +1,13 @@
 package handreach.report;
 
 import handreach.bench.BenchAnalysis;
+import handreach.bench.BenchFile;
+import handreach.bench.Reading;
 import handreach.bench.SessionOrder;
 import handreach.bench.match.MatchAnalysis;
 import handreach.bench.match.Touchstone;
 import handreach.input.InputFault;
+import handreach.input.NearestWord;
 import handreach.input.NumberText;
 import handreach.input.Sources;
 import handreach.plan.Channel;
@@ -48,6 +51,33 @@ public final class BenchFiles {
                 plan.map(AntennaCost::of).orElse(List.of()),
                 file.map(named -> HandDelta.of(named, analysis)).orElse(List.of()),
                 "Made by Handreach from " + analysis.file().name() + "."));
+    }
+
+    /** The control of a plan as these readings name it; nothing where they do not have it. */
+    public static Optional<String> control(PlanFile file, BenchFile readings) {
+        Equipment equipment = file.plan().equipment();
+        List<String> names = new ArrayList<>();
+        equipment.bench().map(Equipment.Bench::control).ifPresent(names::add);
+        for (Equipment.AntennaEntry antenna : equipment.antennas())
+            if (antenna.control()) names.add(antenna.delta().benchName());
+        return names.stream()
+                .map(name -> name.strip().replaceAll("\\s+", " "))
+                .filter(name -> readings.readings().stream()
+                        .anyMatch(reading -> reading.antenna().equalsIgnoreCase(name)))
+                .findFirst();
+    }
+
+    /** Antennas of the readings whose names only nearly are those of the plan. */
+    public static List<String> misspelt(PlanFile file, BenchFile readings) {
+        List<String> known = planned(file.plan());
+        List<String> notes = new ArrayList<>();
+        for (String read :
+                distinct(readings.readings().stream().map(Reading::antenna).toList()))
+            if (known.stream().noneMatch(read::equalsIgnoreCase))
+                NearestWord.of(read, known)
+                        .ifPresent(near ->
+                                notes.add("\"" + read + "\" is no antenna of the plan. Did you mean " + near + "?"));
+        return notes;
     }
 
     /** How many turns a sheet has, and the number by which their order is drawn. */

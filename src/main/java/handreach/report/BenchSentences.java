@@ -83,7 +83,7 @@ final class BenchSentences {
     private static String agreement(RankAgreement agreement) {
         return " Its order of " + agreement.count() + " antennas against that of the received levels: Kendall "
                 + Decibels.signed(agreement.kendall(), 2) + ", Spearman " + Decibels.signed(agreement.spearman(), 2)
-                + " (+1 the same order, 0 no relation, -1 the reverse).";
+                + " (+1 the same order, 0 no relation, \u22121 the reverse).";
     }
 
     private static String span(Interval interval) {

@@ -32,6 +32,7 @@ import java.util.stream.Stream;
 /** The field card of a plan: one page for the pocket. */
 public final class CardFiles {
     private static final int MOST_LINES = 4;
+    private static final String WITHOUT_LINE = " Without a letter: no line on the rose.";
     /** Places beyond this many times the farthest reach would shrink the lines too much: they stand on the last ring as arrows. */
     private static final double MOST_BEYOND = 1.6;
     /** Room for a symbol within the last ring. */
@@ -143,7 +144,9 @@ public final class CardFiles {
         List<CardLoadout> lines = new ArrayList<>();
         for (int i : drawn) lines.add(line(i, Optional.of(LoadoutMark.of(i))));
         for (int i : carried()) if (!drawn.contains(i)) lines.add(line(i, Optional.empty()));
-        return new CardView.Loadouts(reach.farEnd(), lines);
+        return new CardView.Loadouts(
+                reach.farEnd() + " " + reach.someCopyMeans() + (lines.size() > drawn.size() ? WITHOUT_LINE : ""),
+                lines);
     }
 
     private CardLoadout line(int index, Optional<LoadoutMark> mark) {
@@ -169,7 +172,7 @@ public final class CardFiles {
         else
             lines.add(CardLine.of(
                     "Reckoned for " + answer.loadouts().get(least).link().name() + "."));
-        scene.calibration().map(CalibrationFile::words).map(CardLine::of).ifPresent(line -> lines.add(0, line));
+        scene.calibration().map(CalibrationFile::words).map(CardLine::of).ifPresent(line -> lines.add(1, line));
         return lines;
     }
 

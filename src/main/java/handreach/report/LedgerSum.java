@@ -1,6 +1,7 @@
 package handreach.report;
 
 import handreach.budget.Ledger;
+import handreach.budget.LineKey;
 import handreach.budget.TwoWayLedger;
 import handreach.uncertainty.Doubt;
 import handreach.units.Decibels;
@@ -98,7 +99,10 @@ record LedgerSum(What what, TwoWayLedger ledger) implements LedgerRow {
 
     @Override
     public String source() {
-        return what.source;
+        boolean isCalibrated = ledger.there().lines().stream().anyMatch(line -> line.key() == LineKey.SITE);
+        return what == What.MARGIN && isCalibrated
+                ? what.source + "; doubts: what the walks left of them"
+                : what.source;
     }
 
     @Override

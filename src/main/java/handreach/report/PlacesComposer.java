@@ -30,9 +30,11 @@ public final class PlacesComposer {
     /** Places that a square has room for beside one another. */
     private static final int MOST_ACROSS = 7;
     /** Pairs that a page has room for; JSON has all. */
-    private static final int MOST_PAIRS = 40;
+    private static final int MOST_PAIRS = 24;
     /** Odds of the two ways closer than this are told as alike. */
     private static final double ALIKE = 0.005;
+
+    private static final int MOST_NAMED = 3;
 
     private static final String UNKNOWN = "unknown";
 
@@ -92,9 +94,9 @@ public final class PlacesComposer {
         blocks.add(Paragraph.of(sentence()));
         if (answer.base().isPresent()) blocks.add(withBase());
         if (answer.places().size() <= MOST_ACROSS && others().size() > 1) blocks.add(square());
-        if (!others().isEmpty()) blocks.add(pairs());
-        if (others().size() > MOST_PAIRS)
-            blocks.add(Paragraph.quiet("And " + (others().size() - MOST_PAIRS)
+        if (!known(others()).isEmpty()) blocks.add(pairs());
+        if (known(others()).size() > MOST_PAIRS)
+            blocks.add(Paragraph.quiet("And " + (known(others()).size() - MOST_PAIRS)
                     + " pairs more, each with better odds than these; the JSON has all of them."));
         if (answer.omitted() > 0)
             blocks.add(
@@ -137,7 +139,9 @@ public final class PlacesComposer {
                         + Shares.odds(pair.odds().get().weaker().low(), wantedOdds()))
                 .orElse("");
         return who + served + " of " + asked.size()
-                + (answer.base().isPresent() ? " places have" : " pairs have") + " the wanted " + wanted()
+                + (answer.base().isPresent() ? " places have" : " pairs have")
+                + (hasPoints() ? ", at all their points," : "")
+                + " the wanted " + wanted()
                 + " "
                 + (answer.base().isPresent()
                         ? plan.channel()
@@ -145,7 +149,22 @@ public final class PlacesComposer {
                                 .ways()
                                 .towards(name(answer.base().getAsInt()))
                         : NeededWays.BOTH.towards(""))
-                + " without a relay" + weakest + ".";
+                + " without a relay" + weakest + unknown(asked) + ".";
+    }
+
+    private boolean hasPoints() {
+        return answer.places().stream().anyMatch(place -> place.kind() != Kind.POSITION);
+    }
+
+    /** Whom nothing can be said of, by name where they are few. */
+    private String unknown(List<Pair> asked) {
+        List<String> names = asked.stream()
+                .filter(pair -> pair.odds().isEmpty())
+                .map(this::other)
+                .toList();
+        if (names.isEmpty()) return "";
+        return "; nothing is known of "
+                + (names.size() <= MOST_NAMED ? String.join(", ", names) : names.size() + " of them");
     }
 
     private String other(Pair pair) {
@@ -175,6 +194,10 @@ public final class PlacesComposer {
                 .toList();
     }
 
+    private static List<Pair> known(List<Pair> pairs) {
+        return pairs.stream().filter(pair -> pair.odds().isPresent()).toList();
+    }
+
     private static int other(Pair pair, int base) {
         return pair.a() == base ? pair.b() : pair.a();
     }
@@ -182,13 +205,14 @@ public final class PlacesComposer {
     private Table<Pair> withBase() {
         int base = answer.base().orElseThrow();
         return Table.of(
-                "Calls: odds that " + name(base) + " copies them; hears: that they copy it. Wanted are " + wanted()
+                "Calls: odds that " + name(base)
+                        + " copies them; hears: that they copy it; who is heard worse has the smaller. Wanted are "
+                        + wanted()
                         + ". Pessimistic: "
                         + (plan.channel().wish().ways() == NeededWays.BOTH ? "the weaker way" : "the way that counts")
                         + ", should all that is uncertain everywhere at once turn out badly.",
                 basePairs(),
-                withHeardWorse(
-                        basePairs(),
+                List.of(
                         Column.words("who", pair -> name(other(pair, base))),
                         Column.words(
                                 "carries",
@@ -223,13 +247,18 @@ public final class PlacesComposer {
     }
 
     private Table<Pair> pairs() {
-        List<Pair> weakestFirst = others().stream()
+        List<Pair> weakestFirst = known(others()).stream()
                 .sorted(Comparator.comparingDouble(
-                        pair -> pair.odds().map(odds -> odds.weaker().low()).orElse(-1.0)))
+                        pair -> pair.odds().orElseThrow().weaker().low()))
                 .limit(MOST_PAIRS)
                 .toList();
+        int unknown = others().size() - known(others()).size();
         return Table.of(
-                answer.base().isPresent() ? "With one another, weakest first." : "Weakest first.",
+                (answer.base().isPresent() ? "With one another, weakest first." : "Weakest first.")
+                        + (unknown == 0
+                                ? ""
+                                : " Left out: " + unknown + (unknown == 1 ? " pair" : " pairs")
+                                        + " of which nothing is known, since heights are missing there or on the way."),
                 weakestFirst,
                 withHeardWorse(
                         weakestFirst,

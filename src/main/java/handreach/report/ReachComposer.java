@@ -31,6 +31,7 @@ import handreach.report.page.Section;
 import handreach.report.page.Table;
 import handreach.study.HandDelta;
 import handreach.study.Judgement;
+import handreach.study.PlacesAnswer;
 import handreach.study.PlacesGain;
 import handreach.study.ReachAnswer;
 import handreach.study.ReachVerdict;
@@ -242,7 +243,11 @@ public final class ReachComposer {
 
     /** How far people would say that somebody answered: {@code some copy, standing still, to 1.1 km}. */
     private String someCopy(Row row) {
-        return "some copy, " + SOME.fading().word() + " still, to " + (isCut(row.someCopy()) ? "at least " : "")
+        return "some copy, " + SOME.fading().word() + " still, to " + someCopyLength(row);
+    }
+
+    private String someCopyLength(Row row) {
+        return (isCut(row.someCopy()) ? "at least " : "")
                 + lengths.text(row.someCopy().medianM().value());
     }
 
@@ -386,7 +391,7 @@ public final class ReachComposer {
         return Section.of(
                         "Is it worth carrying?",
                         Table.of(
-                                "",
+                                placesCounted(),
                                 rows,
                                 List.of(
                                         NAME,
@@ -399,6 +404,13 @@ public final class ReachComposer {
                                                 row -> carried(row, burden -> AntennaCost.mass(burden, lengths))),
                                         Column.words("verdict", row -> capital(row.verdict())))))
                 .answering("Is the bigger antenna worth carrying?");
+    }
+
+    /** "Who reaches whom" counts a route or sector only where all of its points are reached. */
+    private String placesCounted() {
+        boolean hasPoints =
+                answer.places().places().stream().anyMatch(place -> place.kind() != PlacesAnswer.Kind.POSITION);
+        return hasPoints ? "Of a route or a sector each point that is reached counts by its share." : "";
     }
 
     /** A side of what is worn; nobody carries a mast or a vehicle. */
@@ -429,7 +441,11 @@ public final class ReachComposer {
             double azimuthDeg = 360.0 / POINTS * i;
             columns.add(Column.number(Compass.letters(azimuthDeg), row -> towards(row.reach(), azimuthDeg)));
         }
-        return Table.of("Continuous reach, " + unit.unit() + ", by bearing. " + AT_LEAST, rows, columns);
+        return Table.of(
+                "Continuous reach, " + unit.unit()
+                        + ", by bearing. The worst of all bearings, above, may lie between these. " + AT_LEAST,
+                rows,
+                columns);
     }
 
     private String towards(LoadoutReach reach, double azimuthDeg) {
@@ -491,7 +507,7 @@ public final class ReachComposer {
                                 + ". One level against the bare radio on a pole settles it (docs/measure-body.md).");
     }
 
-    private static List<String> counted(ReachAnswer.AreaAnswer area) {
+    private List<String> counted(ReachAnswer.AreaAnswer area) {
         List<String> points = new ArrayList<>();
         LossGrid first = area.losses().get(0);
         String how = switch (first.engine()) {
@@ -501,9 +517,9 @@ public final class ReachComposer {
         };
         points.add(String.format(
                 Locale.ROOT,
-                "Maps: %d cells of %.0f m by %s (%s).",
+                "Maps: %d cells of %s by %s (%s).",
                 first.knownCount(),
-                first.grid().cellM(),
+                lengths.heightText(first.grid().cellM()),
                 how,
                 first.engine().word()));
         for (LossGrid loss : area.losses())
@@ -528,12 +544,17 @@ public final class ReachComposer {
                 + Shares.share(row.share().value()) + " of the ground; " + someCopy(row);
     }
 
-    /** The same where there is hardly room: {@code 520 m, worst 220 m west; some copy, standing still, to 1.1 km}. */
+    /** What else {@link #words(Row)} means, once for all rows. */
+    String someCopyMeans() {
+        return "Some copy: " + SOME.fading().word() + " still.";
+    }
+
+    /** The same where there is hardly room: {@code 520 m, worst 220 m west; some copy to 1.1 km}. */
     String words(Row row) {
         LoadoutReach reach = row.reach();
         return lengths.text(reach.medianM().value()) + ", worst "
-                + lengths.text(reach.worstM().value()) + " " + Compass.word(reach.worstBearingDeg()) + "; "
-                + someCopy(row);
+                + lengths.text(reach.worstM().value()) + " " + Compass.word(reach.worstBearingDeg())
+                + "; some copy to " + someCopyLength(row);
     }
 
     /** What to carry and why, in a sentence: of what people carry that whose gain is felt, the most; else the control. */

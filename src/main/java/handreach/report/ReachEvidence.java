@@ -20,6 +20,7 @@ import handreach.study.ReachAnswer;
 import handreach.study.Scene;
 import handreach.uncertainty.Doubt;
 import handreach.units.Decibels;
+import handreach.units.Lengths;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -175,10 +176,10 @@ final class ReachEvidence {
                             new Assumption(
                                     "Carry",
                                     words(
-                                            "control at %s dBd, antenna %.2f m above ground",
+                                            "control at %s dBd, antenna %s above ground",
                                             Decibels.number(
                                                     loadout.carry().mean().dbd(), 1),
-                                            loadout.heightM()),
+                                            antennaHeight(loadout.heightM())),
                                     loadout.carry().origin()),
                             same -> new ArrayList<>())
                     .add(loadout.name());
@@ -188,6 +189,12 @@ final class ReachEvidence {
                         one.getKey().value(),
                         one.getKey().source()))
                 .toList();
+    }
+
+    /** To a hundredth, as the heights of a path are. */
+    private String antennaHeight(double metres) {
+        Lengths lengths = scene.plan().header().lengths();
+        return Decibels.number(metres / lengths.shortUnitM(), 2) + " " + lengths.shortUnit();
     }
 
     private static String words(String form, Object... values) {

@@ -107,7 +107,7 @@ public final class ReachFiles {
         properties.put("loadout", loadout);
         properties.put("outline", what);
         properties.put("odds", answer.scene().plan().channel().wish().odds());
-        properties.put("plan", answer.scene().plan().header().title());
+        PlanSubject.of(answer.scene().plan()).putInto(properties);
         return properties;
     }
 

@@ -22,6 +22,7 @@ import handreach.report.figure.MapFigure;
 import handreach.report.figure.MapGround;
 import handreach.report.figure.MapOutline;
 import handreach.report.figure.MapPlace;
+import handreach.report.figure.MapWay;
 import handreach.report.page.Drawing;
 import handreach.study.ReachAnswer;
 import handreach.study.Scene;
@@ -51,6 +52,7 @@ final class ReachMaps {
     private final Plan plan;
     private final MapFrame frame;
     private final Hillshade relief;
+    private final List<MapWay> ways;
     private final MapGround bare;
     private final Map<String, Drawing> drawn = new ConcurrentHashMap<>();
 
@@ -62,6 +64,7 @@ final class ReachMaps {
                 answer.middle(), MARGIN * 1000 * plan.places().area().radiusKm());
         this.relief = MapGround.hillshade(scene.tiles(), frame);
         List<GridLine> graticule = Graticule.of(frame, plan.header().placeForm(), 5);
+        this.ways = PlanWays.of(scene, name -> true);
         this.bare = MapGround.of(scene.tiles(), frame, Picture.relief(relief), graticule);
     }
 
@@ -83,11 +86,12 @@ final class ReachMaps {
 
     private MapFigure figure(String title, String description, Picture picture, Layers layers) {
         return MapFigure.of(
-                new MapFigure.Caption(title, description),
-                bare.with(picture),
-                layers.outlines(),
-                places(answer),
-                new MapFigure.Key(layers.entries(), style()));
+                        new MapFigure.Caption(title, description),
+                        bare.with(picture),
+                        layers.outlines(),
+                        places(answer),
+                        new MapFigure.Key(layers.entries(), style()))
+                .along(ways);
     }
 
     private record Layers(List<MapOutline> outlines, List<LegendEntry> entries) {}
@@ -116,7 +120,7 @@ final class ReachMaps {
                 new Layers(outlines, entries));
         String caption =
                 "Odds of copy with " + name + "; " + share + " of the known ground reaches the target. Cells of "
-                        + String.format(Locale.ROOT, "%.0f m", odds.grid().cellM()) + sampling(odds) + ".";
+                        + style().heightText(odds.grid().cellM()) + sampling(odds) + ".";
         return new Drawing(figure, caption);
     }
 

@@ -47,7 +47,7 @@ import java.util.function.Function;
 public final class RelayComposer {
 
     /** Talks that a page has room for; JSON has all. */
-    private static final int MOST_TALKS = 60;
+    private static final int MOST_TALKS = 24;
 
     /** Names of people not served that a card has room for. */
     private static final int MOST_UNSERVED = 8;

@@ -4,6 +4,7 @@ import handreach.geodesy.Position;
 import handreach.reach.Progress;
 import handreach.relay.Party;
 import handreach.relay.SiteCheck;
+import handreach.report.draw.Picture;
 import handreach.report.figure.MapPlace;
 import handreach.report.file.FileBatch;
 import handreach.report.file.FolderResult;
@@ -39,6 +40,12 @@ public final class RelayFiles {
         FileBatch files = new FileBatch(folder, "relay", answer.scene().file().sources());
         Page page = new RelayComposer(answer).page(made);
         files.add("relay.html", () -> HtmlPage.text(page));
+        answer.recommended()
+                .map(check -> new RelayMap(answer, check))
+                .ifPresent(map -> files.add(
+                        "map-relay.png",
+                        out -> out.write(
+                                Picture.of(map.sheet(made), AreaFiles.PNG_SCALE).png())));
         files.add("relay.txt", () -> PlainText.of(page, PlainText.USUAL_WIDTH));
         files.add("relay.json", () -> Json.text(RelayJson.of(answer)));
         files.add("relay-sites.gpx", () -> Gpx.text(places(answer), "relay", List.of()));
@@ -63,6 +70,7 @@ public final class RelayFiles {
             properties.put("kind", "demand");
             properties.put("name", demand.name());
             properties.put("loadout", demand.end().loadout().name());
+            subject().putInto(properties);
             features.add(new GeoJson.Feature(GEOMETRY.createPoint(coordinate(demand.at())), properties));
         }
         answer.found().ifPresent(found -> {
@@ -75,7 +83,11 @@ public final class RelayFiles {
         return features;
     }
 
-    private static GeoJson.Feature site(RelayAnswer.Site site, int rank) {
+    private PlanSubject subject() {
+        return PlanSubject.of(answer.scene().plan());
+    }
+
+    private GeoJson.Feature site(RelayAnswer.Site site, int rank) {
         Map<String, Object> properties = new LinkedHashMap<>();
         properties.put("kind", "site");
         properties.put("rank", rank);
@@ -83,6 +95,7 @@ public final class RelayFiles {
         properties.put("worst_odds", site.check().service().worstOdds());
         if (site.access().heightM().isPresent())
             properties.put("height_m", site.access().heightM().getAsDouble());
+        subject().putInto(properties);
         return new GeoJson.Feature(GEOMETRY.createPoint(coordinate(site.at())), properties);
     }
 
@@ -92,6 +105,7 @@ public final class RelayFiles {
         properties.put("kind", "hop");
         properties.put("name", demand.name());
         properties.put("odds", hop.path().odds().weaker());
+        subject().putInto(properties);
         Coordinate[] ends = {coordinate(demand.at()), coordinate(best.sites().get(hop.site()))};
         return new GeoJson.Feature(GEOMETRY.createLineString(ends), properties);
     }

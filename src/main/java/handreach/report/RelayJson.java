@@ -48,7 +48,7 @@ public final class RelayJson {
             List<String> warnings) {}
 
     private record Verdict(
-            String title,
+            @JsonUnwrapped PlanSubject subject,
             boolean relayNeeded,
             Optional<String> notNeededWith,
             double odds,
@@ -179,7 +179,7 @@ public final class RelayJson {
                 answer.scene().calibration(),
                 Optional.of(answer.scene().plan().header()));
         Verdict verdict = new Verdict(
-                answer.scene().plan().header().title(),
+                PlanSubject.of(answer.scene().plan()),
                 !direct.isEnough(),
                 direct.enoughIfCarried().map(one -> one.loadout().name()),
                 question.setting().terms().odds(),

@@ -7,16 +7,17 @@ import handreach.plan.Places;
 import handreach.plan.Plan;
 import handreach.relay.Party;
 import handreach.relay.SiteCheck;
+import handreach.report.draw.Figure;
 import handreach.report.draw.Picture;
 import handreach.report.draw.ShapeStyle;
 import handreach.report.figure.MapFigure;
 import handreach.report.figure.MapGround;
 import handreach.report.figure.MapPlace;
+import handreach.report.figure.MapSheet;
 import handreach.report.figure.MapWay;
 import handreach.report.page.Drawing;
 import handreach.study.RelayAnswer;
 import handreach.study.Scene;
-import handreach.study.Whereabouts;
 import handreach.units.Shares;
 import java.time.Instant;
 import java.util.ArrayList;
@@ -36,7 +37,9 @@ final class RelayMap {
     private static final int MOST_NAMES = 6;
 
     private static final int BELOW_RGB = 0xA33B00;
-    private static final int WAY_RGB = 0x5A2FD0;
+    /** A weak hop on which nothing hangs. */
+    private static final int SPARE_RGB = 0x7A858C;
+
     private static final GeometryFactory GEOMETRY = new GeometryFactory();
 
     private final RelayAnswer answer;
@@ -64,6 +67,12 @@ final class RelayMap {
     }
 
     Drawing drawing(Instant made) {
+        Drawing map =
+                new Drawing(figure(), "People to serve, the relays, the hops to them, and further sites. " + list());
+        return heading(made).over(map);
+    }
+
+    private MapFigure figure() {
         MapFrame frame = MapGround.frame(
                 plan.places().area().centre(),
                 MARGIN * 1000 * plan.places().area().radiusKm());
@@ -72,7 +81,7 @@ final class RelayMap {
                 frame,
                 Picture.relief(MapGround.hillshade(scene.tiles(), frame)),
                 Graticule.of(frame, plan.header().placeForm(), 5));
-        MapFigure figure = MapFigure.withWays(
+        return MapFigure.withWays(
                 new MapFigure.Caption(
                         "People and relay sites",
                         "Map of the people to serve, of the sites found and of the hops to the relays, over relief. "
@@ -81,15 +90,22 @@ final class RelayMap {
                 ways(),
                 places(),
                 new MapFigure.Key(List.of(), plan.header().lengths()));
-        Drawing map =
-                new Drawing(figure, "People to serve, the relays, the hops to them, and further sites. " + list());
-        MapHeading heading = new MapHeading(
+    }
+
+    /** The map as a picture of its own, with the list of people on it. */
+    Figure sheet(Instant made) {
+        List<String> lines = new ArrayList<>(heading(made).lines());
+        if (byNumber()) lines.add(list());
+        return MapSheet.of(figure(), lines, MapHeading.caution());
+    }
+
+    private MapHeading heading(Instant made) {
+        return new MapHeading(
                 scene,
                 "Relay " + plan.header().placeForm().format(check.sites().get(0))
                         + (check.sites().size() > 1 ? " and " + (check.sites().size() - 1) + " more" : ""),
                 "People carry what the plan gives them; the relay stands on a mast.",
                 made);
-        return heading.over(map);
     }
 
     /** Who stands behind which number. */
@@ -130,19 +146,19 @@ final class RelayMap {
 
     /** Routes and sectors, then the hops over them. */
     private List<MapWay> ways() {
-        List<MapWay> ways = new ArrayList<>();
-        MapWay.Kind route = new MapWay.Kind("route", ShapeStyle.line(WAY_RGB, 1.8));
-        MapWay.Kind sector = new MapWay.Kind("sector", ShapeStyle.line(WAY_RGB, 1.8, List.of(7.0, 4.0)));
-        for (Map.Entry<String, Geometry> one : Whereabouts.shapes(scene).entrySet())
-            if (numbers.containsKey(one.getKey()))
-                ways.add(new MapWay(one.getValue(), one.getValue().getDimension() == 2 ? sector : route));
+        List<MapWay> ways = new ArrayList<>(PlanWays.of(scene, numbers::containsKey));
         double wanted = answer.question().setting().terms().odds();
         String odds = Shares.wanted(wanted);
         MapWay.Kind good = new MapWay.Kind("hop with " + odds + " or better", ShapeStyle.line(0x1F262B, 1.2));
         MapWay.Kind weak = new MapWay.Kind("hop below " + odds, ShapeStyle.line(BELOW_RGB, 1.6, List.of(4.0, 3.0)));
+        MapWay.Kind spare = new MapWay.Kind(
+                "hop below " + odds + ", talks work another way", ShapeStyle.line(SPARE_RGB, 1.2, List.of(2.0, 3.0)));
         for (Optional<SiteCheck.Hop> hop : check.hops())
-            hop.ifPresent(
-                    one -> ways.add(new MapWay(line(one), one.path().odds().weaker() >= wanted ? good : weak)));
+            hop.ifPresent(one -> {
+                boolean isGood = one.path().odds().weaker() >= wanted;
+                boolean isNeeded = check.demandOdds(answer.question(), one.demand()) < wanted;
+                ways.add(new MapWay(line(one), isGood ? good : isNeeded ? weak : spare));
+            });
         return ways;
     }
 

@@ -1,5 +1,6 @@
 package handreach.report;
 
+import com.fasterxml.jackson.annotation.JsonUnwrapped;
 import com.fasterxml.jackson.databind.JsonNode;
 import handreach.report.file.Json;
 import handreach.study.SilentLogging;
@@ -19,7 +20,7 @@ import java.util.OptionalDouble;
  * trees, which write whole numbers without a fraction.
  */
 public record WalkJson(
-        String title,
+        @JsonUnwrapped PlanSubject subject,
         String model,
         JsonNode all,
         JsonNode groups,
@@ -109,7 +110,7 @@ public record WalkJson(
     public static WalkJson of(WalkAnswer answer) {
         Comparison comparison = answer.comparison();
         return new WalkJson(
-                answer.scene().plan().header().title(),
+                PlanSubject.of(answer.scene().plan()),
                 answer.scene().plan().questions().reach().model().name(),
                 Json.tree(comparison.all()),
                 Json.tree(comparison.groups()),

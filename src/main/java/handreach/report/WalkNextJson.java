@@ -1,5 +1,6 @@
 package handreach.report;
 
+import com.fasterxml.jackson.annotation.JsonUnwrapped;
 import handreach.study.WalkBase;
 import handreach.study.WalkNextAnswer;
 import handreach.walk.NextWalk;
@@ -9,7 +10,7 @@ import java.util.stream.IntStream;
 
 /** Which walk next, as its JSON object holds it; the schema says what each key means. */
 public record WalkNextJson(
-        String title,
+        @JsonUnwrapped PlanSubject subject,
         String model,
         String decision,
         NextWalk.Instrument instrument,
@@ -92,7 +93,7 @@ public record WalkNextJson(
     public static WalkNextJson of(WalkNextAnswer answer) {
         NextWalk next = answer.proposal().next();
         return new WalkNextJson(
-                answer.scene().plan().header().title(),
+                PlanSubject.of(answer.scene().plan()),
                 answer.scene().plan().questions().reach().model().name(),
                 answer.asked().decision().word(),
                 answer.asked().instrument(),

@@ -33,9 +33,13 @@ final class RelayDemands {
     /** Of a sector that is but a sliver of its box so many places are looked at. */
     private static final double MOST_LOOKED_AT = 100_000;
 
+    private static final int MOST_NAMED = 5;
+
     private final Scene scene;
     private final List<String> warnings;
     private final List<Party> demands = new ArrayList<>();
+    private final List<String> offTheTiles = new ArrayList<>();
+    private final List<String> unladen = new ArrayList<>();
 
     private RelayDemands(Scene scene, List<String> warnings) {
         this.scene = scene;
@@ -66,6 +70,7 @@ final class RelayDemands {
                             && asked.pairs().stream().anyMatch(pair -> pair.contains(entry.name())))
                 reader.add(new Party(entry.name(), Optional.empty(), entry.at(), StationStudy.end(scene, entry), 1)
                         .asBase());
+        reader.tell();
         return reader.demands;
     }
 
@@ -84,15 +89,34 @@ final class RelayDemands {
                     scene.isBase(entry)));
         for (Places.RouteEntry entry : places.routes()) reader.route(entry);
         for (Places.SectorEntry entry : places.sectors()) reader.sector(entry);
+        reader.tell();
         return reader.demands;
     }
 
     private void add(Party demand) {
-        if (scene.tiles().at(demand.at()).isVoid())
-            warnings.add(
-                    demand.name()
-                            + " lies where no elevation is known and is left out: add the tile, or move it. The rest is answered.");
+        if (scene.tiles().at(demand.at()).isVoid()) offTheTiles.add(demand.name());
         else demands.add(demand);
+    }
+
+    /** One line a cause, whoever it is met by. */
+    private void tell() {
+        if (!unladen.isEmpty())
+            warnings.add(
+                    named(unladen) + (unladen.size() == 1 ? " has" : " have") + " no loadout in the plan: counted with "
+                            + scene.controlLoadout().name() + ".");
+        if (offTheTiles.size() == 1)
+            warnings.add(
+                    offTheTiles.get(0)
+                            + " lies where no elevation is known and is left out: add the tile, or move it. The rest is answered.");
+        else if (!offTheTiles.isEmpty())
+            warnings.add(
+                    named(offTheTiles)
+                            + " lie where no elevation is known and are left out: add the tiles, or move them. The rest is answered.");
+    }
+
+    private static String named(List<String> names) {
+        if (names.size() <= MOST_NAMED) return String.join(", ", names);
+        return String.join(", ", names.subList(0, MOST_NAMED)) + " and " + (names.size() - MOST_NAMED) + " more";
     }
 
     /** A route or sector, with one line for all of its points that lie off the tiles. */
@@ -101,10 +125,7 @@ final class RelayDemands {
                 .filter(point -> !scene.tiles().at(point.at()).isVoid())
                 .toList();
         int off = points.size() - known.size();
-        if (off == points.size())
-            warnings.add(
-                    name
-                            + " lies where no elevation is known and is left out: add the tile, or move it. The rest is answered.");
+        if (off == points.size()) offTheTiles.add(name);
         else if (off > 0)
             warnings.add(off + " of " + points.size() + " points of " + name + " lie where no elevation is known and "
                     + (off == 1 ? "is" : "are") + " left out: add the tile, or move them. The rest is answered.");
@@ -112,9 +133,7 @@ final class RelayDemands {
     }
 
     private LinkEnd end(String name, Optional<String> loadout) {
-        if (loadout.isEmpty())
-            warnings.add(name + " has no loadout in the plan: counted with "
-                    + scene.controlLoadout().name() + ".");
+        if (loadout.isEmpty()) unladen.add(name);
         Loadout carried = loadout.map(scene::loadout).orElseGet(scene::controlLoadout);
         return scene.end(carried);
     }

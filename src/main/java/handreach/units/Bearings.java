@@ -24,6 +24,19 @@ public record Bearings(OptionalDouble declinationDeg) {
                 + (declinationDeg.isPresent() ? " (" + degrees(magneticDeg(trueDeg), decimals) + " magnetic)" : "");
     }
 
+    /** From one bearing to another: {@code 050° to 120° true, 039° to 109° magnetic}. */
+    public String range(double fromTrueDeg, double toTrueDeg) {
+        return span(fromTrueDeg, toTrueDeg)
+                + " true"
+                + (declinationDeg.isPresent()
+                        ? ", " + span(magneticDeg(fromTrueDeg), magneticDeg(toTrueDeg)) + " magnetic"
+                        : "");
+    }
+
+    private static String span(double fromDeg, double toDeg) {
+        return degrees(fromDeg, 0) + " to " + degrees(toDeg, 0);
+    }
+
     /** For a table or a map, beside which it is said that bearings are true: {@code 045°}, {@code 045° (038° M)}. */
     public String brief(double trueDeg) {
         return degrees(trueDeg, 0)

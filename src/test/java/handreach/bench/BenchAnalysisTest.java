@@ -494,6 +494,71 @@ class BenchAnalysisTest {
         assertTrue(partner.get(0).startsWith("a1, a2, a3 and 4 more, box at 155 MHz:"), partner.get(0));
     }
 
+    /** Each antenna had lost another trial, which made a note for each. */
+    @Test
+    void trialsLeftOutOfThePairsAreToldTogetherWhicheverTheyAre() {
+        Bench bench = new Bench().header();
+        for (int t = 1; t <= 8; t++)
+            for (int k = 0; k < 6; k++)
+                if (k == 0 || t != k + 1) bench.level("a" + k, "box", -42 + 0.1 * ((t * (k + 3)) % 5), t);
+        List<String> partner = bench.against("a0").warnings().stream()
+                .filter(w -> w.contains("no partner"))
+                .toList();
+        assertEquals(
+                List.of("a1 (trial 2), a2 (trial 3), a3 (trial 4) and 2 more, box at 155 MHz: these trials have no"
+                        + " partner and are left out of the pairs."),
+                partner);
+    }
+
+    /** Three antennas whose own intervals leave out zero, and which all comparisons together do not tell apart. */
+    @Test
+    void resultsToBeExpectedByChanceAreToldTogether() {
+        double[] noise = {0.9, -0.8, 0.2, -0.5, 0.6, -0.4};
+        Bench bench = new Bench().header();
+        for (int t = 0; t < 6; t++)
+            for (int k = 0; k < 9; k++)
+                bench.level(
+                        "a" + k, "box", -42 + (k > 0 && k < 4 ? 0.9 : 0) + noise[(t + k) % 6] * (k == 0 ? 0 : 1), t);
+        List<String> chance = bench.against("a0").warnings().stream()
+                .filter(w -> w.contains("out zero"))
+                .toList();
+        assertEquals(1, chance.size(), chance.toString());
+        assertTrue(
+                chance.get(0)
+                        .startsWith("a1, a2, a3, box at 155 MHz: their own intervals leave out zero (odds of chance"),
+                chance.get(0));
+    }
+
+    /** A lost sign made the best antenna of the session. */
+    @Test
+    void aReadingFarFromTheOthersOfItsAntennaIsToldWithItsLine() {
+        Bench bench = new Bench().header();
+        for (int t = 1; t <= 5; t++) {
+            bench.level("helical", "hand", -46 - 0.1 * t, t);
+            bench.level("whip", "hand", t == 3 ? 45.2 : -45 - 0.1 * t, t);
+        }
+        List<String> slips = bench.against("helical").warnings().stream()
+                .filter(w -> w.contains("Is it a slip"))
+                .toList();
+        assertEquals(1, slips.size(), slips.toString());
+        assertTrue(
+                slips.get(0)
+                        .startsWith(
+                                "line 7, whip, hand at 155 MHz: 45.2 dBm, while others of it lie about \u221245.2 dBm."),
+                slips.get(0));
+    }
+
+    @Test
+    void aMisspeltMountingIsAnsweredWithTheNearest() {
+        Bench bench = new Bench().header();
+        for (int t = 1; t <= 5; t++) {
+            bench.level("helical", "in the hand", -46 - 0.1 * t, t);
+            bench.level("whip", t == 3 ? "in the hnad" : "in the hand", -45 - 0.1 * t, t);
+        }
+        assertTrue(Bench.together(bench.against("helical").warnings())
+                .contains("at the same frequency. Did you mean in the hand?"));
+    }
+
     /** Ordinary scatter must not be taken for drift: the bar is passed about once in a thousand sessions. */
     @Test
     void scatterAloneIsSeldomTakenForDrift() {
@@ -520,8 +585,10 @@ class BenchAnalysisTest {
         assertEquals(
                 List.of(2.0, 1.0, 5.0),
                 analysis.deltas("whip").stream().map(DeltaOverControl::db).toList());
-        assertTrue(Bench.together(analysis.warnings())
-                .contains("In belt at 155 MHz the control \"helical\" was not read (it was in hand at 155 MHz,"));
+        assertTrue(
+                Bench.together(analysis.warnings())
+                        .contains(
+                                "Mounting \"belt\" at 155 MHz: the control \"helical\" was not read (it was: hand at 155 MHz,"));
     }
 
     @Test
@@ -649,7 +716,8 @@ class BenchAnalysisTest {
                 .against("helical")
                 .warnings());
         assertTrue(
-                said.contains("helical, hand at 155 MHz: 6 of 6 readings lie less than 10 dB above the noise floor"),
+                said.contains("helical (6 of 6), whip (1 of 6), hand at 155 MHz: readings lie less than 10 dB above the"
+                        + " noise floor"),
                 said);
         assertTrue(said.contains("whip, hand at 155 MHz: 5 of 6 readings lie within 1 dB of the overload level"), said);
     }
@@ -673,6 +741,15 @@ class BenchAnalysisTest {
         BenchAnalysis analysis = BenchAnalysis.of(
                 Bench.read(Bench.HEADER + "whip,box,swr,1.2,:1,155,,\nwhip,box,return_loss,6,dB,155,,\n"));
         assertTrue(Bench.together(analysis.warnings()).contains("do not agree"));
+        String several = Bench.HEADER;
+        for (String antenna : List.of("a", "b", "c"))
+            several += antenna + ",box,swr,1.2,:1,155,,\n" + antenna + ",box,return_loss,6,dB,155,,\n";
+        List<String> said = BenchAnalysis.of(Bench.read(several)).warnings().stream()
+                .filter(w -> w.contains("do not agree"))
+                .toList();
+        assertEquals(1, said.size(), said.toString());
+        assertTrue(said.get(0).startsWith("a, box at 155 MHz:")
+                && said.get(0).endsWith("The same of 2 more pairs of rows."));
     }
 
     private static double[] levels(String text) {

@@ -6,8 +6,10 @@ import org.junit.jupiter.api.Test;
 
 class TerminalWidthTest {
     @Test
-    void aTerminalOf120ColumnsIsUsedAndAnyOtherGetsAHundred() {
-        assertEquals(100, TerminalWidth.of(80));
+    void aTerminalIsUsedFrom80To100ColumnsAndWhereItHas120() {
+        assertEquals(80, TerminalWidth.of(40));
+        assertEquals(80, TerminalWidth.of(80));
+        assertEquals(90, TerminalWidth.of(90));
         assertEquals(100, TerminalWidth.of(119));
         assertEquals(120, TerminalWidth.of(120));
         assertEquals(120, TerminalWidth.of(300));

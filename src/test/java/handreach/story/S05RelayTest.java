@@ -77,8 +77,9 @@ class S05RelayTest {
                 assertTrue(
                         talk.get("odds_product").asDouble() <= talk.get("odds").asDouble() + 1e-12);
         }
-        for (String name : new String[] {"relay.html", "relay.txt", "relay.json", "relay-sites.gpx", "relay.geojson"})
-            assertTrue(Files.size(out.resolve(name)) > 200, name);
+        for (String name : new String[] {
+            "relay.html", "relay.txt", "relay.json", "relay-sites.gpx", "relay.geojson", "map-relay.png"
+        }) assertTrue(Files.size(out.resolve(name)) > 200, name);
         assertTrue(Files.readString(out.resolve("relay.txt")).contains("Check at the site"));
     }
 

@@ -78,6 +78,9 @@ class S10LaterAnswersTest {
         String text = run("reach", plan.toString(), "--out", out.toString(), "--only", "report,numbers");
         JsonNode reach = json(out.resolve("reach.json"));
         String page = Files.readString(out.resolve("report.html"));
+        String maps = page.substring(page.indexOf("Maps</h2>"));
+        maps = maps.substring(0, maps.indexOf("</section>"));
+        assertTrue(maps.split(">route</", -1).length - 1 >= 3, "every map draws the route and tells so");
         Path pdf = folder.resolve("card.pdf");
         run("card", plan.toString(), "--out", pdf.toString());
         String card = flat(pdfText(pdf));

@@ -114,7 +114,9 @@ class S23StrangerTest {
     @Test
     void aNameWithoutQuotesIsToldSo() {
         CommandRun run = refused("path", "--plan", "x", "--from", "Team", "1", "--to", "base");
-        assertTrue(run.err().contains("Put a name with blanks in quotes."), run.err());
+        assertTrue(run.err().contains("\"1\" is one word too many. Put a name with blanks in quotes."), run.err());
+        CommandRun mistyped = refused("raech", "x");
+        assertTrue(mistyped.err().contains("there is no command \"raech\". Did you mean reach?"), mistyped.err());
     }
 
     /** Lines 3, 16, 29 and 30 of the plan, and what stands above in the file is told first. */
@@ -179,6 +181,29 @@ class S23StrangerTest {
         CommandRun run = refused(words);
         assertTrue(run.err().contains("is there already and holds more than a blank sheet."), run.err());
         assertEquals(filled, Files.readString(sheet));
+    }
+
+    /** The plan named the sheet that was still to be written, and the readings said nothing of the control. */
+    @Test
+    void aSheetIsWrittenForThePlanThatNamesItAndThePlansControlIsTaken() throws IOException {
+        String plan = plan(
+                "[[radio]]",
+                "[bench]\nfile = \"session.csv\"\ncontrol = \"stub\"\nmount = \"in hand\"\n[[radio]]",
+                "[[loadout]]\nname = \"stub",
+                "[[antenna]]\nname = \"whip\"\n[[loadout]]\nname = \"stub");
+        Path sheet = folder.resolve("session.csv");
+        assertTrue(refused("reach", plan).err().contains("there is no such file beside the plan"));
+        answered("bench", "--template", sheet.toString(), "--plan", plan);
+        assertTrue(Files.readString(sheet).contains("whip,in hand,"), Files.readString(sheet));
+        Files.writeString(
+                sheet, "antenna,mount,trial 1 (dBm),trial 2 (dBm)\nstub,in hand,-45,-46\nwhip,in hand,-40,-42\n");
+        assertTrue(refused("bench", sheet.toString()).err().contains("names no control"));
+        String out = answered("bench", sheet.toString(), "--plan", plan).out();
+        assertTrue(out.contains("strongest of one antenna is whip, +4.5 dB over stub"), out);
+        Files.writeString(sheet, Files.readString(sheet).replace("whip,", "whipp,"));
+        assertTrue(answered("bench", sheet.toString(), "--plan", plan)
+                .err()
+                .contains("\"whipp\" is no antenna of the plan. Did you mean whip?"));
     }
 
     @Test

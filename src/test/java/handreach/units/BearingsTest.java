@@ -25,6 +25,12 @@ class BearingsTest {
     }
 
     @Test
+    void aSectorHasBothItsBearingsInBothWays() {
+        assertEquals("050° to 120° true, 039° to 109° magnetic", new Bearings(OptionalDouble.of(11)).range(50, 120));
+        assertEquals("350° to 010° true", Bearings.TRUE.range(350, 10));
+    }
+
+    @Test
     void withoutADeclinationThereIsNoMagneticFigure() {
         assertEquals("007° true", Bearings.TRUE.text(7));
         assertEquals("007°", Bearings.TRUE.brief(367));

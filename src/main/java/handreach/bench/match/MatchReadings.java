@@ -67,12 +67,18 @@ public record MatchReadings(
                         .computeIfAbsent(new Subject(r.antenna(), r.mounting()), key -> new ArrayList<>())
                         .add(r);
         List<MatchReadings> all = new ArrayList<>();
+        List<String> contradictions = new ArrayList<>();
         bySubject.forEach((subject, rows) -> all.add(new MatchReadings(
                 subject.antenna(),
                 subject.mounting(),
                 mean(rows, Quantity.RESONANCE),
                 mean(rows, Quantity.BANDWIDTH),
-                points(subject, rows, warnings))));
+                points(subject, rows, contradictions))));
+        if (!contradictions.isEmpty())
+            warnings.add(contradictions.get(0)
+                    + (contradictions.size() == 1
+                            ? ""
+                            : " The same of " + (contradictions.size() - 1) + " more pairs of rows."));
         return all;
     }
 
@@ -83,7 +89,7 @@ public record MatchReadings(
                 .average();
     }
 
-    private static List<Point> points(Subject subject, List<Reading> rows, List<String> warnings) {
+    private static List<Point> points(Subject subject, List<Reading> rows, List<String> contradictions) {
         Map<Double, List<Match>> bySwr = new TreeMap<>();
         Map<Double, List<Match>> byLoss = new TreeMap<>();
         for (Reading r : rows) {
@@ -102,7 +108,7 @@ public record MatchReadings(
             double swr = other.swr();
             double fromLoss = mean(list).swr();
             if (Math.abs(swr - fromLoss) > AGREEMENT_SWR * Math.max(1, swr - 1))
-                warnings.add(String.format(
+                contradictions.add(String.format(
                         Locale.ROOT,
                         "%s, %s at %s MHz: SWR %.2f and a return loss that means SWR %.2f do not agree; the SWR is used. Check"
                                 + " both rows.",

@@ -12,6 +12,7 @@ final class CardBack implements Figure {
     private static final double EDGE_PX = 44;
     private static final double TOP_PX = 84;
     private static final double SIZE_PX = 13;
+    private static final double STEP_PX = 0.5;
 
     /** Something under a heading that may go on on the next page. */
     private interface Part {
@@ -30,8 +31,10 @@ final class CardBack implements Figure {
     private final CardView.Header header;
     private final CardSize paper;
     private final List<Piece> pieces;
+    private final double sizePx;
 
-    private CardBack(CardView.Header header, CardSize paper, List<Piece> pieces) {
+    private CardBack(CardView.Header header, CardSize paper, List<Piece> pieces, double sizePx) {
+        this.sizePx = sizePx;
         this.header = header;
         this.paper = paper;
         this.pieces = List.copyOf(pieces);
@@ -39,34 +42,50 @@ final class CardBack implements Figure {
 
     /** What a front leaves out; nothing where it leaves out nothing that asks for a back. */
     static List<Figure> of(CardView whole, CardFit front, CardSize paper) {
+        if (!front.hasBack()) return List.of();
+        List<Figure> best = of(whole, front, paper, SIZE_PX);
+        for (double size = SIZE_PX - STEP_PX;
+                size >= TextStyle.SMALLEST_PX && (best.size() > 1 || !hasRoomForWords(whole, paper, size + STEP_PX));
+                size -= STEP_PX) {
+            List<Figure> smaller = of(whole, front, paper, size);
+            if (smaller.size() < best.size() || smaller.size() == 1) best = smaller;
+        }
+        return best;
+    }
+
+    private static boolean hasRoomForWords(CardView whole, CardSize paper, double sizePx) {
+        return new CardText(null, 0, 0, paper.widthPx() - 2 * EDGE_PX, sizePx)
+                .hasRoomFor(new CardPeople("", "", whole.people().everybody(), List.of()));
+    }
+
+    private static List<Figure> of(CardView whole, CardFit front, CardSize paper, double sizePx) {
         List<Figure> pages = new ArrayList<>();
-        if (!front.hasBack()) return pages;
         List<Piece> page = new ArrayList<>();
         for (Part part : parts(whole, front.view())) {
             int from = 0;
             while (from < part.count()) {
                 int to = from;
-                while (to < part.count() && fits(page, new Piece(part, from, to + 1), paper)) to++;
+                while (to < part.count() && fits(page, new Piece(part, from, to + 1), paper, sizePx)) to++;
                 if (to == from && page.isEmpty()) to++;
                 if (to > from) page.add(new Piece(part, from, to));
                 from = to;
                 if (from == part.count()) break;
-                pages.add(new CardBack(whole.header(), paper, page));
+                pages.add(new CardBack(whole.header(), paper, page, sizePx));
                 page.clear();
             }
         }
-        if (!page.isEmpty()) pages.add(new CardBack(whole.header(), paper, page));
+        if (!page.isEmpty()) pages.add(new CardBack(whole.header(), paper, page, sizePx));
         return pages;
     }
 
-    private static boolean fits(List<Piece> page, Piece next, CardSize paper) {
+    private static boolean fits(List<Piece> page, Piece next, CardSize paper, double sizePx) {
         double height = CardText.height(
                 text -> {
                     page.forEach(piece -> piece.write(text));
                     next.write(text);
                 },
                 paper.widthPx() - 2 * EDGE_PX,
-                SIZE_PX);
+                sizePx);
         return TOP_PX + height <= paper.heightPx() - EDGE_PX;
     }
 
@@ -154,10 +173,10 @@ final class CardBack implements Figure {
     @Override
     public void draw(Pen pen) {
         double width = paper.widthPx() - 2 * EDGE_PX;
-        TextStyle quiet = TextStyle.quiet(SIZE_PX).bold();
+        TextStyle quiet = TextStyle.quiet(sizePx).bold();
         String words = "Field card, back: " + header.title();
         pen.part(Pen.Part.PARAGRAPH, words, () -> pen.write(EDGE_PX, 58, Fitted.words(words, quiet, width), quiet));
-        CardText text = new CardText(pen, EDGE_PX, TOP_PX, width, SIZE_PX);
+        CardText text = new CardText(pen, EDGE_PX, TOP_PX, width, sizePx);
         pieces.forEach(piece -> piece.write(text));
     }
 }

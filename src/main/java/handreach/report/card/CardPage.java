@@ -27,6 +27,9 @@ final class CardPage extends CardSheet {
 
     private static final Lines HEAD = new Lines(48, 13, 75, 25, 15);
 
+    /** 0 until it is asked for, which happens while the page is being made. */
+    private double cautionPx;
+
     private CardPage(CardView view, CardSize paper, double rosePx) {
         super(view, paper, view.rose().beside().sized(rosePx));
     }
@@ -81,12 +84,17 @@ final class CardPage extends CardSheet {
         return best;
     }
 
+    /** The same for every cut of a view, and asked for at each. */
     private double cautionHeight(CardView view) {
-        int k = split(view.cautions());
-        return 40
-                + Math.max(
-                        columnHeight(view.cautions().subList(0, k)),
-                        columnHeight(view.cautions().subList(k, view.cautions().size())));
+        if (cautionPx == 0) {
+            int k = split(view.cautions());
+            cautionPx = 40
+                    + Math.max(
+                            columnHeight(view.cautions().subList(0, k)),
+                            columnHeight(
+                                    view.cautions().subList(k, view.cautions().size())));
+        }
+        return cautionPx;
     }
 
     @Override

@@ -1,7 +1,6 @@
 package handreach.report.card;
 
 import handreach.cartography.LoadoutMark;
-import handreach.geodesy.PlaceForm;
 import handreach.report.draw.Fitted;
 import handreach.report.draw.Outline;
 import handreach.report.draw.Pen;
@@ -9,10 +8,11 @@ import handreach.report.draw.ShapeStyle;
 import handreach.report.draw.TextStyle;
 import handreach.report.draw.Typeface;
 import handreach.report.figure.Badge;
+import handreach.report.page.Unbroken;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.StringJoiner;
-import java.util.function.Function;
+import java.util.function.BiFunction;
 import java.util.function.IntPredicate;
 import java.util.stream.Collectors;
 
@@ -24,6 +24,9 @@ final class CardText {
     private static final double TABLE_PX = 500;
 
     private static final double CELL_GAP_PX = 14;
+    /** What stays free at the right of every cell, px. */
+    private static final double BETWEEN_PX = CELL_GAP_PX / 2 - 0.5;
+
     /** No column of running text is as narrow as a cell, px. */
     private static final double NARROW_PX = 200;
 
@@ -227,20 +230,51 @@ final class CardText {
 
     /** Columns as wide as their words, or where names have no room beside them as their parts; name and loadout share what is left. */
     private double[] widths(List<CardPerson> people, boolean isBare) {
-        double[] whole = widths(people, isBare, cell -> List.of(cell));
+        double[] whole = widths(people, isBare, (column, cell) -> List.of(cell));
         if (isBare || whole[NAME] + whole[CARRIES] >= ROOMY_EM * sizePx) return whole;
-        return widths(people, false, cell -> List.of(cell.split(" (?=to )")));
+        double[] width = widths(people, false, CardText::span);
+        if (!keepsWords(people, width)) width = widths(people, false, CardText::spanAndDistance);
+        if (!keepsWords(people, width)) width = widths(people, false, CardText::spanAndParts);
+        return width;
+    }
+
+    private static List<String> span(int column, String cell) {
+        return column < WAY ? List.of(cell) : List.of(cell.split(" (?=to )"));
+    }
+
+    /** The distance behind a bearing below it. */
+    private static List<String> spanAndDistance(int column, String cell) {
+        return column == WAY ? List.of(cell.split(" (?=to )|(?<=,) ")) : span(column, cell);
+    }
+
+    /** The last number of a place below the others, too. */
+    private static List<String> spanAndParts(int column, String cell) {
+        return column == PLACE ? List.of(cell.split(" (?=\\S+$)")) : spanAndDistance(column, cell);
+    }
+
+    /** Whether no name and no loadout has a word cut in two. */
+    private boolean keepsWords(List<CardPerson> people, double[] width) {
+        for (CardPerson person : people)
+            for (int c : new int[] {NAME, CARRIES})
+                for (String word : Typeface.clean(cells(person).get(c)).split(" "))
+                    if (Typeface.of(c == NAME).widthPx(word, sizePx) > width[c] - BETWEEN_PX) return false;
+        return true;
+    }
+
+    /** Whether a table of these people has room for every word. */
+    boolean hasRoomFor(CardPeople people) {
+        return widthPx < TABLE_PX || people.rows().isEmpty() || keepsWords(people.rows(), widths(people.rows(), false));
     }
 
     /** Bare of loadouts and coordinates it is narrow. */
-    private double[] widths(List<CardPerson> people, boolean isBare, Function<String, List<String>> parts) {
+    private double[] widths(List<CardPerson> people, boolean isBare, BiFunction<Integer, String, List<String>> parts) {
         int columns = HEADS.size();
         double[] width = new double[columns];
         for (CardPerson person : people)
             for (int c = 0; c < columns; c++) {
                 if (isBare && (c == CARRIES || c == PLACE)) continue;
                 String cell = cells(person).get(c);
-                for (String part : c < WAY ? List.of(cell) : parts.apply(cell))
+                for (String part : parts.apply(c, cell))
                     width[c] =
                             Math.max(width[c], Typeface.of(c == NAME || c > WAY).widthPx(part, sizePx));
             }
@@ -258,9 +292,19 @@ final class CardText {
             return width;
         }
         double name = Math.min(width[NAME], Math.max(left / 2, left - width[CARRIES]));
+        double word = longestWord(people, CARRIES) + gap / 2;
+        if (left - name < word) name = Math.max(left - word, Math.min(name, longestWord(people, NAME) + gap / 2));
         width[NAME] = Math.max(name, sizePx * 4);
         width[CARRIES] = Math.max(left - width[NAME], sizePx * 4);
         return width;
+    }
+
+    private double longestWord(List<CardPerson> people, int column) {
+        double longest = 0;
+        for (CardPerson person : people)
+            for (String word : Typeface.clean(cells(person).get(column)).split(" "))
+                longest = Math.max(longest, Typeface.of(column == NAME).widthPx(word, sizePx));
+        return longest;
     }
 
     private void table(List<CardPerson> people, double[] width) {
@@ -290,7 +334,7 @@ final class CardText {
         double bottom = y;
         for (int c = 0; c < cells.size(); c++) {
             if (width[c] <= 0) continue;
-            double room = c < WAY ? width[c] : width[c] - (CELL_GAP_PX / 2 - 0.5);
+            double room = width[c] - BETWEEN_PX;
             CardText cell = new CardText(pen, left, y, room, sizePx);
             if (c < WAY) cell.line(isBold.test(c) ? new CardLine(cells.get(c), "") : CardLine.of(cells.get(c)), 0);
             else cell.flow(cell.parts(cells.get(c), isBold.test(c)), 0);
@@ -352,19 +396,19 @@ final class CardText {
         return words;
     }
 
-    /** A place stays in one piece where the column has room for it. */
+    /** A place, and a number with its per cent sign, stay in one piece where the column has room for it. */
     private void add(List<Word> words, String sentence, boolean isBold) {
-        for (String text : PlaceForm.unbroken(sentence.strip()).split(" ")) {
-            String place = text.replace(PlaceForm.NO_BREAK, ' ');
-            if (text.equals(place) || Typeface.of(isBold).widthPx(place, sizePx) > widthPx)
-                for (String word : place.split(" ")) addWord(words, word, isBold);
-            else words.add(new Word(place, isBold));
+        for (String text : Unbroken.words(sentence.strip()).split(" ")) {
+            String whole = Unbroken.plain(text);
+            if (text.equals(whole) || Typeface.of(isBold).widthPx(whole, sizePx) > widthPx)
+                for (String word : whole.split(" ")) addWord(words, word, isBold);
+            else words.add(new Word(whole, isBold));
         }
     }
 
-    /** For one word: a cell has it to its gap, a column of text less its indent. */
+    /** For one word: a cell has it to its edge, a column of text less its indent. */
     private double roomPx() {
-        return widthPx < NARROW_PX ? Math.max(widthPx - CELL_GAP_PX / 2, widthPx * 0.85) : widthPx * 0.85;
+        return widthPx < NARROW_PX ? widthPx : widthPx * 0.85;
     }
 
     private void addWord(List<Word> words, String text, boolean isBold) {

@@ -143,7 +143,7 @@ public final class DeadGround {
         String winds = wind(sector.from()).equals(wind(sector.to()))
                 ? wind(sector.from())
                 : wind(sector.from()) + " to " + wind(sector.to());
-        return winds + " (" + bearings.brief(sector.from()) + " to " + bearings.text(sector.to()) + ")";
+        return winds + " (" + bearings.range(sector.from(), sector.to()) + ")";
     }
 
     private static String wind(double bearingDeg) {

@@ -13,13 +13,11 @@ import handreach.report.draw.Pen;
 import handreach.report.draw.ShapeStyle;
 import handreach.report.draw.TextStyle;
 import handreach.report.draw.Typeface;
-import handreach.units.Decibels;
 import handreach.units.Lengths;
 import java.awt.geom.Path2D;
 import java.awt.geom.Rectangle2D;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import org.locationtech.jts.algorithm.Area;
 import org.locationtech.jts.geom.Coordinate;
@@ -39,6 +37,8 @@ public final class MapFigure implements Figure {
     private static final int GRID_RGB = 0x2F4A5C;
     private static final int CONTOUR_RGB = 0x6B5B45;
 
+    private final Caption caption;
+    private final Key key;
     private final String title;
     private final String description;
     private final MapGround ground;
@@ -57,6 +57,8 @@ public final class MapFigure implements Figure {
             Key key) {
         this.title = caption.title();
         this.description = caption.description();
+        this.caption = caption;
+        this.key = key;
         this.ground = ground;
         this.outlines = List.copyOf(outlines);
         this.places = List.copyOf(places);
@@ -114,8 +116,13 @@ public final class MapFigure implements Figure {
         return new MapFigure(caption, ground, List.of(), places, ways, key);
     }
 
+    /** The same with lines of other kinds under its outlines. */
+    public MapFigure along(List<MapWay> more) {
+        return more.isEmpty() ? this : new MapFigure(caption, ground, outlines, places, more, key);
+    }
+
     private String contourWords() {
-        return String.format(Locale.ROOT, "contours every %.0f m", ground.contourIntervalM());
+        return "contours every " + style.heightText(ground.contourIntervalM());
     }
 
     @Override
@@ -183,7 +190,7 @@ public final class MapFigure implements Figure {
                     .ifPresent(at -> pen.write(
                             at.x(),
                             at.y(),
-                            Decibels.number(contour.levelM(), 0),
+                            style.heightText(contour.levelM()).replaceAll(" .*", ""),
                             TextStyle.plain(12)
                                     .middle()
                                     .colour(CONTOUR_RGB)

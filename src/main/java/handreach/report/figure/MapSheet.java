@@ -1,5 +1,6 @@
 package handreach.report.figure;
 
+import handreach.geodesy.PlaceForm;
 import handreach.report.draw.Figure;
 import handreach.report.draw.Pen;
 import handreach.report.draw.TextStyle;
@@ -45,7 +46,8 @@ public final class MapSheet implements Figure {
         Typeface face = Typeface.of(style.isBold());
         List<String> lines = new ArrayList<>();
         StringBuilder line = new StringBuilder();
-        for (String word : Typeface.clean(words).strip().split(" ")) {
+        for (String part : PlaceForm.unbroken(Typeface.clean(words).strip()).split(" ")) {
+            String word = part.replace(PlaceForm.NO_BREAK, ' ');
             boolean isFull = !line.isEmpty() && face.widthPx(line + " " + word, style.sizePx()) > widthPx;
             if (isFull) {
                 lines.add(line.toString());

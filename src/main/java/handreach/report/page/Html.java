@@ -30,18 +30,27 @@ final class Html {
     }
 
     Html text(String words) {
-        String unbroken = PlaceForm.unbroken(words);
+        String unbroken = Unbroken.words(words);
         if (unbroken.equals(words)) out.append(Markup.escaped(words));
         else for (String word : unbroken.split("(?<= )|(?= )")) word(word);
         return this;
     }
 
-    /** A word that holds no-break blanks is a place, which keeps its line by style, so that what is copied from the page has plain blanks. */
+    /** Words that keep their line by style. */
+    Html whole(String words) {
+        out.append("<span class=\"whole\">")
+                .append(Markup.escaped(words.strip()))
+                .append("</span>");
+        if (words.endsWith(" ")) out.append(' ');
+        return this;
+    }
+
+    /** What holds no-break blanks keeps its line by style, so that what is copied from the page has plain blanks. */
     private void word(String word) {
-        boolean isPlace = word.indexOf(PlaceForm.NO_BREAK) >= 0;
-        if (isPlace) open("span", "class", "place");
-        out.append(Markup.escaped(word.replace(PlaceForm.NO_BREAK, ' ')));
-        if (isPlace) out.append("</span>");
+        boolean isWhole = word.indexOf(PlaceForm.NO_BREAK) >= 0;
+        if (isWhole) open("span", "class", "whole");
+        out.append(Markup.escaped(Unbroken.plain(word)));
+        if (isWhole) out.append("</span>");
     }
 
     Html element(String tag, String words, String... attributes) {

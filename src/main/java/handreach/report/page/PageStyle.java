@@ -54,7 +54,9 @@ final class PageStyle {
             thead th { border-bottom: 2px solid var(--ink); vertical-align: bottom; line-height: 1.25; }
             .n { text-align: right; font-variant-numeric: tabular-nums; white-space: nowrap; }
             thead .n { white-space: normal; }
-            .place { white-space: nowrap; }
+            .whole { white-space: nowrap; }
+            .short { white-space: nowrap; }
+            .n .span { white-space: normal; }
             tr.sum th, tr.sum td { font-weight: 700; border-top: 1.5px solid var(--ink); }
             figure { margin: 1.2rem 0 2rem; }
             figure svg { display: block; max-width: 100%; height: auto; }
@@ -64,7 +66,7 @@ final class PageStyle {
               font-size: .88rem; }
             @media print {
               @page { margin: 10mm 12mm 11mm; }
-              body { max-width: none; padding: 0; font-size: 9.5pt; line-height: 1.3; }
+              body { max-width: none; padding: 0; font-size: 9.5pt; line-height: 1.26; }
               h1 { margin: 0 0 1mm; font-size: 19pt; }
               h2 { margin: 0 0 1.5mm; font-size: 13pt; }
               h3 { margin: 2mm 0 .5mm; font-size: 10pt; }
@@ -90,13 +92,19 @@ final class PageStyle {
               details table { line-height: 1.12; }
               details th, details td { padding-top: .2mm; padding-bottom: .2mm; }
               dl { gap: 1mm 4mm; }
-              table { line-height: 1.22; }
+              table { line-height: 1.16; }
               caption { padding-bottom: .8mm; }
-              th, td { padding: .35mm 2mm .35mm 0; }
+              th, td { padding: .22mm 2mm .22mm 0; }
               figure { margin: 1.5mm 0 2.5mm; }
               figure svg { max-height: 66mm; width: auto; }
               figure.map { display: inline-block; width: 43%; margin-right: 5%; vertical-align: top; }
-              figure.map svg { width: 100%; max-height: 88mm; }
+              figure.map svg { width: 100%; max-height: 80mm; }
+              figure.map:only-of-type { width: 48%; }
+              figure.map:only-of-type svg { max-height: 92mm; }
+              section > figure:has(+ .wide):not(.map) { float: left; width: 36%; margin: 0 4% 2mm 0; }
+              section > figure:has(+ .wide):not(.map) svg { width: 100%; max-height: none; }
+              section > figure:has(+ .wide):not(.map) + .wide table { width: auto; }
+              section::after { content: ""; display: block; clear: both; }
               details figure svg { max-height: 54mm; }
               details figure.of-table { display: none; }
               figcaption { max-width: none; margin-top: .5mm; }

@@ -1,6 +1,5 @@
 package handreach.report.page;
 
-import handreach.geodesy.PlaceForm;
 import handreach.input.Unseen;
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -35,7 +34,7 @@ public final class PlainText {
     /** A page: title, the answer, then its sections in order. */
     public static String of(Page page, int width) {
         PlainText text = new PlainText(width);
-        text.line(page.title());
+        text.wrapped("", page.title());
         text.gap();
         for (Block block : page.answer()) text.block(block);
         for (Section section : page.sections()) text.section(section);
@@ -57,7 +56,7 @@ public final class PlainText {
     }
 
     private String said() {
-        return out.toString().replace(PlaceForm.NO_BREAK, ' ');
+        return Unbroken.plain(out.toString());
     }
 
     private void section(Section section) {
@@ -184,7 +183,7 @@ public final class PlainText {
         int least = table.isNumber(column) ? longestCell(table, column) : narrowest;
         if (!table.isNumber(column))
             for (int r = 0; r < table.rowCount(); r++)
-                least = Math.max(least, longestWord(PlaceForm.unbroken(table.cell(r, column))));
+                least = Math.max(least, longestWord(Unbroken.words(table.cell(r, column))));
         return Math.max(least, longestHeadWord(table, column));
     }
 
@@ -270,7 +269,7 @@ public final class PlainText {
 
     /** Places in one piece where the column has room for them. */
     private static String inColumn(String line, int width) {
-        return longestWord(line) <= width ? line : line.replace(PlaceForm.NO_BREAK, ' ');
+        return longestWord(line) <= width ? line : Unbroken.plain(line);
     }
 
     /** A word that is wider than its column, cut at the column's edge. */
@@ -290,7 +289,7 @@ public final class PlainText {
     }
 
     private static String oneLine(String words) {
-        return PlaceForm.unbroken(Unseen.oneLine(words).strip());
+        return Unbroken.words(Unseen.oneLine(words).strip());
     }
 
     /** Places on the screen: marks that sit on a letter and marks of direction take none. */

@@ -11,6 +11,9 @@ import java.util.function.Predicate;
  * @param <T> what a row is about
  */
 public final class Table<T> implements Block {
+    /** Names of so many letters keep their line. */
+    private static final int SHORT = 14;
+
     private final String caption;
     private final List<Column<T>> columns;
     private final List<T> rows;
@@ -109,20 +112,34 @@ public final class Table<T> implements Block {
         html.open("div", "class", isForWriting ? "wide blank" : "wide").open("table");
         if (!caption.isBlank()) html.element("caption", caption);
         html.open("thead").open("tr");
-        for (int c = 0; c < columns.size(); c++) html.element("th", head(c), look("scope", "col", isNumber(c)));
+        for (int c = 0; c < columns.size(); c++)
+            html.element("th", head(c), look("scope", "col", isNumber(c) ? "n" : ""));
         html.close("tr").close("thead").open("tbody");
+        boolean[] isShort = new boolean[columns.size()];
+        for (int c = 0; c < isShort.length; c++)
+            isShort[c] = !isNumber(c) && cells.get(c).stream().allMatch(cell -> cell.length() <= SHORT);
         for (int r = 0; r < rows.size(); r++) {
             if (isSum(r)) html.open("tr", "class", "sum");
             else html.open("tr");
             for (int c = 0; c < columns.size(); c++) {
                 String element = c == 0 ? "th" : "td";
-                html.open(element, c == 0 ? look("scope", "row", isNumber(c)) : look("", "", isNumber(c)));
-                lines(html, cell(r, c));
+                boolean isSpan = isNumber(c) && cell(r, c).contains(" to ");
+                String look = isNumber(c) ? "n" : isShort[c] ? "short" : "";
+                html.open(element, c == 0 ? look("scope", "row", look) : look("", "", look));
+                if (isSpan) span(html, cell(r, c));
+                else lines(html, cell(r, c));
                 html.close(element);
             }
             html.close("tr");
         }
         html.close("tbody").close("table").close("div");
+    }
+
+    /** Where the column is narrow, the second number of a span stands below the first. */
+    private static void span(Html html, String cell) {
+        html.open("span", "class", "span");
+        for (String part : cell.split("(?<= )(?=to )")) html.whole(part);
+        html.close("span");
     }
 
     private static void lines(Html html, String cell) {
@@ -133,10 +150,10 @@ public final class Table<T> implements Block {
         }
     }
 
-    private static String[] look(String name, String value, boolean isNumber) {
+    private static String[] look(String name, String value, String look) {
         List<String> attributes = new ArrayList<>();
         if (!name.isEmpty()) attributes.addAll(List.of(name, value));
-        if (isNumber) attributes.addAll(List.of("class", "n"));
+        if (!look.isEmpty()) attributes.addAll(List.of("class", look));
         return attributes.toArray(new String[0]);
     }
 }

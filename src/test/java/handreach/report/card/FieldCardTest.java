@@ -380,6 +380,30 @@ class FieldCardTest {
             }
     }
 
+    /** Ten people with magnetic bearings and spans of odds stood on the back as "Divisio n A" and "Quarte r". */
+    @Test
+    void noWordIsCutOnTheBack() throws IOException {
+        CardView crowd = crowd(10);
+        CardPerson.Share span = new CardPerson.Share("under 1 % to over 99 %", true);
+        List<CardPerson> people = crowd.people().rows().stream()
+                .map(one -> new CardPerson(
+                        one.number(),
+                        "Helispot " + one.number(),
+                        "Quarter with wire face",
+                        "12T 435047 4516896",
+                        "036\u00b0 (025\u00b0 M), 1.4 km",
+                        new CardPerson.Odds(span, span, span)))
+                .toList();
+        CardView view = crowd.with(new CardPeople("camp", crowd.people().note(), people, List.of()));
+        try (PDDocument card = Loader.loadPDF(bytes(FieldCard.sheet(view, CardSize.A4)))) {
+            PDFTextStripper back = new PDFTextStripper();
+            back.setStartPage(2);
+            String text = back.getText(card).replaceAll("\\s+", " ");
+            assertEquals(10, text.split("Helispot", -1).length - 1, text);
+            assertEquals(10, text.split("Quarter", -1).length - 1, text);
+        }
+    }
+
     /** ISO 32000-1, 14.8: marked, with a title shown, a language, a type for every part, and text for what is drawn in pieces. */
     @Test
     void theCardIsTaggedForThoseWhoHaveItReadToThem() throws IOException {

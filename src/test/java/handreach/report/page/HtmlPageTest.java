@@ -155,10 +155,28 @@ class HtmlPageTest {
     }
 
     @Test
-    void aPlaceKeepsItsLineAndItsPlainBlanks() {
-        Page page = new Page("k", "t", "q", List.of(Paragraph.of("At 12T VL 34624 16844 & up.")), List.of(), "");
+    void aSpanOfATableMayHaveItsSecondNumberBelow() {
+        Table<String> table = Table.of(
+                "",
+                List.of("x"),
+                List.of(
+                        Column.words("who", x -> "Division A"),
+                        Column.words("place", x -> "12T 434193 4515738"),
+                        Column.number("odds", x -> "under 1 % to over 99 %")));
+        String html = HtmlPage.text(new Page("k", "t", "q", List.of(table), List.of(), ""));
+        assertTrue(
+                html.contains("<span class=\"whole\">under 1 %</span> <span class=\"whole\">to over 99 %</span>"),
+                html);
+        assertTrue(html.contains("class=\"short\">Division A</th>"), html);
+    }
+
+    @Test
+    void aPlaceAndAPerCentSignKeepTheirLineAndTheirPlainBlanks() {
+        Page page = new Page(
+                "k", "t", "q", List.of(Paragraph.of("At 12T VL 34624 16844 & up, under 1 % of it.")), List.of(), "");
         String html = HtmlPage.text(page);
-        assertTrue(html.contains("At <span class=\"place\">12T VL 34624 16844</span> &amp; up."), html);
-        assertTrue(PageStyle.SHEET.contains(".place { white-space: nowrap; }"));
+        assertTrue(html.contains("At <span class=\"whole\">12T VL 34624 16844</span> &amp; up"), html);
+        assertTrue(html.contains("under <span class=\"whole\">1 %</span> of it."), html);
+        assertTrue(PageStyle.SHEET.contains(".whole { white-space: nowrap; }"));
     }
 }

@@ -98,6 +98,12 @@ class PlainTextTest {
                         .strip());
     }
 
+    @Test
+    void aPerCentSignStaysWithItsNumber() {
+        assertEquals("odds under\n1 % there\n", PlainText.of("", "odds under 1 % there", 12));
+        assertEquals("Take 5 % of\nit\n", PlainText.of("", "Take 5 % of it", 11));
+    }
+
     /** A grid reference was parted over three lines of a table, and over two of a sentence. */
     @Test
     void aPlaceIsNotPartedWhereALineEnds() {
