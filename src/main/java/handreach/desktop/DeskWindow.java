@@ -190,7 +190,7 @@ final class DeskWindow {
     private void layOut() {
         Theme.apply(root, map.palette().get());
         VBox.setVgrow(middle, Priority.ALWAYS);
-        VBox centre = new VBox(middle, new CursorStatus(session, live), drawer);
+        VBox centre = new VBox(middle, new CursorStatus(session, live, map::metresPerPx), drawer);
         centre.setMinHeight(0);
         centre.heightProperty().addListener((height, was, is) -> drawer.fitInto(is.doubleValue()));
         root.setCenter(centre);
