@@ -137,7 +137,7 @@ final class DeskWindow {
         drop.hand(".geojson", files -> bringOne(files, this::bringAreas));
         drop.hand(".json", files -> bringOne(files, this::bringAreas));
         Theme.loadFaces();
-        this.looks = new WindowLooks(stage, root, map, side, key);
+        this.looks = new WindowLooks(stage, root, map, side, key, this::dressPieceByPiece);
         layOut();
         listen();
         stage.setScene(new javafx.scene.Scene(root, 1440, 900));
@@ -328,10 +328,8 @@ final class DeskWindow {
         session.alongPath().addListener((along, before, now) -> map.redraw());
         map.painted().addListener((relief, before, now) -> map.redraw());
         map.palette().addListener((palette, before, now) -> {
-            Theme.apply(root, now);
             dressPieceByPiece();
         });
-        root.styleProperty().addListener((words, before, now) -> dressPieceByPiece());
         drawer.heightProperty().addListener((height, was, is) -> {
             if (drawer.shows(path)) session.pulled().get().ifPresent(this::bringIntoView);
         });
@@ -341,6 +339,7 @@ final class DeskWindow {
     private void key(KeyEvent event) {
         boolean isTyping = root.getScene().getFocusOwner() instanceof javafx.scene.control.TextInputControl;
         if (event.getCode() == KeyCode.ESCAPE
+            Theme.apply(root, now);
                 && !isTyping
                 && isInDrawer(root.getScene().getFocusOwner())) {
             drawer.putAway();
