@@ -38,6 +38,10 @@ import javafx.util.Duration;
 final class DeskWindow {
     /** The question about a relay, from 0. */
     private static final int RELAY = 3;
+    /** The question whether it was right. */
+    private static final int WALK = 4;
+
+    private static final String NAME = "Handreach";
 
     private final Stage stage;
     private final Worker worker;
@@ -74,6 +78,7 @@ final class DeskWindow {
 
     DeskWindow(Stage stage) {
         this.stage = stage;
+        stage.setTitle(NAME);
         this.worker = new Worker(this::defect);
         this.session = new Session(worker);
         this.map = new MapView(session);
@@ -172,9 +177,14 @@ final class DeskWindow {
 
     private NewPlanPane newPlan() {
         if (newPlan.isEmpty())
-            newPlan = Optional.of(
-                    new NewPlanPane(session, verbs::folderAsked, verbs::tileAsked, verbs::save, () -> isPlaced = true));
+            newPlan = Optional.of(new NewPlanPane(
+                    session, verbs::folderAsked, verbs::tileAsked, this::saveNewPlan, () -> isPlaced = true));
         return newPlan.get();
+    }
+
+    /** A plan that is saved is begun: its questions are next. */
+    private void saveNewPlan() {
+        verbs.save(drawer::putAway);
     }
 
     private void leave() {
@@ -297,6 +307,7 @@ final class DeskWindow {
             map.show(now);
             if (isPlaced) map.lookAt(now);
             isPlaced = false;
+            if (isWalkBroughtIn(before, now)) way.open(WALK);
             map.redraw();
             key.showChannel(channel());
             title(now);
@@ -329,6 +340,7 @@ final class DeskWindow {
         map.painted().addListener((relief, before, now) -> map.redraw());
         map.palette().addListener((palette, before, now) -> {
             dressPieceByPiece();
+            Theme.apply(root, now);
         });
         drawer.heightProperty().addListener((height, was, is) -> {
             if (drawer.shows(path)) session.pulled().get().ifPresent(this::bringIntoView);
@@ -339,7 +351,6 @@ final class DeskWindow {
     private void key(KeyEvent event) {
         boolean isTyping = root.getScene().getFocusOwner() instanceof javafx.scene.control.TextInputControl;
         if (event.getCode() == KeyCode.ESCAPE
-            Theme.apply(root, now);
                 && !isTyping
                 && isInDrawer(root.getScene().getFocusOwner())) {
             drawer.putAway();
@@ -380,6 +391,14 @@ final class DeskWindow {
         goTo.ask();
     }
 
+    /** What a walk says stands under its own question, which is asked next. */
+    private static boolean isWalkBroughtIn(Scene before, Scene now) {
+        return before != null
+                && before.file().file().equals(now.file().file())
+                && now.plan().questions().walks().size()
+                        > before.plan().questions().walks().size();
+    }
+
     private void title(Scene scene) {
         if (scene == null) return;
         Path file = scene.file().file().toAbsolutePath();
@@ -387,7 +406,7 @@ final class DeskWindow {
                 ? "not saved yet"
                 : file.getFileName() + " in " + file.getParent().getFileName();
         stage.setTitle((scene.file().isEdited() ? "\u2022 " : "")
-                + scene.plan().header().title() + " (" + where + ") \u2013 Handreach");
+                + scene.plan().header().title() + " (" + where + ") \u2013 " + NAME);
     }
 
     private void mend(Optional<FaultyPlan> plan) {
@@ -395,6 +414,8 @@ final class DeskWindow {
             if (drawer.shows(planText)) drawer.putAway();
             return;
         }
+        if (session.scene().get() == null)
+            stage.setTitle(plan.get().file().getFileName() + ", to be mended \u2013 " + NAME);
         drawer.show("To be mended: " + plan.get().file().toAbsolutePath(), planText, session::leaveFaulty);
     }
 
