@@ -71,6 +71,8 @@ class HandOverDeskTest {
         assertTrue(Files.readString(out.resolve("bench.html")).contains("</html>"));
         assertTrue(Files.readString(out.resolve("places.gpx")).contains("creek crew"));
         BufferedImage reread = ImageIO.read(out.resolve("map.png").toFile());
+        // Of what was done the last is told; a pile of it would hide the north.
+        assertEquals(1, run.noticeTexts().size(), run.noticeTexts().toString());
         assertEquals(taken.getWidth(), reread.getWidth());
         assertTrue(reread.getWidth() > 600);
         Files.createDirectories(Path.of("target", "screens"));
