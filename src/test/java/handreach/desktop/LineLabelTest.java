@@ -18,7 +18,8 @@ import org.testfx.util.WaitForAsyncUtils;
 /** A line is as high as the toolkit's own label beside it, whatever was asked or changed before. */
 @Isolated
 class LineLabelTest {
-    private static final String WORDS = "Lines of words that are long enough to be broken into several rows in a narrow place. ";
+    private static final String WORDS =
+            "Lines of words that are long enough to be broken into several rows in a narrow place. ";
 
     private Label plain;
     private Label line;
