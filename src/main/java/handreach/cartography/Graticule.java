@@ -22,6 +22,12 @@ public final class Graticule {
     /** Pieces of a bent line. */
     private static final int POINTS = 32;
 
+    /** A map over more zones is no map to read grid coordinates off. */
+    private static final int MOST_ZONES = 4;
+
+    private static final int HALVINGS = 12;
+    private static final int ZONE_SAMPLES = 8;
+
     private static final double[] STEPS_MIN = {
         0.01, 0.02, 0.05, 0.1, 0.2, 0.5, 1, 2, 5, 10, 20, 30, 60, 120, 300, 600, 1200
     };
@@ -102,31 +108,66 @@ public final class Graticule {
     }
 
     /**
-     * Lines of the UTM grid of the map's middle, at a round step of metres, labelled in kilometres.
+     * Lines of the UTM grid at a round step of metres, labelled in kilometres; each zone has its own, which end where it ends.
      *
-     * @shape  one frame in, about {@code wanted} lines each way out, 33 points a line; pure
+     * @shape  one frame in, about {@code wanted} lines each way out, at most 34 points a line; pure
      * @unit   labels km, the last two digits of the kilometres being those people read off first
-     * @valid  80 S to 84 N, else none; a map over two zones shows the grid of its middle throughout
+     * @valid  80 S to 84 N and over at most four zones, a hemisphere counting as one, else none
      * @error  lines bend by less than 0.1 px between their points on maps up to 200 km across
      * @source NGA.STND.0037, Universal Grids, from memory
      */
     public static List<GridLine> utm(MapFrame frame, int wanted) {
         if (wanted < 1) throw new IllegalArgumentException("wanted lines " + wanted);
         if (!UtmZone.covers(frame.centre())) return List.of();
-        UtmZone zone = UtmZone.of(frame.centre());
-        double[] box = utmBox(zone, frame);
-        double wishM = Math.max(box[2] - box[0], box[3] - box[1]) / wanted;
+        List<Shown> zones = zones(frame);
+        if (zones.size() > MOST_ZONES) return List.of();
+        double[] middle = utmBox(UtmZone.of(frame.centre()), frame);
+        double wishM = Math.max(middle[2] - middle[0], middle[3] - middle[1]) / wanted;
         double step = 1;
         while (step < NEAR_ENOUGH * wishM) step *= String.valueOf((long) step).startsWith("2") ? 2.5 : 2;
-        String name = PlaceForm.UTM.format(frame.centre()).split(" ")[0];
         List<GridLine> lines = new ArrayList<>();
-        for (double e = Math.ceil(box[0] / step) * step; e <= box[2]; e += step)
-            lines.add(
-                    new GridLine(kilometres(e, step) + " E", true, gridLine(zone, frame, e, box[1], e, box[3]), name));
-        for (double n = Math.ceil(box[1] / step) * step; n <= box[3]; n += step)
-            lines.add(
-                    new GridLine(kilometres(n, step) + " N", false, gridLine(zone, frame, box[0], n, box[2], n), name));
+        for (Shown each : zones) {
+            double[] box = utmBox(each.zone(), frame);
+            for (double e = Math.ceil(box[0] / step) * step; e <= box[2]; e += step)
+                for (LineString part : inZone(each, frame, e, box[1], e, box[3]))
+                    lines.add(new GridLine(kilometres(e, step) + " E", true, part, each.name()));
+            for (double n = Math.ceil(box[1] / step) * step; n <= box[3]; n += step)
+                for (LineString part : inZone(each, frame, box[0], n, box[2], n))
+                    lines.add(new GridLine(kilometres(n, step) + " N", false, part, each.name()));
+        }
         return lines;
+    }
+
+    /** A zone that a map shows, with the name of zone and band, that of the map's middle where it can be. */
+    private record Shown(UtmZone zone, String name) {
+        static Shown at(Position at, double middleLatitudeDeg) {
+            Shown here = new Shown(UtmZone.of(at), PlaceForm.UTM.format(at).split(" ")[0]);
+            Position level = new Position(middleLatitudeDeg, at.longitudeDeg());
+            return here.holds(level)
+                    ? new Shown(here.zone(), PlaceForm.UTM.format(level).split(" ")[0])
+                    : here;
+        }
+
+        boolean holds(Position at) {
+            if (!UtmZone.covers(at)) return false;
+            UtmZone own = UtmZone.of(at);
+            return own.number() == zone.number() && own.isSouth() == zone.isSouth();
+        }
+    }
+
+    /** That of the middle first. */
+    private static List<Shown> zones(MapFrame frame) {
+        double middleDeg = frame.centre().latitudeDeg();
+        List<Shown> zones = new ArrayList<>(List.of(Shown.at(frame.centre(), middleDeg)));
+        for (int i = 0; i <= ZONE_SAMPLES; i++)
+            for (int k = 0; k <= ZONE_SAMPLES; k++) {
+                Position at = new Position(
+                        frame.latitudeDeg(frame.heightPx() * (double) k / ZONE_SAMPLES),
+                        frame.longitudeDeg(frame.widthPx() * (double) i / ZONE_SAMPLES));
+                if (UtmZone.covers(at) && zones.stream().noneMatch(zone -> zone.holds(at)))
+                    zones.add(Shown.at(at, middleDeg));
+            }
+        return zones;
     }
 
     /** Least and greatest easting and northing along the edge of a map, m. */
@@ -147,16 +188,42 @@ public final class Graticule {
         return box;
     }
 
-    private static LineString gridLine(UtmZone zone, MapFrame frame, double e0, double n0, double e1, double n1) {
-        Coordinate[] points = new Coordinate[POINTS + 1];
-        double west = frame.westDeg();
+    /** What of a straight line of the grid lies in its own zone, to some ten thousandth of the line. */
+    private static List<LineString> inZone(Shown zone, MapFrame frame, double e0, double n0, double e1, double n1) {
+        List<LineString> parts = new ArrayList<>();
+        List<Coordinate> part = new ArrayList<>();
+        DoubleFunction<Position> along = t -> zone.zone().position(e0 + (e1 - e0) * t, n0 + (n1 - n0) * t);
+        boolean wasIn = false;
         for (int i = 0; i <= POINTS; i++) {
             double t = (double) i / POINTS;
-            Position at = zone.position(e0 + (e1 - e0) * t, n0 + (n1 - n0) * t);
-            double x = frame.xPx(at.longitudeDeg());
-            points[i] = new Coordinate(west + x * frame.degreesEastPerPx(), at.latitudeDeg());
+            boolean isIn = zone.holds(along.apply(t));
+            if (i > 0 && isIn != wasIn) part.add(point(frame, along.apply(edge(zone, along, t - 1.0 / POINTS, t))));
+            if (isIn) part.add(point(frame, along.apply(t)));
+            if (!isIn || i == POINTS) {
+                if (part.size() > 1) parts.add(GEOMETRY.createLineString(part.toArray(new Coordinate[0])));
+                part.clear();
+            }
+            wasIn = isIn;
         }
-        return GEOMETRY.createLineString(points);
+        return parts;
+    }
+
+    /** Where a line leaves or enters its zone, by halving; the side of the zone. */
+    private static double edge(Shown zone, DoubleFunction<Position> along, double from, double to) {
+        boolean isFromIn = zone.holds(along.apply(from));
+        double in = isFromIn ? from : to;
+        double out = isFromIn ? to : from;
+        for (int i = 0; i < HALVINGS; i++) {
+            double middle = (in + out) / 2;
+            if (zone.holds(along.apply(middle))) in = middle;
+            else out = middle;
+        }
+        return in;
+    }
+
+    private static Coordinate point(MapFrame frame, Position at) {
+        return new Coordinate(
+                frame.westDeg() + frame.xPx(at.longitudeDeg()) * frame.degreesEastPerPx(), at.latitudeDeg());
     }
 
     private static String kilometres(double metres, double stepM) {
@@ -178,6 +245,7 @@ public final class Graticule {
     }
 
     private static String number(double value, int decimals) {
-        return String.format(Locale.ROOT, "%." + decimals + "f", value);
+        // Nought from the other side is nought.
+        return String.format(Locale.ROOT, "%." + decimals + "f", value + 0.0);
     }
 }

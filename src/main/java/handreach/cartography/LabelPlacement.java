@@ -2,6 +2,7 @@ package handreach.cartography;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import org.locationtech.jts.geom.Envelope;
 
 /**
@@ -16,6 +17,12 @@ public final class LabelPlacement {
     private static final double ABOVE_PX = 2;
 
     private static final double NOTHING_PX2 = 1e-6;
+    /** Share of a lesser name that may lie over marks and lines. */
+    private static final double LESSER_OVER = 0.2;
+    /** How much farther off, in heights of a name, it is tried where all places beside a mark are taken. */
+    private static final double FARTHER = 0.8;
+    /** How wide a line is that is kept free, px. */
+    private static final double LINE_PX = 6;
 
     /** In the order in which they are tried, by the way from the mark: 1 is right or down. */
     private enum Side {
@@ -51,6 +58,28 @@ public final class LabelPlacement {
 
     private final Envelope window;
     private final List<Envelope> taken = new ArrayList<>();
+    private final List<Envelope> closed = new ArrayList<>();
+    private final List<Line> lines = new ArrayList<>();
+
+    private record Line(double fromX, double fromY, double toX, double toY) {
+        /** How much of it lies in a box, px: clipped to each pair of sides in turn. */
+        double within(Envelope box) {
+            double[] part = {0, 1};
+            double dx = toX - fromX;
+            double dy = toY - fromY;
+            clip(part, -dx, fromX - box.getMinX());
+            clip(part, dx, box.getMaxX() - fromX);
+            clip(part, -dy, fromY - box.getMinY());
+            clip(part, dy, box.getMaxY() - fromY);
+            return part[0] < part[1] ? (part[1] - part[0]) * Math.hypot(dx, dy) : 0;
+        }
+
+        private static void clip(double[] part, double towards, double room) {
+            if (towards == 0 && room < 0) part[1] = -1;
+            if (towards > 0) part[1] = Math.min(part[1], room / towards);
+            if (towards < 0) part[0] = Math.max(part[0], room / towards);
+        }
+    }
 
     /** On a map that shows this window. */
     public LabelPlacement(Envelope window) {
@@ -60,6 +89,55 @@ public final class LabelPlacement {
     /** No name should cover this: a mark, a scale bar, a key that lies on the map. */
     public void keepFree(Envelope box) {
         taken.add(new Envelope(box));
+    }
+
+    /** No name should be crossed by this line. */
+    public void keepFree(double fromX, double fromY, double toX, double toY) {
+        lines.add(new Line(fromX, fromY, toX, toY));
+    }
+
+    /** A name that runs under this is left out: a key that lies on the map. */
+    public void close(Envelope box) {
+        closed.add(new Envelope(box));
+    }
+
+    /**
+     * Takes the place for a name, beside its mark or a little farther off; none where all of it cannot be read.
+     *
+     * @shape  as {@link #place}; empty where the name would run off the window, through another name taken so or under what is
+     *     closed, or, if it is a lesser one, with more than a fifth of it over marks and lines
+     * @unit   px
+     * @valid  as {@link #place}
+     * @error  none
+     * @source as {@link #place}
+     */
+    public Optional<Envelope> placeApart(Envelope mark, double widthPx, double heightPx, boolean isLesser) {
+        Envelope wider = new Envelope(mark);
+        wider.expandBy(FARTHER * heightPx);
+        Envelope best = null;
+        double least = isLesser ? LESSER_OVER * widthPx * heightPx : Double.POSITIVE_INFINITY;
+        for (Envelope from : List.of(mark, wider))
+            for (Side side : Side.values()) {
+                if (best != null && least <= NOTHING_PX2) break;
+                Envelope box = side.box(from, widthPx, heightPx);
+                if (!isOpen(box)) continue;
+                double covered = coveredPx2(box);
+                if (covered >= least) continue;
+                least = covered;
+                best = box;
+            }
+        if (best != null) close(best);
+        return Optional.ofNullable(best);
+    }
+
+    private boolean isOpen(Envelope box) {
+        return window.contains(box) && closed.stream().allMatch(other -> commonPx2(box, other) <= NOTHING_PX2);
+    }
+
+    private static double commonPx2(Envelope one, Envelope other) {
+        double wide = Math.min(one.getMaxX(), other.getMaxX()) - Math.max(one.getMinX(), other.getMinX());
+        double high = Math.min(one.getMaxY(), other.getMaxY()) - Math.max(one.getMinY(), other.getMinY());
+        return wide > 0 && high > 0 ? wide * high : 0;
     }
 
     /**
@@ -92,7 +170,8 @@ public final class LabelPlacement {
 
     private double coveredPx2(Envelope box) {
         double covered = box.getArea() - window.intersection(box).getArea();
-        for (Envelope other : taken) covered += other.intersection(box).getArea();
+        for (Envelope other : taken) covered += commonPx2(other, box);
+        for (Line line : lines) covered += LINE_PX * line.within(box);
         return covered;
     }
 }

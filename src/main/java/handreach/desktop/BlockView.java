@@ -17,6 +17,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.function.Consumer;
+import java.util.function.Supplier;
 import javafx.beans.value.ChangeListener;
 import javafx.beans.value.WeakChangeListener;
 import javafx.scene.Node;
@@ -83,6 +84,13 @@ final class BlockView extends VBox {
         return steps;
     }
 
+    /** The same where the first sentence of the answer stands above already. */
+    List<Runnable> stepsUnderHeadline(Page page) {
+        List<Runnable> steps = stepsOf(page.answer().subList(1, page.answer().size()));
+        page.sections().forEach(section -> steps.addAll(steps(section)));
+        return steps;
+    }
+
     private List<Runnable> steps(Section section) {
         List<Runnable> steps = new ArrayList<>();
         steps.add(() -> getChildren().add(Labels.line(section.heading(), "panel-head")));
@@ -98,20 +106,32 @@ final class BlockView extends VBox {
     }
 
     private List<Runnable> steps(Block block) {
-        if (!(block instanceof Table<?> table) || !fits(table)) return List.of(() -> addDressed(block));
-        TableGrid grid = TableGrid.ofHeads(table, verbs);
-        List<Runnable> steps = new ArrayList<>(List.of(() -> {
-            getChildren().add(new TableFrame(table, grid));
-            grid.applyCss();
-        }));
-        steps.addAll(grid.rows());
-        return steps;
+        if (block instanceof Table<?> table) return stepsOf(table);
+        return nodes(block).stream()
+                .<Runnable>map(node -> () -> {
+                    Node made = node.get();
+                    getChildren().add(made);
+                    if (made.getScene() != null) made.applyCss();
+                })
+                .toList();
     }
 
-    private void addDressed(Block block) {
-        int before = getChildren().size();
-        add(block);
-        List.copyOf(getChildren().subList(before, getChildren().size())).forEach(Node::applyCss);
+    private List<Runnable> stepsOf(Table<?> table) {
+        if (!fits(table)) {
+            TableList list = TableList.ofCaption(table, verbs);
+            return steps(table, list, list.rows());
+        }
+        TableGrid grid = TableGrid.ofHeads(table, verbs);
+        return steps(table, grid, grid.rows());
+    }
+
+    private List<Runnable> steps(Table<?> table, Node begun, List<Runnable> rows) {
+        List<Runnable> steps = new ArrayList<>(List.of(() -> {
+            getChildren().add(new TableFrame(table, begun));
+            begun.applyCss();
+        }));
+        steps.addAll(rows);
+        return steps;
     }
 
     /** Shows a few blocks at once. */
@@ -121,18 +141,27 @@ final class BlockView extends VBox {
     }
 
     private void add(Block block) {
+        nodes(block).forEach(node -> getChildren().add(node.get()));
+    }
+
+    /** What shows a block, each line of it on its own. */
+    private List<Supplier<Node>> nodes(Block block) {
+        List<Supplier<Node>> nodes = new ArrayList<>();
         if (block instanceof Paragraph paragraph)
-            getChildren().add(Labels.line(paragraph.words(), hand(paragraph.weight())));
+            nodes.add(() -> Labels.line(paragraph.words(), hand(paragraph.weight())));
         else if (block instanceof Bullets bullets)
-            bullets.points().forEach(point -> getChildren().add(Labels.line("\u2022 " + point, "plain")));
-        else if (block instanceof Subheading heading) getChildren().add(Labels.line(heading.words(), "strong"));
+            bullets.points().forEach(point -> nodes.add(() -> Labels.line("\u2022 " + point, "plain")));
+        else if (block instanceof Subheading heading) nodes.add(() -> Labels.line(heading.words(), "strong"));
         else if (block instanceof Facts facts)
-            facts.facts().forEach(fact -> getChildren().add(Labels.line(fact.name() + ": " + fact.value(), "plain")));
-        else if (block instanceof Table<?> table) getChildren().add(new TableFrame(table, shown(table)));
+            facts.facts().forEach(fact -> nodes.add(() -> Labels.line(fact.name() + ": " + fact.value(), "plain")));
+        else if (block instanceof Table<?> table) nodes.add(() -> new TableFrame(table, shown(table)));
         else if (block instanceof CautionBlock cautions)
-            cautions.cautions().forEach(caution -> getChildren().add(caution(caution)));
-        else if (block instanceof Drawing drawing) add(drawing);
-        else throw new IllegalArgumentException("no node for a block of kind " + block.getClass());
+            cautions.cautions().forEach(caution -> nodes.add(() -> caution(caution)));
+        else if (block instanceof Drawing drawing) {
+            nodes.add(() -> figure(drawing));
+            if (!drawing.caption().isBlank()) nodes.add(() -> Labels.line(drawing.caption(), "quiet"));
+        } else throw new IllegalArgumentException("no node for a block of kind " + block.getClass());
+        return nodes;
     }
 
     private boolean fits(Table<?> table) {
@@ -141,7 +170,7 @@ final class BlockView extends VBox {
     }
 
     private Node shown(Table<?> table) {
-        return fits(table) ? new TableGrid(table, verbs) : new TableList(table, verbs);
+        return fits(table) ? new TableGrid(table, verbs) : TableList.whole(table, verbs);
     }
 
     /** Shows a table in columns or row under row, as words of their present size have room. */
@@ -162,11 +191,10 @@ final class BlockView extends VBox {
         }
     }
 
-    private void add(Drawing drawing) {
+    private Node figure(Drawing drawing) {
         FigurePane pane = new FigurePane(session);
         pane.show(drawing::figure, figurePx);
-        getChildren().add(pane);
-        if (!drawing.caption().isBlank()) getChildren().add(Labels.line(drawing.caption(), "quiet"));
+        return pane;
     }
 
     private static Node caution(Caution caution) {

@@ -301,9 +301,13 @@ final class CarryPanel extends VBox {
         add.disableProperty().bind(name.textProperty().map(String::isBlank));
         Button leave = new Button("Leave");
         leave.setOnAction(pressed -> closeForm());
+        Button other = Labels.link("Another antenna\u2026", () -> edit.accept(Entry.of(EntryKind.ANTENNA.section())));
+        other.setId("new-loadout-other");
+        other.setTooltip(new Tooltip("One that the plan has not yet: from the bench, or from its data sheet"));
         Node fields = new FormGrid()
                 .with("name", name)
                 .with("antenna", antenna)
+                .with("", other)
                 .with("radio", radio)
                 .with("carried", carry)
                 .with("", wire);

@@ -4,6 +4,7 @@ import handreach.geodesy.Compass;
 import handreach.geodesy.GeodesicLine;
 import handreach.geodesy.Position;
 import handreach.loadout.Loadout;
+import handreach.plan.Places;
 import handreach.reach.OddsGrid;
 import handreach.study.Scene;
 import handreach.terrain.Reading;
@@ -11,7 +12,9 @@ import handreach.uncertainty.Interval;
 import handreach.units.Decibels;
 import handreach.units.Lengths;
 import handreach.units.Shares;
+import java.util.Comparator;
 import java.util.Optional;
+import java.util.function.DoubleSupplier;
 import javafx.scene.control.Label;
 import javafx.scene.layout.HBox;
 
@@ -19,6 +22,7 @@ import javafx.scene.layout.HBox;
 final class CursorStatus extends HBox {
     private final Session session;
     private final LiveReach live;
+    private final DoubleSupplier metresPerPx;
     private final Worker.Newest reading;
     private final Label place = new Label();
     private final Label ground = new Label();
@@ -26,9 +30,11 @@ final class CursorStatus extends HBox {
 
     private record Found(Reading ground, String copy) {}
 
-    CursorStatus(Session session, LiveReach live) {
+    /** {@code metresPerPx} tells how near to a position is on it. */
+    CursorStatus(Session session, LiveReach live, DoubleSupplier metresPerPx) {
         this.session = session;
         this.live = live;
+        this.metresPerPx = metresPerPx;
         this.reading = session.worker().newest();
         getStyleClass().add("read-out");
         setSpacing(22);
@@ -56,7 +62,8 @@ final class CursorStatus extends HBox {
             return;
         }
         Position at = cursor.get();
-        place.setText(scene.plan().header().placeForm().format(at));
+        String where = scene.plan().header().placeForm().format(at);
+        place.setText(pointedAt(scene, at).map(name -> name + "  " + where).orElse(where));
         LiveReach.Losses losses = live.losses().get();
         Loadout carried = session.carried().get();
         reading.ask(
@@ -66,6 +73,15 @@ final class CursorStatus extends HBox {
                     copy.setText(found.copy());
                 },
                 session::tell);
+    }
+
+    /** The position whose mark is pointed at: where marks stand close together not every name has room on the map. */
+    private Optional<String> pointedAt(Scene scene, Position at) {
+        double nearM = MapGestures.GRASP_PX * metresPerPx.getAsDouble();
+        return scene.plan().places().positions().stream()
+                .filter(entry -> GeodesicLine.distanceM(entry.at(), at) <= nearM)
+                .min(Comparator.comparingDouble(entry -> GeodesicLine.distanceM(entry.at(), at)))
+                .map(Places.PositionEntry::name);
     }
 
     private String groundWords(Scene scene, Position at, Reading found) {

@@ -38,6 +38,10 @@ import javafx.util.Duration;
 final class DeskWindow {
     /** The question about a relay, from 0. */
     private static final int RELAY = 3;
+    /** The question whether it was right. */
+    private static final int WALK = 4;
+
+    private static final String NAME = "Handreach";
 
     private final Stage stage;
     private final Worker worker;
@@ -74,6 +78,7 @@ final class DeskWindow {
 
     DeskWindow(Stage stage) {
         this.stage = stage;
+        stage.setTitle(NAME);
         this.worker = new Worker(this::defect);
         this.session = new Session(worker);
         this.map = new MapView(session);
@@ -137,7 +142,7 @@ final class DeskWindow {
         drop.hand(".geojson", files -> bringOne(files, this::bringAreas));
         drop.hand(".json", files -> bringOne(files, this::bringAreas));
         Theme.loadFaces();
-        this.looks = new WindowLooks(stage, root, map, side, key);
+        this.looks = new WindowLooks(stage, root, map, side, key, this::dressPieceByPiece);
         layOut();
         listen();
         stage.setScene(new javafx.scene.Scene(root, 1440, 900));
@@ -172,9 +177,14 @@ final class DeskWindow {
 
     private NewPlanPane newPlan() {
         if (newPlan.isEmpty())
-            newPlan = Optional.of(
-                    new NewPlanPane(session, verbs::folderAsked, verbs::tileAsked, verbs::save, () -> isPlaced = true));
+            newPlan = Optional.of(new NewPlanPane(
+                    session, verbs::folderAsked, verbs::tileAsked, this::saveNewPlan, () -> isPlaced = true));
         return newPlan.get();
+    }
+
+    /** A plan that is saved is begun: its questions are next. */
+    private void saveNewPlan() {
+        verbs.save(drawer::putAway);
     }
 
     private void leave() {
@@ -190,7 +200,7 @@ final class DeskWindow {
     private void layOut() {
         Theme.apply(root, map.palette().get());
         VBox.setVgrow(middle, Priority.ALWAYS);
-        VBox centre = new VBox(middle, new CursorStatus(session, live), drawer);
+        VBox centre = new VBox(middle, new CursorStatus(session, live, map::metresPerPx), drawer);
         centre.setMinHeight(0);
         centre.heightProperty().addListener((height, was, is) -> drawer.fitInto(is.doubleValue()));
         root.setCenter(centre);
@@ -297,6 +307,7 @@ final class DeskWindow {
             map.show(now);
             if (isPlaced) map.lookAt(now);
             isPlaced = false;
+            if (isWalkBroughtIn(before, now)) way.open(WALK);
             map.redraw();
             key.showChannel(channel());
             title(now);
@@ -328,10 +339,9 @@ final class DeskWindow {
         session.alongPath().addListener((along, before, now) -> map.redraw());
         map.painted().addListener((relief, before, now) -> map.redraw());
         map.palette().addListener((palette, before, now) -> {
-            Theme.apply(root, now);
             dressPieceByPiece();
+            Theme.apply(root, now);
         });
-        root.styleProperty().addListener((words, before, now) -> dressPieceByPiece());
         drawer.heightProperty().addListener((height, was, is) -> {
             if (drawer.shows(path)) session.pulled().get().ifPresent(this::bringIntoView);
         });
@@ -381,6 +391,14 @@ final class DeskWindow {
         goTo.ask();
     }
 
+    /** What a walk says stands under its own question, which is asked next. */
+    private static boolean isWalkBroughtIn(Scene before, Scene now) {
+        return before != null
+                && before.file().file().equals(now.file().file())
+                && now.plan().questions().walks().size()
+                        > before.plan().questions().walks().size();
+    }
+
     private void title(Scene scene) {
         if (scene == null) return;
         Path file = scene.file().file().toAbsolutePath();
@@ -388,7 +406,7 @@ final class DeskWindow {
                 ? "not saved yet"
                 : file.getFileName() + " in " + file.getParent().getFileName();
         stage.setTitle((scene.file().isEdited() ? "\u2022 " : "")
-                + scene.plan().header().title() + " (" + where + ") \u2013 Handreach");
+                + scene.plan().header().title() + " (" + where + ") \u2013 " + NAME);
     }
 
     private void mend(Optional<FaultyPlan> plan) {
@@ -396,6 +414,8 @@ final class DeskWindow {
             if (drawer.shows(planText)) drawer.putAway();
             return;
         }
+        if (session.scene().get() == null)
+            stage.setTitle(plan.get().file().getFileName() + ", to be mended \u2013 " + NAME);
         drawer.show("To be mended: " + plan.get().file().toAbsolutePath(), planText, session::leaveFaulty);
     }
 

@@ -46,7 +46,6 @@ final class EntryForm extends VBox {
         getStyleClass().add("entry-form");
         for (EntryKey key : keys) fields.put(key.key(), new EntryField(key));
         if (!isFresh) session.scene().addListener(new WeakChangeListener<>(filling));
-        fill();
     }
 
     /** The form of something the plan has. */
@@ -64,6 +63,7 @@ final class EntryForm extends VBox {
     List<Runnable> steps() {
         return fields.values().stream()
                 .<Runnable>map(field -> () -> {
+                    field.show(now(field.key()));
                     field.lay(lengths, session, new Told(field.key()));
                     getChildren().add(field);
                     field.applyCss();

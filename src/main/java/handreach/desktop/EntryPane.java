@@ -5,6 +5,7 @@ import handreach.plan.PlanText;
 import handreach.study.Scene;
 import handreach.units.Lengths;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -48,6 +49,10 @@ final class EntryPane extends BorderPane {
     private final Button parts;
 
     private boolean isListing;
+    /** The text that was read last, and what it has. */
+    private String read = "";
+
+    private List<Entry> entries = List.of();
     private final Map<Entry, Button> buttons = new LinkedHashMap<>();
     private Entry shown = Entry.of(EntryKind.CHANNEL.section());
     /** What the list and the sheet were made of: they are made anew only when it changes. */
@@ -129,8 +134,13 @@ final class EntryPane extends BorderPane {
 
     private void fill(Scene scene) {
         String text = scene.file().text();
-        List<Entry> entries = new ArrayList<>();
-        for (EntryKind kind : EntryKind.values()) entries.addAll(kind.entries(text));
+        boolean isOther = !text.equals(read) || listed.isEmpty();
+        if (isOther) {
+            read = text;
+            entries = Arrays.stream(EntryKind.values())
+                    .flatMap(kind -> kind.entries(text).stream())
+                    .toList();
+        }
         wanted.filter(entries::contains).ifPresent(entry -> {
             shown = entry;
             wanted = Optional.empty();
@@ -143,30 +153,29 @@ final class EntryPane extends BorderPane {
                     .filter(entry -> entry.section().equals(shown.section()))
                     .findFirst()
                     .orElse(entries.get(0));
-        List<String> words = entries.stream()
-                .map(entry -> entry.section() + " " + EntryKind.of(entry).words(text, entry))
-                .toList();
-        if (!words.equals(listed)) fillList(entries, text);
-        listed = words;
-        buttons.forEach(
-                (entry, button) -> button.pseudoClassStateChanged(CHOSEN, entry.equals(shown) && fresh.isEmpty()));
+        if (isOther) fillList(text);
+        buttons.forEach(this::mark);
         if (fresh.isEmpty()) fillSheet(scene, text);
         else if (isNone) begin(fresh.get());
     }
 
-    private void fillList(List<Entry> entries, String text) {
+    private void fillList(String text) {
+        List<String> words = entries.stream()
+                .map(entry -> entry.section() + " " + EntryKind.of(entry).words(text, entry))
+                .toList();
+        if (words.equals(listed)) return;
+        listed = words;
         list.getChildren().clear();
         buttons.clear();
-        List<Node> lines = new ArrayList<>();
+        List<Runnable> lines = new ArrayList<>();
         String group = "";
         for (EntryKind kind : EntryKind.values()) {
-            if (!kind.group().equals(group)) lines.add(head(kind));
+            if (!kind.group().equals(group)) lines.add(() -> put(list, head(kind)));
             group = kind.group();
             for (Entry entry : entries)
-                if (EntryKind.of(entry) == kind) lines.add(button(entry, kind.words(text, entry)));
+                if (EntryKind.of(entry) == kind) lines.add(() -> put(list, button(entry, kind.words(text, entry))));
         }
-        listing.begin(
-                lines.stream().<Runnable>map(line -> () -> put(list, line)).toList());
+        listing.begin(lines);
     }
 
     private static void put(VBox onto, Node line) {
@@ -196,8 +205,13 @@ final class EntryPane extends BorderPane {
         button.setAlignment(Pos.CENTER_LEFT);
         button.getStyleClass().addAll("link", "kit-entry");
         button.setOnAction(pressed -> show(entry));
+        mark(entry, button);
         buttons.put(entry, button);
         return button;
+    }
+
+    private void mark(Entry entry, Button button) {
+        button.pseudoClassStateChanged(CHOSEN, entry.equals(shown) && fresh.isEmpty());
     }
 
     /** Shows an empty form. */
@@ -306,7 +320,9 @@ final class EntryPane extends BorderPane {
         String name = entry.name().orElseThrow();
         Plan plan = session.scene().get().plan();
         int number = 2;
-        while (buttons.containsKey(Entry.of(entry.section(), name + " " + number))) number++;
+        List<Entry> taken =
+                EntryKind.of(entry).entries(session.scene().get().file().text());
+        while (taken.contains(Entry.of(entry.section(), name + " " + number))) number++;
         String other = name + " " + number;
         wanted = Optional.of(Entry.of(entry.section(), other));
         List<EntryKey> keys = EntryKind.of(entry).keys(plan);

@@ -4,7 +4,9 @@ import handreach.cartography.Graticule;
 import handreach.cartography.GridLine;
 import handreach.cartography.MapFrame;
 import handreach.study.Scene;
+import java.util.HashSet;
 import java.util.List;
+import java.util.Set;
 import java.util.function.Supplier;
 import javafx.scene.paint.Color;
 import javafx.scene.text.TextAlignment;
@@ -27,7 +29,7 @@ final class GridInk implements MapInk {
         if (scene.get() == null) return;
         int wanted = (int) Math.max(2, Math.round(frame.widthPx() / PX_A_LINE));
         Color colour = pen.palette().grid().deriveColor(0, 1, 1, 0.45);
-        boolean tellsZone = true;
+        Set<String> told = new HashSet<>();
         for (GridLine line : Graticule.of(frame, scene.get().plan().header().placeForm(), wanted)) {
             Coordinate[] at = line.line().getCoordinates();
             double[] xy = new double[2 * at.length];
@@ -36,7 +38,7 @@ final class GridInk implements MapInk {
                 xy[2 * i + 1] = frame.yPx(at[i].getY());
             }
             pen.line(colour, 0.8, false, List.of(), xy);
-            if (label(pen, frame, line, tellsZone, xy)) tellsZone = false;
+            if (label(pen, frame, line, !told.contains(line.zone()), xy)) told.add(line.zone());
         }
     }
 
@@ -45,14 +47,18 @@ final class GridInk implements MapInk {
         Color ink = pen.palette().grid();
         String words = tellsZone ? (line.zone() + " " + line.label()).strip() : line.label();
         if (line.runsNorth()) {
-            double x = xy[1] < xy[xy.length - 1] ? xy[0] : xy[xy.length - 2];
-            boolean hasRoom = x > 40 && x < frame.widthPx() - 40;
+            boolean isTopLast = xy[1] >= xy[xy.length - 1];
+            double x = isTopLast ? xy[xy.length - 2] : xy[0];
+            double top = isTopLast ? xy[xy.length - 1] : xy[1];
+            // A line that ends at the edge of its zone does not come up to the words.
+            boolean hasRoom = x > 40 && x < frame.widthPx() - 40 && top < 2 * pen.linePx();
             if (hasRoom) pen.words(words, x, EDGE * pen.linePx(), TextAlignment.CENTER, false, ink);
             return hasRoom;
         } else {
+            double x = Math.max(0, xy[0]);
             double y = xy[1];
-            boolean hasRoom = y > 40 && y < frame.heightPx() - 60;
-            if (hasRoom) pen.words(words, 6, y, TextAlignment.LEFT, false, ink);
+            boolean hasRoom = y > 40 && y < frame.heightPx() - 60 && x < frame.widthPx() - 80;
+            if (hasRoom) pen.words(words, x + 6, y, TextAlignment.LEFT, false, ink);
             return hasRoom;
         }
     }

@@ -119,9 +119,10 @@ final class GroundPanel extends VBox {
         showPositions(scene);
         answer.set(String.format(
                 Locale.ROOT,
-                "%s; %d positions, %s round",
+                "%s; %d position%s, %s round",
                 scene.plan().header().title(),
                 scene.plan().places().positions().size(),
+                scene.plan().places().positions().size() == 1 ? "" : "s",
                 scene.plan()
                         .header()
                         .lengths()

@@ -1,5 +1,6 @@
 package handreach.desktop;
 
+import java.util.List;
 import java.util.Optional;
 import javafx.beans.property.BooleanProperty;
 import javafx.beans.property.SimpleBooleanProperty;
@@ -176,7 +177,8 @@ final class KeyPane extends VBox {
         Canvas canvas = new Canvas(SWATCH_PX, entry.mark().isPresent() ? 22 : SWATCH_HIGH_PX);
         GraphicsContext gc = canvas.getGraphicsContext2D();
         if (entry.mark().isPresent()) {
-            MapPen pen = new MapPen(gc, map.frame().get(), map.palette().get(), new MapFonts(MapFonts.USUAL_PX));
+            MapPen pen =
+                    new MapPen(gc, map.frame().get(), map.palette().get(), new MapFonts(MapFonts.USUAL_PX), List.of());
             entry.mark().get().draw(pen, SWATCH_PX / 2, 11);
             return canvas;
         }

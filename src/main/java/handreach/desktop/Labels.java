@@ -13,7 +13,7 @@ final class Labels {
 
     /** A line that wraps, in one of the style classes {@code plain}, {@code quiet}, {@code strong}, {@code caution}. */
     static Label line(String text, String styleClass) {
-        Label label = new Label(text);
+        Label label = new LineLabel(text);
         label.setWrapText(true);
         label.setMinHeight(Region.USE_PREF_SIZE);
         label.getStyleClass().add(styleClass);

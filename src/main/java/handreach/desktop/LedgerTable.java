@@ -3,6 +3,7 @@ package handreach.desktop;
 import handreach.budget.TwoWayLedger;
 import handreach.report.LedgerRow;
 import handreach.report.page.Table;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.function.BiConsumer;
 import javafx.css.PseudoClass;
@@ -45,26 +46,39 @@ final class LedgerTable extends VBox {
         getChildren().addAll(head, unfold);
     }
 
-    /** Writes a link into the lines that stand there already, as far as they go: the looks of new ones have to be worked out first. */
-    void show(PathView view) {
+    /**
+     * Steps that write a link into the lines that stand there already, as far as they go: the looks of new ones have to be worked out
+     * first.
+     */
+    List<Runnable> steps(PathView view) {
         TwoWayLedger ledger = view.answer().ledger().orElseThrow();
         boolean isThereWeaker = ledger.weaker().equals(ledger.there());
         Table<LedgerRow> table = view.ledger();
-        head.fill(
+        List<Runnable> steps = new ArrayList<>();
+        steps.add(() -> head.fill(
                 List.of(
                         table.head(0),
                         table.head(1).replace(", ", ",\n"),
                         table.head(2).replace(", ", ",\n")),
-                isThereWeaker);
-        for (int row = 0; row < table.rowCount(); row++) {
-            Line line = line(row);
-            line.fill(List.of(table.cell(row, 0), table.cell(row, 1), table.cell(row, 2)), isThereWeaker);
-            line.answer(table.row(row).title(), table.row(row).meaning());
-            line.pseudoClassStateChanged(SUM, table.isSum(row));
-            line.isNothing = !table.isSum(row) && isNothing(table.cell(row, 1)) && isNothing(table.cell(row, 2));
+                isThereWeaker));
+        for (int each = 0; each < table.rowCount(); each++) {
+            int row = each;
+            steps.add(() -> fill(view, row, isThereWeaker));
         }
-        while (lines() > table.rowCount()) getChildren().remove(lines());
-        foldNothing();
+        steps.add(() -> {
+            while (lines() > table.rowCount()) getChildren().remove(lines());
+            foldNothing();
+        });
+        return steps;
+    }
+
+    private void fill(PathView view, int row, boolean isThereWeaker) {
+        Table<LedgerRow> table = view.ledger();
+        Line line = line(row);
+        line.fill(List.of(table.cell(row, 0), table.cell(row, 1), table.cell(row, 2)), isThereWeaker);
+        line.answer(table.row(row).title(), view.meanings().get(row));
+        line.pseudoClassStateChanged(SUM, table.isSum(row));
+        line.isNothing = !table.isSum(row) && isNothing(table.cell(row, 1)) && isNothing(table.cell(row, 2));
     }
 
     private int lines() {

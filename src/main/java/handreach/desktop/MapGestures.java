@@ -16,7 +16,7 @@ import javafx.scene.input.ScrollEvent;
 
 /** What mouse and keys do on the map: pan, zoom, move a position, pull a path, add a position. */
 final class MapGestures {
-    private static final double GRASP_PX = 14;
+    static final double GRASP_PX = 14;
     private static final double KEY_STEP_PX = 60;
     private static final double KEY_ZOOM = 1.3;
 
@@ -31,6 +31,8 @@ final class MapGestures {
     private Optional<Places.PositionEntry> held = Optional.empty();
     private double lastX;
     private double lastY;
+    private double mouseX;
+    private double mouseY;
     private boolean hasMoved;
 
     private enum Grasp {
@@ -53,17 +55,28 @@ final class MapGestures {
         map.addEventHandler(MouseEvent.MOUSE_MOVED, event -> moves.ask(() -> move(event)));
         map.addEventHandler(
                 MouseEvent.MOUSE_EXITED, out -> moves.ask(() -> session.cursor().set(Optional.empty())));
+        map.frame().addListener((frame, before, now) -> rest());
         map.addEventHandler(ScrollEvent.SCROLL, this::scroll);
         map.addEventHandler(KeyEvent.KEY_PRESSED, this::key);
     }
 
     private Optional<Position> at(MouseEvent event) {
+        return at(event.getX(), event.getY());
+    }
+
+    private Optional<Position> at(double x, double y) {
         MapFrame frame = map.frame().get();
         if (frame == null) return Optional.empty();
-        double latitude = frame.latitudeDeg(event.getY());
+        double latitude = frame.latitudeDeg(y);
         return Math.abs(latitude) > 89
                 ? Optional.empty()
-                : Optional.of(new Position(asWritten(latitude), asWritten(frame.longitudeDeg(event.getX()))));
+                : Optional.of(new Position(asWritten(latitude), asWritten(frame.longitudeDeg(x))));
+    }
+
+    /** The mouse rests and the ground moves under it, or the map no longer comes down to it. */
+    private void rest() {
+        if (grasp != Grasp.NOTHING || session.cursor().get().isEmpty()) return;
+        session.cursor().set(map.contains(mouseX, mouseY) ? at(mouseX, mouseY) : Optional.empty());
     }
 
     /** As the plan will write it, so that the picture under the hand is the picture that stays. */
@@ -148,6 +161,8 @@ final class MapGestures {
             }
         }
         hasMoved = true;
+        mouseX = event.getX();
+        mouseY = event.getY();
         session.cursor().set(at(event));
     }
 
@@ -174,6 +189,8 @@ final class MapGestures {
     }
 
     private void move(MouseEvent event) {
+        mouseX = event.getX();
+        mouseY = event.getY();
         session.cursor().set(at(event));
         boolean isHandle = under(event.getX(), event.getY()).isPresent();
         map.setCursor(session.isPulling().get() ? Cursor.CROSSHAIR : isHandle ? Cursor.HAND : Cursor.DEFAULT);

@@ -6,6 +6,7 @@ import handreach.cartography.MapFrame;
 import handreach.geodesy.Position;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import javafx.geometry.VPos;
 import javafx.scene.canvas.GraphicsContext;
 import javafx.scene.paint.Color;
@@ -32,13 +33,23 @@ final class MapPen {
     private final MapFrame frame;
     private final Palette palette;
     private final MapFonts fonts;
+    private final List<Envelope> over;
     private final List<Envelope> drawn = new ArrayList<>();
+    private final List<Hop> lines = new ArrayList<>();
     private final List<Name> names = new ArrayList<>();
 
     /** A name that waits for its place beside a mark. */
     private record Name(String text, Envelope mark, boolean isBold) {}
 
-    MapPen(GraphicsContext gc, MapFrame frame, Palette palette, MapFonts fonts) {
+    /** A line that no name is to be crossed by. */
+    private record Hop(double fromX, double fromY, double toX, double toY) {}
+
+    /** A name where it stands. */
+    record Written(String text, Envelope box) {}
+
+    /** {@code over} lies over the map and hides what is drawn there. */
+    MapPen(GraphicsContext gc, MapFrame frame, Palette palette, MapFonts fonts, List<Envelope> over) {
+        this.over = over;
         this.gc = gc;
         this.frame = frame;
         this.palette = palette;
@@ -130,29 +141,46 @@ final class MapPen {
         names.add(new Name(text, around(x, y, halfPx), isBold));
     }
 
-    /** Writes the names: on the map, clear of what was drawn and of what lies over it. What was drawn last chooses first. */
-    void writeNames(List<Envelope> over) {
+    /** Names keep clear of a line that was drawn here. */
+    void keepClear(double fromX, double fromY, double toX, double toY) {
+        lines.add(new Hop(fromX, fromY, toX, toY));
+    }
+
+    /**
+     * Writes the names: on the map, clear of what was drawn, of one another and of what lies over it. What was drawn last chooses
+     * first; what finds no place is left out.
+     */
+    List<Written> writeNames() {
         Envelope window = new Envelope(0, frame.widthPx(), 0, frame.heightPx());
         LabelPlacement labels = new LabelPlacement(window);
-        over.forEach(labels::keepFree);
+        over.forEach(labels::close);
         drawn.forEach(labels::keepFree);
+        for (Hop line : lines) labels.keepFree(line.fromX(), line.fromY(), line.toX(), line.toY());
+        List<Written> written = new ArrayList<>();
         for (int i = names.size() - 1; i >= 0; i--) {
             Name name = names.get(i);
             if (!window.intersects(name.mark())) continue;
-            Envelope box = labels.place(name.mark(), fonts.px(name.text(), name.isBold()), fonts.linePx());
-            write(name.text(), box.getMinX(), box.centre().getY(), TextAlignment.LEFT, name.isBold(), palette.ink());
+            Optional<Envelope> box = labels.placeApart(
+                    name.mark(), fonts.px(name.text(), name.isBold()), fonts.linePx(), !name.isBold());
+            if (box.isEmpty()) continue;
+            written.add(new Written(name.text(), box.get()));
+            double middle = box.get().centre().getY();
+            write(name.text(), box.get().getMinX(), middle, TextAlignment.LEFT, name.isBold(), palette.ink());
         }
+        return written;
     }
 
     private static Envelope around(double x, double y, double halfPx) {
         return new Envelope(x - halfPx, x + halfPx, y - halfPx, y + halfPx);
     }
 
-    /** Words whose left end, or middle, stands at a pixel. */
+    /** Words whose left end, or middle, stands at a pixel; left out where something that lies over the map would hide a part. */
     void words(String text, double x, double y, TextAlignment alignment, boolean isBold, Color colour) {
         double wide = fonts.px(text, isBold);
         double left = alignment == TextAlignment.CENTER ? x - wide / 2 : x;
-        drawn.add(new Envelope(left, left + wide, y - fonts.linePx() / 2, y + fonts.linePx() / 2));
+        Envelope box = new Envelope(left, left + wide, y - fonts.linePx() / 2, y + fonts.linePx() / 2);
+        if (over.stream().anyMatch(box::intersects)) return;
+        drawn.add(box);
         write(text, x, y, alignment, isBold, colour);
     }
 
@@ -171,8 +199,21 @@ final class MapPen {
         gc.restore();
     }
 
-    /** A few letters along a line of the ground, their base line turned counter-clockwise, from which names need not keep clear. */
+    /**
+     * A few letters along a line of the ground, their base line turned counter-clockwise; left out where they would run through what
+     * is drawn already, under what lies over the map or off it.
+     */
     void along(String text, double x, double y, double turnDeg, Color colour) {
+        double turned = Math.toRadians(turnDeg);
+        double wide = fonts.px(text, false);
+        double high = fonts.linePx();
+        Envelope box = new Envelope(x, x, y, y);
+        box.expandBy(
+                (wide * Math.abs(Math.cos(turned)) + high * Math.abs(Math.sin(turned))) / 2,
+                (wide * Math.abs(Math.sin(turned)) + high * Math.abs(Math.cos(turned))) / 2);
+        boolean isOff = !new Envelope(0, frame.widthPx(), 0, frame.heightPx()).contains(box);
+        if (isOff || drawn.stream().anyMatch(box::intersects) || over.stream().anyMatch(box::intersects)) return;
+        drawn.add(box);
         gc.save();
         gc.translate(x, y);
         gc.rotate(-turnDeg);

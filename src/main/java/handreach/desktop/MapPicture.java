@@ -13,6 +13,7 @@ import java.awt.image.BufferedImage;
 import java.time.Instant;
 import java.time.LocalDate;
 import javafx.embed.swing.SwingFXUtils;
+import javafx.print.PageLayout;
 import javafx.print.PrinterJob;
 import javafx.scene.Node;
 import javafx.scene.SnapshotParameters;
@@ -118,11 +119,18 @@ final class MapPicture {
             return;
         }
         if (!job.showPrintDialog(owner)) return;
-        ImageView page = new ImageView(SwingFXUtils.toFXImage(take(), null));
-        page.setPreserveRatio(true);
-        page.setFitWidth(job.getJobSettings().getPageLayout().getPrintableWidth());
-        page.setFitHeight(job.getJobSettings().getPageLayout().getPrintableHeight());
+        PageLayout paper = job.getJobSettings().getPageLayout();
+        Node page = onPaper(paper.getPrintableWidth(), paper.getPrintableHeight());
         if (job.printPage(page)) job.endJob();
         else session.tell(Notice.remark("The printer did not take the page."));
+    }
+
+    /** The picture as it comes on paper of this size, points: as large as it goes in whole, its sides in proportion. */
+    Node onPaper(double widePt, double highPt) {
+        ImageView page = new ImageView(SwingFXUtils.toFXImage(take(), null));
+        page.setPreserveRatio(true);
+        page.setFitWidth(widePt);
+        page.setFitHeight(highPt);
+        return page;
     }
 }

@@ -64,6 +64,7 @@ final class MapView extends Pane {
     private final DoubleProperty strength = new SimpleDoubleProperty(1);
     private final Backdrop backdrop;
     private final Canvas ink = new Canvas();
+    private List<MapPen.Written> names = List.of();
     private final ObservableList<MapInk> inks = FXCollections.observableArrayList();
     private final List<Node> over = new ArrayList<>();
     private final ReadOnlyObjectWrapper<MapFrame> frame = new ReadOnlyObjectWrapper<>();
@@ -403,6 +404,15 @@ final class MapView extends Pane {
         getParent().layout();
     }
 
+    double metresPerPx() {
+        return metresPerPx;
+    }
+
+    /** The names that stand on the map now. */
+    List<MapPen.Written> names() {
+        return names;
+    }
+
     /** Names keep clear of these, which lie over the map. */
     void laidOver(Node... nodes) {
         over.addAll(List.of(nodes));
@@ -456,9 +466,10 @@ final class MapView extends Pane {
                 ink.getGraphicsContext2D(),
                 now,
                 session.palette().get(),
-                session.fonts().get());
+                session.fonts().get(),
+                over.stream().filter(Node::isVisible).map(this::room).toList());
         for (MapInk each : inks) each.draw(pen, now);
         if (hasRing) ring(pen, now);
-        pen.writeNames(over.stream().filter(Node::isVisible).map(this::room).toList());
+        names = pen.writeNames();
     }
 }

@@ -35,13 +35,21 @@ final class ModelSpread extends VBox {
         getChildren().addAll(parts, compare, models);
     }
 
-    void show(PathAnswer answer) {
-        work.ifPresent(WatchedWork::stop);
-        work = Optional.empty();
-        shown = Optional.of(answer);
-        compare.setDisable(false);
-        models.getChildren().clear();
-        parts.getChildren().setAll(new TableGrid(LossComposer.parts(answer.loss()), List.of()));
+    /** Steps that show the parts of a loss; what models said of another path is taken away first. */
+    List<Runnable> steps(PathAnswer answer) {
+        List<Runnable> steps = new ArrayList<>();
+        steps.add(() -> {
+            work.ifPresent(WatchedWork::stop);
+            work = Optional.empty();
+            shown = Optional.of(answer);
+            compare.setDisable(false);
+            models.getChildren().clear();
+            parts.getChildren().clear();
+        });
+        TableGrid grid = TableGrid.ofHeads(LossComposer.parts(answer.loss()), List.of());
+        steps.add(() -> parts.getChildren().setAll(grid));
+        steps.addAll(grid.rows());
+        return steps;
     }
 
     private void ask() {

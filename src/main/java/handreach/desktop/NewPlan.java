@@ -103,11 +103,9 @@ record NewPlan(
         String count = tiles.size() == 1 ? "1 tile" : tiles.size() + " tiles";
         String where = String.format(
                 Locale.ROOT,
-                "%.3f to %.3f north, %.3f to %.3f east",
-                box.southDeg(),
-                box.northDeg(),
-                box.westDeg(),
-                box.eastDeg());
+                "%s, %s",
+                span(box.southDeg(), box.northDeg(), "south", "north"),
+                span(box.westDeg(), box.eastDeg(), "west", "east"));
         String fine =
                 "a height every " + Lengths.METRIC.heightText(first.spacing().smallerM());
         String holes = missing == 0
@@ -119,6 +117,13 @@ record NewPlan(
                 + "; " + holes + "; " + surface + ".");
         warnings.forEach(warning -> words.append('\n').append(warning));
         return words.toString();
+    }
+
+    /** Degrees with the side they lie on, smaller number first where both lie on one. */
+    private static String span(double from, double to, String below, String above) {
+        if (from >= 0) return String.format(Locale.ROOT, "%.3f to %.3f %s", from, to, above);
+        if (to <= 0) return String.format(Locale.ROOT, "%.3f to %.3f %s", -to, -from, below);
+        return String.format(Locale.ROOT, "%.3f %s to %.3f %s", -from, below, to, above);
     }
 
     private Surface surface() {

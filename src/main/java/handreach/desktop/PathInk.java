@@ -6,7 +6,6 @@ import handreach.geodesy.Position;
 import handreach.units.Lengths;
 import java.util.List;
 import java.util.Optional;
-import javafx.scene.text.TextAlignment;
 
 /** The line pulled between two places, with its length and azimuth, and the point looked at in the profile. */
 final class PathInk implements MapInk {
@@ -35,13 +34,8 @@ final class PathInk implements MapInk {
         Lengths style = session.scene().get().plan().header().lengths();
         String words = style.text(line.lengthM()) + "  "
                 + session.scene().get().plan().header().bearings().text(line.azimuthDeg());
-        pen.words(
-                words,
-                (x1 + x2) / 2,
-                (y1 + y2) / 2 - 12,
-                TextAlignment.CENTER,
-                true,
-                pen.palette().ink());
+        pen.keepClear(x1, y1, x2, y2);
+        pen.name(words, (x1 + x2) / 2, (y1 + y2) / 2, 2, true);
         session.alongPath().get().ifPresent(at -> pen.disc(pen.palette().halo(), pen.x(at), pen.y(at), 5));
     }
 }

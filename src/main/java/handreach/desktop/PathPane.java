@@ -31,7 +31,7 @@ final class PathPane extends BorderPane {
     private final Session session;
     private final Worker.Newest asking;
     private final Worker.Rest tables;
-    private final Worker.Rest parts;
+    private final Worker.InPieces laying;
     private final EndPicker from;
     private final EndPicker to;
     private final Label verdict = words("path-verdict", "strong");
@@ -60,7 +60,7 @@ final class PathPane extends BorderPane {
         this.session = session;
         this.asking = session.worker().newest();
         this.tables = session.worker().rest(Duration.millis(60), this::showLedger);
-        this.parts = session.worker().rest(Duration.millis(30), this::showParts);
+        this.laying = session.worker().inPieces();
         this.chart = new ProfileChart(session.palette(), session.alongPath()::set, this::read);
         this.models = new ModelSpread(session);
         this.gap = new GapPane(session);
@@ -276,6 +276,7 @@ final class PathPane extends BorderPane {
         gap.clear();
         explain("", "");
         chart.show(shown);
+        laying.drop();
         tables.begin();
         read("");
         verdict.setText(PathComposer.verdict(view.answer()));
@@ -286,17 +287,14 @@ final class PathPane extends BorderPane {
         warnings.setManaged(!words.isEmpty());
     }
 
-    /** Tables take longer to lay out than a picture may: they come when the hand rests, one after the other. */
+    /** Tables take longer to lay out than a picture may: they come when the hand rests, a line after the other. */
     private void showLedger() {
-        shown.ifPresent(ledger::show);
-        parts.begin();
-    }
-
-    private void showParts() {
-        shown.filter(view ->
-                        session.pulled().get().filter(PulledPath::isFinished).isPresent())
-                .ifPresent(gap::show);
-        shown.ifPresent(view -> models.show(view.answer()));
+        if (shown.isEmpty()) return;
+        PathView view = shown.get();
+        List<Runnable> steps = new ArrayList<>(ledger.steps(view));
+        if (session.pulled().get().filter(PulledPath::isFinished).isPresent()) steps.add(() -> gap.show(view));
+        steps.addAll(models.steps(view.answer()));
+        laying.begin(steps);
     }
 
     /** Makes lines for the ledger of the first path ahead of it, some at a time; false when there are enough. */
@@ -306,6 +304,7 @@ final class PathPane extends BorderPane {
 
     private void refuse(RuntimeException wrong) {
         shown = Optional.empty();
+        laying.drop();
         faults.show(wrong);
         gap.clear();
         lines.setVisible(false);

@@ -8,6 +8,8 @@ import handreach.report.figure.ProfileFigure;
 import handreach.report.page.Table;
 import handreach.study.PathAnswer;
 import handreach.units.Lengths;
+import java.util.ArrayList;
+import java.util.List;
 
 /**
  * A path answered, with everything the pane shows of it made ready away from the screen thread.
@@ -16,10 +18,16 @@ import handreach.units.Lengths;
  * @param answer loss, geometry over bare ground, ledgers
  * @param overTops geometry over what stands on the ground
  * @param ledger both directions line by line, sums last
+ * @param meanings what each line of it means
  * @param figure the cut, as the report draws it
  */
 record PathView(
-        PathEnds ends, PathAnswer answer, PathGeometry overTops, Table<LedgerRow> ledger, ProfileFigure figure) {
+        PathEnds ends,
+        PathAnswer answer,
+        PathGeometry overTops,
+        Table<LedgerRow> ledger,
+        List<String> meanings,
+        ProfileFigure figure) {
     static PathView of(PathEnds ends) {
         return of(ends, ends.answer());
     }
@@ -30,6 +38,10 @@ record PathView(
 
     /** Of a path that is answered already. */
     static PathView of(PathEnds ends, PathAnswer answer) {
+        Table<LedgerRow> ledger = LedgerComposer.table(answer.ledger().orElseThrow());
+        List<String> meanings = new ArrayList<>();
+        for (int row = 0; row < ledger.rowCount(); row++)
+            meanings.add(ledger.row(row).meaning());
         return new PathView(
                 ends,
                 answer,
@@ -38,7 +50,8 @@ record PathView(
                         answer.link().terminals(),
                         answer.link().conditions().atmosphere(),
                         answer.link().conditions().frequency()),
-                LedgerComposer.table(answer.ledger().orElseThrow()),
+                ledger,
+                List.copyOf(meanings),
                 PathComposer.profile(
                         answer,
                         ends.from().words(),

@@ -5,6 +5,8 @@ import handreach.cartography.MapFrame;
 import handreach.geodesy.Position;
 import handreach.plan.Places;
 import handreach.study.Scene;
+import java.util.ArrayList;
+import java.util.List;
 import javafx.scene.paint.Color;
 
 /** Positions of the plan: a square for the base, a disc for the others, a ring round the one the reach starts from. */
@@ -22,18 +24,19 @@ final class PlacesInk implements MapInk {
         Scene scene = session.scene().get();
         if (scene == null) return;
         Position stand = session.stand();
-        boolean isStandDrawn = false;
+        List<Places.PositionEntry> standing = new ArrayList<>();
         for (Places.PositionEntry entry : scene.plan().places().positions()) {
             Position at = session.moving()
                     .get()
                     .filter(held -> held.name().equals(entry.name()))
                     .map(Session.Moving::to)
                     .orElse(entry.at());
-            boolean isStand = at.equals(stand);
-            isStandDrawn |= isStand;
-            draw(pen, scene, entry, at, isStand);
+            if (at.equals(stand)) standing.add(entry);
+            else draw(pen, scene, entry, at, false);
         }
-        if (!isStandDrawn) {
+        // Drawn last, it chooses first where its name stands.
+        standing.forEach(entry -> draw(pen, scene, entry, stand, true));
+        if (standing.isEmpty()) {
             pen.ring(pen.palette().accent(), pen.x(stand), pen.y(stand), RADIUS_PX + 5, 2.5);
             pen.name("middle of the area", pen.x(stand), pen.y(stand), RADIUS_PX + 5, false);
         }

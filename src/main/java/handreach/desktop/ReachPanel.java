@@ -49,6 +49,8 @@ final class ReachPanel extends VBox {
     private final Session session;
     private final LiveReach live;
     private final Worker.Newest studying;
+    private final Worker.Newest composing;
+    private final Worker.InPieces laying;
     private final ComboBox<String> from = new ComboBox<>();
     private final ComboBox<CopyQuality> quality = new ComboBox<>();
     private final Slider odds = new Slider(0.5, 0.99, 0.8);
@@ -56,7 +58,7 @@ final class ReachPanel extends VBox {
     private final BlockView lines;
     private final FigurePane rose;
     private final ReadOnlyStringWrapper answer = new ReadOnlyStringWrapper("");
-    private final ReadOnlyStringWrapper advice = new ReadOnlyStringWrapper("reckoning\u2026");
+    private final ReadOnlyStringWrapper advice = new ReadOnlyStringWrapper("");
     private final ReadOnlyObjectWrapper<ReachAnswer> found = new ReadOnlyObjectWrapper<>();
     private final Worker.Rest settle;
     private ReachComposer composed;
@@ -87,6 +89,8 @@ final class ReachPanel extends VBox {
         this.live = live;
         this.settle = session.worker().rest(Duration.millis(200), this::study);
         this.studying = session.worker().newest();
+        this.composing = session.worker().newest();
+        this.laying = session.worker().inPieces();
         this.rose = new FigurePane(session);
         this.lines = new BlockView(session, FIGURE_PX);
         from.setId("reach-from");
@@ -174,6 +178,8 @@ final class ReachPanel extends VBox {
         composed = null;
         found.set(null);
         advice.set("reckoning\u2026");
+        composing.drop();
+        laying.drop();
         lines.showBlocks(List.of());
         rose.clear();
     }
@@ -245,21 +251,28 @@ final class ReachPanel extends VBox {
         if (composed == null || carried == null) return;
         advice.set(composed.advice());
         drawRose();
+        for (ReachComposer.Row row : composed.rows())
+            if (row.name().equals(carried.name())) answer.set(row.name() + ": " + composed.line(row));
+        ReachComposer shown = composed;
+        composing.ask(
+                progress -> blocks(shown, carried.name()),
+                blocks -> laying.begin(lines.stepsOf(blocks)),
+                session::tell);
+    }
+
+    /** All that is told of a loadout, put into words away from the screen thread. */
+    private static List<Block> blocks(ReachComposer composed, String carried) {
         List<Block> blocks = new ArrayList<>();
-        blocks.add(composed.brief().marking(row -> row.name().equals(carried.name())));
-        for (ReachComposer.Row row : composed.rows()) {
-            if (!row.name().equals(carried.name())) continue;
-            answer.set(row.name() + ": " + composed.line(row));
-            blocks.add(composed.verdict(row));
-        }
-        blocks.addAll(PlacesComposer.of(composed.answer()).brief());
-        blocks.addAll(new OneWayComposer(composed.answer()).brief());
-        blocks.addAll(StationsComposer.of(
-                        composed.answer().stations(), composed.answer().scene().plan())
-                .brief());
-        blocks.addAll(RoutesComposer.of(composed.answer()).brief());
-        blocks.addAll(ChannelsComposer.of(composed.answer()).brief());
-        lines.showBlocks(blocks);
+        blocks.add(composed.brief().marking(row -> row.name().equals(carried)));
+        for (ReachComposer.Row row : composed.rows()) if (row.name().equals(carried)) blocks.add(composed.verdict(row));
+        ReachAnswer answer = composed.answer();
+        blocks.addAll(PlacesComposer.of(answer).brief());
+        blocks.addAll(new OneWayComposer(answer).brief());
+        blocks.addAll(
+                StationsComposer.of(answer.stations(), answer.scene().plan()).brief());
+        blocks.addAll(RoutesComposer.of(answer).brief());
+        blocks.addAll(ChannelsComposer.of(answer).brief());
+        return blocks;
     }
 
     /** The loadout looked at and the one it is held against; more would be a tangle at this size. */

@@ -38,12 +38,14 @@ final class RelayInk implements MapInk {
                 Position one = check.sites().get(i - 1);
                 Position other = check.sites().get(i);
                 chain(pen, pen.x(one), pen.y(one), pen.x(other), pen.y(other));
+                pen.keepClear(pen.x(one), pen.y(one), pen.x(other), pen.y(other));
             }
         for (Optional<SiteCheck.Hop> hop : check.hops()) {
             if (hop.isEmpty()) continue;
             Position from = answer.question().demands().get(hop.get().demand()).at();
             Position to = check.sites().get(hop.get().site());
             HopStrength.of(hop.get().path().odds(), wanted).draw(pen, pen.x(from), pen.y(from), pen.x(to), pen.y(to));
+            pen.keepClear(pen.x(from), pen.y(from), pen.x(to), pen.y(to));
         }
     }
 

@@ -25,7 +25,7 @@ final class StartPane extends VBox {
         title.getStyleClass().add("start-title");
         Label words = Labels.line(
                 "Drop an elevation tile, or a folder of tiles, on this window. Or choose one: then put yourself on the map, give channel"
-                        + " and power, and save. Nothing is fetched; docs/tiles.md tells where tiles come from.",
+                        + " and power, and save. Nothing is fetched; Help, Elevation tiles, tells where they come from.",
                 "plain");
         Button fresh = new Button("New plan\u2026");
         fresh.setId("start-new");

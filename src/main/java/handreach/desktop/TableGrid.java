@@ -139,9 +139,11 @@ final class TableGrid extends VBox {
     }
 
     /** Words that wrap, but never within one of them, at any size of words. */
-    private static final class Cell extends Label {
+    private static final class Cell extends LineLabel {
         private final double leastPx;
         private final double mostPx;
+        private Font measured;
+        private double longestPx;
 
         /** Widths at the usual size of words. */
         Cell(String words, double leastPx, double mostPx) {
@@ -152,7 +154,9 @@ final class TableGrid extends VBox {
 
         @Override
         protected double computeMinWidth(double heightPx) {
-            return Math.max(leastPx * scale(), longestWordPx(getText(), getFont()) + 1);
+            if (getFont() != measured) longestPx = longestWordPx(getText(), getFont());
+            measured = getFont();
+            return Math.max(leastPx * scale(), longestPx + 1);
         }
 
         @Override

@@ -179,7 +179,10 @@ final class WalkPanel extends VBox {
                 session,
                 FIGURE_PX,
                 new BlockView.RowVerb<>(WalkAnswer.Seen.class, "Show the path of line", this::pull));
-        composing.ask(progress -> WalkComposer.screen(found), page -> laying.begin(view.steps(page)), session::tell);
+        composing.ask(
+                progress -> WalkComposer.screen(found),
+                page -> laying.begin(view.stepsUnderHeadline(page)),
+                session::tell);
         sheet.getChildren().add(view);
         if (found.warnings().isEmpty()) return;
         BlockView doubts = new BlockView(session, FIGURE_PX);

@@ -29,11 +29,14 @@ final class WindowLooks {
     private final MapView map;
     private final SidePane side;
     private final KeyPane key;
+    private final Runnable lighten;
     private double textPx = USUAL_PX;
     /** Where the window should stand: told once more when it is shown, for some window managers make it as small as it may be. */
     private Optional<Rectangle2D> stand = Optional.empty();
 
-    WindowLooks(Stage stage, Parent root, MapView map, SidePane side, KeyPane key) {
+    /** {@code lighten} takes off the screen what is to come back in new looks piece by piece. */
+    WindowLooks(Stage stage, Parent root, MapView map, SidePane side, KeyPane key, Runnable lighten) {
+        this.lighten = lighten;
         this.stage = stage;
         this.root = root;
         this.map = map;
@@ -112,6 +115,8 @@ final class WindowLooks {
     private void words(double wantedPx) {
         double was = textPx;
         textPx = Math.max(SMALLEST_PX, Math.min(LARGEST_PX, wantedPx));
+        // The looks of all that is on the screen are worked out anew at once.
+        if (textPx != was) lighten.run();
         root.setStyle(String.format(Locale.ROOT, "-fx-font-size: %.1fpx;", textPx));
         map.fonts().set(new MapFonts(textPx));
         side.wanted().set(side.wanted().get() * textPx / was);

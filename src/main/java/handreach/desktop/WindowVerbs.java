@@ -138,7 +138,7 @@ final class WindowVerbs {
     }
 
     /** A plan that was never saved is asked for its place first. */
-    private void save(Runnable then) {
+    void save(Runnable then) {
         Scene scene = session.scene().get();
         if (scene != null && scene.file().isFresh()) saveAsAsked(then);
         else session.save(then, this::offerAnotherPlace);
@@ -155,7 +155,7 @@ final class WindowVerbs {
     private void saveAsAsked(Runnable then) {
         Scene scene = session.scene().get();
         if (scene == null) return;
-        FileChooser chooser = plans("Save the plan under another name");
+        FileChooser chooser = plans(scene.file().isFresh() ? "Save the plan" : "Save the plan under another name");
         chooser.setInitialFileName(String.valueOf(scene.file().file().getFileName()));
         File file = chooser.showSaveDialog(stage);
         if (file != null) saveTo(file.toPath(), then);

@@ -7,7 +7,10 @@ import handreach.geodesy.PlaceForm;
 import handreach.geodesy.Position;
 import handreach.geodesy.UtmZone;
 import handreach.units.Lengths;
+import java.util.ArrayList;
 import java.util.List;
+import java.util.Set;
+import java.util.stream.Collectors;
 import org.junit.jupiter.api.Test;
 import org.locationtech.jts.geom.Coordinate;
 
@@ -56,6 +59,35 @@ class GraticuleTest {
     void metricGridLinesSayTheirZoneAndDegreesNeedNone() {
         for (GridLine line : Graticule.of(FRAME, PlaceForm.UTM, 5)) assertEquals("32T", line.zone());
         for (GridLine line : Graticule.of(FRAME, PlaceForm.DECIMAL, 5)) assertEquals("", line.zone());
+    }
+
+    /** By hand: 200 km round 47 N, 11.9 E reaches from zone 32 into 33, whose edge lies at 12 E. */
+    @Test
+    void everyZoneHasItsOwnLinesAndTheyEndWhereItEnds() {
+        MapFrame frame = MapFrame.around(new Position(47, 11.9), 200_000, 700, 700);
+        List<GridLine> lines = Graticule.of(frame, PlaceForm.UTM, 5);
+        assertEquals(Set.of("32T", "33T"), lines.stream().map(GridLine::zone).collect(Collectors.toSet()));
+        for (GridLine line : lines)
+            for (Coordinate c : line.line().getCoordinates())
+                assertTrue(line.zone().equals("32T") ? c.getX() <= 12 : c.getX() >= 12, line + " at " + c);
+        assertTrue(lines.stream().anyMatch(line -> nearest(line, 12) < 0.001), "none comes to the edge");
+    }
+
+    /** 5 degrees across the equator: a northing never falls below nought, and no easting of a zone does. */
+    @Test
+    void noLabelIsBelowNoughtNorNoughtFromTheOtherSide() {
+        MapFrame frame = MapFrame.around(new Position(0.1, 30.2), 250_000, 900, 900);
+        List<String> labels = new ArrayList<>(labels(Graticule.utm(frame, 6), true));
+        labels.addAll(labels(Graticule.utm(frame, 6), false));
+        assertTrue(labels.contains("0 N"), labels.toString());
+        assertTrue(labels.stream().noneMatch(label -> label.startsWith("-")), labels.toString());
+    }
+
+    private static double nearest(GridLine line, double longitudeDeg) {
+        double nearest = Double.MAX_VALUE;
+        for (Coordinate c : line.line().getCoordinates())
+            nearest = Math.min(nearest, Math.abs(c.getX() - longitudeDeg));
+        return nearest;
     }
 
     @Test

@@ -7,6 +7,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.Random;
 import org.junit.jupiter.api.Test;
 import org.locationtech.jts.geom.Envelope;
@@ -114,6 +115,49 @@ class LabelPlacementTest {
         for (int i = 0; i < 12; i++) marks.add(mark(400 * random.nextDouble(), 300 * random.nextDouble()));
         LabelPlacement labels = with(marks.toArray(new Envelope[0]));
         return marks.stream().map(each -> labels.place(each, 60, 16)).toList();
+    }
+
+    /** By hand: a line to the right spoils the place there, and the upper right is the next. */
+    @Test
+    void aNameKeepsClearOfALineAndRunsUnderNothing() {
+        Envelope at = mark(200, 150);
+        LabelPlacement labels = with(at);
+        labels.keepFree(200, 150, 400, 150);
+        assertEquals(Optional.of(box(206, 128)), labels.placeApart(at, 60, 16, false));
+        LabelPlacement closed = with(at);
+        closed.close(new Envelope(203, 400, 0, 300));
+        assertEquals(Optional.of(box(129, 142)), closed.placeApart(at, 60, 16, false));
+        closed.close(new Envelope(0, 400, 0, 300));
+        assertEquals(Optional.empty(), closed.placeApart(at, 60, 16, false));
+    }
+
+    /** A tight ring round the mark takes all places beside it: the name goes farther off, or covers least if it must. */
+    @Test
+    void whereAllPlacesBesideAreTakenANameGoesFartherOffAndALesserOneIsLeftOut() {
+        Envelope at = mark(200, 150);
+        List<Envelope> beside = List.of(
+                new Envelope(206, 214, 120, 180), new Envelope(186, 194, 120, 180), new Envelope(186, 214, 130, 140));
+        LabelPlacement labels = with(beside.toArray(new Envelope[0]));
+        labels.keepFree(at);
+        Envelope farther = labels.placeApart(at, 60, 16, true).orElseThrow();
+        assertTrue(farther.getMinX() > 214, farther.toString());
+        LabelPlacement full = with(new Envelope(0, 400, 0, 300));
+        assertEquals(Optional.empty(), full.placeApart(at, 60, 16, true));
+        assertTrue(full.placeApart(at, 60, 16, false).isPresent());
+    }
+
+    @Test
+    void noNameRunsThroughAnotherHoweverManyThereAre() {
+        Random random = new Random(5);
+        LabelPlacement labels = with();
+        List<Envelope> placed = new ArrayList<>();
+        for (int i = 0; i < 80; i++)
+            labels.placeApart(mark(400 * random.nextDouble(), 300 * random.nextDouble()), 60, 16, i % 2 == 0)
+                    .ifPresent(placed::add);
+        assertTrue(placed.size() > 20 && placed.size() < 80, placed.size() + " of 80");
+        for (int i = 0; i < placed.size(); i++)
+            for (int k = 0; k < i; k++)
+                assertEquals(0, placed.get(i).intersection(placed.get(k)).getArea());
     }
 
     @Test

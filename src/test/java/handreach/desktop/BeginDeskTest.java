@@ -76,6 +76,9 @@ class BeginDeskTest {
                 notices().stream().anyMatch(label -> label.getText().contains("plan.toml line 8")),
                 notices().toString());
         assertFalse(isSeen("#first-steps"));
+        assertTrue(
+                run.stage().getTitle().startsWith("plan.toml, to be mended"),
+                run.stage().getTitle());
         TextArea text = run.robot().lookup("#plan-text").query();
         assertEquals(broken.stripTrailing(), run.onScreen(() -> text.getText()).stripTrailing());
         List<Button> faults = run.robot().lookup(".fault-line").queryAllAs(Button.class).stream()
@@ -120,6 +123,12 @@ class BeginDeskTest {
         startWithNothing();
         assertTrue(isSeen("#start-new"));
         assertFalse(isSeen("#first-steps"));
+        assertEquals("Handreach", run.stage().getTitle());
+        assertTrue(
+                run.robot().lookup("#start .label").queryAllAs(Label.class).stream()
+                        .anyMatch(label -> label.getText().contains("Help, Elevation tiles")),
+                "no way to tiles");
+        assertEquals("", run.onScreen(() -> ((Label) run.node("#step-1").lookup(".step-answer")).getText()));
         run.snapshot("begin-empty");
         run.robot().push(KeyCode.SHORTCUT, KeyCode.S);
         run.settle();
@@ -137,7 +146,8 @@ class BeginDeskTest {
         run.onScreen(() -> run.window().drop().take(List.of(tile)));
         run.settle();
         assertTrue(words("#new-ground").contains("1 tile (HGT)"), words("#new-ground"));
-        assertTrue(words("#new-ground").contains("44.000 to 45.000 north"), words("#new-ground"));
+        assertTrue(
+                words("#new-ground").contains("44.000 to 45.000 north, 29.000 to 30.000 west"), words("#new-ground"));
         write("#new-mhz", "1551.6");
         assertTrue(words("#new-wrong").contains("allowed is 30 to 1000 MHz"), words("#new-wrong"));
         run.snapshot("begin-new-fault");
@@ -151,6 +161,10 @@ class BeginDeskTest {
         run.await(() -> run.live() != null && !run.live().isCoarse());
         run.settle();
         assertFalse(isSeen("#start"));
+        assertTrue(
+                run.onScreen(() -> ((Label) run.node("#step-2").lookup(".step-answer")).getText())
+                        .contains("; 1 position, "),
+                "one is no several");
         Position before = run.position(NewPlan.HERE);
         run.robot().clickOn("#new-by-click");
         Point2D there = run.pixel(before).add(60, -40);

@@ -25,6 +25,8 @@ import javafx.scene.control.ToggleButton;
 import javafx.scene.image.WritableImage;
 import javafx.scene.input.KeyCode;
 import javafx.scene.text.Text;
+import javafx.stage.Stage;
+import javafx.stage.WindowEvent;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -179,6 +181,27 @@ class DeskLooksTest {
         run.await(() -> run.stage().getScene().lookup("#key-fold") != null);
         run.snapshot("as-it-was-left");
         assertEquals("+", run.onScreen(() -> ((Button) run.stage().getScene().lookup("#key-fold")).getText()));
+    }
+
+    /** Some window managers show a window as small as it may be: it is told its size once more. */
+    @Test
+    void aWindowThatIsShownAtItsSmallestTakesItsUsualSize() {
+        run = WindowRun.empty(folder);
+        List<Double> size = run.onScreen(() -> {
+            Stage other = new Stage();
+            DeskWindow window = new DeskWindow(other);
+            window.begin(Optional.empty());
+            other.addEventFilter(WindowEvent.WINDOW_SHOWN, shown -> {
+                other.setWidth(900);
+                other.setHeight(600);
+            });
+            other.show();
+            List<Double> shown = List.of(other.getWidth(), other.getHeight());
+            window.session().worker().close();
+            other.close();
+            return shown;
+        });
+        assertEquals(List.of(1440.0, 900.0), size);
     }
 
     @Test

@@ -1,6 +1,7 @@
 package handreach.desktop;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
@@ -20,6 +21,7 @@ import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.api.parallel.Isolated;
+import org.testfx.util.WaitForAsyncUtils;
 
 /** Files dragged onto the map by the mouse, through the toolkit: what {@link FileDrop} is told is the toolkit's own. */
 @Isolated
@@ -59,13 +61,21 @@ class FileDropTest {
             root.addEventHandler(DragEvent.DRAG_OVER, over -> answers.add("over " + over.getAcceptedTransferMode()));
             root.addEventHandler(DragEvent.DRAG_DROPPED, drop -> answers.add("dropped " + drop.isDropCompleted()));
         });
+        assertFalse(isHinted());
         run.robot()
                 .drag(sheet)
                 .moveTo(run.pixel(run.position("spike camp")))
-                .moveBy(5, 5)
-                .drop();
+                .moveBy(5, 5);
+        WaitForAsyncUtils.waitForFxEvents();
+        answers.add(isHinted() ? "hinted" : "not hinted");
+        run.robot().drop();
         run.settle();
+        assertFalse(isHinted());
         return answers;
+    }
+
+    private boolean isHinted() {
+        return run.onScreen(() -> run.node("#drop-hint").isVisible());
     }
 
     @Test
@@ -79,7 +89,7 @@ class FileDropTest {
                 """);
         ClipboardContent content = new ClipboardContent();
         content.putFiles(List.of(track.toFile()));
-        assertEquals(Set.of("over COPY", "dropped true"), drag(content));
+        assertEquals(Set.of("over COPY", "hinted", "dropped true"), drag(content));
         run.press("#bring-positions");
         assertTrue(run.onScreen(() -> run.session().scene().get().plan().places().positions().stream()
                 .anyMatch(entry -> entry.name().equals("ford"))));
@@ -90,7 +100,7 @@ class FileDropTest {
         run = WindowRun.onLittleGround(folder, "forest-hills");
         ClipboardContent content = new ClipboardContent();
         content.putString("ford");
-        assertEquals(Set.of("over null", "dropped false"), drag(content));
+        assertEquals(Set.of("over null", "not hinted", "dropped false"), drag(content));
         assertEquals(List.of(), run.noticeTexts());
     }
 }

@@ -34,13 +34,15 @@ class FirstLayoutTimings {
         try (ScreenWatch watch = ScreenWatch.on(run, 0, Integer.getInteger("first.told", 10_000))) {
             run.onScreen(step);
             run.settle();
-            double[] pieces = watch.sorted(ScreenWatch.Wait::ownMs);
+            double[] pieces = watch.sorted(ScreenWatch.Wait::screenMs);
+            double[] drawn = watch.sorted(ScreenWatch.Wait::ownMs);
             told.add(String.format(
                     Locale.ROOT,
-                    "%s %.0f of %.0f",
+                    "%s %.0f of %.0f, with the drawing thread %.0f",
                     what,
                     pieces[pieces.length - 1],
-                    Arrays.stream(pieces).sum()));
+                    Arrays.stream(pieces).sum(),
+                    drawn[drawn.length - 1]));
         }
     }
 
@@ -87,6 +89,6 @@ class FirstLayoutTimings {
         measure("new plan", () -> run.window().showNewPlan());
         measure("night", () -> run.session().palette().set(Palette.NIGHT));
         measure("larger words", () -> run.window().looks().larger());
-        System.out.println("ms of the screen thread at once, and in all: " + String.join(", ", told));
+        System.out.println("ms of the screen thread at once, and in all: " + String.join("; ", told));
     }
 }

@@ -15,6 +15,11 @@ import java.nio.file.Path;
 import java.util.Arrays;
 import java.util.List;
 import java.util.stream.Stream;
+import javafx.embed.swing.SwingFXUtils;
+import javafx.geometry.Bounds;
+import javafx.print.Printer;
+import javafx.scene.Node;
+import javafx.scene.SnapshotParameters;
 import javax.imageio.ImageIO;
 import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.pdmodel.PDDocument;
@@ -66,6 +71,8 @@ class HandOverDeskTest {
         assertTrue(Files.readString(out.resolve("bench.html")).contains("</html>"));
         assertTrue(Files.readString(out.resolve("places.gpx")).contains("creek crew"));
         BufferedImage reread = ImageIO.read(out.resolve("map.png").toFile());
+        // Of what was done the last is told; a pile of it would hide the north.
+        assertEquals(1, run.noticeTexts().size(), run.noticeTexts().toString());
         assertEquals(taken.getWidth(), reread.getWidth());
         assertTrue(reread.getWidth() > 600);
         Files.createDirectories(Path.of("target", "screens"));
@@ -87,12 +94,44 @@ class HandOverDeskTest {
             assertTrue(pdf.getPage(0).getMediaBox().getWidth()
                     > pdf.getPage(0).getMediaBox().getHeight());
         }
+        onPaper(taken);
         run.onScreen(() -> verbs.mapFiles(out.resolve("maps")));
         run.settle();
         List<String> names = names(out.resolve("maps"));
         for (String ending : List.of(".tif", ".geojson", ".kmz", ".png"))
             assertTrue(names.stream().anyMatch(name -> name.endsWith(ending)), names.toString());
         run.snapshot("exports");
+    }
+
+    /** The picture whole and in proportion on A4 upright, points; and on a computer without a printer, what to do instead. */
+    private void onPaper(BufferedImage taken) {
+        double widePt = 540;
+        double highPt = 786;
+        Node page = run.onScreen(() -> run.window().mapPicture().onPaper(widePt, highPt));
+        Bounds size = run.onScreen(() -> page.getLayoutBounds());
+        assertEquals(
+                Math.min(widePt / taken.getWidth(), highPt / taken.getHeight()),
+                size.getWidth() / taken.getWidth(),
+                1e-6);
+        assertEquals(taken.getWidth() / (double) taken.getHeight(), size.getWidth() / size.getHeight(), 1e-3);
+        BufferedImage printed =
+                run.onScreen(() -> SwingFXUtils.fromFXImage(page.snapshot(new SnapshotParameters(), null), null));
+        assertEquals(widePt, printed.getWidth(), 1);
+        assertTrue(inked(printed, 0, printed.getHeight() / 12) > 20, "no title on paper");
+        assertTrue(inked(printed, printed.getHeight() * 11 / 12, printed.getHeight()) > 20, "no cautions on paper");
+        if (!Printer.getAllPrinters().isEmpty()) return;
+        run.onScreen(() -> run.window().mapPicture().print(run.stage()));
+        assertTrue(
+                run.noticeTexts().get(0).contains("No printer is set up"),
+                run.noticeTexts().toString());
+        run.onScreen(() -> run.session().notices().remove(0));
+    }
+
+    private static long inked(BufferedImage picture, int from, int to) {
+        long dark = 0;
+        for (int y = from; y < to; y++)
+            for (int x = 0; x < picture.getWidth(); x++) if ((picture.getRGB(x, y) & 0xFF) < 130) dark++;
+        return dark;
     }
 
     private static List<String> names(Path folder) throws IOException {

@@ -58,8 +58,12 @@ public final class PanelRun implements AutoCloseable {
 
     /** What the reach panel writes while this loadout is looked at. */
     public List<String> reach(String loadout) {
-        return onScreen(() -> {
+        onScreen(() -> {
             session.carried().set(session.scene().get().loadout(loadout));
+            return null;
+        });
+        await(() -> session.worker().isIdle());
+        return onScreen(() -> {
             List<String> words = words(reach);
             words.add(reach.advice().getValue());
             words.add(reach.answer().getValue());
@@ -82,7 +86,11 @@ public final class PanelRun implements AutoCloseable {
     public List<String> walk() {
         press(walk, "walk-compare");
         await(() -> session.walked().get().isPresent() && session.worker().isIdle());
-        return onScreen(() -> words(walk));
+        return onScreen(() -> {
+            List<String> words = words(walk);
+            words.add(walk.answer().getValue());
+            return words;
+        });
     }
 
     /** What the path pane writes of the path between two positions of the plan. */

@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.fasterxml.jackson.databind.JsonNode;
+import handreach.cartography.MapFrame;
 import handreach.geodesy.Compass;
 import handreach.geodesy.GeodesicLine;
 import handreach.geodesy.Position;
@@ -42,6 +43,10 @@ import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.api.parallel.Isolated;
+import org.locationtech.jts.geom.Coordinate;
+import org.locationtech.jts.geom.Envelope;
+import org.locationtech.jts.geom.GeometryFactory;
+import org.locationtech.jts.geom.LineString;
 
 /** The last two questions of the way through the real window: is a relay needed, was it right. */
 @Isolated
@@ -115,6 +120,17 @@ class RelayWalkDeskTest {
         assertTrue(words.contains("Power lines"), words);
         assertFalse(isShown("#relay-stale"));
         run.snapshot("relay");
+        for (double factor : new double[] {0.6, 0.6, 3, 1.7}) {
+            run.onScreen(() -> run.window()
+                    .map()
+                    .zoom(
+                            factor,
+                            run.window().map().getWidth() / 2,
+                            run.window().map().getHeight() / 2));
+            run.settle();
+            assertTrue(crossed(answer).isEmpty(), factor + ": " + crossed(answer));
+        }
+        run.press("#whole-area");
         scroll(0.5);
         run.snapshot("relay-hops");
         scroll(1);
@@ -139,6 +155,33 @@ class RelayWalkDeskTest {
         run.onScreen(() -> run.session().undo());
         run.settle();
         assertFalse(isShown("#relay-stale"));
+    }
+
+    /** Names on the map that a hop runs through, a pixel off their edge or more. */
+    private List<String> crossed(RelayAnswer answer) {
+        return run.onScreen(() -> {
+            MapFrame frame = run.window().map().frame().get();
+            SiteCheck check = answer.recommended().orElseThrow();
+            List<String> crossed = new ArrayList<>();
+            for (Optional<SiteCheck.Hop> hop : check.hops()) {
+                if (hop.isEmpty()) continue;
+                Coordinate from = pixel(
+                        frame,
+                        answer.question().demands().get(hop.get().demand()).at());
+                Coordinate to = pixel(frame, check.sites().get(hop.get().site()));
+                LineString line = new GeometryFactory().createLineString(new Coordinate[] {from, to});
+                for (MapPen.Written name : run.window().map().names()) {
+                    Envelope within = new Envelope(name.box());
+                    within.expandBy(-1);
+                    if (new GeometryFactory().toGeometry(within).intersects(line)) crossed.add(name.text());
+                }
+            }
+            return crossed;
+        });
+    }
+
+    private static Coordinate pixel(MapFrame frame, Position at) {
+        return new Coordinate(frame.xPx(at.longitudeDeg()), frame.yPx(at.latitudeDeg()));
     }
 
     /** "spike camp" is the middle, the base of a walk, the start on foot and one of a listed pair. */
@@ -187,7 +230,9 @@ class RelayWalkDeskTest {
         run.onScreen(() -> run.window().way().open(4));
         run.press("#walk-compare");
         WalkAnswer answer = run.onScreen(() -> run.session().walked().get()).orElseThrow();
-        String words = words("#walk-answer");
+        // The headline of the question is a part of the answer, and is said once.
+        assertFalse(words("#walk-answer").contains("The prediction was right for"), words("#walk-answer"));
+        String words = words("#step-5") + words("#walk-answer");
         assertTrue(words.contains("false hopes"), words);
         assertTrue(words.contains("Brier"), words);
         assertFalse(answer.worst().isEmpty());

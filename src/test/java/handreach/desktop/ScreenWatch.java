@@ -36,8 +36,9 @@ final class ScreenWatch implements AutoCloseable {
      *
      * @param clockMs by the clock
      * @param ownMs what the screen thread and the drawing thread worked in it
+     * @param screenMs what the screen thread alone worked in it
      */
-    record Wait(double clockMs, double ownMs) {}
+    record Wait(double clockMs, double ownMs, double screenMs) {}
 
     private ScreenWatch(Thread screen, long everyMs, long toldMs) {
         this.screen = screen;
@@ -59,8 +60,13 @@ final class ScreenWatch implements AutoCloseable {
         while (!isOver.get()) {
             AtomicReference<Wait> back = new AtomicReference<>();
             long asked = System.nanoTime();
-            long worked = workedNs();
-            Platform.runLater(() -> back.set(new Wait((System.nanoTime() - asked) / 1e6, (workedNs() - worked) / 1e6)));
+            long drawn = THREADS.getThreadCpuTime(drawing.getId());
+            long worked = THREADS.getThreadCpuTime(screen.getId());
+            Platform.runLater(() -> {
+                double screenMs = (THREADS.getThreadCpuTime(screen.getId()) - worked) / 1e6;
+                double drawnMs = (THREADS.getThreadCpuTime(drawing.getId()) - drawn) / 1e6;
+                back.set(new Wait((System.nanoTime() - asked) / 1e6, screenMs + drawnMs, screenMs));
+            });
             while (back.get() == null && !isOver.get()) {
                 long awayMs = (System.nanoTime() - asked) / 1_000_000;
                 if (awayMs > toldMs + (long) LOOK_EVERY_MS * seen.size()) seen.add(at(screen));
@@ -79,10 +85,6 @@ final class ScreenWatch implements AutoCloseable {
             seen.clear();
             LockSupport.parkNanos(everyMs * 1_000_000);
         }
-    }
-
-    private long workedNs() {
-        return THREADS.getThreadCpuTime(screen.getId()) + THREADS.getThreadCpuTime(drawing.getId());
     }
 
     private static Thread drawing() {
