@@ -60,13 +60,7 @@ record AtlasErrand(
                     "did not arrive whole on this worker. Look at its free space and its log, then start the same command again.");
         AtlasStudy study = AtlasStudy.ofBlocks(
                 Scene.open(plan),
-                new AtlasOptions(
-                        gridM,
-                        OptionalDouble.of(targetsM),
-                        region,
-                        Set.of(),
-                        0,
-                        OptionalDouble.empty()));
+                new AtlasOptions(gridM, OptionalDouble.of(targetsM), region, Set.of(), 0, OptionalDouble.empty()));
         List<AtlasBlock> blocks = study.positions().blocks();
         return block -> rows(study, blocks.get(block));
     }

@@ -62,10 +62,7 @@ class FileDropTest {
             root.addEventHandler(DragEvent.DRAG_DROPPED, drop -> answers.add("dropped " + drop.isDropCompleted()));
         });
         assertFalse(isHinted());
-        run.robot()
-                .drag(sheet)
-                .moveTo(run.pixel(run.position("spike camp")))
-                .moveBy(5, 5);
+        run.robot().drag(sheet).moveTo(run.pixel(run.position("spike camp"))).moveBy(5, 5);
         WaitForAsyncUtils.waitForFxEvents();
         answers.add(isHinted() ? "hinted" : "not hinted");
         run.robot().drop();

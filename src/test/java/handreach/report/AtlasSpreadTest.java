@@ -42,14 +42,13 @@ class AtlasSpreadTest {
     }
 
     private AtlasOptions wish(double gridM, String west, String east, String south, String north) throws IOException {
-        String ring = String.format(
-                "[%1$s,%3$s],[%2$s,%3$s],[%2$s,%4$s],[%1$s,%4$s],[%1$s,%3$s]", west, east, south, north);
+        String ring =
+                String.format("[%1$s,%3$s],[%2$s,%3$s],[%2$s,%4$s],[%1$s,%4$s],[%1$s,%3$s]", west, east, south, north);
         return new AtlasOptions(
                 gridM,
                 OptionalDouble.empty(),
                 Optional.of(Files.writeString(
-                        folder.resolve("region.geojson"),
-                        "{\"type\":\"Polygon\",\"coordinates\":[[" + ring + "]]}")),
+                        folder.resolve("region.geojson"), "{\"type\":\"Polygon\",\"coordinates\":[[" + ring + "]]}")),
                 Set.of(),
                 0,
                 OptionalDouble.empty());
@@ -63,8 +62,8 @@ class AtlasSpreadTest {
         try (AtlasFolder atlas = AtlasFolder.open(study, folder.resolve("out"))) {
             assertTrue(atlas.todo().size() > 1, atlas.todo().size() + " blocks");
             AtlasSpread spread = AtlasSpread.of("local[1]", OptionalInt.empty(), 1);
-            AtlasSpread.Laid laid = AtlasSpread.laidOut(
-                    atlas, Files.createDirectories(folder.resolve("aside/all")), Progress.SILENT);
+            AtlasSpread.Laid laid =
+                    AtlasSpread.laidOut(atlas, Files.createDirectories(folder.resolve("aside/all")), Progress.SILENT);
             Path tile = laid.folder().resolve("tiles/N37W105.hgt.zip");
             Path away = Files.move(tile, folder.resolve("tile"));
             List<BlockFault> faults = spread.run(atlas, atlas.todo(), laid, Progress.SILENT);

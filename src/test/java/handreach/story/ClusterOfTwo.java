@@ -74,8 +74,7 @@ final class ClusterOfTwo implements AutoCloseable {
 
     /** Starts a program as one that hands a job to the cluster: by the engine's own launcher, with the packed job. */
     ProcessBuilder submit(Path job, List<String> settings, List<String> words) {
-        List<String> command =
-                new ArrayList<>(List.of(java(), "-Xmx700m"));
+        List<String> command = new ArrayList<>(List.of(java(), "-Xmx700m"));
         command.addAll(QUICK_START);
         command.addAll(List.of("-cp", engine(), "org.apache.spark.deploy.SparkSubmit"));
         for (String setting : settings) command.addAll(List.of("--conf", setting));

@@ -186,7 +186,8 @@ class S23SpreadTest {
         Map<String, String> settings = settings();
         settings.forEach(System::setProperty);
         try (ClusterOfTwo cluster = ClusterOfTwo.start(LOGS)) {
-            assertEquals(0, CommandRun.of(many("threads").toArray(new String[0])).code());
+            assertEquals(
+                    0, CommandRun.of(many("threads").toArray(new String[0])).code());
             long all = blocks("threads");
             assertTrue(all >= 12, all + " blocks");
             Process driver = driver("cluster", cluster.address(), settings);
@@ -196,8 +197,8 @@ class S23SpreadTest {
             long there = blocks("cluster");
             assertTrue(there < all, "the driver was killed before the end");
 
-            CompletableFuture<CommandRun> second = CompletableFuture.supplyAsync(() ->
-                    CommandRun.of(many("cluster", "--cluster", cluster.address()).toArray(new String[0])));
+            CompletableFuture<CommandRun> second = CompletableFuture.supplyAsync(() -> CommandRun.of(
+                    many("cluster", "--cluster", cluster.address()).toArray(new String[0])));
             awaitBlocks("cluster", there + 2);
             long before = blocks("cluster");
             assertTrue(cluster.killOneWorker(), "an executor was running");

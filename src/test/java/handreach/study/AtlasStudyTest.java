@@ -91,8 +91,7 @@ class AtlasStudyTest {
         Position base = plan.plan().places().positions().get(0).at();
         AtlasStudy study = study(plan, 700, 700);
         int middle = study.positions().cells().indexOf(base);
-        double besideM =
-                GeodesicLine.distanceM(base, study.positions().cells().positionOf(middle));
+        double besideM = GeodesicLine.distanceM(base, study.positions().cells().positionOf(middle));
         assertTrue(besideM < 0.1, "the base is a position");
         PlanFile bare = plan.withText(plan.text()
                 .replaceFirst("loadout = \"quarter-wave with wire at face\"\\R", "loadout = \"factory at hip\"\n"));
