@@ -240,11 +240,16 @@ final class AreaFiles {
 
     /** Margins of a link in all cells, NaN where nothing is known; reckoned once for the two rasters made of them. */
     private static final class Margins {
+        /** Odds that are written as none. */
+        private static final double NOTHING = Georaster.STEP_ODDS / 4;
+
         private final OddsGrid odds;
+        private final double nothingDb;
         private volatile float[] db;
 
         Margins(OddsGrid odds) {
             this.odds = odds;
+            this.nothingDb = odds.link().thresholdDb(NOTHING);
         }
 
         float db(int cell) {
@@ -258,7 +263,9 @@ final class AreaFiles {
 
         double odds(int cell) {
             float margin = db(cell);
-            return Float.isNaN(margin) ? Double.NaN : odds.link().odds(margin);
+            if (Float.isNaN(margin)) return Double.NaN;
+            // most ground is out of reach by far, and the normal law is dear there
+            return margin < nothingDb ? 0 : odds.link().odds(margin);
         }
 
         private static float[] reckoned(OddsGrid odds) {
