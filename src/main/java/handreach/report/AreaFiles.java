@@ -12,10 +12,10 @@ import handreach.reach.OneWayGround;
 import handreach.reach.ReachOutline;
 import handreach.report.draw.LegendEntry;
 import handreach.report.draw.Picture;
+import handreach.report.figure.CaptionedMap;
 import handreach.report.figure.MapKey;
 import handreach.report.figure.MapOutline;
 import handreach.report.figure.MapPlace;
-import handreach.report.figure.MapSheet;
 import handreach.report.file.GeoTiff;
 import handreach.report.file.Georaster;
 import handreach.report.file.Gpx;
@@ -102,7 +102,7 @@ final class AreaFiles {
         files.put(
                 name,
                 out -> out.write(Picture.of(
-                                MapSheet.of(drawing.get().figure(), origin.lines(), ReachOrigin.caution()), PNG_SCALE)
+                                CaptionedMap.of(drawing.get().figure(), origin.lines(), ReachOrigin.caution()), PNG_SCALE)
                         .png()));
     }
 
@@ -257,7 +257,7 @@ final class AreaFiles {
         }
 
         private synchronized float[] all() {
-            if (db == null) db = reckoned(odds);
+            if (db == null) db = computed(odds);
             return db;
         }
 
@@ -268,7 +268,7 @@ final class AreaFiles {
             return margin < nothingDb ? 0 : odds.link().odds(margin);
         }
 
-        private static float[] reckoned(OddsGrid odds) {
+        private static float[] computed(OddsGrid odds) {
             CellGrid grid = odds.grid();
             float[] db = new float[grid.count()];
             double[] row = new double[grid.columns()];
@@ -342,7 +342,7 @@ final class AreaFiles {
         entries.addAll(ReachMaps.oddsKey());
         String title = "Reach at "
                 + Shares.wanted(answer.scene().plan().channel().wish().odds()) + " or better";
-        return Picture.of(MapSheet.of(new MapKey(title, entries), origin.lines(), ReachOrigin.caution()), 1);
+        return Picture.of(CaptionedMap.of(new MapKey(title, entries), origin.lines(), ReachOrigin.caution()), 1);
     }
 
     private void places() {
