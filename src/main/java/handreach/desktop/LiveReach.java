@@ -138,7 +138,7 @@ final class LiveReach {
         isUnderway.set(true);
         List<Terminals> first = firstHeights();
         newest.ask(
-                progress -> reckoned(wanted, first, progress),
+                progress -> computed(wanted, first, progress),
                 full -> {
                     losses.set(full);
                     isUnderway.set(false);
@@ -165,12 +165,12 @@ final class LiveReach {
                 .toList();
     }
 
-    private Losses reckoned(Setting wanted, List<Terminals> first, Progress progress) {
+    private Losses computed(Setting wanted, List<Terminals> first, Progress progress) {
         double coarseM = Math.max(wanted.extent().cellM(), wanted.extent().radiusM() / COARSE_CELLS);
         if (coarseM > 1.5 * wanted.extent().cellM() && !first.isEmpty())
-            newest.meanwhile(progress, reckoned(wanted, coarseM, first, progress), losses::set);
+            newest.meanwhile(progress, computed(wanted, coarseM, first, progress), losses::set);
         awaitGround();
-        return reckoned(wanted, wanted.extent().cellM(), wanted.heights(), progress);
+        return computed(wanted, wanted.extent().cellM(), wanted.heights(), progress);
     }
 
     /** Whether the map is there in the plan's own cells and by the plan's own model, so that a report's may take its place. */
@@ -207,7 +207,7 @@ final class LiveReach {
         }
     }
 
-    private static Losses reckoned(Setting wanted, double cellM, List<Terminals> heights, Progress progress) {
+    private static Losses computed(Setting wanted, double cellM, List<Terminals> heights, Progress progress) {
         boolean isCoarse = cellM > wanted.extent().cellM();
         // The coarse picture takes all cores for a moment; the full one leaves one to the screen.
         List<LossGrid> grids = new SweepArea(isCoarse ? Scene.threads() : Math.max(1, Scene.threads() - 1))
