@@ -19,7 +19,7 @@ import javafx.scene.layout.HBox;
 final class CursorStatus extends HBox {
     private final Session session;
     private final LiveReach live;
-    private final Worker.Newest reading;
+    private final Worker.LatestOnly reading;
     private final Label place = new Label();
     private final Label ground = new Label();
     private final Label copy = new Label();
@@ -29,7 +29,7 @@ final class CursorStatus extends HBox {
     CursorStatus(Session session, LiveReach live) {
         this.session = session;
         this.live = live;
-        this.reading = session.worker().newest();
+        this.reading = session.worker().latestOnly();
         getStyleClass().add("read-out");
         setSpacing(22);
         place.getStyleClass().add("strong");

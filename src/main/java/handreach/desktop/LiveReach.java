@@ -43,7 +43,7 @@ final class LiveReach {
     private static final long GROUND_MS = 2000;
 
     private final Session session;
-    private final Worker.Newest newest;
+    private final Worker.LatestOnly newest;
     private final ReadOnlyObjectWrapper<Losses> losses = new ReadOnlyObjectWrapper<>();
     private final ReadOnlyBooleanWrapper isUnderway = new ReadOnlyBooleanWrapper();
     private final CountDownLatch ground = new CountDownLatch(1);
@@ -107,7 +107,7 @@ final class LiveReach {
 
     LiveReach(Session session) {
         this.session = session;
-        this.newest = session.worker().newest();
+        this.newest = session.worker().latestOnly();
         session.scene().addListener((scene, before, now) -> standAt(session.stand()));
         session.moving().addListener((moving, before, now) -> {
             if (session.scene().get() != null) standAt(session.stand());
@@ -168,7 +168,7 @@ final class LiveReach {
     private Losses computed(Setting wanted, List<Terminals> first, Progress progress) {
         double coarseM = Math.max(wanted.extent().cellM(), wanted.extent().radiusM() / COARSE_CELLS);
         if (coarseM > 1.5 * wanted.extent().cellM() && !first.isEmpty())
-            newest.meanwhile(progress, computed(wanted, coarseM, first, progress), losses::set);
+            newest.partial(progress, computed(wanted, coarseM, first, progress), losses::set);
         awaitGround();
         return computed(wanted, wanted.extent().cellM(), wanted.heights(), progress);
     }

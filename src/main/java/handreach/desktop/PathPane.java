@@ -29,9 +29,9 @@ final class PathPane extends BorderPane {
                     + " Point at the cut to read the ground.";
 
     private final Session session;
-    private final Worker.Newest asking;
-    private final Worker.Rest tables;
-    private final Worker.Rest parts;
+    private final Worker.LatestOnly asking;
+    private final Worker.Debounce tables;
+    private final Worker.Debounce parts;
     private final EndPicker from;
     private final EndPicker to;
     private final Label verdict = words("path-verdict", "strong");
@@ -58,9 +58,9 @@ final class PathPane extends BorderPane {
 
     PathPane(Session session) {
         this.session = session;
-        this.asking = session.worker().newest();
-        this.tables = session.worker().rest(Duration.millis(60), this::showLedger);
-        this.parts = session.worker().rest(Duration.millis(30), this::showParts);
+        this.asking = session.worker().latestOnly();
+        this.tables = session.worker().debounce(Duration.millis(60), this::showLedger);
+        this.parts = session.worker().debounce(Duration.millis(30), this::showParts);
         this.chart = new ProfileChart(session.palette(), session.alongPath()::set, this::read);
         this.models = new ModelSpread(session);
         this.gap = new GapPane(session);

@@ -48,7 +48,7 @@ final class ReachPanel extends VBox {
 
     private final Session session;
     private final LiveReach live;
-    private final Worker.Newest studying;
+    private final Worker.LatestOnly studying;
     private final ComboBox<String> from = new ComboBox<>();
     private final ComboBox<CopyQuality> quality = new ComboBox<>();
     private final Slider odds = new Slider(0.5, 0.99, 0.8);
@@ -58,7 +58,7 @@ final class ReachPanel extends VBox {
     private final ReadOnlyStringWrapper answer = new ReadOnlyStringWrapper("");
     private final ReadOnlyStringWrapper advice = new ReadOnlyStringWrapper("reckoning\u2026");
     private final ReadOnlyObjectWrapper<ReachAnswer> found = new ReadOnlyObjectWrapper<>();
-    private final Worker.Rest settle;
+    private final Worker.Debounce settle;
     private ReachComposer composed;
     private boolean isFilling;
 
@@ -85,8 +85,8 @@ final class ReachPanel extends VBox {
         super(10);
         this.session = session;
         this.live = live;
-        this.settle = session.worker().rest(Duration.millis(200), this::study);
-        this.studying = session.worker().newest();
+        this.settle = session.worker().debounce(Duration.millis(200), this::study);
+        this.studying = session.worker().latestOnly();
         this.rose = new FigurePane(session);
         this.lines = new BlockView(session, FIGURE_PX);
         from.setId("reach-from");
@@ -223,7 +223,7 @@ final class ReachPanel extends VBox {
                 progress -> {
                     ReachComposer first = composed(ReachStudy.run(scene, false, progress), cells);
                     if (!isFollowed) return first;
-                    studying.meanwhile(progress, first, this::take);
+                    studying.partial(progress, first, this::take);
                     return ReachComposer.of(ReachStudy.run(scene, true, progress));
                 },
                 this::take,
