@@ -38,6 +38,7 @@ class JavadocTagTest {
             "reach",
             "relay",
             "walk",
+            "atlas",
             "cartography");
     private static final Set<String> NUMBERS = Set.of(
             "double",
@@ -76,9 +77,9 @@ class JavadocTagTest {
         for (JavaClass owner : new ClassFileImporter()
                 .withImportOption(ImportOption.Predefined.DO_NOT_INCLUDE_TESTS)
                 .importPackages(ROOMS.stream().map(room -> "handreach." + room).toList())) {
-            if (!owner.isTopLevelClass() || !owner.getModifiers().contains(JavaModifier.PUBLIC)) continue;
-            String source =
-                    Files.readString(Path.of("src/main/java", owner.getName().replace('.', '/') + ".java"));
+            if (!isSeen(owner)) continue;
+            String file = owner.getName().replaceFirst("\\$.*", "").replace('.', '/') + ".java";
+            String source = Files.readString(Path.of("src/main/java", file));
             for (JavaMethod method : owner.getMethods()) {
                 if (!computes(method)) continue;
                 computing++;
@@ -87,6 +88,12 @@ class JavadocTagTest {
         }
         assertTrue(computing > 100, "only " + computing + " functions were seen");
         assertEquals("", String.join("\n", owing));
+    }
+
+    /** Public, and so is every type that it stands in. */
+    private static boolean isSeen(JavaClass type) {
+        return type.getModifiers().contains(JavaModifier.PUBLIC)
+                && type.getEnclosingClass().map(JavadocTagTest::isSeen).orElse(true);
     }
 
     private static boolean computes(JavaMethod method) {

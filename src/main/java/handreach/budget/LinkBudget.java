@@ -143,9 +143,11 @@ public final class LinkBudget {
     public double odds(double marginDb) {
         if (asked != Ways.BOTH) return Odds.ofMargin(marginDb, weaker().spreadDb());
         if (there.spreadDb() == back.spreadDb()) return Odds.ofMargin(marginDb, there.spreadDb());
-        return Math.min(
-                oddsThere(marginDb + there.fixedDb() - weakerFixedDb),
-                oddsBack(marginDb + back.fixedDb() - weakerFixedDb));
+        double thereDb = marginDb + there.fixedDb() - weakerFixedDb;
+        double backDb = marginDb + back.fixedDb() - weakerFixedDb;
+        // the way with fewer spreads in hand has the lower odds: one normal law a cell of a map, not two
+        boolean isThere = thereDb * back.spreadDb() < backDb * there.spreadDb();
+        return isThere ? oddsThere(thereDb) : oddsBack(backDb);
     }
 
     /** Odds of copy from the first end to the second with this margin of that way. */

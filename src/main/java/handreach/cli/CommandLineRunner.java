@@ -21,6 +21,7 @@ import java.util.function.Consumer;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import picocli.CommandLine;
+import picocli.CommandLine.ITypeConverter;
 import picocli.CommandLine.Model.UsageMessageSpec;
 import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.TypeConversionException;
@@ -38,9 +39,8 @@ public final class CommandLineRunner {
             "bench", "match", "pattern", "tiles", "path", "reach", "assign", "relay", "atlas", "walk", "card", "report",
             "desk");
 
-    /** How picocli speaks of a word that is none of those allowed. */
-    private static final Pattern ENUM_WORDS =
-            Pattern.compile("expected one of \\[(.*)\\] \\(case-insensitive\\) but was '(.*)'");
+    /** How picocli speaks of a word that is none of those allowed; as a pattern only when a word was wrong. */
+    private static final String ENUM_WORDS = "expected one of \\[(.*)\\] \\(case-insensitive\\) but was '(.*)'";
 
     private CommandLineRunner() {}
 
@@ -69,11 +69,14 @@ public final class CommandLineRunner {
                 .setCaseInsensitiveEnumValuesAllowed(true)
                 .setParameterExceptionHandler(CommandLineRunner::wrongUsage)
                 .setExecutionExceptionHandler((thrown, command, parsed) -> failed(thrown, errWriter, stop));
+        // Each reference is linked at first use, so each converter is referred to once.
+        ITypeConverter<Double> number = CommandLineRunner::number;
+        ITypeConverter<Integer> count = CommandLineRunner::count;
         line.registerConverter(Path.class, CommandLineRunner::path);
-        line.registerConverter(Double.class, CommandLineRunner::number);
-        line.registerConverter(double.class, CommandLineRunner::number);
-        line.registerConverter(Integer.class, CommandLineRunner::count);
-        line.registerConverter(int.class, CommandLineRunner::count);
+        line.registerConverter(Double.class, number);
+        line.registerConverter(double.class, number);
+        line.registerConverter(Integer.class, count);
+        line.registerConverter(int.class, count);
         layOutHelp(line);
         if (args.length == 0) {
             line.usage(outWriter);
@@ -99,7 +102,7 @@ public final class CommandLineRunner {
                                         System.lineSeparator(),
                                         help.commandSpec().usageMessage().footer())
                                 + System.lineSeparator());
-        line.getSubcommands().values().forEach(CommandLineRunner::layOutHelp);
+        for (CommandLine each : line.getSubcommands().values()) layOutHelp(each);
     }
 
     private static String synopsis(CommandLine.Help help) {
@@ -173,7 +176,7 @@ public final class CommandLineRunner {
     private static int wrongUsage(ParameterException wrong, String[] args) {
         PrintWriter err = wrong.getCommandLine().getErr();
         String command = wrong.getCommandLine().getCommandSpec().qualifiedName();
-        String said = ENUM_WORDS
+        String said = Pattern.compile(ENUM_WORDS)
                 .matcher(unexpected(wrong).orElse(String.valueOf(wrong.getMessage())))
                 .replaceFirst(found -> "\"" + Matcher.quoteReplacement(found.group(2)) + "\", allowed is "
                         + found.group(1).toLowerCase(Locale.ROOT));

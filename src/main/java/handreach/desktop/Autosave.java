@@ -22,7 +22,7 @@ final class Autosave {
     private static final String ENDING = ".unsaved";
 
     private final Session session;
-    private final Worker.Rest rest;
+    private final Worker.Debounce rest;
     /** What this window has kept, by the plan it belongs to. */
     private final Map<Path, Path> kept = new HashMap<>();
 
@@ -69,7 +69,7 @@ final class Autosave {
 
     Autosave(Session session) {
         this.session = session;
-        this.rest = session.worker().rest(Duration.millis(300), this::keep);
+        this.rest = session.worker().debounce(Duration.millis(300), this::keep);
         session.scene().addListener((scene, before, now) -> {
             if (before != null && !before.file().file().equals(now.file().file()))
                 drop(before.file().file());

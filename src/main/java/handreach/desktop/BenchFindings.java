@@ -43,7 +43,7 @@ final class BenchFindings extends VBox {
     private final VBox patternNotes = new VBox(4);
     private final VBox left = new VBox(10);
     private final VBox right = new VBox(10);
-    private final Worker.Newest composing;
+    private final Worker.LatestOnly composing;
     private final Worker.InPieces laying;
     private Optional<Shown> shown = Optional.empty();
     private Optional<Drawn> drawn = Optional.empty();
@@ -71,7 +71,7 @@ final class BenchFindings extends VBox {
         super(GAP_PX);
         this.session = session;
         this.pattern = new FigurePane(session);
-        this.composing = session.worker().newest();
+        this.composing = session.worker().latestOnly();
         this.laying = session.worker().inPieces();
         setId("bench-findings");
         getStyleClass().add("bench-findings");

@@ -29,7 +29,7 @@ import javafx.stage.FileChooser;
 /** The evidence for what antennas are worth: the plan's bench file, or one just read that may be taken into the plan. */
 final class BenchPane extends BorderPane {
     private final Session session;
-    private final Worker.Newest beside;
+    private final Worker.LatestOnly beside;
     private final BenchFindings findings;
     private final FaultLines faults = new FaultLines();
     private final Label about = new Label();
@@ -46,7 +46,7 @@ final class BenchPane extends BorderPane {
 
     BenchPane(Session session) {
         this.session = session;
-        this.beside = session.worker().newest();
+        this.beside = session.worker().latestOnly();
         this.findings = new BenchFindings(session);
         setId("bench-pane");
         about.setId("bench-about");

@@ -23,7 +23,7 @@ final class CursorStatus extends HBox {
     private final Session session;
     private final LiveReach live;
     private final DoubleSupplier metresPerPx;
-    private final Worker.Newest reading;
+    private final Worker.LatestOnly reading;
     private final Label place = new Label();
     private final Label ground = new Label();
     private final Label copy = new Label();
@@ -35,7 +35,7 @@ final class CursorStatus extends HBox {
         this.session = session;
         this.live = live;
         this.metresPerPx = metresPerPx;
-        this.reading = session.worker().newest();
+        this.reading = session.worker().latestOnly();
         getStyleClass().add("read-out");
         setSpacing(22);
         place.getStyleClass().add("strong");

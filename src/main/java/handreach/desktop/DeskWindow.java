@@ -67,8 +67,8 @@ final class DeskWindow {
     private final HelpPane help;
     private final WindowVerbs verbs;
     private final FirstSteps firstSteps;
-    private final Worker.Rest ahead;
-    private final Worker.Rest dressing;
+    private final Worker.Debounce ahead;
+    private final Worker.Debounce dressing;
     private final Deque<Runnable> toDress = new ArrayDeque<>();
     private final FileDrop drop;
     private final MapTools tools = new MapTools();
@@ -128,8 +128,8 @@ final class DeskWindow {
             relay.askNow();
         });
         this.firstSteps = new FirstSteps(way);
-        this.ahead = worker.rest(Duration.millis(150), this::prepareNext);
-        this.dressing = worker.rest(Duration.millis(20), this::dressNext);
+        this.ahead = worker.debounce(Duration.millis(150), this::prepareNext);
+        this.dressing = worker.debounce(Duration.millis(20), this::dressNext);
         this.drop = new FileDrop(root, session);
         drop.handFolders(this::readFolder);
         for (String ending : List.of(".hgt", ".hgt.gz", ".zip", ".tif", ".tiff", ".asc"))

@@ -20,7 +20,7 @@ final class FigurePane extends StackPane {
     /** Pixels of the picture to each px of the figure, so that it stays sharp on dense screens. */
     private static final double SHARPNESS = 2;
 
-    private final Worker.Newest drawing;
+    private final Worker.LatestOnly drawing;
     private final Session session;
     private final ImageView view = new ImageView();
     private final Canvas canvas = new Canvas();
@@ -40,7 +40,7 @@ final class FigurePane extends StackPane {
 
     FigurePane(Session session) {
         this.session = session;
-        this.drawing = session.worker().newest();
+        this.drawing = session.worker().latestOnly();
         getStyleClass().add("figure");
         view.setPreserveRatio(true);
         view.setSmooth(true);

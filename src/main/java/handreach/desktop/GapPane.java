@@ -13,13 +13,13 @@ final class GapPane extends VBox {
     private static final int MOST = 3;
 
     private final Session session;
-    private final Worker.Newest trying;
+    private final Worker.LatestOnly trying;
     private Runnable relay = () -> {};
 
     GapPane(Session session) {
         super(1);
         this.session = session;
-        this.trying = session.worker().newest();
+        this.trying = session.worker().latestOnly();
         setId("path-gap");
     }
 

@@ -24,7 +24,7 @@ final class GoToPane extends VBox {
     private final MapView map;
     private final MapTools tools;
     private final PlaceVerbs places;
-    private final Worker.Newest looking;
+    private final Worker.LatestOnly looking;
     private final TextField typed = new TextField();
     private final Label doubt = Labels.line("", "plain");
     private final Button put = new Button("Put a position there");
@@ -37,7 +37,7 @@ final class GoToPane extends VBox {
         this.map = map;
         this.tools = tools;
         this.places = new PlaceVerbs(session);
-        this.looking = session.worker().newest();
+        this.looking = session.worker().latestOnly();
         getStyleClass().add("layer-bar");
         setId("go-to");
         setMaxSize(Region.USE_PREF_SIZE, Region.USE_PREF_SIZE);

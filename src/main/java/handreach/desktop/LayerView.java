@@ -13,14 +13,14 @@ final class LayerView {
     private final LiveReach live;
     private final MapView map;
     private final KeyPane key;
-    private final Worker.Newest painting;
+    private final Worker.LatestOnly painting;
 
     LayerView(Session session, LiveReach live, MapView map, KeyPane key) {
         this.session = session;
         this.live = live;
         this.map = map;
         this.key = key;
-        this.painting = session.worker().newest();
+        this.painting = session.worker().latestOnly();
         session.scene().addListener((scene, before, now) -> paint());
         session.carried().addListener((which, before, now) -> paint());
         session.compared().addListener((which, before, now) -> paint());

@@ -43,7 +43,7 @@ final class LiveReach {
     private static final long GROUND_MS = 2000;
 
     private final Session session;
-    private final Worker.Newest newest;
+    private final Worker.LatestOnly newest;
     private final ReadOnlyObjectWrapper<Losses> losses = new ReadOnlyObjectWrapper<>();
     private final ReadOnlyBooleanWrapper isUnderway = new ReadOnlyBooleanWrapper();
     private final CountDownLatch ground = new CountDownLatch(1);
@@ -107,7 +107,7 @@ final class LiveReach {
 
     LiveReach(Session session) {
         this.session = session;
-        this.newest = session.worker().newest();
+        this.newest = session.worker().latestOnly();
         session.scene().addListener((scene, before, now) -> standAt(session.stand()));
         session.moving().addListener((moving, before, now) -> {
             if (session.scene().get() != null) standAt(session.stand());
@@ -138,7 +138,7 @@ final class LiveReach {
         isUnderway.set(true);
         List<Terminals> first = firstHeights();
         newest.ask(
-                progress -> reckoned(wanted, first, progress),
+                progress -> computed(wanted, first, progress),
                 full -> {
                     losses.set(full);
                     isUnderway.set(false);
@@ -165,12 +165,12 @@ final class LiveReach {
                 .toList();
     }
 
-    private Losses reckoned(Setting wanted, List<Terminals> first, Progress progress) {
+    private Losses computed(Setting wanted, List<Terminals> first, Progress progress) {
         double coarseM = Math.max(wanted.extent().cellM(), wanted.extent().radiusM() / COARSE_CELLS);
         if (coarseM > 1.5 * wanted.extent().cellM() && !first.isEmpty())
-            newest.meanwhile(progress, reckoned(wanted, coarseM, first, progress), losses::set);
+            newest.partial(progress, computed(wanted, coarseM, first, progress), losses::set);
         awaitGround();
-        return reckoned(wanted, wanted.extent().cellM(), wanted.heights(), progress);
+        return computed(wanted, wanted.extent().cellM(), wanted.heights(), progress);
     }
 
     /** Whether the map is there in the plan's own cells and by the plan's own model, so that a report's may take its place. */
@@ -207,7 +207,7 @@ final class LiveReach {
         }
     }
 
-    private static Losses reckoned(Setting wanted, double cellM, List<Terminals> heights, Progress progress) {
+    private static Losses computed(Setting wanted, double cellM, List<Terminals> heights, Progress progress) {
         boolean isCoarse = cellM > wanted.extent().cellM();
         // The coarse picture takes all cores for a moment; the full one leaves one to the screen.
         List<LossGrid> grids = new SweepArea(isCoarse ? Scene.threads() : Math.max(1, Scene.threads() - 1))

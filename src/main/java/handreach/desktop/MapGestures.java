@@ -26,7 +26,7 @@ final class MapGestures {
     private final MapTools tools;
     private final Runnable goTo;
     private final ContextMenu menu = new ContextMenu();
-    private final Worker.BeforePicture moves;
+    private final Worker.OncePerFrame moves;
     private Grasp grasp = Grasp.NOTHING;
     private Optional<Places.PositionEntry> held = Optional.empty();
     private double lastX;
@@ -48,7 +48,7 @@ final class MapGestures {
         this.places = new PlaceVerbs(session);
         this.tools = tools;
         this.goTo = goTo;
-        this.moves = session.worker().beforePicture();
+        this.moves = session.worker().oncePerFrame();
         map.addEventHandler(MouseEvent.MOUSE_PRESSED, this::press);
         map.addEventHandler(MouseEvent.MOUSE_DRAGGED, event -> moves.ask(() -> drag(event)));
         map.addEventHandler(MouseEvent.MOUSE_RELEASED, this::release);

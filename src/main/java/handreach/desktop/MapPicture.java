@@ -3,7 +3,7 @@ package handreach.desktop;
 import handreach.geodesy.PlaceForm;
 import handreach.report.ReachComposer;
 import handreach.report.card.CardSize;
-import handreach.report.card.MapSheet;
+import handreach.report.card.MapPage;
 import handreach.report.draw.Picture;
 import handreach.report.file.WholeFile;
 import handreach.study.Scene;
@@ -41,7 +41,7 @@ final class MapPicture {
         BufferedImage ground = ground();
         BufferedImage title = words(scene.plan().header().title(), TITLE, ground.getWidth());
         BufferedImage what = words(what(scene), 1, ground.getWidth());
-        BufferedImage cautions = words(MapSheet.cautions(), 1, ground.getWidth());
+        BufferedImage cautions = words(MapPage.cautions(), 1, ground.getWidth());
         int head = title.getHeight() + what.getHeight() + 2 * EDGE_PX;
         int foot = cautions.getHeight() + 2 * EDGE_PX;
         BufferedImage picture =
@@ -62,7 +62,7 @@ final class MapPicture {
         Scene scene = session.scene().get();
         BufferedImage ground = ground();
         int[] rgb = ground.getRGB(0, 0, ground.getWidth(), ground.getHeight(), null, 0, ground.getWidth());
-        return MapSheet.pdf(
+        return MapPage.pdf(
                 scene.plan().header().title(),
                 what(scene),
                 Picture.of(ground.getWidth(), ground.getHeight(), rgb),

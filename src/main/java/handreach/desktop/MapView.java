@@ -57,9 +57,9 @@ final class MapView extends Pane {
     /** How far the relief is painted beyond the window, so that a pan shows ground at once. */
     private static final double BEYOND = 1.3;
 
-    private final Worker.Newest painting;
+    private final Worker.LatestOnly painting;
     private final Session session;
-    private final Worker.Newest composing;
+    private final Worker.LatestOnly composing;
     private final ImageView sheet = new ImageView();
     private final DoubleProperty strength = new SimpleDoubleProperty(1);
     private final Backdrop backdrop;
@@ -69,8 +69,8 @@ final class MapView extends Pane {
     private final List<Node> over = new ArrayList<>();
     private final ReadOnlyObjectWrapper<MapFrame> frame = new ReadOnlyObjectWrapper<>();
     private final ReadOnlyObjectWrapper<Relief> painted = new ReadOnlyObjectWrapper<>();
-    private final Worker.Rest rest;
-    private final Worker.Rest refit;
+    private final Worker.Debounce rest;
+    private final Worker.Debounce refit;
     private Optional<Overlay> overlay = Optional.empty();
     private Elevation ground;
     private Position centre = new Position(0, 0);
@@ -89,15 +89,15 @@ final class MapView extends Pane {
     MapView(Session session) {
         this.session = session;
         this.backdrop = new Backdrop(session);
-        this.rest = session.worker().rest(Duration.millis(90), this::paintRelief);
+        this.rest = session.worker().debounce(Duration.millis(90), this::paintRelief);
         // What lies over the map takes its new place after the map has.
-        this.refit = session.worker().rest(Duration.millis(120), () -> {
+        this.refit = session.worker().debounce(Duration.millis(120), () -> {
             if (fitted == null) return;
             layOutWhatLiesOver();
             lookAt(fitted);
         });
-        this.painting = session.worker().newest();
-        this.composing = session.worker().newest();
+        this.painting = session.worker().latestOnly();
+        this.composing = session.worker().latestOnly();
         getStyleClass().add("ground");
         setFocusTraversable(true);
         setAccessibleRole(AccessibleRole.IMAGE_VIEW);

@@ -29,8 +29,8 @@ final class PathPane extends BorderPane {
                     + " Point at the cut to read the ground.";
 
     private final Session session;
-    private final Worker.Newest asking;
-    private final Worker.Rest tables;
+    private final Worker.LatestOnly asking;
+    private final Worker.Debounce tables;
     private final Worker.InPieces laying;
     private final EndPicker from;
     private final EndPicker to;
@@ -58,8 +58,8 @@ final class PathPane extends BorderPane {
 
     PathPane(Session session) {
         this.session = session;
-        this.asking = session.worker().newest();
-        this.tables = session.worker().rest(Duration.millis(60), this::showLedger);
+        this.asking = session.worker().latestOnly();
+        this.tables = session.worker().debounce(Duration.millis(60), this::showLedger);
         this.laying = session.worker().inPieces();
         this.chart = new ProfileChart(session.palette(), session.alongPath()::set, this::read);
         this.models = new ModelSpread(session);

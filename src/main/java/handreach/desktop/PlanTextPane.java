@@ -35,7 +35,7 @@ final class PlanTextPane extends BorderPane {
     private static final KeyCombination FIND = new KeyCodeCombination(KeyCode.F, KeyCombination.SHORTCUT_DOWN);
 
     private final Session session;
-    private final Worker.Newest checking;
+    private final Worker.LatestOnly checking;
     private final TextArea text = new TextArea();
     private final LineGutter gutter = new LineGutter(text);
     private final TextField find = new TextField();
@@ -44,13 +44,13 @@ final class PlanTextPane extends BorderPane {
     private final Button take = new Button("Take over");
     private final Button tiles = new Button("Choose the folder of tiles\u2026");
     private final Button leave = new Button("Leave it");
-    private final Worker.Rest rest;
+    private final Worker.Debounce rest;
 
     /** {@code folder} asks the person for a folder of tiles. */
     PlanTextPane(Session session, Supplier<Optional<Path>> folder) {
         this.session = session;
-        this.rest = session.worker().rest(Duration.millis(300), this::check);
-        this.checking = session.worker().newest();
+        this.rest = session.worker().debounce(Duration.millis(300), this::check);
+        this.checking = session.worker().latestOnly();
         getStyleClass().add("plan-text");
         text.getStyleClass().add("mono");
         text.setId("plan-text");

@@ -48,8 +48,8 @@ final class ReachPanel extends VBox {
 
     private final Session session;
     private final LiveReach live;
-    private final Worker.Newest studying;
-    private final Worker.Newest composing;
+    private final Worker.LatestOnly studying;
+    private final Worker.LatestOnly composing;
     private final Worker.InPieces laying;
     private final ComboBox<String> from = new ComboBox<>();
     private final ComboBox<CopyQuality> quality = new ComboBox<>();
@@ -60,7 +60,7 @@ final class ReachPanel extends VBox {
     private final ReadOnlyStringWrapper answer = new ReadOnlyStringWrapper("");
     private final ReadOnlyStringWrapper advice = new ReadOnlyStringWrapper("");
     private final ReadOnlyObjectWrapper<ReachAnswer> found = new ReadOnlyObjectWrapper<>();
-    private final Worker.Rest settle;
+    private final Worker.Debounce settle;
     private ReachComposer composed;
     private boolean isFilling;
 
@@ -87,9 +87,9 @@ final class ReachPanel extends VBox {
         super(10);
         this.session = session;
         this.live = live;
-        this.settle = session.worker().rest(Duration.millis(200), this::study);
-        this.studying = session.worker().newest();
-        this.composing = session.worker().newest();
+        this.settle = session.worker().debounce(Duration.millis(200), this::study);
+        this.studying = session.worker().latestOnly();
+        this.composing = session.worker().latestOnly();
         this.laying = session.worker().inPieces();
         this.rose = new FigurePane(session);
         this.lines = new BlockView(session, FIGURE_PX);
@@ -229,7 +229,7 @@ final class ReachPanel extends VBox {
                 progress -> {
                     ReachComposer first = composed(ReachStudy.run(scene, false, progress), cells);
                     if (!isFollowed) return first;
-                    studying.meanwhile(progress, first, this::take);
+                    studying.partial(progress, first, this::take);
                     return ReachComposer.of(ReachStudy.run(scene, true, progress));
                 },
                 this::take,

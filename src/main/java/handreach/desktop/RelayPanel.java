@@ -56,7 +56,7 @@ final class RelayPanel extends VBox {
     private final Button find = new Button("Find out");
     private final Label stale = Labels.line("The plan has been edited since this answer: find out again.", "caution");
     private final VBox sheet = new VBox(9);
-    private final Worker.Newest composing;
+    private final Worker.LatestOnly composing;
     private final Worker.InPieces laying;
     private final ReadOnlyStringWrapper answer = new ReadOnlyStringWrapper("");
     private WatchedWork work;
@@ -66,7 +66,7 @@ final class RelayPanel extends VBox {
         super(10);
         this.session = session;
         this.look = look;
-        this.composing = session.worker().newest();
+        this.composing = session.worker().latestOnly();
         this.laying = session.worker().inPieces();
         this.talk = new WordChoice("relay-talk", talks(), word -> set("who talks", "talk", PlanText.quoted(word)));
         this.count = new WordChoice("relay-count", inOrder(COUNTS), number -> set("number of relays", "count", number));

@@ -55,9 +55,9 @@ final class WalkPanel extends VBox {
     private final VBox sheet = new VBox(8);
     private final VBox proposal = new VBox(4);
     private final ReadOnlyStringWrapper answer = new ReadOnlyStringWrapper("");
-    private final Worker.Newest composing;
+    private final Worker.LatestOnly composing;
     private final Worker.InPieces laying;
-    private final Worker.Newest proposals;
+    private final Worker.LatestOnly proposals;
     private final Worker.InPieces layingProposal;
     private WatchedWork comparing;
     private WatchedWork proposing;
@@ -67,9 +67,9 @@ final class WalkPanel extends VBox {
         super(10);
         this.session = session;
         this.look = look;
-        this.composing = session.worker().newest();
+        this.composing = session.worker().latestOnly();
         this.laying = session.worker().inPieces();
-        this.proposals = session.worker().newest();
+        this.proposals = session.worker().latestOnly();
         this.layingProposal = session.worker().inPieces();
         compare.setId("walk-compare");
         compare.setOnAction(pressed -> compare());

@@ -24,7 +24,7 @@ import javafx.util.Duration;
 /**
  * Does what takes time away from the screen thread and brings the answer back to it. Asked on the screen thread only.
  *
- * <p>Three ways to ask: {@link #inOrder} for short work whose every answer counts, {@link #newest} for work where only the
+ * <p>Three ways to ask: {@link #inOrder} for short work whose every answer counts, {@link #latestOnly} for work where only the
  * answer to the last question counts, {@link #watched} for long work that a person watches and may stop.
  */
 final class Worker {
@@ -64,8 +64,8 @@ final class Worker {
     }
 
     /** A line of questions of which only the newest is answered; the one before is told to stop. */
-    Newest newest() {
-        return new Newest();
+    LatestOnly latestOnly() {
+        return new LatestOnly();
     }
 
     /** Long work with a name, shown while it goes on. */
@@ -133,16 +133,16 @@ final class Worker {
     }
 
     /** A step that is done once nothing more has come for a while. Counts as work from the first call on. */
-    Rest rest(Duration quiet, Runnable step) {
-        return new Rest(quiet, step);
+    Debounce debounce(Duration quiet, Runnable step) {
+        return new Debounce(quiet, step);
     }
 
     /** Waits for a hand to come to rest. */
-    final class Rest {
+    final class Debounce {
         private final PauseTransition pause;
         private boolean isWaiting;
 
-        private Rest(Duration quiet, Runnable step) {
+        private Debounce(Duration quiet, Runnable step) {
             pause = new PauseTransition(quiet);
             pause.setOnFinished(over -> {
                 isWaiting = false;
@@ -164,12 +164,12 @@ final class Worker {
     }
 
     /** Steps of which only the newest between two pictures is done. Counts as work while one waits. */
-    BeforePicture beforePicture() {
-        return new BeforePicture();
+    OncePerFrame oncePerFrame() {
+        return new OncePerFrame();
     }
 
     /** Lets a hand say more than a screen can show: what it says is heard once a picture, and then the newest of it. */
-    final class BeforePicture {
+    final class OncePerFrame {
         private Optional<Runnable> waiting = Optional.empty();
         private final AnimationTimer beat = new AnimationTimer() {
             @Override
@@ -248,7 +248,7 @@ final class Worker {
     }
 
     /** Only the newest question counts. */
-    final class Newest {
+    final class LatestOnly {
         private final AtomicLong asked = new AtomicLong();
 
         /** Asks; what was asked before is no longer wanted. */
@@ -276,7 +276,7 @@ final class Worker {
         }
 
         /** Gives a part of the answer while the work goes on; called by the work itself. */
-        <T> void meanwhile(Progress progress, T part, Consumer<T> answer) {
+        <T> void partial(Progress progress, T part, Consumer<T> answer) {
             pending.incrementAndGet();
             backOnScreen(() -> {
                 if (!progress.isCancelled()) answer.accept(part);

@@ -17,11 +17,7 @@ public enum PlaceForm {
     /** A blank at which no line ends. */
     public static final char NO_BREAK = '\u00a0';
 
-    /** What {@link #format} writes, inside a sentence. */
-    private static final Pattern WRITTEN =
-            Pattern.compile("\\b\\d{1,2}[C-HJ-NP-X] (?:[A-HJ-NP-Z]{2} \\d{5} \\d{5}|\\d{6} \\d{7})\\b"
-                    + "|\\d+\u00b0\\d\\d\\.\\d{3}'[NS] \\d+\u00b0\\d\\d\\.\\d{3}'[EW]"
-                    + "|-?\\b\\d{1,2}\\.\\d{4,6}, -?\\d{1,3}\\.\\d{4,6}\\b");
+    private static final int LEAST_DIGITS = 4;
 
     /** How files and options name them. */
     public static final Keyword<PlaceForm> KEYWORD = Keyword.of(List.of(values()), PlaceForm::word);
@@ -51,8 +47,28 @@ public enum PlaceForm {
 
     /** Words with no-break blanks in the places that they name, so that a place is not parted where a line ends. */
     public static String unbroken(String words) {
-        Matcher place = WRITTEN.matcher(words);
+        if (!mayNamePlace(words)) return words;
+        Matcher place = Written.PATTERN.matcher(words);
         return place.find() ? place.replaceAll(one -> one.group().replace(' ', NO_BREAK)) : words;
+    }
+
+    /** Whether there are four digits in a row, or a degree sign: every form has one of them, and few cells of a table do. */
+    private static boolean mayNamePlace(String words) {
+        int digits = 0;
+        for (int i = 0; i < words.length(); i++) {
+            char c = words.charAt(i);
+            digits = c >= '0' && c <= '9' ? digits + 1 : 0;
+            if (digits == LEAST_DIGITS || c == '\u00b0') return true;
+        }
+        return false;
+    }
+
+    /** What {@link #format} writes, inside a sentence; made when a sentence may hold it. */
+    private static final class Written {
+        private static final Pattern PATTERN =
+                Pattern.compile("\\b\\d{1,2}[C-HJ-NP-X] (?:[A-HJ-NP-Z]{2} \\d{5} \\d{5}|\\d{6} \\d{7})\\b"
+                        + "|\\d+\u00b0\\d\\d\\.\\d{3}'[NS] \\d+\u00b0\\d\\d\\.\\d{3}'[EW]"
+                        + "|-?\\b\\d{1,2}\\.\\d{4,6}, -?\\d{1,3}\\.\\d{4,6}\\b");
     }
 
     /**

@@ -31,25 +31,25 @@ public final class AtomicFile {
     /** Writes and moves into place; the folder must be there. What {@link Target} forbids is a fault. */
     public static void write(Path file, Content content) throws IOException {
         Path target = Target.real(file);
-        Path beside = PartFiles.beside(target);
+        Path beside = UnfinishedFiles.beside(target);
         try {
             fill(beside, content);
             keepRights(target, beside);
             move(beside, target);
             force(target.getParent());
         } finally {
-            PartFiles.close(beside);
+            UnfinishedFiles.close(beside);
         }
     }
 
     /** Takes away what dead programs left of files with such names in a folder. */
     public static void sweep(Path folder, Predicate<String> names) {
-        PartFiles.sweep(folder, names);
+        UnfinishedFiles.sweep(folder, names);
     }
 
     /** Whether the program is being ended; then whatever could not be written was not written for that reason. */
     public static boolean isEnding() {
-        return PartFiles.isEnding();
+        return UnfinishedFiles.isEnding();
     }
 
     private static void fill(Path beside, Content content) throws IOException {

@@ -39,7 +39,7 @@ public final class WorkMark implements AutoCloseable {
                 channel.close();
                 return Optional.empty();
             }
-            PartFiles.open(file);
+            UnfinishedFiles.open(file);
             OWN.add(file);
             return Optional.of(new WorkMark(file, channel));
         }
@@ -66,7 +66,7 @@ public final class WorkMark implements AutoCloseable {
     public void close() throws IOException {
         synchronized (OWN) {
             OWN.remove(file);
-            PartFiles.close(file);
+            UnfinishedFiles.close(file);
             channel.close();
         }
     }

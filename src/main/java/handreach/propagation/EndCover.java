@@ -42,7 +42,7 @@ public final class EndCover {
      * @error  that of the stated height of the roofs
      * @source Rec. ITU-R P.2108, section 3.1: the loss is counted from the top of the clutter
      */
-    public static double reckonedM(double antennaM, Cover cover, double standingM) {
+    public static double raisedM(double antennaM, Cover cover, double standingM) {
         if (!cover.isTown()) return antennaM;
         return Math.max(antennaM, standingM > 0 ? standingM : TerminalClutter.representativeHeightM(cover));
     }
@@ -94,10 +94,10 @@ public final class EndCover {
      * @error  as {@link TerminalClutter#lossDb}
      * @source Rec. ITU-R P.2108, section 3.1, over the usual street width
      */
-    public double roofsDb(double antennaM, double reckonedM, Cover cover) {
-        if (!(reckonedM > antennaM)) return 0;
+    public double roofsDb(double antennaM, double raisedM, Cover cover) {
+        if (!(raisedM > antennaM)) return 0;
         return TerminalClutter.lossDb(
-                conditions.frequency(), cover, antennaM, reckonedM, TerminalClutter.STREET_WIDTH_M);
+                conditions.frequency(), cover, antennaM, raisedM, TerminalClutter.STREET_WIDTH_M);
     }
 
     /**

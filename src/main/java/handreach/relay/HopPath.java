@@ -12,7 +12,7 @@ import java.util.Comparator;
 import java.util.Optional;
 
 /**
- * One path reckoned exactly: its ground, its loss, both ledgers, its odds. Ends nearer than 50 m count as 50 m apart.
+ * One path computed exactly: its ground, its loss, both ledgers, its odds. Ends nearer than 50 m count as 50 m apart.
  *
  * @param line over the ground
  * @param profile heights and cover along it
@@ -117,15 +117,15 @@ public record HopPath(
                     double departure = ground.geometry().departureDeg();
                     double arrival = ground.geometry().arrivalDeg();
                     TwoWayLedger ledger = budget.ledger(ground.loss(), departure, arrival);
-                    HopOdds reckoned = budget.odds(ground.loss().lossDb(), departure, arrival);
+                    HopOdds computed = budget.odds(ground.loss().lossDb(), departure, arrival);
                     HopOdds odds = new HopOdds(
                             ledger.there().odds(),
                             ledger.back().odds(),
                             ledger.marginDb(),
-                            reckoned.standing(),
-                            reckoned.pessimistic(),
-                            reckoned.siteShiftDb(),
-                            reckoned.asked());
+                            computed.standing(),
+                            computed.pessimistic(),
+                            computed.siteShiftDb(),
+                            computed.asked());
                     return new HopPath(ground.line(), ground.profile(), ground.geometry(), ground.loss(), ledger, odds);
                 });
     }

@@ -12,10 +12,10 @@ import handreach.reach.OneWayGround;
 import handreach.reach.ReachOutline;
 import handreach.report.draw.LegendEntry;
 import handreach.report.draw.Picture;
+import handreach.report.figure.CaptionedMap;
 import handreach.report.figure.MapKey;
 import handreach.report.figure.MapOutline;
 import handreach.report.figure.MapPlace;
-import handreach.report.figure.MapSheet;
 import handreach.report.file.GeoTiff;
 import handreach.report.file.Georaster;
 import handreach.report.file.Gpx;
@@ -102,7 +102,7 @@ final class AreaFiles {
         files.put(
                 name,
                 out -> out.write(Picture.of(
-                                MapSheet.of(drawing.get().figure(), origin.lines(), ReachOrigin.caution()), PNG_SCALE)
+                                CaptionedMap.of(drawing.get().figure(), origin.lines(), ReachOrigin.caution()), PNG_SCALE)
                         .png()));
     }
 
@@ -240,11 +240,16 @@ final class AreaFiles {
 
     /** Margins of a link in all cells, NaN where nothing is known; reckoned once for the two rasters made of them. */
     private static final class Margins {
+        /** Odds that are written as none. */
+        private static final double NOTHING = Georaster.STEP_ODDS / 4;
+
         private final OddsGrid odds;
+        private final double nothingDb;
         private volatile float[] db;
 
         Margins(OddsGrid odds) {
             this.odds = odds;
+            this.nothingDb = odds.link().thresholdDb(NOTHING);
         }
 
         float db(int cell) {
@@ -252,16 +257,18 @@ final class AreaFiles {
         }
 
         private synchronized float[] all() {
-            if (db == null) db = reckoned(odds);
+            if (db == null) db = computed(odds);
             return db;
         }
 
         double odds(int cell) {
             float margin = db(cell);
-            return Float.isNaN(margin) ? Double.NaN : odds.link().odds(margin);
+            if (Float.isNaN(margin)) return Double.NaN;
+            // most ground is out of reach by far, and the normal law is dear there
+            return margin < nothingDb ? 0 : odds.link().odds(margin);
         }
 
-        private static float[] reckoned(OddsGrid odds) {
+        private static float[] computed(OddsGrid odds) {
             CellGrid grid = odds.grid();
             float[] db = new float[grid.count()];
             double[] row = new double[grid.columns()];
@@ -335,7 +342,7 @@ final class AreaFiles {
         entries.addAll(ReachMaps.oddsKey());
         String title = "Reach at "
                 + Shares.wanted(answer.scene().plan().channel().wish().odds()) + " or better";
-        return Picture.of(MapSheet.of(new MapKey(title, entries), origin.lines(), ReachOrigin.caution()), 1);
+        return Picture.of(CaptionedMap.of(new MapKey(title, entries), origin.lines(), ReachOrigin.caution()), 1);
     }
 
     private void places() {

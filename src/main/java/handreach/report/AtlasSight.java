@@ -164,11 +164,6 @@ public final class AtlasSight {
         return summary.asked().reach().servesM();
     }
 
-    /** Share of places with copy that was asked for, 0 to 1. */
-    double odds() {
-        return summary.asked().reach().odds();
-    }
-
     double targetsM() {
         return summary.asked().targetsM();
     }

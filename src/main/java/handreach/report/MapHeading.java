@@ -2,7 +2,7 @@ package handreach.report;
 
 import handreach.plan.CalibrationFile;
 import handreach.plan.Plan;
-import handreach.report.figure.MapSheet;
+import handreach.report.figure.CaptionedMap;
 import handreach.report.page.Caution;
 import handreach.report.page.Cautions;
 import handreach.report.page.Drawing;
@@ -46,6 +46,6 @@ record MapHeading(Scene scene, String place, String carried, Instant made) {
 
     /** A map of a page with all of this. */
     Drawing over(Drawing map) {
-        return new Drawing(MapSheet.of(map.figure(), lines(), caution()), map.caption());
+        return new Drawing(CaptionedMap.of(map.figure(), lines(), caution()), map.caption());
     }
 }

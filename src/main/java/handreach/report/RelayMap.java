@@ -13,7 +13,7 @@ import handreach.report.draw.ShapeStyle;
 import handreach.report.figure.MapFigure;
 import handreach.report.figure.MapGround;
 import handreach.report.figure.MapPlace;
-import handreach.report.figure.MapSheet;
+import handreach.report.figure.CaptionedMap;
 import handreach.report.figure.MapWay;
 import handreach.report.page.Drawing;
 import handreach.study.RelayAnswer;
@@ -96,7 +96,7 @@ final class RelayMap {
     Figure sheet(Instant made) {
         List<String> lines = new ArrayList<>(heading(made).lines());
         if (byNumber()) lines.add(list());
-        return MapSheet.of(figure(), lines, MapHeading.caution());
+        return CaptionedMap.of(figure(), lines, MapHeading.caution());
     }
 
     private MapHeading heading(Instant made) {

@@ -87,6 +87,13 @@ public record ReachOptions(
         return marches ? LossModels.FULL_WAVE : plan.questions().reach().model();
     }
 
+    /** Whether this asks for nothing that the plan says otherwise. */
+    boolean leaves(Plan plan) {
+        return radiusKm.isEmpty()
+                && cellM.isEmpty()
+                && modelFor(plan).equals(plan.questions().reach().model());
+    }
+
     /** The plan with the wish in place of what it says. */
     Plan over(Plan plan) {
         Questions asked = plan.questions();

@@ -152,10 +152,13 @@ public final class Scene {
         return new Scene(this, other, tuned, List.copyOf(notes));
     }
 
-    /** The same scene asked for another radius, cell or model than the plan file says; faults of the wish are told at once. */
+    /**
+     * The same scene asked for another radius, cell or model than the plan file says; this very scene where it is not, by which whoever
+     * asked knows the answer for its own. Faults of the wish are told at once.
+     */
     Scene asked(ReachOptions wish) {
         wish.check(plan);
-        return new Scene(this, wish.over(plan));
+        return wish.leaves(plan) ? this : new Scene(this, wish.over(plan));
     }
 
     /** The same scene with the rose at another place, one of many: what the plan would say, with {@code alike}, if its area lay round that. */

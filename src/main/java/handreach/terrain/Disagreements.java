@@ -54,12 +54,12 @@ final class Disagreements {
     synchronized List<String> words() {
         int asked = cache.askedCount();
         if (asked == askedBefore) return told;
-        told = List.copyOf(reckoned());
+        told = List.copyOf(sentences());
         askedBefore = asked;
         return told;
     }
 
-    private List<String> reckoned() {
+    private List<String> sentences() {
         List<Pair> left = pairs();
         List<String> sentences = new ArrayList<>();
         while (!left.isEmpty()) {

@@ -1,6 +1,7 @@
 package handreach.desktop;
 
 import handreach.geodesy.Position;
+import handreach.loadout.Loadout;
 import handreach.plan.Places;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -30,12 +31,13 @@ public final class PanelRun implements AutoCloseable {
     private final RelayPanel relay;
     private final WalkPanel walk;
     private final PathPane path;
+    private final LiveReach live;
 
     private PanelRun() {
         session = new Session(new Worker(defect -> {
             throw new AssertionError(defect);
         }));
-        LiveReach live = new LiveReach(session);
+        live = new LiveReach(session);
         live.groundIsShown();
         reach = new ReachPanel(session, live);
         relay = new RelayPanel(session, at -> {});
@@ -69,6 +71,31 @@ public final class PanelRun implements AutoCloseable {
             words.add(reach.answer().getValue());
             return words;
         });
+    }
+
+    /** What the key of the map writes below its colours while the odds of this loadout are shown. */
+    public String key(String loadout) {
+        await(() -> live.losses().get() != null && !live.losses().get().isCoarse());
+        return onScreen(() -> {
+            Loadout carried = session.scene().get().loadout(loadout);
+            return new LayerPainter(session.scene().get(), live.losses().get(), Palette.DAY)
+                    .paint(Layer.ODDS, carried, carried)
+                    .orElseThrow()
+                    .key()
+                    .note();
+        });
+    }
+
+    /** What is written below the map while the mouse points at a position of the plan. */
+    public String pointing(String loadout, String name) {
+        CursorStatus status = onScreen(() -> {
+            session.carried().set(session.scene().get().loadout(loadout));
+            CursorStatus made = new CursorStatus(session, live, () -> 10);
+            session.cursor().set(Optional.of(end(name).at()));
+            return made;
+        });
+        await(() -> session.worker().isIdle());
+        return onScreen(() -> String.join(", ", words(status)));
     }
 
     /** What the relay panel writes, once its button has been pressed. */

@@ -55,6 +55,11 @@ class S10OneFigureTest {
 
     private static final Pattern DOUBLES_TAIL = Pattern.compile("[0-9]\\.[0-9]{9,}");
 
+    private static final String ODDS = "(?:(?:over |under )?[0-9]+ %)";
+    /** Odds with their interval and the margin, where the mouse points. */
+    private static final String POINTED = "odds " + ODDS + "(?: \\((?:(?:over |under )?[0-9]+(?: %)? to )?" + ODDS
+            + "\\)), margin [+\u2212]?[0-9]+\\.[0-9] dB with ";
+
     @TempDir
     Path folder;
 
@@ -192,17 +197,36 @@ class S10OneFigureTest {
                         talk.get(isFirst ? "odds_back" : "odds_there").asDouble());
                 String hears = Shares.odds(
                         talk.get(isFirst ? "odds_there" : "odds_back").asDouble());
-                String row = Pattern.quote(other) + " .{10,110}? " + calls + " " + hears + " ";
-                assertFalse(all(row, card + " ").isEmpty(), row + " in " + card);
+                String distance = Pattern.quote(lengths.text(1000 * talk.get("distance_km").asDouble()));
+                String bearing = Pattern.quote(bearing(other));
+                for (String row : List.of(
+                        Pattern.quote(other) + " .{10,110}? " + calls + " " + hears + " ",
+                        Pattern.quote(other) + " (?:(?! calls ).){0,80}?" + bearing + ", " + distance + " "))
+                    assertFalse(all(row, card + " ").isEmpty(), row + " in " + card);
                 found++;
             }
             assertTrue(found > 0, "nobody talks with " + base);
         }
 
+        /** True bearing from the base, as the terminal has it in its table of who reaches whom. */
+        private String bearing(String other) {
+            return reachText
+                    .lines()
+                    .map(Faces::flat)
+                    .filter(each -> each.startsWith(other + " "))
+                    .flatMap(each -> all("([0-9]{3}°), [0-9.]+ (?:km|m|mi|ft) ", each).stream())
+                    .findFirst()
+                    .orElseThrow(() -> new AssertionError("no bearing of " + other + " in " + reachText))
+                    .group(1);
+        }
+
         /** The panels of the window write what the other faces have. */
         void windowAgrees(Path settings) throws Exception {
             try (PanelRun window = PanelRun.on(plan, settings)) {
-                for (JsonNode one : reach.get("loadouts")) reachOfWindowAgrees(one, window);
+                for (JsonNode one : reach.get("loadouts")) {
+                    reachOfWindowAgrees(one, window);
+                    mapOfWindowAgrees(one, window);
+                }
                 relayOfWindowAgrees(window.relay());
                 if (hasWalk) walkOfWindowAgrees(window.walk());
                 for (JsonNode talk : relay.get("direct").get("talks"))
@@ -243,6 +267,24 @@ class S10OneFigureTest {
                 if (!sentence.startsWith(capital(name) + ": ")) continue;
                 String verdict = capital(sentence.substring(name.length() + 2));
                 assertTrue(words(report).contains(verdict), verdict + " in " + words(report));
+            }
+        }
+
+        /** The key of the map has the share that the reports have, and the line below it figures as they are written elsewhere. */
+        private void mapOfWindowAgrees(JsonNode one, PanelRun window) {
+            String name = one.get("loadout").asText();
+            String key = Shares.share(one.get("area_share").asDouble()) + " of the ground reaches "
+                    + Shares.wanted(reach.get("odds").asDouble()) + " or better";
+            String said = window.key(name);
+            assertTrue(said.startsWith(key), key + " in " + said);
+            for (JsonNode place : reach.at("/who_reaches_whom/pairs")) {
+                String below = window.pointing(name, place.get("b").asText());
+                isHonest(below);
+                assertTrue(
+                        below.endsWith("nothing known here")
+                                || below.endsWith(", ")
+                                || all(POINTED + Pattern.quote(name) + "$", below).size() == 1,
+                        below);
             }
         }
 
@@ -419,7 +461,10 @@ class S10OneFigureTest {
             isHonest(text);
             isHonest(words(page));
             String waypoints = Files.readString(out.resolve("walk-odds.gpx"));
-            assertTrue(all("<name>(100|0) %", waypoints).isEmpty(), waypoints);
+            assertEquals(
+                    all("<name>", waypoints).size(),
+                    all("<name>" + ODDS + " [^<]+</name>", waypoints).size(),
+                    waypoints);
             assertFalse(all("<name>over 99 %", waypoints).isEmpty(), waypoints);
         }
 

@@ -112,10 +112,6 @@ final class ReflectionCurve {
         return frequencyMhz >= lowestMhz() && frequencyMhz <= highestMhz();
     }
 
-    Domain domain() {
-        return domain;
-    }
-
     /** Reflection at a frequency within the measured ones. */
     Complex at(double frequencyMhz) {
         if (!covers(frequencyMhz)) throw new IllegalArgumentException(frequencyMhz + " MHz is outside the sweep");

@@ -65,7 +65,7 @@ public final class HandheldWalk {
      */
     public void start(double groundM, Cover cover, double clutterM, double woodRunM) {
         double heightM = terms.terminals().txHeightM();
-        raisedNearM = EndCover.reckonedM(heightM, cover, clutterM);
+        raisedNearM = EndCover.raisedM(heightM, cover, clutterM);
         nearTownDb = ends.roofsDb(heightM, raisedNearM, cover);
         nearInWood = cover == Cover.WOODLAND;
         nearAmong = among(terms.near(), cover, clutterM);
@@ -148,7 +148,7 @@ public final class HandheldWalk {
      */
     public double excessDb(Cover cover, double clutterM, double woodRunM) {
         double farM = terms.terminals().rxHeightM();
-        double raisedFarM = EndCover.reckonedM(farM, cover, clutterM);
+        double raisedFarM = EndCover.raisedM(farM, cover, clutterM);
         farEnd(cover, clutterM, woodRunM);
         double overRoofs = Double.NEGATIVE_INFINITY;
         if (nearInTown() || raisedFarM > farM)
@@ -166,8 +166,8 @@ public final class HandheldWalk {
     }
 
     /** An end as it is, or over the roofs around it. */
-    private HandheldTerms.End over(HandheldTerms.End end, double reckonedM) {
-        return reckonedM > end.heightM() ? terms.end(reckonedM, reckonedM) : end;
+    private HandheldTerms.End over(HandheldTerms.End end, double raisedM) {
+        return raisedM > end.heightM() ? terms.end(raisedM, raisedM) : end;
     }
 
     /**

@@ -29,20 +29,20 @@ public final class CoveredMarch {
     private final Near near;
     private final double rxHeightM;
     private final FullWaveRadial bare;
-    private final double[] reckonedM;
+    private final double[] raisedM;
     private final List<FullWaveRadial> overRoofs;
     private final int firstStanding;
 
     /** The near end: the antenna, what stands around it and how high, and the height of the roofs it is reckoned from. */
-    private record Near(double heightM, Cover cover, double standingM, double reckonedM) {
+    private record Near(double heightM, Cover cover, double standingM, double raisedM) {
         static Near of(Profile profile, double heightM) {
             Cover cover = profile.cover(0);
             double standingM = profile.clutterM(0);
-            return new Near(heightM, cover, standingM, EndCover.reckonedM(heightM, cover, standingM));
+            return new Near(heightM, cover, standingM, EndCover.raisedM(heightM, cover, standingM));
         }
 
         boolean isBelowRoofs() {
-            return reckonedM > heightM;
+            return raisedM > heightM;
         }
     }
 
@@ -50,7 +50,7 @@ public final class CoveredMarch {
             Near near,
             double rxHeightM,
             FullWaveRadial bare,
-            double[] reckonedM,
+            double[] raisedM,
             List<FullWaveRadial> overRoofs,
             int firstStanding,
             PathConditions conditions) {
@@ -59,7 +59,7 @@ public final class CoveredMarch {
         this.near = near;
         this.rxHeightM = rxHeightM;
         this.bare = bare;
-        this.reckonedM = reckonedM;
+        this.raisedM = raisedM;
         this.overRoofs = overRoofs;
         this.firstStanding = firstStanding;
     }
@@ -88,7 +88,7 @@ public final class CoveredMarch {
                 ? FieldMarch.along(profile, txHeightM, rxHeightsM, conditions, goOn)
                 : FieldMarch.along(profile, txHeightM, heights, conditions, goOn);
         List<FullWaveRadial> over =
-                near.isBelowRoofs() ? FieldMarch.along(profile, near.reckonedM(), heights, conditions, goOn) : bare;
+                near.isBelowRoofs() ? FieldMarch.along(profile, near.raisedM(), heights, conditions, goOn) : bare;
         return covered(near, profile, rxHeightsM, roofsM, bare, over, conditions);
     }
 
@@ -114,7 +114,7 @@ public final class CoveredMarch {
         List<List<FullWaveRadial>> bare =
                 FieldMarch.bundle(profiles, txHeightM, near.isBelowRoofs() ? rxHeightsM : heights, conditions, goOn);
         List<List<FullWaveRadial>> over =
-                near.isBelowRoofs() ? FieldMarch.bundle(profiles, near.reckonedM(), heights, conditions, goOn) : bare;
+                near.isBelowRoofs() ? FieldMarch.bundle(profiles, near.raisedM(), heights, conditions, goOn) : bare;
         List<List<CoveredMarch>> marches = new ArrayList<>();
         for (int i = 0; i < profiles.size(); i++)
             marches.add(covered(near, profiles.get(i), rxHeightsM, roofsM, bare.get(i), over.get(i), conditions));
@@ -134,14 +134,14 @@ public final class CoveredMarch {
         int standing = firstStanding(profile);
         List<CoveredMarch> marches = new ArrayList<>();
         for (int k = 0; k < n; k++) {
-            double[] reckoned = new double[1 + roofsM.length];
+            double[] raised = new double[1 + roofsM.length];
             List<FullWaveRadial> read = new ArrayList<>();
-            for (int t = 0; t < reckoned.length; t++) {
+            for (int t = 0; t < raised.length; t++) {
                 int at = t == 0 ? k : n + k * roofsM.length + t - 1;
-                reckoned[t] = heights[at];
+                raised[t] = heights[at];
                 read.add(over.get(at));
             }
-            marches.add(new CoveredMarch(near, rxHeightsM[k], bare.get(k), reckoned, read, standing, conditions));
+            marches.add(new CoveredMarch(near, rxHeightsM[k], bare.get(k), raised, read, standing, conditions));
         }
         return marches;
     }
@@ -180,7 +180,7 @@ public final class CoveredMarch {
         if (!near.isBelowRoofs()) return List.of(FieldMarch.cost(profile, txHeightM, highestM, conditions));
         return List.of(
                 FieldMarch.cost(profile, txHeightM, bareM, conditions),
-                FieldMarch.cost(profile, near.reckonedM(), highestM, conditions));
+                FieldMarch.cost(profile, near.raisedM(), highestM, conditions));
     }
 
     /**
@@ -189,11 +189,11 @@ public final class CoveredMarch {
      * @shape  one cover and a height in, none or one height out; pure
      * @unit   m above ground; 0 for what stands there takes the representative height
      * @valid  every cover; empty where nothing but the antenna's own height counts
-     * @error  as {@link EndCover#reckonedM}
-     * @source as {@link EndCover#reckonedM}
+     * @error  as {@link EndCover#raisedM}
+     * @source as {@link EndCover#raisedM}
      */
     public static double[] roofsM(Cover cover, double standingM) {
-        return cover.isTown() ? new double[] {EndCover.reckonedM(0, cover, standingM)} : new double[0];
+        return cover.isTown() ? new double[] {EndCover.raisedM(0, cover, standingM)} : new double[0];
     }
 
     /** The field over bare ground, from antenna to antenna. */
@@ -212,16 +212,16 @@ public final class CoveredMarch {
      * @source Rec. ITU-R P.2108-1 section 3.1; never better than open ground is ours
      */
     public double townDb(int sample, Cover cover, double standingM) {
-        double farM = EndCover.reckonedM(rxHeightM, cover, standingM);
+        double farM = EndCover.raisedM(rxHeightM, cover, standingM);
         if (!near.isBelowRoofs() && !(farM > rxHeightM)) return 0;
-        double over = ends.roofsDb(near.heightM(), near.reckonedM(), near.cover())
+        double over = ends.roofsDb(near.heightM(), near.raisedM(), near.cover())
                 + ends.roofsDb(rxHeightM, farM, cover)
                 + reading(farM).excessDb(sample);
         return Math.max(0, over - bare.excessDb(sample));
     }
 
     private FullWaveRadial reading(double farM) {
-        for (int t = 0; t < reckonedM.length; t++) if (reckonedM[t] == farM) return overRoofs.get(t);
+        for (int t = 0; t < raisedM.length; t++) if (raisedM[t] == farM) return overRoofs.get(t);
         throw new IllegalArgumentException("no march was read " + farM + " m up");
     }
 

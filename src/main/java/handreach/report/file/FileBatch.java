@@ -129,7 +129,7 @@ public final class FileBatch {
     }
 
     private void put(Manifest manifest) {
-        WholeFile.write(folder.resolve(Manifest.name(what)), Json.text(manifest), sources);
+        WholeFile.write(folder.resolve(Manifest.name(what)), manifest.text(), sources);
     }
 
     /** Where no file was finished the folder is as before, and so is its manifest. */

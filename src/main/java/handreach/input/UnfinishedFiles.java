@@ -14,14 +14,14 @@ import java.util.function.Predicate;
  * Files being written at this moment, under their provisional names. When the program is told to end, they are deleted and no new
  * one is begun, so that an interrupt leaves nothing half written behind.
  */
-final class PartFiles {
-    private static final PartFiles OPEN = new PartFiles();
+final class UnfinishedFiles {
+    private static final UnfinishedFiles OPEN = new UnfinishedFiles();
 
     private final Set<Path> open = new HashSet<>();
     private boolean isWatching;
     private boolean isEnding;
 
-    private PartFiles() {}
+    private UnfinishedFiles() {}
 
     /** A new empty file beside the target; what dead programs left of the same target is swept. */
     static Path beside(Path target) throws IOException {
@@ -83,7 +83,7 @@ final class PartFiles {
         if (isEnding) throw new CancellationException("the program is ending");
         if (isWatching) return;
         try {
-            Runtime.getRuntime().addShutdownHook(new Thread(PartFiles::end, "part files"));
+            Runtime.getRuntime().addShutdownHook(new Thread(UnfinishedFiles::end, "part files"));
             isWatching = true;
         } catch (IllegalStateException ending) {
             throw new CancellationException("the program is ending");

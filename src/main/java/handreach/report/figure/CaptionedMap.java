@@ -10,7 +10,7 @@ import java.util.ArrayList;
 import java.util.List;
 
 /** A map or its key as a sheet that can be handed on alone: what it shows, of what, when, and what must be heeded. */
-public final class MapSheet implements Figure {
+public final class CaptionedMap implements Figure {
     private static final double EDGE_PX = 12;
     private static final TextStyle TITLE = TextStyle.plain(19).bold();
     private static final TextStyle LINE = TextStyle.plain(13);
@@ -22,7 +22,7 @@ public final class MapSheet implements Figure {
     private final List<String> lines;
     private final List<String> foot;
 
-    private MapSheet(Figure inner, List<String> title, List<String> lines, List<String> foot) {
+    private CaptionedMap(Figure inner, List<String> title, List<String> lines, List<String> foot) {
         this.inner = inner;
         this.title = title;
         this.lines = lines;
@@ -35,11 +35,11 @@ public final class MapSheet implements Figure {
      * @param lines place, channel, loadout, day: what the figure holds for
      * @param caution what must be heeded by whoever uses it
      */
-    public static MapSheet of(Figure inner, List<String> lines, String caution) {
+    public static CaptionedMap of(Figure inner, List<String> lines, String caution) {
         double widthPx = inner.widthPx() - 2 * EDGE_PX;
         List<String> wrapped = new ArrayList<>();
         for (String line : lines) wrapped.addAll(wrapped(line, LINE, widthPx));
-        return new MapSheet(inner, wrapped(inner.title(), TITLE, widthPx), wrapped, wrapped(caution, FOOT, widthPx));
+        return new CaptionedMap(inner, wrapped(inner.title(), TITLE, widthPx), wrapped, wrapped(caution, FOOT, widthPx));
     }
 
     private static List<String> wrapped(String words, TextStyle style, double widthPx) {

@@ -14,7 +14,7 @@ import java.time.Instant;
 import java.util.List;
 
 /** A picture of the map on one sheet across: what it is above, the picture as large as it fits, the cautions below. */
-public final class MapSheet implements Figure {
+public final class MapPage implements Figure {
     private static final double EDGE_PX = 40;
     private static final double TITLE_PX = 22;
     private static final double WORDS_PX = 13;
@@ -25,7 +25,7 @@ public final class MapSheet implements Figure {
     private final Picture map;
     private final CardSize paper;
 
-    private MapSheet(String title, String about, Picture map, CardSize paper) {
+    private MapPage(String title, String about, Picture map, CardSize paper) {
         this.title = title;
         this.about = about;
         this.map = map;
@@ -39,7 +39,7 @@ public final class MapSheet implements Figure {
      * @param map with its scale and key on it
      */
     public static WholeFile.Content pdf(String title, String about, Picture map, CardSize paper, Instant made) {
-        return PdfFile.content("Map: " + title, List.of(new MapSheet(title, about, map, paper)), made);
+        return PdfFile.content("Map: " + title, List.of(new MapPage(title, about, map, paper)), made);
     }
 
     /** What stands under every picture of a map. */
