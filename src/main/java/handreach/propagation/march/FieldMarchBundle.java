@@ -49,7 +49,7 @@ final class FieldMarchBundle {
     private double[] tops() {
         double[] needed = new double[facets];
         for (FieldMarch of : lane)
-            for (int f = 0; f < facets; f++) needed[f] = Math.max(needed[f], grid.topM(of.ground(), f));
+            for (int f = 0; f < facets; f++) needed[f] = Math.max(needed[f], grid.topM(of.ground(), f, wave.wavelengthM()));
         double[] tops = needed.clone();
         for (int f = 1; f < facets; f++) tops[f] = Math.max(tops[f], tops[f - 1] - sink(f));
         for (int f = facets - 2; f >= 0; f--) tops[f] = Math.max(tops[f], tops[f + 1] - sink(f + 1));
@@ -85,7 +85,7 @@ final class FieldMarchBundle {
                     FieldMarchGround ground = lane[of(i)].ground();
                     angleRad[i] = ground.slopeRad(f) - ground.slopeRad(f - 1);
                 }
-                column.turn(angleRad, turnSteps(f));
+                column.turn(angleRad, turnStepsOfARadian(f));
             }
             column.end(topM[f]);
             int m = 1;
@@ -138,14 +138,14 @@ final class FieldMarchBundle {
         return most;
     }
 
-    private int turnSteps(int facet) {
-        int most = 0;
-        for (FieldMarchPace of : pace) most = Math.max(most, of.turnSteps(facet));
+    private double turnStepsOfARadian(int facet) {
+        double most = 0;
+        for (FieldMarchPace of : pace) most = Math.max(most, of.turnStepsOfARadian(facet));
         return most;
     }
 
     private LaneColumn columnOf(int halvings, LaneColumn[] columns) {
-        if (columns[halvings] == null) columns[halvings] = new LaneColumn(grid.halved(halvings), wave, math);
+        if (columns[halvings] == null) columns[halvings] = new LaneColumn(grid.halved(halvings), wave, math, halvings == 0 ? 1 : 2);
         return columns[halvings];
     }
 

@@ -10,9 +10,13 @@ package handreach.propagation.march;
  * @param order order of the range step, even
  * @param turnM longest motion of the top within one step of a turn, m
  * @param airM what is held between the highest ray and the absorber, m
+ * @param nearAirM the part of it that is asked for right at the ends, m
  */
 record FieldMarchGrid(
-        double spacingM, double stepM, double topM, double absorberM, int order, double turnM, double airM) {
+        double spacingM, double stepM, double topM, double absorberM, int order, double turnM, double airM, double nearAirM) {
+    /** Air over the highest ray of a facet in lockstep, in radii of the first Fresnel zone there: seen on the radials of docs/full-wave.md. */
+    private static final double AIR_FRESNELS = 1.2;
+
     FieldMarchGrid {
         if (!(spacingM > 0) || !(stepM > 0) || !(topM > absorberM) || !(absorberM > 0) || order % 2 != 0 || order < 2)
             throw new IllegalArgumentException("grid of the field march");
@@ -41,25 +45,32 @@ record FieldMarchGrid(
             double stepM) {
         double fresnelM = Math.sqrt(wavelengthM * ground.lengthM() / 4);
         double absorberM = Math.max(80, 3 * fresnelM) * margin;
-        double airM = 60 + antennasM + 3 * fresnelM * margin;
+        double nearAirM = 60 + antennasM;
+        double airM = nearAirM + 3 * fresnelM * margin;
         double topM = ground.columnM(airM) + absorberM;
         return new FieldMarchGrid(
-                spacingM, stepM, topM, absorberM, stepM > 12 * wavelengthM ? 6 : 4, 15 * wavelengthM, airM);
+                spacingM, stepM, topM, absorberM, stepM > 12 * wavelengthM ? 6 : 4, 15 * wavelengthM, airM, nearAirM);
     }
 
     /** Number of steps of a turn: the top must not run on too far at once. */
     int turnStepsFor(double angleRad) {
-        return turnStepsFor(angleRad, topM);
+        return Math.max(1, (int) Math.ceil(Math.abs(angleRad) * topM / turnM));
     }
 
-    /** The same of a column that ends lower. */
-    int turnStepsFor(double angleRad, double heightM) {
-        return Math.max(1, (int) Math.ceil(Math.abs(angleRad) * heightM / turnM));
+    /** The same of one radian on a column that ends lower: what reaches half of the absorber no longer counts. */
+    double turnStepsOfARadian(double heightM) {
+        return (heightM - 0.5 * absorberM) / turnM;
     }
 
-    /** Top of a column on one facet, absorber included, m: no higher than its own rays ask for. */
-    double topM(FieldMarchGround ground, int facet) {
-        return Math.min(topM, ground.columnM(facet, airM) + absorberM);
+    /**
+     * Top of a column on one facet, absorber included, m: no higher than its own rays ask for, with so many radii of the first Fresnel
+     * zone between the ends of the radial as are free there.
+     */
+    double topM(FieldMarchGround ground, int facet, double wavelengthM) {
+        double gone = Math.min(1, 0.5 * (ground.startM(facet) + ground.startM(facet + 1)) / ground.lengthM());
+        double fresnelM = Math.sqrt(wavelengthM * ground.lengthM() * gone * (1 - gone));
+        double air = Math.min(airM, nearAirM + AIR_FRESNELS * fresnelM);
+        return Math.min(topM, ground.columnM(facet, air) + absorberM);
     }
 
     /** A step of about this length as whole quanta, so that steps are used again. */
@@ -71,7 +82,7 @@ record FieldMarchGrid(
     FieldMarchGrid halved(int times) {
         return times == 0
                 ? this
-                : new FieldMarchGrid(spacingM / (1 << times), stepM, topM, absorberM, order, turnM, airM);
+                : new FieldMarchGrid(spacingM / (1 << times), stepM, topM, absorberM, order, turnM, airM, nearAirM);
     }
 
     int nodes() {
