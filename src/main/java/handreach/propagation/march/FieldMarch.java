@@ -302,8 +302,11 @@ public final class FieldMarch {
     void run(FieldMarchPace pace) {
         FieldMarchColumn[] columns = new FieldMarchColumn[FieldMarchPace.MOST_HALVINGS + 1];
         FieldMarchColumn column = columnOf(pace.halvings(0), columns);
+        double[] topM = grid.tops(ground);
         double slope = ground.slopeRad(0);
         double startM = startM();
+        // a picture shows what is high up too
+        if (sketch == null) column.end(topM[0]);
         column.start(wave, startM - txHeightM * Math.sin(slope), txHeightM * Math.cos(slope), ground.raysRad(0));
         double quantumM = wave.quantumM();
         double carriedM = 0;
@@ -313,8 +316,10 @@ public final class FieldMarch {
             double from = f == 0 ? startM : 0;
             if (f > 0) {
                 column = handedOn(column, pace.halvings(f - 1), pace.halvings(f), columns);
+                if (sketch == null) column.end(Math.max(topM[f - 1], topM[f]));
                 column.turn(ground.slopeRad(f) - ground.slopeRad(f - 1), pace.turnSteps(f));
             }
+            if (sketch == null) column.end(topM[f]);
             look(column, f, from);
             double restM = lengthM - from + carriedM;
             int m = pace.steps(f, lengthM - from);

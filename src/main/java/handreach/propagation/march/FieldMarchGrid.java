@@ -1,5 +1,7 @@
 package handreach.propagation.march;
 
+import java.util.List;
+
 /**
  * Grid and steps of one field march.
  *
@@ -16,6 +18,9 @@ record FieldMarchGrid(
         double spacingM, double stepM, double topM, double absorberM, int order, double turnM, double airM, double nearAirM) {
     /** Air over the highest ray of a facet in lockstep, in radii of the first Fresnel zone there: seen on the radials of docs/full-wave.md. */
     private static final double AIR_FRESNELS = 1.2;
+
+    /** The top of a column moves by no more than this for each metre along the ground. */
+    private static final double SINK = 0.25;
 
     FieldMarchGrid {
         if (!(spacingM > 0) || !(stepM > 0) || !(topM > absorberM) || !(absorberM > 0) || order % 2 != 0 || order < 2)
@@ -52,9 +57,9 @@ record FieldMarchGrid(
                 spacingM, stepM, topM, absorberM, stepM > 12 * wavelengthM ? 6 : 4, 15 * wavelengthM, airM, nearAirM);
     }
 
-    /** Number of steps of a turn: the top must not run on too far at once. */
-    int turnStepsFor(double angleRad) {
-        return Math.max(1, (int) Math.ceil(Math.abs(angleRad) * topM / turnM));
+    /** Number of steps of a turn of a column of some height: the top must not run on too far at once. */
+    int turnStepsFor(double angleRad, double heightM) {
+        return Math.max(1, (int) Math.ceil(Math.abs(angleRad) * heightM / turnM));
     }
 
     /** The same of one radian on a column that ends lower: what reaches half of the absorber no longer counts. */
@@ -63,10 +68,37 @@ record FieldMarchGrid(
     }
 
     /**
+     * Where the column ends on each facet, m: as high as the rays over it ask for, and never sinking or rising fast, so that the
+     * absorber comes in softly.
+     */
+    double[] tops(FieldMarchGround ground) {
+        double[] needed = new double[ground.facets()];
+        for (int f = 0; f < needed.length; f++) needed[f] = Math.min(topM, ground.columnM(f, airM) + absorberM);
+        return softened(needed, ground);
+    }
+
+    /** The same of radials in lockstep, whose facets lie at the same distances: as high as any of them asks for. */
+    double[] tops(List<FieldMarchGround> grounds, double wavelengthM) {
+        double[] needed = new double[grounds.get(0).facets()];
+        for (FieldMarchGround ground : grounds)
+            for (int f = 0; f < needed.length; f++) needed[f] = Math.max(needed[f], topM(ground, f, wavelengthM));
+        return softened(needed, grounds.get(0));
+    }
+
+    private static double[] softened(double[] needed, FieldMarchGround ground) {
+        double[] tops = needed.clone();
+        for (int f = 1; f < tops.length; f++)
+            tops[f] = Math.max(tops[f], tops[f - 1] - SINK * (ground.startM(f) - ground.startM(f - 1)));
+        for (int f = tops.length - 2; f >= 0; f--)
+            tops[f] = Math.max(tops[f], tops[f + 1] - SINK * (ground.startM(f + 1) - ground.startM(f)));
+        return tops;
+    }
+
+    /**
      * Top of a column on one facet, absorber included, m: no higher than its own rays ask for, with so many radii of the first Fresnel
      * zone between the ends of the radial as are free there.
      */
-    double topM(FieldMarchGround ground, int facet, double wavelengthM) {
+    private double topM(FieldMarchGround ground, int facet, double wavelengthM) {
         double gone = Math.min(1, 0.5 * (ground.startM(facet) + ground.startM(facet + 1)) / ground.lengthM());
         double fresnelM = Math.sqrt(wavelengthM * ground.lengthM() * gone * (1 - gone));
         double air = Math.min(airM, nearAirM + AIR_FRESNELS * fresnelM);

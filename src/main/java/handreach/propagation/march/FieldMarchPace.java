@@ -60,6 +60,7 @@ final class FieldMarchPace {
 
     private FieldMarchPace(FieldMarchGround ground, FieldMarchGrid grid, double wavelengthM, double refinement) {
         int n = ground.facets();
+        double[] topM = grid.tops(ground);
         this.refinement = refinement;
         this.stepM = new double[n];
         this.order = new int[n];
@@ -73,7 +74,7 @@ final class FieldMarchPace {
             int own = raysDeg <= NODES_TO_DEG ? 0 : raysDeg <= HALVED_TO_DEG ? 1 : MOST_HALVINGS;
             for (int g = Math.max(0, f - 1); g <= Math.min(n - 1, f + 1); g++) halvings[g] = Math.max(halvings[g], own);
             if (f > 0) {
-                turnSteps[f] = turnSteps(ground, f, grid, wavelengthM);
+                turnSteps[f] = turnSteps(ground, f, grid, topM, wavelengthM);
                 turnStepsOfARadian[f] = turnStepsOfARadian(ground, f, wavelengthM);
             }
         }
@@ -134,10 +135,11 @@ final class FieldMarchPace {
         return Math.max(before, behind);
     }
 
-    private static int turnSteps(FieldMarchGround ground, int facet, FieldMarchGrid grid, double wavelengthM) {
+    private static int turnSteps(
+            FieldMarchGround ground, int facet, FieldMarchGrid grid, double[] topM, double wavelengthM) {
         double angle = Math.abs(ground.slopeRad(facet) - ground.slopeRad(facet - 1));
         int asked = (int) Math.min(MOST_TURN_STEPS, Math.ceil(turnStepsOfARadian(ground, facet, wavelengthM) * angle));
-        return Math.max(grid.turnStepsFor(angle), asked);
+        return Math.max(grid.turnStepsFor(angle, Math.max(topM[facet - 1], topM[facet])), asked);
     }
 
     private static double turnStepsOfARadian(FieldMarchGround ground, int facet, double wavelengthM) {
