@@ -51,6 +51,7 @@ final class FieldMarchBundle {
         double quantumM = wave.quantumM();
         double[] carriedM = new double[lane.length];
         double[] angleRad = new double[LANES];
+        double[] stepsOfARadian = new double[LANES];
         long[] quanta = new long[lane.length];
         double[] lengthM = new double[lane.length];
         double told = 0;
@@ -63,8 +64,9 @@ final class FieldMarchBundle {
                 for (int i = 0; i < LANES; i++) {
                     FieldMarchGround ground = lane[of(i)].ground();
                     angleRad[i] = ground.slopeRad(f) - ground.slopeRad(f - 1);
+                    stepsOfARadian[i] = pace[of(i)].turnStepsOfARadian(f);
                 }
-                column.turn(angleRad, turnStepsOfARadian(f));
+                column.turn(angleRad, stepsOfARadian);
             }
             column.end(topM[f]);
             int m = 1;
@@ -114,12 +116,6 @@ final class FieldMarchBundle {
     private int order(int facet) {
         int most = 0;
         for (FieldMarchPace of : pace) most = Math.max(most, of.order(facet));
-        return most;
-    }
-
-    private double turnStepsOfARadian(int facet) {
-        double most = 0;
-        for (FieldMarchPace of : pace) most = Math.max(most, of.turnStepsOfARadian(facet));
         return most;
     }
 

@@ -184,21 +184,24 @@ final class LaneColumn {
         }
     }
 
-    /** Turns every lane to its next facet, whose slope is greater by its angle. */
-    void turn(double[] angleRad, double stepsOfARadian) {
+    /** Turns every lane to its next facet, whose slope is greater by its angle; its rays ask for so many steps of a radian. */
+    void turn(double[] angleRad, double[] stepsOfARadian) {
+        double topM = n * grid.spacingM();
         double largest = 0;
+        double steps = 0;
         double meanRad = 0;
         for (int lane = 0; lane < LANES; lane++) {
             restRad[lane] += angleRad[lane];
-            largest = Math.max(largest, Math.abs(restRad[lane]));
+            double rest = Math.abs(restRad[lane]);
+            largest = Math.max(largest, rest);
+            steps = Math.max(steps, rest * Math.max(stepsOfARadian[lane], grid.turnStepsOfARadian(topM)));
             meanRad += Math.abs(angleRad[lane]) / LANES;
         }
-        double topM = n * grid.spacingM();
         if (!(largest * topM > REST_SHARE * grid.turnM())) {
             phase(angleRad, 1);
             return;
         }
-        int m = (int) Math.ceil(largest * Math.max(stepsOfARadian, grid.turnStepsOfARadian(topM)));
+        int m = (int) Math.ceil(steps);
         for (int lane = 0; lane < LANES; lane++) {
             for (LaneTerm term : terms) term.start(lane, restRad[lane] / m);
             restRad[lane] = 0;

@@ -131,6 +131,33 @@ class LaneMarchTest {
         }
     }
 
+    /** A crest of 42° under some, a slope on and on under the others: a corner of one must not cost its neighbours their field. */
+    @Test
+    void aCrestUnderOneLaneLeavesItsNeighboursAlone() {
+        PathConditions conditions = UsualConditions.at(new Frequency(146));
+        List<Profile> profiles = new ArrayList<>();
+        for (Profile hills : neighbours(16, 160, 0.1)) {
+            int lane = profiles.size();
+            profiles.add(lane % 2 == 0 ? levelFrom(climbing(hills, 100), 120 + lane) : climbing(hills, 100));
+        }
+        double[] height = {1.5};
+        List<List<FullWaveRadial>> together =
+                FieldMarch.bundle(profiles, 1.5, height, conditions, s -> true, new PlainLanes());
+        for (int i = 0; i < 16; i += 3) {
+            FullWaveRadial alone = FieldMarch.along(profiles.get(i), 1.5, 1.5, conditions);
+            for (int s = 60; s < 160; s++) {
+                if (alone.excessDb(s) > LOST_DB) continue;
+                assertEquals(alone.meanLossDb(s), together.get(i).get(0).meanLossDb(s), 2, "lane " + i + ", " + s);
+            }
+        }
+    }
+
+    private static Profile levelFrom(Profile profile, int sample) {
+        double[] h = profile.heightsM();
+        for (int i = sample + 1; i < h.length; i++) h[i] = h[sample];
+        return Profiles.of(profile.distancesKm(), h);
+    }
+
     /** The same as a valley 600 m deep, with a slope of 42° on its far side from a sample on. */
     private static Profile climbing(Profile profile, int from) {
         double[] h = profile.heightsM();
