@@ -20,8 +20,8 @@ final class MarchArea implements AreaEngine {
     private static final int RADIALS_OF_A_MAP = 720;
 
     private static final int RADIALS_IN_LOCKSTEP = 900;
-    /** Radials of one task, of which the first and last are shared with the next tasks; where they go one by one. */
-    private static final int RADIALS_OF_A_TASK = 32;
+    /** Radials of one task, of which the first and last are shared with the next tasks: a multiple of those that go at once. */
+    private static final int RADIALS_OF_A_TASK = 48;
 
     private static final int FEWEST_RADIALS = 16;
 
@@ -66,8 +66,7 @@ final class MarchArea implements AreaEngine {
 
     /** Radials whose nearest cells one task fills; it marches one more on either side. */
     private static int owned() {
-        int together = RadialMarch.together();
-        return (together > 1 ? together : RADIALS_OF_A_TASK) - 2;
+        return RADIALS_OF_A_TASK - 2;
     }
 
     static int radials(double radiusM, double arcM) {
@@ -200,10 +199,14 @@ final class MarchArea implements AreaEngine {
             for (Ray ray : cut) ray.endsAtSteepGround = RadialMarch.endAtSteepGround(ray.radial, setting.conditions());
             List<Ray> marched = cut.stream().filter(Ray::isMarched).toList();
             DoublePredicate goOn = share -> !progress.isCancelled();
-            if (RadialMarch.together() >= count && !marched.isEmpty()) {
-                List<List<CoveredMarch>> all = RadialMarch.together(
-                        marched.stream().map(ray -> ray.radial).toList(), heights, setting.conditions(), goOn);
-                for (int i = 0; i < marched.size(); i++) marched.get(i).marches = all.get(i);
+            int together = RadialMarch.together();
+            if (together > 1) {
+                for (int from = 0; from < marched.size(); from += together) {
+                    List<Ray> bundle = marched.subList(from, Math.min(marched.size(), from + together));
+                    List<List<CoveredMarch>> all = RadialMarch.together(
+                            bundle.stream().map(ray -> ray.radial).toList(), heights, setting.conditions(), goOn);
+                    for (int i = 0; i < bundle.size(); i++) bundle.get(i).marches = all.get(i);
+                }
             } else {
                 for (Ray ray : marched)
                     ray.marches = RadialMarch.along(ray.radial, heights, setting.conditions(), goOn);

@@ -7,11 +7,13 @@ import handreach.propagation.PathConditions;
 import handreach.propagation.Terminals;
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 import java.util.concurrent.CancellationException;
 import java.util.function.DoublePredicate;
 import java.util.function.DoubleUnaryOperator;
+import java.util.stream.IntStream;
 
 /**
  * The field of one antenna, marched along the ground of a profile: the wave equation itself in place of edges and mirrors.
@@ -165,14 +167,12 @@ public final class FieldMarch {
             if (held[i].count() > longestM.length) longestM = held[i].distancesKm();
         }
         for (int i = 0; i < longestM.length; i++) longestM[i] *= 1000;
+        double[][] heightsM = carriedOn(held, longestM.length);
         FieldMarch[] marches = new FieldMarch[held.length];
         for (int i = 0; i < held.length; i++) {
-            // behind its end a radial runs on level: nothing comes back from there
-            double[] heightM = Arrays.copyOf(held[i].heightsM(), longestM.length);
-            Arrays.fill(heightM, held[i].count(), heightM.length, heightM[held[i].count() - 1]);
             FieldMarchGround ground = FieldMarchGround.of(
                     longestM.clone(),
-                    heightM,
+                    heightsM[i],
                     1000 * conditions.atmosphere().effectiveRadiusKm(),
                     wave.wavelengthM(),
                     2 + highestM);
@@ -189,6 +189,32 @@ public final class FieldMarch {
             bundle.add(radials);
         }
         return bundle;
+    }
+
+    /**
+     * Heights of neighbouring radials up to the end of the longest. Behind its own end a radial goes up and down as the nearest does that
+     * goes on: nothing comes back from there, and a corner of its own would ask all of them for its many steps of a turn.
+     */
+    private static double[][] carriedOn(Profile[] held, int samples) {
+        double[][] heightsM = new double[held.length][];
+        Integer[] longestFirst = IntStream.range(0, held.length).boxed().toArray(Integer[]::new);
+        Arrays.sort(longestFirst, Comparator.comparing(i -> -held[i].count()));
+        for (int i : longestFirst) {
+            int count = held[i].count();
+            heightsM[i] = Arrays.copyOf(held[i].heightsM(), samples);
+            if (count == samples) continue;
+            double[] beside = heightsM[nearestLonger(held, i)];
+            for (int k = count; k < samples; k++) heightsM[i][k] = heightsM[i][k - 1] + beside[k] - beside[k - 1];
+        }
+        return heightsM;
+    }
+
+    private static int nearestLonger(Profile[] held, int lane) {
+        int nearest = -1;
+        for (int i = 0; i < held.length; i++)
+            if (held[i].count() > held[lane].count()
+                    && (nearest < 0 || Math.abs(i - lane) < Math.abs(nearest - lane))) nearest = i;
+        return nearest;
     }
 
     /**
@@ -302,8 +328,11 @@ public final class FieldMarch {
     void run(FieldMarchPace pace) {
         FieldMarchColumn[] columns = new FieldMarchColumn[FieldMarchPace.MOST_HALVINGS + 1];
         FieldMarchColumn column = columnOf(pace.halvings(0), columns);
+        double[] topM = grid.tops(ground);
         double slope = ground.slopeRad(0);
         double startM = startM();
+        // a picture shows what is high up too
+        if (sketch == null) column.end(topM[0]);
         column.start(wave, startM - txHeightM * Math.sin(slope), txHeightM * Math.cos(slope), ground.raysRad(0));
         double quantumM = wave.quantumM();
         double carriedM = 0;
@@ -313,8 +342,10 @@ public final class FieldMarch {
             double from = f == 0 ? startM : 0;
             if (f > 0) {
                 column = handedOn(column, pace.halvings(f - 1), pace.halvings(f), columns);
+                if (sketch == null) column.end(Math.max(topM[f - 1], topM[f]));
                 column.turn(ground.slopeRad(f) - ground.slopeRad(f - 1), pace.turnSteps(f));
             }
+            if (sketch == null) column.end(topM[f]);
             look(column, f, from);
             double restM = lengthM - from + carriedM;
             int m = pace.steps(f, lengthM - from);

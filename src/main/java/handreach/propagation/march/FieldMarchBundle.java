@@ -1,5 +1,6 @@
 package handreach.propagation.march;
 
+import java.util.Arrays;
 import java.util.concurrent.CancellationException;
 import java.util.function.DoublePredicate;
 
@@ -10,9 +11,6 @@ import java.util.function.DoublePredicate;
  */
 final class FieldMarchBundle {
     private static final int LANES = LaneMath.LANES;
-
-    /** The top of a column moves by no more than this for each metre along the ground. */
-    private static final double SINK = 0.25;
 
     private final FieldMarch[] lane;
     private final FieldMarchGrid grid;
@@ -39,26 +37,7 @@ final class FieldMarchBundle {
         this.pace = new FieldMarchPace[marches.length];
         for (int i = 0; i < marches.length; i++)
             pace[i] = FieldMarchPace.of(marches[i].ground(), grid, wave.wavelengthM());
-        this.topM = tops();
-    }
-
-    /**
-     * Where the column ends on each facet: as high as the rays of any lane ask for on it and for some way before and behind it, and
-     * never sinking or rising fast, so that the absorber comes in softly.
-     */
-    private double[] tops() {
-        double[] needed = new double[facets];
-        for (FieldMarch of : lane)
-            for (int f = 0; f < facets; f++) needed[f] = Math.max(needed[f], grid.topM(of.ground(), f));
-        double[] tops = needed.clone();
-        for (int f = 1; f < facets; f++) tops[f] = Math.max(tops[f], tops[f - 1] - sink(f));
-        for (int f = facets - 2; f >= 0; f--) tops[f] = Math.max(tops[f], tops[f + 1] - sink(f + 1));
-        return tops;
-    }
-
-    private double sink(int facet) {
-        FieldMarchGround ground = lane[0].ground();
-        return SINK * (ground.startM(facet) - ground.startM(facet - 1));
+        this.topM = grid.tops(Arrays.stream(marches).map(FieldMarch::ground).toList(), wave.wavelengthM());
     }
 
     void run(DoublePredicate goOn) {
@@ -72,6 +51,7 @@ final class FieldMarchBundle {
         double quantumM = wave.quantumM();
         double[] carriedM = new double[lane.length];
         double[] angleRad = new double[LANES];
+        double[] stepsOfARadian = new double[LANES];
         long[] quanta = new long[lane.length];
         double[] lengthM = new double[lane.length];
         double told = 0;
@@ -84,8 +64,9 @@ final class FieldMarchBundle {
                 for (int i = 0; i < LANES; i++) {
                     FieldMarchGround ground = lane[of(i)].ground();
                     angleRad[i] = ground.slopeRad(f) - ground.slopeRad(f - 1);
+                    stepsOfARadian[i] = pace[of(i)].turnStepsOfARadian(f);
                 }
-                column.turn(angleRad, turnSteps(f));
+                column.turn(angleRad, stepsOfARadian);
             }
             column.end(topM[f]);
             int m = 1;
@@ -138,14 +119,8 @@ final class FieldMarchBundle {
         return most;
     }
 
-    private int turnSteps(int facet) {
-        int most = 0;
-        for (FieldMarchPace of : pace) most = Math.max(most, of.turnSteps(facet));
-        return most;
-    }
-
     private LaneColumn columnOf(int halvings, LaneColumn[] columns) {
-        if (columns[halvings] == null) columns[halvings] = new LaneColumn(grid.halved(halvings), wave, math);
+        if (columns[halvings] == null) columns[halvings] = new LaneColumn(grid.halved(halvings), wave, math, halvings == 0 ? 1 : 2);
         return columns[halvings];
     }
 

@@ -1,5 +1,6 @@
 package handreach.propagation.march;
 
+import java.util.Arrays;
 import java.util.HashMap;
 import java.util.Map;
 import org.apache.commons.math3.complex.Complex;
@@ -28,15 +29,18 @@ final class FieldMarchColumn {
     private final double k;
     private final double gRe;
     private final double gIm;
-    private final int n;
+    private final int most;
+    private int n;
     private final double h2;
     private final double[] re;
     private final double[] im;
     private final double[] sideRe;
     private final double[] sideIm;
     private final double[][] work;
+    /** From the foot of the absorber up: 1/m. */
     private final double[] extinction;
-    private final int absorberFrom;
+
+    private int absorberFrom;
     private final FieldMarchTurn turn;
     private final Map<Long, FieldMarchStep> steps = new HashMap<>();
     private double restRad;
@@ -49,18 +53,31 @@ final class FieldMarchColumn {
         Complex g = wave.impedance().multiply(new Complex(0, k));
         this.gRe = g.getReal();
         this.gIm = g.getImaginary();
-        this.n = grid.nodes();
+        this.most = grid.nodes();
+        this.n = most;
         this.h2 = 1 / (grid.spacingM() * grid.spacingM());
         this.re = new double[n];
         this.im = new double[n];
         this.sideRe = new double[n];
         this.sideIm = new double[n];
         this.work = new double[8][n];
-        this.extinction = extinction(grid);
+        double[] all = extinction(grid);
         int from = n;
-        while (from > 0 && extinction[from - 1] > 0) from--;
+        while (from > 0 && all[from - 1] > 0) from--;
+        this.extinction = Arrays.copyOfRange(all, from, n);
         this.absorberFrom = from;
         this.turn = new FieldMarchTurn(n, grid.spacingM(), k, g);
+    }
+
+    /** Ends the column at a height, the absorber below it. What was above is gone; what comes to it is empty. */
+    void end(double topM) {
+        int nodes = Math.min(most, Math.max(extinction.length + 16, (int) Math.ceil(topM / grid.spacingM())));
+        if (nodes < n) {
+            Arrays.fill(re, nodes, n, 0);
+            Arrays.fill(im, nodes, n, 0);
+        }
+        n = nodes;
+        absorberFrom = n - extinction.length;
     }
 
     /** What the absorber takes at each node, 1/m; nothing below it. */
@@ -76,6 +93,7 @@ final class FieldMarchColumn {
 
     /** Takes over the field of a column whose nodes stand twice as close. */
     void takeEverySecond(FieldMarchColumn finer) {
+        end(finer.n * finer.grid.spacingM());
         for (int i = 0; i < n; i++) {
             boolean isIn = 2 * i < finer.n;
             re[i] = isIn ? finer.re[2 * i] : 0;
@@ -86,6 +104,7 @@ final class FieldMarchColumn {
 
     /** Takes over the field of a column whose nodes stand twice as far apart, and finds the values between them. */
     void takeBetween(FieldMarchColumn coarser) {
+        end(coarser.n * coarser.grid.spacingM());
         int taps = BETWEEN.length;
         Complex[] below = coarser.belowGround(taps);
         for (int i = 0; i < n; i++) {
@@ -188,7 +207,7 @@ final class FieldMarchColumn {
 
     /** Height below the absorber, m. */
     double usableM() {
-        return grid.topM() - grid.absorberM();
+        return n * grid.spacingM() - grid.absorberM();
     }
 
     /** Sets the field to nothing below a height: a thin absorbing screen. */
@@ -224,11 +243,11 @@ final class FieldMarchColumn {
         FieldMarchStep step = steps.get(kept);
         if (step == null) {
             if (steps.size() >= STEPS_KEPT) steps.clear();
-            step = new FieldMarchStep(stepOf(quanta, quantumM, order), grid.spacingM(), k, gRe, gIm, n);
+            step = new FieldMarchStep(stepOf(quanta, quantumM, order), grid.spacingM(), k, gRe, gIm, most);
             steps.put(kept, step);
         }
         differentiate();
-        step.solve(re, im, sideRe, sideIm, work);
+        step.solve(n, re, im, sideRe, sideIm, work);
         fade(quanta * quantumM);
     }
 
@@ -256,9 +275,9 @@ final class FieldMarchColumn {
     private double[] fade = new double[0];
 
     private void fade(double alongM) {
-        if (fade.length == 0) fade = new double[n - absorberFrom];
+        if (fade.length == 0) fade = new double[extinction.length];
         if (alongM != fadedFor) {
-            for (int i = absorberFrom; i < n; i++) fade[i - absorberFrom] = Math.exp(-extinction[i] * alongM);
+            for (int i = 0; i < fade.length; i++) fade[i] = Math.exp(-extinction[i] * alongM);
             fadedFor = alongM;
         }
         for (int i = absorberFrom; i < n; i++) {
@@ -270,21 +289,22 @@ final class FieldMarchColumn {
     /** Turns the column to the next facet, whose slope is greater by the angle. */
     void turn(double angleRad, int leastSteps) {
         restRad += angleRad;
-        boolean isRestDue = Math.abs(restRad) * grid.topM() > TURN_REST_SHARE * grid.turnM();
+        double topM = n * grid.spacingM();
+        boolean isRestDue = Math.abs(restRad) * topM > TURN_REST_SHARE * grid.turnM();
         if (!isRestDue) {
-            turn.phase(re, im, angleRad);
+            turn.phase(n, re, im, angleRad);
             return;
         }
-        int m = Math.max(leastSteps, grid.turnStepsFor(Math.max(Math.abs(angleRad), Math.abs(restRad))));
-        turn.prepare(restRad / m);
+        int m = Math.max(leastSteps, grid.turnStepsFor(Math.max(Math.abs(angleRad), Math.abs(restRad)), topM));
+        turn.prepare(n, restRad / m);
         restRad = 0;
         double half = 0.5 * angleRad / m;
-        turn.phase(re, im, half);
+        turn.phase(n, re, im, half);
         for (int i = 0; i < m; i++) {
-            turn.rest(re, im);
+            turn.rest(n, re, im);
             if (++stepsSinceCalm >= STEPS_TO_CALM) calm();
             fadeByTurn(Math.abs(angleRad) / m);
-            turn.phase(re, im, i < m - 1 ? 2 * half : half);
+            turn.phase(n, re, im, i < m - 1 ? 2 * half : half);
         }
     }
 
@@ -293,16 +313,16 @@ final class FieldMarchColumn {
      * step between, would make them grow.
      */
     private void calm() {
-        if (calming == null) calming = new FieldMarchStep(PadeStep.calming(), grid.spacingM(), k, gRe, gIm, n);
+        if (calming == null) calming = new FieldMarchStep(PadeStep.calming(), grid.spacingM(), k, gRe, gIm, most);
         differentiate();
-        calming.solve(re, im, sideRe, sideIm, work);
+        calming.solve(n, re, im, sideRe, sideIm, work);
         stepsSinceCalm = 0;
     }
 
     /** The top moves on by height times angle, and the absorber takes its share. */
     private void fadeByTurn(double angleRad) {
         for (int i = absorberFrom; i < n; i++) {
-            double f = Math.exp(-extinction[i] * i * grid.spacingM() * angleRad);
+            double f = Math.exp(-extinction[i - absorberFrom] * i * grid.spacingM() * angleRad);
             re[i] *= f;
             im[i] *= f;
         }

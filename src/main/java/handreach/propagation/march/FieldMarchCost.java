@@ -26,6 +26,7 @@ public record FieldMarchCost(long steps, int nodes, long turns, double seconds, 
 
     static FieldMarchCost of(FieldMarchGround ground, FieldMarchGrid grid, FieldMarchWave wave) {
         FieldMarchPace pace = FieldMarchPace.of(ground, grid, wave.wavelengthM());
+        double[] topM = grid.tops(ground);
         double quantumM = wave.quantumM();
         long steps = 0;
         long turns = 0;
@@ -44,7 +45,7 @@ public record FieldMarchCost(long steps, int nodes, long turns, double seconds, 
             if (lengths.add((quanta * FieldMarchColumn.ORDERS + order) * (FieldMarchPace.MOST_HALVINGS + 1) + halvings))
                 seconds += order * NEW_POLE_S;
             finest = Math.max(finest, halvings);
-            int nodes = grid.halved(halvings).nodes();
+            int nodes = (int) Math.ceil(topM[f] / grid.halved(halvings).spacingM());
             int turned = f > 0 ? pace.turnSteps(f) : 0;
             double perNode = (double) order * m * POLE_NODE_S + turned * TURN_NODE_S + CORNER_NODE_S;
             seconds += nodes * (f == 0 ? perNode + START_NODE_S : perNode);

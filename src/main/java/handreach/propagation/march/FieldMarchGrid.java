@@ -1,5 +1,7 @@
 package handreach.propagation.march;
 
+import java.util.List;
+
 /**
  * Grid and steps of one field march.
  *
@@ -10,9 +12,16 @@ package handreach.propagation.march;
  * @param order order of the range step, even
  * @param turnM longest motion of the top within one step of a turn, m
  * @param airM what is held between the highest ray and the absorber, m
+ * @param nearAirM the part of it that is asked for right at the ends, m
  */
 record FieldMarchGrid(
-        double spacingM, double stepM, double topM, double absorberM, int order, double turnM, double airM) {
+        double spacingM, double stepM, double topM, double absorberM, int order, double turnM, double airM, double nearAirM) {
+    /** Air over the highest ray of a facet in lockstep, in radii of the first Fresnel zone there: seen on the radials of docs/full-wave.md. */
+    private static final double AIR_FRESNELS = 1.2;
+
+    /** The top of a column moves by no more than this for each metre along the ground. */
+    private static final double SINK = 0.25;
+
     FieldMarchGrid {
         if (!(spacingM > 0) || !(stepM > 0) || !(topM > absorberM) || !(absorberM > 0) || order % 2 != 0 || order < 2)
             throw new IllegalArgumentException("grid of the field march");
@@ -41,25 +50,59 @@ record FieldMarchGrid(
             double stepM) {
         double fresnelM = Math.sqrt(wavelengthM * ground.lengthM() / 4);
         double absorberM = Math.max(80, 3 * fresnelM) * margin;
-        double airM = 60 + antennasM + 3 * fresnelM * margin;
+        double nearAirM = 60 + antennasM;
+        double airM = nearAirM + 3 * fresnelM * margin;
         double topM = ground.columnM(airM) + absorberM;
         return new FieldMarchGrid(
-                spacingM, stepM, topM, absorberM, stepM > 12 * wavelengthM ? 6 : 4, 15 * wavelengthM, airM);
+                spacingM, stepM, topM, absorberM, stepM > 12 * wavelengthM ? 6 : 4, 15 * wavelengthM, airM, nearAirM);
     }
 
-    /** Number of steps of a turn: the top must not run on too far at once. */
-    int turnStepsFor(double angleRad) {
-        return turnStepsFor(angleRad, topM);
-    }
-
-    /** The same of a column that ends lower. */
+    /** Number of steps of a turn of a column of some height: the top must not run on too far at once. */
     int turnStepsFor(double angleRad, double heightM) {
         return Math.max(1, (int) Math.ceil(Math.abs(angleRad) * heightM / turnM));
     }
 
-    /** Top of a column on one facet, absorber included, m: no higher than its own rays ask for. */
-    double topM(FieldMarchGround ground, int facet) {
-        return Math.min(topM, ground.columnM(facet, airM) + absorberM);
+    /** The same of one radian on a column that ends lower: what reaches half of the absorber no longer counts. */
+    double turnStepsOfARadian(double heightM) {
+        return (heightM - 0.5 * absorberM) / turnM;
+    }
+
+    /**
+     * Where the column ends on each facet, m: as high as the rays over it ask for, and never sinking or rising fast, so that the
+     * absorber comes in softly.
+     */
+    double[] tops(FieldMarchGround ground) {
+        double[] needed = new double[ground.facets()];
+        for (int f = 0; f < needed.length; f++) needed[f] = Math.min(topM, ground.columnM(f, airM) + absorberM);
+        return softened(needed, ground);
+    }
+
+    /** The same of radials in lockstep, whose facets lie at the same distances: as high as any of them asks for. */
+    double[] tops(List<FieldMarchGround> grounds, double wavelengthM) {
+        double[] needed = new double[grounds.get(0).facets()];
+        for (FieldMarchGround ground : grounds)
+            for (int f = 0; f < needed.length; f++) needed[f] = Math.max(needed[f], topM(ground, f, wavelengthM));
+        return softened(needed, grounds.get(0));
+    }
+
+    private static double[] softened(double[] needed, FieldMarchGround ground) {
+        double[] tops = needed.clone();
+        for (int f = 1; f < tops.length; f++)
+            tops[f] = Math.max(tops[f], tops[f - 1] - SINK * (ground.startM(f) - ground.startM(f - 1)));
+        for (int f = tops.length - 2; f >= 0; f--)
+            tops[f] = Math.max(tops[f], tops[f + 1] - SINK * (ground.startM(f + 1) - ground.startM(f)));
+        return tops;
+    }
+
+    /**
+     * Top of a column on one facet, absorber included, m: no higher than its own rays ask for, with so many radii of the first Fresnel
+     * zone between the ends of the radial as are free there.
+     */
+    private double topM(FieldMarchGround ground, int facet, double wavelengthM) {
+        double gone = Math.min(1, 0.5 * (ground.startM(facet) + ground.startM(facet + 1)) / ground.lengthM());
+        double fresnelM = Math.sqrt(wavelengthM * ground.lengthM() * gone * (1 - gone));
+        double air = Math.min(airM, nearAirM + AIR_FRESNELS * fresnelM);
+        return Math.min(topM, ground.columnM(facet, air) + absorberM);
     }
 
     /** A step of about this length as whole quanta, so that steps are used again. */
@@ -71,7 +114,7 @@ record FieldMarchGrid(
     FieldMarchGrid halved(int times) {
         return times == 0
                 ? this
-                : new FieldMarchGrid(spacingM / (1 << times), stepM, topM, absorberM, order, turnM, airM);
+                : new FieldMarchGrid(spacingM / (1 << times), stepM, topM, absorberM, order, turnM, airM, nearAirM);
     }
 
     int nodes() {

@@ -25,10 +25,10 @@ final class FieldMarchPace {
     };
     /**
      * Angle of a ray, or of a crest, up to which the nodes of the grid suffice, and those of half the spacing, degrees. The second
-     * difference of fourth order puts the phase of a ray at 20° wrong by 0.0014 rad a wavelength on nodes of λ/2.25, at 45° by 0.009
-     * rad on λ/4.5; that goes with the fourth power of the spacing.
+     * difference of fourth order puts the phase of a ray at 20° wrong by 0.0014 rad a wavelength on nodes of λ/2.25, at 24° by 0.0045,
+     * at 45° by 0.009 rad on λ/4.5; that goes with the fourth power of the spacing.
      */
-    private static final double NODES_TO_DEG = 20;
+    private static final double NODES_TO_DEG = 24;
 
     private static final double HALVED_TO_DEG = 45;
     /**
@@ -55,22 +55,28 @@ final class FieldMarchPace {
     private final int[] order;
     private final int[] halvings;
     private final int[] turnSteps;
+    private final double[] turnStepsOfARadian;
     private final double refinement;
 
     private FieldMarchPace(FieldMarchGround ground, FieldMarchGrid grid, double wavelengthM, double refinement) {
         int n = ground.facets();
+        double[] topM = grid.tops(ground);
         this.refinement = refinement;
         this.stepM = new double[n];
         this.order = new int[n];
         this.halvings = new int[n];
         this.turnSteps = new int[n];
+        this.turnStepsOfARadian = new double[n];
         for (int f = 0; f < n; f++) {
             double raysDeg = Math.toDegrees(ground.raysRad(f));
             choose(f, raysDeg, grid, wavelengthM);
             stepM[f] = Math.min(stepM[f], behindCrestM(ground, f, wavelengthM));
             int own = raysDeg <= NODES_TO_DEG ? 0 : raysDeg <= HALVED_TO_DEG ? 1 : MOST_HALVINGS;
             for (int g = Math.max(0, f - 1); g <= Math.min(n - 1, f + 1); g++) halvings[g] = Math.max(halvings[g], own);
-            if (f > 0) turnSteps[f] = turnSteps(ground, f, grid, wavelengthM);
+            if (f > 0) {
+                turnSteps[f] = turnSteps(ground, f, grid, topM, wavelengthM);
+                turnStepsOfARadian[f] = turnStepsOfARadian(ground, f, wavelengthM);
+            }
         }
         for (int f = 0; f < n; f++) {
             double crestDeg = Math.toDegrees(sharpestRad(ground, f));
@@ -129,12 +135,16 @@ final class FieldMarchPace {
         return Math.max(before, behind);
     }
 
-    private static int turnSteps(FieldMarchGround ground, int facet, FieldMarchGrid grid, double wavelengthM) {
+    private static int turnSteps(
+            FieldMarchGround ground, int facet, FieldMarchGrid grid, double[] topM, double wavelengthM) {
         double angle = Math.abs(ground.slopeRad(facet) - ground.slopeRad(facet - 1));
+        int asked = (int) Math.min(MOST_TURN_STEPS, Math.ceil(turnStepsOfARadian(ground, facet, wavelengthM) * angle));
+        return Math.max(grid.turnStepsFor(angle, Math.max(topM[facet - 1], topM[facet])), asked);
+    }
+
+    private static double turnStepsOfARadian(FieldMarchGround ground, int facet, double wavelengthM) {
         double steepest = Math.max(ground.raysRad(facet - 1), ground.raysRad(facet));
-        double restRad = 2 * Math.PI / wavelengthM * ground.overM(facet) * angle * (1 - Math.cos(steepest));
-        int asked = (int) Math.min(MOST_TURN_STEPS, Math.ceil(restRad / TURN_RAD));
-        return Math.max(grid.turnStepsFor(angle), asked);
+        return 2 * Math.PI / wavelengthM * ground.overM(facet) * (1 - Math.cos(steepest)) / TURN_RAD;
     }
 
     /** Angle in degrees to which a step carries rays; between the columns of the table by the logarithm of the step. */
@@ -172,6 +182,11 @@ final class FieldMarchPace {
     /** Least number of steps of the turn at the corner where a facet begins. */
     int turnSteps(int facet) {
         return (int) Math.ceil(refinement * turnSteps[facet]);
+    }
+
+    /** What the rays over that corner ask for in steps of its turn, for each radian of it. */
+    double turnStepsOfARadian(int facet) {
+        return refinement * turnStepsOfARadian[facet];
     }
 
     /** How often the spacing of the grid's nodes is halved on a facet. */

@@ -14,11 +14,9 @@ final class FieldMarchStep {
     /** The slowest pole of any step settles within 80 nodes. */
     private static final int SETTLES_BEFORE = 400;
 
-    private final int n;
     private final Pole[] pole;
 
     FieldMarchStep(PadeStep step, double spacingM, double k, double gRe, double gIm, int n) {
-        this.n = n;
         this.pole = new Pole[step.order()];
         double s = 1 / (k * k * spacingM * spacingM);
         Complex ground = new Complex(gRe, gIm).multiply(2 * spacingM).add(2);
@@ -80,15 +78,15 @@ final class FieldMarchStep {
         }
     }
 
-    /** ψ += Σ c (M + qD/k²)⁻¹ b. Poles are taken in pairs, so that one recurrence runs while the other waits. */
-    void solve(double[] re, double[] im, double[] bRe, double[] bIm, double[][] work) {
+    /** ψ += Σ c (M + qD/k²)⁻¹ b on the lowest n nodes. Poles are taken in pairs, so that one recurrence runs while the other waits. */
+    void solve(int n, double[] re, double[] im, double[] bRe, double[] bIm, double[][] work) {
         for (int i = 0; i < pole.length; i += 2) {
-            up(pole[i], pole[i + 1], bRe, bIm, work);
-            down(pole[i], pole[i + 1], re, im, work);
+            up(n, pole[i], pole[i + 1], bRe, bIm, work);
+            down(n, pole[i], pole[i + 1], re, im, work);
         }
     }
 
-    private void up(Pole a, Pole b, double[] bRe, double[] bIm, double[][] work) {
+    private static void up(int n, Pole a, Pole b, double[] bRe, double[] bIm, double[][] work) {
         double[] yaRe = work[0];
         double[] yaIm = work[1];
         double[] ybRe = work[2];
@@ -132,7 +130,7 @@ final class FieldMarchStep {
         }
     }
 
-    private void down(Pole a, Pole b, double[] re, double[] im, double[][] work) {
+    private static void down(int n, Pole a, Pole b, double[] re, double[] im, double[][] work) {
         double[] yaRe = work[0];
         double[] yaIm = work[1];
         double[] ybRe = work[2];

@@ -18,7 +18,7 @@ final class LaneColumn {
      * Share of the longest motion of the top in one step by which the wide-angle rest of the turns may lag behind the ground: rough ground
      * turns to and fro, and most of it never comes due. Seen on the radials of docs/full-wave.md.
      */
-    private static final double REST_SHARE = 0.3;
+    private static final double REST_SHARE = 0.2;
 
     private static final int STEPS_KEPT = 4000;
 
@@ -37,8 +37,7 @@ final class LaneColumn {
 
     private final float[] fade;
     private double fadedForM = -1;
-    private final LaneTerm first;
-    private final LaneTerm second;
+    private final LaneTerm[] terms;
     private final Map<Long, LanePole.Settled[]> settled = new HashMap<>();
     private final LanePole[] pole = new LanePole[FieldMarchPace.HIGHEST_ORDER];
     private final float[] cosine = new float[LANES];
@@ -47,7 +46,11 @@ final class LaneColumn {
     private LanePole.Settled[] calming;
     private int stepsSinceCalm;
 
-    LaneColumn(FieldMarchGrid grid, FieldMarchWave wave, LaneMath math) {
+    /**
+     * @param terms of the square root of a turn, 1 or 2: two where rays are steeper than those that nodes
+     *     of the grid carry
+     */
+    LaneColumn(FieldMarchGrid grid, FieldMarchWave wave, LaneMath math, int terms) {
         this.grid = grid;
         this.math = math;
         this.k = wave.waveNumber();
@@ -63,8 +66,10 @@ final class LaneColumn {
         while (from > 0 && all[from - 1] > 0) from--;
         this.extinction = Arrays.copyOfRange(all, from, n);
         this.fade = new float[n - from];
-        this.first = new LaneTerm(1, n, grid.spacingM(), k, groundRow.getReal(), groundRow.getImaginary());
-        this.second = new LaneTerm(2, n, grid.spacingM(), k, groundRow.getReal(), groundRow.getImaginary());
+        this.terms = new LaneTerm[terms];
+        for (int j = 0; j < terms; j++)
+            this.terms[j] = new LaneTerm(
+                    j + 1, terms, n, grid.spacingM(), k, groundRow.getReal(), groundRow.getImaginary());
         for (int i = 0; i < pole.length; i++) pole[i] = new LanePole();
     }
 
@@ -179,42 +184,43 @@ final class LaneColumn {
         }
     }
 
-    /** Turns every lane to its next facet, whose slope is greater by its angle. */
-    void turn(double[] angleRad, int leastSteps) {
+    /** Turns every lane to its next facet, whose slope is greater by its angle; its rays ask for so many steps of a radian. */
+    void turn(double[] angleRad, double[] stepsOfARadian) {
+        double topM = n * grid.spacingM();
         double largest = 0;
-        double widest = 0;
+        double steps = 0;
         double meanRad = 0;
         for (int lane = 0; lane < LANES; lane++) {
             restRad[lane] += angleRad[lane];
-            largest = Math.max(largest, Math.abs(restRad[lane]));
-            widest = Math.max(widest, Math.abs(angleRad[lane]));
+            double rest = Math.abs(restRad[lane]);
+            largest = Math.max(largest, rest);
+            steps = Math.max(steps, rest * Math.max(stepsOfARadian[lane], grid.turnStepsOfARadian(topM)));
             meanRad += Math.abs(angleRad[lane]) / LANES;
         }
-        double topM = n * grid.spacingM();
         if (!(largest * topM > REST_SHARE * grid.turnM())) {
             phase(angleRad, 1);
             return;
         }
-        int m = Math.max(leastSteps, grid.turnStepsFor(Math.max(widest, largest), topM));
+        int m = (int) Math.ceil(steps);
         for (int lane = 0; lane < LANES; lane++) {
-            first.start(lane, restRad[lane] / m);
-            second.start(lane, restRad[lane] / m);
+            for (LaneTerm term : terms) term.start(lane, restRad[lane] / m);
             restRad[lane] = 0;
         }
-        math.pivots(n, first, second);
+        if (terms.length == 2) math.pivots(n, terms[0], terms[1]);
         phase(angleRad, 0.5 / m);
         for (int i = 0; i < m; i++) {
-            rest(first);
-            rest(second);
+            for (LaneTerm term : terms) rest(term, i == 0 && terms.length == 1);
             if (++stepsSinceCalm >= FieldMarchColumn.STEPS_TO_CALM) calm();
             fadeByTurn(meanRad / m);
             phase(angleRad, (i < m - 1 ? 1.0 : 0.5) / m);
         }
     }
 
-    private void rest(LaneTerm term) {
+    private void rest(LaneTerm term, boolean wantsPivots) {
+        float spacingM = (float) grid.spacingM();
         term.ground(field.re(), field.im(), work);
-        math.turn(n, term, (float) grid.spacingM(), field.re(), field.im(), work);
+        if (wantsPivots) math.firstTurn(n, term, spacingM, field.re(), field.im(), work);
+        else math.turn(n, term, spacingM, field.re(), field.im(), work);
     }
 
     private void phase(double[] angleRad, double share) {

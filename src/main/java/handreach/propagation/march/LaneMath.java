@@ -33,7 +33,10 @@ interface LaneMath {
     /** Inverse pivots of both terms of a turn from node 1 on. */
     void pivots(int n, LaneTerm a, LaneTerm b);
 
-    /** One step of a term of a turn; node 0 of {@code y} is given. */
+    /** Inverse pivots of the only term of a turn, and its first step, which goes along with them. */
+    void firstTurn(int n, LaneTerm term, float spacingM, float[] re, float[] im, LaneWork work);
+
+    /** One step of a term of a turn whose pivots are known; node 0 of {@code y} is given. */
     void turn(int n, LaneTerm term, float spacingM, float[] re, float[] im, LaneWork work);
 
     /** ψ times a factor for each node from one on. */

@@ -1,6 +1,6 @@
 package handreach.propagation.march;
 
-/** One of the two terms of the square root of a turn in every lane: {@link FieldMarchTurn}. */
+/** A term of the square root of a turn in every lane: {@link FieldMarchTurn}. */
 final class LaneTerm {
     final float off;
     final float diagonal;
@@ -19,13 +19,13 @@ final class LaneTerm {
     private final double groundRe;
     private final double groundIm;
 
-    LaneTerm(int j, int n, double spacingM, double k, double groundRe, double groundIm) {
+    LaneTerm(int j, int terms, int n, double spacingM, double k, double groundRe, double groundIm) {
         this.k = k;
         this.spacingM = spacingM;
         this.groundRe = groundRe;
         this.groundIm = groundIm;
-        this.a = FieldMarchTurn.strength(j);
-        this.p = FieldMarchTurn.spread(j, k * spacingM);
+        this.a = FieldMarchTurn.strength(j, terms);
+        this.p = FieldMarchTurn.spread(j, terms, k * spacingM);
         this.off = (float) (1.0 / 12 + p);
         this.diagonal = (float) (10.0 / 12 - 2 * p);
         this.vRe = new float[n * LaneMath.LANES];

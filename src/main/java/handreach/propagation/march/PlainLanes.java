@@ -95,6 +95,12 @@ final class PlainLanes implements LaneMath {
         }
     }
 
+    @Override
+    public void firstTurn(int n, LaneTerm term, float spacingM, float[] re, float[] im, LaneWork work) {
+        for (int lane = 0; lane < LANES; lane++) pivots(n, lane, term);
+        turn(n, term, spacingM, re, im, work);
+    }
+
     private static void pivots(int n, int lane, LaneTerm term) {
         float growth = term.growth[lane];
         float off = term.off;

@@ -96,7 +96,7 @@ class FieldMarchPaceTest {
     @Test
     void longTurnsOnCloseNodesDoNotMakeEvanescentWavesGrow() { // law: a turn of 70 degrees in 3000 steps
         FieldMarchWave wave = FieldMarchWave.of(CHANNEL);
-        FieldMarchGrid grid = new FieldMarchGrid(WAVELENGTH_M / 4.5, 20, 600, 1, 4, 15 * WAVELENGTH_M, 60);
+        FieldMarchGrid grid = new FieldMarchGrid(WAVELENGTH_M / 4.5, 20, 600, 1, 4, 15 * WAVELENGTH_M, 60, 60);
         FieldMarchColumn column = new FieldMarchColumn(grid, wave);
         column.start(wave, 20, 1.5, Math.toRadians(89));
         column.screen(40);
@@ -118,7 +118,7 @@ class FieldMarchPaceTest {
     void aFieldHandedToCloserNodesAndBackIsTheSame() { // law, and the values between by hand from closer nodes at
         // the start
         FieldMarchWave wave = FieldMarchWave.of(CHANNEL);
-        FieldMarchGrid grid = new FieldMarchGrid(WAVELENGTH_M / 2.25, 20, 300, 60, 4, 15 * WAVELENGTH_M, 60);
+        FieldMarchGrid grid = new FieldMarchGrid(WAVELENGTH_M / 2.25, 20, 300, 60, 4, 15 * WAVELENGTH_M, 60, 60);
         FieldMarchColumn coarse = column(grid, wave);
         FieldMarchColumn fine = column(grid.halved(1), wave);
         FieldMarchColumn handed = new FieldMarchColumn(grid.halved(1), wave);

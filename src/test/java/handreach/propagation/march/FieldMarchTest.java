@@ -84,7 +84,7 @@ class FieldMarchTest {
                     .waveNumber();
             FieldMarchWave wave = new FieldMarchWave(k, new Complex(0.2, 0)); // absorbs steep rays well
             FieldMarchGrid grid = new FieldMarchGrid(
-                    wave.wavelengthM() / 2.5, 10 * wave.wavelengthM(), 770, 150, 4, 15 * wave.wavelengthM(), 60);
+                    wave.wavelengthM() / 2.5, 10 * wave.wavelengthM(), 770, 150, 4, 15 * wave.wavelengthM(), 60, 60);
             FieldMarchColumn column = new FieldMarchColumn(grid, wave);
             column.start(wave, 30, 300, 0);
             for (int i = 0; i < 247; i++) column.advance(10, 1);

@@ -107,7 +107,8 @@ class FullWaveSteepTest {
                 fast.absorberM(),
                 fast.order(),
                 fast.turnM(),
-                fast.airM());
+                fast.airM(),
+                fast.nearAirM());
         FieldMarch march = new FieldMarch(ground, half, wave, tx, 1.5);
         march.run(FieldMarchPace.halved(ground, fast, wave.wavelengthM()));
         return march.radial(0, profile, conditions);

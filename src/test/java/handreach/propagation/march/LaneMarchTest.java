@@ -112,6 +112,65 @@ class LaneMarchTest {
         for (int i = 1; i < 30; i++) assertEquals(all.meanLossDb(i), some.meanLossDb(i), 0.05);
     }
 
+    /** Where one radial ends on a slope, the others must not pay for a corner that nobody stands behind. */
+    @Test
+    void aRadialThatEndsOnASlopeLeavesItsNeighboursAlone() {
+        PathConditions conditions = UsualConditions.at(new Frequency(146));
+        List<Profile> whole = neighbours(16, 160, 0.1).stream()
+                .map(profile -> climbing(profile, 100))
+                .toList();
+        List<Profile> cut = new ArrayList<>(whole);
+        for (int i = 0; i < 16; i += 2) cut.set(i, whole.get(i).upTo(120 + i));
+        double[] height = {1.5};
+        List<List<FullWaveRadial>> together =
+                FieldMarch.bundle(cut, 1.5, height, conditions, s -> true, new PlainLanes());
+        for (int i = 1; i < 16; i += 4) {
+            FullWaveRadial alone = FieldMarch.along(whole.get(i), 1.5, 1.5, conditions);
+            for (int s = 100; s < 160; s++)
+                assertEquals(alone.meanLossDb(s), together.get(i).get(0).meanLossDb(s), 1, "lane " + i + ", " + s);
+        }
+    }
+
+    /** A crest of 42° under some, a slope on and on under the others: a corner of one must not cost its neighbours their field. */
+    @Test
+    void aCrestUnderOneLaneLeavesItsNeighboursAlone() {
+        PathConditions conditions = UsualConditions.at(new Frequency(146));
+        List<Profile> profiles = new ArrayList<>();
+        for (Profile hills : neighbours(16, 160, 0.1)) {
+            int lane = profiles.size();
+            profiles.add(lane % 2 == 0 ? levelFrom(climbing(hills, 100), 120 + lane) : climbing(hills, 100));
+        }
+        double[] height = {1.5};
+        List<List<FullWaveRadial>> together =
+                FieldMarch.bundle(profiles, 1.5, height, conditions, s -> true, new PlainLanes());
+        for (int i = 0; i < 16; i += 3) {
+            FullWaveRadial alone = FieldMarch.along(profiles.get(i), 1.5, 1.5, conditions);
+            for (int s = 60; s < 160; s++) {
+                if (alone.excessDb(s) > LOST_DB) continue;
+                assertEquals(alone.meanLossDb(s), together.get(i).get(0).meanLossDb(s), 2, "lane " + i + ", " + s);
+            }
+        }
+    }
+
+    private static Profile levelFrom(Profile profile, int sample) {
+        double[] h = profile.heightsM();
+        for (int i = sample + 1; i < h.length; i++) h[i] = h[sample];
+        return Profiles.of(profile.distancesKm(), h);
+    }
+
+    /** The same as a valley 600 m deep, with a slope of 42° on its far side from a sample on. */
+    private static Profile climbing(Profile profile, int from) {
+        double[] h = profile.heightsM();
+        double[] d = profile.distancesKm();
+        double climbM = 0;
+        for (int i = 0; i < h.length; i++) h[i] -= 600 * Math.sin(Math.PI * Math.min(i, from) / 2 / from);
+        for (int i = from; i < h.length; i++) {
+            climbM += 1000 * (d[i] - d[i - 1]) * Math.tan(Math.toRadians(42)) * Math.min(1, 0.1 * (i - from));
+            h[i] += climbM;
+        }
+        return Profiles.of(d, h);
+    }
+
     /** Invented hills, from one radial to the next a little different. */
     private static List<Profile> neighbours(int count, int samples, double steepness) {
         Random random = new Random(7);

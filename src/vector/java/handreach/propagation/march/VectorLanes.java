@@ -269,6 +269,71 @@ final class VectorLanes implements LaneMath {
         }
     }
 
+    @Override
+    public void firstTurn(int n, LaneTerm term, float spacingM, float[] re, float[] im, LaneWork work) {
+        for (int lane = 0; lane < LANES; lane += WIDTH) {
+            firstTurnUp(n, lane, term, re, im, work);
+            turnDown(n, lane, term, spacingM, re, im, work);
+        }
+    }
+
+    /** A pivot waits for a division at every node; what goes up needs the one before, and runs meanwhile. */
+    private static void firstTurnUp(int n, int lane, LaneTerm term, float[] re, float[] im, LaneWork work) {
+        float[] yRe = work.yRe;
+        float[] yIm = work.yIm;
+        float[] vRe = term.vRe;
+        float[] vIm = term.vIm;
+        FloatVector one = FloatVector.broadcast(SPECIES, 1f);
+        FloatVector off = FloatVector.broadcast(SPECIES, term.off);
+        FloatVector diagonal = FloatVector.broadcast(SPECIES, term.diagonal);
+        FloatVector growth = at(term.growth, lane);
+        FloatVector t = at(term.scale, lane);
+        FloatVector two = FloatVector.broadcast(SPECIES, -2f);
+        FloatVector ar = at(yRe, lane);
+        FloatVector ai = at(yIm, lane);
+        FloatVector beforeRe = at(re, lane);
+        FloatVector beforeIm = at(im, lane);
+        FloatVector hereRe = at(re, LANES + lane);
+        FloatVector hereIm = at(im, LANES + lane);
+        // multiplier of the row, times the element over its diagonal in {@code over}
+        FloatVector vr = at(vRe, lane);
+        FloatVector vi = at(vIm, lane);
+        FloatVector lr = off.mul(vr);
+        FloatVector li = off.mul(vi);
+        FloatVector overRe = at(term.firstRe, lane);
+        FloatVector overIm = at(term.firstIm, lane);
+        for (int i = 1; i < n; i++) {
+            int k = i * LANES + lane;
+            FloatVector low = growth.mul((float) i);
+            FloatVector dr = diagonal.sub(overRe);
+            FloatVector di = low.add(low).add(overIm);
+            FloatVector p = one.div(dr.fma(dr, di.mul(di)));
+            FloatVector nextRe = at(re, k + LANES);
+            FloatVector nextIm = at(im, k + LANES);
+            FloatVector xr = t.mul(two.fma(hereIm, beforeIm.add(nextIm)));
+            FloatVector xi = t.mul(two.fma(hereRe, beforeRe.add(nextRe)));
+            // −x is on the real side
+            FloatVector q = li.mul(ai).sub(lr.fma(ar, xr));
+            ai = xi.sub(lr.fma(ai, li.mul(ar)));
+            ar = q;
+            ar.intoArray(yRe, k);
+            ai.intoArray(yIm, k);
+            beforeRe = hereRe;
+            beforeIm = hereIm;
+            hereRe = nextRe;
+            hereIm = nextIm;
+            dr = dr.mul(p);
+            di = di.mul(p);
+            dr.intoArray(vRe, k);
+            di.intoArray(vIm, k);
+            lr = off.mul(dr).sub(low.mul(di));
+            li = off.fma(di, low.mul(dr));
+            FloatVector up = low.add(growth);
+            overRe = lr.mul(off).sub(li.mul(up));
+            overIm = lr.fma(up, li.mul(off));
+        }
+    }
+
     private static void turnUp(int n, int lane, LaneTerm term, float[] re, float[] im, LaneWork work) {
         float[] yRe = work.yRe;
         float[] yIm = work.yIm;
