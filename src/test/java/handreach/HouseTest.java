@@ -84,7 +84,8 @@ class HouseTest {
 
     /** Packages that would hold whatever finds no home. */
     private static final Set<String> NAMED_FOR_NOTHING = Set.of(
-            "util", "utils", "common", "helper", "helpers", "core", "model", "impl", "base", "service", "misc", "shared");
+            "util", "utils", "common", "helper", "helpers", "core", "model", "impl", "base", "service", "misc",
+            "shared");
 
     private static final Set<String> MATHEMATICS =
             Set.of("java.lang.Math", "java.lang.StrictMath", "org.apache.commons.math3.util.FastMath");

@@ -96,8 +96,7 @@ public final class EndCover {
      */
     public double roofsDb(double antennaM, double raisedM, Cover cover) {
         if (!(raisedM > antennaM)) return 0;
-        return TerminalClutter.lossDb(
-                conditions.frequency(), cover, antennaM, raisedM, TerminalClutter.STREET_WIDTH_M);
+        return TerminalClutter.lossDb(conditions.frequency(), cover, antennaM, raisedM, TerminalClutter.STREET_WIDTH_M);
     }
 
     /**

@@ -102,7 +102,8 @@ final class AreaFiles {
         files.put(
                 name,
                 out -> out.write(Picture.of(
-                                CaptionedMap.of(drawing.get().figure(), origin.lines(), ReachOrigin.caution()), PNG_SCALE)
+                                CaptionedMap.of(drawing.get().figure(), origin.lines(), ReachOrigin.caution()),
+                                PNG_SCALE)
                         .png()));
     }
 

@@ -197,7 +197,8 @@ class S10OneFigureTest {
                         talk.get(isFirst ? "odds_back" : "odds_there").asDouble());
                 String hears = Shares.odds(
                         talk.get(isFirst ? "odds_there" : "odds_back").asDouble());
-                String distance = Pattern.quote(lengths.text(1000 * talk.get("distance_km").asDouble()));
+                String distance = Pattern.quote(
+                        lengths.text(1000 * talk.get("distance_km").asDouble()));
                 String bearing = Pattern.quote(bearing(other));
                 for (String row : List.of(
                         Pattern.quote(other) + " .{10,110}? " + calls + " " + hears + " ",
@@ -283,7 +284,9 @@ class S10OneFigureTest {
                 assertTrue(
                         below.endsWith("nothing known here")
                                 || below.endsWith(", ")
-                                || all(POINTED + Pattern.quote(name) + "$", below).size() == 1,
+                                || all(POINTED + Pattern.quote(name) + "$", below)
+                                                .size()
+                                        == 1,
                         below);
             }
         }

@@ -212,8 +212,8 @@ public final class FieldMarch {
     private static int nearestLonger(Profile[] held, int lane) {
         int nearest = -1;
         for (int i = 0; i < held.length; i++)
-            if (held[i].count() > held[lane].count()
-                    && (nearest < 0 || Math.abs(i - lane) < Math.abs(nearest - lane))) nearest = i;
+            if (held[i].count() > held[lane].count() && (nearest < 0 || Math.abs(i - lane) < Math.abs(nearest - lane)))
+                nearest = i;
         return nearest;
     }
 

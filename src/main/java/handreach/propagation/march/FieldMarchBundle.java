@@ -120,7 +120,8 @@ final class FieldMarchBundle {
     }
 
     private LaneColumn columnOf(int halvings, LaneColumn[] columns) {
-        if (columns[halvings] == null) columns[halvings] = new LaneColumn(grid.halved(halvings), wave, math, halvings == 0 ? 1 : 2);
+        if (columns[halvings] == null)
+            columns[halvings] = new LaneColumn(grid.halved(halvings), wave, math, halvings == 0 ? 1 : 2);
         return columns[halvings];
     }
 

@@ -15,7 +15,14 @@ import java.util.List;
  * @param nearAirM the part of it that is asked for right at the ends, m
  */
 record FieldMarchGrid(
-        double spacingM, double stepM, double topM, double absorberM, int order, double turnM, double airM, double nearAirM) {
+        double spacingM,
+        double stepM,
+        double topM,
+        double absorberM,
+        int order,
+        double turnM,
+        double airM,
+        double nearAirM) {
     /** Air over the highest ray of a facet in lockstep, in radii of the first Fresnel zone there: seen on the radials of docs/full-wave.md. */
     private static final double AIR_FRESNELS = 1.2;
 

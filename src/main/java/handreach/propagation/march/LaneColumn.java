@@ -68,8 +68,8 @@ final class LaneColumn {
         this.fade = new float[n - from];
         this.terms = new LaneTerm[terms];
         for (int j = 0; j < terms; j++)
-            this.terms[j] = new LaneTerm(
-                    j + 1, terms, n, grid.spacingM(), k, groundRow.getReal(), groundRow.getImaginary());
+            this.terms[j] =
+                    new LaneTerm(j + 1, terms, n, grid.spacingM(), k, groundRow.getReal(), groundRow.getImaginary());
         for (int i = 0; i < pole.length; i++) pole[i] = new LanePole();
     }
 

@@ -39,7 +39,8 @@ public final class CaptionedMap implements Figure {
         double widthPx = inner.widthPx() - 2 * EDGE_PX;
         List<String> wrapped = new ArrayList<>();
         for (String line : lines) wrapped.addAll(wrapped(line, LINE, widthPx));
-        return new CaptionedMap(inner, wrapped(inner.title(), TITLE, widthPx), wrapped, wrapped(caution, FOOT, widthPx));
+        return new CaptionedMap(
+                inner, wrapped(inner.title(), TITLE, widthPx), wrapped, wrapped(caution, FOOT, widthPx));
     }
 
     private static List<String> wrapped(String words, TextStyle style, double widthPx) {
