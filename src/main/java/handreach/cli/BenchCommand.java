@@ -8,6 +8,7 @@ import handreach.input.InputFault;
 import handreach.input.Range;
 import handreach.input.Sources;
 import handreach.input.Target;
+import handreach.plan.Equipment;
 import handreach.plan.PlanFile;
 import handreach.report.BenchComposer;
 import handreach.report.BenchFiles;
@@ -46,7 +47,8 @@ final class BenchCommand implements Callable<Integer> {
             index = "0",
             arity = "0..1",
             paramLabel = "FILE.csv",
-            description = "Readings: antenna,mount,quantity,value,unit,frequency_mhz,trial,note.")
+            description =
+                    "Readings: antenna,mount,quantity,value,unit,frequency_mhz,trial,note. Default: the file that the plan names.")
     private Path file;
 
     @Option(names = "--control", paramLabel = "NAME", description = "The antenna all others are compared with.")
@@ -81,10 +83,11 @@ final class BenchCommand implements Callable<Integer> {
             names = "--template",
             paramLabel = "FILE.csv",
             arity = "0..1",
-            fallbackValue = "session.csv",
+            fallbackValue = "",
             description =
                     "Write a blank session sheet, for a spreadsheet and as a page to print, and end. Antennas, mounting and"
-                            + " frequency come from --plan, or from the options below.")
+                            + " frequency come from --plan, or from the options below. Default: the file that the plan names,"
+                            + " else session.csv.")
     private Path template;
 
     @Option(
@@ -120,12 +123,13 @@ final class BenchCommand implements Callable<Integer> {
         SETTLE.check(faults, "--settle-db", settleDb);
         faults.throwIfAny();
         if (template != null) return blankSheet();
-        if (file == null)
-            throw new InputFault(
-                    "bench",
-                    0,
-                    "needs a file of readings. Name one, or write a blank sheet: bench --template session.csv.");
         Optional<PlanFile> planFile = Optional.ofNullable(plan).map(PlanFile::open);
+        Path file = Optional.ofNullable(this.file)
+                .or(() -> planFile.flatMap(BenchCommand::named))
+                .orElseThrow(() -> new InputFault(
+                        "bench",
+                        0,
+                        "needs a file of readings. Name one, or write a blank sheet: bench --template session.csv."));
         Sources sources = planFile.map(PlanFile::sources)
                 .orElse(Sources.NONE)
                 .and(List.of(file))
@@ -162,9 +166,17 @@ final class BenchCommand implements Callable<Integer> {
                 mounts,
                 frequencyMhz == null ? OptionalDouble.empty() : OptionalDouble.of(frequencyMhz),
                 new BenchFiles.Lot(trials, lot));
-        Path page = sheet.write(template, planned.map(PlanFile::sources).orElse(Sources.NONE));
-        json.written(template);
+        Path blank = template.toString().isEmpty()
+                ? planned.flatMap(BenchCommand::named).orElse(Path.of("session.csv"))
+                : template;
+        Path page = sheet.write(blank, planned.map(PlanFile::sources).orElse(Sources.NONE));
+        json.written(blank);
         json.written(page);
         return 0;
+    }
+
+    /** The file of readings that a plan names. */
+    private static Optional<Path> named(PlanFile planned) {
+        return planned.plan().equipment().bench().map(Equipment.Bench::file);
     }
 }

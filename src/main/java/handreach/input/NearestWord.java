@@ -17,7 +17,7 @@ public final class NearestWord {
      * near enough to be worth suggesting.
      */
     public static Optional<String> of(String typed, Collection<String> known) {
-        if (typed.length() > LONGEST) return Optional.empty();
+        if (typed.isEmpty() || typed.length() > LONGEST) return Optional.empty();
         String low = typed.toLowerCase(Locale.ROOT);
         Optional<String> withUnit =
                 known.stream().filter(word -> word.startsWith(low + "_")).findFirst();

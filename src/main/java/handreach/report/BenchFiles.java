@@ -97,6 +97,7 @@ public final class BenchFiles {
                 ? distinct(mounts)
                 : List.of(plan.flatMap(p -> p.equipment().bench())
                         .map(Equipment.Bench::mount)
+                        .filter(mount -> !mount.isBlank())
                         .orElse("in the hand"));
         OptionalDouble mhz = frequencyMhz.isPresent()
                 ? frequencyMhz

@@ -206,6 +206,21 @@ class S23StrangerTest {
                 .contains("\"whipp\" is no antenna of the plan. Did you mean whip?"));
     }
 
+    /** Neither the sheet nor the readings need a name where the plan has one, nor a mounting where nobody says which. */
+    @Test
+    void aPlanThatNamesItsReadingsNeedsNoOtherName() throws IOException {
+        String plan = plan(
+                "[[radio]]",
+                "[bench]\nfile = \"turns.csv\"\ncontrol = \"stub\"\n[[radio]]",
+                "[[loadout]]\nname = \"stub",
+                "[[antenna]]\nname = \"whip\"\n[[loadout]]\nname = \"stub");
+        answered("bench", "--plan", plan, "--template");
+        Path sheet = folder.resolve("turns.csv");
+        assertTrue(Files.readString(sheet).contains("whip,in the hand,"), Files.readString(sheet));
+        Files.writeString(sheet, "antenna,mount,trial 1 (dBm),trial 2 (dBm)\nstub,hand,-45,-46\nwhip,hand,-40,-42\n");
+        assertTrue(answered("bench", "--plan", plan).out().contains("+4.5 dB over stub"));
+    }
+
     @Test
     void aFileIsOfTheKindThatItsNameSays() throws IOException {
         CommandRun run = refused("card", plan(), "--out", folder + "/card.html");
