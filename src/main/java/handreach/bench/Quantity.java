@@ -1,10 +1,14 @@
 package handreach.bench;
 
+import handreach.input.Faults;
+import handreach.input.NearestWord;
 import handreach.input.Range;
 import java.util.Arrays;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.Set;
 
 /** What a row of the bench file measured, with the one unit it is written in. */
 public enum Quantity {
@@ -22,6 +26,27 @@ public enum Quantity {
     Quantity(Range allowed, String... alsoCalled) {
         this.allowed = allowed;
         this.alsoCalled = List.of(alsoCalled);
+    }
+
+    /** Whether it is read in turns with the control; what is not is read once for an antenna and mounting. */
+    public boolean isReadInTurns() {
+        return this == RECEIVED_LEVEL || this == FIELD_METER;
+    }
+
+    /** By the words that a bench file may use; a fault names what was found and what is allowed. */
+    public static List<Quantity> namedBy(String option, List<String> typed) {
+        Faults faults = new Faults();
+        Set<Quantity> found = new LinkedHashSet<>();
+        for (String word : typed)
+            named(word).ifPresentOrElse(
+                            found::add,
+                            () -> faults.add(
+                                    option,
+                                    0,
+                                    "is \"" + word + "\", allowed are " + String.join(", ", keys()) + "."
+                                            + NearestWord.hint(word, keys())));
+        faults.throwIfAny();
+        return List.copyOf(found);
     }
 
     /** The word in the column {@code quantity}. */

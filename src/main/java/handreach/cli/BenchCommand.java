@@ -2,6 +2,7 @@ package handreach.cli;
 
 import handreach.bench.BenchAnalysis;
 import handreach.bench.BenchFile;
+import handreach.bench.Quantity;
 import handreach.bench.SessionOrder;
 import handreach.input.Faults;
 import handreach.input.InputFault;
@@ -36,6 +37,7 @@ import picocli.CommandLine.Parameters;
             "Worked example:",
             "  handreach bench elevation-samples/invented-bench/bench.csv --control \"factory helical\"",
             "  handreach bench --template session.csv --antenna \"factory helical\" --antenna \"quarter whip\"",
+            "  handreach bench --template session.csv --plan plan.toml --quantity level,swr,meter",
             "",
             "Keep the antenna away from eyes and skin while transmitting, and test within your licence."
         })
@@ -102,6 +104,14 @@ final class BenchCommand implements Callable<Integer> {
             description = "Mounting for the sheet; give it for each one. Default: in the hand.")
     private List<String> mounts = List.of();
 
+    @Option(
+            names = "--quantity",
+            paramLabel = "WORD",
+            split = ",",
+            description = "What the sheet asks for: level, meter (both in every turn), swr, return loss, resonance, bandwidth"
+                    + " (once for each antenna and mounting). Give it for each one, or with commas. Default: level.")
+    private List<String> quantities = List.of("level");
+
     @Option(names = "--frequency-mhz", paramLabel = "MHZ", description = "Frequency for the sheet, 1 to 10000 MHz.")
     private Double frequencyMhz;
 
@@ -165,7 +175,7 @@ final class BenchCommand implements Callable<Integer> {
                 antennas,
                 mounts,
                 frequencyMhz == null ? OptionalDouble.empty() : OptionalDouble.of(frequencyMhz),
-                new BenchFiles.Lot(trials, lot));
+                new BenchFiles.Lot(trials, lot, Quantity.namedBy("--quantity", quantities)));
         Path blank = template.toString().isEmpty()
                 ? planned.flatMap(BenchCommand::named).orElse(Path.of("session.csv"))
                 : template;

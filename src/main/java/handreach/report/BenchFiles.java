@@ -2,6 +2,7 @@ package handreach.report;
 
 import handreach.bench.BenchAnalysis;
 import handreach.bench.BenchFile;
+import handreach.bench.Quantity;
 import handreach.bench.Reading;
 import handreach.bench.SessionOrder;
 import handreach.bench.match.MatchAnalysis;
@@ -80,8 +81,12 @@ public final class BenchFiles {
         return notes;
     }
 
-    /** How many turns a sheet has, and the number by which their order is drawn. */
-    public record Lot(int trials, long number) {}
+    /** How many turns a sheet has, the number by which their order is drawn, and what is read. */
+    public record Lot(int trials, long number, List<Quantity> quantities) {
+        public Lot {
+            quantities = List.copyOf(quantities);
+        }
+    }
 
     /** A blank sheet; what is not given comes from the plan, and names for everything from nowhere else. */
     public static BenchSheet sheet(
@@ -106,7 +111,8 @@ public final class BenchFiles {
         return new BenchSheet(
                 SessionOrder.drawn(names, stands, lot.trials(), lot.number()),
                 mhz.isPresent() ? NumberText.plain(mhz.getAsDouble()) : "",
-                lot.number());
+                lot.number(),
+                lot.quantities());
     }
 
     /** Names as they stand in the bench file of a plan, the control first, the wire as an antenna of its own. */

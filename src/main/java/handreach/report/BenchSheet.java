@@ -32,13 +32,21 @@ import java.util.stream.Stream;
  * @param order what to read, in order
  * @param frequencyMhz as it is to stand in every row; may be empty
  * @param lot the number by which the order was drawn
+ * @param quantities what to read, in order
  */
-public record BenchSheet(SessionOrder order, String frequencyMhz, long lot) {
+public record BenchSheet(SessionOrder order, String frequencyMhz, long lot, List<Quantity> quantities) {
     private static final List<String> HEADS =
             List.of("antenna", "mount", "quantity", "value", "unit", "frequency_mhz", "trial", "note");
 
     private static final int VALUE = HEADS.indexOf("value");
     private static final int NOTE = HEADS.indexOf("note");
+
+    /** One line to fill in. */
+    private record Line(Turn turn, Quantity quantity) {}
+
+    public BenchSheet {
+        quantities = List.copyOf(quantities);
+    }
 
     /** Writes the table, and the page beside it under the same name; hands back the page's file. */
     public Path write(Path table, Sources sources) {
@@ -77,18 +85,35 @@ public record BenchSheet(SessionOrder order, String frequencyMhz, long lot) {
     }
 
     String csv() {
-        List<List<String>> rows = order.turns().stream()
-                .map(turn -> List.of(
-                        turn.antenna(),
-                        turn.mount(),
-                        Quantity.RECEIVED_LEVEL.key(),
+        List<List<String>> rows = mounts().stream()
+                .flatMap(mount -> quantities.stream().flatMap(quantity -> lines(mount, quantity).stream()))
+                .map(line -> List.of(
+                        line.turn().antenna(),
+                        line.turn().mount(),
+                        line.quantity().key(),
                         "",
-                        Quantity.RECEIVED_LEVEL.unit(),
+                        line.quantity().unit(),
                         frequencyMhz,
-                        String.valueOf(turn.trial()),
+                        String.valueOf(line.turn().trial()),
                         ""))
                 .toList();
         return "sep=,\r\n# control = " + order.control() + "\r\n# order = interleaved\r\n" + Csv.text(HEADS, rows);
+    }
+
+    private List<String> mounts() {
+        return order.turns().stream().map(Turn::mount).distinct().toList();
+    }
+
+    /** Every turn of a mounting, or each antenna once, as the quantity is read. */
+    private List<Line> lines(String mount, Quantity quantity) {
+        if (!quantity.isReadInTurns())
+            return order.antennas().stream()
+                    .map(antenna -> new Line(new Turn(mount, 1, antenna), quantity))
+                    .toList();
+        return order.turns().stream()
+                .filter(turn -> turn.mount().equals(mount))
+                .map(turn -> new Line(turn, quantity))
+                .toList();
     }
 
     Page page() {
@@ -111,8 +136,12 @@ public record BenchSheet(SessionOrder order, String frequencyMhz, long lot) {
                                         "Same radio, same battery, same hand, same marked spot, same direction. Wait three seconds before you read.",
                                         "Take each antenna off and put it on again for every reading.",
                                         "Read in the order of the sheet. A trial that was missed is left empty, or read again later as a whole turn."))));
-        for (String mount : order.turns().stream().map(Turn::mount).distinct().toList())
-            sections.add(Section.of("Mounting: " + mount, readings(mount)));
+        for (String mount : mounts())
+            sections.add(new Section(
+                    "Mounting: " + mount,
+                    quantities.stream()
+                            .<Block>map(quantity -> readings(lines(mount, quantity), quantity))
+                            .toList()));
         sections.add(new Section("Cautions", List.of(new CautionBlock(List.of(Caution.EXPOSURE, Caution.LICENCE)))));
         return new Page(
                 "Bench session",
@@ -129,26 +158,38 @@ public record BenchSheet(SessionOrder order, String frequencyMhz, long lot) {
 
     private List<Block> answer() {
         int trials = order.turns().stream().mapToInt(Turn::trial).max().orElseThrow();
+        int readings = mounts().stream()
+                .flatMap(mount -> quantities.stream().map(quantity -> lines(mount, quantity)))
+                .mapToInt(List::size)
+                .sum();
         return List.of(
-                Paragraph.answer(order.turns().size() + " readings, " + trials + " turns through all antennas"
+                Paragraph.answer(readings + " readings, " + trials + " turns through all antennas"
                         + (frequencyMhz.isEmpty() ? "" : ", at " + frequencyMhz + " MHz") + "."),
                 Paragraph.of(
                         "Every turn holds each antenna once, in an order drawn by lot. So drift cancels within the turn, and no"
                                 + " antenna is always read first."));
     }
 
-    private Table<Turn> readings(String mount) {
-        List<Turn> turns = order.turns().stream()
-                .filter(turn -> turn.mount().equals(mount))
-                .toList();
+    private static Table<Line> readings(List<Line> lines, Quantity quantity) {
         return Table.of(
                         "",
-                        turns,
+                        lines,
                         List.of(
-                                Column.number("trial", turn -> String.valueOf(turn.trial())),
-                                Column.words("antenna", Turn::antenna),
-                                Column.words("level, dBm", turn -> ""),
-                                Column.words("note", turn -> "")))
+                                Column.number("trial", line -> String.valueOf(line.turn().trial())),
+                                Column.words("antenna", line -> line.turn().antenna()),
+                                Column.words(head(quantity), line -> ""),
+                                Column.words("note", line -> "")))
                 .forWriting();
+    }
+
+    private static String head(Quantity quantity) {
+        return switch (quantity) {
+            case RECEIVED_LEVEL -> "level, dBm";
+            case FIELD_METER -> "field meter, \u00B5A";
+            case SWR -> "SWR, :1";
+            case RETURN_LOSS -> "return loss, dB";
+            case RESONANCE -> "resonance, MHz";
+            case BANDWIDTH -> "bandwidth at 3:1, MHz";
+        };
     }
 }

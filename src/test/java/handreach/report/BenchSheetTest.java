@@ -2,11 +2,14 @@ package handreach.report;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import handreach.bench.BenchAnalysis;
 import handreach.bench.BenchFile;
+import handreach.bench.Quantity;
 import handreach.bench.SessionOrder;
+import handreach.input.InputFault;
 import handreach.input.SourceText;
 import handreach.input.Sources;
 import handreach.report.page.HtmlPage;
@@ -26,7 +29,8 @@ class BenchSheetTest {
     private static final BenchSheet SHEET = new BenchSheet(
             SessionOrder.drawn(List.of("factory helical", "quarter whip, long"), List.of("in the hand"), 6, 1),
             "155.16",
-            1);
+            1,
+            List.of(Quantity.RECEIVED_LEVEL));
 
     /** Rows of the sheet with a level in each, as cells. */
     private static List<List<String>> filled() {
@@ -86,6 +90,42 @@ class BenchSheetTest {
         assertEquals(6, html.split("quarter whip, long</td>|>quarter whip, long<", -1).length - 1);
         assertTrue(html.contains("12 readings, 6 turns through all antennas, at 155.16 MHz."));
         assertTrue(html.contains("Radio energy near the body"));
+    }
+
+    @Test
+    void matchIsAskedOnceForAnAntennaAndMountingAndAFieldMeterInEveryTurn() {
+        List<Quantity> all = Quantity.namedBy("--quantity", List.of("level", "meter", "SWR", "return loss", "resonance"));
+        BenchSheet sheet = new BenchSheet(
+                SessionOrder.drawn(List.of("helical", "whip"), List.of("in the hand", "on the analyser"), 4, 1),
+                "155.16",
+                1,
+                all);
+        List<String> rows = sheet.csv().lines().skip(4).toList();
+        assertEquals(2 * (2 * 4 + 2 * 4 + 3 * 2), rows.size());
+        assertEquals(16, rows.stream().filter(row -> row.contains(",field_meter,,uA,155.16,")).count());
+        for (String antenna : List.of("helical", "whip"))
+            for (String mount : List.of("in the hand", "on the analyser"))
+                for (String asked : List.of("swr,,:1", "return_loss,,dB", "resonance,,MHz"))
+                    assertTrue(rows.contains(antenna + "," + mount + "," + asked + ",155.16,1,"), asked);
+        String html = HtmlPage.text(sheet.page());
+        assertTrue(html.contains("44 readings, 4 turns"));
+        for (String head : List.of("level, dBm", "field meter, \u00B5A", "SWR, :1", "return loss, dB", "resonance, MHz"))
+            assertTrue(html.contains(head), head);
+        String filled = sheet.csv()
+                .replace(",received_level,,", ",received_level,-40,")
+                .replace(",field_meter,,", ",field_meter,20,")
+                .replace(",swr,,", ",swr,1.5,")
+                .replace(",return_loss,,", ",return_loss,14,")
+                .replace(",resonance,,", ",resonance,154,");
+        assertEquals(
+                44, BenchFile.of(SourceText.of("session.csv", filled)).readings().size());
+    }
+
+    @Test
+    void aWordForNothingThatIsReadIsRefusedWithWhatThereIs() {
+        String said = assertThrows(InputFault.class, () -> Quantity.namedBy("--quantity", List.of("gain", "swr")))
+                .getMessage();
+        assertTrue(said.contains("\"gain\"") && said.contains("return_loss"), said);
     }
 
     @Test

@@ -109,7 +109,7 @@ final class PageStyle {
               details figure.of-table { display: none; }
               figcaption { max-width: none; margin-top: .5mm; }
               .warning { margin-bottom: 1.5mm; padding: 1mm 2.5mm; }
-              .cautions { columns: 2; column-gap: 6mm; padding: 1mm 3mm 1mm; }
+              .cautions { columns: 2; column-gap: 6mm; padding: 1mm 3mm 1mm; break-inside: avoid; }
               .caution h3 { margin-top: 1mm; }
               .caution p { margin-bottom: 1.5mm; font-size: 9pt; }
               footer { margin-top: 4mm; padding-top: 1mm; }
