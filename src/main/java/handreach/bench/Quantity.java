@@ -38,7 +38,8 @@ public enum Quantity {
         Faults faults = new Faults();
         Set<Quantity> found = new LinkedHashSet<>();
         for (String word : typed)
-            named(word).ifPresentOrElse(
+            named(word)
+                    .ifPresentOrElse(
                             found::add,
                             () -> faults.add(
                                     option,

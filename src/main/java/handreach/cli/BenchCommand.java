@@ -108,8 +108,9 @@ final class BenchCommand implements Callable<Integer> {
             names = "--quantity",
             paramLabel = "WORD",
             split = ",",
-            description = "What the sheet asks for: level, meter (both in every turn), swr, return loss, resonance, bandwidth"
-                    + " (once for each antenna and mounting). Give it for each one, or with commas. Default: level.")
+            description =
+                    "What the sheet asks for: level, meter (both in every turn), swr, return loss, resonance, bandwidth"
+                            + " (once for each antenna and mounting). Give it for each one, or with commas. Default: level.")
     private List<String> quantities = List.of("level");
 
     @Option(names = "--frequency-mhz", paramLabel = "MHZ", description = "Frequency for the sheet, 1 to 10000 MHz.")

@@ -175,7 +175,9 @@ public record BenchSheet(SessionOrder order, String frequencyMhz, long lot, List
                         "",
                         lines,
                         List.of(
-                                Column.number("trial", line -> String.valueOf(line.turn().trial())),
+                                Column.number(
+                                        "trial",
+                                        line -> String.valueOf(line.turn().trial())),
                                 Column.words("antenna", line -> line.turn().antenna()),
                                 Column.words(head(quantity), line -> ""),
                                 Column.words("note", line -> "")))

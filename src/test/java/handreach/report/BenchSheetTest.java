@@ -94,7 +94,8 @@ class BenchSheetTest {
 
     @Test
     void matchIsAskedOnceForAnAntennaAndMountingAndAFieldMeterInEveryTurn() {
-        List<Quantity> all = Quantity.namedBy("--quantity", List.of("level", "meter", "SWR", "return loss", "resonance"));
+        List<Quantity> all =
+                Quantity.namedBy("--quantity", List.of("level", "meter", "SWR", "return loss", "resonance"));
         BenchSheet sheet = new BenchSheet(
                 SessionOrder.drawn(List.of("helical", "whip"), List.of("in the hand", "on the analyser"), 4, 1),
                 "155.16",
@@ -102,14 +103,19 @@ class BenchSheetTest {
                 all);
         List<String> rows = sheet.csv().lines().skip(4).toList();
         assertEquals(2 * (2 * 4 + 2 * 4 + 3 * 2), rows.size());
-        assertEquals(16, rows.stream().filter(row -> row.contains(",field_meter,,uA,155.16,")).count());
+        assertEquals(
+                16,
+                rows.stream()
+                        .filter(row -> row.contains(",field_meter,,uA,155.16,"))
+                        .count());
         for (String antenna : List.of("helical", "whip"))
             for (String mount : List.of("in the hand", "on the analyser"))
                 for (String asked : List.of("swr,,:1", "return_loss,,dB", "resonance,,MHz"))
                     assertTrue(rows.contains(antenna + "," + mount + "," + asked + ",155.16,1,"), asked);
         String html = HtmlPage.text(sheet.page());
         assertTrue(html.contains("44 readings, 4 turns"));
-        for (String head : List.of("level, dBm", "field meter, \u00B5A", "SWR, :1", "return loss, dB", "resonance, MHz"))
+        for (String head :
+                List.of("level, dBm", "field meter, \u00B5A", "SWR, :1", "return loss, dB", "resonance, MHz"))
             assertTrue(html.contains(head), head);
         String filled = sheet.csv()
                 .replace(",received_level,,", ",received_level,-40,")
@@ -118,7 +124,8 @@ class BenchSheetTest {
                 .replace(",return_loss,,", ",return_loss,14,")
                 .replace(",resonance,,", ",resonance,154,");
         assertEquals(
-                44, BenchFile.of(SourceText.of("session.csv", filled)).readings().size());
+                44,
+                BenchFile.of(SourceText.of("session.csv", filled)).readings().size());
     }
 
     @Test
