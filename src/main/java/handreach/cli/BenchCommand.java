@@ -37,7 +37,7 @@ import picocli.CommandLine.Parameters;
             "Worked example:",
             "  handreach bench elevation-samples/invented-bench/bench.csv --control \"factory helical\"",
             "  handreach bench --template session.csv --antenna \"factory helical\" --antenna \"quarter whip\"",
-            "  handreach bench --template session.csv --plan plan.toml --quantity level,swr,meter",
+            "  handreach bench --template turns.csv --plan elevation-samples/urban-coast --quantity level,swr",
             "",
             "Keep the antenna away from eyes and skin while transmitting, and test within your licence."
         })

@@ -97,8 +97,12 @@ public final class LossComposer {
         String words = "Beyond free space the path loses " + Decibels.number(excessDb, 1) + " dB";
         Optional<LossPart> most = loss.parts().stream().skip(1).max(Comparator.comparingDouble(LossPart::db));
         if (loss.parts().size() < 3 || most.isEmpty()) return words + ".";
-        return words + ", most of it to " + most.get().name() + " ("
-                + Decibels.number(most.get().db(), 1) + " dB).";
+        String name = most.get().name();
+        double partDb = most.get().db();
+        if (partDb > excessDb + 0.05)
+            return words + ": " + name + " takes " + Decibels.number(partDb, 1) + " dB, and "
+                    + Decibels.number(partDb - excessDb, 1) + " dB of it come back.";
+        return words + ", most of it to " + name + " (" + Decibels.number(partDb, 1) + " dB).";
     }
 
     /** How far the models are apart, which is least and most hopeful, and why. */
