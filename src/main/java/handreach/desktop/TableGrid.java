@@ -154,7 +154,7 @@ final class TableGrid extends VBox {
 
         @Override
         protected double computeMinWidth(double heightPx) {
-            if (getFont() != measured) longestPx = longestWordPx(getText(), getFont());
+            if (!getFont().equals(measured)) longestPx = longestWordPx(getText(), getFont());
             measured = getFont();
             return Math.max(leastPx * scale(), longestPx + 1);
         }

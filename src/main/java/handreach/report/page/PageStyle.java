@@ -65,7 +65,7 @@ final class PageStyle {
             footer { margin-top: 4rem; padding-top: .9rem; border-top: 1px solid var(--rule); color: var(--quiet);
               font-size: .88rem; }
             @media print {
-              @page { margin: 10mm 12mm 11mm; }
+              @page { margin: 8mm 10mm 8mm; }
               body { max-width: none; padding: 0; font-size: 9.5pt; line-height: 1.26; }
               h1 { margin: 0 0 1mm; font-size: 19pt; }
               h2 { margin: 0 0 1.5mm; font-size: 13pt; }
@@ -80,7 +80,7 @@ final class PageStyle {
               nav ul { columns: 3; column-gap: 4mm; margin-bottom: 1mm; }
               nav p { margin: 1mm 0 .5mm; }
               a { color: inherit; text-decoration: none; }
-              section, .appendix { margin-top: 3.5mm; orphans: 1; widows: 1; }
+              section, .appendix { margin-top: 2.5mm; orphans: 1; widows: 1; }
               .appendix { margin-bottom: 0; border-top: 2px solid var(--ink); padding-top: 1.5mm; font-size: 9pt; break-after: avoid; }
               details, details:last-of-type { border: 0; margin-top: 2.2mm; }
               details::details-content { content-visibility: visible; display: block; block-size: auto; }
@@ -94,9 +94,9 @@ final class PageStyle {
               dl { gap: 1mm 4mm; }
               table { line-height: 1.16; }
               caption { padding-bottom: .8mm; }
-              th, td { padding: .22mm 2mm .22mm 0; }
+              th, td { padding: .1mm 2mm .1mm 0; }
               figure { margin: 1.5mm 0 2.5mm; }
-              figure svg { max-height: 66mm; width: auto; }
+              figure svg { max-height: 62mm; width: auto; }
               figure.map { display: inline-block; width: 43%; margin-right: 5%; vertical-align: top; }
               figure.map svg { width: 100%; max-height: 80mm; }
               figure.map:only-of-type { width: 48%; }
@@ -105,7 +105,7 @@ final class PageStyle {
               section > figure:has(+ .wide):not(.map) svg { width: 100%; max-height: none; }
               section > figure:has(+ .wide):not(.map) + .wide table { width: auto; }
               section::after { content: ""; display: block; clear: both; }
-              details figure svg { max-height: 54mm; }
+              details figure svg { max-height: 48mm; }
               details figure.of-table { display: none; }
               figcaption { max-width: none; margin-top: .5mm; }
               .warning { margin-bottom: 1.5mm; padding: 1mm 2.5mm; }
