@@ -112,6 +112,18 @@ class LaneMarchTest {
         for (int i = 1; i < 30; i++) assertEquals(all.meanLossDb(i), some.meanLossDb(i), 0.05);
     }
 
+    /** Law: the root of a turn is the cosine of the ray's angle, less one. */
+    @Test
+    void oneTermServesForTheRootOfATurnUpTo26Degrees() {
+        double a = FieldMarchTurn.strength(1, 1);
+        double b = FieldMarchTurn.spread(1, 1, 1);
+        for (int deg = 0; deg <= 26; deg++) {
+            double cosine = Math.cos(Math.toRadians(deg));
+            double x = cosine * cosine - 1;
+            assertEquals(cosine - 1, a * x / (1 + b * x), 5e-5, deg + " degrees");
+        }
+    }
+
     /** Where one radial ends on a slope, the others must not pay for a corner that nobody stands behind. */
     @Test
     void aRadialThatEndsOnASlopeLeavesItsNeighboursAlone() {
