@@ -205,7 +205,7 @@ final class PathCommand implements Callable<Integer> {
         PlanFile file = PlanFile.open(plan);
         madeFrom(file.sources());
         Scene scene = Scene.open(file);
-        List<LossModel> models = models(faults, scene.plan().questions().reach().model());
+        List<LossModel> models = models(faults, scene.model());
         faults.throwIfAny();
         header = scene.plan().header();
         told = scene.warnings();

@@ -3,9 +3,8 @@ package handreach.cli;
 import handreach.input.Faults;
 import handreach.input.InputFault;
 import handreach.input.Target;
+import handreach.plan.ModelWish;
 import handreach.plan.PlanFile;
-import handreach.propagation.LossModel;
-import handreach.propagation.LossModels;
 import handreach.reach.MapEngine;
 import handreach.reach.MarchCost;
 import handreach.reach.Progress;
@@ -84,7 +83,8 @@ final class ReachCommand implements Callable<Integer> {
             description = "Only this loadout beside the control; may be given several times.")
     private List<String> loadouts = List.of();
 
-    @Option(names = "--model", paramLabel = "NAME", description = "Loss model in place of the plan's.")
+    @Option(names = "--model", paramLabel = "NAME", description =
+                    "Loss model in place of the plan's; auto takes full-wave over bare ground where its map takes seconds, else handheld.")
     private String model;
 
     @Option(names = "--radius-km", paramLabel = "KM", description = "Radius in place of the plan's, 0.2 to 120 km.")
@@ -148,8 +148,8 @@ final class ReachCommand implements Callable<Integer> {
         Faults faults = new Faults();
         Optional<MapEngine> chosen = Optional.ofNullable(engine)
                 .flatMap(word -> MapEngine.KEYWORD.read(word, refused -> faults.add("--engine", 0, refused)));
-        Optional<LossModel> by = Optional.ofNullable(model)
-                .flatMap(name -> LossModels.KEYWORD.read(name, refused -> faults.add("--model", 0, refused)));
+        Optional<ModelWish> by = Optional.ofNullable(model)
+                .flatMap(name -> ModelWish.KEYWORD.read(name, refused -> faults.add("--model", 0, refused)));
         faults.throwIfAny();
         boolean needsArea = parts.stream().anyMatch(part -> part != ReachPart.NUMBERS);
         return new ReachOptions(

@@ -4,9 +4,9 @@ import handreach.geodesy.Place;
 import handreach.geodesy.Position;
 import handreach.input.InputFault;
 import handreach.loadout.Loadout;
+import handreach.plan.ModelWish;
 import handreach.plan.Places;
 import handreach.plan.PlanText;
-import handreach.propagation.LossModels;
 import handreach.reach.AreaRequest;
 import handreach.study.Scene;
 import handreach.terrain.Cover;
@@ -78,7 +78,7 @@ final class GroundPanel extends VBox {
     }
 
     private Node settings() {
-        model.setItems(FXCollections.observableArrayList(LossModels.KEYWORD.words()));
+        model.setItems(FXCollections.observableArrayList(ModelWish.KEYWORD.words()));
         model.setId("model");
         cover.setItems(FXCollections.observableArrayList(Cover.KEYWORD.words()));
         model.setMaxWidth(Double.MAX_VALUE);
@@ -113,7 +113,7 @@ final class GroundPanel extends VBox {
         isFilling = true;
         radius.fill(scene.plan().places().area().radiusKm(), lengths());
         cell.fill(scene.plan().questions().reach().cellM(), lengths());
-        model.setValue(scene.plan().questions().reach().model().name());
+        model.setValue(scene.plan().questions().reach().wish().word());
         cover.setValue(scene.plan().ground().cover().everywhere().word());
         tiles.setText(tileWords(scene));
         showPositions(scene);

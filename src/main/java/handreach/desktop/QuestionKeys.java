@@ -1,10 +1,10 @@
 package handreach.desktop;
 
 import handreach.loadout.Radio;
+import handreach.plan.ModelWish;
 import handreach.plan.Plan;
 import handreach.plan.PlanLimits;
 import handreach.plan.Questions;
-import handreach.propagation.LossModels;
 import handreach.reach.AreaRequest;
 import handreach.reach.BearingRequest;
 import handreach.relay.RelayMode;
@@ -35,7 +35,7 @@ final class QuestionKeys {
                 EntryKey.flag("map who hears in vain", "one_way"),
                 EntryKey.number("between bearings", BearingRequest.STEP),
                 EntryKey.number("cells", AreaRequest.CELL),
-                EntryKey.word("loss model", "model", LossModels.KEYWORD));
+                EntryKey.word("loss model", "model", ModelWish.KEYWORD));
     }
 
     static List<EntryKey> relay(Plan plan) {

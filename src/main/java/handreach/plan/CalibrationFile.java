@@ -6,6 +6,8 @@ import handreach.input.Range;
 import handreach.input.SourceText;
 import handreach.input.Unseen;
 import handreach.loadout.Carry;
+import handreach.propagation.LossModel;
+import handreach.propagation.LossModels;
 import handreach.reach.SiteCalibration;
 import handreach.terrain.Cover;
 import handreach.units.Decibels;
@@ -25,8 +27,9 @@ import org.tomlj.TomlParseResult;
  *
  * @param site what was learned
  * @param links loadouts at the base and with the walker that it was learned from
+ * @param model what the walks were compared with
  */
-public record CalibrationFile(SiteCalibration site, List<List<String>> links) {
+public record CalibrationFile(SiteCalibration site, List<List<String>> links, LossModel model) {
     private static final Range OBSERVATIONS = new Range("observations", 1, 1e6, "");
     private static final Range SPREAD = new Range("spread_db", 0, 60, "dB");
     private static final Range RADIUS = new Range("radius_m", 1, 1e6, "m");
@@ -52,6 +55,7 @@ public record CalibrationFile(SiteCalibration site, List<List<String>> links) {
         int count = root.requiredWhole(OBSERVATIONS);
         double spreadDb = root.requiredNumber(SPREAD);
         List<List<String>> links = root.pairs("links");
+        LossModel model = root.word("model", LossModels.KEYWORD, LossModels.HANDHELD);
         PlanSection place = root.table("area");
         Position middle = PlanReader.place(place, "middle").orElse(new Position(0, 0));
         if (!place.has("middle")) place.fault("middle", "is missing. Name the middle of the walked ground.");
@@ -68,7 +72,7 @@ public record CalibrationFile(SiteCalibration site, List<List<String>> links) {
         faults.throwIfAny();
         SiteCalibration.Origin origin = new SiteCalibration.Origin(madeFrom, day, count);
         SiteCalibration.Area area = new SiteCalibration.Area(middle, radiusM);
-        return new CalibrationFile(new SiteCalibration(bias, covers, carries, spreadDb, origin, area), links);
+        return new CalibrationFile(new SiteCalibration(bias, covers, carries, spreadDb, origin, area), links, model);
     }
 
     private static LocalDate day(PlanSection root) {
@@ -109,7 +113,10 @@ public record CalibrationFile(SiteCalibration site, List<List<String>> links) {
         List<String> pairs = new ArrayList<>();
         for (List<String> ends : links)
             pairs.add("[" + PlanText.quoted(ends.get(0)) + ", " + PlanText.quoted(ends.get(1)) + "]");
-        out.append("links = [").append(String.join(", ", pairs)).append("]    # loadouts at base and walker\n\n");
+        out.append("links = [").append(String.join(", ", pairs)).append("]    # loadouts at base and walker\n");
+        if (!model.equals(LossModels.HANDHELD))
+            out.append("model = ").append(PlanText.quoted(model.name())).append("    # that was compared with\n");
+        out.append('\n');
         Position middle = site.area().middle();
         out.append("[area]    # where it holds\nmiddle = ")
                 .append(PlanText.quoted(

@@ -27,6 +27,18 @@ public record Plan(
         return new Plan(header, other, channels, ground, equipment, places, questions);
     }
 
+    /** The same plan with another question of reach. */
+    public Plan asking(Questions.ReachQuestion reach) {
+        Questions other = new Questions(
+                reach,
+                questions.decide(),
+                questions.relay(),
+                questions.assign(),
+                questions.walks(),
+                questions.site());
+        return new Plan(header, channel, channels, ground, equipment, places, other);
+    }
+
     /** Every file that the plan names. */
     List<Path> files() {
         List<Path> files = new ArrayList<>();

@@ -77,7 +77,7 @@ public record Questions(
      * @param alike whether both ends carry the loadout in question, whatever the position in the middle has
      * @param bearingStepDeg step of the bearings
      * @param cellM side of the cells of the area maps
-     * @param model loss model
+     * @param wish the loss model, or that the program chooses it
      * @param oneWay whether the ground is told on which one way alone works
      */
     public record ReachQuestion(
@@ -86,16 +86,21 @@ public record Questions(
             boolean alike,
             double bearingStepDeg,
             double cellM,
-            LossModel model,
+            ModelWish wish,
             boolean oneWay) {
+        /** The loss model: that of the wish. */
+        public LossModel model() {
+            return wish.model();
+        }
+
         /** The same with another cell and model. */
-        public ReachQuestion with(double otherCellM, LossModel otherModel) {
+        public ReachQuestion with(double otherCellM, ModelWish otherModel) {
             return new ReachQuestion(from, with, alike, bearingStepDeg, otherCellM, otherModel, oneWay);
         }
 
         /** The same from any place of many: nothing sets what stands there but {@code with}, also where a position of the plan does. */
         public ReachQuestion fromAnywhere() {
-            return new ReachQuestion(Optional.empty(), with, with.isEmpty(), bearingStepDeg, cellM, model, oneWay);
+            return new ReachQuestion(Optional.empty(), with, with.isEmpty(), bearingStepDeg, cellM, wish, oneWay);
         }
     }
 

@@ -5,7 +5,6 @@ import handreach.input.NearestWord;
 import handreach.input.NumberText;
 import handreach.input.Range;
 import handreach.loadout.Radio;
-import handreach.propagation.LossModels;
 import handreach.reach.AreaRequest;
 import handreach.reach.BearingRequest;
 import handreach.relay.RelayMode;
@@ -105,7 +104,7 @@ final class QuestionsReader {
                 section.flag("alike", false),
                 bearingStep(section),
                 section.number(AreaRequest.CELL, 30),
-                section.word("model", LossModels.KEYWORD, LossModels.HANDHELD),
+                section.word("model", ModelWish.KEYWORD, ModelWish.USUAL),
                 section.flag("one_way", false));
         if (question.alike() && section.has("with"))
             section.fault(

@@ -19,6 +19,8 @@ final class MarchProbe {
     private final Radial radial = new Radial();
     /** The radial and those marched with it. */
     private final List<Radial> all = new ArrayList<>();
+    /** Whether ground too steep for the march ended the path last cut, or one beside it. */
+    private boolean endsAtSteepGround;
 
     /**
      * @param together radials marched in lockstep
@@ -40,7 +42,8 @@ final class MarchProbe {
         double[] azimuth = new double[all.size()];
         for (int i = 0; i < azimuth.length; i++) azimuth[i] = azimuthRad + i * ASIDE_RAD;
         setting.cutAlike(sampler, azimuth, lengthM, all);
-        for (Radial cut : all) RadialMarch.endAtSteepGround(cut, setting.conditions());
+        endsAtSteepGround = false;
+        for (Radial cut : all) endsAtSteepGround |= RadialMarch.endAtSteepGround(cut, setting.conditions());
         return radial.known() >= 2;
     }
 
@@ -55,6 +58,15 @@ final class MarchProbe {
     /** Working memory of the path last cut, bytes. */
     long bytes() {
         return costs(radial).stream().mapToLong(FieldMarchCost::bytes).max().orElse(0);
+    }
+
+    /** Whether one of so many paths to the rim, all round, ends at ground too steep for the march. */
+    boolean meetsSteepGround(int paths) {
+        for (int i = 0; i < paths; i++) {
+            cut(2 * Math.PI * i / paths, radiusM());
+            if (endsAtSteepGround) return true;
+        }
+        return false;
     }
 
     private List<Radial> known() {

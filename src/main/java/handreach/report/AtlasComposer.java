@@ -346,7 +346,7 @@ public final class AtlasComposer {
                                         .filter(name ->
                                                 plan.questions().reach().with().isPresent())
                                         .orElse("the same loadout as at the target")),
-                        new Facts.Fact("model", study.scene().model().name())))));
+                        new Facts.Fact("model", ReachComposer.model(study.scene()))))));
     }
 
     private String positions() {

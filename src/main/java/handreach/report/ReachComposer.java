@@ -264,7 +264,12 @@ public final class ReachComposer {
                 new Facts.Fact("Bearings", NorthNote.words(plan.header(), answer.middle(), "the middle")),
                 new Facts.Fact(
                         "Within", lengths.text(1000 * plan.places().area().radiusKm())),
-                new Facts.Fact("Model", plan.questions().reach().model().name())));
+                new Facts.Fact("Model", model(answer.scene()))));
+    }
+
+    /** Name of the loss model, and whether the program chose it; why stands among the warnings. */
+    static String model(Scene scene) {
+        return scene.model().name() + (scene.choice().isPresent() ? ", chosen by the program" : "");
     }
 
     /** Name, frequency and modulation. */

@@ -9,6 +9,7 @@ import handreach.report.file.Json;
 import handreach.report.file.WholeFile;
 import handreach.report.page.HtmlPage;
 import handreach.report.page.Section;
+import handreach.study.ModelChoice;
 import handreach.study.ReachAnswer;
 import java.nio.file.Path;
 import java.time.Instant;
@@ -44,6 +45,7 @@ public final class ReachFiles {
         ReachFiles files = new ReachFiles(answer, draws ? Optional.of(new ReachMaps(answer)) : Optional.empty());
         FileBatch batch = new FileBatch(folder, "reach", answer.scene().file().sources());
         files.fill(batch, parts, new ReachOrigin(answer, made));
+        answer.scene().choice().map(ModelChoice::words).ifPresent(batch::note);
         return batch.write(progress);
     }
 

@@ -17,6 +17,7 @@ import handreach.reach.SamplingDifference;
 import handreach.report.file.Csv;
 import handreach.report.file.Json;
 import handreach.study.PowerStep;
+import handreach.study.ModelChoice;
 import handreach.study.ReachAnswer;
 import handreach.uncertainty.Interval;
 import handreach.units.Decibels;
@@ -33,6 +34,7 @@ import java.util.stream.IntStream;
 public record ReachNumbers(
         String title,
         String model,
+        @JsonInclude(JsonInclude.Include.NON_EMPTY) Optional<String> modelChoice,
         String channel,
         double frequencyMhz,
         String quality,
@@ -167,6 +169,7 @@ public record ReachNumbers(
         return new ReachNumbers(
                 plan.header().title(),
                 plan.questions().reach().model().name(),
+                answer.scene().choice().map(ModelChoice::words),
                 plan.channel().name(),
                 plan.channel().frequency().mhz(),
                 plan.channel().wish().quality().word(),

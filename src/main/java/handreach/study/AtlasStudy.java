@@ -64,8 +64,9 @@ public final class AtlasStudy {
     }
 
     /** The same for whoever hands on each block and never holds all of them: there need not be room for the whole region. */
-    public static AtlasStudy ofBlocks(Scene scene, AtlasOptions wish) {
+    public static AtlasStudy ofBlocks(Scene planned, AtlasOptions wish) {
         wish.check();
+        Scene scene = planned.unmarched(ModelChoice.Reason.ATLAS);
         if (scene.model().equals(LossModels.FULL_WAVE))
             throw scene.file()
                     .fault(

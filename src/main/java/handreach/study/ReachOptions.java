@@ -3,6 +3,7 @@ package handreach.study;
 import handreach.input.Faults;
 import handreach.input.NearestWord;
 import handreach.plan.Equipment;
+import handreach.plan.ModelWish;
 import handreach.plan.Places;
 import handreach.plan.Plan;
 import handreach.plan.Questions;
@@ -19,7 +20,7 @@ import java.util.OptionalDouble;
  *
  * @param withArea whether the loss to every cell is reckoned too, for maps
  * @param engine the engine for the map; empty takes {@link MapEngine#usual}
- * @param model loss model in place of the plan's
+ * @param model loss model in place of the plan's, or that the program chooses it
  * @param radiusKm radius in place of the plan's, km
  * @param cellM cell of the maps in place of the plan's, m
  * @param loadouts names of the loadouts wanted beside the control; empty for all of the plan
@@ -27,7 +28,7 @@ import java.util.OptionalDouble;
 public record ReachOptions(
         boolean withArea,
         Optional<MapEngine> engine,
-        Optional<LossModel> model,
+        Optional<ModelWish> model,
         OptionalDouble radiusKm,
         OptionalDouble cellM,
         List<String> loadouts) {
@@ -67,7 +68,7 @@ public record ReachOptions(
                         0,
                         "\"" + name + "\" is not in the plan." + NearestWord.hint(name, known) + " It has: "
                                 + String.join(", ", known) + ".");
-        LossModel wanted = modelFor(plan);
+        LossModel wanted = modelFor(plan).model();
         engine.filter(one -> !one.goesBy(wanted))
                 .ifPresent(
                         one -> faults.add(
@@ -81,17 +82,23 @@ public record ReachOptions(
         faults.throwIfAny();
     }
 
-    private LossModel modelFor(Plan plan) {
-        if (model.isPresent()) return model.get();
-        boolean marches = engine.isPresent() && engine.get() == MapEngine.MARCH;
-        return marches ? LossModels.FULL_WAVE : plan.questions().reach().model();
+    /** An engine that is named goes before a choice of the program. */
+    private ModelWish modelFor(Plan plan) {
+        ModelWish wanted = model.orElse(plan.questions().reach().wish());
+        if (engine.isEmpty() || !wanted.isChosen() && model.isPresent()) return wanted;
+        if (engine.get() == MapEngine.MARCH) return ModelWish.named(LossModels.FULL_WAVE);
+        return wanted.isChosen() ? ModelWish.named(LossModels.HANDHELD) : wanted;
     }
 
     /** Whether this asks for nothing that the plan says otherwise. */
     boolean leaves(Plan plan) {
-        return radiusKm.isEmpty()
-                && cellM.isEmpty()
-                && modelFor(plan).equals(plan.questions().reach().model());
+        return radiusKm.isEmpty() && cellM.isEmpty() && leavesModel(plan);
+    }
+
+    private boolean leavesModel(Plan plan) {
+        ModelWish wanted = modelFor(plan);
+        ModelWish planned = plan.questions().reach().wish();
+        return wanted.isChosen() ? planned.isChosen() : wanted.equals(planned);
     }
 
     /** The plan with the wish in place of what it says. */
@@ -106,9 +113,8 @@ public record ReachOptions(
                 plan.places().routes(),
                 plan.places().sectors(),
                 plan.places().stations());
-        Questions questions =
-                new Questions(reach, asked.decide(), asked.relay(), asked.assign(), asked.walks(), asked.site());
         return new Plan(
-                plan.header(), plan.channel(), plan.channels(), plan.ground(), plan.equipment(), places, questions);
+                        plan.header(), plan.channel(), plan.channels(), plan.ground(), plan.equipment(), places, asked)
+                .asking(reach);
     }
 }

@@ -70,7 +70,7 @@ public final class RelayStudy {
 
     /** Runs the study: straight talks first, then, where they do not all work, the search for sites. */
     public static RelayAnswer run(Scene scene, Progress progress) {
-        return new RelayStudy(scene, progress).answer();
+        return new RelayStudy(scene.unmarched(ModelChoice.Reason.RELAY), progress).answer();
     }
 
     private RelayAnswer answer() {

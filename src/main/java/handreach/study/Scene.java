@@ -80,6 +80,8 @@ public final class Scene {
     private final List<Loadout> loadouts;
     private final Optional<CalibrationFile> calibration;
     private final List<String> warnings;
+    /** Why the model is what it is, where the plan leaves that to the program. */
+    private final Optional<ModelChoice> choice;
     /** Links reckoned so far; the same for every thread that asks, since a scene never changes. */
     private final Map<List<String>, ReachLink> links = new ConcurrentHashMap<>();
     /** The plan's own ends, each one object, by which a budget between two of them is found again. */
@@ -108,13 +110,15 @@ public final class Scene {
         this.calibration = file.plan().questions().calibration().map(CalibrationFile::read);
         calibration.ifPresent(learned -> notes.add(learned.words()));
         this.warnings = List.copyOf(notes);
+        this.choice = Optional.empty();
     }
 
     private Scene(Scene before, Plan plan) {
-        this(before, plan, before.loadouts, before.warnings);
+        this(before, plan, before.loadouts, before.warnings, before.choice);
     }
 
-    private Scene(Scene before, Plan plan, List<Loadout> loadouts, List<String> warnings) {
+    private Scene(
+            Scene before, Plan plan, List<Loadout> loadouts, List<String> warnings, Optional<ModelChoice> choice) {
         this.file = before.file;
         this.plan = plan;
         this.tiles = before.tiles;
@@ -126,6 +130,7 @@ public final class Scene {
         this.loadouts = loadouts;
         this.calibration = before.calibration;
         this.warnings = warnings;
+        this.choice = choice;
     }
 
     /** The same scene on the channel of this name, as an option asks for it. */
@@ -149,7 +154,7 @@ public final class Scene {
         List<String> notes = new ArrayList<>();
         List<Loadout> tuned = List.copyOf(new LoadoutBuilder(file, other, bench, notes).loadouts());
         calibration.ifPresent(learned -> notes.add(learned.words()));
-        return new Scene(this, other, tuned, List.copyOf(notes));
+        return new Scene(this, other, tuned, List.copyOf(notes), choice);
     }
 
     /**
@@ -158,7 +163,30 @@ public final class Scene {
      */
     Scene asked(ReachOptions wish) {
         wish.check(plan);
-        return wish.leaves(plan) ? this : new Scene(this, wish.over(plan));
+        return wish.leaves(plan) ? this : new Scene(this, wish.over(plan)).choosing();
+    }
+
+    /** The same scene with the model that {@link ModelChoice} has for it, where the plan leaves that to the program. */
+    private Scene choosing() {
+        return choosing(plan.questions().reach().wish().isChosen() ? Optional.of(ModelChoice.of(this)) : Optional.empty());
+    }
+
+    private Scene choosing(Optional<ModelChoice> made) {
+        if (made.isEmpty()) return choice.isEmpty() ? this : new Scene(this, plan, loadouts, warnings, made);
+        Questions.ReachQuestion asked = plan.questions().reach();
+        Plan chosen = plan.asking(asked.with(asked.cellM(), asked.wish().choosing(made.get().model())));
+        return new Scene(this, chosen, loadouts, warnings, made);
+    }
+
+    /** The same scene by the closed form for work that a march chosen by the program would make far too long; one that is named stays. */
+    Scene unmarched(ModelChoice.Reason reason) {
+        boolean isMarchChosen = choice.isPresent() && choice.get().model().equals(LossModels.FULL_WAVE);
+        return isMarchChosen ? choosing(Optional.of(choice.get().because(reason))) : this;
+    }
+
+    /** Why the model is what it is, where the plan or an option leaves that to the program. */
+    public Optional<ModelChoice> choice() {
+        return choice;
     }
 
     /** The same scene with the rose at another place, one of many: what the plan would say, with {@code alike}, if its area lay round that. */
@@ -193,7 +221,7 @@ public final class Scene {
         Optional<BenchAnalysis> bench = plan.equipment().bench().map(Scene::analysed);
         CutSettings cut = new CutSettings(
                 choice.surface(), choice.heights().canopyM(), choice.heights().roofM());
-        return new Scene(file, opened(tiles), CoverFiles.of(choice), drawn(plan), cut, bench, List.of());
+        return new Scene(file, opened(tiles), CoverFiles.of(choice), drawn(plan), cut, bench, List.of()).choosing();
     }
 
     /** The polygons round the plan's area, read whoever asks, so that every command tells what is wrong with them. */
@@ -230,7 +258,8 @@ public final class Scene {
                 .area()
                 .polygon()
                 .equals(edited.plan().places().area().polygon());
-        return new Scene(edited, tiles, cover, sameDrawn ? drawn : drawn(edited.plan()), cut, newBench, List.of());
+        return new Scene(edited, tiles, cover, sameDrawn ? drawn : drawn(edited.plan()), cut, newBench, List.of())
+                .choosing();
     }
 
     private static BenchAnalysis analysed(Equipment.Bench bench) {
@@ -277,6 +306,7 @@ public final class Scene {
         Set<String> all = new LinkedHashSet<>(tiles.warnings());
         all.addAll(cover.warnings(file.plan()));
         all.addAll(warnings);
+        choice.map(ModelChoice::words).ifPresent(all::add);
         return List.copyOf(all);
     }
 

@@ -114,7 +114,7 @@ public final class WalkStudy {
         SilentLogging logging = new SilentLogging(silentCalls, lesson.silentCalls());
         String names =
                 String.join(", ", walks.stream().map(Questions.WalkEntry::name).toList());
-        CalibrationFile file = new CalibrationFile(calibration.site(names, lastDay), List.copyOf(links));
+        CalibrationFile file = new CalibrationFile(calibration.site(names, lastDay), List.copyOf(links), scene.model());
         Optional<BlockedCheck> check = BlockedCheck.of(
                 pairs,
                 lesson.decorrelationM(),

@@ -49,6 +49,7 @@ public final class FileBatch {
     private final Sources sources;
     private final Map<String, WholeFile.Content> contents = new LinkedHashMap<>();
     private final List<Pattern> replaced = new ArrayList<>();
+    private Optional<String> note = Optional.empty();
 
     /**
      * Nothing yet.
@@ -73,6 +74,11 @@ public final class FileBatch {
 
     public void addAll(Map<String, WholeFile.Content> more) {
         more.forEach(this::add);
+    }
+
+    /** What the manifest says of all files of this run. */
+    public void note(String words) {
+        note = Optional.of(words);
     }
 
     /** Files of an earlier run with such names go, unless they are written again or somebody has changed them. */
@@ -110,7 +116,7 @@ public final class FileBatch {
         Set<String> known = new HashSet<>(names);
         before.files().forEach(file -> known.add(file.name()));
         AtomicFile.sweep(folder.toAbsolutePath(), known::contains);
-        put(before.during(contents.keySet(), Map.of()));
+        put(before.noting(note).during(contents.keySet(), Map.of()));
         Map<String, Manifest.Entry> done = new ConcurrentHashMap<>();
         boolean isDone = false;
         try {
@@ -122,7 +128,7 @@ public final class FileBatch {
         Set<String> removed = new LinkedHashSet<>();
         for (Manifest.Entry file : before.files()) if (isStale(file) && isRemoved(file)) removed.add(file.name());
         List<Manifest.Entry> entries = contents.keySet().stream().map(done::get).toList();
-        put(before.after(entries, name -> Files.exists(folder.resolve(name)), run(entries)));
+        put(before.noting(note).after(entries, name -> Files.exists(folder.resolve(name)), run(entries)));
         return new FolderResult(
                 names.stream().map(folder::resolve).toList(),
                 removed.stream().map(folder::resolve).toList());
@@ -136,7 +142,7 @@ public final class FileBatch {
     private void undone(Manifest before, Map<String, Manifest.Entry> done) {
         boolean wasInterrupted = Thread.interrupted();
         try {
-            if (!done.isEmpty()) put(before.during(contents.keySet(), done));
+            if (!done.isEmpty()) put(before.noting(note).during(contents.keySet(), done));
             else if (!before.files().isEmpty()) put(before);
             else Files.deleteIfExists(folder.resolve(Manifest.name(what)));
         } catch (IOException | InputFault full) {

@@ -29,9 +29,10 @@ import java.util.regex.Pattern;
  * @param what the command
  * @param complete whether all of the run was written
  * @param run what all files of the run have in common: the start of the digest over their names and digests
+ * @param note what else the run says of all its files
  * @param files what is there, those of earlier runs too
  */
-record Manifest(String what, boolean complete, Optional<String> run, List<Entry> files) {
+record Manifest(String what, boolean complete, Optional<String> run, Optional<String> note, List<Entry> files) {
     private static final CappedFile.Cap CAP = new CappedFile.Cap(1L << 20, 30, "It is no list of ours: remove it.");
     /** As this program writes them; a manifest that leads out of its folder is somebody else's. */
     private static final Pattern PLAIN_NAME = Pattern.compile("[a-z0-9][a-z0-9-]*(\\.[a-z0-9]+)*");
@@ -56,7 +57,7 @@ record Manifest(String what, boolean complete, Optional<String> run, List<Entry>
 
     /** That of the last run; one without files where there is none, or what is there cannot be read as one. */
     static Manifest read(Path folder, String what) {
-        Manifest none = new Manifest(what, true, Optional.empty(), List.of());
+        Manifest none = new Manifest(what, true, Optional.empty(), Optional.empty(), List.of());
         Path file = folder.resolve(name(what));
         if (!Files.isRegularFile(file, LinkOption.NOFOLLOW_LINKS)) return none;
         try {
@@ -68,7 +69,8 @@ record Manifest(String what, boolean complete, Optional<String> run, List<Entry>
                     files.add(new Entry(
                             name, one.path("bytes").asLong(), words(one.path("sha_256")), words(one.path("run"))));
             }
-            return new Manifest(what, tree.path("complete").asBoolean(), words(tree.path("run")), files);
+            return new Manifest(
+                    what, tree.path("complete").asBoolean(), words(tree.path("run")), words(tree.path("note")), files);
         } catch (InputFault | IllegalArgumentException unreadable) {
             return none;
         }
@@ -90,6 +92,7 @@ record Manifest(String what, boolean complete, Optional<String> run, List<Entry>
             out.writeStringField("what", what);
             out.writeBooleanField("complete", complete);
             words(out, "run", run);
+            if (note.isPresent()) words(out, "note", note);
             out.writeArrayFieldStart("files");
             for (Entry file : files) {
                 out.writeStartObject();
@@ -111,13 +114,18 @@ record Manifest(String what, boolean complete, Optional<String> run, List<Entry>
         out.writeStringField(key, words.orElse(null));
     }
 
+    /** The same with what the next run says of its files, or nothing. */
+    Manifest noting(Optional<String> said) {
+        return new Manifest(what, complete, run, said, files);
+    }
+
     /** While these are being written, beside what is there; those that are done have their digests. */
     Manifest during(Collection<String> names, Map<String, Entry> done) {
         Map<String, Entry> all = new LinkedHashMap<>();
         for (String name : names) all.put(name, new Entry(name, 0, Optional.empty(), Optional.empty()));
         all.putAll(done);
         for (Entry before : files) all.putIfAbsent(before.name(), before);
-        return new Manifest(what, false, Optional.empty(), List.copyOf(all.values()));
+        return new Manifest(what, false, Optional.empty(), note, List.copyOf(all.values()));
     }
 
     /** After all were written; what is left of earlier runs comes last. */
@@ -126,6 +134,6 @@ record Manifest(String what, boolean complete, Optional<String> run, List<Entry>
         for (Entry one : written)
             all.put(one.name(), new Entry(one.name(), one.bytes(), one.sha256(), Optional.of(run)));
         for (Entry before : files) if (isThere.test(before.name())) all.putIfAbsent(before.name(), before);
-        return new Manifest(what, true, Optional.of(run), List.copyOf(all.values()));
+        return new Manifest(what, true, Optional.of(run), note, List.copyOf(all.values()));
     }
 }

@@ -1,0 +1,50 @@
+package handreach.reach;
+
+import handreach.propagation.Terminals;
+import java.util.List;
+
+/**
+ * Whether a map is one for the march where nobody names a model. It goes by counts alone: the same plan over the same tiles has one
+ * answer on every machine, however busy, and every command asks here. How long a march takes on this machine is {@link MarchCost}'s matter.
+ *
+ * @param seconds of the whole map, rose and check cells included, on {@link #THREADS} threads at the speed of the fit
+ * @param meetsSteepGround whether a bearing meets ground behind which the march gives no answer
+ */
+public record MarchCount(double seconds, boolean meetsSteepGround) {
+    /**
+     * The usual wait, s: a map that counts no more is marched unasked. Ten seconds is as long as a person waits for a page without
+     * turning to something else (common practice, no source), and three times what the closed form takes by one path per cell.
+     */
+    public static final double USUAL_WAIT_S = 10;
+
+    /** Threads of the machine that is counted with; half of small machines have no more (from memory). */
+    private static final int THREADS = 2;
+    /** Radials of a full turn that is counted with, as in lockstep, and how many times less each takes so: docs/performance.md. */
+    private static final int RADIALS = 900;
+
+    private static final double IN_LOCKSTEP = 4;
+
+    /**
+     * Counts the map of a request and its rose.
+     *
+     * @shape  24 paths all round are cut and counted, and one a bearing cut; none is marched
+     * @unit   s
+     * @valid  as {@link MarchArea}; ground that the bearings pass by may still be too steep
+     * @error  the counts are good to 40 % on the machine of the fit (docs/performance.md); another, or one that is busy, differs by a factor
+     * @source counts of {@code FieldMarchCost}
+     */
+    public static MarchCount of(AreaRequest request, int bearings, List<Terminals> heights, AreaGround ground) {
+        AreaSetting setting = AreaSetting.of(request, ground);
+        MarchProbe probe = new MarchProbe(setting, heights, 1);
+        double arcM = Math.max(request.grid().cellM(), 2 * Math.PI * request.radiusM() / RADIALS);
+        int radials = MarchArea.radials(request.radiusM(), arcM);
+        double alone = bearings + MarchArea.marched(radials) / IN_LOCKSTEP;
+        double countedS = alone * probe.meanS(request.radiusM()) + MarchArea.checked(radials) * probe.meanOfCellsS();
+        return new MarchCount(countedS / THREADS, probe.meetsSteepGround(bearings));
+    }
+
+    /** Whether it is over within the usual wait. */
+    public boolean isShort() {
+        return seconds <= USUAL_WAIT_S;
+    }
+}
