@@ -23,6 +23,8 @@ public record MarchCount(double seconds, boolean meetsSteepGround) {
     private static final int RADIALS = 900;
 
     private static final double IN_LOCKSTEP = 4;
+    /** Until the virtual machine has compiled the march, s of each thread: a cold process beside the counts, as far as a busy machine tells. */
+    private static final double COLD_S = 2;
 
     /**
      * Counts the map of a request and its rose.
@@ -30,7 +32,8 @@ public record MarchCount(double seconds, boolean meetsSteepGround) {
      * @shape  24 paths all round are cut and counted, and one a bearing cut; none is marched
      * @unit   s
      * @valid  as {@link MarchArea}; ground that the bearings pass by may still be too steep
-     * @error  the counts are good to 40 % on the machine of the fit (docs/performance.md); another, or one that is busy, differs by a factor
+     * @error  the counts are good to 40 % on the machine of the fit when it has nothing else to do (docs/performance.md); another, or a busy
+     *         one, differs by a factor, up to 4 seen
      * @source counts of {@code FieldMarchCost}
      */
     public static MarchCount of(AreaRequest request, int bearings, List<Terminals> heights, AreaGround ground) {
@@ -40,7 +43,7 @@ public record MarchCount(double seconds, boolean meetsSteepGround) {
         int radials = MarchArea.radials(request.radiusM(), arcM);
         double alone = bearings + MarchArea.marched(radials) / IN_LOCKSTEP;
         double countedS = alone * probe.meanS(request.radiusM()) + MarchArea.checked(radials) * probe.meanOfCellsS();
-        return new MarchCount(countedS / THREADS, probe.meetsSteepGround(bearings));
+        return new MarchCount(COLD_S + countedS / THREADS, probe.meetsSteepGround(bearings));
     }
 
     /** Whether it is over within the usual wait. */

@@ -7,6 +7,7 @@ import handreach.reach.CellGrid;
 import handreach.reach.LeastLoadout;
 import handreach.reach.LoadoutDifference;
 import handreach.reach.LossGrid;
+import handreach.reach.ModelDifference;
 import handreach.reach.OddsGrid;
 import handreach.reach.OneWayGround;
 import handreach.reach.ReachOutline;
@@ -44,7 +45,7 @@ final class AreaFiles {
     static final Pattern MAPS = Pattern.compile("map-[a-z0-9-]+\\.png");
 
     static final Pattern RASTERS =
-            Pattern.compile("(loss|(loss|odds|margin)-[a-z0-9-]+)\\.tif|one-way-[a-z0-9-]+\\.tif(\\.aux\\.xml)?");
+            Pattern.compile("(loss|(loss|odds|margin)-[a-z0-9-]+|model-difference)\\.tif|one-way-[a-z0-9-]+\\.tif(\\.aux\\.xml)?");
 
     /** Pixels of a map for each px it is drawn in: sharp on paper as on a screen. */
     static final double PNG_SCALE = 2;
@@ -92,6 +93,7 @@ final class AreaFiles {
             png("map-odds-" + words.get(i) + ".png", () -> maps.odds(loadout));
         }
         png("map-least-loadout.png", maps::least);
+        maps.models().ifPresent(drawing -> png("map-models.png", () -> drawing));
         for (int i = 0; i < answer.oneWay().size(); i++) {
             int loadout = i;
             png("map-one-way-" + words.get(i) + ".png", () -> maps.oneWay(loadout));
@@ -159,6 +161,18 @@ final class AreaFiles {
         raster("least-loadout.tif", raster);
         files.put("least-loadout.tif.aux.xml", GeoTiff.classes(raster));
         for (int i = 0; i < answer.oneWay().size(); i++) oneWay(i);
+        ModelsComposer.of(answer).ifPresent(this::models);
+    }
+
+    private void models(ModelsComposer words) {
+        ModelDifference difference = words.difference();
+        raster(
+                "model-difference.tif",
+                new Georaster(
+                        difference.grid(),
+                        decibels(words.layer(), origin.tags()),
+                        cell -> difference.isCompared(cell) ? difference.db(cell) : Double.NaN,
+                        Georaster.STEP_DB));
     }
 
     private void oneWay(int loadout) {

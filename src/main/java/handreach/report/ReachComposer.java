@@ -147,6 +147,7 @@ public final class ReachComposer {
     /** The answer without what has to be drawn. */
     public Page page() {
         List<Section> sections = inWords();
+        ModelsComposer.of(answer).map(ModelsComposer::section).ifPresent(sections::add);
         sections.add(byBearing());
         sections.add(notes());
         sections.add(Section.of("Caution", new CautionBlock(List.of(Caution.RELIANCE))));
@@ -480,6 +481,7 @@ public final class ReachComposer {
         if (rows.size() > 1) maps.add(drawn.least());
         if (best != control) maps.add(drawn.bought(control, best));
         if (!answer.oneWay().isEmpty()) maps.add(drawn.oneWay(best));
+        drawn.models().ifPresent(maps::add);
         return maps;
     }
 

@@ -13,6 +13,7 @@ import handreach.plan.Plan;
 import handreach.reach.CellGrid;
 import handreach.reach.LeastLoadout;
 import handreach.reach.LoadoutDifference;
+import handreach.reach.ModelDifference;
 import handreach.reach.OddsGrid;
 import handreach.reach.OneWayGround;
 import handreach.report.draw.LegendEntry;
@@ -234,6 +235,31 @@ final class ReachMaps {
                         difference(places),
                         new Layers(List.of(), entries)),
                 caption);
+    }
+
+    /** Where a march and the closed form differ. */
+    Optional<Drawing> models() {
+        return ModelsComposer.of(answer).map(words -> drawn.computeIfAbsent("models", key -> drawModels(words)));
+    }
+
+    private Drawing drawModels(ModelsComposer words) {
+        ModelDifference difference = words.difference();
+        Picture picture = Picture.leastLoadout(
+                relief,
+                (latitude, longitude) -> {
+                    int cell = cell(difference.grid(), latitude, longitude);
+                    if (cell < 0) return LeastLoadout.UNKNOWN;
+                    return switch (difference.at(cell)) {
+                        case UNKNOWN -> LeastLoadout.UNKNOWN;
+                        case ALIKE -> LeastLoadout.NONE;
+                        case LOST -> 0;
+                        case LESS -> 1;
+                        case MORE -> 2;
+                    };
+                },
+                List.of(DifferenceMarks.BOTH, DifferenceMarks.BOUGHT, DifferenceMarks.LOST));
+        return new Drawing(
+                figure(words.title(), words.sentence(), picture, new Layers(List.of(), words.key())), words.sentence());
     }
 
     private int indexOf(String loadout) {

@@ -10,6 +10,7 @@ import handreach.plan.Plan;
 import handreach.propagation.Foliage;
 import handreach.reach.LoadoutReach;
 import handreach.reach.LossGrid;
+import handreach.reach.ModelDifference;
 import handreach.reach.RadialReach;
 import handreach.reach.ReachDifference;
 import handreach.reach.ReachEstimate;
@@ -157,7 +158,27 @@ public record ReachNumbers(
     public record InLeaf(String loadout, double medianKm, double areaShare) {}
 
     /** How the cells were computed, and how far a sweep or a march differs from one exact path per cell. */
-    public record Area(String engine, double cellM, int knownCells, List<Sampling> samplingDifferences) {}
+    public record Area(
+            String engine,
+            double cellM,
+            int knownCells,
+            List<Sampling> samplingDifferences,
+            @JsonInclude(JsonInclude.Include.NON_EMPTY) Optional<Models> modelDifference) {}
+
+    /** {@link ModelDifference}: shares of the known ground. */
+    public record Models(
+            String other, double feltDb, double moreShare, double lessShare, double lostShare, double moreKm2, double lessKm2) {
+        static Models of(ModelDifference difference) {
+            return new Models(
+                    difference.other(),
+                    ModelDifference.FELT_DB,
+                    difference.share(ModelDifference.Kind.MORE),
+                    difference.share(ModelDifference.Kind.LESS),
+                    difference.share(ModelDifference.Kind.LOST),
+                    difference.areaM2(ModelDifference.Kind.MORE) / 1e6,
+                    difference.areaM2(ModelDifference.Kind.LESS) / 1e6);
+        }
+    }
 
     /** {@link SamplingDifference} for one pair of antenna heights. */
     public record Sampling(
@@ -286,7 +307,12 @@ public record ReachNumbers(
                             one.largestDb(),
                             Json.tree(loss.request().terminals()))));
         LossGrid first = area.losses().get(0);
-        return new Area(first.engine().word(), first.grid().cellM(), first.knownCount(), differences);
+        return new Area(
+                first.engine().word(),
+                first.grid().cellM(),
+                first.knownCount(),
+                differences,
+                area.models().map(Models::of));
     }
 
     private static List<Double> kilometres(Interval metres) {

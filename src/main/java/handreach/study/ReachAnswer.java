@@ -6,6 +6,7 @@ import handreach.plan.Questions;
 import handreach.reach.LeastLoadout;
 import handreach.reach.LoadoutReach;
 import handreach.reach.LossGrid;
+import handreach.reach.ModelDifference;
 import handreach.reach.OddsGrid;
 import handreach.reach.OneWayGround;
 import handreach.reach.ReachEstimate;
@@ -121,18 +122,22 @@ public record ReachAnswer(
      * @param odds one grid a loadout, in the plan's order
      * @param shares share of the known cells at the wanted odds or better, in the same order
      * @param least loadouts in order of burden, and which is the least that reaches each cell
+     * @param models where a march and the closed form differ, for the control's antenna heights; empty where the map is no march
      */
-    public record AreaAnswer(List<OddsGrid> odds, List<ReachEstimate> shares, LeastLoadout least) {
+    public record AreaAnswer(
+            List<OddsGrid> odds, List<ReachEstimate> shares, LeastLoadout least, Optional<ModelDifference> models) {
         public AreaAnswer {
             odds = List.copyOf(odds);
             shares = List.copyOf(shares);
         }
 
-        static AreaAnswer of(List<OddsGrid> odds, List<OddsGrid> byBurden, double targetOdds) {
+        static AreaAnswer of(
+                List<OddsGrid> odds, List<OddsGrid> byBurden, double targetOdds, Optional<ModelDifference> models) {
             return new AreaAnswer(
                     odds,
                     odds.stream().map(one -> one.shareEstimate(targetOdds)).toList(),
-                    LeastLoadout.of(byBurden, targetOdds));
+                    LeastLoadout.of(byBurden, targetOdds),
+                    models);
         }
 
         /** Losses behind the odds, one for each pair of antenna heights. */

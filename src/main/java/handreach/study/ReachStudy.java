@@ -6,6 +6,7 @@ import handreach.loadout.Loadout;
 import handreach.plan.Channel;
 import handreach.plan.Places;
 import handreach.propagation.Foliage;
+import handreach.propagation.LossModels;
 import handreach.propagation.Terminals;
 import handreach.reach.AreaGround;
 import handreach.reach.AreaRequest;
@@ -19,6 +20,7 @@ import handreach.reach.LossGrid;
 import handreach.reach.MapEngine;
 import handreach.reach.MarchCost;
 import handreach.reach.MarchTrial;
+import handreach.reach.ModelDifference;
 import handreach.reach.ModelNote;
 import handreach.reach.OddsGrid;
 import handreach.reach.OneWayGround;
@@ -110,7 +112,9 @@ public final class ReachStudy {
             throw middleFault(CellGrid.refusal(middle, radiusM, 1).orElseThrow() + ".");
         requireKnownMiddle();
         if (!wish.withArea()) return;
-        CellGrid.refusal(middle, radiusM, scene.plan().questions().reach().cellM(), heights.size())
+        // beside a march stands the map of the closed form
+        int pairs = heights.size() + (MapEngine.MARCH.goesBy(scene.model()) ? 1 : 0);
+        CellGrid.refusal(middle, radiusM, scene.plan().questions().reach().cellM(), pairs)
                 .ifPresent(sentences -> {
                     throw areaFault(sentences);
                 });
@@ -347,7 +351,18 @@ public final class ReachStudy {
                         .toList();
         List<OddsGrid> odds = new ArrayList<>();
         for (ReachLink link : links) odds.add(OddsGrid.of(losses.get(heights.indexOf(link.terminals())), link));
-        return ReachAnswer.AreaAnswer.of(odds, byBurden(odds), targetOdds);
+        return ReachAnswer.AreaAnswer.of(odds, byBurden(odds), targetOdds, models(losses, progress));
+    }
+
+    /** Where the map is a march, what the closed form says beside it. */
+    private Optional<ModelDifference> models(List<LossGrid> losses, Progress progress) {
+        Terminals control = scene.link(scene.controlLoadout()).terminals();
+        LossGrid march = losses.get(heights.indexOf(control));
+        if (march.engine() != MapEngine.MARCH) return Optional.empty();
+        AreaRequest asked = march.request();
+        AreaRequest closed = new AreaRequest(
+                asked.source(), asked.grid(), asked.radiusM(), control, asked.conditions(), LossModels.HANDHELD);
+        return Optional.of(ModelDifference.of(march, closed, ground, Scene.threads(), progress));
     }
 
     /** Loadouts from the least burdensome up: what is worn first, by the user's ranks, then by score, then as the plan has them. */

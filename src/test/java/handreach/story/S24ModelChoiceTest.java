@@ -171,4 +171,31 @@ class S24ModelChoiceTest {
         Files.writeString(folder.resolve("learned.toml"), learned.replace("MODEL", "model = \"full-wave\""));
         assertEquals("full-wave", json("reach", auto, "--no-area", "--json").path("model").asText());
     }
+
+    @Test
+    void aMarchedMapSaysWhereTheClosedFormDiffers() throws IOException {
+        String auto = plan("high-mountains", "model = \"auto\"");
+        Path out = folder.resolve("out");
+        CommandRun run = CommandRun.of("reach", auto, "--out", out.toString());
+        assertEquals(0, run.code(), run.err());
+        JsonNode told = new ObjectMapper()
+                .readTree(out.resolve("reach.json").toFile())
+                .path("area")
+                .path("model_difference");
+        assertEquals("handheld", told.path("other").asText());
+        assertEquals(6, told.path("felt_db").asDouble());
+        assertTrue(told.path("more_share").asDouble() + told.path("less_share").asDouble() > 0, told.toString());
+        String sentence = "By more than 6 dB the two models differ on";
+        assertTrue(run.out().replaceAll("\\s+", " ").contains(sentence), run.out());
+        String report = Files.readString(out.resolve("report.html"));
+        assertTrue(report.contains(sentence));
+        assertTrue(report.contains("Where full-wave and handheld differ"));
+        assertTrue(Files.exists(out.resolve("map-models.png")));
+        assertTrue(Files.exists(out.resolve("model-difference.tif")));
+        CommandRun again = CommandRun.of("reach", auto, "--model", "handheld", "--out", out.toString());
+        assertEquals(0, again.code(), again.err());
+        assertFalse(Files.exists(out.resolve("map-models.png")));
+        assertFalse(Files.exists(out.resolve("model-difference.tif")));
+        assertFalse(again.out().contains("the two models differ"));
+    }
 }
