@@ -49,6 +49,7 @@ final class DeskWindow {
     private final MapView map;
     private final LiveReach live;
     private final KeyPane key;
+    private final ReachPanel reach;
     private final Drawer drawer = new Drawer();
     private final BorderPane root = new BorderPane();
     private final StackPane middle;
@@ -96,7 +97,7 @@ final class DeskWindow {
         this.help = new HelpPane(session);
         CarryPanel carry = new CarryPanel(session, this::showBench, this::showEquipment);
         GroundPanel ground = new GroundPanel(session);
-        ReachPanel reach = new ReachPanel(session, live);
+        this.reach = new ReachPanel(session, live);
         RelayPanel relay = new RelayPanel(session, map::centreOn);
         WalkPanel walk = new WalkPanel(session, map::centreOn);
         this.way = new QuestionList(List.of(
@@ -153,6 +154,10 @@ final class DeskWindow {
 
     Session session() {
         return session;
+    }
+
+    ReachPanel reach() {
+        return reach;
     }
 
     LiveReach live() {

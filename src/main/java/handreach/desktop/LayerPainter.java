@@ -12,6 +12,7 @@ import handreach.reach.LossGrid;
 import handreach.reach.OddsGrid;
 import handreach.reach.OneWayGround;
 import handreach.reach.ReachOutline;
+import handreach.report.ModelsComposer;
 import handreach.study.Scene;
 import handreach.units.Shares;
 import java.util.ArrayList;
@@ -117,10 +118,9 @@ final class LayerPainter {
     }
 
     private String byModel() {
-        return losses.model().equals(scene.model())
-                ? ""
-                : " Live by " + losses.model().name() + "; the report uses "
-                        + scene.model().name() + ".";
+        double cellM = losses.grids().get(0).grid().cellM();
+        boolean isOwnCell = cellM == scene.plan().questions().reach().cellM();
+        return ModelsComposer.seen(scene, losses.model(), isOwnCell || losses.isCoarse());
     }
 
     private static int unknown(LossGrid grid, int cell) {
@@ -166,7 +166,7 @@ final class LayerPainter {
         }
         entries.add(Overlay.KeyEntry.clear("none of them, " + Shares.share(least.shareOfNone())));
         tellUnknown(grids.get(0).losses(), entries);
-        String note = "The least burdensome that reaches " + Shares.wanted(target) + "; share of the ground.";
+        String note = "The least burdensome that reaches " + Shares.wanted(target) + "; share of the ground." + byModel();
         return Optional.of(new Overlay(
                 grid, argb, new Overlay.Key("Least loadout that does the job", entries, note), Optional.empty()));
     }
@@ -183,7 +183,7 @@ final class LayerPainter {
         String other = first.link().name();
         String note = one.equals(other)
                 ? "Both are the same: choose another to hold it against."
-                : "Places at " + Shares.wanted(target) + " or better.";
+                : "Places at " + Shares.wanted(target) + " or better." + byModel();
         return paint(
                 difference,
                 second.losses(),
@@ -207,7 +207,7 @@ final class LayerPainter {
                         "heard at " + middle + " only",
                         "neither way",
                         "One way with " + odds.link().name(),
-                        "Places at " + Shares.wanted(target) + " or better of that way alone."));
+                        "Places at " + Shares.wanted(target) + " or better of that way alone." + byModel()));
     }
 
     /** What the colours of a difference mean. */

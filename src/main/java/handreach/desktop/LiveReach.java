@@ -29,7 +29,8 @@ import javafx.beans.property.ReadOnlyObjectWrapper;
 
 /**
  * Losses round the stand, kept as long as they hold, so that another loadout, carry or target is only another way to look at
- * them. A question is answered twice: in large cells at once, then in the plan's cells; once all rests, the losses of a report take over.
+ * them. A question is answered twice: in large cells at once, then in the plan's cells; once all rests, the losses of a report take over: one path per cell, or the march where
+ * the program chose it.
  */
 final class LiveReach {
     /** Cells from the middle to the rim of the first, coarse picture. */
@@ -173,7 +174,7 @@ final class LiveReach {
         return computed(wanted, wanted.extent().cellM(), wanted.heights(), progress);
     }
 
-    /** Whether the map is there in the plan's own cells and by the plan's own model, so that a report's may take its place. */
+    /** Whether the map is there in the plan's own cells, so that a report's may take its place: by the same model, or by a march that is over soon. */
     boolean followsTo(Scene scene) {
         Losses now = losses.get();
         return scene != null
@@ -181,17 +182,17 @@ final class LiveReach {
                 && !isUnderway.get()
                 && !now.isCoarse()
                 && now.stand().equals(scene.middle())
-                && now.model().equals(scene.model())
+                && (now.model().equals(scene.model()) || scene.isShortMarch())
                 && asked != null
                 && asked.extent().cellM() == scene.plan().questions().reach().cellM();
     }
 
-    /** Shows the losses that a report would have, one path per cell where that takes seconds, in place of the sweep. */
+    /** Shows the losses that a report would have, one path per cell or the march where that takes seconds, in place of the sweep. */
     void takeOver(Scene scene, List<LossGrid> grids) {
         if (session.scene().get() != scene
                 || !followsTo(scene)
                 || !Setting.of(scene, session.stand()).equals(asked)) return;
-        losses.set(new Losses(asked.stand(), grids, false, asked.model()));
+        losses.set(new Losses(asked.stand(), grids, false, scene.model()));
     }
 
     /** The full picture may be reckoned from now on: the ground it lies on is on the screen, or will not come. */

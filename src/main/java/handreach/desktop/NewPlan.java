@@ -184,6 +184,7 @@ record NewPlan(
                 "",
                 "[reach]",
                 "from = " + PlanText.quoted(HERE),
+                "model = \"auto\"                # full-wave over bare ground where its map takes seconds, else handheld",
                 "");
         return PlanFile.fresh(folder.toAbsolutePath().resolveSibling("plan.toml"), text);
     }

@@ -6,6 +6,7 @@ import handreach.plan.Places;
 import handreach.plan.PlanText;
 import handreach.reach.ReachEstimate;
 import handreach.report.ChannelsComposer;
+import handreach.report.ModelsComposer;
 import handreach.report.OneWayComposer;
 import handreach.report.PlacesComposer;
 import handreach.report.ReachComposer;
@@ -110,7 +111,11 @@ final class ReachPanel extends VBox {
             if (!is) settle.begin();
         });
         // What a report would count, cell by cell, waits until the hand rests again.
-        session.moving().addListener((moving, before, now) -> studying.drop());
+        session.moving().addListener((moving, before, now) -> {
+            studying.drop();
+            // Put back where it was: no new picture comes that would ask.
+            if (now.isEmpty()) settle.begin();
+        });
         session.carried().addListener((which, before, now) -> fill());
         session.compared().addListener((which, before, now) -> drawRose());
     }
@@ -268,6 +273,7 @@ final class ReachPanel extends VBox {
         ReachAnswer answer = composed.answer();
         blocks.addAll(PlacesComposer.of(answer).brief());
         blocks.addAll(new OneWayComposer(answer).brief());
+        blocks.addAll(ModelsComposer.brief(answer));
         blocks.addAll(
                 StationsComposer.of(answer.stations(), answer.scene().plan()).brief());
         blocks.addAll(RoutesComposer.of(answer).brief());

@@ -1,20 +1,24 @@
 package handreach.report;
 
 import handreach.cartography.DifferenceMarks;
+import handreach.propagation.LossModel;
 import handreach.reach.ModelDifference;
 import handreach.report.draw.LegendEntry;
 import handreach.report.draw.Picture;
+import handreach.report.page.Block;
 import handreach.report.page.Paragraph;
 import handreach.report.page.Section;
 import handreach.study.ReachAnswer;
+import handreach.study.Scene;
 import handreach.units.Decibels;
 import handreach.units.Lengths;
 import handreach.units.Shares;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 
 /** Where the march of a map and the closed form tell two stories of the same ground. */
-final class ModelsComposer {
+public final class ModelsComposer {
     private final ModelDifference difference;
     private final Lengths lengths;
 
@@ -42,6 +46,26 @@ final class ModelsComposer {
     Section section() {
         return Section.of(title(), Paragraph.of(sentence()))
                 .answering("Where would the closed form have said something else?");
+    }
+
+    /** The same in short, for a narrow place; nothing where the map is no march. */
+    public static List<Block> brief(ReachAnswer answer) {
+        List<Block> blocks = new ArrayList<>();
+        of(answer).ifPresent(words -> blocks.add(Paragraph.of(words.sentence())));
+        return blocks;
+    }
+
+    /**
+     * By which model a map is that goes with a hand, behind what else is told of it; nothing where there is no doubt.
+     *
+     * @param isFollowed whether a map by the march takes its place once the hand rests, if the program chose that
+     */
+    public static String seen(Scene scene, LossModel seen, boolean isFollowed) {
+        if (seen.equals(scene.model())) return scene.isShortMarch() ? " By " + seen.name() + "." : "";
+        String live = " Live by " + seen.name() + "; ";
+        return scene.isShortMarch() && isFollowed
+                ? live + scene.model().name() + " follows once the hand rests."
+                : live + "the report uses " + scene.model().name() + ".";
     }
 
     /** How much ground, in one sentence for every face. */

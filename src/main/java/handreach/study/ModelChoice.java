@@ -58,6 +58,11 @@ public record ModelChoice(LossModel model, Reason reason, Optional<MarchCount> c
         return new ModelChoice(LossModels.HANDHELD, other, count);
     }
 
+    /** Whether the march was chosen since it is over soon. */
+    public boolean isShortMarch() {
+        return reason == Reason.BARE;
+    }
+
     /** What was chosen, why, and how to have it otherwise, in two sentences. */
     public String words() {
         boolean isMarch = model.equals(LossModels.FULL_WAVE);

@@ -184,6 +184,11 @@ public final class Scene {
         return isMarchChosen ? choosing(Optional.of(choice.get().because(reason))) : this;
     }
 
+    /** Whether the program chose the march, which is over soon: worth waiting for whenever a hand rests. */
+    public boolean isShortMarch() {
+        return choice.isPresent() && choice.get().isShortMarch();
+    }
+
     /** Why the model is what it is, where the plan or an option leaves that to the program. */
     public Optional<ModelChoice> choice() {
         return choice;
