@@ -2,6 +2,7 @@ package handreach.plan;
 
 import handreach.input.Keyword;
 import handreach.propagation.LossModel;
+import handreach.propagation.Standing;
 import handreach.relay.RelayMode;
 import java.nio.file.Path;
 import java.util.List;
@@ -78,6 +79,7 @@ public record Questions(
      * @param bearingStepDeg step of the bearings
      * @param cellM side of the cells of the area maps
      * @param model loss model
+     * @param standing where the field march counts woods and towns
      * @param oneWay whether the ground is told on which one way alone works
      */
     public record ReachQuestion(
@@ -87,15 +89,16 @@ public record Questions(
             double bearingStepDeg,
             double cellM,
             LossModel model,
+            Standing standing,
             boolean oneWay) {
-        /** The same with another cell and model. */
-        public ReachQuestion with(double otherCellM, LossModel otherModel) {
-            return new ReachQuestion(from, with, alike, bearingStepDeg, otherCellM, otherModel, oneWay);
+        /** The same with another cell, model and place for woods and towns. */
+        public ReachQuestion with(double otherCellM, LossModel otherModel, Standing otherStanding) {
+            return new ReachQuestion(from, with, alike, bearingStepDeg, otherCellM, otherModel, otherStanding, oneWay);
         }
 
         /** The same from any place of many: nothing sets what stands there but {@code with}, also where a position of the plan does. */
         public ReachQuestion fromAnywhere() {
-            return new ReachQuestion(Optional.empty(), with, with.isEmpty(), bearingStepDeg, cellM, model, oneWay);
+            return new ReachQuestion(Optional.empty(), with, with.isEmpty(), bearingStepDeg, cellM, model, standing, oneWay);
         }
     }
 

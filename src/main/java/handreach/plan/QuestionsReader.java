@@ -6,6 +6,7 @@ import handreach.input.NumberText;
 import handreach.input.Range;
 import handreach.loadout.Radio;
 import handreach.propagation.LossModels;
+import handreach.propagation.Standing;
 import handreach.reach.AreaRequest;
 import handreach.reach.BearingRequest;
 import handreach.relay.RelayMode;
@@ -106,6 +107,7 @@ final class QuestionsReader {
                 bearingStep(section),
                 section.number(AreaRequest.CELL, 30),
                 section.word("model", LossModels.KEYWORD, LossModels.HANDHELD),
+                section.word("woods_and_towns", Standing.KEYWORD, Standing.AT_ENDS),
                 section.flag("one_way", false));
         if (question.alike() && section.has("with"))
             section.fault(

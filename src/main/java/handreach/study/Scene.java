@@ -26,10 +26,12 @@ import handreach.plan.PlanFile;
 import handreach.plan.Questions;
 import handreach.profile.CutSettings;
 import handreach.propagation.Climate;
+import handreach.propagation.CoverState;
 import handreach.propagation.Foliage;
 import handreach.propagation.LossModel;
 import handreach.propagation.LossModels;
 import handreach.propagation.PathConditions;
+import handreach.propagation.Standing;
 import handreach.propagation.Terminals;
 import handreach.reach.AreaGround;
 import handreach.reach.DrawnArea;
@@ -158,6 +160,12 @@ public final class Scene {
      */
     Scene asked(ReachOptions wish) {
         wish.check(plan);
+        return wish.leaves(plan) ? this : new Scene(this, wish.over(plan));
+    }
+
+    /** The same scene with woods and towns counted elsewhere by the field march. */
+    public Scene counting(Standing standing) {
+        ReachOptions wish = ReachOptions.ofPlan(false).counting(standing);
         return wish.leaves(plan) ? this : new Scene(this, wish.over(plan));
     }
 
@@ -319,7 +327,7 @@ public final class Scene {
                 plan().ground().ground(),
                 plan().ground().atmosphere(),
                 climate,
-                foliage());
+                new CoverState(foliage(), plan().questions().reach().standing()));
     }
 
     public PathConditions conditions() {
