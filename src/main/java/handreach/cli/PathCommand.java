@@ -18,6 +18,7 @@ import handreach.profile.ProfileFile;
 import handreach.propagation.LossModel;
 import handreach.propagation.LossModels;
 import handreach.propagation.PathConditions;
+import handreach.propagation.Standing;
 import handreach.propagation.Terminals;
 import handreach.report.PathComposer;
 import handreach.report.PathJson;
@@ -118,6 +119,13 @@ final class PathCommand implements Callable<Integer> {
                     "Loss model (default the plan's, else handheld), or all: that one first, and by it the ledger.")
     private String model;
 
+    @Option(
+            names = "--woods-and-towns",
+            paramLabel = "WORD",
+            description =
+                    "Where full-wave counts woods and towns: at-ends or on-the-way (default the plan's, else at-ends).")
+    private String woodsAndTowns;
+
     @Option(names = "--explain", description = "Show every intermediate value of the model.")
     private boolean explain;
 
@@ -162,8 +170,9 @@ final class PathCommand implements Callable<Integer> {
             faults.add("--profile", 0, "stands in place of --from, --to and --tiles. Give one or the other.");
         checkHeights(faults);
         List<LossModel> models = models(faults, LossModels.HANDHELD);
+        Optional<Standing> standing = standing(faults, models);
         faults.throwIfAny();
-        PathConditions conditions = air.conditions(45);
+        PathConditions conditions = air.conditions(45).with(standing.orElse(Standing.AT_ENDS));
         madeFrom(Sources.NONE.and(List.of(profileFile)));
         Profile profile = ProfileFile.read(profileFile);
         return PathStudy.over(profile, terminals(), conditions, sayingFirst(models));
@@ -178,12 +187,14 @@ final class PathCommand implements Callable<Integer> {
                     "give --profile FILE.csv, or --from PLACE --to PLACE --tiles DIR, or --plan PLAN --from NAME --to NAME.");
         checkHeights(faults);
         List<LossModel> models = models(faults, LossModels.HANDHELD);
+        Optional<Standing> standing = standing(faults, models);
         Optional<Cover> everywhere = Cover.KEYWORD.read(cover, refused -> faults.add("--cover", 0, refused));
         Optional<Surface> heights = Surface.KEYWORD.read(surface, refused -> faults.add("--surface", 0, refused));
         faults.throwIfAny();
         Position a = Place.parse("--from", from);
         Position b = Place.parse("--to", to);
-        PathConditions conditions = air.conditions((a.latitudeDeg() + b.latitudeDeg()) / 2);
+        PathConditions conditions = air.conditions((a.latitudeDeg() + b.latitudeDeg()) / 2)
+                .with(standing.orElse(Standing.AT_ENDS));
         madeFrom(Sources.NONE.and(List.of(tiles)).andFolder(tiles, TileFolder::isRead));
         PathStudy.GroundChoice ground = new PathStudy.GroundChoice(
                 TileFolder.open(tiles),
@@ -204,9 +215,11 @@ final class PathCommand implements Callable<Integer> {
         faults.throwIfAny();
         PlanFile file = PlanFile.open(plan);
         madeFrom(file.sources());
-        Scene scene = Scene.open(file);
-        List<LossModel> models = models(faults, scene.model());
+        Scene planned = Scene.open(file);
+        List<LossModel> models = models(faults, planned.model());
+        Optional<Standing> standing = standing(faults, models);
         faults.throwIfAny();
+        Scene scene = standing.map(planned::counting).orElse(planned);
         header = scene.plan().header();
         told = scene.warnings();
         json.warn(told);
@@ -274,6 +287,13 @@ final class PathCommand implements Callable<Integer> {
         return Keyword.of(choices, chosen -> chosen.size() == 1 ? chosen.get(0).name() : "all")
                 .read(model, refused -> faults.add("--model", 0, refused))
                 .orElse(List.of());
+    }
+
+    private Optional<Standing> standing(Faults faults, List<LossModel> models) {
+        if (woodsAndTowns == null) return Optional.empty();
+        if (!models.isEmpty() && !models.contains(LossModels.FULL_WAVE))
+            faults.add("--woods-and-towns", 0, "is for full-wave alone. Add --model full-wave or all, or leave it out.");
+        return Standing.KEYWORD.read(woodsAndTowns, refused -> faults.add("--woods-and-towns", 0, refused));
     }
 
     private List<LossModel> sayingFirst(List<LossModel> models) {

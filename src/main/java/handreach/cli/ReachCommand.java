@@ -5,6 +5,7 @@ import handreach.input.InputFault;
 import handreach.input.Target;
 import handreach.plan.ModelWish;
 import handreach.plan.PlanFile;
+import handreach.propagation.Standing;
 import handreach.reach.MapEngine;
 import handreach.reach.MarchCost;
 import handreach.reach.Progress;
@@ -87,6 +88,12 @@ final class ReachCommand implements Callable<Integer> {
                     "Loss model in place of the plan's; auto takes full-wave over bare ground where its map takes seconds, else handheld.")
     private String model;
 
+    @Option(
+            names = "--woods-and-towns",
+            paramLabel = "WORD",
+            description = "Where full-wave counts woods and towns, in place of the plan's: at-ends or on-the-way.")
+    private String woodsAndTowns;
+
     @Option(names = "--radius-km", paramLabel = "KM", description = "Radius in place of the plan's, 0.2 to 120 km.")
     private Double radiusKm;
 
@@ -150,10 +157,12 @@ final class ReachCommand implements Callable<Integer> {
                 .flatMap(word -> MapEngine.KEYWORD.read(word, refused -> faults.add("--engine", 0, refused)));
         Optional<ModelWish> by = Optional.ofNullable(model)
                 .flatMap(name -> ModelWish.KEYWORD.read(name, refused -> faults.add("--model", 0, refused)));
+        Optional<Standing> standing = Optional.ofNullable(woodsAndTowns)
+                .flatMap(word -> Standing.KEYWORD.read(word, refused -> faults.add("--woods-and-towns", 0, refused)));
         faults.throwIfAny();
         boolean needsArea = parts.stream().anyMatch(part -> part != ReachPart.NUMBERS);
         return new ReachOptions(
-                out != null && !noArea && needsArea, chosen, by, number(radiusKm), number(cellM), loadouts);
+                out != null && !noArea && needsArea, chosen, by, standing, number(radiusKm), number(cellM), loadouts);
     }
 
     private static OptionalDouble number(Double value) {

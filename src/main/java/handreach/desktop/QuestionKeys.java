@@ -5,6 +5,7 @@ import handreach.plan.ModelWish;
 import handreach.plan.Plan;
 import handreach.plan.PlanLimits;
 import handreach.plan.Questions;
+import handreach.propagation.Standing;
 import handreach.reach.AreaRequest;
 import handreach.reach.BearingRequest;
 import handreach.relay.RelayMode;
@@ -35,7 +36,8 @@ final class QuestionKeys {
                 EntryKey.flag("map who hears in vain", "one_way"),
                 EntryKey.number("between bearings", BearingRequest.STEP),
                 EntryKey.number("cells", AreaRequest.CELL),
-                EntryKey.word("loss model", "model", ModelWish.KEYWORD));
+                EntryKey.word("loss model", "model", ModelWish.KEYWORD),
+                EntryKey.word("full-wave counts woods and towns", "woods_and_towns", Standing.KEYWORD));
     }
 
     static List<EntryKey> relay(Plan plan) {

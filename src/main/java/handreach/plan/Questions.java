@@ -2,6 +2,7 @@ package handreach.plan;
 
 import handreach.input.Keyword;
 import handreach.propagation.LossModel;
+import handreach.propagation.Standing;
 import handreach.relay.RelayMode;
 import java.nio.file.Path;
 import java.util.List;
@@ -78,6 +79,7 @@ public record Questions(
      * @param bearingStepDeg step of the bearings
      * @param cellM side of the cells of the area maps
      * @param wish the loss model, or that the program chooses it
+     * @param standing where the field march counts woods and towns
      * @param oneWay whether the ground is told on which one way alone works
      */
     public record ReachQuestion(
@@ -87,20 +89,21 @@ public record Questions(
             double bearingStepDeg,
             double cellM,
             ModelWish wish,
+            Standing standing,
             boolean oneWay) {
         /** The loss model: that of the wish. */
         public LossModel model() {
             return wish.model();
         }
 
-        /** The same with another cell and model. */
-        public ReachQuestion with(double otherCellM, ModelWish otherModel) {
-            return new ReachQuestion(from, with, alike, bearingStepDeg, otherCellM, otherModel, oneWay);
+        /** The same with another cell, model and place for woods and towns. */
+        public ReachQuestion with(double otherCellM, ModelWish otherModel, Standing otherStanding) {
+            return new ReachQuestion(from, with, alike, bearingStepDeg, otherCellM, otherModel, otherStanding, oneWay);
         }
 
         /** The same from any place of many: nothing sets what stands there but {@code with}, also where a position of the plan does. */
         public ReachQuestion fromAnywhere() {
-            return new ReachQuestion(Optional.empty(), with, with.isEmpty(), bearingStepDeg, cellM, wish, oneWay);
+            return new ReachQuestion(Optional.empty(), with, with.isEmpty(), bearingStepDeg, cellM, wish, standing, oneWay);
         }
     }
 

@@ -5,6 +5,7 @@ import handreach.input.NearestWord;
 import handreach.input.NumberText;
 import handreach.input.Range;
 import handreach.loadout.Radio;
+import handreach.propagation.Standing;
 import handreach.reach.AreaRequest;
 import handreach.reach.BearingRequest;
 import handreach.relay.RelayMode;
@@ -105,6 +106,7 @@ final class QuestionsReader {
                 bearingStep(section),
                 section.number(AreaRequest.CELL, 30),
                 section.word("model", ModelWish.KEYWORD, ModelWish.USUAL),
+                section.word("woods_and_towns", Standing.KEYWORD, Standing.AT_ENDS),
                 section.flag("one_way", false));
         if (question.alike() && section.has("with"))
             section.fault(

@@ -34,6 +34,19 @@ public final class EndCover {
     }
 
     /**
+     * What trees in their state take of a wave along a short path through them.
+     *
+     * @shape  scalar out; pure
+     * @unit   dB/m
+     * @valid  as {@link Woodland#attenuationDbPerM}
+     * @error  as {@link Woodland#attenuationDbPerM}
+     * @source as {@link Woodland#attenuationDbPerM}; the state as {@link Foliage#factor}
+     */
+    public double woodDbPerM() {
+        return woodDbPerM;
+    }
+
+    /**
      * Height from which the path of an end is reckoned: that of the roofs in town, where they stand higher than the antenna.
      *
      * @shape  scalars in, scalar out; pure

@@ -19,6 +19,10 @@ public final class LossBuilder {
     public static final String ENDS_ONLY =
             "Trees and buildings count at the two ends only; those between are left out.";
 
+    /** That a march through and over what stands between the ends counts it. */
+    public static final String ON_THE_WAY = "Trees and buildings between the ends count: woods as a layer that absorbs, towns as ground as"
+            + " high as their roofs (docs/full-wave.md).";
+
     private static final double HALF_WAY_ROUND_KM = 20_038;
 
     private final String model;

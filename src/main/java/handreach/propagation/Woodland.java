@@ -138,9 +138,27 @@ public final class Woodland {
                     Locale.ROOT,
                     "The ceiling of woodland loss was measured from 105.9 to 2117.5 MHz (Rec. ITU-R P.833-9); it is carried on to %.4g MHz.",
                     frequency.mhz()));
-        if (polarization == Polarization.HORIZONTAL && frequency.mhz() < POLARIZATIONS_MEET_MHZ)
+        if (isHorizontalFromMemory(frequency, polarization))
             warnings.add("Woodland loss of horizontal polarisation below 1 GHz is read from a curve, to about 40 %"
                     + " (Rec. ITU-R P.833-9); its ceiling is ours.");
         return warnings;
+    }
+
+    /** One sentence for each way in which the specific attenuation alone is carried past the document. */
+    public static List<String> attenuationWarnings(Frequency frequency, Polarization polarization) {
+        List<String> warnings = new ArrayList<>();
+        if (frequency.mhz() < LOWEST_MHZ)
+            warnings.add(String.format(
+                    Locale.ROOT,
+                    "What a metre of wood takes is known from 30 MHz on (Rec. ITU-R P.833-9); the value there stands for %.4g MHz.",
+                    frequency.mhz()));
+        if (isHorizontalFromMemory(frequency, polarization))
+            warnings.add("What a metre of wood takes of horizontal polarisation below 1 GHz is read from a curve, to about 40 %"
+                    + " (Rec. ITU-R P.833-9).");
+        return warnings;
+    }
+
+    private static boolean isHorizontalFromMemory(Frequency frequency, Polarization polarization) {
+        return polarization == Polarization.HORIZONTAL && frequency.mhz() < POLARIZATIONS_MEET_MHZ;
     }
 }

@@ -9,6 +9,7 @@ import handreach.plan.Plan;
 import handreach.plan.Questions;
 import handreach.propagation.LossModel;
 import handreach.propagation.LossModels;
+import handreach.propagation.Standing;
 import handreach.reach.AreaRequest;
 import handreach.reach.MapEngine;
 import java.util.List;
@@ -21,6 +22,7 @@ import java.util.OptionalDouble;
  * @param withArea whether the loss to every cell is reckoned too, for maps
  * @param engine the engine for the map; empty takes {@link MapEngine#usual}
  * @param model loss model in place of the plan's, or that the program chooses it
+ * @param standing where the field march counts woods and towns, in place of what the plan says
  * @param radiusKm radius in place of the plan's, km
  * @param cellM cell of the maps in place of the plan's, m
  * @param loadouts names of the loadouts wanted beside the control; empty for all of the plan
@@ -29,9 +31,12 @@ public record ReachOptions(
         boolean withArea,
         Optional<MapEngine> engine,
         Optional<ModelWish> model,
+        Optional<Standing> standing,
         OptionalDouble radiusKm,
         OptionalDouble cellM,
         List<String> loadouts) {
+
+    private static final String MARCH_OR_NOT = "Add --engine march or --model full-wave, or leave it out.";
 
     public ReachOptions {
         loadouts = List.copyOf(loadouts);
@@ -43,6 +48,7 @@ public record ReachOptions(
                 withArea,
                 Optional.empty(),
                 Optional.empty(),
+                Optional.empty(),
                 OptionalDouble.empty(),
                 OptionalDouble.empty(),
                 List.of());
@@ -50,7 +56,12 @@ public record ReachOptions(
 
     /** The same for these loadouts beside the control. */
     ReachOptions only(List<String> names) {
-        return new ReachOptions(withArea, engine, model, radiusKm, cellM, names);
+        return new ReachOptions(withArea, engine, model, standing, radiusKm, cellM, names);
+    }
+
+    /** The same with woods and towns counted elsewhere by the field march. */
+    ReachOptions counting(Standing where) {
+        return new ReachOptions(withArea, engine, model, Optional.of(where), radiusKm, cellM, loadouts);
     }
 
     /** Every fault of the wish at once, named by the options that set it. */
@@ -79,6 +90,8 @@ public record ReachOptions(
                                                 + ". Leave --model out."
                                         : "is " + one.word()
                                                 + ", but full-wave goes along whole radials. Take --engine march, or another --model."));
+        if (standing.isPresent() && !wanted.equals(LossModels.FULL_WAVE))
+            faults.add("--woods-and-towns", 0, "is for the march alone, not for " + wanted.name() + ". " + MARCH_OR_NOT);
         faults.throwIfAny();
     }
 
@@ -90,9 +103,16 @@ public record ReachOptions(
         return wanted.isChosen() ? ModelWish.named(LossModels.HANDHELD) : wanted;
     }
 
+    private Standing standingFor(Plan plan) {
+        return standing.orElse(plan.questions().reach().standing());
+    }
+
     /** Whether this asks for nothing that the plan says otherwise. */
     boolean leaves(Plan plan) {
-        return radiusKm.isEmpty() && cellM.isEmpty() && leavesModel(plan);
+        return radiusKm.isEmpty()
+                && cellM.isEmpty()
+                && leavesModel(plan)
+                && standingFor(plan) == plan.questions().reach().standing();
     }
 
     private boolean leavesModel(Plan plan) {
@@ -105,7 +125,7 @@ public record ReachOptions(
     Plan over(Plan plan) {
         Questions asked = plan.questions();
         Questions.ReachQuestion reach =
-                asked.reach().with(cellM.orElse(asked.reach().cellM()), modelFor(plan));
+                asked.reach().with(cellM.orElse(asked.reach().cellM()), modelFor(plan), standingFor(plan));
         Places.Area area = plan.places().area();
         Places places = new Places(
                 new Places.Area(area.centre(), radiusKm.orElse(area.radiusKm()), area.polygon()),

@@ -26,10 +26,12 @@ import handreach.plan.PlanFile;
 import handreach.plan.Questions;
 import handreach.profile.CutSettings;
 import handreach.propagation.Climate;
+import handreach.propagation.CoverState;
 import handreach.propagation.Foliage;
 import handreach.propagation.LossModel;
 import handreach.propagation.LossModels;
 import handreach.propagation.PathConditions;
+import handreach.propagation.Standing;
 import handreach.propagation.Terminals;
 import handreach.reach.AreaGround;
 import handreach.reach.DrawnArea;
@@ -194,6 +196,12 @@ public final class Scene {
         return choice;
     }
 
+    /** The same scene with woods and towns counted elsewhere by the field march. */
+    public Scene counting(Standing standing) {
+        ReachOptions wish = ReachOptions.ofPlan(false).counting(standing);
+        return wish.leaves(plan) ? this : new Scene(this, wish.over(plan));
+    }
+
     /** The same scene with the rose at another place, one of many: what the plan would say, with {@code alike}, if its area lay round that. */
     Scene at(Position place) {
         Places places = plan.places();
@@ -354,7 +362,7 @@ public final class Scene {
                 plan().ground().ground(),
                 plan().ground().atmosphere(),
                 climate,
-                foliage());
+                new CoverState(foliage(), plan().questions().reach().standing()));
     }
 
     public PathConditions conditions() {

@@ -199,6 +199,7 @@ class S17KillTest {
                                 true,
                                 Optional.empty(),
                                 Optional.empty(),
+                                Optional.empty(),
                                 OptionalDouble.empty(),
                                 OptionalDouble.of(50),
                                 turn == 0 ? List.of() : List.of("factory at hip")),

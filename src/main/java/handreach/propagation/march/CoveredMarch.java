@@ -4,6 +4,7 @@ import handreach.profile.Profile;
 import handreach.propagation.EndCover;
 import handreach.propagation.LossBuilder;
 import handreach.propagation.PathConditions;
+import handreach.propagation.Standing;
 import handreach.propagation.TerminalClutter;
 import handreach.propagation.Woodland;
 import handreach.terrain.Cover;
@@ -14,11 +15,14 @@ import java.util.Locale;
 import java.util.function.DoublePredicate;
 
 /**
- * The field marched along a radial over bare ground, with what stands around its two ends: the terms of {@link EndCover}, as the
- * {@code handheld} model has them. One such radial for each height of the far antenna. Immutable.
+ * The field marched along a radial with what stands on it, in one of two ways ({@link Standing}). One such radial for each height of the
+ * far antenna. Immutable.
  *
- * <p>Where the near end stands in town the field is marched twice, from the antenna and from the roofs; a far end in town is only read
- * higher. What stands between the ends adds nothing.
+ * <p>At the ends: the terms of {@link EndCover}, as the {@code handheld} model has them, beside a march over bare ground. Where the near end
+ * stands in town the field is marched twice, from the antenna and from the roofs; a far end in town is only read higher. What stands
+ * between the ends adds nothing.
+ *
+ * <p>On the way: one march through woods and over roofs ({@link FieldMarchCover}); of the terms only that from the roofs down is left.
  */
 public final class CoveredMarch {
     /** Beyond this excess other ways through the air and round the hill decide. */
@@ -32,6 +36,7 @@ public final class CoveredMarch {
     private final double[] raisedM;
     private final List<FullWaveRadial> overRoofs;
     private final int firstStanding;
+    private final int firstWood;
 
     /** The near end: the antenna, what stands around it and how high, and the height of the roofs it is reckoned from. */
     private record Near(double heightM, Cover cover, double standingM, double raisedM) {
@@ -52,7 +57,7 @@ public final class CoveredMarch {
             FullWaveRadial bare,
             double[] raisedM,
             List<FullWaveRadial> overRoofs,
-            int firstStanding,
+            int[] first,
             PathConditions conditions) {
         this.ends = new EndCover(conditions);
         this.conditions = conditions;
@@ -61,7 +66,8 @@ public final class CoveredMarch {
         this.bare = bare;
         this.raisedM = raisedM;
         this.overRoofs = overRoofs;
-        this.firstStanding = firstStanding;
+        this.firstStanding = first[0];
+        this.firstWood = first[1];
     }
 
     /**
@@ -71,7 +77,7 @@ public final class CoveredMarch {
      *     {@link FieldMarch#along(Profile, double, double, PathConditions, DoublePredicate)}
      * @unit   heights m above ground; the roofs are those that far ends of this radial may stand among
      * @valid  the first sample of the profile says what stands around the near end; else as {@link FieldMarch}
-     * @error  bare ground as {@link FieldMarch}; a reading at roof height makes the grid taller and moves the others by hundredths of a
+     * @error  the march as {@link FieldMarch}; on the way halving every step moves it by tenths of a decibel (docs/full-wave.md); a reading at roof height makes the grid taller and moves the others by hundredths of a
      *     decibel
      * @source as {@link FieldMarch}; Rec. ITU-R P.833-9 section 2.1; Rec. ITU-R P.2108-1 section 3.1
      */
@@ -84,6 +90,12 @@ public final class CoveredMarch {
             DoublePredicate goOn) {
         Near near = Near.of(profile, txHeightM);
         double[] heights = heights(rxHeightsM, roofsM);
+        if (conditions.standing() == Standing.ON_THE_WAY) {
+            FieldMarchCover cover = FieldMarchCover.of(profile, conditions);
+            List<FullWaveRadial> through =
+                    FieldMarch.along(profile, cover, near.raisedM(), heights, conditions, goOn);
+            return covered(near, profile, rxHeightsM, roofsM, through, through, conditions);
+        }
         List<FullWaveRadial> bare = near.isBelowRoofs()
                 ? FieldMarch.along(profile, txHeightM, rxHeightsM, conditions, goOn)
                 : FieldMarch.along(profile, txHeightM, heights, conditions, goOn);
@@ -111,11 +123,22 @@ public final class CoveredMarch {
             DoublePredicate goOn) {
         Near near = Near.of(profiles.get(0), txHeightM);
         double[] heights = heights(rxHeightsM, roofsM);
+        List<List<CoveredMarch>> marches = new ArrayList<>();
+        if (conditions.standing() == Standing.ON_THE_WAY) {
+            List<FieldMarchCover> covers = profiles.stream()
+                    .map(profile -> FieldMarchCover.of(profile, conditions))
+                    .toList();
+            List<List<FullWaveRadial>> through =
+                    FieldMarch.bundle(profiles, covers, near.raisedM(), heights, conditions, goOn);
+            for (int i = 0; i < profiles.size(); i++)
+                marches.add(covered(
+                        near, profiles.get(i), rxHeightsM, roofsM, through.get(i), through.get(i), conditions));
+            return marches;
+        }
         List<List<FullWaveRadial>> bare =
                 FieldMarch.bundle(profiles, txHeightM, near.isBelowRoofs() ? rxHeightsM : heights, conditions, goOn);
         List<List<FullWaveRadial>> over =
                 near.isBelowRoofs() ? FieldMarch.bundle(profiles, near.raisedM(), heights, conditions, goOn) : bare;
-        List<List<CoveredMarch>> marches = new ArrayList<>();
         for (int i = 0; i < profiles.size(); i++)
             marches.add(covered(near, profiles.get(i), rxHeightsM, roofsM, bare.get(i), over.get(i), conditions));
         return marches;
@@ -131,7 +154,7 @@ public final class CoveredMarch {
             PathConditions conditions) {
         int n = rxHeightsM.length;
         double[] heights = heights(rxHeightsM, roofsM);
-        int standing = firstStanding(profile);
+        int[] first = {firstStanding(profile), firstWood(profile)};
         List<CoveredMarch> marches = new ArrayList<>();
         for (int k = 0; k < n; k++) {
             double[] raised = new double[1 + roofsM.length];
@@ -141,7 +164,7 @@ public final class CoveredMarch {
                 raised[t] = heights[at];
                 read.add(over.get(at));
             }
-            marches.add(new CoveredMarch(near, rxHeightsM[k], bare.get(k), raised, read, standing, conditions));
+            marches.add(new CoveredMarch(near, rxHeightsM[k], bare.get(k), raised, read, first, conditions));
         }
         return marches;
     }
@@ -163,6 +186,12 @@ public final class CoveredMarch {
         return i;
     }
 
+    private static int firstWood(Profile profile) {
+        int i = 0;
+        while (i < profile.count() && profile.cover(i) != Cover.WOODLAND) i++;
+        return i;
+    }
+
     /**
      * What the marches of {@link #along} will cost.
      *
@@ -177,6 +206,9 @@ public final class CoveredMarch {
         Near near = Near.of(profile, txHeightM);
         double bareM = Arrays.stream(rxHeightsM).max().orElseThrow();
         double highestM = Arrays.stream(heights(rxHeightsM, roofsM)).max().orElseThrow();
+        if (conditions.standing() == Standing.ON_THE_WAY)
+            return List.of(FieldMarch.cost(
+                    profile, FieldMarchCover.of(profile, conditions), near.raisedM(), highestM, conditions));
         if (!near.isBelowRoofs()) return List.of(FieldMarch.cost(profile, txHeightM, highestM, conditions));
         return List.of(
                 FieldMarch.cost(profile, txHeightM, bareM, conditions),
@@ -196,13 +228,48 @@ public final class CoveredMarch {
         return cover.isTown() ? new double[] {EndCover.raisedM(0, cover, standingM)} : new double[0];
     }
 
-    /** The field over bare ground, from antenna to antenna. */
-    public FullWaveRadial bare() {
-        return bare;
+    /**
+     * How far along a profile the march answers.
+     *
+     * @shape  as {@link FieldMarch#answered}
+     * @unit   as {@link FieldMarch#answered}
+     * @valid  as {@link FieldMarch#answered}; where towns count on the way, their roofs are ground
+     * @error  none
+     * @source as {@link FieldMarch#answered}
+     */
+    public static int answered(Profile profile, PathConditions conditions) {
+        return FieldMarch.answered(FieldMarchCover.of(profile, conditions).raised(profile), conditions);
+    }
+
+    /** What is doubtful about the march as a whole, one sentence each. */
+    public List<String> warningsOfMarch() {
+        return bare.warnings();
     }
 
     /**
-     * What towns around the ends add to the bare ground; never less than nothing.
+     * What the march itself says: with terms at the ends over bare ground, from antenna to antenna; on the way through woods and over
+     * roofs, and from roofs to roofs where an end is below them.
+     *
+     * @shape  pure
+     * @unit   as {@link #townDb}; result dB, free space with it
+     * @valid  as {@link #townDb}
+     * @error  as {@link #along}
+     * @source as {@link #along}
+     */
+    public double marchedDb(int sample, Cover cover, double standingM) {
+        return marched(cover, standingM).meanLossDb(sample);
+    }
+
+    FullWaveRadial marched(Cover cover, double standingM) {
+        return isOnTheWay() ? reading(EndCover.raisedM(rxHeightM, cover, standingM)) : bare;
+    }
+
+    private boolean isOnTheWay() {
+        return conditions.standing() == Standing.ON_THE_WAY;
+    }
+
+    /**
+     * What towns around the ends add to the march; never less than nothing.
      *
      * @shape  scalars in, scalar out; pure
      * @unit   sample of the profile, 1 to count − 1; what stands around the far antenna there, m, 0 for the representative height; result
@@ -214,10 +281,10 @@ public final class CoveredMarch {
     public double townDb(int sample, Cover cover, double standingM) {
         double farM = EndCover.raisedM(rxHeightM, cover, standingM);
         if (!near.isBelowRoofs() && !(farM > rxHeightM)) return 0;
-        double over = ends.roofsDb(near.heightM(), near.raisedM(), near.cover())
-                + ends.roofsDb(rxHeightM, farM, cover)
-                + reading(farM).excessDb(sample);
-        return Math.max(0, over - bare.excessDb(sample));
+        double down =
+                ends.roofsDb(near.heightM(), near.raisedM(), near.cover()) + ends.roofsDb(rxHeightM, farM, cover);
+        if (isOnTheWay()) return down;
+        return Math.max(0, down + reading(farM).excessDb(sample) - bare.excessDb(sample));
     }
 
     private FullWaveRadial reading(double farM) {
@@ -226,7 +293,7 @@ public final class CoveredMarch {
     }
 
     /**
-     * What woods around the ends add to the bare ground.
+     * What woods around the ends add to the march: nothing where it goes through them.
      *
      * @shape  scalars in, scalar out; pure
      * @unit   unbroken woodland from each end along the path m, 0 outside woods; trees around the far antenna m, 0 for the
@@ -236,32 +303,36 @@ public final class CoveredMarch {
      * @source as {@link EndCover#woodDb}
      */
     public double woodDb(double nearRunM, double farRunM, double farTreesM, double departureDeg, double arrivalDeg) {
+        if (isOnTheWay()) return 0;
         return ends.woodDb(near.heightM(), near.standingM(), nearRunM, Math.tan(Math.toRadians(departureDeg)))
                 + ends.woodDb(rxHeightM, farTreesM, farRunM, Math.tan(Math.toRadians(arrivalDeg)));
     }
 
     /**
-     * What is doubtful about the path to a sample, beside {@link FullWaveRadial#warnings} of the march itself: one sentence each.
+     * What is doubtful about the path to a sample, beside {@link #warningsOfMarch}: one sentence each.
      *
      * @shape  pure
-     * @unit   what woods add there, dB
+     * @unit   what stands around the far antenna, m, 0 for the representative height; what woods add there, dB
      * @valid  every sample from 1
      * @error  none
      * @source docs/full-wave.md
      */
-    public List<String> warnings(int sample, Cover cover, double woodDb) {
+    public List<String> warnings(int sample, Cover cover, double standingM, double woodDb) {
         List<String> warnings = new ArrayList<>();
-        if (firstStanding < sample) warnings.add(LossBuilder.ENDS_ONLY);
+        if (firstStanding < sample) warnings.add(isOnTheWay() ? LossBuilder.ON_THE_WAY : LossBuilder.ENDS_ONLY);
+        if (isOnTheWay() && (cover == Cover.WOODLAND || firstWood < sample))
+            warnings.addAll(Woodland.attenuationWarnings(conditions.frequency(), conditions.polarization()));
         if (woodDb > 0) warnings.addAll(Woodland.warnings(conditions.frequency(), conditions.polarization()));
         if (near.cover().isTown() || cover.isTown()) warnings.addAll(TerminalClutter.warnings(conditions.frequency()));
-        double excess = bare.excessDb(sample);
+        double excess = marched(cover, standingM).excessDb(sample);
         if (excess > LOST_DB)
             warnings.add(String.format(
                     Locale.ROOT,
-                    "Lost: the excess over free space is %.0f dB; beyond %.0f dB bare ground no longer describes the place"
+                    "Lost: the excess over free space is %.0f dB; beyond %.0f dB %s no longer describes the place"
                             + " (docs/full-wave.md).",
                     excess,
-                    LOST_DB));
+                    LOST_DB,
+                    isOnTheWay() ? "the march" : "bare ground"));
         return warnings;
     }
 }

@@ -7,6 +7,7 @@ import handreach.propagation.PathConditions;
 import handreach.propagation.Terminals;
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Collections;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
@@ -20,7 +21,8 @@ import java.util.stream.IntStream;
  *
  * <p>A wide-angle parabolic equation over an impedance ground. The column of unknowns stands on the facet of the ground and turns
  * with it at every corner, so no staircase is needed; the earth's curvature bends the profile. One march gives the loss at the far
- * antenna's height at every distance. Outward waves only: no scatter back, none from the sides, no trees or houses.
+ * antenna's height at every distance. Outward waves only: no scatter back, none from the sides; trees and houses as {@link FieldMarchCover}
+ * has them, where they are asked for.
  */
 public final class FieldMarch {
     /** More than this is refused: nobody waits so long for one profile. */
@@ -41,7 +43,10 @@ public final class FieldMarch {
     private final FieldMarchGround ground;
     private final FieldMarchGrid grid;
     private final FieldMarchWave wave;
+    private final FieldMarchCover cover;
+    /** Of the near antenna over the ground that is marched over, roofs with it; of the far ones over the bare ground. */
     private final double txHeightM;
+
     private final double[] rxHeightM;
     private final FieldMarchTrack[] track;
     private DoublePredicate goOn = share -> true;
@@ -49,10 +54,21 @@ public final class FieldMarch {
 
     FieldMarch(
             FieldMarchGround ground, FieldMarchGrid grid, FieldMarchWave wave, double txHeightM, double... rxHeightM) {
+        this(ground, grid, wave, FieldMarchCover.NONE, txHeightM, rxHeightM);
+    }
+
+    FieldMarch(
+            FieldMarchGround ground,
+            FieldMarchGrid grid,
+            FieldMarchWave wave,
+            FieldMarchCover cover,
+            double txHeightM,
+            double... rxHeightM) {
         this.ground = ground;
         this.grid = grid;
         this.wave = wave;
-        this.txHeightM = txHeightM;
+        this.cover = cover;
+        this.txHeightM = cover.overGroundM(0, txHeightM);
         this.rxHeightM = rxHeightM.clone();
         this.track = new FieldMarchTrack[rxHeightM.length];
         for (int i = 0; i < track.length; i++) track[i] = new FieldMarchTrack();
@@ -103,15 +119,27 @@ public final class FieldMarch {
      */
     public static List<FullWaveRadial> along(
             Profile profile, double txHeightM, double[] rxHeightsM, PathConditions conditions, DoublePredicate goOn) {
+        return along(profile, FieldMarchCover.NONE, txHeightM, rxHeightsM, conditions, goOn);
+    }
+
+    /** The same through and over what stands along the radial; heights are those over the bare ground. */
+    static List<FullWaveRadial> along(
+            Profile bare,
+            FieldMarchCover cover,
+            double txHeightM,
+            double[] rxHeightsM,
+            PathConditions conditions,
+            DoublePredicate goOn) {
+        Profile profile = cover.raised(bare);
         FieldMarchWave wave = FieldMarchWave.of(conditions);
         double highestM = highest(txHeightM, rxHeightsM);
         int answered = answered(profile, conditions);
         Profile held = held(profile, answered);
         FieldMarchGround ground = ground(held, highestM, conditions);
         FieldMarchGrid grid = FieldMarchGrid.fast(ground, wave.wavelengthM(), txHeightM + highestM);
-        FieldMarch march = new FieldMarch(ground, grid, wave, txHeightM, rxHeightsM);
+        FieldMarch march = new FieldMarch(ground, grid, wave, cover, txHeightM, rxHeightsM);
         if (answered > 1) {
-            checkCost(FieldMarchCost.of(ground, grid, wave), held);
+            checkCost(FieldMarchCost.of(ground, grid, wave, cover), held);
             march.goOn = goOn;
             march.run();
         }
@@ -131,7 +159,22 @@ public final class FieldMarch {
             double[] rxHeightsM,
             PathConditions conditions,
             DoublePredicate goOn) {
-        return bundle(profiles, txHeightM, rxHeightsM, conditions, goOn, LaneChoice.best());
+        return bundle(profiles, none(profiles), txHeightM, rxHeightsM, conditions, goOn);
+    }
+
+    /** The same through and over what stands along each radial; heights are those over the bare ground. */
+    static List<List<FullWaveRadial>> bundle(
+            List<Profile> bare,
+            List<FieldMarchCover> covers,
+            double txHeightM,
+            double[] rxHeightsM,
+            PathConditions conditions,
+            DoublePredicate goOn) {
+        return bundle(bare, covers, txHeightM, rxHeightsM, conditions, goOn, LaneChoice.best());
+    }
+
+    private static List<FieldMarchCover> none(List<Profile> profiles) {
+        return Collections.nCopies(profiles.size(), FieldMarchCover.NONE);
     }
 
     /**
@@ -154,8 +197,21 @@ public final class FieldMarch {
             PathConditions conditions,
             DoublePredicate goOn,
             LaneMath math) {
-        if (profiles.isEmpty() || profiles.size() > LaneMath.LANES)
-            throw new IllegalArgumentException(profiles.size() + " radials in a bundle");
+        return bundle(profiles, none(profiles), txHeightM, rxHeightsM, conditions, goOn, math);
+    }
+
+    static List<List<FullWaveRadial>> bundle(
+            List<Profile> bare,
+            List<FieldMarchCover> covers,
+            double txHeightM,
+            double[] rxHeightsM,
+            PathConditions conditions,
+            DoublePredicate goOn,
+            LaneMath math) {
+        if (bare.isEmpty() || bare.size() > LaneMath.LANES)
+            throw new IllegalArgumentException(bare.size() + " radials in a bundle");
+        List<Profile> profiles = new ArrayList<>();
+        for (int i = 0; i < bare.size(); i++) profiles.add(covers.get(i).raised(bare.get(i)));
         FieldMarchWave wave = FieldMarchWave.of(conditions);
         double highestM = highest(txHeightM, rxHeightsM);
         double[] longestM = new double[0];
@@ -177,8 +233,8 @@ public final class FieldMarch {
                     wave.wavelengthM(),
                     2 + highestM);
             FieldMarchGrid grid = FieldMarchGrid.fast(ground, wave.wavelengthM(), txHeightM + highestM);
-            checkCost(FieldMarchCost.of(ground, grid, wave), held[i]);
-            marches[i] = new FieldMarch(ground, grid, wave, txHeightM, rxHeightsM);
+            checkCost(FieldMarchCost.of(ground, grid, wave, covers.get(i)), held[i]);
+            marches[i] = new FieldMarch(ground, grid, wave, covers.get(i), txHeightM, rxHeightsM);
         }
         new FieldMarchBundle(marches, wave, math).run(goOn);
         List<List<FullWaveRadial>> bundle = new ArrayList<>();
@@ -261,14 +317,16 @@ public final class FieldMarch {
      * @source as {@link #along(Profile, double, double, PathConditions)}
      */
     public static FieldPicture picture(
-            Profile profile, double txHeightM, PathConditions conditions, int columns, int rows, double aboveM) {
+            Profile bare, double txHeightM, PathConditions conditions, int columns, int rows, double aboveM) {
+        FieldMarchCover cover = FieldMarchCover.of(bare, conditions);
+        Profile profile = cover.raised(bare);
         double overM = Math.max(1, new Terminals(txHeightM, aboveM).rxHeightM());
         FieldMarchWave wave = FieldMarchWave.of(conditions);
         int answered = answered(profile, conditions);
         FieldMarchGround ground = ground(held(profile, answered), 1, conditions);
         FieldMarchGrid grid = FieldMarchGrid.fast(ground, wave.wavelengthM(), txHeightM + overM);
-        checkCost(FieldMarchCost.of(ground, grid, wave), profile);
-        FieldMarch march = new FieldMarch(ground, grid, wave, txHeightM);
+        checkCost(FieldMarchCost.of(ground, grid, wave, cover), profile);
+        FieldMarch march = new FieldMarch(ground, grid, wave, cover, txHeightM);
         double low = Double.POSITIVE_INFINITY;
         double high = Double.NEGATIVE_INFINITY;
         for (int i = 0; i < profile.count(); i++) {
@@ -277,7 +335,7 @@ public final class FieldMarch {
         }
         FieldPicture picture = new FieldPicture(columns, rows, profile.lengthKm(), low, high + aboveM);
         march.sketch = new FieldMarchSketch(
-                picture, 1000 * conditions.atmosphere().effectiveRadiusKm(), ground.startHeightM(0) + txHeightM);
+                picture, 1000 * conditions.atmosphere().effectiveRadiusKm(), ground.startHeightM(0) + march.txHeightM);
         if (answered > 1) march.run();
         return picture;
     }
@@ -293,11 +351,18 @@ public final class FieldMarch {
      * @source counts of the grid; times per node and step fitted to 500 measured paths, docs/full-wave.md
      */
     public static FieldMarchCost cost(Profile profile, double txHeightM, double rxHeightM, PathConditions conditions) {
+        return cost(profile, FieldMarchCover.NONE, txHeightM, rxHeightM, conditions);
+    }
+
+    /** The same through and over what stands along the profile. */
+    static FieldMarchCost cost(
+            Profile bare, FieldMarchCover cover, double txHeightM, double rxHeightM, PathConditions conditions) {
+        Profile profile = cover.raised(bare);
         double highestM = highest(txHeightM, new double[] {rxHeightM});
         FieldMarchGround ground = ground(held(profile, answered(profile, conditions)), highestM, conditions);
         FieldMarchWave wave = FieldMarchWave.of(conditions);
         FieldMarchGrid grid = FieldMarchGrid.fast(ground, wave.wavelengthM(), txHeightM + highestM);
-        return FieldMarchCost.of(ground, grid, wave);
+        return FieldMarchCost.of(ground, grid, wave, cover);
     }
 
     static FieldMarchGround ground(Profile profile, double rxHeightM, PathConditions conditions) {
@@ -322,7 +387,7 @@ public final class FieldMarch {
     }
 
     void run() {
-        run(FieldMarchPace.of(ground, grid, wave.wavelengthM()));
+        run(FieldMarchPace.of(ground, grid, wave.wavelengthM(), cover));
     }
 
     void run(FieldMarchPace pace) {
@@ -333,7 +398,12 @@ public final class FieldMarch {
         double startM = startM();
         // a picture shows what is high up too
         if (sketch == null) column.end(topM[0]);
-        column.start(wave, startM - txHeightM * Math.sin(slope), txHeightM * Math.cos(slope), ground.raysRad(0));
+        column.start(
+                wave,
+                startM - txHeightM * Math.sin(slope),
+                txHeightM * Math.cos(slope),
+                ground.raysRad(0),
+                firstLayer(startM));
         double quantumM = wave.quantumM();
         double carriedM = 0;
         double told = 0;
@@ -350,8 +420,12 @@ public final class FieldMarch {
             double restM = lengthM - from + carriedM;
             int m = pace.steps(f, lengthM - from);
             long quanta = FieldMarchGrid.quanta(restM / m, quantumM);
+            FieldMarchLayer layer = layer(f);
+            double halfM = 0.5 * quanta * quantumM;
             for (int i = 1; i <= m; i++) {
+                if (layer.isThere()) column.pass(layer, halfM);
                 column.advance(quanta, quantumM, pace.order(f));
+                if (layer.isThere()) column.pass(layer, halfM);
                 look(column, f, from + (lengthM - from) * i / m);
             }
             carriedM = restM - m * quanta * quantumM;
@@ -368,16 +442,37 @@ public final class FieldMarch {
         return Math.min(Math.max(10 * wave.wavelengthM(), NEAR_RATIO * txHeightM), 0.75 * ground.facetM(0));
     }
 
+    /** What stands on a facet. */
+    FieldMarchLayer layer(int facet) {
+        return cover.layer(ground, facet);
+    }
+
+    /** What stands on the first so many metres along the first facet. */
+    private FieldMarchLayer firstLayer(double alongM) {
+        double slope = ground.slopeRad(0);
+        return cover.layer(0, alongM * Math.cos(slope), slope);
+    }
+
     /** Puts the starting field on a lane; how far along the first facet it stands. */
     double begin(LaneColumn column, int lane) {
         double slope = ground.slopeRad(0);
         double startM = startM();
-        column.start(lane, wave, startM - txHeightM * Math.sin(slope), txHeightM * Math.cos(slope), ground.raysRad(0));
+        column.start(
+                lane,
+                wave,
+                startM - txHeightM * Math.sin(slope),
+                txHeightM * Math.cos(slope),
+                ground.raysRad(0),
+                firstLayer(startM));
         return startM;
     }
 
     FieldMarchGround ground() {
         return ground;
+    }
+
+    FieldMarchCover cover() {
+        return cover;
     }
 
     FieldMarchGrid grid() {
@@ -423,7 +518,7 @@ public final class FieldMarch {
         double footM = ground.startM(facet) + alongM * c;
         double footHeightM = ground.startHeightM(facet) + alongM * s;
         for (int i = 0; i < track.length; i++) {
-            double h = rxHeightM[i];
+            double h = cover.overGroundAtM(footM, rxHeightM[i]);
             double x = footM - h * c * s;
             double z = footHeightM + h * c * c;
             double rise = z - ground.startHeightM(0) - txHeightM;
@@ -443,14 +538,14 @@ public final class FieldMarch {
 
     private FullWaveRadial radial(int height, Profile profile, int answered, PathConditions conditions) {
         int n = profile.count();
-        double rx = rxHeightM[height];
         double[] d = profile.distancesKm();
         double[] free = new double[n];
         double[] point = new double[n];
         double[] mean = new double[n];
-        double nearM = Math.max(track[height].firstM(), NEAR_RATIO * (txHeightM + rx));
         for (int i = 1; i < answered; i++) {
             double x = 1000 * d[i];
+            double rx = cover.overGroundM(i, rxHeightM[height]);
+            double nearM = Math.max(track[height].firstM(), NEAR_RATIO * (txHeightM + rx));
             double riseM = profile.heightM(i) - profile.heightM(0);
             double slantM = Math.hypot(x, riseM + rx - txHeightM);
             free[i] = FreeSpace.lossDb(conditions.frequency(), slantM / 1000);
@@ -470,7 +565,8 @@ public final class FieldMarch {
         double slope = Math.atan2(riseM, xM);
         double c = Math.cos(slope);
         double along = Math.hypot(xM, riseM) + (rx - txHeightM) * Math.sin(slope);
-        double factor = wave.levelGroundFactor(Math.max(1e-3, along), txHeightM * c, rx * c)
+        double factor = wave.levelGroundFactor(
+                        Math.max(1e-3, along), txHeightM * c, rx * c, cover.layer(0, xM, slope))
                 .abs();
         return Math.max(LEAST_POWER, factor * factor);
     }

@@ -36,7 +36,7 @@ final class FieldMarchBundle {
         this.grid = highest;
         this.pace = new FieldMarchPace[marches.length];
         for (int i = 0; i < marches.length; i++)
-            pace[i] = FieldMarchPace.of(marches[i].ground(), grid, wave.wavelengthM());
+            pace[i] = FieldMarchPace.of(marches[i].ground(), grid, wave.wavelengthM(), marches[i].cover());
         this.topM = grid.tops(Arrays.stream(marches).map(FieldMarch::ground).toList(), wave.wavelengthM());
     }
 
@@ -87,8 +87,11 @@ final class FieldMarchBundle {
                 column.step(i, quanta[of], order);
                 meanM += quanta[of] * quantumM / LANES;
             }
+            boolean isCovered = layers(column, f, quanta);
             for (int s = 1; s <= m; s++) {
+                if (isCovered) column.pass();
                 column.advance(order, meanM);
+                if (isCovered) column.pass();
                 for (int i = 0; i < lane.length; i++) look(column, i, f, (f == 0 ? startM[i] : 0) + lengthM[i] * s / m);
             }
             double share = (f + 1.0) / facets;
@@ -97,6 +100,21 @@ final class FieldMarchBundle {
                 if (!goOn.test(share)) throw new CancellationException("the march was stopped");
             }
         }
+    }
+
+    /** Makes ready what stands on a facet in each lane, for half a step of its own; says whether there is anything. */
+    private boolean layers(LaneColumn column, int facet, long[] quanta) {
+        boolean isCovered = false;
+        FieldMarchLayer[] layers = new FieldMarchLayer[LANES];
+        double[] halfM = new double[LANES];
+        for (int i = 0; i < LANES; i++) {
+            int of = of(i);
+            layers[i] = i == of ? lane[i].layer(facet) : layers[of];
+            halfM[i] = 0.5 * quanta[of] * wave.quantumM();
+            isCovered |= layers[i].isThere();
+        }
+        if (isCovered) column.layers(layers, halfM);
+        return isCovered;
     }
 
     private void look(LaneColumn column, int at, int facet, double alongM) {

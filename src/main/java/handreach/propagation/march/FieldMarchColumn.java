@@ -43,6 +43,9 @@ final class FieldMarchColumn {
     private int absorberFrom;
     private final FieldMarchTurn turn;
     private final Map<Long, FieldMarchStep> steps = new HashMap<>();
+    private FieldMarchLayer passed = FieldMarchLayer.NONE;
+    private double passedM;
+    private Complex[] passing = new Complex[0];
     private double restRad;
     private FieldMarchStep calming;
     private int stepsSinceCalm;
@@ -197,9 +200,9 @@ final class FieldMarchColumn {
     }
 
     /** Puts the field of a line source on the column. */
-    void start(FieldMarchWave wave, double alongM, double sourceM, double raysRad) {
+    void start(FieldMarchWave wave, double alongM, double sourceM, double raysRad, FieldMarchLayer layer) {
         for (int i = 0; i < n; i++) {
-            Complex psi = wave.starter(alongM, sourceM, i * grid.spacingM(), raysRad);
+            Complex psi = wave.starter(alongM, sourceM, i * grid.spacingM(), raysRad, layer);
             re[i] = psi.getReal();
             im[i] = psi.getImaginary();
         }
@@ -283,6 +286,24 @@ final class FieldMarchColumn {
         for (int i = absorberFrom; i < n; i++) {
             re[i] *= fade[i - absorberFrom];
             im[i] *= fade[i - absorberFrom];
+        }
+    }
+
+    /** Gives the lowest nodes what a layer on the facet does to them over so far along it. */
+    void pass(FieldMarchLayer layer, double alongM) {
+        if (!layer.equals(passed) || alongM != passedM) {
+            int nodes = layer.nodes(grid.spacingM(), most);
+            passing = new Complex[nodes];
+            for (int i = 0; i < nodes; i++) passing[i] = layer.onNode(i, grid.spacingM(), alongM);
+            passed = layer;
+            passedM = alongM;
+        }
+        for (int i = 0; i < Math.min(n, passing.length); i++) {
+            double c = passing[i].getReal();
+            double s = passing[i].getImaginary();
+            double t = c * re[i] - s * im[i];
+            im[i] = c * im[i] + s * re[i];
+            re[i] = t;
         }
     }
 

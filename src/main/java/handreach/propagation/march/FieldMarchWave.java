@@ -49,10 +49,16 @@ record FieldMarchWave(double waveNumber, Complex impedance) {
      * @source Norton, Proc. IRE 25 (1937) 1203; the sum as in Bullington, Bell Syst. Tech. J. 36 (1957) 593
      */
     Complex levelGroundFactor(double distanceM, double h1M, double h2M) {
+        return levelGroundFactor(distanceM, h1M, h2M, FieldMarchLayer.NONE);
+    }
+
+    /** The same through trees, which change each ray by its way among them; nothing goes round over their tops. */
+    Complex levelGroundFactor(double distanceM, double h1M, double h2M, FieldMarchLayer layer) {
         double r1 = Math.hypot(distanceM, h1M - h2M);
         double r2 = Math.hypot(distanceM, h1M + h2M);
-        Complex image = reflected((h1M + h2M) / r2, r2).multiply(r1 / r2);
-        return Complex.ONE.add(image.multiply(turned(-waveNumber * (r2 - r1))));
+        Complex image = reflected((h1M + h2M) / r2, r2).multiply(r1 / r2).multiply(turned(-waveNumber * (r2 - r1)));
+        if (!layer.isThere()) return Complex.ONE.add(image);
+        return layer.direct(r1, h1M, h2M).add(image.multiply(layer.mirrored(r2, h1M, h2M)));
     }
 
     /**
@@ -62,15 +68,18 @@ record FieldMarchWave(double waveNumber, Complex impedance) {
      * @param sourceM height of the source normal to the ground
      * @param heightM height on the column
      * @param raysRad steepest ray that must be whole
+     * @param layer trees on the facet, which change each ray by its way among them
      */
-    Complex starter(double alongM, double sourceM, double heightM, double raysRad) {
+    Complex starter(double alongM, double sourceM, double heightM, double raysRad, FieldMarchLayer layer) {
         double r1 = Math.hypot(alongM, heightM - sourceM);
         double r2 = Math.hypot(alongM, heightM + sourceM);
         Complex direct = turned(-waveNumber * r1).multiply(taper(heightM - sourceM, alongM, raysRad) / Math.sqrt(r1));
         Complex image = reflected((heightM + sourceM) / r2, r2)
                 .multiply(turned(-waveNumber * r2))
                 .multiply(taper(heightM + sourceM, alongM, raysRad) / Math.sqrt(r2));
-        return direct.add(image);
+        if (!layer.isThere()) return direct.add(image);
+        return direct.multiply(layer.direct(r1, sourceM, heightM))
+                .add(image.multiply(layer.mirrored(r2, sourceM, heightM)));
     }
 
     /** Plane-wave reflection and surface wave together: R + (1 − R) F(p). */

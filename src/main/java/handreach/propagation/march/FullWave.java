@@ -7,6 +7,7 @@ import handreach.propagation.LossModel;
 import handreach.propagation.PathConditions;
 import handreach.propagation.PathGeometry;
 import handreach.propagation.PathLoss;
+import handreach.propagation.Standing;
 import handreach.propagation.Terminals;
 import handreach.propagation.Woodland;
 import handreach.propagation.handheld.HandheldWalk;
@@ -50,7 +51,10 @@ public final class FullWave implements LossModel {
         int last = profile.count() - 1;
         double[] roofs = CoveredMarch.roofsM(profile.cover(last), profile.clutterM(last));
         double[] rx = {terminals.rxHeightM()};
-        return CoveredMarch.costs(profile, terminals.txHeightM(), rx, roofs, conditions);
+        List<FieldMarchCost> costs = CoveredMarch.costs(profile, terminals.txHeightM(), rx, roofs, conditions);
+        if (conditions.standing() == Standing.AT_ENDS) return costs;
+        return List.of(
+                costs.get(0), FieldMarch.cost(profile, terminals.txHeightM(), terminals.rxHeightM(), conditions));
     }
 
     private static double seconds(List<FieldMarchCost> costs) {
@@ -60,7 +64,7 @@ public final class FullWave implements LossModel {
     /**
      * Basic transmission loss as the local mean at the far end of the profile.
      *
-     * @shape  profile in, loss in parts out; one march, two where the first end is in town, cost as {@link FieldMarch#cost}; pure
+     * @shape  profile in, loss in parts out; one march, two where the first end is in town or what stands on the way counts, cost as {@link FieldMarch#cost}; pure
      * @unit   dB, positive weakens
      * @valid  0.05 km on; else as {@link FieldMarch#along(Profile, double, double, PathConditions)}; beyond 65 dB of excess it warns
      * @error  bare ground as {@link FieldMarch#along(Profile, double, double, PathConditions)}; woodland 5 to 9 dB, town 6 dB standard
@@ -80,8 +84,10 @@ public final class FullWave implements LossModel {
         List<FieldMarchCost> costs = costs(profile, terminals, conditions);
         CoveredMarch march = CoveredMarch.along(profile, tx, rx, roofs, conditions, share -> true)
                 .get(0);
-        FullWaveRadial radial = march.bare();
+        FullWaveRadial radial = march.marched(far, farStandingM);
         double mean = radial.meanLossDb(last);
+        boolean isOnTheWay = conditions.standing() == Standing.ON_THE_WAY;
+        double ground = isOnTheWay ? bareDb(profile, terminals, conditions) : mean;
         PathGeometry angles = PathGeometry.of(profile, terminals, conditions.atmosphere(), conditions.frequency());
         double wood = march.woodDb(
                 Woodland.runFromEndM(profile, true),
@@ -90,24 +96,35 @@ public final class FullWave implements LossModel {
                 angles.departureDeg(),
                 angles.arrivalDeg());
         double town = march.townDb(last, far, farStandingM);
-        double cut = Math.max(0, heightInCoverDb(profile, terminals, conditions) - town);
+        double cut = isOnTheWay ? 0 : Math.max(0, heightInCoverDb(profile, terminals, conditions) - town);
         account.part(
-                "ground and relief", mean - account.freeSpaceDb(), "field march along the profile, docs/full-wave.md");
+                "ground and relief", ground - account.freeSpaceDb(), "field march along the profile, docs/full-wave.md");
+        if (isOnTheWay)
+            account.part(
+                    "on the way",
+                    mean - ground,
+                    "field march through woods (Rec. ITU-R P.833-9, dB/m) and over roofs, less that over bare ground");
         if (cut > 0) account.part(LossBuilder.HEIGHT_IN_COVER, cut, LossBuilder.HEIGHT_SOURCE);
-        account.part("woodland", wood, "Rec. ITU-R P.833-9 section 2.1, at the ends")
-                .part("town", town, "Rec. ITU-R P.2108-1 section 3.1, at the ends");
+        if (!isOnTheWay) account.part("woodland", wood, "Rec. ITU-R P.833-9 section 2.1, at the ends");
+        account.part("town", town, "Rec. ITU-R P.2108-1 section 3.1, at the ends");
         account.step("loss at the point itself", radial.pointLossDb(last), "dB");
         account.step("loss of the local mean", mean, "dB");
         account.step("a_e", conditions.atmosphere().effectiveRadiusKm(), "km");
         account.step("range steps", costs.get(0).steps(), "");
         account.step("nodes of the column", costs.get(0).nodes(), "");
         radial.warnings().forEach(account::warn);
-        march.warnings(last, far, wood).forEach(account::warn);
+        march.warnings(last, far, farStandingM, wood).forEach(account::warn);
         double seconds = seconds(costs);
         if (seconds > LONG_S)
             account.warn(String.format(
                     Locale.ROOT, "This march takes some %.0f s on one core (docs/full-wave.md).", seconds));
         return account.close();
+    }
+
+    /** The same march over bare ground, to tell what stands on the way from it. */
+    private static double bareDb(Profile profile, Terminals terminals, PathConditions conditions) {
+        return FieldMarch.along(profile, terminals.txHeightM(), terminals.rxHeightM(), conditions)
+                .meanLossDb(profile.count() - 1);
     }
 
     /** The closed form's: a march from or to another height would move its edges as well. */

@@ -37,6 +37,11 @@ final class LaneColumn {
 
     private final float[] fade;
     private double fadedForM = -1;
+    /** What layers do to each lane on the lowest nodes, of which there are so many. */
+    private float[] passRe = new float[0];
+
+    private float[] passIm = new float[0];
+    private int passed;
     private final LaneTerm[] terms;
     private final Map<Long, LanePole.Settled[]> settled = new HashMap<>();
     private final LanePole[] pole = new LanePole[FieldMarchPace.HIGHEST_ORDER];
@@ -82,11 +87,12 @@ final class LaneColumn {
     }
 
     /** Puts the field of a line source on the column of a lane. */
-    void start(int lane, FieldMarchWave wave, double alongM, double sourceM, double raysRad) {
+    void start(
+            int lane, FieldMarchWave wave, double alongM, double sourceM, double raysRad, FieldMarchLayer layer) {
         float[] re = field.re();
         float[] im = field.im();
         for (int i = 0; i < n; i++) {
-            Complex psi = wave.starter(alongM, sourceM, i * grid.spacingM(), raysRad);
+            Complex psi = wave.starter(alongM, sourceM, i * grid.spacingM(), raysRad, layer);
             re[i * LANES + lane] = (float) psi.getReal();
             im[i * LANES + lane] = (float) psi.getImaginary();
         }
@@ -181,6 +187,39 @@ final class LaneColumn {
             double y = im[lane];
             work.groundRe[lane] = (float) (s * (2.0 * re[LANES + lane] - gr * x + gi * y));
             work.groundIm[lane] = (float) (s * (2.0 * im[LANES + lane] - gr * y - gi * x));
+        }
+    }
+
+    /** Makes ready what layers on the facets do to each lane over so far along them. */
+    void layers(FieldMarchLayer[] layers, double[] alongM) {
+        passed = 0;
+        for (FieldMarchLayer layer : layers) passed = Math.max(passed, layer.nodes(grid.spacingM(), n));
+        if (passRe.length < passed * LANES) {
+            passRe = new float[2 * passed * LANES];
+            passIm = new float[2 * passed * LANES];
+        }
+        Arrays.fill(passRe, 0, passed * LANES, 1);
+        Arrays.fill(passIm, 0, passed * LANES, 0);
+        for (int lane = 0; lane < LANES; lane++) {
+            int nodes = layers[lane].isThere() ? layers[lane].nodes(grid.spacingM(), n) : 0;
+            for (int i = 0; i < nodes; i++) {
+                Complex factor = layers[lane].onNode(i, grid.spacingM(), alongM[lane]);
+                passRe[i * LANES + lane] = (float) factor.getReal();
+                passIm[i * LANES + lane] = (float) factor.getImaginary();
+            }
+        }
+    }
+
+    /** Gives the lowest nodes what was made ready. */
+    void pass() {
+        multiply(passed * LANES, passRe, passIm, field.re(), field.im());
+    }
+
+    private static void multiply(int count, float[] byRe, float[] byIm, float[] re, float[] im) {
+        for (int i = 0; i < count; i++) {
+            float t = byRe[i] * re[i] - byIm[i] * im[i];
+            im[i] = byRe[i] * im[i] + byIm[i] * re[i];
+            re[i] = t;
         }
     }
 

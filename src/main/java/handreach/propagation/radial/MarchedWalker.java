@@ -3,6 +3,7 @@ package handreach.propagation.radial;
 import handreach.propagation.EndCover;
 import handreach.propagation.LossModels;
 import handreach.propagation.PathConditions;
+import handreach.propagation.Standing;
 import handreach.propagation.Terminals;
 import handreach.propagation.march.CoveredMarch;
 import handreach.terrain.Cover;
@@ -10,14 +11,14 @@ import java.util.List;
 import java.util.Optional;
 
 /**
- * A march read along its radial: the loss over bare ground at any distance, and the woods and towns around both ends. A march gives no
+ * A march read along its radial: its loss at any distance, and what woods and towns around both ends add. A march gives no
  * angles; those and the sight come from the string over the bare ground, as in every model.
  */
 public final class MarchedWalker implements RadialWalker {
     private static final Cover[] COVERS = Cover.values();
 
     private final RadialWalker string;
-    /** Says what height gains less in cover; none where no antenna is higher than a hand. */
+    /** Says what height gains less in cover; none where no antenna is higher than a hand, or the march goes through the cover. */
     private final HandheldWalker height;
 
     private final WoodRuns woods = new WoodRuns();
@@ -30,7 +31,8 @@ public final class MarchedWalker implements RadialWalker {
 
     public MarchedWalker(Terminals terminals, PathConditions conditions) {
         this.string = RadialWalker.of(LossModels.FREE_SPACE, terminals, conditions);
-        this.height = EndCover.mayCutGain(terminals) ? new HandheldWalker(terminals, conditions) : null;
+        boolean isCut = conditions.standing() == Standing.AT_ENDS && EndCover.mayCutGain(terminals);
+        this.height = isCut ? new HandheldWalker(terminals, conditions) : null;
     }
 
     /** The march that is read from the next radial on: along it, for these heights. */
@@ -101,18 +103,19 @@ public final class MarchedWalker implements RadialWalker {
     }
 
     private double coveredDb(int sample, double standingM, double cutDb) {
-        return march.bare().meanLossDb(sample) + Math.max(cutDb, march.townDb(sample, COVERS[cover], standingM));
+        return march.marchedDb(sample, COVERS[cover], standingM)
+                + Math.max(cutDb, march.townDb(sample, COVERS[cover], standingM));
     }
 
     /** What is doubtful about the path to where it stands; asked after the loss. */
     @Override
     public Optional<List<String>> warnings() {
-        return Optional.of(march.warnings(outer(), COVERS[cover], woodDb));
+        return Optional.of(march.warnings(outer(), COVERS[cover], radial.standingM[cover], woodDb));
     }
 
     /** What is doubtful about the march as a whole. */
     public List<String> warningsOfMarch() {
-        return march.bare().warnings();
+        return march.warningsOfMarch();
     }
 
     @Override

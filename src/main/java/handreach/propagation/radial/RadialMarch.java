@@ -64,7 +64,7 @@ public final class RadialMarch {
     /** Ends a radial where ground is too steep for the march to answer for what lies behind; says whether there is such. */
     public static boolean endAtSteepGround(Radial radial, PathConditions conditions) {
         if (radial.known < 2) return false;
-        int answered = FieldMarch.answered(profile(radial), conditions);
+        int answered = CoveredMarch.answered(profile(radial), conditions);
         boolean endsBefore = answered < radial.known;
         radial.known = answered;
         return endsBefore;

@@ -55,7 +55,7 @@ class FieldMarchPaceTest {
                 new Profile[] {level(3000, 30, 0), FullWaveRows.profile("c02"), FullWaveRows.profile("d09")}) {
             FieldMarchGround ground = FieldMarch.ground(profile, 1.5, CHANNEL);
             FieldMarchGrid grid = FieldMarchGrid.fast(ground, WAVELENGTH_M, 3);
-            FieldMarchPace pace = FieldMarchPace.of(ground, grid, WAVELENGTH_M);
+            FieldMarchPace pace = FieldMarchPace.of(ground, grid, WAVELENGTH_M, FieldMarchCover.NONE);
             for (int f = 0; f < ground.facets(); f++) {
                 assertEquals(grid.order(), pace.order(f));
                 assertEquals(0, pace.halvings(f));
@@ -73,7 +73,8 @@ class FieldMarchPaceTest {
             h[i] = -20 * Math.max(0, 4 - Math.abs(i - 100));
         }
         FieldMarchGround ground = FieldMarch.ground(Profiles.of(d, h), 1.5, CHANNEL);
-        FieldMarchPace pace = FieldMarchPace.of(ground, FieldMarchGrid.fast(ground, WAVELENGTH_M, 3), WAVELENGTH_M);
+        FieldMarchPace pace = FieldMarchPace.of(
+                ground, FieldMarchGrid.fast(ground, WAVELENGTH_M, 3), WAVELENGTH_M, FieldMarchCover.NONE);
         int fine = 0;
         for (int f = 0; f < ground.facets(); f++) if (pace.halvings(f) > 0) fine++;
         // eight facets of the gorge, and the level ones at its rims
@@ -98,7 +99,7 @@ class FieldMarchPaceTest {
         FieldMarchWave wave = FieldMarchWave.of(CHANNEL);
         FieldMarchGrid grid = new FieldMarchGrid(WAVELENGTH_M / 4.5, 20, 600, 1, 4, 15 * WAVELENGTH_M, 60, 60);
         FieldMarchColumn column = new FieldMarchColumn(grid, wave);
-        column.start(wave, 20, 1.5, Math.toRadians(89));
+        column.start(wave, 20, 1.5, Math.toRadians(89), FieldMarchLayer.NONE);
         column.screen(40);
         double before = energy(column);
         column.turn(Math.toRadians(70), 3000);
@@ -135,7 +136,7 @@ class FieldMarchPaceTest {
 
     private static FieldMarchColumn column(FieldMarchGrid grid, FieldMarchWave wave) {
         FieldMarchColumn column = new FieldMarchColumn(grid, wave);
-        column.start(wave, 200, 8, 0);
+        column.start(wave, 200, 8, 0, FieldMarchLayer.NONE);
         return column;
     }
 }

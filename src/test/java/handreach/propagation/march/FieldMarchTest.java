@@ -86,7 +86,7 @@ class FieldMarchTest {
             FieldMarchGrid grid = new FieldMarchGrid(
                     wave.wavelengthM() / 2.5, 10 * wave.wavelengthM(), 770, 150, 4, 15 * wave.wavelengthM(), 60, 60);
             FieldMarchColumn column = new FieldMarchColumn(grid, wave);
-            column.start(wave, 30, 300, 0);
+            column.start(wave, 30, 300, 0, FieldMarchLayer.NONE);
             for (int i = 0; i < 247; i++) column.advance(10, 1);
             column.screen(300 + number(row, "edge_m"));
             double sum = 0;

@@ -110,7 +110,7 @@ class FullWaveSteepTest {
                 fast.airM(),
                 fast.nearAirM());
         FieldMarch march = new FieldMarch(ground, half, wave, tx, 1.5);
-        march.run(FieldMarchPace.halved(ground, fast, wave.wavelengthM()));
+        march.run(FieldMarchPace.halved(ground, fast, wave.wavelengthM(), FieldMarchCover.NONE));
         return march.radial(0, profile, conditions);
     }
 

@@ -7,10 +7,12 @@ import handreach.profile.Profile;
 import handreach.profile.Zone;
 import handreach.propagation.Atmosphere;
 import handreach.propagation.Climate;
+import handreach.propagation.CoverState;
 import handreach.propagation.Foliage;
 import handreach.propagation.Ground;
 import handreach.propagation.LossModels;
 import handreach.propagation.PathConditions;
+import handreach.propagation.Standing;
 import handreach.propagation.PathGeometry;
 import handreach.propagation.Terminals;
 import handreach.propagation.UsualConditions;
@@ -158,7 +160,7 @@ class RadialModelTest {
                 random.nextBoolean() ? Ground.AVERAGE : new Ground(80, 5),
                 Atmosphere.ofGradient(20 + 60 * random.nextDouble(), 325),
                 Climate.MEDIAN,
-                Foliage.values()[random.nextInt(Foliage.values().length)]);
+                new CoverState(Foliage.values()[random.nextInt(Foliage.values().length)], Standing.AT_ENDS));
     }
 
     static Profile profile(Radial radial, int last, double x, double ground, int cover) {
