@@ -13,10 +13,15 @@ public record TwoWayLedger(Ledger there, Ledger back, Ways asked) {
         this(there, back, Ways.BOTH);
     }
 
-    /** The direction with the smaller margin; there, when equal. */
+    /** The direction with the smaller margin, or the one asked for; there, when equal. */
     public Ledger weaker() {
-        if (asked != Ways.BOTH) return asked == Ways.BACK ? back : there;
-        return back.marginDb() < there.marginDb() ? back : there;
+        return isBackWeaker() ? back : there;
+    }
+
+    /** Whether {@link #weaker} is the way back. */
+    public boolean isBackWeaker() {
+        if (asked != Ways.BOTH) return asked == Ways.BACK;
+        return back.marginDb() < there.marginDb();
     }
 
     public double marginDb() {

@@ -44,7 +44,7 @@ public final class LedgerComposer {
     }
 
     private static String weaker(TwoWayLedger ledger) {
-        return ledger.weaker().equals(ledger.there()) ? "there" : "back";
+        return ledger.isBackWeaker() ? "back" : "there";
     }
 
     /** Verdict, table and notes. */

@@ -59,7 +59,7 @@ record LedgerJson(
         return new LedgerJson(
                 Way.of(ledger.there()),
                 Way.of(ledger.back()),
-                ledger.weaker().equals(ledger.there()) ? "there" : "back",
+                ledger.isBackWeaker() ? "back" : "there",
                 ledger.marginDb(),
                 ledger.odds(),
                 Optional.of(ledger.asked())

@@ -36,16 +36,12 @@ record LedgerPair(Optional<LedgerLine> thereLine, Optional<LedgerLine> backLine)
 
     /** The line of the other direction that says the same thing, else one of the same kind that no other line here claims. */
     private static Optional<LedgerLine> taken(List<LedgerLine> others, LedgerLine line, List<LedgerLine> all) {
-        for (LedgerLine other : others)
-            if (isSame(line, other)) {
-                others.remove(other);
-                return Optional.of(other);
-            }
-        for (LedgerLine other : others)
-            if (isLike(line, other) && all.stream().noneMatch(one -> isSame(one, other))) {
-                others.remove(other);
-                return Optional.of(other);
-            }
+        for (int i = 0; i < others.size(); i++) if (isSame(line, others.get(i))) return Optional.of(others.remove(i));
+        for (int i = 0; i < others.size(); i++) {
+            LedgerLine other = others.get(i);
+            if (isLike(line, other) && all.stream().noneMatch(one -> isSame(one, other)))
+                return Optional.of(others.remove(i));
+        }
         return Optional.empty();
     }
 

@@ -5,7 +5,6 @@ import handreach.plan.Plan;
 import handreach.study.ReachAnswer;
 import java.time.Instant;
 import java.time.ZoneOffset;
-import java.time.format.DateTimeFormatter;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -48,7 +47,7 @@ final class ReachOrigin {
         tags.put(
                 "CALIBRATION",
                 answer.scene().calibration().map(CalibrationFile::words).orElse("none"));
-        tags.put("MADE_ON", DateTimeFormatter.ISO_LOCAL_DATE.format(made.atOffset(ZoneOffset.UTC)));
+        tags.put("MADE_ON", made.atOffset(ZoneOffset.UTC).toLocalDate().toString());
         tags.put("PROGRAM", Program.name());
         tags.put("CAUTION", caution());
         return tags;

@@ -33,7 +33,6 @@ public final class HandheldWalk {
 
     // What was reckoned last.
     private double bareDb;
-    private double edgesDb;
     private double townDb;
     private double woodDb;
 
@@ -157,7 +156,6 @@ public final class HandheldWalk {
                     + terms.excessDb(
                             nearInTown() ? raised : string, over(nearEnd, raisedNearM), over(farEnd, raisedFarM));
         bareDb = terms.excessDb(string, nearEnd, farEnd);
-        edgesDb = terms.edgesDb(string);
         townDb = Math.max(0, overRoofs - bareDb);
         double farWood = cover == Cover.WOODLAND ? woodRunM : 0;
         woodDb = ends.throughTreesDb(nearWoodRunM, nearTopsOverM, string.nearSlope())
@@ -215,8 +213,9 @@ public final class HandheldWalk {
         return bareDb;
     }
 
+    /** What the edges of the bare ground cost; a map asks for the whole alone, so it is not kept for every cell. */
     double edgesDb() {
-        return edgesDb;
+        return terms.edgesDb(string);
     }
 
     double townDb() {
