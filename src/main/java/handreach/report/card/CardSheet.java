@@ -103,7 +103,7 @@ abstract class CardSheet implements Figure {
     static void doubts(CardText text, CardView view) {
         if (view.notes().doubts().isEmpty()) return;
         text.gap();
-        if (!view.notes().areDoubtsCounted()) text.heading("Doubtful");
+        if (!CardFit.areNamedOnly(view.notes().doubts())) text.heading("Doubtful");
         text.lines(view.notes().doubts());
     }
 }
