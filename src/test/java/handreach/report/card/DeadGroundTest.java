@@ -90,7 +90,7 @@ class DeadGroundTest {
         String words = DeadGround.lines(trace(35, 85, -1), bank, MIDDLE, Lengths.IMPERIAL, Bearings.TRUE)
                 .get(0)
                 .words();
-        assertEquals("nothing sure beyond 0.6 mi, behind the rise of 2100 ft at 0.6 mi.", words);
+        assertEquals("nothing sure beyond 0.56 mi, behind the rise of 2100 ft at 0.56 mi.", words);
     }
 
     @Test
