@@ -35,6 +35,8 @@ public final class CardFiles {
     private static final String WITHOUT_LINE = " Without a letter: no line on the rose.";
     /** A doubt in brief is no longer than this, letters. */
     private static final int MOST_BRIEF = 80;
+    /** How models begin to say that a place is too far gone for the figure to mean much. */
+    private static final String FAR_GONE = "Lost: ";
     /** Places beyond this many times the farthest reach would shrink the lines too much: they stand on the last ring as arrows. */
     private static final double MOST_BEYOND = 1.6;
     /** Room for a symbol within the last ring. */
@@ -189,8 +191,10 @@ public final class CardFiles {
         return lines;
     }
 
+    /** What the model says of places that are lost anyway helps nobody who carries the card. */
     private List<CardLine> doubts() {
         return answer.warnings().stream()
+                .filter(warning -> !warning.startsWith(FAR_GONE))
                 .map(warning -> new CardLine("", warning, brief(warning)))
                 .toList();
     }
