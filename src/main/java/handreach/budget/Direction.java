@@ -179,20 +179,18 @@ final class Direction {
     }
 
     private void addPath(List<LedgerLine> lines, PathLoss path) {
+        if (path.parts().isEmpty()) {
+            lines.add(new LedgerLine(LineKey.PATH, "path loss", 0.0 - path.lossDb(), terms.model(), path.model(), ""));
+            return;
+        }
         double left = path.lossDb();
-        int first = lines.size();
         for (LossPart part : path.parts()) {
-            Doubt doubt = lines.size() == first ? terms.model() : Doubt.NONE;
-            lines.add(new LedgerLine(LineKey.PATH, part.name(), 0.0 - part.db(), doubt, part.source(), ""));
+            lines.add(new LedgerLine(LineKey.PATH, part.name(), 0.0 - part.db(), Doubt.NONE, part.source(), ""));
             left -= part.db();
         }
-        if (Math.abs(left) > 1e-9 || path.parts().isEmpty())
+        if (Math.abs(left) > 1e-9)
             lines.add(new LedgerLine(
-                    LineKey.PATH,
-                    path.parts().isEmpty() ? "path loss" : "rest of the path loss",
-                    0.0 - left,
-                    path.parts().isEmpty() ? terms.model() : Doubt.NONE,
-                    path.model(),
-                    ""));
+                    LineKey.PATH, "rest of the path loss", 0.0 - left, Doubt.NONE, path.model(), ""));
+        lines.add(new LedgerLine(LineKey.PATH, "doubt of the loss as a whole", 0.0, terms.model(), path.model(), ""));
     }
 }

@@ -44,7 +44,8 @@ final class AtlasMaps {
                 scene.tiles(),
                 frame,
                 Picture.relief(relief),
-                Graticule.of(frame, scene.plan().header().placeForm(), 5));
+                Graticule.of(frame, scene.plan().header().placeForm(), 5),
+                scene.plan().header().lengths());
     }
 
     /** The least loadout that serves at each position. */

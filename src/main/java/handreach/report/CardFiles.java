@@ -33,6 +33,10 @@ import java.util.stream.Stream;
 public final class CardFiles {
     private static final int MOST_LINES = 4;
     private static final String WITHOUT_LINE = " Without a letter: no line on the rose.";
+    /** A doubt in brief is no longer than this, letters. */
+    private static final int MOST_BRIEF = 80;
+    /** How models begin to say that a place is too far gone for the figure to mean much. */
+    private static final String FAR_GONE = "Lost: ";
     /** Places beyond this many times the farthest reach would shrink the lines too much: they stand on the last ring as arrows. */
     private static final double MOST_BEYOND = 1.6;
     /** Room for a symbol within the last ring. */
@@ -145,8 +149,19 @@ public final class CardFiles {
         for (int i : drawn) lines.add(line(i, Optional.of(LoadoutMark.of(i))));
         for (int i : carried()) if (!drawn.contains(i)) lines.add(line(i, Optional.empty()));
         return new CardView.Loadouts(
-                reach.farEnd() + " " + reach.someCopyMeans() + (lines.size() > drawn.size() ? WITHOUT_LINE : ""),
+                reach.farEnd() + " " + reach.someCopyMeans() + (lines.size() > drawn.size() ? WITHOUT_LINE : "")
+                        + notHere(),
                 lines);
+    }
+
+    /** Loadouts of the plan that the card does not tell of, by name. */
+    private String notHere() {
+        List<Integer> told = new ArrayList<>(drawn());
+        told.addAll(carried());
+        List<String> others = new ArrayList<>();
+        for (int i = 0; i < answer.loadouts().size(); i++)
+            if (!told.contains(i)) others.add(answer.loadouts().get(i).link().name());
+        return others.isEmpty() ? "" : " Only in the report: " + String.join(", ", others) + ".";
     }
 
     private CardLoadout line(int index, Optional<LoadoutMark> mark) {
@@ -176,8 +191,20 @@ public final class CardFiles {
         return lines;
     }
 
+    /** What the model says of places that are lost anyway helps nobody who carries the card. */
     private List<CardLine> doubts() {
-        return answer.warnings().stream().map(CardLine::of).toList();
+        return answer.warnings().stream()
+                .filter(warning -> !warning.startsWith(FAR_GONE))
+                .map(warning -> new CardLine("", warning, brief(warning)))
+                .toList();
+    }
+
+    /** What a doubt is about: its first sentence, or as many of its words as make a line. */
+    private static String brief(String warning) {
+        int end = warning.indexOf(". ");
+        String first = (end < 0 ? warning : warning.substring(0, end)).strip().replaceAll("\\.$", "");
+        if (first.length() <= MOST_BRIEF) return first;
+        return first.substring(0, Math.max(first.lastIndexOf(' ', MOST_BRIEF), MOST_BRIEF / 2)) + " …";
     }
 
     /** What reaches least of all that is carried; the control where nobody carries anything yet. */

@@ -231,14 +231,14 @@ public final class ReachComposer {
         Row best = rows.get(rose.farthest());
         LoadoutReach reach = best.reach();
         ReachEstimate median = reach.medianM();
-        String length = lengths.text(median.value());
+        String length = unit.text(median.value());
         long equals = rose.choices().stream()
-                .filter(i -> lengths.text(rows.get(i).reach().medianM().value()).equals(length))
+                .filter(i -> unit.text(rows.get(i).reach().medianM().value()).equals(length))
                 .count();
         return (equals > 1 ? "None reaches farther than \"" : "The farthest is \"") + best.name() + "\": "
                 + (isCut(reach) ? "at least " : "") + length + " ("
-                + lengths.range(median.interval95().low(), median.interval95().high())
-                + ") in the median direction, " + lengths.text(reach.worstM().value()) + " towards the "
+                + unit.rangeText(median.interval95().low(), median.interval95().high())
+                + ") in the median direction, " + unit.text(reach.worstM().value()) + " towards the "
                 + Compass.word(reach.worstBearingDeg()) + ", its worst. " + capital(someCopy(best)) + ".";
     }
 
@@ -249,7 +249,7 @@ public final class ReachComposer {
 
     private String someCopyLength(Row row) {
         return (isCut(row.someCopy()) ? "at least " : "")
-                + lengths.text(row.someCopy().medianM().value());
+                + unit.text(row.someCopy().medianM().value());
     }
 
     private static boolean isCut(LoadoutReach reach) {
@@ -416,7 +416,9 @@ public final class ReachComposer {
     private String placesCounted() {
         boolean hasPoints =
                 answer.places().places().stream().anyMatch(place -> place.kind() != PlacesAnswer.Kind.POSITION);
-        return hasPoints ? "Of a route or a sector each point that is reached counts by its share." : "";
+        return "Places are counted as if everybody carried that loadout. In brackets the 95 % interval of the difference: what is"
+                + " uncertain for both alike, most of all the model, is left out of it."
+                + (hasPoints ? " Of a route or a sector each point that is reached counts by its share." : "");
     }
 
     /** A side of what is worn; nobody carries a mast or a vehicle. */
@@ -546,8 +548,8 @@ public final class ReachComposer {
      */
     public String line(Row row) {
         ReachEstimate median = row.reach().medianM();
-        return (isCut(row.reach()) ? "at least " : "") + lengths.text(median.value()) + " on the median bearing ("
-                + lengths.range(median.interval95().low(), median.interval95().high()) + "), "
+        return (isCut(row.reach()) ? "at least " : "") + unit.text(median.value()) + " on the median bearing ("
+                + unit.rangeText(median.interval95().low(), median.interval95().high()) + "), "
                 + Shares.share(row.share().value()) + " of the ground; " + someCopy(row);
     }
 
@@ -559,8 +561,8 @@ public final class ReachComposer {
     /** The same where there is hardly room: {@code 520 m, worst 220 m west; some copy to 1.1 km}. */
     String words(Row row) {
         LoadoutReach reach = row.reach();
-        return lengths.text(reach.medianM().value()) + ", worst "
-                + lengths.text(reach.worstM().value()) + " " + Compass.word(reach.worstBearingDeg())
+        return unit.text(reach.medianM().value()) + ", worst "
+                + unit.text(reach.worstM().value()) + " " + Compass.word(reach.worstBearingDeg())
                 + "; some copy to " + someCopyLength(row);
     }
 

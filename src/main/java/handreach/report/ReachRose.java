@@ -100,7 +100,10 @@ final class ReachRose {
                     Math.min(value, metres.interval95().low() / 1000),
                     Math.max(value, metres.interval95().high() / 1000),
                     isKnown,
-                    kilometres(radial.unknownBeyondM())));
+                    kilometres(radial.unknownBeyondM()),
+                    radial.farthestM() > metres.value() + RadialReach.LONGEST_GAP_M
+                            ? OptionalDouble.of(radial.farthestM() / 1000)
+                            : OptionalDouble.empty()));
         }
         return new RoseTrace(LoadoutMark.of(number), reach.link().name(), points, showsInterval);
     }

@@ -10,6 +10,7 @@ import handreach.relay.Party;
 import handreach.relay.RelayEquipment;
 import handreach.relay.RelayMode;
 import handreach.relay.RelayQuestion;
+import handreach.relay.ServiceLevel;
 import handreach.relay.SiteCheck;
 import handreach.report.card.CardLine;
 import handreach.report.page.Block;
@@ -53,6 +54,13 @@ public final class RelayComposer {
     private static final int MOST_UNSERVED = 8;
 
     private static final String UNKNOWN = "unknown";
+
+    /** Relays that serve less than this share of the talks are hardly any; our suggestion. */
+    private static final double HARDLY = 0.5;
+    /** A hop that lacks more than this is not mended by any line of its ledger; our suggestion. */
+    private static final double HOPELESS_DB = -20;
+    /** A site that keeps so much more of the talks if things turn out badly is steadier; our suggestion. */
+    private static final double FELT_SHARE = 0.05;
 
     private final RelayAnswer answer;
     private final RelayQuestion question;
@@ -117,10 +125,42 @@ public final class RelayComposer {
         for (String sentence : answer.summary().verdict())
             if (!reasons.contains(sentence))
                 blocks.add(blocks.isEmpty() ? Paragraph.answer(sentence) : Paragraph.of(sentence));
+        hardly().map(Paragraph::of).ifPresent(blocks::add);
+        steadier().map(Paragraph::of).ifPresent(blocks::add);
         answer.scene()
                 .calibration()
                 .ifPresent(learned -> blocks.add(Paragraph.of(learned.words() + " Every hop below holds it.")));
         return blocks;
+    }
+
+    /** What to think of relays that leave more talks without copy than they serve. */
+    private Optional<String> hardly() {
+        return answer.recommended()
+                .filter(check -> check.service().share() < HARDLY)
+                .map(check -> "That is hardly a relay: it leaves more talks without copy than it serves. Try more than one, a higher"
+                        + " mast, a stronger one, or other places to call from before anybody carries it up.");
+    }
+
+    /** The site that keeps most talks if things turn out badly, where the one advised keeps fewer. */
+    private Optional<RelaySite> steadiest() {
+        Optional<SiteCheck> best = answer.recommended();
+        if (best.isEmpty()) return Optional.empty();
+        double kept = best.get().service().pessimisticShare();
+        return RelaySite.alone(answer).stream()
+                .filter(site -> !site.isAdvised() && site.service().pessimisticShare() >= kept + FELT_SHARE)
+                .max(Comparator.comparingDouble(site -> site.service().pessimisticShare()));
+    }
+
+    private Optional<String> steadier() {
+        return steadiest().map(site -> {
+            ServiceLevel here = answer.recommended().orElseThrow().service();
+            return site.name() + " at " + place(site)
+                    + " is steadier: if all that is uncertain everywhere at once turns out badly, it still serves "
+                    + Shares.part(site.service().pessimisticShare()) + " of the talks, the one advised "
+                    + Shares.part(here.pessimisticShare()) + "; as reckoned " + Shares.part(site.service().share())
+                    + " against " + Shares.part(here.share())
+                    + ". Who must be able to count on the relay takes the steadier one; whom it leaves out needs another means.";
+        });
     }
 
     /** The answer where one line has room: whether, and what then. */
@@ -220,7 +260,11 @@ public final class RelayComposer {
     }
 
     private List<Section> lineByLine() {
-        return answer.recommended().flatMap(SiteCheck::weakest).map(this::weakest).stream()
+        return answer.recommended()
+                .flatMap(SiteCheck::weakest)
+                .filter(hop -> hop.path().odds().marginDb() > HOPELESS_DB)
+                .map(this::weakest)
+                .stream()
                 .toList();
     }
 
@@ -256,15 +300,15 @@ public final class RelayComposer {
     private Table<RelaySite> together() {
         List<Column<RelaySite>> columns = placeColumns();
         columns.add(Column.number(
-                "talks left if it fails", site -> Shares.share(site.otherwise().share())));
+                "talks left if it fails", site -> Shares.part(site.otherwise().share())));
         return Table.of("", RelaySite.together(answer), columns);
     }
 
     private Table<RelaySite> alone() {
         List<Column<RelaySite>> columns = placeColumns();
-        columns.add(Column.number("served", site -> Shares.share(site.service().share())));
+        columns.add(Column.number("served", site -> Shares.part(site.service().share())));
         columns.add(
-                Column.number("pessimistic", site -> Shares.share(site.service().pessimisticShare())));
+                Column.number("pessimistic", site -> Shares.part(site.service().pessimisticShare())));
         columns.add(Column.number("worst talk", site -> odds(site.service().worstOdds())));
         columns.add(Column.number("other mode", site -> odds(site.otherwise().worstOdds())));
         return Table.of(
@@ -421,7 +465,7 @@ public final class RelayComposer {
                                 "antenna, " + lengths.massUnit(), one -> AntennaCost.mass(burden.apply(one), lengths)),
                         Column.number(
                                 "talks served",
-                                one -> Shares.share(one.service().share())),
+                                one -> Shares.part(one.service().share())),
                         Column.number("worst talk", one -> odds(one.service().worstOdds()))));
     }
 
@@ -501,9 +545,15 @@ public final class RelayComposer {
                                 + onFoot(site.access())
                                         .map(walk -> ", " + walk + " on foot")
                                         .orElse("")));
+        steadiest()
+                .ifPresent(site -> lines.add(new CardLine(
+                        "Steadier:",
+                        place(site) + ", serves " + Shares.part(site.service().share()) + " of the talks; if things turn out badly "
+                                + Shares.part(site.service().pessimisticShare()) + ", the relay above "
+                                + Shares.part(best.get().service().pessimisticShare()) + ".")));
         List<String> unserved = unserved();
         if (!unserved.isEmpty()) lines.add(new CardLine("Not served:", listed(unserved)));
-        lines.add(CardLine.of(Shares.share(best.get().service().share()) + " of the talks; the worst has "
+        lines.add(CardLine.of("Serves " + Shares.part(best.get().service().share()) + " of the talks; the worst has "
                 + odds(best.get().service().worstOdds()) + "."));
         return lines;
     }

@@ -80,7 +80,8 @@ final class RelayMap {
                 scene.tiles(),
                 frame,
                 Picture.relief(MapGround.hillshade(scene.tiles(), frame)),
-                Graticule.of(frame, plan.header().placeForm(), 5));
+                Graticule.of(frame, plan.header().placeForm(), 5),
+                plan.header().lengths());
         return MapFigure.withWays(
                 new MapFigure.Caption(
                         "People and relay sites",

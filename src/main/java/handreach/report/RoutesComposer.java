@@ -32,6 +32,7 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
+import java.util.StringJoiner;
 import java.util.function.ToDoubleFunction;
 import java.util.stream.Collectors;
 
@@ -90,9 +91,25 @@ public final class RoutesComposer {
                         .map(point -> "sure again at " + place(route, point))
                         .orElse("no sure place after it");
                 lines.add(new CardLine(
-                        route.name() + ":", "silence " + span(route, silence) + "; " + before + "; " + after + "."));
+                        route.name() + ":",
+                        "silence " + span(route, silence) + "; " + before + "; " + after + ".",
+                        brief(route, silence)));
             }
         return lines;
+    }
+
+    /** A silence without its places: {@code call 08:16, silence 08:18 to 08:50, sure again 09:05 UTC}. */
+    private String brief(Route route, Stretch silence) {
+        StringJoiner words = new StringJoiner(", ");
+        route.lastSure(silence.from().alongM()).ifPresent(point -> words.add("call " + bare(point)));
+        words.add("silence " + bare(silence.from()) + " to " + bare(silence.to()));
+        route.nextSure(silence.to().alongM()).ifPresent(point -> words.add("sure again " + bare(point)));
+        boolean hasTimes = silence.from().timeS().isPresent();
+        return words + (!hasTimes ? " from the start" : route.isUtc() ? " UTC" : "");
+    }
+
+    private String bare(Point point) {
+        return point.timeS().isPresent() ? clock(point.timeS().getAsDouble(), false) : lengths.text(point.alongM());
     }
 
     private static List<Stretch> silences(Route route) {

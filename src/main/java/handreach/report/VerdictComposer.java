@@ -113,8 +113,9 @@ final class VerdictComposer {
     }
 
     private static String interval(PlacesGain gain) {
-        return " (" + signed(gain.gain95().low()) + " to "
-                + signed(gain.gain95().high()) + ")";
+        String low = signed(gain.gain95().low());
+        String high = signed(gain.gain95().high());
+        return low.equals(high) ? "" : " (" + low + " to " + high + ")";
     }
 
     private static String count(double places) {

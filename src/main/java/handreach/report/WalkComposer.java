@@ -228,7 +228,8 @@ public final class WalkComposer {
                 scene.tiles(),
                 frame,
                 Picture.relief(MapGround.hillshade(scene.tiles(), frame)),
-                Graticule.of(frame, plan.header().placeForm(), 5));
+                Graticule.of(frame, plan.header().placeForm(), 5),
+                lengths);
         WalkMapFigure figure = WalkMapFigure.of(ground, answer.pairs(), ReachMaps.places(plan), lengths);
         Drawing map = new Drawing(
                 figure,

@@ -51,7 +51,7 @@ final class RelaySentences {
                     + weakest().map(link -> "; the weakest is " + pair(link)).orElse("") + ".");
             if (!isSure(direct.service().pessimisticShare()))
                 words.add("Should everything that is uncertain everywhere at once turn out badly, only "
-                        + Shares.share(direct.service().pessimisticShare()) + " of them would: carry a second means.");
+                        + Shares.part(direct.service().pessimisticShare()) + " of them would: carry a second means.");
             words.addAll(turnings());
             return words;
         }
@@ -62,7 +62,7 @@ final class RelaySentences {
         if (already.verdict().isEnough()) {
             if (!isSure(already.verdict().service().pessimisticShare()))
                 words.add("Should everything that is uncertain everywhere at once turn out badly, only "
-                        + Shares.share(already.verdict().service().pessimisticShare())
+                        + Shares.part(already.verdict().service().pessimisticShare())
                         + " of them would: carry a second means.");
             words.addAll(turnings());
             return words;
@@ -77,8 +77,8 @@ final class RelaySentences {
             words.add("For the rest another relay is needed; no loadout of the plan lifts them all.");
         else
             words.add("A relay is needed: without one "
-                    + Shares.share(direct.service().share())
-                    + " of the talks reach the wanted " + wanted()
+                    + Shares.part(direct.service().share())
+                    + " of the talks " + (isNone(direct.service().share()) ? "reaches" : "reach") + " the wanted " + wanted()
                     + weakest().map(link -> "; the weakest is " + pair(link)).orElse("")
                     + "; no loadout of the plan lifts them all.");
         words.addAll(turnings());
@@ -152,11 +152,11 @@ final class RelaySentences {
                     + odds(best.check().service().worstOdds()) + sure(best.check()) + ".");
         else if (found.together().isPresent())
             words.add("One " + relay + " serves "
-                    + Shares.share(best.check().service().share()) + " of the talks at best; "
+                    + Shares.part(best.check().service().share()) + " of the talks at best; "
                     + several(found.together().get()));
         else
             words.add("No single relay serves everybody: the best, at " + place(best.at()) + height(best.access())
-                    + ", serves " + Shares.share(best.check().service().share()) + " of the talks" + sure(best.check())
+                    + ", serves " + Shares.part(best.check().service().share()) + " of the talks" + sure(best.check())
                     + ".");
         for (RelayAnswer.Unserved one : found.unserved()) words.add(one.reason());
     }
@@ -166,16 +166,22 @@ final class RelaySentences {
         String bound = together.check().service().servesAll()
                 ? ""
                 : "; no choice of as many serves more than "
-                        + Shares.share(together.choice().boundShare());
+                        + Shares.part(together.choice().boundShare()) + " of them";
         return together.check().sites().size() + " relays at " + where + " serve "
-                + Shares.share(together.check().service().share()) + sure(together.check()) + bound + ".";
+                + Shares.part(together.check().service().share()) + " of the talks" + sure(together.check()) + bound + ".";
     }
 
     private static String sure(SiteCheck check) {
         return isSure(check.service().pessimisticShare())
                 ? "; it does so even if all that is uncertain everywhere at once turns out badly"
                 : "; should all that is uncertain everywhere at once turn out badly, "
-                        + Shares.share(check.service().pessimisticShare()) + " of the talks still work";
+                        + (isNone(check.service().pessimisticShare())
+                        ? "none of the talks works any more"
+                        : Shares.part(check.service().pessimisticShare()) + " of the talks still work");
+    }
+
+    private static boolean isNone(double share) {
+        return share < 1e-9;
     }
 
     private static boolean isSure(double share) {

@@ -13,6 +13,8 @@ public enum Lengths {
 
     /** Short lengths over ground are told to ten metres or ten feet, about what a cell or a sample is good for; our suggestion. */
     private static final double SHORT_STEP = 10;
+    /** From this part of the long unit upwards it is told to a tenth. */
+    private static final double LONG_TENTHS_FROM = 0.95;
 
     private final String longUnit;
     private final double longM;
@@ -78,7 +80,7 @@ public enum Lengths {
     /** A length over ground: {@code 2.9 km}, {@code 140 m}, {@code 1.8 mi}, {@code 450 ft}. */
     public String text(double metres) {
         return isLong(metres)
-                ? decimals(metres / longM, 1) + " " + longUnit
+                ? longDecimals(metres) + " " + longUnit
                 : decimals(shortSteps(metres), 0) + " " + shortUnit;
     }
 
@@ -87,9 +89,12 @@ public enum Lengths {
         return (metres < 0 ? "\u2212" : "+") + text(Math.abs(metres));
     }
 
-    /** From one length to another, the unit once where it is the same: {@code 340 to 780 m}, {@code 450 m to 1.4 km}. */
+    /**
+     * From one length to another, the unit once where it is the same: {@code 340 to 780 m}, {@code 450 m to 1.4 km}. Feet and miles
+     * do not stand beside one another, as nobody converts them at a glance: {@code 0.28 to 1.4 mi}.
+     */
     public String range(double lowM, double highM) {
-        String low = text(lowM);
+        String low = this == IMPERIAL && isLong(highM) ? longNumber(lowM) + " " + longUnit : text(lowM);
         String high = text(highM);
         if (low.equals(high)) return low;
         String unit = " " + unit(highM);
@@ -106,7 +111,7 @@ public enum Lengths {
      * {@code 2.9}, {@code 0.14}.
      */
     public String longNumber(double metres) {
-        return isLong(metres) ? decimals(metres / longM, 1) : decimals(shortSteps(metres) * shortM / longM, 2);
+        return isLong(metres) ? longDecimals(metres) : decimals(shortSteps(metres) * shortM / longM, 2);
     }
 
     /** One unit for lengths that stand in one column: the long one as soon as one of them is written in it. */
@@ -127,6 +132,16 @@ public enum Lengths {
         /** {@code 2.9}, {@code 0.14}; under the short unit {@code 140}. */
         public String number(double metres) {
             return isLong ? lengths.longNumber(metres) : decimals(lengths.shortSteps(metres), 0);
+        }
+
+        /** With its unit, for sentences about the same lengths: metres beside kilometres read well, feet beside miles do not. */
+        public String text(double metres) {
+            return lengths == METRIC ? lengths.text(metres) : number(metres) + " " + unit();
+        }
+
+        /** A range with its unit, likewise. */
+        public String rangeText(double lowM, double highM) {
+            return lengths == METRIC ? lengths.range(lowM, highM) : range(lowM, highM) + " " + unit();
         }
 
         /** {@code 0.34 to 1.3}. */
@@ -190,6 +205,11 @@ public enum Lengths {
 
     private boolean isLong(double metres) {
         return metres >= longFrom * longM;
+    }
+
+    /** A tenth of a mile is 528 feet: below one mile a hundredth, so that the step does not leap where feet end. */
+    private String longDecimals(double metres) {
+        return decimals(metres / longM, metres < LONG_TENTHS_FROM * longM ? 2 : 1);
     }
 
     private double shortSteps(double metres) {

@@ -37,6 +37,12 @@ public final class Shares {
         return share >= 1 - ROUNDING ? "100 %" : odds(share);
     }
 
+    /** How many of something counted, for {@code … of the talks}: {@code none}, {@code 17 %}, {@code all}. */
+    public static String part(double share) {
+        if (share <= ROUNDING) return "none";
+        return share >= 1 - ROUNDING ? "all" : odds(share);
+    }
+
     /** Odds with their interval: {@code 45 % (40 to 51 %)}. */
     public static String odds(double odds, double low, double high) {
         return odds(odds) + " (" + range(odds(low), odds(high)) + ")";

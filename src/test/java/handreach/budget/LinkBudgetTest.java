@@ -68,6 +68,18 @@ class LinkBudgetTest {
         assertEquals(link.commonDoubtDb(), ledger.weaker().doubt().commonDb(), EXACT);
     }
 
+    /** The model may be wrong in any of its parts; free space, the first of them, is not doubtful. */
+    @Test
+    void theDoubtOfTheModelStandsInALineOfItsOwn() {
+        TwoWayLedger ledger = even(5, 5).ledger(PaperLink.path(95, 12, 8, 0), 0, 0);
+        List<LedgerLine> path = ledger.there().lines().stream()
+                .filter(line -> line.key() == LineKey.PATH)
+                .toList();
+        for (LedgerLine line : path.subList(0, path.size() - 1)) assertEquals(Doubt.NONE, line.doubt(), line.label());
+        assertEquals(PaperLink.terms().model(), path.get(path.size() - 1).doubt());
+        assertEquals(0, path.get(path.size() - 1).valueDb());
+    }
+
     @Test
     void aLossWithoutPartsStillAddsUp() {
         LinkBudget link = even(5, 5);

@@ -211,10 +211,10 @@ class RelayFacesTest {
                     List.of(relay.get("place").asText()));
         }
         assertEquals(
-                Shares.share(together.get("share").asDouble()) + " of the talks; the worst has "
+                "Serves " + Shares.part(together.get("share").asDouble()) + " of the talks; the worst has "
                         + Shares.odds(together.get("worst_odds").asDouble()) + ".",
                 card.get(number).words());
-        allSay("serve " + Shares.share(together.get("share").asDouble()));
+        allSay("serve " + Shares.part(together.get("share").asDouble()));
     }
 
     @Test

@@ -71,7 +71,7 @@ public final class SampleFigures {
         Picture picture = Picture.odds(
                 MapGround.hillshade(HILLS, frame),
                 (lat, lon) -> lon > 8.13 ? -1 : Math.min(1, Math.abs(lat - 46.48) * 30));
-        MapGround ground = MapGround.of(HILLS, frame, picture, Graticule.of(frame, PlaceForm.UTM, 4));
+        MapGround ground = MapGround.of(HILLS, frame, picture, Graticule.of(frame, PlaceForm.UTM, 4), Lengths.METRIC);
         Coordinate[] ring = {
             new Coordinate(8.08, 46.49),
             new Coordinate(8.12, 46.49),

@@ -15,11 +15,11 @@ class LengthsTest {
         "444, 440 m, 1460 ft",
         "447, 450 m, 1470 ft",
         "804, 800 m, 2640 ft",
-        "805, 800 m, 0.5 mi",
-        "944, 940 m, 0.6 mi",
-        "950, 1.0 km, 0.6 mi",
-        "960, 1.0 km, 0.6 mi",
-        "1440, 1.4 km, 0.9 mi",
+        "805, 800 m, 0.50 mi",
+        "944, 940 m, 0.59 mi",
+        "950, 1.0 km, 0.59 mi",
+        "960, 1.0 km, 0.60 mi",
+        "1440, 1.4 km, 0.89 mi",
         "120000, 120.0 km, 74.6 mi"
     })
     void aLengthIsToldToTenMetresOrToATenthOfAKilometre(double metres, String metric, String imperial) {
@@ -33,6 +33,8 @@ class LengthsTest {
         assertEquals("450 m to 1.4 km", Lengths.METRIC.range(450, 1400));
         assertEquals("1.4 to 2.5 km", Lengths.METRIC.range(1400, 2500));
         assertEquals("620 m", Lengths.METRIC.range(619, 621));
+        assertEquals("0.28 to 0.59 mi", Lengths.IMPERIAL.range(447, 950));
+        assertEquals("1470 to 2620 ft", Lengths.IMPERIAL.range(447, 800));
     }
 
     @Test
@@ -40,7 +42,7 @@ class LengthsTest {
         assertEquals("0.45", Lengths.METRIC.longNumber(447));
         assertEquals("1.4", Lengths.METRIC.longNumber(1440));
         assertEquals("0.28", Lengths.IMPERIAL.longNumber(447));
-        assertEquals("0.6", Lengths.IMPERIAL.longNumber(960));
+        assertEquals("0.60", Lengths.IMPERIAL.longNumber(960));
     }
 
     /** A rounded length read back and written again is the same length: no face can round twice into another figure. */
@@ -73,6 +75,11 @@ class LengthsTest {
         assertEquals("m", near.unit());
         assertEquals(List.of("520", "70"), List.of(near.number(523), near.number(70)));
         assertEquals("70", near.range(68, 72));
+        assertEquals("520 m", mixed.text(523));
+        Lengths.OneUnit miles = Lengths.IMPERIAL.together(DoubleStream.of(523, 1270));
+        assertEquals("0.33 mi", miles.text(523));
+        assertEquals("0.33 to 0.79 mi", miles.rangeText(523, 1270));
+        assertEquals("1720 ft", Lengths.IMPERIAL.together(DoubleStream.of(523)).text(523));
     }
 
     @Test

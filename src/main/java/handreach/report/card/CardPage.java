@@ -19,7 +19,7 @@ final class CardPage extends CardSheet {
     /** Words come before the picture, but below this the rose could not be read at arm's length. */
     private static final double SMALLEST_ROSE_PX = 144;
 
-    /** Names come before the picture, too: where there is no room for everybody it may shrink to this. */
+    /** Names and check times come before the picture, too: where there is no room for all of them it may shrink to this. */
     private static final double SMALLEST_CROWDED_PX = 104;
 
     /** Dead ground and relay may stand beside the rose. */
@@ -41,6 +41,12 @@ final class CardPage extends CardSheet {
         while (page.fit.isCut() && rosePx > SMALLEST_ROSE_PX) {
             rosePx -= 16;
             page = new CardPage(view, paper, rosePx);
+        }
+        for (double px = rosePx - 8; page.fit.cutsChecks() && px >= SMALLEST_CROWDED_PX; px -= 8) {
+            CardPage smaller = new CardPage(view, paper, px);
+            if (smaller.fit.cutsChecks()) continue;
+            rosePx = px;
+            page = smaller;
         }
         while (page.fit.leavesOut() && rosePx > SMALLEST_CROWDED_PX) {
             rosePx -= 8;

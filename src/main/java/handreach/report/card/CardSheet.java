@@ -8,6 +8,7 @@ import handreach.report.draw.Typeface;
 import handreach.report.figure.RoseFigure;
 import java.time.ZoneOffset;
 import java.time.format.DateTimeFormatter;
+import java.util.List;
 import java.util.Locale;
 
 /** What both forms of the field card have: their paper, the rose, words that fit, and the sections they are made of. */
@@ -85,7 +86,7 @@ abstract class CardSheet implements Figure {
     }
 
     static void relay(CardText text, CardView view) {
-        text.heading("Relay");
+        text.heading("Relay" + toFillIn(view.notes().relay()));
         text.lines(view.notes().relay());
     }
 
@@ -95,15 +96,20 @@ abstract class CardSheet implements Figure {
     }
 
     static void checkTimes(CardText text, CardView view) {
-        text.heading("Check times");
+        text.heading("Check times" + toFillIn(view.notes().checkTimes()));
         text.lines(view.notes().checkTimes());
+    }
+
+    /** Lines that are left empty are for the pencil, and say so. */
+    private static String toFillIn(List<CardLine> lines) {
+        return lines.isEmpty() || lines.equals(List.of(CardLine.BLANK)) ? ": write in by hand" : "";
     }
 
     /** What is doubtful about the figures; nothing where nothing is. */
     static void doubts(CardText text, CardView view) {
         if (view.notes().doubts().isEmpty()) return;
         text.gap();
-        if (!view.notes().areDoubtsCounted()) text.heading("Doubtful");
+        if (!CardFit.areNamedOnly(view.notes().doubts())) text.heading("Doubtful");
         text.lines(view.notes().doubts());
     }
 }

@@ -4,6 +4,7 @@ import handreach.report.figure.RoseFigure;
 import handreach.report.page.Caution;
 import java.time.Instant;
 import java.util.List;
+import java.util.stream.Collectors;
 
 /**
  * Everything a field card shows.
@@ -26,6 +27,13 @@ public record CardView(
     public record Loadouts(String far, List<CardLoadout> lines) {
         public Loadouts {
             lines = List.copyOf(lines);
+        }
+
+        /** Only the first so many, and the names of the others. */
+        Loadouts first(int count, String where) {
+            if (count >= lines.size()) return this;
+            String others = lines.stream().skip(count).map(CardLoadout::loadout).collect(Collectors.joining(", "));
+            return new Loadouts(far + " No room for " + others + " (" + where + ").", lines.subList(0, count));
         }
     }
 
@@ -54,8 +62,6 @@ public record CardView(
             List<CardLine> fallback,
             List<CardLine> checkTimes,
             List<CardLine> doubts) {
-        private static final String DOUBTFUL = "Doubtful:";
-
         public Notes {
             doubts = List.copyOf(doubts);
             deadGround = List.copyOf(deadGround);
@@ -64,24 +70,13 @@ public record CardView(
             checkTimes = List.copyOf(checkTimes);
         }
 
-        /** With one empty line in place of several, and no heading over doubts that are only counted. */
-        Notes tight(int doubtsKept) {
-            return new Notes(
-                    deadGround, tight(relay), fallback, tight(checkTimes), doubtsKept > 0 ? doubts : counted());
+        /** With one empty line in place of several. */
+        Notes tight() {
+            return new Notes(deadGround, tight(relay), fallback, tight(checkTimes), doubts);
         }
 
         private static List<CardLine> tight(List<CardLine> lines) {
             return lines.isEmpty() ? List.of(CardLine.BLANK) : lines;
-        }
-
-        private List<CardLine> counted() {
-            return doubts.stream()
-                    .map(line -> new CardLine(DOUBTFUL, line.words()))
-                    .toList();
-        }
-
-        boolean areDoubtsCounted() {
-            return doubts.size() == 1 && doubts.get(0).strong().equals(DOUBTFUL);
         }
     }
 

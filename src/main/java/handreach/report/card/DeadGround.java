@@ -11,6 +11,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
 
 /** Where copy is not to be expected, in words: sectors in which reach falls far behind the rest, and what stands there. */
 public final class DeadGround {
@@ -135,7 +136,14 @@ public final class DeadGround {
                 .max()
                 .orElse(0);
         String beyond = style.range(1000 * near, 1000 * far);
-        return new CardLine(name(sector) + ":", "nothing sure beyond " + beyond + rise(sector.middle()) + ".");
+        OptionalDouble again = sector.points().stream()
+                .flatMapToDouble(point -> point.againKm().stream())
+                .max();
+        String words = again.isEmpty()
+                ? "nothing sure beyond " + beyond + rise(sector.middle())
+                : "a gap from " + beyond + " on" + rise(sector.middle()) + "; some ground beyond it is reached again, as far as "
+                        + style.text(1000 * again.getAsDouble());
+        return new CardLine(name(sector) + ":", words + ".");
     }
 
     private String name(Sector sector) {

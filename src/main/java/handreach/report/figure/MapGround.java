@@ -10,6 +10,7 @@ import handreach.geodesy.Position;
 import handreach.input.InputFault;
 import handreach.report.draw.Picture;
 import handreach.terrain.Elevation;
+import handreach.units.Lengths;
 import java.util.List;
 import java.util.Locale;
 import java.util.OptionalDouble;
@@ -56,13 +57,16 @@ public record MapGround(
         return MapFrame.around(centre, radiusM, sidePx, sidePx);
     }
 
-    /** Relief with contours; the picture may be tinted already, or {@link Picture#relief}. */
-    public static MapGround of(Elevation elevation, MapFrame frame, Picture picture, List<GridLine> graticule) {
+    /** Relief with contours at round heights of the user's unit; the picture may be tinted already, or {@link Picture#relief}. */
+    public static MapGround of(
+            Elevation elevation, MapFrame frame, Picture picture, List<GridLine> graticule, Lengths lengths) {
         HeightLattice lattice = HeightLattice.over(elevation, frame, CONTOUR_STEP_PX, 1);
         OptionalDouble low = lattice.lowestM();
         OptionalDouble high = lattice.highestM();
         if (low.isEmpty() || high.isEmpty()) return new MapGround(frame, picture, List.of(), 0, graticule);
-        double interval = Contours.intervalM(low.getAsDouble(), high.getAsDouble(), WANTED_CONTOURS);
+        double unitM = lengths.shortUnitM();
+        double interval =
+                unitM * Contours.intervalM(low.getAsDouble() / unitM, high.getAsDouble() / unitM, WANTED_CONTOURS);
         return new MapGround(frame, picture, Contours.of(lattice, interval), interval, graticule);
     }
 

@@ -18,6 +18,7 @@ import handreach.units.Lengths;
 import java.awt.geom.Path2D;
 import java.awt.geom.Rectangle2D;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 
@@ -27,6 +28,9 @@ import java.util.Locale;
  * and buildings cost is a loss of its own.
  */
 public final class ProfileFigure implements Figure {
+    /** More words than these over neighbouring edges would print over one another. */
+    private static final int MOST_LABELS = 3;
+
     private static final double WIDTH_PX = 900;
     private static final double PLOT_HEIGHT_PX = 300;
     /** Below this nothing could be read from the cut: a lower figure grows beyond the room it is given. */
@@ -419,12 +423,21 @@ public final class ProfileFigure implements Figure {
             pen.draw(string, ShapeStyle.line(TextStyle.INK, 1.2, List.of(2.0, 3.0)));
     }
 
+    /** The edges that stand highest into the straight line are told in words; the table has the others. */
     private void drawMarks(Pen pen) {
         List<Rectangle2D> taken = new ArrayList<>();
         TextStyle lettering = TextStyle.plain(12).middle().halo();
-        for (ProfileMark mark : marks) {
+        List<ProfileMark> highestFirst = new ArrayList<>(marks);
+        highestFirst.sort(Comparator.comparingDouble(
+                mark -> geometry.rayHeightM(mark.sample()) - groundM(mark.sample())));
+        for (int i = 0; i < highestFirst.size(); i++) {
+            ProfileMark mark = highestFirst.get(i);
             double x = x(mark.sample());
             double y = y(groundM(mark.sample()));
+            if (i >= MOST_LABELS && mark.carriesString()) {
+                pen.draw(Outline.disc(x, y, 3), ShapeStyle.fill(0xFFFFFF).outlined(TextStyle.INK, 1.4));
+                continue;
+            }
             String label = Fitted.words(
                     labels.lengths().text(1000 * profile.distanceKm(mark.sample())) + ", " + mark.label(),
                     lettering,

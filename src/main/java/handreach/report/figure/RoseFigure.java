@@ -11,6 +11,7 @@ import handreach.report.draw.Pen;
 import handreach.report.draw.Picture;
 import handreach.report.draw.ShapeStyle;
 import handreach.report.draw.TextStyle;
+import handreach.report.draw.Typeface;
 import handreach.terrain.Elevation;
 import handreach.units.Lengths;
 import java.awt.geom.AffineTransform;
@@ -20,6 +21,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import org.locationtech.jts.geom.Coordinate;
+import org.locationtech.jts.geom.Envelope;
 
 /** Reach by bearing and loadout, seen from above: the farther the line from the middle, the farther it reaches. */
 public final class RoseFigure implements Figure {
@@ -28,6 +30,17 @@ public final class RoseFigure implements Figure {
     private static final double TOP_PX = 34;
     private static final double BADGES_APART_PX = 19;
     private static final int RINGS = 5;
+    /** With less between them every second ring is left out. */
+    private static final double RINGS_APART_PX = 26;
+    /** A line whose median is shorter has one letter in place of three. */
+    private static final double SHORT_PX = 48;
+    /** Bearings so near to one another share the room outside the lines. */
+    private static final double BESIDE_DEG = 12;
+    /** Bearings along which the figures of the rings may stand, the usual one first. */
+    private static final double[] FIGURES_DEG = {75, 105, 285, 255, 50, 130, 310, 230};
+
+    /** More room than this around a figure is no better. */
+    private static final double FIGURES_CLEAR_PX = 16;
     /** Pixels of relief to each px of the figure, so that it stays sharp in print. */
     private static final double SHARPNESS = 1.6;
 
@@ -208,9 +221,12 @@ public final class RoseFigure implements Figure {
         ground.ifPresent(g -> drawWays(pen, g));
         for (RoseTrace trace : traces) pen.named(trace.name(), () -> drawTrace(pen, trace));
         List<double[]> taken = new ArrayList<>();
+        taken.add(new double[] {middleX(), middleY()});
+        ground.ifPresent(g -> g.places().forEach(place -> taken.add(spot(g, place))));
+        int symbols = taken.size();
         for (int i = 0; i < traces.size(); i++) drawLetters(pen, traces.get(i), i, taken);
-        drawRingLabels(pen);
-        ground.ifPresent(g -> drawPlaces(pen, g, taken));
+        List<Envelope> figures = drawRingLabels(pen, taken);
+        ground.ifPresent(g -> drawPlaces(pen, g, taken.subList(symbols, taken.size()), figures));
         legend.draw(pen, 5, middleY() + radiusPx + 36);
     }
 
@@ -283,18 +299,14 @@ public final class RoseFigure implements Figure {
     }
 
     /** Places within the rose; their names keep clear of the letters. */
-    private void drawPlaces(Pen pen, Ground g, List<double[]> letters) {
+    private void drawPlaces(Pen pen, Ground g, List<double[]> letters, List<Envelope> figures) {
         LabelPlacement labels = new LabelPlacement(Outline.room(Outline.disc(middleX(), middleY(), radiusPx)));
         for (double[] at : letters) labels.keepFree(Outline.room(Badge.disc(at[0], at[1], "")));
-        double share = 2 * radiusPx / g.frame().widthPx();
+        figures.forEach(labels::keepFree);
         List<PlaceSymbol.Spot> spots = new ArrayList<>();
         for (MapPlace place : g.places()) {
-            double x = middleX()
-                    - radiusPx
-                    + share * g.frame().xPx(place.position().longitudeDeg());
-            double y = middleY()
-                    - radiusPx
-                    + share * g.frame().yPx(place.position().latitudeDeg());
+            double x = spot(g, place)[0];
+            double y = spot(g, place)[1];
             if (Math.hypot(x - middleX(), y - middleY()) < radiusPx - 6) spots.add(new PlaceSymbol.Spot(place, x, y));
             else drawBeyond(pen, place, x, y, labels);
         }
@@ -302,13 +314,30 @@ public final class RoseFigure implements Figure {
         nameWays(pen, g, spots, labels);
     }
 
+    /** Where a place lies on the figure, px. */
+    private double[] spot(Ground g, MapPlace place) {
+        double share = 2 * radiusPx / g.frame().widthPx();
+        return new double[] {
+            middleX() - radiusPx + share * g.frame().xPx(place.position().longitudeDeg()),
+            middleY() - radiusPx + share * g.frame().yPx(place.position().latitudeDeg())
+        };
+    }
+
     private double ringStep() {
-        return Axis.step(radius.low(), radius.high(), RINGS);
+        double step = Axis.step(radius.low(), radius.high(), RINGS);
+        return radius.px(step) < RINGS_APART_PX ? 2 * step : step;
+    }
+
+    /** Rings with room between them for their figures, the outer one always. */
+    private List<Double> rings() {
+        List<Double> rings = new ArrayList<>();
+        double step = ringStep();
+        for (double ring = radius.high(); ring > step / 4; ring -= step) rings.add(0, ring);
+        return rings;
     }
 
     private void drawGrid(Pen pen) {
-        for (double ring : radius.ticks(RINGS)) {
-            if (ring <= 0) continue;
+        for (double ring : rings()) {
             boolean isOuter = ring >= radius.high() - 1e-9;
             pen.draw(
                     Outline.disc(middleX(), middleY(), radius.px(ring)),
@@ -330,17 +359,43 @@ public final class RoseFigure implements Figure {
         pen.draw(Outline.disc(middleX(), middleY(), 3.5), ShapeStyle.fill(TextStyle.INK));
     }
 
-    private void drawRingLabels(Pen pen) {
-        for (double ring : radius.ticks(RINGS)) {
-            if (ring <= 0) continue;
-            double[] at = place(75, radius.px(ring));
-            String unit = ring >= radius.high() - 1e-9 ? " " + style.longUnit() : "";
-            pen.write(
-                    at[0] - 3,
-                    at[1] + 4,
-                    radius.text(ring, RINGS) + unit,
-                    TextStyle.quiet(12).end().halo());
+    /** The figures of the rings, along the bearing on which they are clearest of letters, places and lines; returns their room. */
+    private List<Envelope> drawRingLabels(Pen pen, List<double[]> taken) {
+        double best = FIGURES_DEG[0];
+        double clearest = -1;
+        for (double bearing : FIGURES_DEG) {
+            double clear = FIGURES_CLEAR_PX;
+            for (double ring : rings()) clear = Math.min(clear, clearOf(bearing, radius.px(ring), taken));
+            if (clear > clearest + 1e-9) {
+                clearest = clear;
+                best = bearing;
+            }
         }
+        TextStyle lettering = TextStyle.quiet(12).middle().halo();
+        List<Envelope> rooms = new ArrayList<>();
+        for (double ring : rings()) {
+            double[] at = place(best, radius.px(ring));
+            String unit = ring >= radius.high() - 1e-9 ? " " + style.longUnit() : "";
+            String words = radius.text(ring, RINGS) + unit;
+            double half = Typeface.of(false).widthPx(words, 12) / 2;
+            double x = at[0] - Math.signum(Math.sin(Math.toRadians(best))) * (half + 3);
+            pen.write(x, at[1] + 4, words, lettering);
+            rooms.add(new Envelope(x - half, x + half, at[1] - 7, at[1] + 6));
+        }
+        return rooms;
+    }
+
+    /** From the middle of a figure of a ring to the nearest letter, place or line, px. */
+    private double clearOf(double bearing, double ringPx, List<double[]> taken) {
+        double[] at = place(bearing, ringPx - 10);
+        double clear = FIGURES_CLEAR_PX;
+        for (double[] other : taken) clear = Math.min(clear, Math.hypot(at[0] - other[0], at[1] - other[1]));
+        for (RoseTrace trace : traces)
+            for (RosePoint p : trace.points()) {
+                double[] on = place(p.bearingDeg(), px(p.distanceKm()));
+                clear = Math.min(clear, Math.hypot(at[0] - on[0], at[1] - on[1]));
+            }
+        return clear;
     }
 
     /** Where there is no relief to show it: the ground from where heights end out to the last ring. */
@@ -377,13 +432,19 @@ public final class RoseFigure implements Figure {
         pen.draw(line, ShapeStyle.line(mark.rgb(), 2.2, mark.dashPx()));
     }
 
-    /** Letters stand where this trace lies farthest from the others, so that they do not pile up. */
+    /**
+     * Letters stand where this trace lies farthest from the others, so that they do not pile up; a short line has one only. Where
+     * there is no room on the line a letter stands outside all lines, at the end of a thin stroke.
+     */
     private void drawLetters(Pen pen, RoseTrace trace, int index, List<double[]> taken) {
         int n = trace.points().size();
-        for (int third = 0; third < 3; third++) {
+        double[] reaches =
+                trace.points().stream().mapToDouble(p -> px(p.distanceKm())).sorted().toArray();
+        int letters = reaches[n / 2] < SHORT_PX ? 1 : 3;
+        for (int part = 0; part < letters; part++) {
             int best = -1;
             double clearest = Double.NEGATIVE_INFINITY;
-            for (int k = third * n / 3; k < (third + 1) * n / 3; k++) {
+            for (int k = part * n / letters; k < (part + 1) * n / letters; k++) {
                 RosePoint here = trace.points().get(k);
                 double clear =
                         clearance(trace, index, k) + room(place(here.bearingDeg(), px(here.distanceKm())), taken);
@@ -395,6 +456,7 @@ public final class RoseFigure implements Figure {
             if (best < 0) continue;
             RosePoint p = trace.points().get(best);
             double[] at = place(p.bearingDeg(), px(p.distanceKm()));
+            if (nearest(at, taken) < BADGES_APART_PX) at = outside(pen, trace, taken);
             Badge.draw(
                     pen,
                     at[0],
@@ -405,10 +467,50 @@ public final class RoseFigure implements Figure {
         }
     }
 
-    /** Distance to the nearest letter already set, as far as it matters: beyond two discs it does not. */
-    private static double room(double[] at, List<double[]> taken) {
-        double nearest = 2 * BADGES_APART_PX;
+    /** The nearest free place outside all lines, and the stroke that leads to it from this one. */
+    private double[] outside(Pen pen, RoseTrace trace, List<double[]> taken) {
+        RosePoint best = null;
+        double bestPx = Double.POSITIVE_INFINITY;
+        double leastStroke = Double.POSITIVE_INFINITY;
+        for (RosePoint p : trace.points()) {
+            if (!p.isKnown()) continue;
+            double on = px(p.distanceKm());
+            double out = outermostPx(p.bearingDeg()) + BADGES_APART_PX;
+            while (out < radiusPx + BADGES_APART_PX && nearest(place(p.bearingDeg(), out), taken) < BADGES_APART_PX)
+                out += 4;
+            if (out - on >= leastStroke) continue;
+            leastStroke = out - on;
+            bestPx = out;
+            best = p;
+        }
+        if (best == null) return place(0, radiusPx);
+        double[] from = place(best.bearingDeg(), px(best.distanceKm()));
+        double[] to = place(best.bearingDeg(), bestPx);
+        pen.draw(
+                Outline.line(from[0], from[1], to[0], to[1]),
+                ShapeStyle.line(trace.mark().rgb(), 1));
+        return to;
+    }
+
+    /** The farthest of all lines near a bearing, px. */
+    private double outermostPx(double bearingDeg) {
+        double most = 0;
+        for (RoseTrace trace : traces)
+            for (RosePoint p : trace.points())
+                if (Math.abs(Math.IEEEremainder(p.bearingDeg() - bearingDeg, 360)) <= BESIDE_DEG)
+                    most = Math.max(most, px(p.distanceKm()));
+        return most;
+    }
+
+    private static double nearest(double[] at, List<double[]> taken) {
+        double nearest = Double.POSITIVE_INFINITY;
         for (double[] other : taken) nearest = Math.min(nearest, Math.hypot(at[0] - other[0], at[1] - other[1]));
+        return nearest;
+    }
+
+    /** Distance to the nearest letter or place already set, as far as it matters: beyond two discs it does not. */
+    private static double room(double[] at, List<double[]> taken) {
+        double nearest = Math.min(2 * BADGES_APART_PX, nearest(at, taken));
         return nearest < BADGES_APART_PX ? nearest - 1000 : nearest;
     }
 

@@ -11,6 +11,7 @@ import java.util.OptionalDouble;
  * @param highKm upper end of its interval, km
  * @param isKnown false where ground without heights ended it, so that it is at least this
  * @param unknownBeyondKm from where on heights are missing, km; empty where all are known
+ * @param againKm farthest place that is reached again beyond a gap, km; empty where none is
  */
 public record RosePoint(
         double bearingDeg,
@@ -18,7 +19,8 @@ public record RosePoint(
         double lowKm,
         double highKm,
         boolean isKnown,
-        OptionalDouble unknownBeyondKm) {
+        OptionalDouble unknownBeyondKm,
+        OptionalDouble againKm) {
     public RosePoint {
         if (!(lowKm >= 0 && lowKm <= distanceKm && distanceKm <= highKm) || Double.isInfinite(highKm))
             throw new IllegalArgumentException("reach " + distanceKm + " km, interval " + lowKm + " to " + highKm);

@@ -19,9 +19,9 @@ final class PageStyle {
               border-bottom: 1px solid var(--rule); }
             nav ul { columns: 2 19rem; column-gap: 2rem; margin: 0 0 .5rem; padding: 0; list-style: none; max-width: none;
               font-size: .95rem; }
-            nav li { break-inside: avoid; }
+            nav li { break-inside: avoid; padding-left: 2em; text-indent: -2em; }
             nav p { margin: .5rem 0 .3rem; color: var(--quiet); font-size: .92rem; }
-            .mark { display: inline-block; min-width: 1.9em; color: var(--quiet); font-weight: 500;
+            .mark { display: inline-block; min-width: 2em; text-indent: 0; color: var(--quiet); font-weight: 500;
               font-variant-numeric: tabular-nums; }
             a { color: var(--deep); text-decoration-thickness: 1px; text-underline-offset: 3px; }
             section { margin-top: 3.2rem; }
@@ -115,7 +115,9 @@ final class PageStyle {
               footer { margin-top: 4mm; padding-top: 1mm; }
               h2, h3, caption, thead { break-after: avoid; }
               figure, tr, .warning, dl > div { break-inside: avoid; }
+              table:not(:has(tbody tr:nth-child(9))) { break-inside: avoid; }
               p { orphans: 3; widows: 3; }
+              p:has(+ figure) { break-after: avoid; }
               .wide { overflow: visible; }
             }
             """;

@@ -47,6 +47,20 @@ class DeadGroundTest {
                 lines);
     }
 
+    /** A far slope beyond the gap is reached: the card must not say that nothing there is. */
+    @Test
+    void groundThatIsReachedAgainIsNotCalledDead() {
+        List<RosePoint> points = new ArrayList<>(trace(35, 85, -1).points());
+        points.set(9, RosePoints.reachedAgain(45, 0.9, 4.2));
+        RoseTrace trace = new RoseTrace(LoadoutMark.of(0), "whip", points, false);
+        assertEquals(
+                "a gap from 900 m on, behind the rise of 640 m at 900 m; some ground beyond it is reached again, as far as"
+                        + " 4.2 km.",
+                DeadGround.lines(trace, WALLED, MIDDLE, Lengths.METRIC, Bearings.TRUE)
+                        .get(0)
+                        .words());
+    }
+
     @Test
     void aSectorOverNorthIsOneSector() {
         List<CardLine> lines = DeadGround.lines(trace(340, 20, -1), WALLED, MIDDLE, Lengths.METRIC, Bearings.TRUE);
@@ -76,7 +90,7 @@ class DeadGroundTest {
         String words = DeadGround.lines(trace(35, 85, -1), bank, MIDDLE, Lengths.IMPERIAL, Bearings.TRUE)
                 .get(0)
                 .words();
-        assertEquals("nothing sure beyond 0.6 mi, behind the rise of 2100 ft at 0.6 mi.", words);
+        assertEquals("nothing sure beyond 0.56 mi, behind the rise of 2100 ft at 0.56 mi.", words);
     }
 
     @Test

@@ -172,6 +172,75 @@ class FieldCardTest {
         }
     }
 
+    /** Where check times have no room in full, all are told in brief before one is left out; the back has their places. */
+    @Test
+    void checkTimesGoIntoBriefBeforeOneIsLeftOut() throws IOException {
+        List<CardLine> checks = IntStream.range(0, 5)
+                .mapToObj(i -> new CardLine(
+                        "patrol " + i + ":",
+                        "silence 08:18 UTC to 08:50 UTC (32 min, 1.9 km); ".repeat(9),
+                        "call 08:1" + i + ", silence 08:20 to 08:50 UTC"))
+                .toList();
+        CardLine[] steps = new CardLine[6];
+        for (int i = 0; i < steps.length; i++) steps[i] = CardLine.of("Step " + i + " of what to do.");
+        CardView view = bare(new CardView.Notes(List.of(), List.of(), List.of(steps), checks, List.of()));
+        for (WholeFile.Content card : List.of(FieldCard.sheet(view, CardSize.A4), FieldCard.fold(view, CardSize.A4)))
+            try (PDDocument document = Loader.loadPDF(bytes(card))) {
+                PDFTextStripper pages = new PDFTextStripper();
+                pages.setEndPage(1);
+                String front = pages.getText(document).replaceAll("\\s+", "");
+                for (int i = 0; i < 5; i++) assertTrue(front.contains("call08:1" + i), i + " in " + front);
+                assertTrue(front.contains("Places:overleaf"), front);
+                pages.setStartPage(2);
+                pages.setEndPage(2);
+                String back = pages.getText(document).replaceAll("\\s+", "");
+                assertEquals(5 * 9, back.split("\\(32min", -1).length - 1, back);
+            }
+    }
+
+    /** A doubt that has no room in full is named, not only counted. */
+    @Test
+    void doubtsWithoutRoomKeepTheirNames() throws IOException {
+        List<CardLine> doubts = List.of(
+                new CardLine("", "Heights end early. ".repeat(90), "Heights end early"),
+                new CardLine("", "The range has a slope. ".repeat(90), "The range has a slope"));
+        CardView view = view("whip", 8);
+        CardView.Notes notes = new CardView.Notes(
+                view.notes().deadGround(),
+                view.notes().relay(),
+                view.notes().fallback(),
+                view.notes().checkTimes(),
+                doubts);
+        try (PDDocument document = Loader.loadPDF(bytes(FieldCard.sheet(view.with(notes), CardSize.A4)))) {
+            PDFTextStripper pages = new PDFTextStripper();
+            pages.setEndPage(1);
+            String front = pages.getText(document).replaceAll("\\s+", " ");
+            assertTrue(front.contains("Doubtful: Heights end early; The range has a slope (overleaf)"), front);
+        }
+    }
+
+    /** A loadout that has no room on the front is named there. */
+    @Test
+    void loadoutsWithoutRoomAreNamed() throws IOException {
+        List<CardLoadout> many = IntStream.range(0, 40)
+                .mapToObj(i -> new CardLoadout(Optional.empty(), "loadout-" + i, "median 2.9 km, some copy to 5 km"))
+                .toList();
+        CardView some = view("whip", 3);
+        CardView view = new CardView(
+                some.header(),
+                new CardView.Loadouts("Far end.", many),
+                some.people(),
+                some.rose(),
+                some.notes(),
+                some.cautions());
+        try (PDDocument document = Loader.loadPDF(bytes(FieldCard.sheet(view, CardSize.A4)))) {
+            PDFTextStripper pages = new PDFTextStripper();
+            pages.setEndPage(1);
+            String front = pages.getText(document).replaceAll("\\s+", " ");
+            for (int i = 0; i < 40; i++) assertTrue(front.contains("loadout-" + i), i + " in " + front);
+        }
+    }
+
     private static CardView bare(CardView.Notes notes) {
         return new CardView(
                 view("whip", 1).header(),

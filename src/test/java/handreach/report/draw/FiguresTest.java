@@ -19,6 +19,8 @@ import handreach.uncertainty.Interval;
 import handreach.units.Lengths;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import org.junit.jupiter.api.Test;
 
 class FiguresTest {
@@ -79,6 +81,29 @@ class FiguresTest {
     }
 
     /** Reach of 2 km on ground whose heights end along a straight line so far east of the middle. */
+    /** Four short lines in a wide rose: each letter keeps clear of the others and of the middle, and the rings have room for figures. */
+    @Test
+    void lettersOfShortLinesStandApart() {
+        List<RoseTrace> traces = new ArrayList<>();
+        for (int i = 0; i < 4; i++)
+            traces.add(new RoseTrace(LoadoutMark.of(i), "whip " + i, circle(0.3 + 0.05 * i), false));
+        RoseFigure rose = RoseFigure.of("r", traces, Lengths.METRIC).beside().outTo(5).sized(104);
+        String svg = Svg.text(rose, "f1");
+        Matcher found = Pattern.compile("<text[^>]*x=\"([-0-9.]+)\" y=\"([-0-9.]+)\"[^>]*>([A-D])</text>")
+                .matcher(svg);
+        List<double[]> letters = new ArrayList<>();
+        letters.add(new double[] {rose.widthPx() / 2, 104 + 34 + 4.4});
+        while (found.find())
+            letters.add(new double[] {Double.parseDouble(found.group(1)), Double.parseDouble(found.group(2))});
+        assertEquals(5, letters.size(), svg);
+        for (int i = 0; i < letters.size(); i++)
+            for (int j = 0; j < i; j++)
+                assertTrue(
+                        Math.hypot(letters.get(i)[0] - letters.get(j)[0], letters.get(i)[1] - letters.get(j)[1]) > 17,
+                        i + " and " + j);
+        assertEquals(3, svg.split(">[1-9](?: km)?</text>", -1).length - 1, svg);
+    }
+
     private static List<RosePoint> edgeInTheEast(double km) {
         List<RosePoint> points = circle(2);
         for (int i = 0; i < points.size(); i++) {

@@ -90,7 +90,7 @@ class PlaceSymbolTest {
     /** One place left of north, one above the scale bar, one at the right rim, two side by side. */
     @Test
     void aMapKeepsItsScaleAndItsNorthFree() {
-        MapGround ground = MapGround.of(SampleFigures.HILLS, FRAME, picture(), List.of());
+        MapGround ground = MapGround.of(SampleFigures.HILLS, FRAME, picture(), List.of(), Lengths.METRIC);
         MapFigure map = MapFigure.of(
                 new MapFigure.Caption("m", "A map."),
                 ground,

@@ -100,7 +100,7 @@ class PlainTextTest {
 
     @Test
     void aPerCentSignStaysWithItsNumber() {
-        assertEquals("odds under\n1 % there\n", PlainText.of("", "odds under 1 % there", 12));
+        assertEquals("odds\nunder 1 %\nthere\n", PlainText.of("", "odds under 1 % there", 12));
         assertEquals("Take 5 % of\nit\n", PlainText.of("", "Take 5 % of it", 11));
     }
 
