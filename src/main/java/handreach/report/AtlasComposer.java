@@ -198,7 +198,8 @@ public final class AtlasComposer {
                         + lengths.text(study.question().reach().servesM()) + " or more.",
                 study.byBurden(),
                 columns));
-        maps.map(all -> all.leastServing("The least burdensome loadout that serves at each place."))
+        maps.map(all -> all.leastServing(
+                        "The least burdensome loadout that serves at each place. Bare relief inside the edge: none does."))
                 .ifPresent(blocks::add);
         return new Section("What the bigger antenna buys", blocks);
     }
@@ -245,7 +246,8 @@ public final class AtlasComposer {
                                     "from there to ground that is heard",
                                     piece -> lengths.text(
                                             piece.depth() * study.question().targetsM())))));
-        maps.map(all -> all.leastHeard("The least burdensome loadout with which anybody in the region hears a place."))
+        maps.map(all -> all.leastHeard("The least burdensome loadout with which anybody in the region hears a place."
+                        + " Bare relief inside the edge: nobody does."))
                 .ifPresent(blocks::add);
         return new Section("Ground that nobody hears", blocks);
     }

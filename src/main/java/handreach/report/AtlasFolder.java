@@ -245,6 +245,7 @@ public final class AtlasFolder implements AutoCloseable {
 
     private static String minutes(double seconds) {
         if (seconds < 60) return "less than a minute";
+        if (seconds < 90) return "about a minute";
         if (seconds < 5400) return "some " + Math.round(seconds / 60) + " minutes";
         return String.format(Locale.ROOT, "some %.1f hours", seconds / 3600);
     }

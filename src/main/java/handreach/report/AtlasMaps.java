@@ -1,5 +1,6 @@
 package handreach.report;
 
+import handreach.atlas.AtlasGrid;
 import handreach.cartography.Graticule;
 import handreach.cartography.Hillshade;
 import handreach.cartography.LoadoutMark;
@@ -8,10 +9,12 @@ import handreach.geodesy.GeodesicLine;
 import handreach.geodesy.Position;
 import handreach.loadout.Loadout;
 import handreach.reach.CellGrid;
+import handreach.reach.ReachOutline;
 import handreach.report.draw.LegendEntry;
 import handreach.report.draw.Picture;
 import handreach.report.figure.MapFigure;
 import handreach.report.figure.MapGround;
+import handreach.report.figure.MapOutline;
 import handreach.report.page.Drawing;
 import handreach.study.AtlasAnswer;
 import handreach.study.Scene;
@@ -50,8 +53,7 @@ final class AtlasMaps {
 
     /** The least loadout that serves at each position. */
     Drawing leastServing(String caption) {
-        return drawing(
-                "Least loadout that serves", caption, answer.study().positions().cells(), answer::leastServing);
+        return drawing("Least loadout that serves", caption, answer.study().positions(), answer::leastServing);
     }
 
     /** The least loadout with which each place is heard by anybody. */
@@ -59,11 +61,12 @@ final class AtlasMaps {
         return drawing(
                 "Least loadout with which anybody hears a place",
                 caption,
-                answer.study().targets().cells(),
+                answer.study().targets(),
                 answer::leastHeard);
     }
 
-    private Drawing drawing(String title, String caption, CellGrid cells, IntUnaryOperator least) {
+    private Drawing drawing(String title, String caption, AtlasGrid grid, IntUnaryOperator least) {
+        CellGrid cells = grid.cells();
         List<Loadout> loadouts = scene.loadouts();
         List<LoadoutMark> marks =
                 IntStream.range(0, loadouts.size()).mapToObj(LoadoutMark::of).toList();
@@ -87,7 +90,7 @@ final class AtlasMaps {
         MapFigure figure = MapFigure.of(
                 new MapFigure.Caption(title, caption),
                 bare.with(picture),
-                List.of(),
+                List.of(new MapOutline(marks.get(0), "edge of the region", ReachOutline.of(cells, grid::isAsked))),
                 ReachMaps.places(scene.plan()),
                 new MapFigure.Key(entries, scene.plan().header().lengths()));
         return new Drawing(figure, caption);

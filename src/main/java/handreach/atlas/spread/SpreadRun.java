@@ -150,6 +150,7 @@ public final class SpreadRun {
             boolean isOver = !job.isAlive();
             BlockOutcome[] outcomes = next();
             if (outcomes == null) {
+                if (engine.sc().isStopped()) throw gone();
                 if (isOver) throw ended();
                 if (hasWorkers(engine)) alone = System.nanoTime();
                 else if (System.nanoTime() - alone > patienceNanos) throw noWorkers();
@@ -174,6 +175,14 @@ public final class SpreadRun {
 
     private boolean hasWorkers(JavaSparkContext engine) {
         return cluster.isLocal() || engine.sc().getExecutorMemoryStatus().size() > 1;
+    }
+
+    /** The engine shuts itself down once it has asked a master in vain for a minute, or lost it. */
+    private InputFault gone() {
+        return new InputFault(
+                "--cluster",
+                0,
+                cluster.master() + " is gone, or is no master of this engine. Look at its log, or start it again." + GO_ON);
     }
 
     private InputFault noWorkers() {

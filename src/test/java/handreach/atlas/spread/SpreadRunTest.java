@@ -1,6 +1,7 @@
 package handreach.atlas.spread;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import handreach.input.InputFault;
@@ -13,8 +14,10 @@ import java.util.List;
 import java.util.Map;
 import java.util.OptionalInt;
 import java.util.TreeMap;
+import java.util.concurrent.CountDownLatch;
 import java.util.zip.ZipEntry;
 import java.util.zip.ZipOutputStream;
+import org.apache.spark.SparkContext;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -55,6 +58,42 @@ class SpreadRunTest {
         for (BlockOutcome outcome : outcomes.values()) {
             assertTrue(outcome.isFaulty());
             assertTrue(outcome.fault().matches("worker \\S+: plan\\.toml line 7: names the tiles .*"), outcome.fault());
+        }
+    }
+
+    /** Holds the second block back until the engine is gone. */
+    private static final CountDownLatch GONE = new CountDownLatch(1);
+
+    private static byte[] heldBack(int block) {
+        try {
+            if (block > 0) GONE.await();
+        } catch (InterruptedException stopped) {
+            Thread.currentThread().interrupt();
+        }
+        return new byte[0];
+    }
+
+    /** So it is a minute after a master went, or where something else listens at its address. */
+    @Test
+    void anEngineThatShutsDownIsOneLine() throws IOException {
+        Path archive = archive();
+        try {
+            InputFault fault = assertThrows(
+                    InputFault.class,
+                    () -> SpreadRun.run(
+                            ClusterAddress.of("local[1]", 1),
+                            OptionalInt.empty(),
+                            archive,
+                            shipped -> SpreadRunTest::heldBack,
+                            List.of(0, 1),
+                            outcome -> SparkContext.getOrCreate().stop(),
+                            Progress.SILENT));
+            assertEquals(
+                    "--cluster: local[1,8] is gone, or is no master of this engine. Look at its log, or start it again."
+                            + " What is done is kept: the same command goes on from there.",
+                    fault.getMessage());
+        } finally {
+            GONE.countDown();
         }
     }
 }
