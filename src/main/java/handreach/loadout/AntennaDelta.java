@@ -6,6 +6,7 @@ import handreach.bench.EffectsHeld;
 import handreach.bench.MountKind;
 import handreach.bench.Mounting;
 import handreach.uncertainty.Doubt;
+import handreach.uncertainty.Estimate;
 import handreach.units.Db;
 import java.util.List;
 import java.util.Locale;
@@ -36,9 +37,12 @@ public record AntennaDelta(Db delta, Doubt doubt, Mounting mounting, int reading
         Objects.requireNonNull(held);
     }
 
-    /** From the bench; a delta without scatter gets a doubt of 2 dB, our suggestion. */
+    /**
+     * From the bench, with the doubt that its 95 % interval speaks of: a scatter known from few turns is widened by t(0.975, ν)/1.96. A delta
+     * without scatter gets a doubt of 2 dB, our suggestion.
+     */
     public static AntennaDelta of(DeltaOverControl bench, int readings, String source) {
-        double commonDb = bench.standardUncertaintyDb().orElse(SINGLE_TRIAL_DB);
+        double commonDb = bench.estimate().map(Estimate::normalUncertainty).orElse(SINGLE_TRIAL_DB);
         return new AntennaDelta(
                 bench.delta(), Doubt.common(commonDb), bench.mounting(), readings, source, bench.effects());
     }

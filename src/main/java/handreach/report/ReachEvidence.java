@@ -86,17 +86,16 @@ final class ReachEvidence {
     }
 
     private String from() {
-        return plan.questions().reach().from().orElse("the middle");
+        return scene.middlePosition().map(Places.PositionEntry::name).orElse("the middle");
     }
 
+    /** As people are loaded, as in the table of who reaches whom; where nobody is named in the middle, with what stands there. */
     private Optional<Named> path(Places.PositionEntry entry) {
         Loadout far = entry.loadout().map(scene::loadout).orElse(scene.controlLoadout());
-        Loadout near = plan.places().positions().stream()
-                .filter(other -> other.name().equals(from()))
-                .flatMap(other -> other.loadout().stream())
+        Loadout near = scene.middlePosition()
+                .flatMap(Places.PositionEntry::loadout)
                 .map(scene::loadout)
-                .findFirst()
-                .orElse(far);
+                .orElseGet(() -> scene.middleLoadout(far));
         try {
             return Optional.of(new Named(
                     from(),

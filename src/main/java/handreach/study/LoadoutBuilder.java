@@ -28,6 +28,7 @@ import handreach.plan.Equipment;
 import handreach.plan.Plan;
 import handreach.plan.PlanFile;
 import handreach.uncertainty.Doubt;
+import handreach.uncertainty.Estimate;
 import handreach.units.Db;
 import handreach.units.Dbd;
 import handreach.units.Dbi;
@@ -49,6 +50,8 @@ final class LoadoutBuilder {
     private static final double SAME_DELTA = 0.05;
     /** Further doubt of a delta on another band, dB; our suggestion. */
     private static final double OTHER_BAND_DB = 3;
+    /** A doubt that is widened by less is not told. */
+    private static final double LEAST_TOLD_FACTOR = 1.05;
 
     private final PlanFile file;
     private final Plan plan;
@@ -259,14 +262,9 @@ final class LoadoutBuilder {
                 .anyMatch(one -> Math.abs(one.frequency().mhz() / frequency.mhz() - 1) <= SAME_DELTA);
     }
 
-    /** Whether the plan is about several frequencies; then what holds on one of them alone is told with what it costs. */
-    private boolean isOneOfSeveral() {
-        return file.plan().channels().size() > 1 || !frequency.equals(home.frequency());
-    }
-
     /** A delta from another frequency: taken, with more doubt, and told. */
     private AntennaDelta carriedOver(AntennaDelta delta, String antenna, double fromMhz) {
-        if (!isOneOfSeveral() || Math.abs(fromMhz / frequency.mhz() - 1) <= SAME_DELTA) return delta;
+        if (Math.abs(fromMhz / frequency.mhz() - 1) <= SAME_DELTA) return delta;
         warnOnce(antenna + " has no delta on " + plan.channel().name() + " (" + number(frequency.mhz())
                 + " MHz): that of " + number(fromMhz) + " MHz is taken, with " + number(OTHER_BAND_DB)
                 + " dB of further doubt (our suggestion). Measure it there, or add a [[delta]].");
@@ -394,15 +392,14 @@ final class LoadoutBuilder {
         requireBelieved(found);
         AntennaResult result = found.result();
         String mount = found.mounting().name();
-        if (found.frequencyMhz().isPresent() && frequencyGap(found) > SAME_DELTA && !isOneOfSeveral())
-            warnOnce("The bench read " + result.antenna() + " at "
-                    + number(found.frequencyMhz().getAsDouble()) + " MHz; the channel is " + number(frequency.mhz())
-                    + " MHz. A delta does not carry over between bands.");
         if (result.delta().standardUncertaintyDb().isEmpty())
             warnOnce(result.antenna() + " was read once in " + mount
                     + ": its scatter is unknown, 2 dB of doubt are taken (our suggestion).");
+        if (result.finding() == AntennaResult.Finding.TOO_FEW_TRIALS)
+            warnOnce("The bench gives no verdict on " + result.antenna() + " (" + mount + "): " + result.n()
+                    + " turns are too few. Its delta is taken all the same, with the doubt of its 95 % interval.");
         double db = result.delta().db();
-        String read = result.n() + " readings, mounting \"" + mount + "\"";
+        String read = result.n() + " readings, mounting \"" + mount + "\"" + widened(result);
         double fromMhz = found.frequencyMhz().orElse(home.frequency().mhz());
         if (found.law().isEmpty())
             return carriedOver(
@@ -415,6 +412,12 @@ final class LoadoutBuilder {
                         : "");
         return carriedOver(
                 AntennaDelta.of(result.delta(), result.n(), source).withFurtherDoubt(lawDb), result.antenna(), fromMhz);
+    }
+
+    /** By how much the doubt is wider than the scatter of the readings says, where that shows. */
+    private static String widened(AntennaResult result) {
+        double factor = result.delta().estimate().map(Estimate::normalFactor).orElse(1.0);
+        return factor < LEAST_TOLD_FACTOR ? "" : ", doubt times " + Decibels.number(factor, 2) + " for so few";
     }
 
     private void requireBelieved(Found found) {

@@ -71,4 +71,33 @@ public record Estimate(double value, double standardUncertainty, double degreesO
         if (standardUncertainty == 0) return value == 0 ? 1 : 0;
         return StudentT.twoSidedP(value / standardUncertainty, degreesOfFreedom);
     }
+
+    /**
+     * The standard uncertainty of a normal value that has the same {@link #interval95}: what goes into a sum whose odds are read off a normal
+     * distribution, so that an uncertainty known from few readings weighs there as it does in its own interval.
+     *
+     * @shape  scalar out; pure
+     * @unit   that of the value
+     * @valid  always; the standard uncertainty itself where the degrees of freedom are infinite
+     * @error  exact at 95 %; at other odds the tails of t are the longer, the centre the narrower
+     * @source JCGM 100:2008 (GUM), G.3.2, solved for u: t(0.975, ν) u / 1.96
+     */
+    public double normalUncertainty() {
+        return standardUncertainty * normalFactor();
+    }
+
+    /**
+     * By how much {@link #normalUncertainty} is wider than the standard uncertainty.
+     *
+     * @shape  scalar out; pure
+     * @unit   ratio, 1 and more
+     * @valid  always
+     * @error  as {@link StudentT#quantile}
+     * @source JCGM 100:2008 (GUM), table G.2: 2.571/1.960 = 1.31 with 5 degrees of freedom, 4.303/1.960 = 2.20 with 2
+     */
+    public double normalFactor() {
+        return Double.isInfinite(degreesOfFreedom)
+                ? 1
+                : StudentT.coverageFactor95(degreesOfFreedom) / StudentT.coverageFactor95(Double.POSITIVE_INFINITY);
+    }
 }

@@ -85,6 +85,20 @@ class ReachComposerTest {
                 caption);
     }
 
+    /** The base stood in the middle with its own antenna in the table, and with the other end's in the ledger: two answers of one talk. */
+    @Test
+    void theLedgerOfTheReportIsThatOfTheTalkWithTheBase() throws IOException {
+        ReachAnswer answer = answer("", "\nfrom = \"spike camp\"", "");
+        List<String> carried = answer.scene().plan().places().positions().stream()
+                .map(entry -> entry.loadout().orElseThrow())
+                .toList();
+        assertEquals(List.of("quarter-wave with wire at face", "factory at face"), carried.subList(0, 2));
+        Page page = ReachComposer.of(answer).report(Optional.empty(), List.of(), "foot");
+        assertTrue(HtmlPage.text(page).contains("From spike camp to north spur: "));
+        String report = PlainText.of(page, PlainText.USUAL_WIDTH).replaceAll("\\s+", " ");
+        assertTrue(report.contains("First end: quarter-wave with wire at face. Other end: factory at face."), report);
+    }
+
     @Test
     void theAnswerComesFirstAndNoLineIsWiderThanATerminal() throws IOException {
         ReachAnswer answer = answer("");

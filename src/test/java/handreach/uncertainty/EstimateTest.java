@@ -29,4 +29,14 @@ class EstimateTest {
         assertEquals(0, new Estimate(1, 0, 3).interval95Among(4).width(), 0);
         assertThrows(IllegalArgumentException.class, () -> estimate.interval95Among(0));
     }
+
+    /** GUM table G.2: t at 95 % is 4.30, 2.57 and 2.09 for 2, 5 and 20 degrees of freedom, 1.96 without end. */
+    @Test
+    void aNormalOfTheSameIntervalIsWiderTheFewerTheReadings() {
+        assertEquals(4.30 / 1.96, new Estimate(0, 1, 2).normalUncertainty(), TABLE_95);
+        assertEquals(2.57 / 1.96, new Estimate(0, 1, 5).normalUncertainty(), TABLE_95);
+        assertEquals(2.09 / 1.96, new Estimate(0, 1, 20).normalUncertainty(), TABLE_95);
+        assertEquals(0.7, new Estimate(0, 0.7, Double.POSITIVE_INFINITY).normalUncertainty(), 0);
+        assertEquals(0, new Estimate(0, 0, 3).normalUncertainty(), 0);
+    }
 }
