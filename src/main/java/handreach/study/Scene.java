@@ -176,7 +176,7 @@ public final class Scene {
     private Scene choosing(Optional<ModelChoice> made) {
         if (made.isEmpty()) return choice.isEmpty() ? this : new Scene(this, plan, loadouts, warnings, made);
         Questions.ReachQuestion asked = plan.questions().reach();
-        Plan chosen = plan.asking(asked.with(asked.cellM(), asked.wish().choosing(made.get().model())));
+        Plan chosen = plan.asking(asked.with(asked.cellM(), asked.wish().choosing(made.get().model()), asked.standing()));
         return new Scene(this, chosen, loadouts, warnings, made);
     }
 
