@@ -30,6 +30,7 @@ import handreach.propagation.GroundType;
 import handreach.propagation.NoiseEnvironment;
 import handreach.propagation.TerminalClutter;
 import handreach.propagation.Woodland;
+import handreach.reach.MarchCount;
 import handreach.reach.RadialReach;
 import handreach.relay.RelayEquipment;
 import handreach.relay.RelayMode;
@@ -273,6 +274,7 @@ class DefaultsPageTest {
         row("`[reach]`", "`bearing_step_deg`", of(reach.bearingStepDeg(), "degrees"), OURS);
         row("", "`cell_m`", of(reach.cellM(), "m"), OURS);
         row("", "`model`", reach.model().name(), "ours, see `handheld-model.md`");
+        row("", "most a march may count with `model = \"auto\"`", of(MarchCount.USUAL_WAIT_S, "s"), PRACTICE);
         row("", "`alike`", reach.alike(), OURS);
         row("", "`one_way`", reach.oneWay(), OURS);
         Questions.DecideQuestion decide = plan.questions().decide();

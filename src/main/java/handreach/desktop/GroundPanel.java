@@ -8,6 +8,7 @@ import handreach.plan.ModelWish;
 import handreach.plan.Places;
 import handreach.plan.PlanText;
 import handreach.reach.AreaRequest;
+import handreach.study.ModelChoice;
 import handreach.study.Scene;
 import handreach.terrain.Cover;
 import handreach.terrain.TileSummary;
@@ -42,6 +43,9 @@ final class GroundPanel extends VBox {
     private final ComboBox<String> model = new ComboBox<>();
     private final ComboBox<String> cover = new ComboBox<>();
     private final Label tiles = new Label();
+    /** Which model the program chose, and why. */
+    private final Label chosen = new Label();
+
     private final VBox positions = new VBox(5);
     private final ReadOnlyStringWrapper answer = new ReadOnlyStringWrapper("");
     private final List<Row> rows = new ArrayList<>();
@@ -69,7 +73,11 @@ final class GroundPanel extends VBox {
         Label hint = new Label("Drag one on the map to move it; a double click puts a new one.");
         hint.setWrapText(true);
         hint.getStyleClass().add("quiet");
-        getChildren().addAll(settings(), tiles, heading, hint, positions);
+        chosen.setId("model-choice");
+        chosen.setWrapText(true);
+        chosen.getStyleClass().add("quiet");
+        chosen.managedProperty().bind(chosen.textProperty().isNotEmpty());
+        getChildren().addAll(settings(), chosen, tiles, heading, hint, positions);
         session.scene().addListener((scene, before, now) -> show(now));
     }
 
@@ -116,6 +124,7 @@ final class GroundPanel extends VBox {
         model.setValue(scene.plan().questions().reach().wish().word());
         cover.setValue(scene.plan().ground().cover().everywhere().word());
         tiles.setText(tileWords(scene));
+        chosen.setText(scene.choice().map(ModelChoice::words).orElse(""));
         showPositions(scene);
         answer.set(String.format(
                 Locale.ROOT,

@@ -7,6 +7,7 @@ import handreach.loadout.Loadout;
 import handreach.plan.PlanFile;
 import handreach.plan.PlanText;
 import handreach.report.AtlasSight;
+import handreach.study.ModelChoice;
 import handreach.study.RelayAnswer;
 import handreach.study.Scene;
 import handreach.study.WalkAnswer;
@@ -322,7 +323,9 @@ final class Session {
         takeAtlasAway();
         pulled.set(Optional.empty());
         accept(fresh);
-        fresh.warnings().forEach(words -> tell(Notice.remark(words)));
+        // What was chosen stands beside the choice, in question 2.
+        String chosen = fresh.choice().map(ModelChoice::words).orElse("");
+        for (String words : fresh.warnings()) if (!words.equals(chosen)) tell(Notice.remark(words));
     }
 
     /** Changes the text of the plan; {@code what} says in a few words what undo would take back. */

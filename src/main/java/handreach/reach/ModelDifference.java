@@ -120,7 +120,15 @@ public final class ModelDifference {
         return known == 0 ? 0 : (double) count[kind.ordinal()] / known;
     }
 
-    /** Ground of a kind, m². */
+    /**
+     * Ground of a kind.
+     *
+     * @shape  one kind in, scalar out; pure
+     * @unit   m²
+     * @valid  every kind
+     * @error  none in the count; a cell is counted whole
+     * @source count of cells
+     */
     public double areaM2(Kind kind) {
         return count[kind.ordinal()] * grid().cellM() * grid().cellM();
     }

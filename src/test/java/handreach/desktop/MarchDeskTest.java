@@ -75,6 +75,9 @@ class MarchDeskTest {
         run.settle();
         assertTrue(isBy(LossModels.HANDHELD, shown.stream().filter(one -> !one.isCoarse()).findFirst().orElseThrow()));
         assertTrue(key().contains("By full-wave."), key());
+        assertTrue(run.noticeTexts().stream().noneMatch(told -> told.contains("chosen by the program")));
+        Label choice = run.node("#model-choice");
+        assertTrue(choice.getText().startsWith("The model is full-wave, chosen by the program"), choice.getText());
         run.snapshot("march-at-rest");
         Position before = run.position("staging meadow");
         Point2D from = run.pixel(before);
