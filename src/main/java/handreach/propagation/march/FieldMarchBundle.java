@@ -19,6 +19,18 @@ final class FieldMarchBundle {
     private final FieldMarchPace[] pace;
     private final int facets;
     private final double[] topM;
+    private final double quantumM;
+    private final LaneColumn[] columns = new LaneColumn[FieldMarchPace.MOST_HALVINGS + 1];
+    private final double[] startM;
+    private final double[] lengthM;
+    /** What the steps of a lane, whole quanta, lag behind its way, m. */
+    private final double[] carriedM;
+
+    private final long[] quanta;
+    private final double[] angleRad = new double[LANES];
+    private final double[] stepsOfARadian = new double[LANES];
+    private LaneColumn column;
+    private int halvings;
 
     /**
      * @param marches one for each lane; the last serves the lanes that are left
@@ -37,63 +49,24 @@ final class FieldMarchBundle {
         this.pace = new FieldMarchPace[marches.length];
         for (int i = 0; i < marches.length; i++)
             pace[i] = FieldMarchPace.of(marches[i].ground(), grid, wave.wavelengthM(), marches[i].cover());
+        this.quantumM = wave.quantumM();
+        this.startM = new double[marches.length];
+        this.lengthM = new double[marches.length];
+        this.carriedM = new double[marches.length];
+        this.quanta = new long[marches.length];
         this.topM = grid.tops(Arrays.stream(marches).map(FieldMarch::ground).toList(), wave.wavelengthM());
     }
 
+    // The loops stand in methods of their own: woven into one, which is entered in the midst of each of them, they take the compiler
+    // seconds.
+
     void run(DoublePredicate goOn) {
-        LaneColumn[] columns = new LaneColumn[FieldMarchPace.MOST_HALVINGS + 1];
-        int halvings = halvings(0);
-        LaneColumn column = columnOf(halvings, columns);
-        double[] startM = new double[lane.length];
-        column.end(topM[0]);
-        for (int i = 0; i < lane.length; i++) startM[i] = lane[i].begin(column, i);
-        for (int i = lane.length; i < LANES; i++) column.copy(lane.length - 1, i);
-        double quantumM = wave.quantumM();
-        double[] carriedM = new double[lane.length];
-        double[] angleRad = new double[LANES];
-        double[] stepsOfARadian = new double[LANES];
-        long[] quanta = new long[lane.length];
-        double[] lengthM = new double[lane.length];
+        begin();
         double told = 0;
         for (int f = 0; f < facets; f++) {
-            if (f > 0) {
-                int next = halvings(f);
-                column = handedOn(column, halvings, next, columns);
-                column.end(Math.max(topM[f - 1], topM[f]));
-                halvings = next;
-                for (int i = 0; i < LANES; i++) {
-                    FieldMarchGround ground = lane[of(i)].ground();
-                    angleRad[i] = ground.slopeRad(f) - ground.slopeRad(f - 1);
-                    stepsOfARadian[i] = pace[of(i)].turnStepsOfARadian(f);
-                }
-                column.turn(angleRad, stepsOfARadian);
-            }
+            if (f > 0) turnTo(f);
             column.end(topM[f]);
-            int m = 1;
-            for (int i = 0; i < lane.length; i++) {
-                lengthM[i] = lane[i].ground().facetM(f) - (f == 0 ? startM[i] : 0);
-                m = Math.max(m, pace[i].steps(f, lengthM[i]));
-            }
-            int order = order(f);
-            double meanM = 0;
-            for (int i = 0; i < LANES; i++) {
-                int of = of(i);
-                if (i == of) {
-                    double restM = lengthM[i] + carriedM[i];
-                    quanta[i] = FieldMarchGrid.quanta(restM / m, quantumM);
-                    carriedM[i] = restM - m * quanta[i] * quantumM;
-                    look(column, i, f, f == 0 ? startM[i] : 0);
-                }
-                column.step(i, quanta[of], order);
-                meanM += quanta[of] * quantumM / LANES;
-            }
-            boolean isCovered = layers(column, f, quanta);
-            for (int s = 1; s <= m; s++) {
-                if (isCovered) column.pass();
-                column.advance(order, meanM);
-                if (isCovered) column.pass();
-                for (int i = 0; i < lane.length; i++) look(column, i, f, (f == 0 ? startM[i] : 0) + lengthM[i] * s / m);
-            }
+            along(f);
             double share = (f + 1.0) / facets;
             if (share - told >= 0.005 || share == 1) {
                 told = share;
@@ -102,19 +75,89 @@ final class FieldMarchBundle {
         }
     }
 
+    private void begin() {
+        halvings = halvings(0);
+        column = columnOf(halvings);
+        column.end(topM[0]);
+        for (int i = 0; i < lane.length; i++) startM[i] = lane[i].begin(column, i);
+        for (int i = lane.length; i < LANES; i++) column.copy(lane.length - 1, i);
+    }
+
     /** Makes ready what stands on a facet in each lane, for half a step of its own; says whether there is anything. */
-    private boolean layers(LaneColumn column, int facet, long[] quanta) {
+    private boolean layers(int facet) {
         boolean isCovered = false;
         FieldMarchLayer[] layers = new FieldMarchLayer[LANES];
         double[] halfM = new double[LANES];
         for (int i = 0; i < LANES; i++) {
             int of = of(i);
             layers[i] = i == of ? lane[i].layer(facet) : layers[of];
-            halfM[i] = 0.5 * quanta[of] * wave.quantumM();
+            halfM[i] = 0.5 * quanta[of] * quantumM;
             isCovered |= layers[i].isThere();
         }
         if (isCovered) column.layers(layers, halfM);
         return isCovered;
+    }
+
+    private void turnTo(int f) {
+        int next = halvings(f);
+        if (next != halvings) column = handedOn(column, halvings, next);
+        column.end(Math.max(topM[f - 1], topM[f]));
+        halvings = next;
+        for (int i = 0; i < LANES; i++) {
+            FieldMarchGround ground = lane[of(i)].ground();
+            angleRad[i] = ground.slopeRad(f) - ground.slopeRad(f - 1);
+            stepsOfARadian[i] = pace[of(i)].turnStepsOfARadian(f);
+        }
+        column.turn(angleRad, stepsOfARadian);
+    }
+
+    private void along(int f) {
+        int m = steps(f);
+        int order = order(f);
+        double meanM = ready(f, m, order);
+        lookAll(f, 0);
+        boolean isCovered = layers(f);
+        for (int s = 1; s <= m; s++) {
+            if (isCovered) column.pass();
+            column.advance(order, meanM);
+            if (isCovered) column.pass();
+            lookAll(f, (double) s / m);
+        }
+    }
+
+    /** Steps over a facet, and the way that each lane goes on it. */
+    private int steps(int f) {
+        int m = 1;
+        for (int i = 0; i < lane.length; i++) {
+            lengthM[i] = lane[i].ground().facetM(f) - fromM(i, f);
+            m = Math.max(m, pace[i].steps(f, lengthM[i]));
+        }
+        return m;
+    }
+
+    /** Makes ready every lane's steps of a facet; their middle length. */
+    private double ready(int f, int m, int order) {
+        double meanM = 0;
+        for (int i = 0; i < LANES; i++) {
+            int of = of(i);
+            if (i == of) {
+                double restM = lengthM[i] + carriedM[i];
+                quanta[i] = FieldMarchGrid.quanta(restM / m, quantumM);
+                carriedM[i] = restM - m * quanta[i] * quantumM;
+            }
+            column.step(i, quanta[of], order);
+            meanM += quanta[of] * quantumM / LANES;
+        }
+        return meanM;
+    }
+
+    private void lookAll(int f, double share) {
+        for (int i = 0; i < lane.length; i++) look(column, i, f, fromM(i, f) + lengthM[i] * share);
+    }
+
+    /** Where a lane's way on a facet begins, m. */
+    private double fromM(int i, int f) {
+        return f == 0 ? startM[i] : 0;
     }
 
     private void look(LaneColumn column, int at, int facet, double alongM) {
@@ -137,24 +180,24 @@ final class FieldMarchBundle {
         return most;
     }
 
-    private LaneColumn columnOf(int halvings, LaneColumn[] columns) {
+    private LaneColumn columnOf(int halvings) {
         if (columns[halvings] == null)
             columns[halvings] = new LaneColumn(grid.halved(halvings), wave, math, halvings == 0 ? 1 : 2);
         return columns[halvings];
     }
 
-    private LaneColumn handedOn(LaneColumn from, int halved, int halvings, LaneColumn[] columns) {
-        LaneColumn column = from;
+    private LaneColumn handedOn(LaneColumn from, int halved, int halvings) {
+        LaneColumn to = from;
         for (int h = halved; h < halvings; h++) {
-            LaneColumn finer = columnOf(h + 1, columns);
-            finer.takeBetween(column);
-            column = finer;
+            LaneColumn finer = columnOf(h + 1);
+            finer.takeBetween(to);
+            to = finer;
         }
         for (int h = halved; h > halvings; h--) {
-            LaneColumn coarser = columnOf(h - 1, columns);
-            coarser.takeEverySecond(column);
-            column = coarser;
+            LaneColumn coarser = columnOf(h - 1);
+            coarser.takeEverySecond(to);
+            to = coarser;
         }
-        return column;
+        return to;
     }
 }
