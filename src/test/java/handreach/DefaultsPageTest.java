@@ -273,6 +273,7 @@ class DefaultsPageTest {
         row("`[reach]`", "`bearing_step_deg`", of(reach.bearingStepDeg(), "degrees"), OURS);
         row("", "`cell_m`", of(reach.cellM(), "m"), OURS);
         row("", "`model`", reach.model().name(), "ours, see `handheld-model.md`");
+        row("", "`woods_and_towns`", reach.standing().word(), "ours, see `full-wave.md`");
         row("", "`alike`", reach.alike(), OURS);
         row("", "`one_way`", reach.oneWay(), OURS);
         Questions.DecideQuestion decide = plan.questions().decide();
