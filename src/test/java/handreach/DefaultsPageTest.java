@@ -275,6 +275,7 @@ class DefaultsPageTest {
         row("", "`cell_m`", of(reach.cellM(), "m"), OURS);
         row("", "`model`", reach.model().name(), "ours, see `handheld-model.md`");
         row("", "most a march may count with `model = \"auto\"`", of(MarchCount.USUAL_WAIT_S, "s"), PRACTICE);
+        row("", "`woods_and_towns`", reach.standing().word(), "ours, see `full-wave.md`");
         row("", "`alike`", reach.alike(), OURS);
         row("", "`one_way`", reach.oneWay(), OURS);
         Questions.DecideQuestion decide = plan.questions().decide();

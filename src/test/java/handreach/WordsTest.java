@@ -13,6 +13,7 @@ import handreach.loadout.Radiator;
 import handreach.plan.Questions;
 import handreach.propagation.GroundType;
 import handreach.propagation.NoiseEnvironment;
+import handreach.propagation.Standing;
 import handreach.relay.RelayMode;
 import handreach.story.CommandRun;
 import handreach.terrain.Cover;
@@ -52,6 +53,7 @@ class WordsTest {
             new Row("plan-file.md", "| `cover` |", Cover.KEYWORD),
             new Row("plan-file.md", "| `land_cover`, `legend` |", CoverLegend.KEYWORD),
             new Row("plan-file.md", "| `noise` |", NoiseEnvironment.KEYWORD),
+            new Row("plan-file.md", "| `woods_and_towns` |", Standing.KEYWORD),
             new Row("plan-file.md", "| `radiator` |", Radiator.KEYWORD),
             new Row(
                     "plan-file.md",

@@ -2,9 +2,11 @@ package handreach.report;
 
 import handreach.plan.Plan;
 import handreach.propagation.Foliage;
+import handreach.propagation.LossModels;
 import handreach.propagation.LossPart;
 import handreach.propagation.PathConditions;
 import handreach.propagation.PathLoss;
+import handreach.propagation.Standing;
 import handreach.reach.LoadoutReach;
 import handreach.report.page.Column;
 import handreach.report.page.Paragraph;
@@ -116,6 +118,9 @@ final class FoliageComposer {
         Foliage foliage = conditions.foliage();
         if (foliage == Foliage.IN_LEAF) return Optional.empty();
         Optional<Double> woods = woodlandDb(answer.loss());
+        if (woods.isEmpty() && heedsOnTheWay(answer))
+            return Optional.of(start(foliage) + "What a metre of wood takes of the march is "
+                    + Shares.share(foliage.factor(conditions.frequency())) + " of that in leaf (" + foliage.source() + ").");
         if (woods.isEmpty())
             return Optional.of(start(foliage) + "The model " + answer.loss().model()
                     + " takes trees as a height and knows no leaves, so nothing is moved.");
@@ -126,6 +131,11 @@ final class FoliageComposer {
                 Decibels.text(woods.get()),
                 Decibels.text(inLeafDb(answer).orElseThrow()),
                 foliage.source()));
+    }
+
+    private static boolean heedsOnTheWay(PathAnswer answer) {
+        return answer.loss().model().equals(LossModels.FULL_WAVE.name())
+                && answer.link().conditions().standing() == Standing.ON_THE_WAY;
     }
 
     /** What the woods at the ends take by a model that reckons the way out of them. */

@@ -5,6 +5,8 @@ import handreach.loadout.Loadout;
 import handreach.plan.Places;
 import handreach.plan.Plan;
 import handreach.plan.Questions;
+import handreach.propagation.LossModels;
+import handreach.propagation.Standing;
 import handreach.report.page.Block;
 import handreach.report.page.Bullets;
 import handreach.report.page.CautionBlock;
@@ -161,6 +163,13 @@ final class ReachEvidence {
                 "Cover", plan.ground().cover().everywhere().word() + " where nothing else is stated", "plan"));
         assumptions.add(new Assumption(
                 "Trees", FoliageComposer.assumption(scene), scene.foliage().source()));
+        if (scene.conditions().standing() == Standing.ON_THE_WAY)
+            assumptions.add(new Assumption(
+                    "Woods and towns",
+                    scene.model().equals(LossModels.FULL_WAVE)
+                            ? "counted by the march on the way"
+                            : "on the way, not heeded by " + scene.model().name(),
+                    "plan"));
         for (NoiseComposer.At noise : NoiseComposer.all(scene))
             assumptions.add(new Assumption("Noise at " + noise.at(), noise.words(), noise.sourceWords()));
         assumptions.addAll(carries());

@@ -26,10 +26,11 @@ final class FieldMarchCover {
     /** Rows of houses, m: middle of the 20 to 50 m of Rec. ITU-R P.1411 (from memory). */
     private static final double ROWS_M = 35;
     /**
-     * Of air and trees together: between the thin and the average wood of Tamir, IEEE Trans. Antennas Propag. 15 (1967) 806, 1.03 and 1.1
-     * (from memory). The choice between them is ours: so a low end in a wood of 14 m comes near the ceiling of Rec. ITU-R P.833-9 at VHF.
+     * Of air and trees together: the average wood of Tamir, IEEE Trans. Antennas Propag. 15 (1967) 806 (from memory; 1.03 thin, 1.3 dense).
+     * With it a low end in a wood of 14 m comes near the ceiling of Rec. ITU-R P.833-9 at VHF; without, UHF would lose twice that. What
+     * other values do: docs/full-wave.md.
      */
-    static final double PERMITTIVITY = 1.05;
+    private static final double PERMITTIVITY = 1.1;
     /** The last sample stands for what lies beyond it. */
     private static final double BEYOND_M = 1000;
 

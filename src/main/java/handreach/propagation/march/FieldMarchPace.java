@@ -55,7 +55,7 @@ final class FieldMarchPace {
      * Longest step among trees, whose part of the step is split off: with it halving every step moves the local mean by 0.4 dB rms at most
      * (50 to 900 MHz, docs/full-wave.md).
      */
-    private static final double WOODS_WAVELENGTHS = 4;
+    private static final double WOODS_WAVELENGTHS = 3;
 
     private final double[] stepM;
     private final int[] order;
