@@ -134,13 +134,15 @@ public final class BenchComposer {
         return sections;
     }
 
-    /** The evidence alone. */
+    /** The evidence alone, what should be known of the readings before them. */
     List<Section> sections() {
         return sections(true);
     }
 
     private List<Section> sections(boolean withNotes) {
-        List<Section> sections = new ArrayList<>(readings());
+        List<Section> sections = new ArrayList<>();
+        if (withNotes) notes().ifPresent(sections::add);
+        sections.addAll(readings());
         if (!view.sweeps().isEmpty())
             sections.add(new Section(
                     "Bench: match",
@@ -148,7 +150,6 @@ public final class BenchComposer {
                             view.sweeps(), view.channels(), view.question().figurePx())));
         if (!view.costs().isEmpty())
             sections.add(Section.of("What it buys and what it costs", costs(view.costs(), Optional.of(analysis))));
-        if (withNotes) notes().ifPresent(sections::add);
         return sections;
     }
 
@@ -250,6 +251,7 @@ public final class BenchComposer {
                 mount.antennas(),
                 List.of(
                         Column.words("antenna", AntennaResult::antenna),
+                        Column.words("verdict", one -> one.finding().words()),
                         Column.number(
                                 "over control, dB",
                                 one -> Decibels.signed(one.delta().db(), 1)),
@@ -259,7 +261,6 @@ public final class BenchComposer {
                                         .interval95()
                                         .map(BenchComposer::span)
                                         .orElse(UNKNOWN)),
-                        Column.words("verdict", one -> one.finding().words()),
                         Column.number(
                                 "smallest gap it can show, dB",
                                 one -> one.detection()

@@ -20,7 +20,7 @@ record LedgerSum(What what, TwoWayLedger ledger) implements LedgerRow {
     public enum What {
         MARGIN(
                 "margin at the median place",
-                "sum of the lines before they are rounded",
+                "sum before rounding",
                 "The sum of all lines: how much more arrives at the median place than is needed. Half of like places do"
                         + " better, half worse."),
         HELD_BACK(

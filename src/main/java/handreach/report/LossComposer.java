@@ -32,7 +32,7 @@ public final class LossComposer {
 
     /** The parts of a loss and their sum. */
     public static Table<LossPart> parts(PathLoss loss) {
-        LossPart sum = new LossPart("basic transmission loss", loss.lossDb(), "sum of the parts before they are rounded");
+        LossPart sum = new LossPart("basic transmission loss", loss.lossDb(), "sum before rounding");
         List<LossPart> rows = new ArrayList<>(loss.parts());
         rows.add(sum);
         return Table.of(

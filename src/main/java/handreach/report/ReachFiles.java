@@ -66,8 +66,8 @@ public final class ReachFiles {
         if (parts.contains(ReachPart.NUMBERS)) {
             ReachNumbers numbers = ReachNumbers.of(answer);
             batch.add("reach.json", () -> Json.text(numbers));
-            batch.add("reach-by-bearing.csv", numbers::bearingsCsv);
-            RoutesComposer.of(answer).csv().ifPresent(csv -> batch.add("reach-along-routes.csv", () -> csv));
+            batch.add("reach-by-bearing.csv", () -> numbers.bearingsCsv(origin));
+            RoutesComposer.of(answer).csv(origin).ifPresent(csv -> batch.add("reach-along-routes.csv", () -> csv));
         }
         if (parts.contains(ReachPart.PLACES)) {
             RoutesComposer.of(answer).gpx().ifPresent(gpx -> batch.add("reach-along-routes.gpx", () -> gpx));

@@ -15,7 +15,6 @@ import handreach.reach.RadialReach;
 import handreach.reach.ReachDifference;
 import handreach.reach.ReachEstimate;
 import handreach.reach.SamplingDifference;
-import handreach.report.file.Csv;
 import handreach.report.file.Json;
 import handreach.study.PowerStep;
 import handreach.study.ModelChoice;
@@ -229,7 +228,7 @@ public record ReachNumbers(
     }
 
     /** Every loadout on every bearing, a row each; lengths to a metre, which is finer than they are known. */
-    String bearingsCsv() {
+    String bearingsCsv(ReachOrigin origin) {
         List<List<String>> rows = new ArrayList<>();
         for (OfLoadout one : loadouts)
             for (OnBearing at : one.bearings())
@@ -247,7 +246,7 @@ public record ReachNumbers(
                         at.unknownBeyondKm().isPresent()
                                 ? decimals(at.unknownBeyondKm().getAsDouble(), 3)
                                 : ""));
-        return Csv.text(CSV_HEADER, rows);
+        return origin.csv(CSV_HEADER, rows);
     }
 
     private static String decimals(double value, int decimals) {

@@ -2,11 +2,14 @@ package handreach.report;
 
 import handreach.plan.CalibrationFile;
 import handreach.plan.Plan;
+import handreach.report.file.Csv;
 import handreach.study.ReachAnswer;
 import java.time.Instant;
 import java.time.ZoneOffset;
+import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 
 /**
@@ -51,5 +54,20 @@ final class ReachOrigin {
         tags.put("PROGRAM", Program.name());
         tags.put("CAUTION", caution());
         return tags;
+    }
+
+    /** The same as columns of a table of numbers, beside the rows as they are; the caution has no room there. */
+    String csv(List<String> header, List<List<String>> rows) {
+        Map<String, String> about = tags();
+        about.remove("CAUTION");
+        List<String> heads = new ArrayList<>(header);
+        about.keySet().forEach(tag -> heads.add(tag.toLowerCase(Locale.ROOT)));
+        List<List<String>> all = new ArrayList<>();
+        for (List<String> row : rows) {
+            List<String> cells = new ArrayList<>(row);
+            cells.addAll(about.values());
+            all.add(cells);
+        }
+        return Csv.text(heads, all);
     }
 }

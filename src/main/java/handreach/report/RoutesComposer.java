@@ -3,7 +3,6 @@ package handreach.report;
 import handreach.plan.Plan;
 import handreach.relay.HopPath;
 import handreach.report.card.CardLine;
-import handreach.report.file.Csv;
 import handreach.report.file.Gpx;
 import handreach.report.page.Block;
 import handreach.report.page.Bullets;
@@ -282,7 +281,7 @@ public final class RoutesComposer {
     }
 
     /** Every point of every route; empty where there are none. */
-    Optional<String> csv() {
+    Optional<String> csv(ReachOrigin origin) {
         if (answer.routes().isEmpty()) return Optional.empty();
         List<List<String>> rows = new ArrayList<>();
         for (Route route : answer.routes())
@@ -297,7 +296,7 @@ public final class RoutesComposer {
                         odds(point, odds -> odds.back()),
                         odds(point, odds -> odds.pessimistic()),
                         point.contact().word()));
-        return Optional.of(Csv.text(
+        return Optional.of(origin.csv(
                 List.of(
                         "route",
                         "time",

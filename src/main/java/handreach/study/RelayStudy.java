@@ -209,11 +209,8 @@ public final class RelayStudy {
         double fits = Math.max(cellM, 2.05 * radiusM / Math.sqrt(most));
         double used = Math.min(Math.ceil(fits), radiusM / 2);
         if (used > cellM + 1e-9 && used != Math.ceil(cellM))
-            warnings.add(String.format(
-                    java.util.Locale.ROOT,
-                    "Searched in cells of %.0f m instead of %.0f m, to stay within memory.",
-                    used,
-                    cellM));
+            warnings.add("Searched in cells of " + scene.plan().header().lengths().heightText(used) + " instead of "
+                    + scene.plan().header().lengths().heightText(cellM) + ", to stay within memory.");
         double taken = fits > cellM ? used : Math.min(cellM, radiusM / 2);
         CellGrid.refusal(middle, radiusM, taken).ifPresent(sentence -> {
             throw scene.file().fault("area", "centre", sentence + ".");

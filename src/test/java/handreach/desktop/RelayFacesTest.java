@@ -162,8 +162,8 @@ class RelayFacesTest {
         for (JsonNode site : json.get("sites")) {
             String place = site.get("place").asText();
             List<String> figures = List.of(
-                    Shares.share(site.get("share").asDouble()),
-                    Shares.share(site.get("share_pessimistic").asDouble()),
+                    Shares.part(site.get("share").asDouble()),
+                    Shares.part(site.get("share_pessimistic").asDouble()),
                     Shares.odds(site.get("worst_odds").asDouble()),
                     Shares.odds(site.get("worst_odds_other_mode").asDouble()));
             Pattern row = Pattern.compile("(Site|Relay) [0-9] " + Pattern.quote(place)

@@ -134,6 +134,12 @@ class S04ReachTest {
                                             "reach-files.json")
                                     .contains(name)));
         }
+        List<String> bearings = Files.readAllLines(out.resolve("reach-by-bearing.csv"));
+        assertTrue(
+                bearings.get(0)
+                        .endsWith("plan,from,other_end,channel,counts_as_copy,model,calibration,made_on,program"),
+                bearings.get(0));
+        assertTrue(bearings.get(1).contains("155.1600 MHz"), bearings.get(1));
         JsonNode area =
                 new ObjectMapper().readTree(out.resolve("reach.json").toFile()).get("area");
         assertEquals("sweep", area.get("engine").asText());

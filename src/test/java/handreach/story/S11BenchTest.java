@@ -90,6 +90,24 @@ class S11BenchTest {
         }
     }
 
+    /** What should be known of the readings, and which antennas are told apart, come before the figures and not behind them. */
+    @Test
+    void notesAndVerdictsComeFirst() throws IOException {
+        Path file = session("", true);
+        Files.writeString(
+                file,
+                Files.readString(file)
+                        + "quarter-wave whip,in hand,return_loss,-17.5,dB,151,,\n");
+        Path report = folder.resolve("early.html");
+        CommandRun run = CommandRun.of(
+                "bench", file.toString(), "--control", "factory helical", "--report", report.toString());
+        assertEquals(0, run.code(), run.err());
+        String html = Files.readString(report);
+        int notes = html.indexOf("A negative return loss was taken");
+        assertTrue(notes > 0 && notes < html.indexOf("over control, dB"), "notes at " + notes);
+        assertTrue(html.indexOf(">verdict<") < html.indexOf("over control, dB"), "the verdict stands beside the name");
+    }
+
     private static String plain(String text) {
         return text.replace('\u2212', '-');
     }

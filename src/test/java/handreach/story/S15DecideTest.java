@@ -377,7 +377,7 @@ class S15DecideTest {
                 wire.get("verdict")
                         .asText()
                         .startsWith(
-                                "reaches harbour gate besides, 3 of 3 places against 2 with factory at face (+1 to +1):"
+                                "reaches harbour gate besides, 3 of 3 places against 2 with factory at face:"
                                         + " more people reached for 31 cm more"),
                 wire.get("verdict").asText());
     }

@@ -32,6 +32,14 @@ class SharesTest {
     }
 
     @Test
+    void aPartOfWhatIsCountedIsNoneOrAllWhereItIsExactlyThat() {
+        assertEquals("none", Shares.part(0));
+        assertEquals("under 1 %", Shares.part(1e-6));
+        assertEquals("17 %", Shares.part(1 / 6.0));
+        assertEquals("all", Shares.part(0.1 + 0.2 + 0.3 + 0.4 - 1e-12));
+    }
+
+    @Test
     void weightsThatAddUpToAWholeBarTheirRoundingAreAWhole() {
         assertEquals("100 %", Shares.share(0.1 + 0.2 + 0.3 + 0.4 - 1e-12));
         assertEquals("over 99 %", Shares.share(1 - 1e-6));
