@@ -84,7 +84,7 @@ record BenchImport(Path file, BenchFile readings, String control, Said analysis)
         return antennas(readings);
     }
 
-    private static List<String> antennas(BenchFile readings) {
+    static List<String> antennas(BenchFile readings) {
         return once(readings.readings().stream().map(Reading::antenna).toList());
     }
 

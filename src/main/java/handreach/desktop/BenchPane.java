@@ -31,6 +31,7 @@ final class BenchPane extends BorderPane {
     private final Session session;
     private final Worker.LatestOnly beside;
     private final BenchFindings findings;
+    private final BenchNames names;
     private final FaultLines faults = new FaultLines();
     private final Label about = new Label();
     private final ComboBox<String> control = new ComboBox<>();
@@ -48,6 +49,7 @@ final class BenchPane extends BorderPane {
         this.session = session;
         this.beside = session.worker().latestOnly();
         this.findings = new BenchFindings(session);
+        this.names = new BenchNames(session);
         setId("bench-pane");
         about.setId("bench-about");
         about.setWrapText(true);
@@ -71,7 +73,7 @@ final class BenchPane extends BorderPane {
         scroll.setId("bench-scroll");
         scroll.setAccessibleText("What the bench says");
         scroll.getStyleClass().add("drawer-scroll");
-        setTop(new VBox(bar, faults));
+        setTop(new VBox(bar, names, faults));
         setCenter(scroll);
         session.scene().addListener((scene, before, now) -> fresh(before, now));
         session.carried().addListener((which, before, now) -> show());
@@ -200,6 +202,7 @@ final class BenchPane extends BorderPane {
         if (scene == null || carried == null || compared == null || getScene() == null) return;
         if (!scene.loadouts().contains(carried)) return;
         fillBar(scene);
+        askForNames(scene);
         Optional<BenchAnalysis> analysis =
                 imported.isPresent() ? imported.get().analysis().found() : scene.bench();
         List<MatchAnalysis> sweeps = new ArrayList<>(ownSweeps);
@@ -209,6 +212,21 @@ final class BenchPane extends BorderPane {
         List<Loadout> loadouts = new ArrayList<>(List.of(carried));
         if (!compared.equals(carried) && scene.loadouts().contains(compared)) loadouts.add(compared);
         findings.show(new BenchFindings.Shown(scene, analysis, sweeps, loadouts));
+    }
+
+    private void askForNames(Scene scene) {
+        Optional<Equipment.Bench> planned = scene.plan().equipment().bench();
+        if (imported.isPresent())
+            names.show(
+                    scene.plan().equipment(),
+                    imported.get().readings(),
+                    imported.get().control());
+        else if (planned.isPresent() && scene.bench().isPresent())
+            names.show(
+                    scene.plan().equipment(),
+                    scene.bench().get().file(),
+                    planned.get().control());
+        else names.clear();
     }
 
     private void fillBar(Scene scene) {

@@ -7,7 +7,9 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import handreach.bench.AntennaResult;
 import handreach.bench.BenchAnalysis;
 import handreach.plan.Equipment;
+import handreach.plan.NameKind;
 import handreach.plan.PlanFile;
+import handreach.plan.PlanText;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -171,6 +173,36 @@ class BenchPaneTest {
         assertEquals("", run.onScreen(() -> cutOff("#bench-pane .label")));
         assertEquals(List.of(), run.onScreen(this::broken));
         assertFalse(run.onScreen(() -> run.session().isEdited().get()));
+    }
+
+    /** A plan made in the window has one antenna with a name of its own: the readings' name for it is one click away. */
+    @Test
+    void anAntennaThatTheReadingsCallOtherwiseIsGivenTheirNameByOneClick() throws IOException {
+        run = WindowRun.onLittleGround(folder, "forest-hills");
+        run.onScreen(() -> run.session().edit("another name", text -> {
+            String with = PlanText.rename(text, NameKind.ANTENNA, "factory helical", "what it came with");
+            return PlanText.withEntryValue(with, "antenna", "what it came with", "bench", "\"what it came with\"");
+        }));
+        run.settle();
+        run.robot().push(KeyCode.SHORTCUT, KeyCode.B);
+        drop(written("readings.csv", READINGS));
+        assertTrue(
+                texts("#bench-names .label").get(0).startsWith("No reading is called \"what it came with\""),
+                texts("#bench-names .label").toString());
+        List<String> offered = texts("#bench-names .link");
+        assertEquals(List.of("factory helical"), offered);
+        run.onScreen(() -> ((Button) run.node("#bench-names .link")).fire());
+        run.settle();
+        assertFalse(run.node("#bench-names").isVisible());
+        assertEquals(
+                "factory helical",
+                run.onScreen(() -> run.session().scene().get().plan().equipment().antennas().stream()
+                        .filter(antenna -> antenna.name().equals("what it came with"))
+                        .findFirst()
+                        .orElseThrow()
+                        .delta()
+                        .benchName()));
+        assertEquals(List.of(), run.noticeTexts());
     }
 
     private List<String> faults() {
