@@ -12,7 +12,8 @@ import org.junit.jupiter.params.provider.ValueSource;
 class S01UsageTest {
     @ParameterizedTest
     @ValueSource(
-            strings = {"bench", "match", "pattern", "tiles", "path", "reach", "relay", "atlas", "walk", "card", "report"
+            strings = {
+                "bench", "match", "pattern", "tiles", "plan", "path", "reach", "relay", "atlas", "walk", "card", "report"
             })
     void everyCommandHelpsWithAWorkedExample(String command) {
         CommandRun run = CommandRun.of(command, "--help");
@@ -53,5 +54,34 @@ class S01UsageTest {
         assertEquals(1, run.err().lines().count(), run.err());
         assertTrue(run.err().startsWith("no-such.csv: "), run.err());
         assertFalse(run.err().contains("Exception"), run.err());
+    }
+
+    @Test
+    void helpIsHelpWithAndWithoutDashes() {
+        CommandRun all = CommandRun.of("help");
+        assertEquals(0, all.code(), all.err());
+        assertEquals(CommandRun.of("--help").out(), all.out());
+        assertEquals(
+                CommandRun.of("reach", "--help").out(),
+                CommandRun.of("help", "reach").out());
+    }
+
+    /** {@code template} was answered with {@code pattern}, and an option with a command. */
+    @ParameterizedTest
+    @ValueSource(strings = {"template", "plan --template", "reach x --everything"})
+    void nothingIsGuessedWhereNothingIsNear(String typed) {
+        CommandRun run = CommandRun.of(typed.split(" "));
+        assertEquals(2, run.code());
+        assertFalse(run.err().contains("Did you mean"), run.err());
+        assertTrue(CommandRun.of("reach", "x", "--ot", "y").err().contains("Did you mean --out?"));
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"reach x --imperial", "path --units imperial", "card x --units=imperial"})
+    void whoAsksForOtherUnitsIsShownTheKeyOfThePlan(String typed) {
+        CommandRun run = CommandRun.of(typed.split(" "));
+        assertEquals(2, run.code());
+        assertTrue(run.err().contains("units = \"imperial\""), run.err());
+        assertEquals(1, run.err().lines().count(), run.err());
     }
 }
