@@ -47,6 +47,21 @@ class S01UsageTest {
         assertEquals(1, run.err().lines().count(), run.err());
     }
 
+    /** All others take the plan as a word of its own. */
+    @Test
+    void aPathTakesThePlanAsAWordToo() {
+        String plan = "elevation-samples/invented-valley";
+        String[] ends = {"--from", "valley camp", "--to", "lake crew", "--json"};
+        CommandRun word = CommandRun.of("path", plan, ends[0], ends[1], ends[2], ends[3], ends[4]);
+        assertEquals(0, word.code(), word.err());
+        CommandRun option = CommandRun.of("path", "--plan", plan, ends[0], ends[1], ends[2], ends[3], ends[4]);
+        assertEquals(option.out(), word.out());
+        CommandRun both = CommandRun.of("path", plan, "--plan", plan, ends[0], ends[1], ends[2], ends[3]);
+        assertEquals(2, both.code());
+        assertEquals(1, both.err().lines().count(), both.err());
+        assertTrue(both.err().contains("--plan"), both.err());
+    }
+
     @Test
     void aMissingFileIsOneLine() {
         CommandRun run = CommandRun.of("bench", "no-such.csv", "--control", "x");
