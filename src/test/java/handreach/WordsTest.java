@@ -131,7 +131,7 @@ class WordsTest {
     @Test
     void whatIsTypedIsNotPartedInASynopsis() {
         for (String command : List.of(
-                "bench", "match", "pattern", "tiles", "path", "reach", "assign", "relay", "atlas", "walk", "card",
+                "bench", "match", "pattern", "tiles", "plan", "path", "reach", "assign", "relay", "atlas", "walk", "card",
                 "report")) {
             List<String> synopsis = CommandRun.of(command, "--help")
                     .out()
@@ -152,7 +152,7 @@ class WordsTest {
     void examplesInTheHelpCanBeCopied() {
         int examples = 0;
         for (String command : List.of(
-                "bench", "match", "pattern", "tiles", "path", "reach", "relay", "atlas", "walk", "card", "report",
+                "bench", "match", "pattern", "tiles", "plan", "path", "reach", "relay", "atlas", "walk", "card", "report",
                 "desk")) {
             String help = CommandRun.of(command, "--help").out();
             for (String line : help.lines().toList()) {

@@ -5,6 +5,7 @@ import handreach.uncertainty.UncertaintyPart;
 import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
+import java.util.OptionalInt;
 
 /**
  * One antenna in one mounting, compared with the control.
@@ -97,6 +98,25 @@ public record AntennaResult(
         if (verdict.isEmpty()) return Optional.empty();
         return delta.estimate()
                 .map(estimate -> estimate.interval95Among(verdict.get().together()));
+    }
+
+    /**
+     * Trials in all that would tell a true difference of this size from zero, and bring a verdict.
+     *
+     * @shape  scalar in, scalar or nothing out; pure
+     * @unit   difference dB, result trials
+     * @valid  as {@link DetectionLimit#trialsFor}; nothing without a known scatter; never fewer than a verdict needs, but where declared
+     *     doubts opened one from fewer
+     * @error  as {@link DetectionLimit#trialsFor}
+     * @source {@link DetectionLimit#trialsFor}
+     */
+    public OptionalInt trialsToSettle(double differenceDb) {
+        if (detection.isEmpty()) return OptionalInt.empty();
+        OptionalInt trials = detection.get().trialsFor(differenceDb);
+        boolean isJudgedEarly = n() < LevelSession.LEAST_TRIALS && finding() != Finding.TOO_FEW_TRIALS;
+        return trials.isEmpty() || isJudgedEarly
+                ? trials
+                : OptionalInt.of(Math.max(LevelSession.LEAST_TRIALS, trials.getAsInt()));
     }
 
     /** Why the finding is what it is, in a sentence for all faces. */

@@ -31,7 +31,7 @@ final class BenchTable {
             throw new InputFault(
                     source.name(),
                     table.linesAboveHead() + 1,
-                    "has column heads but no reading. Give every row a value; rows without one are left out.");
+                    "has column heads but no reading yet. Fill in the column of values and save the file again; rows that stay empty are left out.");
         return new BenchFile(source.name(), readings, declarations, notes);
     }
 

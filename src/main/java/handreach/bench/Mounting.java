@@ -1,8 +1,10 @@
 package handreach.bench;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Objects;
+import java.util.Optional;
 
 /**
  * A mounting as the user wrote it, and what is made of it.
@@ -38,6 +40,17 @@ public record Mounting(String name, MountKind kind, boolean withCounterpoise, bo
         return wire
                 ? new Mounting(name, MountKind.COUNTERPOISE, true, true)
                 : new Mounting(name, MountKind.CHASSIS, false, false);
+    }
+
+    /** What to tell of words that say nothing known, with those that would; nothing where they say what it is. */
+    public Optional<String> treatedAs() {
+        if (known) return Optional.empty();
+        List<String> kinds = new ArrayList<>();
+        for (MountKind kind : MountKind.values())
+            kinds.add(kind.name().toLowerCase(Locale.ROOT) + " (" + String.join(", ", kind.words()) + ")");
+        return Optional.of("The mounting \"" + name
+                + "\" is not a known word and is treated as a chassis: its readings are taken to hold neither hand nor body. Known are "
+                + String.join("; ", kinds) + ".");
     }
 
     /** Whether words name a counterpoise wire that is there ("with wire"), not one that is missing ("no wire"). */

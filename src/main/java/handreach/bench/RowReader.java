@@ -132,13 +132,9 @@ final class RowReader {
             notes.add("A negative return loss was taken as its positive value: a loss is positive when it weakens ("
                     + linesText(signLines) + ").");
         for (String text : otherSpellings) notes.add(text);
-        for (Mounting mounting : mountings.values().stream()
-                .filter(m -> !m.known())
+        mountings.values().stream()
                 .sorted((a, b) -> a.name().compareTo(b.name()))
-                .toList())
-            notes.add(
-                    "The mounting \"" + mounting.name()
-                            + "\" is not a known word and is treated as a chassis: its readings are taken to hold neither hand nor body.");
+                .forEach(mounting -> mounting.treatedAs().ifPresent(notes::add));
     }
 
     private static String linesText(Set<Integer> lines) {

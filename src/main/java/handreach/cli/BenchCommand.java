@@ -36,7 +36,8 @@ import picocli.CommandLine.Parameters;
             "",
             "Worked example:",
             "  handreach bench elevation-samples/invented-bench/bench.csv --control \"factory helical\"",
-            "  handreach bench --template session.csv --antenna \"factory helical\" --antenna \"quarter whip\"",
+            "  handreach bench --template session.csv --frequency-mhz 155.16 --mount \"in hand,on box\""
+                    + " --antenna \"factory helical\" --antenna \"quarter whip\"",
             "  handreach bench --template turns.csv --plan elevation-samples/urban-coast --quantity level,swr",
             "",
             "Keep the antenna away from eyes and skin while transmitting, and test within your licence."
@@ -101,7 +102,10 @@ final class BenchCommand implements Callable<Integer> {
     @Option(
             names = "--mount",
             paramLabel = "NAME",
-            description = "Mounting for the sheet; give it for each one. Default: in the hand.")
+            split = ",",
+            description =
+                    "Mounting for the sheet, in words such as in hand, on box, on hip, on analyser, with counterpoise (all stand in"
+                            + " docs/bench.md, Mountings). Give it for each one, or with commas. Default: in the hand.")
     private List<String> mounts = List.of();
 
     @Option(
@@ -177,6 +181,7 @@ final class BenchCommand implements Callable<Integer> {
                 mounts,
                 frequencyMhz == null ? OptionalDouble.empty() : OptionalDouble.of(frequencyMhz),
                 new BenchFiles.Lot(trials, lot, Quantity.namedBy("--quantity", quantities)));
+        json.warn(BenchFiles.notes(sheet));
         Path blank = template.toString().isEmpty()
                 ? planned.flatMap(BenchCommand::named).orElse(Path.of("session.csv"))
                 : template;

@@ -2,6 +2,7 @@ package handreach.cli;
 
 import handreach.input.FileName;
 import handreach.input.InputFault;
+import handreach.input.NearestWord;
 import handreach.input.NumberText;
 import handreach.input.Unseen;
 import handreach.propagation.NoAnswer;
@@ -20,6 +21,7 @@ import java.util.concurrent.CompletionException;
 import java.util.function.Consumer;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import java.util.stream.Stream;
 import picocli.CommandLine;
 import picocli.CommandLine.ITypeConverter;
 import picocli.CommandLine.Model.UsageMessageSpec;
@@ -36,8 +38,12 @@ public final class CommandLineRunner {
     private static final int ONE_LINE = 10_000;
     /** In the order help lists them. */
     private static final List<String> COMMANDS = List.of(
-            "bench", "match", "pattern", "tiles", "path", "reach", "assign", "relay", "atlas", "walk", "card", "report",
-            "desk");
+            "bench", "match", "pattern", "tiles", "plan", "path", "reach", "assign", "relay", "atlas", "walk", "card",
+            "report", "desk");
+
+    private static final String HELP = "help";
+    /** What people try on the command line for a key of the plan. */
+    private static final List<String> UNITS = List.of("--imperial", "--metric", "--units");
 
     /** How picocli speaks of a word that is none of those allowed; as a pattern only when a word was wrong. */
     private static final String ENUM_WORDS = "expected one of \\[(.*)\\] \\(case-insensitive\\) but was '(.*)'";
@@ -45,7 +51,8 @@ public final class CommandLineRunner {
     private CommandLineRunner() {}
 
     /** Runs the command in the arguments; {@code window} opens the window on a plan and returns when it is closed. */
-    public static int run(String[] args, PrintStream out, PrintStream err, Consumer<Optional<Path>> window) {
+    public static int run(String[] words, PrintStream out, PrintStream err, Consumer<Optional<Path>> window) {
+        String[] args = asked(words);
         PrintWriter outWriter = new PrintWriter(out, true, StandardCharsets.UTF_8);
         PrintWriter errWriter = new PrintWriter(err, true, StandardCharsets.UTF_8);
         try (StopNotice stop = StopNotice.on(errWriter)) {
@@ -92,6 +99,14 @@ public final class CommandLineRunner {
         return isLost && code == DONE ? FAILED : code;
     }
 
+    /** Who types {@code help}, or {@code help reach}, gets what {@code --help} shows. */
+    private static String[] asked(String[] words) {
+        if (words.length == 0 || !words[0].equals(HELP)) return words;
+        return words.length > 1 && COMMANDS.contains(words[1])
+                ? new String[] {words[1], "--" + HELP}
+                : new String[] {"--" + HELP};
+    }
+
     /** Worked examples stand in the footers, and one that is wrapped cannot be copied; what is typed is parted at blanks alone. */
     private static void layOutHelp(CommandLine line) {
         line.getHelpSectionMap().put(UsageMessageSpec.SECTION_KEY_SYNOPSIS, CommandLineRunner::synopsis);
@@ -132,6 +147,7 @@ public final class CommandLineRunner {
             case "match" -> new MatchCommand();
             case "pattern" -> new PatternCommand();
             case "tiles" -> new TilesCommand();
+            case "plan" -> new PlanCommand();
             case "path" -> new PathCommand();
             case "reach" -> new ReachCommand(vectors);
             case "assign" -> new AssignCommand();
@@ -197,13 +213,21 @@ public final class CommandLineRunner {
 
     private static String hint(ParameterException wrong) {
         String stop = String.valueOf(wrong.getMessage()).endsWith(".") ? "" : ".";
-        if (wrong instanceof UnmatchedArgumentException unmatched
-                && !unmatched.getSuggestions().isEmpty())
-            return stop + " Did you mean " + unmatched.getSuggestions().get(0) + "?";
-        if (wrong instanceof UnmatchedArgumentException unmatched
-                && unmatched.getUnmatched().stream().noneMatch(word -> word.startsWith("-")))
-            return stop + " Put a name with blanks in quotes.";
-        return stop;
+        if (!(wrong instanceof UnmatchedArgumentException unmatched)) return stop;
+        String word = unmatched.getUnmatched().get(0);
+        String name = word.indexOf('=') < 0 ? word : word.substring(0, word.indexOf('='));
+        if (UNITS.contains(name)) return stop + " Units are set in the plan: units = \"imperial\" at its top.";
+        CommandLine line = wrong.getCommandLine();
+        if (name.startsWith("-"))
+            return stop
+                    + NearestWord.hint(
+                            name,
+                            line.getCommandSpec().options().stream()
+                                    .flatMap(option -> Stream.of(option.names()))
+                                    .toList());
+        return line.getParent() == null
+                ? stop + NearestWord.hint(word, COMMANDS)
+                : stop + " Put a name with blanks in quotes.";
     }
 
     private static int executed(CommandLine line, String[] args, PrintWriter err, StopNotice stop) {

@@ -42,6 +42,7 @@ import java.util.stream.Stream;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
 
 /** One path: profile, obstacles, loss by parts, and the ledger where a plan says who stands at the ends. */
 @Command(
@@ -54,13 +55,20 @@ import picocli.CommandLine.Option;
             "Worked examples:",
             "  handreach path --tiles elevation-samples/high-mountains/tiles --from 37.42,-105.015 --to 37.395,-105.06"
                     + " --frequency-mhz 155",
-            "  handreach path --plan elevation-samples/forest-hills --from \"spike camp\" --to \"north spur\"",
+            "  handreach path elevation-samples/forest-hills --from \"spike camp\" --to \"north spur\"",
             "  handreach path --profile ridge.csv --frequency-mhz 155 --model all",
             "",
             "A loss is a model's answer over coarse ground, not a measurement. Carry a second means of",
             "calling for help."
         })
 final class PathCommand implements Callable<Integer> {
+    @Parameters(
+            index = "0",
+            arity = "0..1",
+            paramLabel = "PLAN",
+            description = "Plan file, or a folder with plan.toml; the same as --plan.")
+    private Path planWord;
+
     @Option(
             names = "--profile",
             paramLabel = "FILE.csv",
@@ -151,6 +159,9 @@ final class PathCommand implements Callable<Integer> {
 
     @Override
     public Integer call() {
+        if (planWord != null && plan != null)
+            throw new InputFault("--plan", 0, "and a plan as a word of its own are both given. Leave one of them out.");
+        if (planWord != null) plan = planWord;
         PathAnswer answer = plan != null ? inPlan() : profileFile != null ? overProfile() : betweenPlaces();
         json.warn(Notes.once(answer.warnings().stream()
                 .filter(warning -> !told.contains(warning))
@@ -184,7 +195,7 @@ final class PathCommand implements Callable<Integer> {
             faults.add(
                     "path",
                     0,
-                    "give --profile FILE.csv, or --from PLACE --to PLACE --tiles DIR, or --plan PLAN --from NAME --to NAME.");
+                    "give --profile FILE.csv, or --from PLACE --to PLACE --tiles DIR, or PLAN --from NAME --to NAME.");
         checkHeights(faults);
         List<LossModel> models = models(faults, LossModels.HANDHELD);
         Optional<Standing> standing = standing(faults, models);

@@ -49,7 +49,7 @@ public record CalibrationFile(SiteCalibration site, List<List<String>> links, Lo
     public static CalibrationFile of(SourceText text) {
         Faults faults = new Faults();
         TomlParseResult toml = PlanReader.parsed(text, "Have the walk command write it anew.");
-        PlanSection root = new PlanSection(text.name(), "", toml, 1, faults);
+        PlanSection root = new PlanSection(text.name(), "", toml, 1, faults, false);
         String madeFrom = root.required("made_from", "first walk");
         LocalDate day = day(root);
         int count = root.requiredWhole(OBSERVATIONS);

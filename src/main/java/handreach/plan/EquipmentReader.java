@@ -44,10 +44,7 @@ final class EquipmentReader {
     private final PlanSection root;
     private final Faults faults;
 
-    private final boolean isBeforeBench;
-
-    EquipmentReader(String source, Path folder, PlanSection root, Faults faults, boolean isBeforeBench) {
-        this.isBeforeBench = isBeforeBench;
+    EquipmentReader(String source, Path folder, PlanSection root, Faults faults) {
         this.source = source;
         this.folder = folder;
         this.root = root;
@@ -67,9 +64,7 @@ final class EquipmentReader {
     private Optional<Equipment.Bench> bench() {
         if (!root.has("bench")) return Optional.empty();
         PlanSection section = root.table("bench");
-        Optional<Path> file = isBeforeBench
-                ? PlanReader.named(section, "file", folder)
-                : PlanReader.existing(section, "file", false, folder, faults);
+        Optional<Path> file = PlanReader.existing(section, "file", false, folder, faults);
         if (!section.has("file")) faults.add(source, section.line(), "[bench] has no file. Add file = \"bench.csv\".");
         String control = section.required("control", "factory helical");
         String mount = section.text("mount").orElse("");

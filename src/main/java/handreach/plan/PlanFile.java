@@ -22,7 +22,7 @@ import java.util.function.UnaryOperator;
  * in one step; the former text stays as {@code plan.toml.bak}. A plan that somebody else changed meanwhile is not overwritten.
  */
 public final class PlanFile {
-    private static final String USUAL_NAME = "plan.toml";
+    static final String USUAL_NAME = "plan.toml";
     private final Path file;
     private final String text;
     private final String savedText;
@@ -42,7 +42,7 @@ public final class PlanFile {
         return new PlanFile(file, source.text(), source.text(), PlanReader.read(source, folderOf(file)));
     }
 
-    /** Opens a plan whose readings may still have to be taken: what a blank sheet is made for. */
+    /** Opens a plan whose readings may still have to be taken, and its files to be found: what a blank sheet is made for. */
     public static PlanFile openBeforeBench(Path planOrFolder) {
         SourceText source = source(planOrFolder);
         Path file = fileOf(planOrFolder);
@@ -71,7 +71,7 @@ public final class PlanFile {
                 throw new InputFault(
                         planOrFolder.toString(),
                         0,
-                        "the folder has no plan.toml. Name a plan file, or start from a sample plan.");
+                        "the folder has no plan.toml. Name a plan file, or write a blank one: handreach plan " + planOrFolder + ".");
         }
         return file;
     }

@@ -67,14 +67,12 @@ final class PlanReader {
     private final Faults faults = new Faults();
     private final String source;
     private final Path folder;
-    private final boolean isBeforeBench;
     private final PlanSection root;
 
     private PlanReader(String source, Path folder, TomlParseResult toml, boolean isBeforeBench) {
-        this.isBeforeBench = isBeforeBench;
         this.source = source;
         this.folder = folder;
-        this.root = new PlanSection(source, "", toml, 1, faults);
+        this.root = new PlanSection(source, "", toml, 1, faults, isBeforeBench);
     }
 
     /** Reads the plan; file names in it are taken relative to the folder. */
@@ -82,9 +80,10 @@ final class PlanReader {
         return read(text, folder, false);
     }
 
-    /** The same; before the bench, the readings that the plan names need not be there. */
+    /** The same; before the bench no file that the plan names need be there: neither readings nor ground nor walks. */
     static Plan read(SourceText text, Path folder, boolean isBeforeBench) {
         TomlParseResult toml = parsed(text, "Start from a sample plan.");
+        BlankPlan.refuse(text);
         PlanReader reader = new PlanReader(text.name(), folder, toml, isBeforeBench);
         Plan plan = reader.plan();
         reader.faults.throwByLine();
@@ -151,7 +150,7 @@ final class PlanReader {
         root.number(FORMAT);
         PlanHeader header = header();
         List<Channel> channels = channels();
-        Equipment equipment = new EquipmentReader(source, folder, root, faults, isBeforeBench)
+        Equipment equipment = new EquipmentReader(source, folder, root, faults)
                 .equipment(channels.stream().map(Channel::name).toList());
         List<String> loadouts =
                 equipment.loadouts().stream().map(Equipment.LoadoutEntry::name).toList();
@@ -271,10 +270,12 @@ final class PlanReader {
         return new GroundChoice.CoverChoice(surface, everywhere, raster, legend, polygons, heights, foliage);
     }
 
-    /** A file or folder named in the plan that must be there. */
+    /** A file or folder named in the plan that must be there, unless the plan is read before its files are. */
     static Optional<Path> existing(PlanSection section, String key, boolean isFolder, Path folder, Faults faults) {
         Optional<Path> path = named(section, key, folder);
-        if (path.isEmpty() || (isFolder ? Files.isDirectory(path.get()) : Files.isRegularFile(path.get()))) return path;
+        if (path.isEmpty()
+                || section.isBeforeFiles()
+                || (isFolder ? Files.isDirectory(path.get()) : Files.isRegularFile(path.get()))) return path;
         section.fault(
                 key,
                 "is \"" + section.text(key).orElseThrow() + "\", but there is no such " + (isFolder ? "folder" : "file")

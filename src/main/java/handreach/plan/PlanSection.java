@@ -51,12 +51,21 @@ final class PlanSection {
     private final Set<String> asked = new LinkedHashSet<>();
     private final Set<String> refused = new LinkedHashSet<>();
 
-    PlanSection(String source, String name, TomlTable table, int startLine, Faults faults) {
+    /** Whether files that are named need not be there yet. */
+    private final boolean isBeforeFiles;
+
+    PlanSection(
+            String source, String name, TomlTable table, int startLine, Faults faults, boolean isBeforeFiles) {
+        this.isBeforeFiles = isBeforeFiles;
         this.source = source;
         this.name = name;
         this.table = table;
         this.startLine = startLine;
         this.faults = faults;
+    }
+
+    boolean isBeforeFiles() {
+        return isBeforeFiles;
     }
 
     String source() {
@@ -274,9 +283,9 @@ final class PlanSection {
 
     PlanSection table(String key) {
         Object value = value(key);
-        if (value instanceof TomlTable inner) return new PlanSection(source, key, inner, lineOf(key), faults);
+        if (value instanceof TomlTable inner) return new PlanSection(source, key, inner, lineOf(key), faults, isBeforeFiles);
         if (value != null) fault(key, "is " + shown(value) + ", a table [" + key + "] is expected.");
-        return new PlanSection(source, key, org.tomlj.Toml.parse(""), startLine, faults);
+        return new PlanSection(source, key, org.tomlj.Toml.parse(""), startLine, faults, isBeforeFiles);
     }
 
     /** Entries that may be one table [key] or several [[key]]; at least one, which is empty where there is none. */
@@ -302,7 +311,7 @@ final class PlanSection {
             for (int i = 0; i < count; i++)
                 if (array.get(i) instanceof TomlTable inner)
                     sections.add(new PlanSection(
-                            source, key, inner, array.inputPositionOf(i).line(), faults));
+                            source, key, inner, array.inputPositionOf(i).line(), faults, isBeforeFiles));
             if (sections.size() == count) return sections;
         }
         fault(key, "is " + shown(value) + ", entries that start with [[" + key + "]] are expected.");

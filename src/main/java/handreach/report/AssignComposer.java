@@ -166,16 +166,19 @@ public final class AssignComposer {
                 + answer.found().best().map(best -> best.talks().size()).orElse(0);
         Assignment.Short nearest = nearest(talks);
         boolean areNamed = talks.size() <= MOST_NAMED;
-        String which = areNamed
-                ? String.join(", ", talks.stream().map(this::pair).toList())
-                : talks.size() + " of " + all + " talks";
+        String no = areNamed || talks.size() == all
+                ? "No choice of loadouts brings "
+                        + (areNamed
+                                ? String.join(", ", talks.stream().map(this::pair).toList())
+                                : "any of the " + all + " talks")
+                : talks.size() + " of " + all + " talks are brought by no choice of loadouts";
         String it = talks.size() == 1 ? "it" : areNamed ? "the nearest" : "the nearest, " + pair(nearest) + ",";
         String lacks = Double.isInfinite(nearest.spareDb())
                 ? "the ground between them is unknown."
                 : it + " lacks " + db(-nearest.spareDb()) + " even with "
                         + option(nearest.a(), nearest.optionA()) + " and " + option(nearest.b(), nearest.optionB())
                         + ".";
-        return "No choice of loadouts brings " + which + " to the wanted " + wanted() + " at the pessimistic end: "
+        return no + " to the wanted " + wanted() + " at the pessimistic end: "
                 + lacks + relayed(talks);
     }
 

@@ -246,7 +246,9 @@ public final class BenchComposer {
         return Table.of(
                 "Control read "
                         + mount.control().n() + (mount.control().n() == 1 ? " time" : " times") + ", mean "
-                        + Decibels.number(mount.control().mean(), 1) + " dBm. The delta already holds: " + held(mount)
+                        + Decibels.number(mount.control().mean(), 1)
+                        + " dBm. Deltas are reckoned from the readings as they were written, in turns from the differences of each turn, so"
+                        + " that rounded means may differ by other than the delta. The delta already holds: " + held(mount)
                         + ".",
                 mount.antennas(),
                 List.of(
@@ -275,16 +277,13 @@ public final class BenchComposer {
 
     private String trials(AntennaResult antenna) {
         if (antenna.detection().isEmpty()) return UNKNOWN;
-        OptionalInt trials = antenna.detection().get().trialsFor(view.question().settleDb());
+        OptionalInt trials = antenna.trialsToSettle(view.question().settleDb());
         return trials.isPresent() ? Integer.toString(trials.getAsInt()) : "none";
     }
 
     private boolean neverSettles(AntennaResult antenna) {
         return antenna.detection().isPresent()
-                && antenna.detection()
-                        .get()
-                        .trialsFor(view.question().settleDb())
-                        .isEmpty();
+                && antenna.trialsToSettle(view.question().settleDb()).isEmpty();
     }
 
     private static Table<AntennaResult> grounds(MountResult mount) {

@@ -2,6 +2,7 @@ package handreach.report;
 
 import handreach.bench.BenchAnalysis;
 import handreach.bench.BenchFile;
+import handreach.bench.Mounting;
 import handreach.bench.Quantity;
 import handreach.bench.Reading;
 import handreach.bench.SessionOrder;
@@ -113,6 +114,16 @@ public final class BenchFiles {
                 mhz.isPresent() ? NumberText.plain(mhz.getAsDouble()) : "",
                 lot.number(),
                 lot.quantities());
+    }
+
+    /** What to know of a sheet before it is filled in. */
+    public static List<String> notes(BenchSheet sheet) {
+        List<String> notes = new ArrayList<>();
+        if (sheet.frequencyMhz().isEmpty())
+            notes.add("The column frequency_mhz is empty: nobody said where it is read. Fill it in, or write the sheet anew with"
+                    + " --frequency-mhz or --plan.");
+        for (String mount : sheet.mounts()) Mounting.of(mount).treatedAs().ifPresent(notes::add);
+        return notes;
     }
 
     /** Names as they stand in the bench file of a plan, the control first, the wire as an antenna of its own. */

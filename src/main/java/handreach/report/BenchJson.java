@@ -118,7 +118,7 @@ public record BenchJson(
                     result.verdict().map(AntennaResult.Verdict::p),
                     result.verdict().map(AntennaResult.Verdict::adjustedP),
                     result.detection().map(DetectionLimit::minimumDifferenceDb).map(BenchJson::finite),
-                    result.detection().map(limit -> new Settle(settleDb, limit.trialsFor(settleDb))),
+                    result.detection().map(limit -> new Settle(settleDb, result.trialsToSettle(settleDb))),
                     result.delta().effects().effects().stream().sorted().toList());
         }
     }

@@ -100,7 +100,7 @@ public record BenchSheet(SessionOrder order, String frequencyMhz, long lot, List
         return "sep=,\r\n# control = " + order.control() + "\r\n# order = interleaved\r\n" + Csv.text(HEADS, rows);
     }
 
-    private List<String> mounts() {
+    List<String> mounts() {
         return order.turns().stream().map(Turn::mount).distinct().toList();
     }
 

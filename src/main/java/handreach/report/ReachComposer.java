@@ -412,11 +412,12 @@ public final class ReachComposer {
                 .answering("Is the bigger antenna worth carrying?");
     }
 
-    /** "Who reaches whom" counts a route or sector only where all of its points are reached. */
+    /** "Who reaches whom" takes people as they are loaded, and counts a route or sector only where all of its points are reached. */
     private String placesCounted() {
         boolean hasPoints =
                 answer.places().places().stream().anyMatch(place -> place.kind() != PlacesAnswer.Kind.POSITION);
-        return "Places are counted as if everybody carried that loadout. In brackets the 95 % interval of the difference: what is"
+        return "Places are counted as if everybody who wears a radio there wore the loadout of the row; who reaches whom, below, is as"
+                + " people are loaded. In brackets the 95 % interval of the difference: what is"
                 + " uncertain for both alike, most of all the model, is left out of it."
                 + (hasPoints ? " Of a route or a sector each point that is reached counts by its share." : "");
     }

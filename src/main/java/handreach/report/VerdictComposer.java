@@ -197,7 +197,7 @@ final class VerdictComposer {
                         ? "more " + what(by) + " from a mast or vehicle, which nobody wears"
                         : burden.isEmpty()
                                 ? "worth it, " + noMore(loadout.antenna().burden())
-                                : "more " + what(by) + " for " + burden;
+                                : "more " + what(by) + ", worth it if " + burden + " can be carried";
         };
     }
 

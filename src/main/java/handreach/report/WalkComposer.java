@@ -138,7 +138,30 @@ public final class WalkComposer {
     }
 
     private List<Block> verdict() {
-        return List.of(Paragraph.answer(headline(answer)), Paragraph.of(learned()), Paragraph.of(advice()));
+        List<Block> blocks = new ArrayList<>(List.of(Paragraph.answer(headline(answer)), Paragraph.of(learned())));
+        againstTheCount().map(Paragraph::of).ifPresent(blocks::add);
+        blocks.add(Paragraph.of(advice()));
+        return blocks;
+    }
+
+    /** Why the shift of the site may go the other way than the count of hopes and fears; nothing where it does not. */
+    private Optional<String> againstTheCount() {
+        if (answer.learned().refusal().isPresent()) return Optional.empty();
+        CopyTable all = answer.comparison().all().copies();
+        int fears = all.falseFears() - all.falseHopes();
+        double lossDb = answer.learned().file().site().bias().lossDb();
+        if (Decibels.text(Math.abs(lossDb)).equals(Decibels.text(0)) || fears * lossDb <= 0) return Optional.empty();
+        double promised = 0;
+        long found = 0;
+        for (Comparison.Reliability bin : answer.comparison().reliability()) {
+            promised += bin.count() * bin.meanOdds();
+            found += Math.round(bin.shareFound() * bin.count());
+        }
+        return Optional.of(
+                "This is no contradiction: hopes and fears are counted at odds of one half, the shift weighs every report by its odds and"
+                        + " by how near it lies to others. The odds promised copy for "
+                        + Decibels.number(promised, 1) + " of " + all.count() + " reports, and it was found for " + found
+                        + ".");
     }
 
     /** What was learned and whether it helps, in one sentence. */
@@ -241,7 +264,8 @@ public final class WalkComposer {
     private String called() {
         List<String> bases = answer.worst().stream()
                 .map(WalkAnswer.Seen::base)
-                .map(base -> base.name() + ", " + plan.header().placeForm().format(base.at()))
+                .map(base -> base.name().map(name -> name + ", ").orElse("")
+                        + plan.header().placeForm().format(base.at()))
                 .distinct()
                 .toList();
         return bases.isEmpty() ? "Walks of the plan" : "Called: " + String.join("; ", bases);
@@ -286,7 +310,7 @@ public final class WalkComposer {
         double brier = comparison.all().brier();
         return List.of(
                 Table.of(
-                        "Share of copy found against the odds promised, in fifths of the odds.",
+                        "Copy found against the odds promised, in fifths of the odds.",
                         comparison.reliability(),
                         List.of(
                                 Column.<Comparison.Reliability>number(
@@ -294,7 +318,7 @@ public final class WalkComposer {
                                 Column.number("to, %", bin -> Decibels.number(100 * bin.high(), 0)),
                                 Column.number("reports", bin -> String.valueOf(bin.count())),
                                 Column.number("promised", bin -> Shares.odds(bin.meanOdds())),
-                                Column.number("found", bin -> Shares.share(bin.shareFound())))),
+                                Column.number("found", WalkComposer::found))),
                 new Drawing(
                                 WalkReliabilityFigure.of(comparison.reliability(), brier),
                                 String.format(
@@ -303,6 +327,11 @@ public final class WalkComposer {
                                                 + " honest; above it more was found than promised, below it less. Brier score %.3f (0 at best, 0.25 for always saying one half).",
                                         brier))
                         .ofTable());
+    }
+
+    /** What was counted is no odds: none of nine is said so, and not as nothing in a hundred. */
+    private static String found(Comparison.Reliability bin) {
+        return Math.round(bin.shareFound() * bin.count()) + " of " + bin.count();
     }
 
     private List<Block> ranges() {

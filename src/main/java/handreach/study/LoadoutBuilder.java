@@ -85,6 +85,7 @@ final class LoadoutBuilder {
         Map<String, Equipment.AntennaEntry> antennas = new HashMap<>();
         for (Equipment.AntennaEntry entry : plan.equipment().antennas()) antennas.put(entry.name(), entry);
         if (!band.covers(frequency)) warnings.add(reserve());
+        warnOfUnstatedKinds(antennas);
         List<Loadout> loadouts = new ArrayList<>();
         for (Equipment.LoadoutEntry entry : plan.equipment().loadouts()) {
             Equipment.AntennaEntry antenna = antennas.get(entry.antenna());
@@ -104,6 +105,21 @@ final class LoadoutBuilder {
                     gain(antenna, new Carried(entry, carried, carry))));
         }
         return loadouts;
+    }
+
+    /** An antenna of which nobody said what kind it is counts as a short helical, whatever its length. */
+    private void warnOfUnstatedKinds(Map<String, Equipment.AntennaEntry> antennas) {
+        List<String> unstated = new ArrayList<>();
+        for (Equipment.LoadoutEntry loadout : plan.equipment().loadouts()) {
+            Equipment.AntennaEntry entry = antennas.get(loadout.antenna());
+            if (!isKindKnown(entry) && entry.known().pattern().isEmpty() && !unstated.contains(entry.name()))
+                unstated.add(entry.name());
+        }
+        if (!unstated.isEmpty())
+            warnings.add("The plan does not say what kind of antenna " + String.join(", ", unstated)
+                    + (unstated.size() == 1 ? " is: its pattern is" : " are: their pattern is")
+                    + " taken as that of a short helical, and no delta is moved from the bench to the body. Add radiator ("
+                    + String.join(", ", Radiator.KEYWORD.words()) + ").");
     }
 
     /** A loadout of the plan with what has been built of it. */
@@ -392,6 +408,10 @@ final class LoadoutBuilder {
         requireBelieved(found);
         AntennaResult result = found.result();
         String mount = found.mounting().name();
+        if (found.frequencyMhz().isEmpty())
+            warnOnce("The bench does not say at which frequency " + result.antenna() + " was read (" + mount
+                    + "): it is taken as read at " + number(home.frequency().mhz())
+                    + " MHz. Fill in its column frequency_mhz.");
         if (result.delta().standardUncertaintyDb().isEmpty())
             warnOnce(result.antenna() + " was read once in " + mount
                     + ": its scatter is unknown, 2 dB of doubt are taken (our suggestion).");

@@ -13,6 +13,7 @@ import handreach.loadout.Loadout;
 import handreach.plan.CalibrationFile;
 import handreach.plan.Questions;
 import handreach.profile.Profile;
+import handreach.propagation.LossBuilder;
 import handreach.reach.Progress;
 import handreach.reach.SubProgress;
 import handreach.reach.Workers;
@@ -258,7 +259,13 @@ public final class WalkStudy {
                 .run(here.size(), number -> predicted[number] = predicted(base, here.get(number)), predicting);
         int refused = 0;
         String why = "";
+        List<String> atBase = new ArrayList<>();
         for (int i = 0; i < predicted.length; i++) {
+            TrackJoin.Placed one = here.get(i).placed();
+            if (GeodesicLine.distanceM(base.at(), one.at()) < 1000 * LossBuilder.SHORTEST_KM) {
+                atBase.add(String.valueOf(one.report().origin().line()));
+                continue;
+            }
             if (predicted[i].pair().isEmpty()) {
                 refused++;
                 why = predicted[i].why();
@@ -269,8 +276,17 @@ public final class WalkStudy {
             asked.add(here.get(i));
             links.add(List.of(base.loadout().name(), here.get(i).carried().far().name()));
         }
+        if (!atBase.isEmpty())
+            warnings.add(walk.name() + ": "
+                    + (atBase.size() == 1 ? "the report of line " + atBase.get(0) + " was" : atBase.size() + " reports were")
+                    + " made at the base or within " + Math.round(1000 * LossBuilder.SHORTEST_KM) + " m of it, nearer than any path is reckoned, and "
+                    + (atBase.size() == 1 ? "is" : "are") + " left out.");
         if (refused > 0)
-            warnings.add(walk.name() + ": " + refused + " reports have a place but no prediction; the last is " + why);
+            warnings.add(walk.name() + ": " + refused
+                    + (refused == 1
+                            ? " report has a place but no prediction: "
+                            : " reports have a place but no prediction; the last is ")
+                    + why);
     }
 
     /** Keeps the pair alone: the ground of every report would fill the memory on a long walk. */

@@ -3,6 +3,7 @@ package handreach.terrain;
 import handreach.input.FileName;
 import handreach.input.InputFault;
 import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.nio.BufferUnderflowException;
 import java.nio.file.AccessDeniedException;
 import java.nio.file.Files;
@@ -93,11 +94,24 @@ final class TileFiles {
     private static String inside(Path folder) {
         try (Stream<Path> entries = Files.walk(folder, 3)) {
             return entries.filter(p -> isTile(String.valueOf(p.getFileName())) && Files.isRegularFile(p))
+                    .map(Path::getParent)
+                    .distinct()
+                    .filter(one -> !isOurOwn(one))
+                    .sorted()
                     .findFirst()
-                    .map(p -> " There are tiles in " + p.getParent() + ": name that one.")
+                    .map(one -> " There are tiles in " + one + ": name that one.")
                     .orElse("");
-        } catch (IOException | java.io.UncheckedIOException e) {
+        } catch (IOException | UncheckedIOException e) {
             return "";
+        }
+    }
+
+    /** Whether a folder holds rasters that the program wrote: a list of its files stands beside them, and they are no ground. */
+    private static boolean isOurOwn(Path folder) throws UncheckedIOException {
+        try (Stream<Path> entries = Files.list(folder)) {
+            return entries.anyMatch(p -> String.valueOf(p.getFileName()).endsWith("-files.json"));
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
         }
     }
 

@@ -222,7 +222,9 @@ class BenchFileTest {
                 .contains("the column unit stands twice"));
         assertTrue(Bench.faults("").get(0).contains("holds no table"));
         assertTrue(Bench.faults("# only a remark\n").get(0).contains("holds no table"));
-        assertTrue(Bench.faults(H).get(0).contains("has column heads but no reading"));
+        assertTrue(Bench.faults(H)
+                .get(0)
+                .contains("has column heads but no reading yet. Fill in the column of values and save the file again"));
         BenchFile read = Bench.read("antenna,mount,quantity,value,unit,operator\nwhip,hand,swr,2,:1,somebody\n");
         assertTrue(Bench.together(read.notes()).contains("The column \"operator\" is not used."));
     }

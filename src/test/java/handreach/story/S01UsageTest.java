@@ -12,7 +12,8 @@ import org.junit.jupiter.params.provider.ValueSource;
 class S01UsageTest {
     @ParameterizedTest
     @ValueSource(
-            strings = {"bench", "match", "pattern", "tiles", "path", "reach", "relay", "atlas", "walk", "card", "report"
+            strings = {
+                "bench", "match", "pattern", "tiles", "plan", "path", "reach", "relay", "atlas", "walk", "card", "report"
             })
     void everyCommandHelpsWithAWorkedExample(String command) {
         CommandRun run = CommandRun.of(command, "--help");
@@ -46,6 +47,21 @@ class S01UsageTest {
         assertEquals(1, run.err().lines().count(), run.err());
     }
 
+    /** All others take the plan as a word of its own. */
+    @Test
+    void aPathTakesThePlanAsAWordToo() {
+        String plan = "elevation-samples/invented-valley";
+        String[] ends = {"--from", "valley camp", "--to", "lake crew", "--json"};
+        CommandRun word = CommandRun.of("path", plan, ends[0], ends[1], ends[2], ends[3], ends[4]);
+        assertEquals(0, word.code(), word.err());
+        CommandRun option = CommandRun.of("path", "--plan", plan, ends[0], ends[1], ends[2], ends[3], ends[4]);
+        assertEquals(option.out(), word.out());
+        CommandRun both = CommandRun.of("path", plan, "--plan", plan, ends[0], ends[1], ends[2], ends[3]);
+        assertEquals(2, both.code());
+        assertEquals(1, both.err().lines().count(), both.err());
+        assertTrue(both.err().contains("--plan"), both.err());
+    }
+
     @Test
     void aMissingFileIsOneLine() {
         CommandRun run = CommandRun.of("bench", "no-such.csv", "--control", "x");
@@ -53,5 +69,34 @@ class S01UsageTest {
         assertEquals(1, run.err().lines().count(), run.err());
         assertTrue(run.err().startsWith("no-such.csv: "), run.err());
         assertFalse(run.err().contains("Exception"), run.err());
+    }
+
+    @Test
+    void helpIsHelpWithAndWithoutDashes() {
+        CommandRun all = CommandRun.of("help");
+        assertEquals(0, all.code(), all.err());
+        assertEquals(CommandRun.of("--help").out(), all.out());
+        assertEquals(
+                CommandRun.of("reach", "--help").out(),
+                CommandRun.of("help", "reach").out());
+    }
+
+    /** {@code template} was answered with {@code pattern}, and an option with a command. */
+    @ParameterizedTest
+    @ValueSource(strings = {"template", "plan --template", "reach x --everything"})
+    void nothingIsGuessedWhereNothingIsNear(String typed) {
+        CommandRun run = CommandRun.of(typed.split(" "));
+        assertEquals(2, run.code());
+        assertFalse(run.err().contains("Did you mean"), run.err());
+        assertTrue(CommandRun.of("reach", "x", "--ot", "y").err().contains("Did you mean --out?"));
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"reach x --imperial", "path --units imperial", "card x --units=imperial"})
+    void whoAsksForOtherUnitsIsShownTheKeyOfThePlan(String typed) {
+        CommandRun run = CommandRun.of(typed.split(" "));
+        assertEquals(2, run.code());
+        assertTrue(run.err().contains("units = \"imperial\""), run.err());
+        assertEquals(1, run.err().lines().count(), run.err());
     }
 }

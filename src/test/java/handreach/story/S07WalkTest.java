@@ -67,7 +67,7 @@ class S07WalkTest {
             assertTrue(Files.size(out.resolve(name)) > 100, name);
         String map = Files.readString(out.resolve("walk.html"));
         map = map.substring(map.indexOf(">Walked against predicted</title>"));
-        for (String said : List.of("155.1600 MHz", "spike camp", "Walked with ", "Made on ", "not a promise"))
+        for (String said : List.of("155.1600 MHz", "Called: spike camp, ", "Walked with ", "Made on ", "not a promise"))
             assertTrue(map.substring(0, map.indexOf("</svg>")).contains(said), said);
         assertEquals(
                 total + 1, Files.readAllLines(out.resolve("walk-residuals.csv")).size());
@@ -162,6 +162,31 @@ class S07WalkTest {
         Path plan = plan("\n[calibration]\nfile = \"learned.toml\"\n", "", "");
         Files.writeString(folder.resolve("learned.toml"), calibration);
         return plan;
+    }
+
+    /** Every walk from the base told of one report without a prediction, in words of a program. */
+    @Test
+    void aReportFromTheBaseItselfIsLeftOutInPlainWords() throws IOException {
+        Path plan = plan("", "", "");
+        Path reports = Files.list(folder)
+                .filter(file -> String.valueOf(file.getFileName()).contains("report"))
+                .findFirst()
+                .orElseThrow();
+        String log = Files.readString(reports);
+        int first = log.indexOf("2026-05-04T08:39:13Z");
+        Files.writeString(
+                reports,
+                log.substring(0, first) + "2026-05-04T08:30:00Z,3,,to-walker,quarter-wave with wire at face,,\n"
+                        + log.substring(first));
+        CommandRun run = CommandRun.of("walk", plan.toString());
+        assertEquals(0, run.code(), run.err());
+        String said = run.err().replaceAll("\\s+", " ");
+        assertTrue(
+                said.contains("the report of line 3 was made at the base or within 50 m of it, nearer than any path is reckoned,"
+                        + " and is left out."),
+                said);
+        assertFalse(said.contains("both ends"), said);
+        assertTrue(run.out().matches("(?s).* \\d+ of \\d+\\n.*"), run.out());
     }
 
     @Test

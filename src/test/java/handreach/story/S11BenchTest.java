@@ -236,4 +236,52 @@ class S11BenchTest {
         assertTrue(out.contains("No verdict from fewer than four trials."), out);
         assertFalse(out.contains("Cannot be told from one another"), out);
     }
+
+    /** Every cell of the frequency was empty, and nothing said so. */
+    @Test
+    void aSheetWithoutFrequencySaysSoAndCommasPartMountings(@TempDir Path folder) throws IOException {
+        String sheet = folder.resolve("s.csv").toString();
+        CommandRun run = CommandRun.of("bench", "--template", sheet, "--mount", "in hand, on box,windowsill");
+        assertEquals(0, run.code(), run.err());
+        assertTrue(run.err().contains("The column frequency_mhz is empty"), run.err());
+        assertTrue(run.err().contains("--frequency-mhz"), run.err());
+        String rows = Files.readString(folder.resolve("s.csv"));
+        for (String mount : new String[] {",in hand,", ",on box,", ",windowsill,"}) assertTrue(rows.contains(mount), rows);
+        String said = run.err().replaceAll("\\s+", " ");
+        assertTrue(said.contains("\"windowsill\" is not a known word"), said);
+        assertTrue(said.contains("body (body, worn, belt, hip,"), said);
+        assertFalse(said.contains("\"on box\""), said);
+        CommandRun told = CommandRun.of(
+                "bench", "--template", folder.resolve("t.csv").toString(), "--frequency-mhz", "155.16");
+        assertEquals("", told.err());
+    }
+
+    /** The sheet was refused for a walk that nobody had walked yet, or for tiles that it does not need. */
+    @Test
+    void aSheetNeedsNoneOfTheFilesThatThePlanNames(@TempDir Path folder) throws IOException {
+        String plan = Files.readString(VALLEY.resolve("plan.toml"))
+                .replace("../invented-bench/bench.csv", "later.csv")
+                + "\n[[walk]]\nname = \"first\"\ntrack = \"t.gpx\"\nreports = \"r.csv\"\n"
+                + "base = \"valley camp\"\nloadout = \"factory at face\"\n";
+        Files.writeString(folder.resolve("plan.toml"), plan);
+        CommandRun run = CommandRun.of("bench", "--template", "--plan", folder.toString());
+        assertEquals(0, run.code(), run.err());
+        assertTrue(Files.readString(folder.resolve("later.csv")).contains("155.16"));
+        CommandRun reach = CommandRun.of("reach", folder.toString());
+        assertEquals(2, reach.code());
+        assertTrue(reach.err().contains("t.gpx"), reach.err());
+    }
+
+    /** Three turns gave no verdict, and beside it stood that two would settle it. */
+    @Test
+    void fewerTrialsThanAVerdictNeedsSettleNothing(@TempDir Path folder) throws IOException {
+        Path file = Files.writeString(
+                folder.resolve("b.csv"),
+                "antenna,mount,trial 1 (dBm),trial 2 (dBm),trial 3 (dBm)\nstub,box,-45,-45.2,-44.9\nwhip,box,-40,-40.1,-40.2\n");
+        String[] command = {"bench", file.toString(), "--control", "stub", "--settle-db", "20"};
+        String out = CommandRun.of(command).out();
+        assertTrue(
+                out.lines().anyMatch(line -> line.startsWith("whip") && line.strip().endsWith(" 4")), out);
+        assertTrue(out.replaceAll("\\s+", " ").contains("rounded means may differ by other than the delta"), out);
+    }
 }

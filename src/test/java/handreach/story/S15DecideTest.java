@@ -378,7 +378,7 @@ class S15DecideTest {
                         .asText()
                         .startsWith(
                                 "reaches harbour gate besides, 3 of 3 places against 2 with factory at face:"
-                                        + " more people reached for 31 cm more"),
+                                        + " more people reached, worth it if 31 cm more"),
                 wire.get("verdict").asText());
     }
 

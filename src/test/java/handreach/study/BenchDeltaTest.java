@@ -48,11 +48,9 @@ class BenchDeltaTest {
         return sheet.toString();
     }
 
-    private Scene scene(String channel) throws IOException {
+    private Scene scene(String channel, String... swap) throws IOException {
         Path file = folder.resolve("plan.toml");
-        Files.writeString(
-                file,
-                channel
+        String plan = channel
                         + """
 
                         [ground]
@@ -97,7 +95,8 @@ class BenchDeltaTest {
                         at = "44.4629, -29.5700"
                         loadout = "whip at face"
                         """
-                                .formatted(TILES));
+                                .formatted(TILES);
+        Files.writeString(file, swap.length == 0 ? plan : plan.replace(swap[0], swap[1]));
         return Scene.open(PlanFile.open(file));
     }
 
@@ -153,5 +152,24 @@ class BenchDeltaTest {
                     tells(scene, "whip has no delta on crew (155.16 MHz): that of 446.1 MHz is taken, with 3 dB"),
                     scene.warnings().toString());
         }
+    }
+
+    @Test
+    void readingsWithoutFrequencyAreSaidToBeTakenForTheChannels() throws IOException {
+        Files.writeString(folder.resolve("bench.csv"), sheet(4, 155.16).replace("155.16", ""));
+        Scene scene = scene(ONE);
+        assertTrue(
+                tells(scene, "does not say at which frequency whip was read (in hand): it is taken as read at 155.16 MHz"),
+                scene.warnings().toString());
+        assertEquals(0.654 / 1.96, delta(scene).doubt().commonDb(), 0.001);
+    }
+
+    /** A whip of a metre was called a short helical in the ledger, and nothing told why. */
+    @Test
+    void anAntennaOfUnstatedKindIsTold() throws IOException {
+        assertFalse(tells(scene(ONE), "what kind of antenna"));
+        Scene scene = scene(ONE, "radiator = \"quarter-wave\"\n", "");
+        assertTrue(tells(scene, "does not say what kind of antenna whip is: its pattern"), scene.warnings().toString());
+        assertTrue(tells(scene, "quarter-wave, half-wave-end-fed"), scene.warnings().toString());
     }
 }

@@ -308,6 +308,12 @@ class TileFolderTest {
         PaperHgt.write(inner, "N10E020.hgt", new byte[4]);
         assertTrue(said(folder).contains("There are tiles in " + inner));
         assertTrue(said(inner).contains("holds 4 bytes"));
+        // Rasters that the program wrote are no ground; their folder came first and was proposed.
+        Path answer = Files.createDirectories(folder.resolve("answer"));
+        Files.writeString(answer.resolve("loss.tif"), "x");
+        Files.writeString(answer.resolve("reach-files.json"), "{}");
+        Files.writeString(Files.createDirectories(folder.resolve("a")).resolve("note.txt"), "x");
+        assertTrue(said(folder).contains("There are tiles in " + inner + ": name that one."), said(folder));
     }
 
     @Test
