@@ -60,15 +60,6 @@ final class CommonScatter {
         return antennas.stream().mapToDouble(AntennaReadings::step).max().orElse(0) / Math.sqrt(12);
     }
 
-    /** Scatter of single readings; nothing where no antenna was read twice and nothing is declared. */
-    Optional<Double> scatterDb() {
-        return degrees > 0 ? Optional.of(scatterDb) : Optional.empty();
-    }
-
-    double degreesOfFreedom() {
-        return degrees;
-    }
-
     /** The first antenna less the second, by their places in the list. */
     double difference(int first, int second) {
         double slope = drift.map(ControlDrift::dbPerReading).orElse(0.0);

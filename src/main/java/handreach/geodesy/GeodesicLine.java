@@ -92,14 +92,6 @@ public final class GeodesicLine {
         return new Position(end.lat2, end.lon2);
     }
 
-    Position from() {
-        return from;
-    }
-
-    Position to() {
-        return to;
-    }
-
     public double lengthM() {
         return lengthM;
     }

@@ -1,7 +1,6 @@
 package handreach.profile;
 
 import handreach.geodesy.GeodesicLine;
-import handreach.geodesy.Position;
 import handreach.terrain.Cover;
 import handreach.terrain.Elevation;
 import handreach.terrain.LandCover;
@@ -43,18 +42,14 @@ final class PathSampler {
     }
 
     /**
-     * Cuts the ground between two positions.
+     * Cuts the ground along a line.
      *
-     * @shape two positions in, the number of samples out; the arrays are filled; O(samples)
+     * @shape one line in, the number of samples out; the arrays are filled; O(samples)
      * @unit km and m
      * @valid up to 1000 km, the ends at least 1 m apart; else IllegalArgumentException
      * @error positions within 0.2 mm of the geodesic
      * @source spacing of half a cell: common practice, no source
      */
-    int cut(Position from, Position to) {
-        return cut(GeodesicLine.between(from, to));
-    }
-
     int cut(GeodesicLine line) {
         check(line);
         return sample(line, finestPostsM(line) / 2);

@@ -55,11 +55,6 @@ public final class GroundFit {
         rxM = firstM + (all2 - all1 * d) / (d * d);
     }
 
-    /** Height of the line at the first sample. */
-    double txM() {
-        return txM;
-    }
-
     /** Height of the line at the first sample, never above the ground there: what a reflection is reckoned from. */
     public double underTxM() {
         return Math.min(txM, firstM);

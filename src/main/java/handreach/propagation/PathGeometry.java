@@ -100,16 +100,6 @@ public final class PathGeometry {
         return angles.arrivalDeg();
     }
 
-    /** Sample of the first antenna's horizon; empty in sight. */
-    Optional<Integer> txHorizon() {
-        return lineOfSight() ? Optional.empty() : Optional.of(angles.txHorizon());
-    }
-
-    /** Sample of the last antenna's horizon; empty in sight. */
-    Optional<Integer> rxHorizon() {
-        return lineOfSight() ? Optional.empty() : Optional.of(angles.rxHorizon());
-    }
-
     /** Height of the earth's bulge over the chord at a sample, m. */
     public double bulgeM(int sample) {
         return 500 * dKm[sample] * (lengthKm() - dKm[sample]) / earthKm;

@@ -137,11 +137,6 @@ public final class CellGrid {
         return new CellGrid(centre.latitudeDeg(), centre.longitudeDeg(), side, side, cellM);
     }
 
-    /** Largest radius that fits with cells of this size, m. */
-    static double largestRadiusM(double cellM) {
-        return (Math.floor(Math.sqrt(MOST_CELLS)) - 1) / 2 * cellM;
-    }
-
     public int rows() {
         return rows;
     }

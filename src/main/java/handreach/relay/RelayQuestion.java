@@ -1,6 +1,5 @@
 package handreach.relay;
 
-import handreach.budget.LinkBudget;
 import handreach.budget.LinkTerms;
 import handreach.budget.Ways;
 import handreach.geodesy.Position;
@@ -88,10 +87,5 @@ public record RelayQuestion(List<Party> demands, List<Conversation> talks, Setti
                 ? setting
                 : new Setting(
                         setting.terms(), setting.conditions(), setting.model(), setting.ground(), setting.learned());
-    }
-
-    LinkBudget direct(Conversation talk) {
-        return LinkBudget.between(
-                demands.get(talk.a()).end(), demands.get(talk.b()).end(), setting.terms());
     }
 }

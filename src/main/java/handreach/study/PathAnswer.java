@@ -48,6 +48,16 @@ public record PathAnswer(
         this(link, profile, losses, geometry, ledger, Optional.empty(), List.of(), Optional.empty(), warnings);
     }
 
+    /** The same with other warnings. */
+    PathAnswer withWarnings(List<String> others) {
+        return new PathAnswer(link, profile, losses, geometry, ledger, calibration, turnings, spread, others);
+    }
+
+    /** The same with how far the models are apart. */
+    PathAnswer withSpread(Optional<ModelSpread> apart) {
+        return new PathAnswer(link, profile, losses, geometry, ledger, calibration, turnings, apart, warnings);
+    }
+
     /** Loss by the chosen model. */
     public PathLoss loss() {
         return losses.get(0);

@@ -55,16 +55,7 @@ public final class PathStudy {
     private static PathAnswer told(PathAnswer path, TileFolder tiles) {
         Set<String> all = new LinkedHashSet<>(tiles.warnings());
         all.addAll(path.warnings());
-        return new PathAnswer(
-                path.link(),
-                path.profile(),
-                path.losses(),
-                path.geometry(),
-                path.ledger(),
-                path.calibration(),
-                path.turnings(),
-                path.spread(),
-                List.copyOf(all));
+        return path.withWarnings(List.copyOf(all));
     }
 
     private static PathAnswer cut(
@@ -117,16 +108,7 @@ public final class PathStudy {
 
     /** The same answer with how far the models that apply to this very path are apart; some hundredths of a second more. */
     public static PathAnswer compared(PathAnswer path) {
-        return new PathAnswer(
-                path.link(),
-                path.profile(),
-                path.losses(),
-                path.geometry(),
-                path.ledger(),
-                path.calibration(),
-                path.turnings(),
-                ModelSpread.of(path),
-                path.warnings());
+        return path.withSpread(ModelSpread.of(path));
     }
 
     /** What is carried at both ends, with the budget of the link, which is the same between all places. */

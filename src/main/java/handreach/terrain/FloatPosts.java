@@ -71,10 +71,6 @@ final class FloatPosts implements Posts {
                 columns);
     }
 
-    float raw(int index) {
-        return heightM[index];
-    }
-
     @Override
     public int rows() {
         return rows;

@@ -20,20 +20,24 @@ class GeodesicLineTest {
     @CsvFileSource(resources = "geodesic-geodtest.csv", useHeadersInDisplayName = true)
     void agreesWithThePublishedSet(
             double lat1, double lon1, double azi1, double lat2, double lon2, double azi2, double distanceM) {
-        GeodesicLine line = GeodesicLine.between(new Position(lat1, lon1), new Position(lat2, lon2));
+        Position from = new Position(lat1, lon1);
+        Position to = new Position(lat2, lon2);
+        GeodesicLine line = GeodesicLine.between(from, to);
         assertEquals(distanceM, line.lengthM(), ONE_MILLIMETRE);
         assertEquals(0, turn(azi1 - line.azimuthDeg()), 1e-9);
         assertEquals(0, turn(azi2 - line.finalAzimuthDeg()), 1e-9);
-        assertEquals(distanceM, GeodesicLine.distanceM(line.from(), line.to()), ONE_MILLIMETRE);
-        assertSamePlace(new Position(lat2, lon2), GeodesicLine.destination(line.from(), azi1, distanceM));
-        assertSamePlace(new Position(lat2, lon2), line.at(distanceM));
+        assertEquals(distanceM, GeodesicLine.distanceM(from, to), ONE_MILLIMETRE);
+        assertSamePlace(to, GeodesicLine.destination(from, azi1, distanceM));
+        assertSamePlace(to, line.at(distanceM));
     }
 
     @ParameterizedTest
     @CsvFileSource(resources = "geodesic-geodsolve.csv", useHeadersInDisplayName = true)
     void agreesOnShortLines(
             double lat1, double lon1, double lat2, double lon2, double azi1, double azi2, double distanceM) {
-        GeodesicLine line = GeodesicLine.between(new Position(lat1, lon1), new Position(lat2, lon2));
+        Position from = new Position(lat1, lon1);
+        Position to = new Position(lat2, lon2);
+        GeodesicLine line = GeodesicLine.between(from, to);
         assertEquals(distanceM, line.lengthM(), ONE_MILLIMETRE);
         assertEquals(0, turn(azi1 - line.azimuthDeg()), ROUNDING_OF_AZIMUTH);
         assertEquals(0, turn(azi2 - line.finalAzimuthDeg()), ROUNDING_OF_AZIMUTH);
@@ -93,8 +97,10 @@ class GeodesicLineTest {
 
     @Test
     void theWayBackIsTheSameWay() {
-        GeodesicLine there = GeodesicLine.between(new Position(61, 7), new Position(60.2, 8.4));
-        GeodesicLine back = GeodesicLine.between(there.to(), there.from());
+        Position here = new Position(61, 7);
+        Position other = new Position(60.2, 8.4);
+        GeodesicLine there = GeodesicLine.between(here, other);
+        GeodesicLine back = GeodesicLine.between(other, here);
         assertEquals(there.lengthM(), back.lengthM(), 1e-8);
         assertEquals(there.azimuthDeg(), (back.finalAzimuthDeg() + 180) % 360, 1e-9);
         assertSamePlace(there.at(there.lengthM() / 3), back.at(there.lengthM() * 2 / 3));
@@ -102,12 +108,13 @@ class GeodesicLineTest {
 
     @Test
     void nonsenseIsRefused() {
-        GeodesicLine line = GeodesicLine.between(new Position(0, 0), new Position(0, 1));
+        Position from = new Position(0, 0);
+        GeodesicLine line = GeodesicLine.between(from, new Position(0, 1));
         assertThrows(IllegalArgumentException.class, () -> line.at(Double.NaN));
         assertThrows(IllegalArgumentException.class, () -> line.fill(1, new double[1], new double[1]));
         assertThrows(
                 IllegalArgumentException.class,
-                () -> GeodesicLine.destination(line.from(), Double.POSITIVE_INFINITY, 1));
+                () -> GeodesicLine.destination(from, Double.POSITIVE_INFINITY, 1));
     }
 
     private static double worstOffM(Position from, double azimuthDeg, double lengthM, int count) {

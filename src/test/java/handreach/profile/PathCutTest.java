@@ -71,7 +71,7 @@ class PathCutTest {
         Random random = new Random(20260119);
         for (int trial = 0; trial < 60; trial++) {
             Position to = GeodesicLine.destination(FROM, random.nextDouble() * 360, 20 + random.nextDouble() * 11_000);
-            int n = sampler.cut(FROM, to);
+            int n = sampler.cut(GeodesicLine.between(FROM, to));
             Profile profile = PathCut.between(tiles, stripes, FROM, to, settings)
                     .profile()
                     .orElseThrow();
@@ -152,11 +152,11 @@ class PathCutTest {
         assertTrue(said(here, here).contains("both ends are the same place"));
         assertTrue(said(here, new Position(10, 40)).contains("at most 1000 km are cut"));
         PathSampler sampler = new PathSampler(flat(0), OPEN, CutSettings.DEFAULT);
-        assertThrows(IllegalArgumentException.class, () -> sampler.cut(here, here));
+        assertThrows(IllegalArgumentException.class, () -> sampler.cut(GeodesicLine.between(here, here)));
         assertThrows(
                 IllegalArgumentException.class,
                 () -> new CutSettings(Surface.BARE_EARTH, OptionalDouble.of(-1), OptionalDouble.empty()));
-        assertEquals(3, sampler.cut(here, new Position(10, 10.00005)));
+        assertEquals(3, sampler.cut(GeodesicLine.between(here, new Position(10, 10.00005))));
     }
 
     private static String said(Position from, Position to) {

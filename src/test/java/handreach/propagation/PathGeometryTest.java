@@ -37,8 +37,6 @@ class PathGeometryTest {
         assertFalse(path.lineOfSight());
         assertEquals(Math.toDegrees(Math.atan(0.03)), path.departureDeg(), 1e-6);
         assertEquals(Math.toDegrees(Math.atan(0.018)), path.arrivalDeg(), 1e-6);
-        assertEquals(Optional.of(2), path.txHorizon());
-        assertEquals(Optional.of(2), path.rxHorizon());
         PathGeometry.Clearance worst = path.worstClearance().orElseThrow();
         assertEquals(2, worst.sample());
         assertEquals(-90, worst.clearanceM(), 1e-6);
@@ -60,7 +58,6 @@ class PathGeometryTest {
         double bend = 20 / (2 * K43.effectiveRadiusKm());
         assertEquals(Math.toDegrees(Math.atan(0.025 - bend)), path.departureDeg(), 1e-9);
         assertEquals(Math.toDegrees(Math.atan(-0.025 - bend)), path.arrivalDeg(), 1e-9);
-        assertEquals(Optional.empty(), path.txHorizon());
         assertEquals(List.of(), path.obstacles());
     }
 

@@ -72,7 +72,6 @@ class CellGridTest {
                 refused.getMessage());
         assertEquals(4007L * 4007, (long) CellGrid.around(at, 60_100, 30).count());
         CellGrid.around(at, 80_000, 40);
-        CellGrid.around(at, CellGrid.largestRadiusM(30), 30);
     }
 
     @Test

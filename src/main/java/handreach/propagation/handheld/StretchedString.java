@@ -256,11 +256,6 @@ final class StretchedString {
         farClearance = Math.max(0, over3) / d;
     }
 
-    /** Number of ground samples walked, the one under the near antenna included. */
-    int count() {
-        return count;
-    }
-
     double lengthM() {
         return x[count - 1];
     }
