@@ -501,7 +501,7 @@ class FieldCardTest {
                                     + " calls 23 %, hears 45 %, by relay >99 %"),
                     read.toString());
             assertTrue(read.contains("H2 If contact is lost"), read.toString());
-            assertTrue(read.contains("Figure " + Typeface.clean(ROSE.description())), read.toString());
+            assertTrue(read.contains("Figure " + Typeface.clean(ROSE.sized(192).description())), read.toString());
             assertTrue(read.indexOf("H2 Loadouts") < read.indexOf("H2 Cautions"), read.toString());
             var inTree =
                     catalog.getStructureTreeRoot().getParentTree().getNumbers().get(0);
