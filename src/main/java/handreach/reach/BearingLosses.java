@@ -1,6 +1,5 @@
 package handreach.reach;
 
-import handreach.propagation.LossModel;
 import handreach.propagation.LossModels;
 import handreach.propagation.Terminals;
 import handreach.propagation.march.CoveredMarch;
@@ -45,6 +44,11 @@ public final class BearingLosses {
                         () -> new BearingWorker(request, heights, setting, progress),
                         (worker, number) -> worker.bearing(number, found),
                         new SubProgress(progress, "bearings", 0, 1));
+        return of(request, heights, found);
+    }
+
+    /** Of what was filled in by pair of heights and bearing. */
+    static List<BearingLosses> of(BearingRequest request, List<Terminals> heights, RadialLosses[][] found) {
         return IntStream.range(0, heights.size())
                 .mapToObj(k -> new BearingLosses(request, heights.get(k), List.of(found[k])))
                 .toList();
@@ -93,11 +97,9 @@ public final class BearingLosses {
         private final AreaSetting setting;
         private final Progress progress;
         private final RaySampler sampler;
-        private final LossModel model;
-        private final ModelNote.Kinds kinds = new ModelNote.Kinds();
+        private final Filling filling;
+        private final boolean isMarched;
         private final Radial radial = new Radial();
-        /** By pair of heights, used again from bearing to bearing; made when first wanted. */
-        private final RadialWalker[] walkers;
 
         BearingWorker(BearingRequest request, List<Terminals> heights, AreaSetting setting, Progress progress) {
             this.request = request;
@@ -105,41 +107,81 @@ public final class BearingLosses {
             this.setting = setting;
             this.progress = progress;
             this.sampler = setting.sampler();
-            this.model = request.model();
-            this.walkers = new RadialWalker[heights.size()];
+            this.filling = new Filling(request, heights);
+            this.isMarched = request.model().equals(LossModels.FULL_WAVE);
         }
 
         void bearing(int number, RadialLosses[][] found) {
             double azimuth = Math.toRadians(request.bearingDeg(number));
             setting.cut(sampler, azimuth, request.radiusM(), radial);
-            boolean endsAtSteepGround = request.model().equals(LossModels.FULL_WAVE)
-                    && RadialMarch.endAtSteepGround(radial, request.conditions());
+            boolean endsAtSteepGround = isMarched && RadialMarch.endAtSteepGround(radial, request.conditions());
+            List<CoveredMarch> marches = isMarched && Filling.reaches(radial)
+                    ? RadialMarch.along(radial, heights, request.conditions(), share -> !progress.isCancelled())
+                    : List.of();
+            filling.fill(number, radial, endsAtSteepGround, marches, found);
+        }
+    }
+
+    /** Reads the losses of a rose off radials, whoever cut and marched them. One per thread. */
+    static final class Filling {
+        private final BearingRequest request;
+        private final List<Terminals> heights;
+        private final ModelNote.Kinds kinds = new ModelNote.Kinds();
+        /** By pair of heights, used again from bearing to bearing; made when first wanted. */
+        private final RadialWalker[] walkers;
+
+        Filling(BearingRequest request, List<Terminals> heights) {
+            this.request = request;
+            this.heights = heights;
+            this.walkers = new RadialWalker[heights.size()];
+        }
+
+        /** Whether any sample is known to which a loss is reckoned. */
+        static boolean reaches(Radial radial) {
+            return radial.known() > first(radial);
+        }
+
+        private static int first(Radial radial) {
             int first = 1;
             while (first < radial.count() - 1 && radial.distancesKm()[first] * 1000 < CellsByRadial.NEAREST_M) first++;
+            return first;
+        }
+
+        /**
+         * Puts the losses of a bearing for each pair of heights.
+         *
+         * @param marches along the radial for each pair, of a march; none where nothing was marched
+         */
+        void fill(
+                int number,
+                Radial radial,
+                boolean endsAtSteepGround,
+                List<CoveredMarch> marches,
+                RadialLosses[][] found) {
+            int first = first(radial);
             int known = Math.max(0, radial.known() - first);
             double[] distanceM = new double[radial.count() - first];
             for (int i = 0; i < distanceM.length; i++) distanceM[i] = 1000 * radial.distancesKm()[first + i];
             double[] ringM2 = RadialReach.rings(distanceM);
-            List<CoveredMarch> marches = request.model().equals(LossModels.FULL_WAVE) && known > 0
-                    ? RadialMarch.along(radial, heights, request.conditions(), share -> !progress.isCancelled())
-                    : List.of();
             for (int k = 0; k < found.length; k++) {
                 RadialLosses losses =
                         new RadialLosses(request.bearingDeg(number), distanceM, ringM2, known, endsAtSteepGround);
-                fill(losses, heights.get(k), walker(k, marches), first, known);
+                fill(losses, radial, heights.get(k), walker(k, marches), first, known);
                 found[k][number] = losses;
             }
         }
 
         private RadialWalker walker(int pair, List<CoveredMarch> marches) {
             if (!marches.isEmpty())
-                return new MarchedWalker(heights.get(pair), request.conditions()).over(marches.get(pair));
+                return new MarchedWalker(heights.get(pair), request.conditions())
+                        .over(marches.get(pair).under(request.conditions()));
             if (walkers[pair] == null)
                 walkers[pair] = RadialWalker.of(request.model(), heights.get(pair), request.conditions());
             return walkers[pair];
         }
 
-        private void fill(RadialLosses losses, Terminals pair, RadialWalker walk, int first, int known) {
+        private void fill(
+                RadialLosses losses, Radial radial, Terminals pair, RadialWalker walk, int first, int known) {
             if (known == 0) return;
             walk.start(radial);
             if (walk instanceof MarchedWalker marched)
@@ -154,15 +196,16 @@ public final class BearingLosses {
                 if (next < looked.length && looked[next] == i) {
                     double fromM = next == 0 ? 0 : losses.distanceM(i);
                     double toM = ++next == looked.length ? Double.POSITIVE_INFINITY : losses.distanceM(i);
-                    losses.warn(fromM, toM, warnings(walk, pair, sample), kinds);
+                    losses.warn(fromM, toM, warnings(radial, walk, pair, sample), kinds);
                 }
             }
         }
 
         /** Of a walker that does not know what is doubtful about its path the single path to the sample is asked. */
-        private List<String> warnings(RadialWalker walk, Terminals pair, int sample) {
+        private List<String> warnings(Radial radial, RadialWalker walk, Terminals pair, int sample) {
             return walk.warnings()
-                    .orElseGet(() -> model.loss(radial.profile(sample + 1), pair, request.conditions())
+                    .orElseGet(() -> request.model()
+                            .loss(radial.profile(sample + 1), pair, request.conditions())
                             .warnings());
         }
     }

@@ -4,10 +4,8 @@ import handreach.input.Keyword;
 import handreach.profile.CutSettings;
 import handreach.propagation.LossModel;
 import handreach.propagation.LossModels;
-import handreach.propagation.Terminals;
 import java.util.List;
 import java.util.Locale;
-import java.util.Optional;
 
 /** The engines a person can ask for, and the one taken when nobody asks. */
 public enum MapEngine {
@@ -69,12 +67,6 @@ public enum MapEngine {
             case SWEEP -> new SweepArea(threads);
             case MARCH -> new MarchArea(threads, marchArcM(request));
         };
-    }
-
-    /** Cost of the map by this engine; only a march is dear enough to be tried and announced. */
-    public Optional<MarchCost> cost(AreaRequest request, List<Terminals> heights, AreaGround ground, MarchTrial trial) {
-        if (this != MARCH) return Optional.empty();
-        return Optional.of(MarchCost.ofArea(request, heights, ground, marchArcM(request), trial));
     }
 
     private static double marchArcM(AreaRequest request) {

@@ -1,17 +1,20 @@
 package handreach.reach;
 
+import handreach.propagation.FreeSpace;
 import handreach.propagation.Terminals;
 import handreach.propagation.march.CoveredMarch;
 import handreach.propagation.radial.MarchedWalker;
 import handreach.propagation.radial.Radial;
 import handreach.propagation.radial.RadialMarch;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.function.DoublePredicate;
 
 /**
  * Area losses by the field marched along radials: on request only, since it takes minutes where a sweep takes parts of a second.
- * A cell has the loss between those of the two radials beside it at its own distance, so radials want to lie close;
+ * A cell has the loss between those of the two radials beside it at its own distance, so radials want to lie close, and twice as close where
+ * the loss bends much from one to the next;
  * {@link MarchCost} says before it starts what that costs. What it changes is measured on some cells against a march along each cell's own path, and
  * handed out with the result.
  */
@@ -19,11 +22,22 @@ final class MarchArea implements AreaEngine {
     /** Radials of a map where each is marched by itself, and where several go at once: docs/performance.md says what lies between them. */
     private static final int RADIALS_OF_A_MAP = 720;
 
-    private static final int RADIALS_IN_LOCKSTEP = 900;
+    /** A multiple of the 72 bearings of the usual rose, which are radials of the map then. */
+    private static final int RADIALS_IN_LOCKSTEP = 936;
     /** Radials of one task, of which the first and last are shared with the next tasks: a multiple of those that go at once. */
     private static final int RADIALS_OF_A_TASK = 48;
 
     private static final int FEWEST_RADIALS = 16;
+
+    /**
+     * Neighbouring gaps are halved where the loss bends by more than this from radial to radial, root mean square over their ground, what is
+     * lost counted as none, dB: docs/performance.md says what that costs and gains.
+     */
+    static final double BEND_DB = 1.2;
+    /** Gaps that are halved together: what goes at once. */
+    private static final int GAPS_HALVED = 16;
+    /** Share of the gaps that is foretold to be halved: between gentle and broken ground. */
+    static final double FORETOLD_HALVED = 0.2;
 
     /** One cell compared for so many radials: a path to a cell costs some six tenths of a radial, so 3 % of the march. */
     private static final int RADIALS_OF_A_CHECK = 20;
@@ -35,6 +49,7 @@ final class MarchArea implements AreaEngine {
     private final Workers workers;
     private final double arcM;
     private final boolean measures;
+    private final double bendDb;
 
     /**
      * An engine.
@@ -43,22 +58,28 @@ final class MarchArea implements AreaEngine {
      * @param arcM distance of neighbouring radials at the rim, m
      */
     public MarchArea(int threads, double arcM) {
-        this(threads, arcM, true);
+        this(threads, arcM, true, BEND_DB);
     }
 
-    private MarchArea(int threads, double arcM, boolean measures) {
+    private MarchArea(int threads, double arcM, boolean measures, double bendDb) {
         if (!(arcM >= 1)) throw new IllegalArgumentException("radials " + arcM + " m apart");
         this.workers = new Workers(threads);
         this.arcM = arcM;
         this.measures = measures;
+        this.bendDb = bendDb;
     }
 
     @Override
     public MarchArea withoutMeasuring() {
-        return new MarchArea(workers.threads(), arcM, false);
+        return new MarchArea(workers.threads(), arcM, false, bendDb);
     }
 
-    /** Distance of neighbouring radials at the rim of a map, m: half a degree or two fifths, but never closer than cells. */
+    /** The same with gaps halved from another bend on, dB. */
+    MarchArea halvedFrom(double otherDb) {
+        return new MarchArea(workers.threads(), arcM, measures, otherDb);
+    }
+
+    /** Distance of neighbouring radials at the rim of a map, m: half a degree or five thirteenths, but never closer than cells. */
     static double arcOfAMapM(double radiusM, double cellM) {
         int radials = RadialMarch.together() > 1 ? RADIALS_IN_LOCKSTEP : RADIALS_OF_A_MAP;
         return Math.max(cellM, 2 * Math.PI * radiusM / radials);
@@ -70,7 +91,18 @@ final class MarchArea implements AreaEngine {
     }
 
     static int radials(double radiusM, double arcM) {
-        return (int) Math.max(FEWEST_RADIALS, Math.ceil(2 * Math.PI * radiusM / arcM));
+        return (int) Math.max(FEWEST_RADIALS, Math.ceil(2 * Math.PI * radiusM / arcM - 1e-6));
+    }
+
+    /** The same, and so many more that as many bearings at equal angles are radials; {@link #sharesRadials} says whether that pays. */
+    static int radials(double radiusM, double arcM, int bearings) {
+        int radials = radials(radiusM, arcM);
+        return (radials + bearings - 1) / bearings * bearings;
+    }
+
+    /** Whether a rose of so many bearings is had cheaper from a map's radials, some of them added for it, than from a march of its own. */
+    static boolean sharesRadials(int radials, int bearings) {
+        return bearings <= radials;
     }
 
     /** Radials marched for so many of a map: those on the seam of two tasks are marched for both. */
@@ -85,8 +117,25 @@ final class MarchArea implements AreaEngine {
 
     @Override
     public List<LossGrid> losses(AreaRequest request, List<Terminals> heights, AreaGround ground, Progress progress) {
+        return losses(request, heights, ground, radials(request.radiusM(), arcM), List.of(), progress);
+    }
+
+    /** A rose that is read off the radials of a map, to be filled by pair of heights and bearing. */
+    record Rose(BearingRequest request, RadialLosses[][] found) {}
+
+    /**
+     * The map together with roses of the same march, which may differ in the state of the trees.
+     *
+     * @param radials a multiple of the bearings of every rose
+     */
+    List<LossGrid> losses(
+            AreaRequest request,
+            List<Terminals> heights,
+            AreaGround ground,
+            int radials,
+            List<Rose> roses,
+            Progress progress) {
         AreaSetting setting = AreaSetting.of(request, ground);
-        int radials = radials(request.radiusM(), arcM);
         CellsByRadial cells = CellsByRadial.of(
                 request.grid(),
                 setting.frame(),
@@ -98,7 +147,7 @@ final class MarchArea implements AreaEngine {
         double end = measures ? 0.97 : 1;
         workers.run(
                 (radials + owned() - 1) / owned(),
-                () -> new MarchWorker(setting, cells, heights, grids, progress),
+                () -> new MarchWorker(setting, cells, heights, grids, roses, bendDb, progress),
                 MarchWorker::group,
                 new SubProgress(progress, "marching radials", 0.01, end));
         if (!measures) return List.copyOf(grids);
@@ -117,14 +166,23 @@ final class MarchArea implements AreaEngine {
         private final RaySampler samplerOfCells;
         private final CellsByRadial.RowReader reader;
         private final List<Ray> rays = new ArrayList<>();
+        private final List<Ray> raysBetween = new ArrayList<>();
+        /** Radial in the midst of a gap of the task, by the gap; null where there is none. */
+        private final Ray[] between = new Ray[RADIALS_OF_A_TASK];
         private final int owned;
+        private final List<Rose> roses;
+        private final double halvedFromDb;
+        private final List<BearingLosses.Filling> fillings;
 
         MarchWorker(
                 AreaSetting setting,
                 CellsByRadial cells,
                 List<Terminals> heights,
                 List<LossGrid> grids,
+                List<Rose> roses,
+                double bendDb,
                 Progress progress) {
+            this.halvedFromDb = bendDb;
             this.setting = setting;
             this.cells = cells;
             this.heights = heights;
@@ -134,6 +192,10 @@ final class MarchArea implements AreaEngine {
             this.samplerOfCells = setting.sampler();
             this.reader = new CellsByRadial.RowReader(grids.get(0).grid(), setting.frame());
             this.owned = owned();
+            this.roses = roses;
+            this.fillings = roses.stream()
+                    .map(rose -> new BearingLosses.Filling(rose.request(), heights))
+                    .toList();
         }
 
         /** A radial, what was marched along it and who reads it for each pair of heights. */
@@ -172,29 +234,53 @@ final class MarchArea implements AreaEngine {
         void group(int number) {
             int from = number * owned;
             int to = Math.min(cells.radials(), from + owned);
-            double farthestM = 0;
+            boolean isWanted = !roses.isEmpty();
             for (int r = from; r < to; r++) {
                 cells.sort(r);
-                if (cells.first(r) < cells.end(r)) farthestM = Math.max(farthestM, cells.distanceM(cells.end(r) - 1));
+                isWanted |= cells.first(r) < cells.end(r);
             }
-            if (farthestM == 0) return;
-            march(from - 1, to - from + 2, Math.max(CellsByRadial.NEAREST_M, farthestM));
+            if (!isWanted) return;
+            int count = to - from + 2;
+            while (rays.size() < count) rays.add(new Ray());
+            List<Ray> base = rays.subList(0, count);
+            march(turns(from - 1, count, cells.radials()), base);
+            halve(from - 1, base);
             for (int r = from; r < to; r++) {
                 for (int side = r - from; side <= r - from + 2; side++)
                     rays.get(side).start();
+                for (int gap = r - from; gap <= r - from + 1; gap++) if (between[gap] != null) between[gap].start();
                 fill(r, r - from + 1);
+                bearings(r, rays.get(r - from + 1));
             }
         }
 
-        private void march(int first, int count, double lengthM) {
-            while (rays.size() < count) rays.add(new Ray());
-            double[] azimuth = new double[count];
-            for (int i = 0; i < count; i++) azimuth[i] = 2 * Math.PI * (first + i) / cells.radials();
-            List<Ray> cut = rays.subList(0, count);
+        private void bearings(int radial, Ray ray) {
+            for (int i = 0; i < roses.size(); i++) {
+                int apart = cells.radials() / roses.get(i).request().bearings();
+                if (radial % apart != 0) continue;
+                List<CoveredMarch> marches = BearingLosses.Filling.reaches(ray.radial) ? ray.marches : List.of();
+                fillings.get(i)
+                        .fill(
+                                radial / apart,
+                                ray.radial,
+                                ray.endsAtSteepGround,
+                                marches,
+                                roses.get(i).found());
+            }
+        }
+
+        private static double[] turns(int first, int count, int radials) {
+            double[] turns = new double[count];
+            for (int i = 0; i < count; i++) turns[i] = (double) (first + i) / radials;
+            return turns;
+        }
+
+        /** Cuts and marches radials, as many at once as go together. */
+        private void march(double[] turns, List<Ray> cut) {
             setting.cutAlike(
                     sampler,
-                    azimuth,
-                    lengthM,
+                    Arrays.stream(turns).map(turn -> 2 * Math.PI * turn).toArray(),
+                    Math.max(CellsByRadial.NEAREST_M, setting.radiusM()),
                     cut.stream().map(ray -> ray.radial).toList());
             for (Ray ray : cut) ray.endsAtSteepGround = RadialMarch.endAtSteepGround(ray.radial, setting.conditions());
             List<Ray> marched = cut.stream().filter(Ray::isMarched).toList();
@@ -213,6 +299,67 @@ final class MarchArea implements AreaEngine {
             }
         }
 
+        /** Where the loss bends much over neighbouring gaps, marches a radial in the midst of each: as close together as the others. */
+        private void halve(int first, List<Ray> base) {
+            Arrays.fill(between, null);
+            int gaps = base.size() - 1;
+            int used = 0;
+            for (int from = 0; from < gaps; from += GAPS_HALVED) {
+                int to = Math.min(gaps, from + GAPS_HALVED);
+                double squares = 0;
+                for (int gap = from; gap < to; gap++) squares += square(bendDb(base, gap));
+                if (squares <= square(halvedFromDb) * (to - from)) continue;
+                double[] turns = turns(first + from, to - from, cells.radials());
+                for (int i = 0; i < turns.length; i++) turns[i] += 0.5 / cells.radials();
+                while (raysBetween.size() < used + turns.length) raysBetween.add(new Ray());
+                List<Ray> rays = raysBetween.subList(used, used + turns.length);
+                march(turns, rays);
+                for (int i = 0; i < turns.length; i++) between[from + i] = rays.get(i);
+                used += turns.length;
+            }
+        }
+
+        private static double square(double of) {
+            return of * of;
+        }
+
+        /**
+         * How far the loss between two radials of a gap may be off what a straight line says, dB: the bend from radial to radial, over the
+         * ground that is not lost, as root of the mean square over the whole gap.
+         */
+        private double bendDb(List<Ray> base, int gap) {
+            int last = base.size() - 1;
+            int from = Math.max(1, gap);
+            int to = Math.min(last - 1, gap + 1);
+            int known = Integer.MAX_VALUE;
+            for (int i = from - 1; i <= to + 1; i++)
+                known = Math.min(known, base.get(i).isMarched() ? base.get(i).radial.known() : 0);
+            double[] distanceKm = base.get(gap).radial.distancesKm();
+            int count = base.get(gap).radial.count();
+            double most = 0;
+            for (int pair = 0; pair < heights.size(); pair++) {
+                double sum = 0;
+                for (int i = 1; i < known; i++) {
+                    double bend = 0;
+                    for (int at = from; at <= to; at++)
+                        bend += meanLossDb(base, at - 1, pair, i)
+                                - 2 * meanLossDb(base, at, pair, i)
+                                + meanLossDb(base, at + 1, pair, i);
+                    bend /= to - from + 1;
+                    double freeDb = FreeSpace.lossDb(setting.conditions().frequency(), distanceKm[i]);
+                    double middleDb = 0.5 * (meanLossDb(base, gap, pair, i) + meanLossDb(base, gap + 1, pair, i));
+                    if (middleDb - freeDb < CoveredMarch.LOST_DB) sum += distanceKm[i] * bend * bend;
+                }
+                double all = 0.5 * distanceKm[count - 1] * count;
+                most = Math.max(most, Math.sqrt(sum / all));
+            }
+            return most;
+        }
+
+        private static double meanLossDb(List<Ray> base, int at, int pair, int sample) {
+            return base.get(at).marches.get(pair).bare().meanLossDb(sample);
+        }
+
         private void fill(int radial, int at) {
             int first = cells.first(radial);
             int end = cells.end(radial);
@@ -226,8 +373,10 @@ final class MarchArea implements AreaEngine {
                     continue;
                 }
                 double aside = aside(cells.cell(slot), radial);
-                Ray beside = rays.get(aside < 0 ? at - 1 : at + 1);
-                double share = beside.isKnown(distanceKm) ? Math.abs(aside) : 0;
+                Ray half = between[aside < 0 ? at - 1 : at];
+                boolean isHalved = half != null && half.isKnown(distanceKm);
+                Ray beside = isHalved ? half : rays.get(aside < 0 ? at - 1 : at + 1);
+                double share = beside.isKnown(distanceKm) ? (isHalved ? 2 : 1) * Math.abs(aside) : 0;
                 put(nearest, beside, share, slot, first, distanceKm);
             }
         }

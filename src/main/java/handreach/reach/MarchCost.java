@@ -8,7 +8,7 @@ import java.util.Locale;
 /**
  * What marching the field along radials will cost, said before it starts.
  *
- * @param radials number of radials
+ * @param radials number of radials, those that halve gaps left out: how many that will be shows on the way
  * @param checked cells to which an exact path is marched beside them ({@link SamplingDifference})
  * @param pairs pairs of antenna heights; those with one height at the source share a march
  * @param threads threads that share the work
@@ -33,9 +33,12 @@ public record MarchCost(int radials, int checked, int pairs, int threads, double
      */
     public static MarchCost ofArea(
             AreaRequest request, List<Terminals> heights, AreaGround ground, double arcM, MarchTrial trial) {
-        AreaSetting setting = AreaSetting.of(request, ground);
-        int radials = MarchArea.radials(request.radiusM(), arcM);
-        return of(setting, heights, radials, RadialMarch.together(), trial);
+        return ofRadials(request, heights, ground, MarchArea.radials(request.radiusM(), arcM), trial);
+    }
+
+    static MarchCost ofRadials(
+            AreaRequest request, List<Terminals> heights, AreaGround ground, int radials, MarchTrial trial) {
+        return of(AreaSetting.of(request, ground), heights, radials, RadialMarch.together(), trial);
     }
 
     /** Cost of {@link BearingLosses} by the march; {@link #ofArea}. */
@@ -50,7 +53,8 @@ public record MarchCost(int radials, int checked, int pairs, int threads, double
         MarchProbe probe = new MarchProbe(setting, heights, 1);
         boolean isMap = together > 0;
         int checked = isMap ? MarchArea.checked(radials) : 0;
-        double countedS = (isMap ? MarchArea.marched(radials) : radials) * probe.meanS(setting.radiusM());
+        double marched = isMap ? MarchArea.marched(radials) * (1 + MarchArea.FORETOLD_HALVED) : radials;
+        double countedS = marched * probe.meanS(setting.radiusM());
         double ofACheck = together > 1 ? ALONE : 1;
         if (checked > 0) countedS += checked * ofACheck * probe.meanOfCellsS();
         double seconds = countedS > 0 ? START_S + trial.seconds(setting, heights, Math.max(1, together), countedS) : 0;
@@ -79,9 +83,10 @@ public record MarchCost(int radials, int checked, int pairs, int threads, double
     public String sentence() {
         return String.format(
                 Locale.ROOT,
-                "Marching the field along %d radials%s, %s: about %s on %s with nothing else to do"
+                "Marching the field along %d radials%s%s, %s: about %s on %s with nothing else to do"
                         + " (good to 40 %%, by a trial just now), and %.0f MB of memory.",
                 radials,
+                checked > 0 ? ", more where neighbours differ," : "",
                 checked > 0 ? " and to " + checked + " single cells as a check" : "",
                 counted(pairs, "pair of antenna heights", "pairs of antenna heights"),
                 time(),

@@ -9,9 +9,14 @@ import java.util.List;
 
 /**
  * Compares losses off radials with one exact path per cell, on cells spread evenly over the area. Of a march, cells that their own path
- * says are lost are counted but not compared.
+ * says are lost are counted but not compared; and where the map itself gives a cell up by far, its path is not marched at all.
  */
 final class SamplingCheck {
+    /** Excess over free space in the map beyond which no path is marched, dB: a cell that is not lost would be wrong by 15 dB there. */
+    private static final double GIVEN_UP_DB = CoveredMarch.LOST_DB + 15;
+    /** Cells looked at for each that is wanted, before a map that gives up nearly all is left alone. */
+    private static final int LOOKED_FOR_ONE = 8;
+
     private final AreaSetting setting;
     private final Workers workers;
     private final int wanted;
@@ -25,24 +30,52 @@ final class SamplingCheck {
 
     /** The grids of one run with their differences; a grid without one when no compared cell is known in it. */
     List<LossGrid> measured(List<LossGrid> grids, CellsByRadial cells, SubProgress stretch) {
-        int compared = Math.min(wanted, cells.count());
+        Picks picks = picks(grids, cells);
+        int compared = picks.slots().length;
         if (compared == 0) return List.copyOf(grids);
         double[][] difference = new double[grids.size()][compared];
         boolean[][] isLost = new boolean[grids.size()][compared];
         workers.run(
                 compared,
                 () -> new Comparison(grids, stretch),
-                (comparison, i) -> comparison.compare(cells, slot(i, cells.count()), difference, isLost, i),
+                (comparison, i) -> comparison.compare(cells, picks.slots()[i], difference, isLost, i),
                 stretch);
         List<LossGrid> measured = new ArrayList<>();
         for (int k = 0; k < grids.size(); k++) {
             double[] known =
                     Arrays.stream(difference[k]).filter(d -> !Double.isNaN(d)).toArray();
-            int lost = 0;
+            int lost = picks.givenUp();
             for (boolean is : isLost[k]) if (is) lost++;
             measured.add(known.length == 0 ? grids.get(k) : grids.get(k).with(SamplingDifference.of(known, lost)));
         }
         return List.copyOf(measured);
+    }
+
+    /** Cells to compare, and how many more were met that the map gives up for every pair of heights. */
+    private record Picks(int[] slots, int givenUp) {}
+
+    private Picks picks(List<LossGrid> grids, CellsByRadial cells) {
+        int[] slots = new int[Math.min(wanted, cells.count())];
+        int found = 0;
+        int givenUp = 0;
+        int most = Math.min(LOOKED_FOR_ONE * slots.length, cells.count());
+        for (int pick = 0; pick < most && found < slots.length; pick++) {
+            int slot = slot(pick, cells.count());
+            if (grids.stream().allMatch(grid -> isGivenUp(grid, cells, slot))) givenUp++;
+            else slots[found++] = slot;
+        }
+        return new Picks(Arrays.copyOf(slots, found), givenUp);
+    }
+
+    private boolean isGivenUp(LossGrid grid, CellsByRadial cells, int slot) {
+        int cell = cells.cell(slot);
+        if (grid.engine() != MapEngine.MARCH || !grid.isKnown(cell)) return false;
+        return grid.lossDb(cell) - freeDb(cells, slot) > GIVEN_UP_DB;
+    }
+
+    private double freeDb(CellsByRadial cells, int slot) {
+        double distanceKm = Math.max(CellsByRadial.NEAREST_M, cells.distanceM(slot)) / 1000;
+        return FreeSpace.lossDb(setting.conditions().frequency(), distanceKm);
     }
 
     /** The slot of a pick: the golden section spreads any number of picks evenly over radials and distances. */
@@ -73,13 +106,11 @@ final class SamplingCheck {
             int cell = cells.cell(slot);
             Arrays.fill(exactDb, Double.NaN);
             exact.cell(cell);
-            double distanceKm = Math.max(CellsByRadial.NEAREST_M, cells.distanceM(slot)) / 1000;
             for (int k = 0; k < exactDb.length; k++) {
                 LossGrid grid = grids.get(k);
                 differenceDb[k][i] = grid.isKnown(cell) ? grid.lossDb(cell) - exactDb[k] : Double.NaN;
                 if (Double.isNaN(differenceDb[k][i]) || grid.engine() != MapEngine.MARCH) continue;
-                double freeDb = FreeSpace.lossDb(setting.conditions().frequency(), distanceKm);
-                isLost[k][i] = exactDb[k] - freeDb > CoveredMarch.LOST_DB;
+                isLost[k][i] = exactDb[k] - freeDb(cells, slot) > CoveredMarch.LOST_DB;
                 if (isLost[k][i]) differenceDb[k][i] = Double.NaN;
             }
         }

@@ -7,6 +7,7 @@ import handreach.plan.Channel;
 import handreach.plan.Places;
 import handreach.propagation.Foliage;
 import handreach.propagation.LossModels;
+import handreach.propagation.Standing;
 import handreach.propagation.Terminals;
 import handreach.reach.AreaGround;
 import handreach.reach.AreaRequest;
@@ -27,6 +28,7 @@ import handreach.reach.OneWayGround;
 import handreach.reach.Progress;
 import handreach.reach.RadialLosses;
 import handreach.reach.ReachLink;
+import handreach.reach.RoseAndMap;
 import handreach.relay.TalkBook;
 import handreach.units.Lengths;
 import java.util.ArrayList;
@@ -99,11 +101,10 @@ public final class ReachStudy {
         ReachStudy study = new ReachStudy(scene, wish);
         study.check();
         MarchTrial trial = new MarchTrial(Scene.threads(), threadNanos);
-        MarchCost bearings = MarchCost.ofBearings(study.bearingRequest(), study.heights, study.ground, trial);
-        if (!wish.withArea()) return Optional.of(bearings);
-        return MapEngine.MARCH
-                .cost(study.areaRequest(), study.heights, study.ground, trial)
-                .map(bearings::and);
+        if (!wish.withArea())
+            return Optional.of(MarchCost.ofBearings(study.bearingRequest(), study.heights, study.ground, trial));
+        return Optional.of(RoseAndMap.cost(
+                study.bearingRequest(), study.areaRequest(), study.heights, study.ground, trial));
     }
 
     /** What this study needs beyond what the reader of the plan has checked key by key. */
@@ -142,7 +143,9 @@ public final class ReachStudy {
 
     private ReachAnswer answer(Progress progress) {
         check();
-        List<BearingLosses> losses = losses(progress);
+        Optional<RoseAndMap> march = march(progress);
+        List<BearingLosses> losses = march.map(both -> drawn(both.roses().get(0)))
+                .orElseGet(() -> losses(bearingRequest(), progress));
         double odds = scene.plan().channel().wish().odds();
         String held = scene.controlLoadout().name();
         int control = 0;
@@ -160,7 +163,7 @@ public final class ReachStudy {
         }
         List<PowerStep> powerSteps =
                 PowerStep.of(scene, loadouts, (i, link) -> LoadoutReach.of(losses(losses, i), link, odds), warnings);
-        List<LoadoutReach> inLeaf = inLeaf(progress, odds);
+        List<LoadoutReach> inLeaf = inLeaf(march, progress, odds);
         int steep = 0;
         for (RadialLosses radial : losses(losses, control).radials()) if (radial.endsAtSteepGround()) steep++;
         if (steep > 0) warnings.add(noAnswer("On " + steep + " of " + controlReach.bearings() + " bearings"));
@@ -173,7 +176,7 @@ public final class ReachStudy {
                     "The polygon of [area] leaves out all known ground within the radius, so no share is counted and no map drawn."
                             + " Check the polygon, or the middle of the rose.");
         for (ModelNote note : ModelNote.of(losses)) warnings.add(words(note));
-        Optional<ReachAnswer.AreaAnswer> area = wish.withArea() ? Optional.of(area(odds, progress)) : Optional.empty();
+        Optional<ReachAnswer.AreaAnswer> area = wish.withArea() ? Optional.of(area(march, odds, progress)) : Optional.empty();
         area.ifPresent(this::warnOfSteepCells);
         List<OneWayGround> oneWay = oneWay(losses, area, odds);
         TalkBook book = TalkBook.of(RelayStudy.setting(scene));
@@ -308,32 +311,54 @@ public final class ReachStudy {
                 scene.model());
     }
 
-    /** Once more along the bearings, for what the state of the trees moves. */
-    private List<LoadoutReach> inLeaf(Progress progress, double odds) {
-        if (scene.foliage() == Foliage.IN_LEAF || !scene.heedsFoliage() || scene.isOpen()) return List.of();
+    private boolean wantsLeaf() {
+        return scene.foliage() != Foliage.IN_LEAF && scene.heedsFoliage() && !scene.isOpen();
+    }
+
+    private BearingRequest leafyRequest() {
         BearingRequest asked = bearingRequest();
-        BearingRequest leafy = new BearingRequest(
+        return new BearingRequest(
                 asked.source(),
                 asked.radiusM(),
                 asked.stepDeg(),
                 asked.conditions().with(Foliage.IN_LEAF),
                 asked.model());
-        List<BearingLosses> losses = losses(leafy, progress);
+    }
+
+    /** Once more along the bearings, for what the state of the trees moves. */
+    private List<LoadoutReach> inLeaf(Optional<RoseAndMap> march, Progress progress, double odds) {
+        if (!wantsLeaf()) return List.of();
+        List<BearingLosses> losses = march.filter(both -> both.roses().size() > 1)
+                .map(both -> drawn(both.roses().get(1)))
+                .orElseGet(() -> losses(leafyRequest(), progress));
         List<LoadoutReach> reaches = new ArrayList<>();
         for (int i = 0; i < loadouts.size(); i++) reaches.add(LoadoutReach.of(losses(losses, i), links.get(i), odds));
         return reaches;
     }
 
-    private List<BearingLosses> losses(Progress progress) {
-        return losses(bearingRequest(), progress);
+    private List<BearingLosses> losses(BearingRequest request, Progress progress) {
+        return drawn(BearingLosses.of(request, heights, ground, Scene.threads(), progress));
     }
 
-    private List<BearingLosses> losses(BearingRequest request, Progress progress) {
-        List<BearingLosses> all = BearingLosses.of(request, heights, ground, Scene.threads(), progress);
+    private List<BearingLosses> drawn(List<BearingLosses> all) {
         Optional<DrawnArea> drawn = scene.drawn();
         return drawn.isEmpty()
                 ? all
                 : all.stream().map(one -> one.within(drawn.get())).toList();
+    }
+
+    /** Rose and map at once, where both are marched and every bearing can be a radial of the map. */
+    private Optional<RoseAndMap> march(Progress progress) {
+        if (!wish.withArea() || engine(areaRequest()) != MapEngine.MARCH) return Optional.empty();
+        if (!RoseAndMap.isOneMarch(bearingRequest(), areaRequest())) return Optional.empty();
+        // A march through the woods is another one when they are in leaf.
+        boolean sharesLeaf = wantsLeaf() && areaRequest().conditions().standing() == Standing.AT_ENDS;
+        List<BearingRequest> roses = sharesLeaf ? List.of(bearingRequest(), leafyRequest()) : List.of(bearingRequest());
+        return Optional.of(RoseAndMap.of(roses, areaRequest(), heights, ground, Scene.threads(), progress));
+    }
+
+    private MapEngine engine(AreaRequest request) {
+        return wish.engine().orElseGet(() -> MapEngine.usual(request, ground));
     }
 
     private AreaRequest areaRequest() {
@@ -342,13 +367,14 @@ public final class ReachStudy {
         return new AreaRequest(middle, grid, radiusM, heights.get(0), scene.conditions(middle), scene.model());
     }
 
-    private ReachAnswer.AreaAnswer area(double targetOdds, Progress progress) {
+    private ReachAnswer.AreaAnswer area(Optional<RoseAndMap> march, double targetOdds, Progress progress) {
         AreaRequest request = areaRequest();
-        MapEngine engine = wish.engine().orElseGet(() -> MapEngine.usual(request, ground));
-        List<LossGrid> losses =
-                engine.engine(request, Scene.threads()).losses(request, heights, ground, progress).stream()
-                        .map(all -> scene.drawn().map(all::within).orElse(all))
-                        .toList();
+        List<LossGrid> losses = march.map(RoseAndMap::map)
+                .orElseGet(() ->
+                        engine(request).engine(request, Scene.threads()).losses(request, heights, ground, progress))
+                .stream()
+                .map(all -> scene.drawn().map(all::within).orElse(all))
+                .toList();
         List<OddsGrid> odds = new ArrayList<>();
         for (ReachLink link : links) odds.add(OddsGrid.of(losses.get(heights.indexOf(link.terminals())), link));
         return ReachAnswer.AreaAnswer.of(odds, byBurden(odds), targetOdds, models(losses, progress));

@@ -9,12 +9,15 @@ import handreach.geodesy.Position;
 import handreach.profile.CutSettings;
 import handreach.profile.PathCut;
 import handreach.profile.Profile;
+import handreach.propagation.Foliage;
+import handreach.propagation.FreeSpace;
 import handreach.propagation.LossModels;
 import handreach.propagation.PathConditions;
 import handreach.propagation.PathLoss;
 import handreach.propagation.Terminals;
 import handreach.propagation.UsualConditions;
 import handreach.propagation.Woodland;
+import handreach.propagation.march.CoveredMarch;
 import handreach.propagation.march.FullWave;
 import handreach.propagation.radial.Radial;
 import handreach.terrain.Cover;
@@ -34,6 +37,7 @@ import org.junit.jupiter.params.provider.MethodSource;
 class MarchAreaTest {
     private static final Position SOURCE = new Position(46.5, 8.1);
     private static final PathConditions CHANNEL = UsualConditions.at(new Frequency(146));
+    private static final PathConditions WET = CHANNEL.with(Foliage.WET);
     private static final Terminals FACE = new Terminals(1.6, 1.5);
     private static final List<Terminals> HEIGHTS = List.of(FACE, new Terminals(1, 1.2));
     /** The pair whose gain by height no cover cuts. */
@@ -80,8 +84,9 @@ class MarchAreaTest {
             assertEquals(by.size(), stated.cells());
             assertEquals(mean, stated.meanDb(), SAME_DB);
             assertEquals(Math.sqrt(square), stated.rmsDb(), SAME_DB);
-            assertEquals(largest, stated.largestDb(), SAME_DB);
-            assertTrue(stated.rmsDb() > 0.3, "rough ground differs from radial to radial: " + stated);
+            // a single path has no reading at the height of roofs, which moves it by hundredths of a decibel
+            assertEquals(largest, stated.largestDb(), 2 * SAME_DB);
+            assertTrue(stated.rmsDb() > 0.2, "rough ground differs from radial to radial: " + stated);
         }
     }
 
@@ -111,6 +116,105 @@ class MarchAreaTest {
                 assertEquals(path.lossDb(), losses.lossDb(losses.knownCount() - 1), SAME_DB, "bearing " + bearing);
             }
         }
+    }
+
+    @ParameterizedTest
+    @MethodSource("covers")
+    void aRoseOffTheRadialsOfTheMapIsTheRoseByItself(LandCover cover, CutSettings settings) {
+        AreaGround ground = new AreaGround(ground(40).withVoid(46.51, 8.1, 0.004), cover, settings);
+        BearingRequest wet = new BearingRequest(SOURCE, RADIUS_M, 30, WET, LossModels.FULL_WAVE);
+        BearingRequest leafy = new BearingRequest(SOURCE, RADIUS_M, 30, CHANNEL, LossModels.FULL_WAVE);
+        AreaRequest map = Areas.around(SOURCE, RADIUS_M, 50, FACE, WET, LossModels.FULL_WAVE);
+        assertTrue(RoseAndMap.isOneMarch(wet, map));
+        RoseAndMap both = RoseAndMap.of(List.of(wet, leafy), map, HEIGHTS, ground, 2, Progress.SILENT);
+        assertSame(BearingLosses.of(wet, HEIGHTS, ground, 2, Progress.SILENT), both.roses().get(0));
+        assertSame(BearingLosses.of(leafy, HEIGHTS, ground, 2, Progress.SILENT), both.roses().get(1));
+    }
+
+    private static void assertSame(List<BearingLosses> expected, List<BearingLosses> found) {
+        for (int k = 0; k < expected.size(); k++) {
+            for (int bearing = 0; bearing < expected.get(k).radials().size(); bearing++) {
+                RadialLosses one = expected.get(k).radials().get(bearing);
+                RadialLosses other = found.get(k).radials().get(bearing);
+                assertEquals(one.bearingDeg(), other.bearingDeg());
+                assertEquals(one.knownCount(), other.knownCount(), "bearing " + bearing);
+                for (int i = 0; i < one.knownCount(); i++) {
+                    assertEquals(one.distanceM(i), other.distanceM(i));
+                    assertEquals(one.lossDb(i), other.lossDb(i), "bearing " + bearing + ", sample " + i);
+                }
+            }
+        }
+    }
+
+    @Test
+    void aMapAndItsRoseSayTheSameOfACellOnABearing() {
+        AreaGround ground = new AreaGround(ground(40));
+        BearingRequest request = new BearingRequest(SOURCE, RADIUS_M, 30, CHANNEL, LossModels.FULL_WAVE);
+        RoseAndMap both = RoseAndMap.of(List.of(request), REQUEST, HEIGHTS, ground, 2, Progress.SILENT);
+        LossGrid map = both.map().get(HANDS);
+        RadialLosses north = both.roses().get(0).get(HANDS).radials().get(0);
+        int compared = 0;
+        for (int i = 0; i < north.knownCount(); i++) {
+            int cell = map.grid().indexOf(new Position(46.5 + north.distanceM(i) / 111_170, 8.1));
+            double distanceM = GeodesicLine.distanceM(SOURCE, map.grid().positionOf(cell));
+            if (i + 1 == north.knownCount() || distanceM < north.distanceM(i) || distanceM > north.distanceM(i + 1)) continue;
+            double share = (distanceM - north.distanceM(i)) / (north.distanceM(i + 1) - north.distanceM(i));
+            double roseDb = north.lossDb(i) + share * (north.lossDb(i + 1) - north.lossDb(i));
+            // the centre of a cell lies up to half a cell beside the bearing
+            assertEquals(roseDb, map.lossDb(cell), 1.5, distanceM + " m");
+            compared++;
+        }
+        assertTrue(compared > 10, compared + " cells");
+    }
+
+    @Test
+    void whereTheLossBendsFromRadialToRadialGapsAreHalved() {
+        AreaGround rough = new AreaGround(ground(40));
+        LossGrid fine = map(rough, ARC_M / 8, Double.POSITIVE_INFINITY);
+        double plain = rms(map(rough, ARC_M, Double.POSITIVE_INFINITY), fine);
+        double halved = rms(map(rough, ARC_M, 0), fine);
+        double usual = rms(map(rough, ARC_M, MarchArea.BEND_DB), fine);
+        assertTrue(halved < 0.6 * plain, halved + " after " + plain);
+        assertTrue(usual < 0.9 * plain && usual >= halved, usual + " between " + halved + " and " + plain);
+        AreaGround level = new AreaGround(ground(0));
+        assertEquals(0, rms(map(level, ARC_M, MarchArea.BEND_DB), map(level, ARC_M, Double.POSITIVE_INFINITY)), "no bend");
+    }
+
+    private static LossGrid map(AreaGround ground, double arcM, double bendDb) {
+        return new MarchArea(2, arcM)
+                .withoutMeasuring()
+                .halvedFrom(bendDb)
+                .losses(REQUEST, ground, Progress.SILENT);
+    }
+
+    /** Over all cells that are not lost, dB. */
+    private static double rms(LossGrid map, LossGrid reference) {
+        double sum = 0;
+        int count = 0;
+        for (int cell = 0; cell < map.grid().count(); cell++) {
+            if (!map.isKnown(cell) || !reference.isKnown(cell)) continue;
+            double distanceM = GeodesicLine.distanceM(SOURCE, map.grid().positionOf(cell));
+            if (distanceM < CellsByRadial.NEAREST_M) continue;
+            double excessDb = reference.lossDb(cell) - FreeSpace.lossDb(CHANNEL.frequency(), distanceM / 1000);
+            if (excessDb > CoveredMarch.LOST_DB) continue;
+            sum += Math.pow(map.lossDb(cell) - reference.lossDb(cell), 2);
+            count++;
+        }
+        return Math.sqrt(sum / count);
+    }
+
+    @Test
+    void aMapTakesInRosesOfNoMoreBearingsThanRadials() {
+        assertEquals(936, MarchArea.radials(10_000, 2 * Math.PI * 10_000 / 936));
+        assertEquals(1080, MarchArea.radials(10_000, 2 * Math.PI * 10_000 / 936, 360));
+        BearingRequest rose = new BearingRequest(SOURCE, RADIUS_M, 1, CHANNEL, LossModels.FULL_WAVE);
+        assertTrue(!RoseAndMap.isOneMarch(rose, REQUEST), "cells of 50 m ask for 189 radials at 1.5 km");
+        AreaRequest bySweep = Areas.around(SOURCE, RADIUS_M, 50, FACE, CHANNEL, LossModels.HANDHELD);
+        assertTrue(!RoseAndMap.isOneMarch(new BearingRequest(SOURCE, RADIUS_M, 30, CHANNEL, LossModels.HANDHELD), bySweep));
+        assertThrows(
+                IllegalArgumentException.class,
+                () -> RoseAndMap.of(
+                        List.of(rose), REQUEST, HEIGHTS, new AreaGround(ground(0)), 1, Progress.SILENT));
     }
 
     @Test

@@ -2,6 +2,7 @@ package handreach.propagation.march;
 
 import handreach.profile.Profile;
 import handreach.propagation.EndCover;
+import handreach.propagation.Foliage;
 import handreach.propagation.LossBuilder;
 import handreach.propagation.PathConditions;
 import handreach.propagation.Standing;
@@ -226,6 +227,22 @@ public final class CoveredMarch {
      */
     public static double[] roofsM(Cover cover, double standingM) {
         return cover.isTown() ? new double[] {EndCover.raisedM(0, cover, standingM)} : new double[0];
+    }
+
+    /**
+     * The same field among trees in another state, which the march itself does not meet where woods count at the ends.
+     *
+     * @shape  pure; nothing is marched
+     * @unit   as {@link #along}
+     * @valid  woods at the ends, and conditions that differ from those of the march in their foliage alone; else IllegalArgumentException
+     * @error  none of its own
+     * @source as {@link #along}
+     */
+    public CoveredMarch under(PathConditions other) {
+        if (other.equals(conditions)) return this;
+        if (isOnTheWay() || !other.with(Foliage.IN_LEAF).equals(conditions.with(Foliage.IN_LEAF)))
+            throw new IllegalArgumentException("conditions that ask for another march");
+        return new CoveredMarch(near, rxHeightM, bare, raisedM, overRoofs, new int[] {firstStanding, firstWood}, other);
     }
 
     /**
