@@ -9,7 +9,7 @@ import java.util.List;
  * <p>Indices are those of the profile's samples, from 1: there is no loss to the antenna's own place, and none behind ground
  * that is too steep ({@link #answered}). Immutable.
  */
-final class FullWaveRadial {
+public final class FullWaveRadial {
     private final double[] distanceKm;
     private final double[] freeSpaceDb;
     private final double[] pointDb;
