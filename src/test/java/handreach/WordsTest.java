@@ -53,7 +53,7 @@ class WordsTest {
             new Row("plan-file.md", "| `cover` |", Cover.KEYWORD),
             new Row("plan-file.md", "| `land_cover`, `legend` |", CoverLegend.KEYWORD),
             new Row("plan-file.md", "| `noise` |", NoiseEnvironment.KEYWORD),
-            new Row("plan-file.md", "| `woods_and_towns` |", Standing.KEYWORD),
+            new Row("plan-file.md", "| `woods_and_towns` |", Standing.KEYWORD, Set.of("full-wave", "full-wave.md")),
             new Row("plan-file.md", "| `radiator` |", Radiator.KEYWORD),
             new Row(
                     "plan-file.md",

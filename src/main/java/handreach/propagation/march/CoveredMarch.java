@@ -268,16 +268,12 @@ public final class CoveredMarch {
      * roofs, and from roofs to roofs where an end is below them.
      *
      * @shape  pure
-     * @unit   as {@link #townDb}; result dB, free space with it
+     * @unit   as {@link #townDb}; losses dB, free space with them
      * @valid  as {@link #townDb}
      * @error  as {@link #along}
      * @source as {@link #along}
      */
-    public double marchedDb(int sample, Cover cover, double standingM) {
-        return marched(cover, standingM).meanLossDb(sample);
-    }
-
-    FullWaveRadial marched(Cover cover, double standingM) {
+    public FullWaveRadial marched(Cover cover, double standingM) {
         return isOnTheWay() ? reading(EndCover.raisedM(rxHeightM, cover, standingM)) : bare;
     }
 

@@ -103,7 +103,7 @@ public final class MarchedWalker implements RadialWalker {
     }
 
     private double coveredDb(int sample, double standingM, double cutDb) {
-        return march.marchedDb(sample, COVERS[cover], standingM)
+        return march.marched(COVERS[cover], standingM).meanLossDb(sample)
                 + Math.max(cutDb, march.townDb(sample, COVERS[cover], standingM));
     }
 
