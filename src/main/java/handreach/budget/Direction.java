@@ -173,7 +173,7 @@ final class Direction {
                         "pattern at " + Decibels.number(elevationDeg, 1) + "° against the horizon",
                         end.patternDb(elevationDeg),
                         Doubt.NONE,
-                        end.pattern().name(),
+                        end.patternSource(),
                         String.join(" ", end.pattern().notes()))
                 .at(which));
     }

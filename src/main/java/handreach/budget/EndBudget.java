@@ -1,6 +1,7 @@
 package handreach.budget;
 
 import handreach.bench.Effect;
+import handreach.loadout.Antenna;
 import handreach.loadout.AntennaDelta;
 import handreach.loadout.AntennaGain;
 import handreach.loadout.Carry;
@@ -26,6 +27,7 @@ final class EndBudget {
     private final LinkEnd end;
     private final List<LedgerLine> lines = new ArrayList<>();
     private final List<Cause> causes = new ArrayList<>();
+    private final Antenna antenna;
     private final ElevationPattern pattern;
     private final double uprightHorizonDbi;
     private final double spreadDb;
@@ -35,6 +37,7 @@ final class EndBudget {
     EndBudget(LinkEnd end, Frequency frequency) {
         this.end = end;
         Loadout loadout = end.loadout();
+        this.antenna = loadout.antenna();
         ElevationPattern upright =
                 loadout.antenna().pattern(frequency, loadout.carry().carry());
         this.pattern = upright.tilted(end.posture().towardsPathDeg());
@@ -209,6 +212,12 @@ final class EndBudget {
 
     List<Cause> causes() {
         return causes;
+    }
+
+    /** Whose pattern it is; a kind that nobody stated is only taken for granted. */
+    String patternSource() {
+        boolean isTaken = !antenna.isKindStated() && antenna.ownPattern().isEmpty();
+        return isTaken ? "kind not stated, taken as " + pattern.name() : pattern.name();
     }
 
     ElevationPattern pattern() {

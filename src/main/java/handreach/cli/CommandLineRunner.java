@@ -218,16 +218,22 @@ public final class CommandLineRunner {
         String name = word.indexOf('=') < 0 ? word : word.substring(0, word.indexOf('='));
         if (UNITS.contains(name)) return stop + " Units are set in the plan: units = \"imperial\" at its top.";
         CommandLine line = wrong.getCommandLine();
-        if (name.startsWith("-"))
-            return stop
-                    + NearestWord.hint(
-                            name,
-                            line.getCommandSpec().options().stream()
-                                    .flatMap(option -> Stream.of(option.names()))
-                                    .toList());
+        if (name.startsWith("-")) return stop + near(name, line);
         return line.getParent() == null
                 ? stop + NearestWord.hint(word, COMMANDS)
                 : stop + " Put a name with blanks in quotes.";
+    }
+
+    /** The option that goes on where the typed one ends, such as {@code --radius-km}, else the nearest. */
+    private static String near(String typed, CommandLine line) {
+        List<String> options = line.getCommandSpec().options().stream()
+                .flatMap(option -> Stream.of(option.names()))
+                .toList();
+        return options.stream()
+                .filter(option -> option.startsWith(typed + "-"))
+                .findFirst()
+                .map(option -> " Did you mean " + option + "?")
+                .orElseGet(() -> NearestWord.hint(typed, options));
     }
 
     private static int executed(CommandLine line, String[] args, PrintWriter err, StopNotice stop) {

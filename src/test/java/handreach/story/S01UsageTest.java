@@ -88,6 +88,7 @@ class S01UsageTest {
         CommandRun run = CommandRun.of(typed.split(" "));
         assertEquals(2, run.code());
         assertFalse(run.err().contains("Did you mean"), run.err());
+        assertTrue(CommandRun.of("reach", "x", "--radius", "3").err().contains("Did you mean --radius-km?"));
         assertTrue(CommandRun.of("reach", "x", "--ot", "y").err().contains("Did you mean --out?"));
     }
 

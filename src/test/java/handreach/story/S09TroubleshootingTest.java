@@ -115,6 +115,7 @@ class S09TroubleshootingTest {
         plan("frequency_mhz = 155.16", "frequncy_mhz = 155.16");
         plan("frequency_mhz = 155.16", "frequency_mhz = 155,16");
         plan("frequency_mhz = 155.16", "frequency_mhz = [155.16");
+        plan("frequency_mhz = 155.16", "frequency_mhz = \"FILL IN\"");
         plan("radius_km = 5", "radius_km = 900");
         plan(
                 "[channel]\nname = \"crew direct\"\nfrequency_mhz = 155.16\n",

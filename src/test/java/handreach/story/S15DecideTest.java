@@ -366,7 +366,7 @@ class S15DecideTest {
     void aPlaceThatIsReachedBesidesIsNamed() throws IOException {
         Path plan = plan(
                 "urban-coast",
-                "\n[[position]]\nname = \"harbour gate\"\nat = \"-8.0260, -34.8560\"\nloadout = \"factory at face\"\n",
+                "\n[[position]]\nname = \"harbour gate\"\nat = \"-8.0260, -34.8570\"\nloadout = \"factory at face\"\n",
                 "radius_km = 3",
                 "radius_km = 2");
         JsonNode wire = json("reach", plan.toString(), "--json").at("/loadouts/3");

@@ -101,6 +101,10 @@ class BenchDeltaTest {
     }
 
     private static LedgerLine delta(Scene scene) {
+        return line(scene, LineKey.DELTA);
+    }
+
+    private static LedgerLine line(Scene scene, LineKey key) {
         var end = scene.loadout("whip at face");
         return PathStudy.between(
                         scene, scene.position("camp").at(), end, scene.position("lake").at(), end, List.of(scene.model()))
@@ -109,7 +113,7 @@ class BenchDeltaTest {
                 .there()
                 .lines()
                 .stream()
-                .filter(line -> line.end() == LineEnd.SENDER && line.key() == LineKey.DELTA)
+                .filter(line -> line.end() == LineEnd.SENDER && line.key() == key)
                 .findFirst()
                 .orElseThrow();
     }
@@ -171,5 +175,8 @@ class BenchDeltaTest {
         Scene scene = scene(ONE, "radiator = \"quarter-wave\"\n", "");
         assertTrue(tells(scene, "does not say what kind of antenna whip is: its pattern"), scene.warnings().toString());
         assertTrue(tells(scene, "quarter-wave, half-wave-end-fed"), scene.warnings().toString());
+        String pattern = line(scene, LineKey.PATTERN).source();
+        assertTrue(pattern.startsWith("kind not stated, taken as short-helical"), pattern);
+        assertTrue(line(scene(ONE), LineKey.PATTERN).source().startsWith("quarter-wave"));
     }
 }
