@@ -27,7 +27,7 @@ import javafx.scene.layout.StackPane;
 import javafx.scene.layout.VBox;
 
 /** The blocks of a composed answer in the window: the same words, tables and figures as on paper. A row may carry a verb. */
-final class BlockView extends VBox {
+final class BlockView extends VBox implements Aside.Divided {
     private final Session session;
     private final double figurePx;
     private final List<RowVerb<?>> verbs;
@@ -174,20 +174,24 @@ final class BlockView extends VBox {
     }
 
     /** Shows a table in columns or row under row, as words of their present size have room. */
-    private final class TableFrame extends StackPane {
+    private final class TableFrame extends StackPane implements Aside.Divided {
         private final Table<?> table;
         /** Held weakly by the session: tables come and go with the answers. */
         private final ChangeListener<MapFonts> resize = (fonts, before, now) -> choose();
 
+        private boolean isGrid;
+
         TableFrame(Table<?> table, Node first) {
             super(first);
             this.table = table;
+            this.isGrid = first instanceof TableGrid;
             session.fonts().addListener(new WeakChangeListener<>(resize));
         }
 
         private void choose() {
-            boolean isGrid = getChildren().get(0) instanceof TableGrid;
-            if (isGrid != fits(table)) getChildren().setAll(shown(table));
+            if (isGrid == fits(table)) return;
+            isGrid = !isGrid;
+            getChildren().setAll(shown(table));
         }
     }
 

@@ -42,13 +42,14 @@ import javafx.scene.paint.Color;
 import javafx.scene.shape.Line;
 
 /** What do we carry: the loadouts of the plan, the one looked at, the one it is held against, and a new one. */
-final class CarryPanel extends VBox {
+final class CarryPanel extends VBox implements Aside.Divided {
     private static final PseudoClass CHOSEN = PseudoClass.getPseudoClass("chosen");
     private final Session session;
     private final Consumer<Entry> edit;
     private final Button channel = Labels.link("", this::editChannel);
     private Optional<String> added = Optional.empty();
     private final VBox rows = new VBox(2);
+    private final List<Node> loadouts = new ArrayList<>();
     private final ComboBox<String> against = new ComboBox<>();
     private final VBox form = new VBox(6);
     private final ReadOnlyStringWrapper answer = new ReadOnlyStringWrapper("");
@@ -123,9 +124,10 @@ final class CarryPanel extends VBox {
         if (!scene.plan().equipment().equals(shownEquipment) || lengths != shownLengths) {
             shownEquipment = scene.plan().equipment();
             shownLengths = lengths;
-            rows.getChildren().clear();
+            loadouts.clear();
             ToggleGroup group = new ToggleGroup();
-            for (int i = 0; i < scene.loadouts().size(); i++) rows.getChildren().add(row(scene, i, group));
+            for (int i = 0; i < scene.loadouts().size(); i++) loadouts.add(row(scene, i, group));
+            rows.getChildren().setAll(loadouts);
         }
         markChosen(names.indexOf(session.carried().get().name()));
         Loadout carried = session.carried().get();
@@ -134,8 +136,8 @@ final class CarryPanel extends VBox {
     }
 
     private void markChosen(int number) {
-        for (int i = 0; i < rows.getChildren().size(); i++) {
-            Node row = rows.getChildren().get(i);
+        for (int i = 0; i < loadouts.size(); i++) {
+            Node row = loadouts.get(i);
             row.pseudoClassStateChanged(CHOSEN, i == number);
             if (i == number) ((RadioButton) row.lookup(".loadout-name")).setSelected(true);
         }

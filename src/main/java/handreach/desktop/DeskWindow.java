@@ -8,8 +8,7 @@ import handreach.report.ReachComposer;
 import handreach.study.Scene;
 import handreach.terrain.GroundPicture;
 import java.nio.file.Path;
-import java.util.ArrayDeque;
-import java.util.Deque;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Consumer;
@@ -69,11 +68,11 @@ final class DeskWindow {
     private final WindowVerbs verbs;
     private final FirstSteps firstSteps;
     private final Worker.Debounce ahead;
-    private final Worker.Debounce dressing;
-    private final Deque<Runnable> toDress = new ArrayDeque<>();
+    private final Worker.InPieces dressing;
     private final FileDrop drop;
     private final MapTools tools = new MapTools();
     private final GoToPane goTo;
+    private boolean isMenuTriedOut;
     private final SidePane side = new SidePane();
     private final WindowLooks looks;
 
@@ -130,7 +129,7 @@ final class DeskWindow {
         });
         this.firstSteps = new FirstSteps(way);
         this.ahead = worker.debounce(Duration.millis(150), this::prepareNext);
-        this.dressing = worker.debounce(Duration.millis(20), this::dressNext);
+        this.dressing = worker.inPieces();
         this.drop = new FileDrop(root, session);
         drop.handFolders(this::readFolder);
         for (String ending : List.of(".hgt", ".hgt.gz", ".zip", ".tif", ".tiff", ".asc"))
@@ -288,23 +287,38 @@ final class DeskWindow {
         return new VBox(10, panel, links);
     }
 
-    /** Folded steps are put on the screen one by one, while no picture is under way. */
+    /** What is folded or put away is put on the screen one by one, out of sight, while no picture is under way. */
     private void prepareNext() {
-        if (live.isUnderway().get() || way.prepareNext() || drawer.keep(path) || path.prepareNext()) ahead.begin();
+        if (live.isUnderway().get()) {
+            ahead.begin();
+            return;
+        }
+        Optional<List<Runnable>> pieces = way.prepareNext()
+                .or(() -> drawer.keep(path))
+                .or(this::tryOutMenu)
+                .or(() -> drawer.keep(entries))
+                .or(() -> drawer.keep(newPlan()))
+                .or(() -> drawer.keep(help))
+                .or(() -> drawer.keep(planText));
+        pieces.ifPresent(dressing::add);
+        if (pieces.isPresent() || path.prepareNext() || entries.tryOut(drawer.shows(entries))) ahead.begin();
+    }
+
+    private Optional<List<Runnable>> tryOutMenu() {
+        if (isMenuTriedOut) return Optional.empty();
+        isMenuTriedOut = true;
+        return Optional.of(List.of(MapGestures::tryOutMenu));
     }
 
     /** Other colours or words: the map takes them first, the rest comes back piece by piece in its new looks. */
     private void dressPieceByPiece() {
         if (!side.holds(way)) return;
-        toDress.addAll(way.setAside());
-        toDress.addAll(drawer.setAside());
-        dressing.begin();
+        // The next picture has enough to do with what is left.
+        List<Runnable> parts = new ArrayList<>(List.of(worker::leaveThisPicture));
+        parts.addAll(way.setAside());
+        parts.addAll(drawer.setAside());
+        dressing.add(parts);
         ahead.begin();
-    }
-
-    private void dressNext() {
-        if (!toDress.isEmpty()) toDress.remove().run();
-        if (!toDress.isEmpty()) dressing.begin();
     }
 
     private void listen() {

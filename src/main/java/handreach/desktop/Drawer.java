@@ -1,7 +1,10 @@
 package handreach.desktop;
 
+import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import javafx.geometry.Pos;
@@ -27,6 +30,8 @@ final class Drawer extends BorderPane {
     private final Button taller = new Button();
     private final StackPane contents = new StackPane();
     private final Set<Node> kept = new HashSet<>();
+    /** What is aside of what is in or was in; what is back already stays as it is. */
+    private final Map<Node, List<Aside.Part>> parts = new HashMap<>();
     private Optional<Node> shown = Optional.empty();
     private Runnable farewell = () -> {};
     private double share = USUAL_SHARE;
@@ -80,7 +85,10 @@ final class Drawer extends BorderPane {
 
     /** Draws out something that wants to know when it is put away or makes room for something else. */
     void show(String words, Node content, Runnable whenGone) {
-        if (!shows(content)) takeLeave();
+        if (!shows(content)) {
+            takeLeave();
+            putBack(content);
+        }
         farewell = whenGone;
         title.setText(words);
         shown.filter(before -> before != content).ifPresent(this::takeOut);
@@ -93,33 +101,46 @@ final class Drawer extends BorderPane {
     }
 
     /**
-     * Puts something in to stay, out of sight until it is shown, so that its looks are worked out before a hand waits for them; false
-     * when it is in already.
+     * Puts something in to stay, out of sight until it is shown, so that looks and layout are worked out before a hand waits for them:
+     * what is left of that to do, piece by piece; nothing when it is in already.
      */
-    boolean keep(Node content) {
-        if (!kept.add(content)) return false;
-        boolean isShown = shows(content);
-        content.setVisible(isShown);
-        content.setManaged(isShown);
-        if (!contents.getChildren().contains(content)) contents.getChildren().add(content);
-        return true;
+    Optional<List<Runnable>> keep(Region content) {
+        if (!kept.add(content)) return Optional.empty();
+        if (shows(content)) return Optional.of(List.of());
+        content.setVisible(false);
+        content.setManaged(false);
+        List<Runnable> steps = new ArrayList<>(takeOutOf(content));
+        contents.getChildren().add(content);
+        steps.add(() -> layOutUnseen(content));
+        return Optional.of(steps);
+    }
+
+    private void layOutUnseen(Region content) {
+        if (shows(content) || content.getScene() == null) return;
+        content.resize(Math.max(LEAST_PX, getParent().getLayoutBounds().getWidth()), getPrefHeight());
+        content.layout();
     }
 
     /**
-     * Takes what is kept out of sight off the screen, which {@link #keep} puts back, and what is shown too, unless a hand is at work in
-     * it. Answers with what puts that back.
+     * Takes what is kept out of sight off the screen, which {@link #keep} puts back, and what stands in what is shown, unless a hand is
+     * at work in it. Answers with what puts that back.
      */
     List<Runnable> setAside() {
         kept.removeIf(content -> !shows(content) && contents.getChildren().remove(content));
         if (shown.isEmpty() || getScene() == null || Labels.isWithin(getScene().getFocusOwner(), contents))
             return List.of();
-        Node content = shown.get();
-        contents.getChildren().remove(content);
-        return List.of(() -> {
-            if (!shows(content) || contents.getChildren().contains(content)) return;
-            contents.getChildren().add(content);
-            content.applyCss();
-        });
+        return List.copyOf(takeOutOf(shown.get()));
+    }
+
+    private List<Aside.Part> takeOutOf(Node content) {
+        List<Aside.Part> away = Aside.of(content, parts.getOrDefault(content, List.of()));
+        parts.put(content, away);
+        return away;
+    }
+
+    /** Puts back what is still aside of it. */
+    private void putBack(Node content) {
+        Optional.ofNullable(parts.remove(content)).ifPresent(steps -> steps.forEach(Runnable::run));
     }
 
     private void takeOut(Node content) {

@@ -14,7 +14,7 @@ import javafx.scene.layout.HBox;
 import javafx.scene.layout.Region;
 
 /** Chooses where one end of a path is and what is carried there. */
-final class EndPicker extends HBox {
+final class EndPicker extends HBox implements Aside.Divided {
     private final ComboBox<String> place = new ComboBox<>();
     private final ComboBox<String> loadout = new ComboBox<>();
     private boolean isFilling;

@@ -48,6 +48,7 @@ final class EntryPane extends BorderPane {
     /** In a narrow place list and form take turns. */
     private final Button parts;
 
+    private boolean isTriedOut;
     private boolean isListing;
     /** The text that was read last, and what it has. */
     private String read = "";
@@ -130,6 +131,18 @@ final class EntryPane extends BorderPane {
         listed = List.of();
         made = Optional.empty();
         fresh = Optional.empty();
+    }
+
+    /**
+     * Fills list and form out of sight, and empties them with the next call: the first form a hand asks for is quick then. False when there
+     * is nothing to do, as when somebody looks at it.
+     */
+    boolean tryOut(boolean isShown) {
+        if (isShown || session.scene().get() == null || isTriedOut && !isAsked) return false;
+        if (isTriedOut) leave();
+        else show(Entry.of(EntryKind.LOADOUT.section()));
+        isTriedOut = true;
+        return true;
     }
 
     private void fill(Scene scene) {

@@ -4,6 +4,7 @@ import handreach.report.draw.Figure;
 import handreach.report.draw.Picture;
 import java.util.Optional;
 import java.util.function.Supplier;
+import javafx.application.Platform;
 import javafx.beans.value.ChangeListener;
 import javafx.beans.value.WeakChangeListener;
 import javafx.scene.canvas.Canvas;
@@ -25,7 +26,10 @@ final class FigurePane extends StackPane {
     private final ImageView view = new ImageView();
     private final Canvas canvas = new Canvas();
     /** Held weakly by the session: panes come and go with the answers. */
-    private final ChangeListener<Palette> repaint = (which, before, now) -> paint();
+    private final ChangeListener<Palette> repaint = (which, before, now) -> paintLater();
+
+    /** Drawn in the colours that were before. */
+    private boolean isOld;
 
     private Optional<Figure> drawn = Optional.empty();
 
@@ -46,6 +50,9 @@ final class FigurePane extends StackPane {
         view.setSmooth(true);
         getChildren().addAll(view, canvas);
         session.palette().addListener(new WeakChangeListener<>(repaint));
+        sceneProperty().addListener((window, before, now) -> {
+            if (isOld) paintLater();
+        });
         setVisible(false);
         setManaged(false);
     }
@@ -78,7 +85,16 @@ final class FigurePane extends StackPane {
         setManaged(false);
     }
 
+    /** Each on its own, once it is on the screen: several at once would hold up a picture. */
+    private void paintLater() {
+        isOld = true;
+        Platform.runLater(() -> {
+            if (isOld && getScene() != null) paint();
+        });
+    }
+
     private void paint() {
+        isOld = false;
         GraphicsContext gc = canvas.getGraphicsContext2D();
         gc.clearRect(0, 0, canvas.getWidth(), canvas.getHeight());
         drawn.ifPresent(figure -> {

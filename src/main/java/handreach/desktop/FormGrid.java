@@ -12,7 +12,7 @@ import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
 
 /** Settings one under the other: a word, and what sets it. */
-final class FormGrid extends GridPane {
+final class FormGrid extends GridPane implements Aside.Divided {
     private int rows;
 
     FormGrid() {

@@ -35,7 +35,7 @@ import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
 
 /** What ground: the area, its tiles, what stands on it, and the positions of people. */
-final class GroundPanel extends VBox {
+final class GroundPanel extends VBox implements Aside.Divided {
     private final Session session;
     private final PlaceVerbs places;
     private final NumberField radius;

@@ -20,7 +20,7 @@ import javafx.scene.layout.VBox;
 import javafx.scene.text.TextAlignment;
 
 /** Both directions of a link beside each other; a line that is pointed at or stepped to is explained. */
-final class LedgerTable extends VBox {
+final class LedgerTable extends VBox implements Aside.Divided {
     private static final PseudoClass WEAKER = PseudoClass.getPseudoClass("weaker");
     private static final PseudoClass SUM = PseudoClass.getPseudoClass("sum");
 
@@ -29,6 +29,7 @@ final class LedgerTable extends VBox {
 
     private final BiConsumer<String, String> explain;
     private final Line head = new Line();
+    private final List<Line> lines = new ArrayList<>();
     private final Button unfold;
     private boolean isUnfolded;
 
@@ -66,7 +67,7 @@ final class LedgerTable extends VBox {
             steps.add(() -> fill(view, row, isThereWeaker));
         }
         steps.add(() -> {
-            while (lines() > table.rowCount()) getChildren().remove(lines());
+            while (lines() > table.rowCount()) getChildren().remove(lines.remove(lines() - 1));
             foldNothing();
         });
         return steps;
@@ -82,7 +83,7 @@ final class LedgerTable extends VBox {
     }
 
     private int lines() {
-        return getChildren().size() - 2;
+        return lines.size();
     }
 
     /** What neither gives nor takes is folded: it would hide what does. */
@@ -113,9 +114,10 @@ final class LedgerTable extends VBox {
 
     /** A line below the head, by its number; a new one where there is none yet. */
     private Line line(int number) {
-        if (number < lines()) return (Line) getChildren().get(number + 1);
+        if (number < lines()) return lines.get(number);
         Line line = new Line();
         line.stand(number);
+        lines.add(line);
         getChildren().add(1 + number, line);
         return line;
     }
@@ -173,14 +175,14 @@ final class LedgerTable extends VBox {
             });
             setOnKeyPressed(key -> {
                 int step = key.getCode() == KeyCode.DOWN ? 1 : key.getCode() == KeyCode.UP ? -1 : 0;
-                List<Node> lines = LedgerTable.this.getChildren();
-                int next = lines.indexOf(this) + step;
+                List<Node> all = LedgerTable.this.getChildren();
+                int next = all.indexOf(this) + step;
                 while (step != 0
                         && next >= 1
-                        && next < lines.size()
-                        && !lines.get(next).isVisible()) next += step;
-                if (step == 0 || next < 1 || next >= lines.size()) return;
-                lines.get(next).requestFocus();
+                        && next < all.size()
+                        && !all.get(next).isVisible()) next += step;
+                if (step == 0 || next < 1 || next >= all.size()) return;
+                all.get(next).requestFocus();
                 key.consume();
             });
         }

@@ -3,11 +3,13 @@ package handreach.desktop;
 import handreach.cartography.MapFrame;
 import handreach.geodesy.Position;
 import handreach.plan.Places;
+import java.util.List;
 import java.util.Optional;
 import javafx.scene.Cursor;
 import javafx.scene.control.ContextMenu;
 import javafx.scene.control.MenuItem;
 import javafx.scene.control.SeparatorMenuItem;
+import javafx.scene.control.skin.ContextMenuSkin;
 import javafx.scene.input.KeyCode;
 import javafx.scene.input.KeyEvent;
 import javafx.scene.input.MouseButton;
@@ -244,6 +246,11 @@ final class MapGestures {
         menu.show(map, event.getScreenX(), event.getScreenY());
     }
 
+    /** Loads what a menu is made of before a hand waits for it, by a twin that is never shown. */
+    static void tryOutMenu() {
+        new ContextMenuSkin(new ContextMenu(item("Whole area", () -> {}), new SeparatorMenuItem())).dispose();
+    }
+
     private void offerFor(Places.PositionEntry entry) {
         menu.getItems()
                 .addAll(
@@ -259,7 +266,7 @@ final class MapGestures {
                                                         .finished())))));
     }
 
-    private java.util.List<Places.PositionEntry> others(Places.PositionEntry entry) {
+    private List<Places.PositionEntry> others(Places.PositionEntry entry) {
         return session.scene().get().plan().places().positions().stream()
                 .filter(other -> !other.name().equals(entry.name()))
                 .limit(12)

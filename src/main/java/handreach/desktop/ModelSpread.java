@@ -18,7 +18,7 @@ import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
 
 /** Loss of one path by parts, and what every other model says of it when asked. */
-final class ModelSpread extends VBox {
+final class ModelSpread extends VBox implements Aside.Divided {
     private final Session session;
     private final Button compare = new Button("Compare all models");
     private final VBox parts = new VBox();

@@ -45,6 +45,8 @@ final class PlanTextPane extends BorderPane {
     private final Button tiles = new Button("Choose the folder of tiles\u2026");
     private final Button leave = new Button("Leave it");
     private final Worker.Debounce rest;
+    /** Whether the plan has been edited while this was out of sight. */
+    private boolean isOld;
 
     /** {@code folder} asks the person for a folder of tiles. */
     PlanTextPane(Session session, Supplier<Optional<Path>> folder) {
@@ -83,7 +85,10 @@ final class PlanTextPane extends BorderPane {
         session.scene().addListener((scene, before, now) -> {
             boolean isUntouched =
                     before == null || text.getText().equals(before.file().text());
-            if (isUntouched) fill();
+            if (isUntouched || isOld) fillOnceSeen();
+        });
+        visibleProperty().addListener((visible, was, is) -> {
+            if (isOld) fillOnceSeen();
         });
         session.faulty().addListener((plan, before, now) -> mend(now));
         fill();
@@ -155,6 +160,12 @@ final class PlanTextPane extends BorderPane {
         }
         if (!text.getText().equals(plan.get().text())) text.setText(plan.get().text());
         tell(plan.get().faults(), false);
+    }
+
+    /** Out of sight nobody reads it, and each edit would be laid out for nobody. */
+    private void fillOnceSeen() {
+        isOld = getScene() != null && !isVisible();
+        if (!isOld) fill();
     }
 
     private void fill() {

@@ -2,6 +2,7 @@ package handreach.desktop;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import javafx.css.PseudoClass;
 import javafx.scene.AccessibleRole;
 import javafx.scene.Node;
@@ -40,24 +41,27 @@ final class QuestionList extends VBox {
     }
 
     /**
-     * Puts the next step that was never unfolded on the screen, still folded, so that the hand that unfolds it need not wait;
-     * false when none is left.
+     * Puts the next step that was never unfolded on the screen, still folded, so that the hand that unfolds it need not wait: what is
+     * left of that to do, piece by piece; nothing when no step is left.
      */
-    boolean prepareNext() {
-        for (Step step : steps) if (step.prepare()) return true;
-        return false;
+    Optional<List<Runnable>> prepareNext() {
+        return steps.stream()
+                .filter(step -> step.body.getChildren().isEmpty())
+                .findFirst()
+                .map(step -> {
+                    step.setAside();
+                    step.body.getChildren().add(step.content);
+                    return List.copyOf(step.parts);
+                });
     }
 
-    /**
-     * Takes what is folded off the screen, which {@link #prepareNext} puts back, and what is unfolded too, unless a hand is at work in it.
-     * Answers with what puts that back.
-     */
+    /** Takes what stands in the steps off the screen, unless a hand is at work in it. Answers with what puts it back, what is unfolded first. */
     List<Runnable> setAside() {
         List<Runnable> back = new ArrayList<>();
         for (Step step : steps) {
-            if (step.isOpen() && (step.body.getChildren().isEmpty() || step.hasFocus())) continue;
-            step.body.getChildren().clear();
-            if (step.isOpen()) back.add(step::prepare);
+            if (step.body.getChildren().isEmpty() || step.hasFocus()) continue;
+            step.setAside();
+            back.addAll(step.isOpen() ? 0 : back.size(), step.parts);
         }
         return back;
     }
@@ -66,6 +70,8 @@ final class QuestionList extends VBox {
         private final HBox head;
         private final VBox body;
         private final Node content;
+        /** Puts back what is aside; what is back already stays as it is. */
+        private List<Aside.Part> parts = List.of();
 
         Step(int number, Question question) {
             getStyleClass().add("step");
@@ -107,11 +113,17 @@ final class QuestionList extends VBox {
         }
 
         /** What was neither unfolded nor prepared is not on the screen at all, and costs no time at the start. */
-        boolean prepare() {
-            if (!body.getChildren().isEmpty()) return false;
-            body.getChildren().add(content);
-            content.applyCss();
-            return true;
+        private void prepare() {
+            if (body.getChildren().isEmpty()) {
+                body.getChildren().add(content);
+                content.applyCss();
+            }
+            parts.forEach(Runnable::run);
+            parts = List.of();
+        }
+
+        private void setAside() {
+            parts = Aside.of(content, parts);
         }
 
         private boolean hasFocus() {

@@ -43,7 +43,7 @@ import javafx.util.StringConverter;
  * How far: where the reach starts, what counts as copy, and reach by loadout and bearing on exact paths. Figures of the ground come
  * twice: at once off the map under the hand, then as a report counts them.
  */
-final class ReachPanel extends VBox {
+final class ReachPanel extends VBox implements Aside.Divided {
     private static final double FIGURE_PX = 328;
     private static final double ROSE_RADIUS_PX = 138;
 

@@ -34,7 +34,7 @@ import javafx.scene.layout.FlowPane;
 import javafx.scene.layout.VBox;
 
 /** Is a relay needed: who must talk to whom, the answer in words, and where the relays would stand. */
-final class RelayPanel extends VBox {
+final class RelayPanel extends VBox implements Aside.Divided {
     private static final String SECTION = "relay";
     /** As wide as the panel is at its usual width. */
     private static final double FIGURE_PX = 328;

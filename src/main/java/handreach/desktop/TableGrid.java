@@ -21,7 +21,7 @@ import javafx.scene.text.Text;
 import javafx.scene.text.TextAlignment;
 
 /** A table of an answer in the window. The first cell of a row that carries a verb is a link. */
-final class TableGrid extends VBox {
+final class TableGrid extends VBox implements Aside.Divided {
     private static final double GAP_PX = 8;
     /** Width of a letter or figure at the usual size of words, px. */
     private static final double LETTER_PX = 7;

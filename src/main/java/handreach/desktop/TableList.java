@@ -7,7 +7,7 @@ import javafx.scene.Node;
 import javafx.scene.layout.VBox;
 
 /** A table of an answer where there is no room for its columns: row under row, each cell after the head of its column. */
-final class TableList extends VBox {
+final class TableList extends VBox implements Aside.Divided {
     private final Table<?> table;
     private final List<BlockView.RowVerb<?>> verbs;
 

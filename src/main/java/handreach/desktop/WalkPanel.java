@@ -36,7 +36,7 @@ import javafx.scene.layout.FlowPane;
 import javafx.scene.layout.VBox;
 
 /** Was it right: the walks of the plan beside the prediction, what they teach, and which walk would teach most next. */
-final class WalkPanel extends VBox {
+final class WalkPanel extends VBox implements Aside.Divided {
     private static final int PROPOSED = 6;
     private static final double FIGURE_PX = 328;
 

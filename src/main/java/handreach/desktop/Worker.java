@@ -28,6 +28,9 @@ import javafx.util.Duration;
  * answer to the last question counts, {@link #watched} for long work that a person watches and may stop.
  */
 final class Worker {
+    /** What pieces of work may take before one picture: their looks and their layout come on top. */
+    private static final long PIECE_NS = 5_000_000;
+
     private static final ThreadFactory DAEMONS = work -> {
         Thread thread = new Thread(work, "handreach-work");
         thread.setDaemon(true);
@@ -40,6 +43,10 @@ final class Worker {
     private final AtomicInteger pending = new AtomicInteger();
     private final Consumer<Throwable> defects;
     private boolean isClosed;
+    /** The picture that pieces of work hold up, by the time the toolkit gives it, and until when they may. */
+    private long heldUp;
+
+    private long heldUpUntil;
 
     /** {@code defects} is told of everything that went wrong and that nobody expected. */
     Worker(Consumer<Throwable> defects) {
@@ -147,7 +154,7 @@ final class Worker {
             pause.setOnFinished(over -> {
                 isWaiting = false;
                 try {
-                    step.run();
+                    if (!isClosed) step.run();
                 } finally {
                     pending.decrementAndGet();
                 }
@@ -206,44 +213,66 @@ final class Worker {
         return new InPieces();
     }
 
-    /** Does before each picture what fits, and leaves the rest to the pictures to come. */
+    /** No further piece is done before this picture. */
+    void leaveThisPicture() {
+        heldUpUntil = System.nanoTime();
+    }
+
+    /** Does before each picture what fits, together with all other such lines, and leaves the rest to the pictures to come. */
     final class InPieces {
-        private static final long PIECE_NS = 8_000_000;
         private final Deque<Runnable> left = new ArrayDeque<>();
+        private boolean isUnderway;
         private final AnimationTimer beat = new AnimationTimer() {
             @Override
-            public void handle(long now) {
-                doSome();
+            public void handle(long picture) {
+                doSome(picture);
             }
         };
 
-        /** Begins now; what is left of other steps is no longer wanted. */
+        /** Begins with the next picture; what is left of other steps is no longer wanted. */
         void begin(List<Runnable> steps) {
-            if (isClosed) return;
-            if (left.isEmpty()) pending.incrementAndGet();
             left.clear();
+            add(steps);
+            if (left.isEmpty()) end();
+        }
+
+        /** Does these after what is left. */
+        void add(List<Runnable> steps) {
+            if (isClosed) return;
             left.addAll(steps);
-            doSome();
+            if (left.isEmpty() || isUnderway) return;
+            isUnderway = true;
+            pending.incrementAndGet();
+            beat.start();
         }
 
         /** What is left is no longer wanted. */
         void drop() {
-            if (!left.isEmpty()) begin(List.of());
+            begin(List.of());
         }
 
-        private void doSome() {
-            long end = System.nanoTime() + PIECE_NS;
-            beat.start();
+        private void doSome(long picture) {
+            if (isClosed) {
+                drop();
+                return;
+            }
+            if (picture != heldUp) {
+                heldUp = picture;
+                heldUpUntil = System.nanoTime() + PIECE_NS;
+            } else if (System.nanoTime() >= heldUpUntil) return;
             try {
                 do {
                     if (!left.isEmpty()) left.pop().run();
-                } while (!left.isEmpty() && System.nanoTime() < end);
+                } while (!left.isEmpty() && System.nanoTime() < heldUpUntil);
             } finally {
-                if (left.isEmpty()) {
-                    beat.stop();
-                    pending.decrementAndGet();
-                }
+                if (left.isEmpty()) end();
             }
+        }
+
+        private void end() {
+            beat.stop();
+            if (isUnderway) pending.decrementAndGet();
+            isUnderway = false;
         }
     }
 

@@ -7,7 +7,10 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import javafx.geometry.Point2D;
 import javafx.scene.control.Button;
+import javafx.scene.input.MouseButton;
+import javafx.scene.input.MouseEvent;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -46,6 +49,34 @@ class FirstLayoutTimings {
         }
     }
 
+    /** Off the map no menu opens, and one that is open goes. */
+    private void rightClick(double acrossShare, double downShare) {
+        MapView map = run.window().map();
+        double x = acrossShare * map.getWidth();
+        double y = downShare * map.getHeight();
+        Point2D at = map.localToScreen(x, y);
+        MouseButton button = acrossShare > 1 ? MouseButton.PRIMARY : MouseButton.SECONDARY;
+        map.fireEvent(new MouseEvent(
+                MouseEvent.MOUSE_PRESSED,
+                x,
+                y,
+                at.getX(),
+                at.getY(),
+                button,
+                1,
+                false,
+                false,
+                false,
+                false,
+                true,
+                false,
+                false,
+                true,
+                false,
+                true,
+                null));
+    }
+
     private PulledPath path(String from, String to) {
         return new PulledPath(end(from), end(to), true);
     }
@@ -57,7 +88,8 @@ class FirstLayoutTimings {
 
     @Test
     void printWhatTheScreenThreadDoesAtFirstSights() {
-        run = WindowRun.on(folder, "forest-hills");
+        run = WindowRun.justBegun(folder, "forest-hills");
+        measure("rest after the first picture", () -> {});
         for (int question = 1; question <= 5; question++) {
             int number = question;
             measure("question " + number, () -> run.window().way().open(number - 1));
@@ -82,6 +114,9 @@ class FirstLayoutTimings {
         run.settle();
         for (EntryKind kind : EntryKind.values())
             measure("form " + kind.section(), () -> run.window().showEquipment(Entry.of(kind.section())));
+        measure("menu of the map", () -> rightClick(0.4, 0.4));
+        measure("menu of the map again", () -> rightClick(0.5, 0.6));
+        measure("menu away", () -> rightClick(2, 2));
         measure("bench", () -> run.window().showBench());
         measure("text", () -> run.window().showPlanText());
         for (HelpPane.Topic topic : HelpPane.Topic.values())

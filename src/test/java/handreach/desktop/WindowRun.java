@@ -53,11 +53,23 @@ final class WindowRun implements AutoCloseable {
         return run;
     }
 
+    /** The same, as soon as the first full picture is there. */
+    static WindowRun justBegun(Path folder, String sample) {
+        WindowRun run = new WindowRun(folder);
+        run.copySamples(sample);
+        run.beginOnly();
+        return run;
+    }
+
     private void begin() {
+        beginOnly();
+        settle();
+    }
+
+    private void beginOnly() {
         RecentPlans.wayShown();
         start(Optional.of(plan()));
         await(() -> live() != null && !live().isCoarse());
-        settle();
     }
 
     /** The same on little ground in large cells, for what does not look at the reach: every edit is answered in a moment. */
