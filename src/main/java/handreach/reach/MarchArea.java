@@ -357,7 +357,7 @@ final class MarchArea implements AreaEngine {
         }
 
         private static double meanLossDb(List<Ray> base, int at, int pair, int sample) {
-            return base.get(at).marches.get(pair).bare().meanLossDb(sample);
+            return base.get(at).marches.get(pair).field().meanLossDb(sample);
         }
 
         private void fill(int radial, int at) {

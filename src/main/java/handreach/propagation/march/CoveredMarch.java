@@ -258,6 +258,11 @@ public final class CoveredMarch {
         return FieldMarch.answered(FieldMarchCover.of(profile, conditions).raised(profile), conditions);
     }
 
+    /** The field at the far antenna's own height: over bare ground, or on the way through woods and over roofs where they count there. */
+    public FullWaveRadial field() {
+        return bare;
+    }
+
     /** What is doubtful about the march as a whole, one sentence each. */
     public List<String> warningsOfMarch() {
         return bare.warnings();

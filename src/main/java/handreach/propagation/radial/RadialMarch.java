@@ -75,7 +75,7 @@ public final class RadialMarch {
     }
 
     private static double[] excessDb(CoveredMarch march, int known) {
-        return IntStream.range(1, known).mapToDouble(march.bare()::excessDb).toArray();
+        return IntStream.range(1, known).mapToDouble(march.field()::excessDb).toArray();
     }
 
     /**
