@@ -198,8 +198,8 @@ class LimitsTest {
             new Key("tile", of("handreach.terrain.TiffGrid", "PLACE")));
 
     private static final List<String> COMMANDS = List.of(
-            "bench", "match", "pattern", "tiles", "plan", "path", "reach", "relay", "assign", "atlas", "walk", "card", "report",
-            "desk");
+            "bench", "match", "pattern", "tiles", "plan", "path", "reach", "relay", "assign", "atlas", "walk", "card",
+            "report", "desk");
     private static final Pattern HELP_OF_OPTION =
             Pattern.compile("(?m)^ {1,8}(?:-\\w, )?(--[\\w-]+)[^\\n]*(?:\\n {12,}[^\\n]*)*");
     private static final Pattern SPAN = Pattern.compile("-?\\d[\\d.]* to -?\\d[\\d.]*\\d|-?\\d+ to \\d+");

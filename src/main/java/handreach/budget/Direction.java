@@ -189,8 +189,7 @@ final class Direction {
             left -= part.db();
         }
         if (Math.abs(left) > 1e-9)
-            lines.add(new LedgerLine(
-                    LineKey.PATH, "rest of the path loss", 0.0 - left, Doubt.NONE, path.model(), ""));
+            lines.add(new LedgerLine(LineKey.PATH, "rest of the path loss", 0.0 - left, Doubt.NONE, path.model(), ""));
         lines.add(new LedgerLine(LineKey.PATH, "doubt of the loss as a whole", 0.0, terms.model(), path.model(), ""));
     }
 }

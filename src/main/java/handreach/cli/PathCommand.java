@@ -204,8 +204,8 @@ final class PathCommand implements Callable<Integer> {
         faults.throwIfAny();
         Position a = Place.parse("--from", from);
         Position b = Place.parse("--to", to);
-        PathConditions conditions = air.conditions((a.latitudeDeg() + b.latitudeDeg()) / 2)
-                .with(standing.orElse(Standing.AT_ENDS));
+        PathConditions conditions =
+                air.conditions((a.latitudeDeg() + b.latitudeDeg()) / 2).with(standing.orElse(Standing.AT_ENDS));
         madeFrom(Sources.NONE.and(List.of(tiles)).andFolder(tiles, TileFolder::isRead));
         PathStudy.GroundChoice ground = new PathStudy.GroundChoice(
                 TileFolder.open(tiles),
@@ -303,7 +303,8 @@ final class PathCommand implements Callable<Integer> {
     private Optional<Standing> standing(Faults faults, List<LossModel> models) {
         if (woodsAndTowns == null) return Optional.empty();
         if (!models.isEmpty() && !models.contains(LossModels.FULL_WAVE))
-            faults.add("--woods-and-towns", 0, "is for full-wave alone. Add --model full-wave or all, or leave it out.");
+            faults.add(
+                    "--woods-and-towns", 0, "is for full-wave alone. Add --model full-wave or all, or leave it out.");
         return Standing.KEYWORD.read(woodsAndTowns, refused -> faults.add("--woods-and-towns", 0, refused));
     }
 

@@ -13,11 +13,7 @@ import picocli.CommandLine.Parameters;
         mixinStandardHelpOptions = true,
         addMethodSubcommands = false,
         description = "Write a blank plan, plan.toml, to fill in: what must be put in says FILL IN, the rest may stay.",
-        footer = {
-            "",
-            "Worked example:",
-            "  handreach plan my-ground"
-        })
+        footer = {"", "Worked example:", "  handreach plan my-ground"})
 final class PlanCommand implements Callable<Integer> {
     @Parameters(
             index = "0",

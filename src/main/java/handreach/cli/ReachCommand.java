@@ -84,7 +84,10 @@ final class ReachCommand implements Callable<Integer> {
             description = "Only this loadout beside the control; may be given several times.")
     private List<String> loadouts = List.of();
 
-    @Option(names = "--model", paramLabel = "NAME", description =
+    @Option(
+            names = "--model",
+            paramLabel = "NAME",
+            description =
                     "Loss model in place of the plan's; auto takes full-wave over bare ground where its map takes seconds, else handheld.")
     private String model;
 

@@ -38,8 +38,8 @@ final class BenchNames extends VBox {
         clear();
         List<String> read = BenchImport.antennas(readings);
         List<String> taken = plan.antennas().stream()
-                .flatMap(antenna -> Stream.concat(
-                        Stream.of(antenna.delta().benchName()), antenna.delta().withWire().stream()))
+                .flatMap(antenna ->
+                        Stream.concat(Stream.of(antenna.delta().benchName()), antenna.delta().withWire().stream()))
                 .toList();
         for (Equipment.AntennaEntry antenna : plan.antennas()) {
             boolean isStated = antenna.delta().deltaDb().isPresent()

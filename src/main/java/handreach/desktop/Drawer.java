@@ -32,6 +32,7 @@ final class Drawer extends BorderPane {
     private final Set<Node> kept = new HashSet<>();
     /** What is aside of what is in or was in; what is back already stays as it is. */
     private final Map<Node, List<Aside.Part>> parts = new HashMap<>();
+
     private Optional<Node> shown = Optional.empty();
     private Runnable farewell = () -> {};
     private double share = USUAL_SHARE;

@@ -166,7 +166,8 @@ final class LayerPainter {
         }
         entries.add(Overlay.KeyEntry.clear("none of them, " + Shares.share(least.shareOfNone())));
         tellUnknown(grids.get(0).losses(), entries);
-        String note = "The least burdensome that reaches " + Shares.wanted(target) + "; share of the ground." + byModel();
+        String note =
+                "The least burdensome that reaches " + Shares.wanted(target) + "; share of the ground." + byModel();
         return Optional.of(new Overlay(
                 grid, argb, new Overlay.Key("Least loadout that does the job", entries, note), Optional.empty()));
     }

@@ -19,8 +19,7 @@ public final class BlankPlan {
     private static final String MARK = "\"FILL IN\"";
 
     private static final String ENDING = ".toml";
-    private static final String TEXT =
-            """
+    private static final String TEXT = """
             # A plan to fill in. Put a value in place of every "FILL IN"; numbers without quotes, places and words with them.
             # Lines that begin with # are remarks: take the # away from what you need. docs/plan-file.md has every key.
             title = "Our ground"
@@ -100,7 +99,10 @@ public final class BlankPlan {
             if (equals < 0 || !lines.get(i).substring(equals + 1).strip().startsWith(MARK)) continue;
             String key = lines.get(i).substring(0, equals).strip();
             if (!key.startsWith("#"))
-                faults.add(plan.name(), i + 1, key + " still says FILL IN. Put your value there, as the remark beside it shows.");
+                faults.add(
+                        plan.name(),
+                        i + 1,
+                        key + " still says FILL IN. Put your value there, as the remark beside it shows.");
         }
         faults.throwIfAny();
     }

@@ -30,12 +30,7 @@ public record Plan(
     /** The same plan with another question of reach. */
     public Plan asking(Questions.ReachQuestion reach) {
         Questions other = new Questions(
-                reach,
-                questions.decide(),
-                questions.relay(),
-                questions.assign(),
-                questions.walks(),
-                questions.site());
+                reach, questions.decide(), questions.relay(), questions.assign(), questions.walks(), questions.site());
         return new Plan(header, channel, channels, ground, equipment, places, other);
     }
 

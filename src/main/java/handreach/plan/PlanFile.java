@@ -71,7 +71,8 @@ public final class PlanFile {
                 throw new InputFault(
                         planOrFolder.toString(),
                         0,
-                        "the folder has no plan.toml. Name a plan file, or write a blank one: handreach plan " + planOrFolder + ".");
+                        "the folder has no plan.toml. Name a plan file, or write a blank one: handreach plan "
+                                + planOrFolder + ".");
         }
         return file;
     }

@@ -54,8 +54,7 @@ final class PlanSection {
     /** Whether files that are named need not be there yet. */
     private final boolean isBeforeFiles;
 
-    PlanSection(
-            String source, String name, TomlTable table, int startLine, Faults faults, boolean isBeforeFiles) {
+    PlanSection(String source, String name, TomlTable table, int startLine, Faults faults, boolean isBeforeFiles) {
         this.isBeforeFiles = isBeforeFiles;
         this.source = source;
         this.name = name;
@@ -283,7 +282,8 @@ final class PlanSection {
 
     PlanSection table(String key) {
         Object value = value(key);
-        if (value instanceof TomlTable inner) return new PlanSection(source, key, inner, lineOf(key), faults, isBeforeFiles);
+        if (value instanceof TomlTable inner)
+            return new PlanSection(source, key, inner, lineOf(key), faults, isBeforeFiles);
         if (value != null) fault(key, "is " + shown(value) + ", a table [" + key + "] is expected.");
         return new PlanSection(source, key, org.tomlj.Toml.parse(""), startLine, faults, isBeforeFiles);
     }

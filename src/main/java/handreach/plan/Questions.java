@@ -103,7 +103,8 @@ public record Questions(
 
         /** The same from any place of many: nothing sets what stands there but {@code with}, also where a position of the plan does. */
         public ReachQuestion fromAnywhere() {
-            return new ReachQuestion(Optional.empty(), with, with.isEmpty(), bearingStepDeg, cellM, wish, standing, oneWay);
+            return new ReachQuestion(
+                    Optional.empty(), with, with.isEmpty(), bearingStepDeg, cellM, wish, standing, oneWay);
         }
     }
 

@@ -20,8 +20,9 @@ public final class LossBuilder {
             "Trees and buildings count at the two ends only; those between are left out.";
 
     /** That a march through and over what stands between the ends counts it, and how little that is known to be right. */
-    public static final String ON_THE_WAY = "Trees and buildings between the ends count: woods as a layer of even trees, towns as ground as"
-            + " high as their roofs. On trial: over one measured town the march lost some 55 dB too much (docs/full-wave.md).";
+    public static final String ON_THE_WAY =
+            "Trees and buildings between the ends count: woods as a layer of even trees, towns as ground as"
+                    + " high as their roofs. On trial: over one measured town the march lost some 55 dB too much (docs/full-wave.md).";
 
     private static final double HALF_WAY_ROUND_KM = 20_038;
 

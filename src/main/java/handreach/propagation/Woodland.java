@@ -153,8 +153,9 @@ public final class Woodland {
                     "What a metre of wood takes is known from 30 MHz on (Rec. ITU-R P.833-9); the value there stands for %.4g MHz.",
                     frequency.mhz()));
         if (isHorizontalFromMemory(frequency, polarization))
-            warnings.add("What a metre of wood takes of horizontal polarisation below 1 GHz is read from a curve, to about 40 %"
-                    + " (Rec. ITU-R P.833-9).");
+            warnings.add(
+                    "What a metre of wood takes of horizontal polarisation below 1 GHz is read from a curve, to about 40 %"
+                            + " (Rec. ITU-R P.833-9).");
         return warnings;
     }
 

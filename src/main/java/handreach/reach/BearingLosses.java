@@ -180,8 +180,7 @@ public final class BearingLosses {
             return walkers[pair];
         }
 
-        private void fill(
-                RadialLosses losses, Radial radial, Terminals pair, RadialWalker walk, int first, int known) {
+        private void fill(RadialLosses losses, Radial radial, Terminals pair, RadialWalker walk, int first, int known) {
             if (known == 0) return;
             walk.start(radial);
             if (walk instanceof MarchedWalker marched)

@@ -169,6 +169,7 @@ final class MarchArea implements AreaEngine {
         private final List<Ray> raysBetween = new ArrayList<>();
         /** Radial in the midst of a gap of the task, by the gap; null where there is none. */
         private final Ray[] between = new Ray[RADIALS_OF_A_TASK];
+
         private final int owned;
         private final List<Rose> roses;
         private final double halvedFromDb;
@@ -333,7 +334,8 @@ final class MarchArea implements AreaEngine {
             int to = Math.min(last - 1, gap + 1);
             int known = Integer.MAX_VALUE;
             for (int i = from - 1; i <= to + 1; i++)
-                known = Math.min(known, base.get(i).isMarched() ? base.get(i).radial.known() : 0);
+                known = Math.min(
+                        known, base.get(i).isMarched() ? base.get(i).radial.known() : 0);
             double[] distanceKm = base.get(gap).radial.distancesKm();
             int count = base.get(gap).radial.count();
             double most = 0;

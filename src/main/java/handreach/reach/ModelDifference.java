@@ -37,8 +37,7 @@ public final class ModelDifference {
         this.kind = new byte[grid().count()];
         AreaRequest asked = march.request();
         CellsByRadial.RowReader reader = new CellsByRadial.RowReader(
-                grid(),
-                AzimuthalFrame.of(asked.source(), Math.max(asked.radiusM(), 2 * CellsByRadial.NEAREST_M)));
+                grid(), AzimuthalFrame.of(asked.source(), Math.max(asked.radiusM(), 2 * CellsByRadial.NEAREST_M)));
         int cell = 0;
         for (int row = 0; row < grid().rows(); row++) {
             reader.row(row);
@@ -78,7 +77,8 @@ public final class ModelDifference {
     }
 
     /** The same with the other map made now, by a sweep. */
-    public static ModelDifference of(LossGrid march, AreaRequest other, AreaGround ground, int threads, Progress progress) {
+    public static ModelDifference of(
+            LossGrid march, AreaRequest other, AreaGround ground, int threads, Progress progress) {
         LossGrid swept = new SweepArea(threads).withoutMeasuring().losses(other, ground, progress);
         return of(march, swept);
     }

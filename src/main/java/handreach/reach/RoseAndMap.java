@@ -41,8 +41,8 @@ public record RoseAndMap(List<List<BearingLosses>> roses, List<LossGrid> map) {
             wanted.add(new MarchArea.Rose(rose, new RadialLosses[heights.size()][rose.bearings()]));
         }
         double arcM = arcM(map);
-        List<LossGrid> grids = new MarchArea(threads, arcM)
-                .losses(map, heights, ground, radials(roses.get(0), map), wanted, progress);
+        List<LossGrid> grids =
+                new MarchArea(threads, arcM).losses(map, heights, ground, radials(roses.get(0), map), wanted, progress);
         List<List<BearingLosses>> read = wanted.stream()
                 .map(rose -> BearingLosses.of(rose.request(), heights, rose.found()))
                 .toList();

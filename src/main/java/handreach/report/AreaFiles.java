@@ -44,8 +44,8 @@ final class AreaFiles {
     /** Names of pictures and rasters that a change of loadouts changes. */
     static final Pattern MAPS = Pattern.compile("map-[a-z0-9-]+\\.png");
 
-    static final Pattern RASTERS =
-            Pattern.compile("(loss|(loss|odds|margin)-[a-z0-9-]+|model-difference)\\.tif|one-way-[a-z0-9-]+\\.tif(\\.aux\\.xml)?");
+    static final Pattern RASTERS = Pattern.compile(
+            "(loss|(loss|odds|margin)-[a-z0-9-]+|model-difference)\\.tif|one-way-[a-z0-9-]+\\.tif(\\.aux\\.xml)?");
 
     /** Pixels of a map for each px it is drawn in: sharp on paper as on a screen. */
     static final double PNG_SCALE = 2;

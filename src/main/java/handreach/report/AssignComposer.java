@@ -169,7 +169,8 @@ public final class AssignComposer {
         String no = areNamed || talks.size() == all
                 ? "No choice of loadouts brings "
                         + (areNamed
-                                ? String.join(", ", talks.stream().map(this::pair).toList())
+                                ? String.join(
+                                        ", ", talks.stream().map(this::pair).toList())
                                 : "any of the " + all + " talks")
                 : talks.size() + " of " + all + " talks are brought by no choice of loadouts";
         String it = talks.size() == 1 ? "it" : areNamed ? "the nearest" : "the nearest, " + pair(nearest) + ",";
@@ -178,8 +179,7 @@ public final class AssignComposer {
                 : it + " lacks " + db(-nearest.spareDb()) + " even with "
                         + option(nearest.a(), nearest.optionA()) + " and " + option(nearest.b(), nearest.optionB())
                         + ".";
-        return no + " to the wanted " + wanted() + " at the pessimistic end: "
-                + lacks + relayed(talks);
+        return no + " to the wanted " + wanted() + " at the pessimistic end: " + lacks + relayed(talks);
     }
 
     /** What stands already comes before a relay that would have to be put up. */

@@ -198,8 +198,9 @@ public final class AtlasComposer {
                         + lengths.text(study.question().reach().servesM()) + " or more.",
                 study.byBurden(),
                 columns));
-        maps.map(all -> all.leastServing(
-                        "The least burdensome loadout that serves at each place. Bare relief inside the edge: none does."))
+        maps.map(
+                        all -> all.leastServing(
+                                "The least burdensome loadout that serves at each place. Bare relief inside the edge: none does."))
                 .ifPresent(blocks::add);
         return new Section("What the bigger antenna buys", blocks);
     }

@@ -248,7 +248,8 @@ public final class BenchComposer {
                         + mount.control().n() + (mount.control().n() == 1 ? " time" : " times") + ", mean "
                         + Decibels.number(mount.control().mean(), 1)
                         + " dBm. Deltas are reckoned from the readings as they were written, in turns from the differences of each turn, so"
-                        + " that rounded means may differ by other than the delta. The delta already holds: " + held(mount)
+                        + " that rounded means may differ by other than the delta. The delta already holds: "
+                        + held(mount)
                         + ".",
                 mount.antennas(),
                 List.of(

@@ -120,8 +120,9 @@ public final class BenchFiles {
     public static List<String> notes(BenchSheet sheet) {
         List<String> notes = new ArrayList<>();
         if (sheet.frequencyMhz().isEmpty())
-            notes.add("The column frequency_mhz is empty: nobody said where it is read. Fill it in, or write the sheet anew with"
-                    + " --frequency-mhz or --plan.");
+            notes.add(
+                    "The column frequency_mhz is empty: nobody said where it is read. Fill it in, or write the sheet anew with"
+                            + " --frequency-mhz or --plan.");
         for (String mount : sheet.mounts()) Mounting.of(mount).treatedAs().ifPresent(notes::add);
         return notes;
     }

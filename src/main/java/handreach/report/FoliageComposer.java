@@ -120,7 +120,8 @@ final class FoliageComposer {
         Optional<Double> woods = woodlandDb(answer.loss());
         if (woods.isEmpty() && heedsOnTheWay(answer))
             return Optional.of(start(foliage) + "What a metre of wood takes of the march is "
-                    + Shares.share(foliage.factor(conditions.frequency())) + " of that in leaf (" + foliage.source() + ").");
+                    + Shares.share(foliage.factor(conditions.frequency())) + " of that in leaf (" + foliage.source()
+                    + ").");
         if (woods.isEmpty())
             return Optional.of(start(foliage) + "The model " + answer.loss().model()
                     + " takes trees as a height and knows no leaves, so nothing is moved.");

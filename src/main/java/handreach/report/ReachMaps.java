@@ -66,7 +66,12 @@ final class ReachMaps {
         this.relief = MapGround.hillshade(scene.tiles(), frame);
         List<GridLine> graticule = Graticule.of(frame, plan.header().placeForm(), 5);
         this.ways = PlanWays.of(scene, name -> true);
-        this.bare = MapGround.of(scene.tiles(), frame, Picture.relief(relief), graticule, scene.plan().header().lengths());
+        this.bare = MapGround.of(
+                scene.tiles(),
+                frame,
+                Picture.relief(relief),
+                graticule,
+                scene.plan().header().lengths());
     }
 
     private ReachAnswer.AreaAnswer area() {

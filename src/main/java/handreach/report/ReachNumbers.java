@@ -16,8 +16,8 @@ import handreach.reach.ReachDifference;
 import handreach.reach.ReachEstimate;
 import handreach.reach.SamplingDifference;
 import handreach.report.file.Json;
-import handreach.study.PowerStep;
 import handreach.study.ModelChoice;
+import handreach.study.PowerStep;
 import handreach.study.ReachAnswer;
 import handreach.uncertainty.Interval;
 import handreach.units.Decibels;
@@ -166,7 +166,13 @@ public record ReachNumbers(
 
     /** {@link ModelDifference}: shares of the known ground. */
     public record Models(
-            String other, double feltDb, double moreShare, double lessShare, double lostShare, double moreKm2, double lessKm2) {
+            String other,
+            double feltDb,
+            double moreShare,
+            double lessShare,
+            double lostShare,
+            double moreKm2,
+            double lessKm2) {
         static Models of(ModelDifference difference) {
             return new Models(
                     difference.other(),

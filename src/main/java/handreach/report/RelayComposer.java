@@ -137,8 +137,9 @@ public final class RelayComposer {
     private Optional<String> hardly() {
         return answer.recommended()
                 .filter(check -> check.service().share() < HARDLY)
-                .map(check -> "That is hardly a relay: it leaves more talks without copy than it serves. Try more than one, a higher"
-                        + " mast, a stronger one, or other places to call from before anybody carries it up.");
+                .map(check ->
+                        "That is hardly a relay: it leaves more talks without copy than it serves. Try more than one, a higher"
+                                + " mast, a stronger one, or other places to call from before anybody carries it up.");
     }
 
     /** The site that keeps most talks if things turn out badly, where the one advised keeps fewer. */
@@ -157,7 +158,8 @@ public final class RelayComposer {
             return site.name() + " at " + place(site)
                     + " is steadier: if all that is uncertain everywhere at once turns out badly, it still serves "
                     + Shares.part(site.service().pessimisticShare()) + " of the talks, the one advised "
-                    + Shares.part(here.pessimisticShare()) + "; as reckoned " + Shares.part(site.service().share())
+                    + Shares.part(here.pessimisticShare()) + "; as reckoned "
+                    + Shares.part(site.service().share())
                     + " against " + Shares.part(here.share())
                     + ". Who must be able to count on the relay takes the steadier one; whom it leaves out needs another means.";
         });
@@ -260,7 +262,8 @@ public final class RelayComposer {
     }
 
     private List<Section> lineByLine() {
-        return answer.recommended()
+        return answer
+                .recommended()
                 .flatMap(SiteCheck::weakest)
                 .filter(hop -> hop.path().odds().marginDb() > HOPELESS_DB)
                 .map(this::weakest)
@@ -464,8 +467,7 @@ public final class RelayComposer {
                         Column.number(
                                 "antenna, " + lengths.massUnit(), one -> AntennaCost.mass(burden.apply(one), lengths)),
                         Column.number(
-                                "talks served",
-                                one -> Shares.part(one.service().share())),
+                                "talks served", one -> Shares.part(one.service().share())),
                         Column.number("worst talk", one -> odds(one.service().worstOdds()))));
     }
 
@@ -548,7 +550,8 @@ public final class RelayComposer {
         steadiest()
                 .ifPresent(site -> lines.add(new CardLine(
                         "Steadier:",
-                        place(site) + ", serves " + Shares.part(site.service().share()) + " of the talks; if things turn out badly "
+                        place(site) + ", serves " + Shares.part(site.service().share())
+                                + " of the talks; if things turn out badly "
                                 + Shares.part(site.service().pessimisticShare()) + ", the relay above "
                                 + Shares.part(best.get().service().pessimisticShare()) + ".")));
         List<String> unserved = unserved();

@@ -160,7 +160,8 @@ public final class WalkComposer {
         return Optional.of(
                 "This is no contradiction: hopes and fears are counted at odds of one half, the shift weighs every report by its odds and"
                         + " by how near it lies to others. The odds promised copy for "
-                        + Decibels.number(promised, 1) + " of " + all.count() + " reports, and it was found for " + found
+                        + Decibels.number(promised, 1) + " of " + all.count() + " reports, and it was found for "
+                        + found
                         + ".");
     }
 

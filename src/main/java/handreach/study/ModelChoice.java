@@ -73,19 +73,23 @@ public record ModelChoice(LossModel model, Reason reason, Optional<MarchCount> c
 
     private String why() {
         return switch (reason) {
-            case BARE -> "all ground is open, and the march of its map counts as " + counted()
-                    + ", no more than the usual wait of " + seconds(MarchCount.USUAL_WAIT_S) + AS_COUNTED;
+            case BARE ->
+                "all ground is open, and the march of its map counts as " + counted()
+                        + ", no more than the usual wait of " + seconds(MarchCount.USUAL_WAIT_S) + AS_COUNTED;
             case COVERED -> "not all ground is open, and the march holds for bare ground";
             case CHANNELS -> "the plan has several channels, and the march would go over the ground again for each";
             case CALIBRATED -> "the calibration of the plan was learned with it";
             case NO_MAP -> "no map can be made round the middle of the plan";
             case STEEP -> "on some bearing the ground is too steep for the march, which gives no answer behind it";
-            case LONG -> "the march of its map counts as " + counted() + ", more than the usual wait of "
-                    + seconds(MarchCount.USUAL_WAIT_S) + AS_COUNTED;
-            case RELAY -> "a relay is looked for by a map from every place, which the march would take minutes for,"
-                    + " while reach and path go by full-wave";
-            case ATLAS -> "an atlas makes a map from every position, which the march would take weeks for, while reach and"
-                    + " path go by full-wave";
+            case LONG ->
+                "the march of its map counts as " + counted() + ", more than the usual wait of "
+                        + seconds(MarchCount.USUAL_WAIT_S) + AS_COUNTED;
+            case RELAY ->
+                "a relay is looked for by a map from every place, which the march would take minutes for,"
+                        + " while reach and path go by full-wave";
+            case ATLAS ->
+                "an atlas makes a map from every position, which the march would take weeks for, while reach and"
+                        + " path go by full-wave";
         };
     }
 
@@ -118,8 +122,7 @@ public record ModelChoice(LossModel model, Reason reason, Optional<MarchCount> c
                 || scene.tiles().at(scene.middle()).isVoid();
         if (isImpossible || scene.loadouts().isEmpty()) return Optional.empty();
         Set<Terminals> heights = new LinkedHashSet<>();
-        for (Loadout loadout : scene.loadouts())
-            heights.add(Scene.terminals(scene.middleLoadout(loadout), loadout));
+        for (Loadout loadout : scene.loadouts()) heights.add(Scene.terminals(scene.middleLoadout(loadout), loadout));
         AreaRequest map = new AreaRequest(
                 scene.middle(),
                 CellGrid.around(scene.middle(), radiusM, cellM),

@@ -91,7 +91,8 @@ public record ReachOptions(
                                         : "is " + one.word()
                                                 + ", but full-wave goes along whole radials. Take --engine march, or another --model."));
         if (standing.isPresent() && !wanted.equals(LossModels.FULL_WAVE))
-            faults.add("--woods-and-towns", 0, "is for the march alone, not for " + wanted.name() + ". " + MARCH_OR_NOT);
+            faults.add(
+                    "--woods-and-towns", 0, "is for the march alone, not for " + wanted.name() + ". " + MARCH_OR_NOT);
         faults.throwIfAny();
     }
 
@@ -133,8 +134,7 @@ public record ReachOptions(
                 plan.places().routes(),
                 plan.places().sectors(),
                 plan.places().stations());
-        return new Plan(
-                        plan.header(), plan.channel(), plan.channels(), plan.ground(), plan.equipment(), places, asked)
+        return new Plan(plan.header(), plan.channel(), plan.channels(), plan.ground(), plan.equipment(), places, asked)
                 .asking(reach);
     }
 }

@@ -103,8 +103,8 @@ public final class ReachStudy {
         MarchTrial trial = new MarchTrial(Scene.threads(), threadNanos);
         if (!wish.withArea())
             return Optional.of(MarchCost.ofBearings(study.bearingRequest(), study.heights, study.ground, trial));
-        return Optional.of(RoseAndMap.cost(
-                study.bearingRequest(), study.areaRequest(), study.heights, study.ground, trial));
+        return Optional.of(
+                RoseAndMap.cost(study.bearingRequest(), study.areaRequest(), study.heights, study.ground, trial));
     }
 
     /** What this study needs beyond what the reader of the plan has checked key by key. */
@@ -144,8 +144,8 @@ public final class ReachStudy {
     private ReachAnswer answer(Progress progress) {
         check();
         Optional<RoseAndMap> march = march(progress);
-        List<BearingLosses> losses = march.map(both -> drawn(both.roses().get(0)))
-                .orElseGet(() -> losses(bearingRequest(), progress));
+        List<BearingLosses> losses =
+                march.map(both -> drawn(both.roses().get(0))).orElseGet(() -> losses(bearingRequest(), progress));
         double odds = scene.plan().channel().wish().odds();
         String held = scene.controlLoadout().name();
         int control = 0;
@@ -176,7 +176,8 @@ public final class ReachStudy {
                     "The polygon of [area] leaves out all known ground within the radius, so no share is counted and no map drawn."
                             + " Check the polygon, or the middle of the rose.");
         for (ModelNote note : ModelNote.of(losses)) warnings.add(words(note));
-        Optional<ReachAnswer.AreaAnswer> area = wish.withArea() ? Optional.of(area(march, odds, progress)) : Optional.empty();
+        Optional<ReachAnswer.AreaAnswer> area =
+                wish.withArea() ? Optional.of(area(march, odds, progress)) : Optional.empty();
         area.ifPresent(this::warnOfSteepCells);
         List<OneWayGround> oneWay = oneWay(losses, area, odds);
         TalkBook book = TalkBook.of(RelayStudy.setting(scene));
@@ -369,7 +370,8 @@ public final class ReachStudy {
 
     private ReachAnswer.AreaAnswer area(Optional<RoseAndMap> march, double targetOdds, Progress progress) {
         AreaRequest request = areaRequest();
-        List<LossGrid> losses = march.map(RoseAndMap::map)
+        List<LossGrid> losses = march
+                .map(RoseAndMap::map)
                 .orElseGet(() ->
                         engine(request).engine(request, Scene.threads()).losses(request, heights, ground, progress))
                 .stream()

@@ -78,7 +78,8 @@ final class RelaySentences {
         else
             words.add("A relay is needed: without one "
                     + Shares.part(direct.service().share())
-                    + " of the talks " + (isNone(direct.service().share()) ? "reaches" : "reach") + " the wanted " + wanted()
+                    + " of the talks " + (isNone(direct.service().share()) ? "reaches" : "reach") + " the wanted "
+                    + wanted()
                     + weakest().map(link -> "; the weakest is " + pair(link)).orElse("")
                     + "; no loadout of the plan lifts them all.");
         words.addAll(turnings());
@@ -168,7 +169,8 @@ final class RelaySentences {
                 : "; no choice of as many serves more than "
                         + Shares.part(together.choice().boundShare()) + " of them";
         return together.check().sites().size() + " relays at " + where + " serve "
-                + Shares.part(together.check().service().share()) + " of the talks" + sure(together.check()) + bound + ".";
+                + Shares.part(together.check().service().share()) + " of the talks" + sure(together.check()) + bound
+                + ".";
     }
 
     private static String sure(SiteCheck check) {
@@ -176,8 +178,8 @@ final class RelaySentences {
                 ? "; it does so even if all that is uncertain everywhere at once turns out badly"
                 : "; should all that is uncertain everywhere at once turn out badly, "
                         + (isNone(check.service().pessimisticShare())
-                        ? "none of the talks works any more"
-                        : Shares.part(check.service().pessimisticShare()) + " of the talks still work");
+                                ? "none of the talks works any more"
+                                : Shares.part(check.service().pessimisticShare()) + " of the talks still work");
     }
 
     private static boolean isNone(double share) {

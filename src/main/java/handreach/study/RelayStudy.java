@@ -209,8 +209,9 @@ public final class RelayStudy {
         double fits = Math.max(cellM, 2.05 * radiusM / Math.sqrt(most));
         double used = Math.min(Math.ceil(fits), radiusM / 2);
         if (used > cellM + 1e-9 && used != Math.ceil(cellM))
-            warnings.add("Searched in cells of " + scene.plan().header().lengths().heightText(used) + " instead of "
-                    + scene.plan().header().lengths().heightText(cellM) + ", to stay within memory.");
+            warnings.add(
+                    "Searched in cells of " + scene.plan().header().lengths().heightText(used) + " instead of "
+                            + scene.plan().header().lengths().heightText(cellM) + ", to stay within memory.");
         double taken = fits > cellM ? used : Math.min(cellM, radiusM / 2);
         CellGrid.refusal(middle, radiusM, taken).ifPresent(sentence -> {
             throw scene.file().fault("area", "centre", sentence + ".");

@@ -170,13 +170,15 @@ public final class Scene {
 
     /** The same scene with the model that {@link ModelChoice} has for it, where the plan leaves that to the program. */
     private Scene choosing() {
-        return choosing(plan.questions().reach().wish().isChosen() ? Optional.of(ModelChoice.of(this)) : Optional.empty());
+        return choosing(
+                plan.questions().reach().wish().isChosen() ? Optional.of(ModelChoice.of(this)) : Optional.empty());
     }
 
     private Scene choosing(Optional<ModelChoice> made) {
         if (made.isEmpty()) return choice.isEmpty() ? this : new Scene(this, plan, loadouts, warnings, made);
         Questions.ReachQuestion asked = plan.questions().reach();
-        Plan chosen = plan.asking(asked.with(asked.cellM(), asked.wish().choosing(made.get().model()), asked.standing()));
+        Plan chosen = plan.asking(
+                asked.with(asked.cellM(), asked.wish().choosing(made.get().model()), asked.standing()));
         return new Scene(this, chosen, loadouts, warnings, made);
     }
 

@@ -278,8 +278,11 @@ public final class WalkStudy {
         }
         if (!atBase.isEmpty())
             warnings.add(walk.name() + ": "
-                    + (atBase.size() == 1 ? "the report of line " + atBase.get(0) + " was" : atBase.size() + " reports were")
-                    + " made at the base or within " + Math.round(1000 * LossBuilder.SHORTEST_KM) + " m of it, nearer than any path is reckoned, and "
+                    + (atBase.size() == 1
+                            ? "the report of line " + atBase.get(0) + " was"
+                            : atBase.size() + " reports were")
+                    + " made at the base or within " + Math.round(1000 * LossBuilder.SHORTEST_KM)
+                    + " m of it, nearer than any path is reckoned, and "
                     + (atBase.size() == 1 ? "is" : "are") + " left out.");
         if (refused > 0)
             warnings.add(walk.name() + ": " + refused

@@ -73,7 +73,9 @@ class MarchDeskTest {
         begin("auto");
         run.await(() -> isBy(LossModels.FULL_WAVE, run.live()));
         run.settle();
-        assertTrue(isBy(LossModels.HANDHELD, shown.stream().filter(one -> !one.isCoarse()).findFirst().orElseThrow()));
+        assertTrue(isBy(
+                LossModels.HANDHELD,
+                shown.stream().filter(one -> !one.isCoarse()).findFirst().orElseThrow()));
         assertTrue(key().contains("By full-wave."), key());
         assertTrue(run.noticeTexts().stream().noneMatch(told -> told.contains("chosen by the program")));
         Label choice = run.node("#model-choice");
@@ -85,7 +87,9 @@ class MarchDeskTest {
             run.robot().drag(from, MouseButton.PRIMARY).moveTo(from.add(20, 20)).moveTo(from.add(40, 40));
             run.await(() -> isBy(LossModels.HANDHELD, run.live())
                     && run.session().moving().get().isPresent()
-                    && run.live().stand().equals(run.session().moving().get().get().to()));
+                    && run.live()
+                            .stand()
+                            .equals(run.session().moving().get().get().to()));
             run.await(() -> key().contains("Live by handheld; full-wave follows once the hand rests."));
             run.snapshot("march-under-the-hand");
             run.robot().drop();
@@ -108,9 +112,11 @@ class MarchDeskTest {
         Point2D from = run.pixel(before);
         run.robot().drag(from, MouseButton.PRIMARY).moveTo(from.add(30, 10)).moveTo(from.add(50, 20));
         run.await(() -> run.session().moving().get().isPresent());
-        assertFalse(shown.stream().anyMatch(one -> isBy(LossModels.FULL_WAVE, one)), "it was there before the hand moved");
+        assertFalse(
+                shown.stream().anyMatch(one -> isBy(LossModels.FULL_WAVE, one)), "it was there before the hand moved");
         run.await(() -> run.session().worker().isIdle());
-        assertFalse(shown.stream().anyMatch(one -> isBy(LossModels.FULL_WAVE, one)), "nothing is marched under the hand");
+        assertFalse(
+                shown.stream().anyMatch(one -> isBy(LossModels.FULL_WAVE, one)), "nothing is marched under the hand");
         run.robot().drop();
         run.settle();
         List<LiveReach.Losses> marched =

@@ -112,9 +112,7 @@ class GeodesicLineTest {
         GeodesicLine line = GeodesicLine.between(from, new Position(0, 1));
         assertThrows(IllegalArgumentException.class, () -> line.at(Double.NaN));
         assertThrows(IllegalArgumentException.class, () -> line.fill(1, new double[1], new double[1]));
-        assertThrows(
-                IllegalArgumentException.class,
-                () -> GeodesicLine.destination(from, Double.POSITIVE_INFINITY, 1));
+        assertThrows(IllegalArgumentException.class, () -> GeodesicLine.destination(from, Double.POSITIVE_INFINITY, 1));
     }
 
     private static double worstOffM(Position from, double azimuthDeg, double lengthM, int count) {

@@ -63,7 +63,8 @@ class AntennaGainTest {
         DeltaOverControl one =
                 new DeltaOverControl("whip", "factory", hand, OptionalDouble.empty(), db, Optional.empty());
         // GUM table G.2: t(0.975, 20) = 2.086.
-        assertEquals(0.593 * 2.086 / 1.96, AntennaDelta.of(many, 6, "bench").doubt().commonDb(), 0.001);
+        assertEquals(
+                0.593 * 2.086 / 1.96, AntennaDelta.of(many, 6, "bench").doubt().commonDb(), 0.001);
         assertEquals(2, AntennaDelta.of(one, 1, "bench").doubt().commonDb(), 0);
         assertTrue(AntennaDelta.of(one, 1, "bench").holds(Effect.HAND));
     }

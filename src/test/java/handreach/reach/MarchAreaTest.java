@@ -127,8 +127,12 @@ class MarchAreaTest {
         AreaRequest map = Areas.around(SOURCE, RADIUS_M, 50, FACE, WET, LossModels.FULL_WAVE);
         assertTrue(RoseAndMap.isOneMarch(wet, map));
         RoseAndMap both = RoseAndMap.of(List.of(wet, leafy), map, HEIGHTS, ground, 2, Progress.SILENT);
-        assertSame(BearingLosses.of(wet, HEIGHTS, ground, 2, Progress.SILENT), both.roses().get(0));
-        assertSame(BearingLosses.of(leafy, HEIGHTS, ground, 2, Progress.SILENT), both.roses().get(1));
+        assertSame(
+                BearingLosses.of(wet, HEIGHTS, ground, 2, Progress.SILENT),
+                both.roses().get(0));
+        assertSame(
+                BearingLosses.of(leafy, HEIGHTS, ground, 2, Progress.SILENT),
+                both.roses().get(1));
     }
 
     private static void assertSame(List<BearingLosses> expected, List<BearingLosses> found) {
@@ -157,7 +161,8 @@ class MarchAreaTest {
         for (int i = 0; i < north.knownCount(); i++) {
             int cell = map.grid().indexOf(new Position(46.5 + north.distanceM(i) / 111_170, 8.1));
             double distanceM = GeodesicLine.distanceM(SOURCE, map.grid().positionOf(cell));
-            if (i + 1 == north.knownCount() || distanceM < north.distanceM(i) || distanceM > north.distanceM(i + 1)) continue;
+            if (i + 1 == north.knownCount() || distanceM < north.distanceM(i) || distanceM > north.distanceM(i + 1))
+                continue;
             double share = (distanceM - north.distanceM(i)) / (north.distanceM(i + 1) - north.distanceM(i));
             double roseDb = north.lossDb(i) + share * (north.lossDb(i + 1) - north.lossDb(i));
             // the centre of a cell lies up to half a cell beside the bearing
@@ -177,14 +182,12 @@ class MarchAreaTest {
         assertTrue(halved < 0.6 * plain, halved + " after " + plain);
         assertTrue(usual < 0.9 * plain && usual >= halved, usual + " between " + halved + " and " + plain);
         AreaGround level = new AreaGround(ground(0));
-        assertEquals(0, rms(map(level, ARC_M, MarchArea.BEND_DB), map(level, ARC_M, Double.POSITIVE_INFINITY)), "no bend");
+        assertEquals(
+                0, rms(map(level, ARC_M, MarchArea.BEND_DB), map(level, ARC_M, Double.POSITIVE_INFINITY)), "no bend");
     }
 
     private static LossGrid map(AreaGround ground, double arcM, double bendDb) {
-        return new MarchArea(2, arcM)
-                .withoutMeasuring()
-                .halvedFrom(bendDb)
-                .losses(REQUEST, ground, Progress.SILENT);
+        return new MarchArea(2, arcM).withoutMeasuring().halvedFrom(bendDb).losses(REQUEST, ground, Progress.SILENT);
     }
 
     /** Over all cells that are not lost, dB. */
@@ -210,11 +213,11 @@ class MarchAreaTest {
         BearingRequest rose = new BearingRequest(SOURCE, RADIUS_M, 1, CHANNEL, LossModels.FULL_WAVE);
         assertTrue(!RoseAndMap.isOneMarch(rose, REQUEST), "cells of 50 m ask for 189 radials at 1.5 km");
         AreaRequest bySweep = Areas.around(SOURCE, RADIUS_M, 50, FACE, CHANNEL, LossModels.HANDHELD);
-        assertTrue(!RoseAndMap.isOneMarch(new BearingRequest(SOURCE, RADIUS_M, 30, CHANNEL, LossModels.HANDHELD), bySweep));
+        assertTrue(!RoseAndMap.isOneMarch(
+                new BearingRequest(SOURCE, RADIUS_M, 30, CHANNEL, LossModels.HANDHELD), bySweep));
         assertThrows(
                 IllegalArgumentException.class,
-                () -> RoseAndMap.of(
-                        List.of(rose), REQUEST, HEIGHTS, new AreaGround(ground(0)), 1, Progress.SILENT));
+                () -> RoseAndMap.of(List.of(rose), REQUEST, HEIGHTS, new AreaGround(ground(0)), 1, Progress.SILENT));
     }
 
     @Test

@@ -19,8 +19,8 @@ class MarchCountTest {
     private static final int BEARINGS = 8;
 
     private static MarchCount count(double radiusM, double mhz, double reliefM, Terminals... heights) {
-        AreaRequest map = Areas.around(
-                SOURCE, radiusM, 50, FACE, UsualConditions.at(new Frequency(mhz)), LossModels.FULL_WAVE);
+        AreaRequest map =
+                Areas.around(SOURCE, radiusM, 50, FACE, UsualConditions.at(new Frequency(mhz)), LossModels.FULL_WAVE);
         PaperGround ground = PaperGround.rough(5, 46.5, 8.1, 1 / 1200.0, 65, reliefM, 0.5);
         return MarchCount.of(map, BEARINGS, List.of(heights), new AreaGround(ground));
     }
@@ -36,7 +36,8 @@ class MarchCountTest {
         assertTrue(count(2000, 146, 40, FACE).seconds() > seconds);
         assertTrue(count(1000, 446, 40, FACE).seconds() > seconds);
         assertTrue(count(1000, 146, 40, FACE, new Terminals(3, 1.5)).seconds() > seconds);
-        assertEquals(seconds, count(1000, 146, 40, FACE, new Terminals(1.6, 1.5)).seconds(), 1e-9);
+        assertEquals(
+                seconds, count(1000, 146, 40, FACE, new Terminals(1.6, 1.5)).seconds(), 1e-9);
     }
 
     @Test

@@ -28,8 +28,7 @@ class ModelDifferenceTest {
                 MIDDLE, GRID, 1000, new Terminals(1.5, 1.5), UsualConditions.at(new Frequency(155)), model);
         LossGrid grid = new LossGrid(request, engine);
         for (int cell = 0; cell < GRID.count(); cell++) {
-            if (excessDb.containsKey(cell))
-                grid.put(cell, freeDb(request, cell) + excessDb.get(cell), 0, 0, false, 0);
+            if (excessDb.containsKey(cell)) grid.put(cell, freeDb(request, cell) + excessDb.get(cell), 0, 0, false, 0);
             else grid.putUnknown(cell);
         }
         return grid;

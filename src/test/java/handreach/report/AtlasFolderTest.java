@@ -27,10 +27,10 @@ class AtlasFolderTest {
     void aTimeReadsAsPeopleSayIt(double seconds, String words) throws IOException {
         AtlasStudy study = AtlasStudy.of(
                 Scene.open(PlanFile.open(Path.of("elevation-samples", "forest-hills"))),
-                new AtlasOptions(
-                        3000, OptionalDouble.empty(), Optional.empty(), Set.of(), 0, OptionalDouble.empty()));
+                new AtlasOptions(3000, OptionalDouble.empty(), Optional.empty(), Set.of(), 0, OptionalDouble.empty()));
         try (AtlasFolder atlas = AtlasFolder.open(study, folder.resolve("out"))) {
-            AtlasTrial trial = new AtlasTrial(List.of(), seconds / study.positions().count());
+            AtlasTrial trial =
+                    new AtlasTrial(List.of(), seconds / study.positions().count());
             String cost = atlas.cost(trial, 1);
             assertTrue(cost.contains(", " + words + " here on 1 core"), cost);
         }

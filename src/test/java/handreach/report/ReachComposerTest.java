@@ -21,6 +21,7 @@ import handreach.units.Lengths;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -261,11 +262,15 @@ class ReachComposerTest {
 
     @Test
     void theFileByBearingHasEveryLoadoutOnEveryBearingAsTheJsonSaysIt() throws IOException {
-        ReachNumbers numbers = ReachNumbers.of(answer(""));
-        List<String> lines = numbers.bearingsCsv().lines().toList();
+        ReachAnswer answer = answer("");
+        ReachNumbers numbers = ReachNumbers.of(answer);
+        List<String> lines = numbers.bearingsCsv(new ReachOrigin(answer, Instant.parse("2026-11-30T08:00:00Z")))
+                .lines()
+                .toList();
         assertEquals(
                 "loadout,bearing_deg,continuous_km,continuous_low_95_km,continuous_high_95_km,at_least,farthest_km,"
-                        + "farthest_low_95_km,farthest_high_95_km,share,unknown_beyond_km",
+                        + "farthest_low_95_km,farthest_high_95_km,share,unknown_beyond_km,plan,from,other_end,channel,"
+                        + "counts_as_copy,model,calibration,made_on,program",
                 lines.get(0));
         List<String[]> rows = new ArrayList<>();
         for (String line : lines.subList(1, lines.size())) rows.add(line.split(",", -1));

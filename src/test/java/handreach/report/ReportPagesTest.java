@@ -136,8 +136,7 @@ class ReportPagesTest {
                 ((Bullets) page.answer().get(1)).points());
         List<List<String>> verdicts =
                 cells((Table<?>) page.sections().get(0).blocks().get(2));
-        assertEquals(
-                List.of("whip", "told apart", "+3.0"), verdicts.get(0).subList(0, 3));
+        assertEquals(List.of("whip", "told apart", "+3.0"), verdicts.get(0).subList(0, 3));
         assertEquals("not told apart", verdicts.get(1).get(1));
         assertTrue(Double.parseDouble(verdicts.get(1).get(4)) > 0.3, "the least difference this session shows");
         assertTrue(page.sections().stream().anyMatch(s -> s.heading().equals("Cautions")));

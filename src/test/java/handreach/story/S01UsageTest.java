@@ -13,7 +13,8 @@ class S01UsageTest {
     @ParameterizedTest
     @ValueSource(
             strings = {
-                "bench", "match", "pattern", "tiles", "plan", "path", "reach", "relay", "atlas", "walk", "card", "report"
+                "bench", "match", "pattern", "tiles", "plan", "path", "reach", "relay", "atlas", "walk", "card",
+                "report"
             })
     void everyCommandHelpsWithAWorkedExample(String command) {
         CommandRun run = CommandRun.of(command, "--help");

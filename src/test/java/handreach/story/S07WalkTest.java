@@ -182,8 +182,9 @@ class S07WalkTest {
         assertEquals(0, run.code(), run.err());
         String said = run.err().replaceAll("\\s+", " ");
         assertTrue(
-                said.contains("the report of line 3 was made at the base or within 50 m of it, nearer than any path is reckoned,"
-                        + " and is left out."),
+                said.contains(
+                        "the report of line 3 was made at the base or within 50 m of it, nearer than any path is reckoned,"
+                                + " and is left out."),
                 said);
         assertFalse(said.contains("both ends"), said);
         assertTrue(run.out().matches("(?s).* \\d+ of \\d+\\n.*"), run.out());

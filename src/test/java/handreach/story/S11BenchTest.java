@@ -94,13 +94,10 @@ class S11BenchTest {
     @Test
     void notesAndVerdictsComeFirst() throws IOException {
         Path file = session("", true);
-        Files.writeString(
-                file,
-                Files.readString(file)
-                        + "quarter-wave whip,in hand,return_loss,-17.5,dB,151,,\n");
+        Files.writeString(file, Files.readString(file) + "quarter-wave whip,in hand,return_loss,-17.5,dB,151,,\n");
         Path report = folder.resolve("early.html");
-        CommandRun run = CommandRun.of(
-                "bench", file.toString(), "--control", "factory helical", "--report", report.toString());
+        CommandRun run =
+                CommandRun.of("bench", file.toString(), "--control", "factory helical", "--report", report.toString());
         assertEquals(0, run.code(), run.err());
         String html = Files.readString(report);
         int notes = html.indexOf("A negative return loss was taken");
@@ -246,21 +243,21 @@ class S11BenchTest {
         assertTrue(run.err().contains("The column frequency_mhz is empty"), run.err());
         assertTrue(run.err().contains("--frequency-mhz"), run.err());
         String rows = Files.readString(folder.resolve("s.csv"));
-        for (String mount : new String[] {",in hand,", ",on box,", ",windowsill,"}) assertTrue(rows.contains(mount), rows);
+        for (String mount : new String[] {",in hand,", ",on box,", ",windowsill,"})
+            assertTrue(rows.contains(mount), rows);
         String said = run.err().replaceAll("\\s+", " ");
         assertTrue(said.contains("\"windowsill\" is not a known word"), said);
         assertTrue(said.contains("body (body, worn, belt, hip,"), said);
         assertFalse(said.contains("\"on box\""), said);
-        CommandRun told = CommandRun.of(
-                "bench", "--template", folder.resolve("t.csv").toString(), "--frequency-mhz", "155.16");
+        CommandRun told =
+                CommandRun.of("bench", "--template", folder.resolve("t.csv").toString(), "--frequency-mhz", "155.16");
         assertEquals("", told.err());
     }
 
     /** The sheet was refused for a walk that nobody had walked yet, or for tiles that it does not need. */
     @Test
     void aSheetNeedsNoneOfTheFilesThatThePlanNames(@TempDir Path folder) throws IOException {
-        String plan = Files.readString(VALLEY.resolve("plan.toml"))
-                .replace("../invented-bench/bench.csv", "later.csv")
+        String plan = Files.readString(VALLEY.resolve("plan.toml")).replace("../invented-bench/bench.csv", "later.csv")
                 + "\n[[walk]]\nname = \"first\"\ntrack = \"t.gpx\"\nreports = \"r.csv\"\n"
                 + "base = \"valley camp\"\nloadout = \"factory at face\"\n";
         Files.writeString(folder.resolve("plan.toml"), plan);
@@ -281,7 +278,10 @@ class S11BenchTest {
         String[] command = {"bench", file.toString(), "--control", "stub", "--settle-db", "20"};
         String out = CommandRun.of(command).out();
         assertTrue(
-                out.lines().anyMatch(line -> line.startsWith("whip") && line.strip().endsWith(" 4")), out);
+                out.lines()
+                        .anyMatch(
+                                line -> line.startsWith("whip") && line.strip().endsWith(" 4")),
+                out);
         assertTrue(out.replaceAll("\\s+", " ").contains("rounded means may differ by other than the delta"), out);
     }
 }

@@ -376,9 +376,8 @@ class S15DecideTest {
         assertTrue(
                 wire.get("verdict")
                         .asText()
-                        .startsWith(
-                                "reaches harbour gate besides, 3 of 3 places against 2 with factory at face:"
-                                        + " more people reached, worth it if 31 cm more"),
+                        .startsWith("reaches harbour gate besides, 3 of 3 places against 2 with factory at face:"
+                                + " more people reached, worth it if 31 cm more"),
                 wire.get("verdict").asText());
     }
 

@@ -196,7 +196,8 @@ class S21AtlasTest {
         // both maps: ground where nothing serves is told from ground that was not asked for
         List<String> maps = List.of(html.split("<svg"));
         assertEquals(
-                2, maps.stream().filter(map -> map.contains("edge of the region")).count());
+                2,
+                maps.stream().filter(map -> map.contains("edge of the region")).count());
         assertTrue(html.contains("Bare relief inside the edge: none does."), "what bare relief means");
         CommandRun again = atlas("out", "--layers", "reach");
         assertEquals(0, again.code(), again.err());

@@ -219,8 +219,7 @@ class S23SpreadTest {
             assertEquals(digest("threads"), digest("cluster"));
 
             // The packed job by the engine's own launcher, on the worker that is left, with the engine's jars alone.
-            assertEquals(
-                    0, CommandRun.of(few("few").toArray(new String[0])).code());
+            assertEquals(0, CommandRun.of(few("few").toArray(new String[0])).code());
             Process packed = packed(cluster, settings);
             assertTrue(packed.waitFor(PATIENCE_S, TimeUnit.SECONDS), LOGS::toString);
             assertEquals(0, packed.exitValue(), LOGS::toString);

@@ -51,7 +51,8 @@ class S24BlankPlanTest {
         assertEquals(2, unfilled.code());
         assertEquals(FILLS.size(), unfilled.err().lines().count(), unfilled.err());
         FILLS.keySet()
-                .forEach(key -> assertTrue(unfilled.err().contains(": " + key + " still says FILL IN."), unfilled.err()));
+                .forEach(key ->
+                        assertTrue(unfilled.err().contains(": " + key + " still says FILL IN."), unfilled.err()));
 
         Files.writeString(plan, filled(blank));
         CommandRun reach = CommandRun.of("reach", ground.toString());

@@ -74,7 +74,9 @@ class S24ModelChoiceTest {
         JsonNode reach = json("reach", silent, "--json");
         assertEquals("handheld", reach.path("model").asText());
         assertFalse(reach.has("model_choice"));
-        assertEquals("full-wave", json("reach", silent, "--model", "auto", "--json").path("model").asText());
+        assertEquals(
+                "full-wave",
+                json("reach", silent, "--model", "auto", "--json").path("model").asText());
         String auto = plan("high-mountains", "model = \"auto\"");
         JsonNode pinned = json("reach", auto, "--model", "handheld", "--json");
         assertEquals(reach, pinned);
@@ -90,12 +92,15 @@ class S24ModelChoiceTest {
         assertTrue(run.err().contains(why), run.err());
         assertTrue(run.out().contains("full-wave, chosen by the program"), run.out());
         assertTrue(Files.readString(out.resolve("report.html")).contains(why));
-        JsonNode manifest = new ObjectMapper().readTree(out.resolve("reach-files.json").toFile());
+        JsonNode manifest =
+                new ObjectMapper().readTree(out.resolve("reach-files.json").toFile());
         assertTrue(manifest.path("note").asText().startsWith(why), manifest.toString());
-        CommandRun again = CommandRun.of(
-                "reach", auto, "--model", "handheld", "--out", out.toString(), "--only", "numbers");
+        CommandRun again =
+                CommandRun.of("reach", auto, "--model", "handheld", "--out", out.toString(), "--only", "numbers");
         assertEquals(0, again.code(), again.err());
-        assertFalse(new ObjectMapper().readTree(out.resolve("reach-files.json").toFile()).has("note"));
+        assertFalse(new ObjectMapper()
+                .readTree(out.resolve("reach-files.json").toFile())
+                .has("note"));
     }
 
     private void assertClosedForm(String why, String plan) throws IOException {
@@ -108,7 +113,8 @@ class S24ModelChoiceTest {
     @Test
     void whatTheMarchIsNotForGoesByTheClosedForm() throws IOException {
         String auto = "model = \"auto\"";
-        assertClosedForm("not all ground is open", plan("high-mountains", auto, "cover = \"open\"", "cover = \"woodland\""));
+        assertClosedForm(
+                "not all ground is open", plan("high-mountains", auto, "cover = \"open\"", "cover = \"woodland\""));
         assertClosedForm("too steep", plan("invented-valley", auto, "radius_km = 2", "radius_km = 8"));
         assertClosedForm(
                 "more than the usual wait of 10 s",
@@ -127,7 +133,9 @@ class S24ModelChoiceTest {
     @Test
     void anEngineThatIsNamedGoesBeforeTheChoice() throws IOException {
         String auto = plan("high-mountains", "model = \"auto\"");
-        assertEquals("handheld", json("reach", auto, "--engine", "sweep", "--json").path("model").asText());
+        assertEquals(
+                "handheld",
+                json("reach", auto, "--engine", "sweep", "--json").path("model").asText());
         JsonNode marched = json("reach", auto, "--engine", "march", "--json");
         assertEquals("full-wave", marched.path("model").asText());
         assertFalse(marched.has("model_choice"));
@@ -138,9 +146,16 @@ class S24ModelChoiceTest {
         String auto = plan("high-mountains", "model = \"auto\"");
         CommandRun relay = CommandRun.of("relay", auto, "--json");
         assertEquals(0, relay.code(), relay.err());
-        assertTrue(relay.err().contains("The model is handheld, chosen by the program: a relay is looked for"), relay.err());
+        assertTrue(
+                relay.err().contains("The model is handheld, chosen by the program: a relay is looked for"),
+                relay.err());
         CommandRun atlas = CommandRun.of(
-                "atlas", auto, "--grid", "1000", "--out", folder.resolve("atlas").toString());
+                "atlas",
+                auto,
+                "--grid",
+                "1000",
+                "--out",
+                folder.resolve("atlas").toString());
         assertEquals(0, atlas.code(), atlas.err());
         assertTrue(atlas.out().contains("handheld, chosen by the program"), atlas.out());
         assertTrue((atlas.out() + atlas.err()).contains("an atlas makes a map from every position"), atlas.err());
@@ -148,8 +163,7 @@ class S24ModelChoiceTest {
 
     @Test
     void aCalibrationKeepsTheModelItWasLearnedWith() throws IOException {
-        String learned =
-                """
+        String learned = """
                 made_from = "first walk"
                 day = "2026-05-04"
                 observations = 20
@@ -169,7 +183,9 @@ class S24ModelChoiceTest {
         Files.writeString(folder.resolve("learned.toml"), learned.replace("MODEL", ""));
         assertClosedForm("the calibration of the plan was learned with it", auto);
         Files.writeString(folder.resolve("learned.toml"), learned.replace("MODEL", "model = \"full-wave\""));
-        assertEquals("full-wave", json("reach", auto, "--no-area", "--json").path("model").asText());
+        assertEquals(
+                "full-wave",
+                json("reach", auto, "--no-area", "--json").path("model").asText());
     }
 
     @Test

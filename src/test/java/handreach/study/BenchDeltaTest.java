@@ -21,7 +21,8 @@ class BenchDeltaTest {
     private static final Path TILES =
             Path.of("elevation-samples/invented-valley/tiles").toAbsolutePath();
     private static final String ONE = "title = \"Bands\"\n\n[channel]\nname = \"crew\"\nfrequency_mhz = 155.16\n";
-    private static final String TWO = ONE.replace("[channel]", "[[channel]]") + "\n[[channel]]\nname = \"high\"\nfrequency_mhz = 446.1\n";
+    private static final String TWO =
+            ONE.replace("[channel]", "[[channel]]") + "\n[[channel]]\nname = \"high\"\nfrequency_mhz = 446.1\n";
     /** Invented readings of the control and of a whip, one pair a turn. */
     private static final double[][] TURNS = {{-42.6, -35.1}, {-43.1, -34.6}, {-41.4, -33.4}, {-41.8, -33.7}};
 
@@ -34,7 +35,8 @@ class BenchDeltaTest {
     }
 
     private static String sheet(int turns, double mhz) {
-        StringBuilder sheet = new StringBuilder("# control = factory\nantenna,mount,quantity,value,unit,frequency_mhz,trial\n");
+        StringBuilder sheet =
+                new StringBuilder("# control = factory\nantenna,mount,quantity,value,unit,frequency_mhz,trial\n");
         for (int i = 0; i < turns; i++)
             for (int a = 0; a < 2; a++)
                 sheet.append(a == 0 ? "factory" : "whip")
@@ -50,8 +52,7 @@ class BenchDeltaTest {
 
     private Scene scene(String channel, String... swap) throws IOException {
         Path file = folder.resolve("plan.toml");
-        String plan = channel
-                        + """
+        String plan = channel + """
 
                         [ground]
                         tiles = '%s'
@@ -94,8 +95,7 @@ class BenchDeltaTest {
                         name = "lake"
                         at = "44.4629, -29.5700"
                         loadout = "whip at face"
-                        """
-                                .formatted(TILES);
+                        """.formatted(TILES);
         Files.writeString(file, swap.length == 0 ? plan : plan.replace(swap[0], swap[1]));
         return Scene.open(PlanFile.open(file));
     }
@@ -107,7 +107,12 @@ class BenchDeltaTest {
     private static LedgerLine line(Scene scene, LineKey key) {
         var end = scene.loadout("whip at face");
         return PathStudy.between(
-                        scene, scene.position("camp").at(), end, scene.position("lake").at(), end, List.of(scene.model()))
+                        scene,
+                        scene.position("camp").at(),
+                        end,
+                        scene.position("lake").at(),
+                        end,
+                        List.of(scene.model()))
                 .ledger()
                 .orElseThrow()
                 .there()
@@ -142,7 +147,9 @@ class BenchDeltaTest {
         Files.writeString(folder.resolve("bench.csv"), sheet(3, 155.16));
         Scene scene = scene(ONE);
         assertEquals(1.242 / 1.96, delta(scene).doubt().commonDb(), 0.001);
-        assertTrue(tells(scene, "The bench gives no verdict on whip (in hand)"), scene.warnings().toString());
+        assertTrue(
+                tells(scene, "The bench gives no verdict on whip (in hand)"),
+                scene.warnings().toString());
     }
 
     /** Another band costs 3 dB, whether the plan has one channel or two. */
@@ -163,7 +170,9 @@ class BenchDeltaTest {
         Files.writeString(folder.resolve("bench.csv"), sheet(4, 155.16).replace("155.16", ""));
         Scene scene = scene(ONE);
         assertTrue(
-                tells(scene, "does not say at which frequency whip was read (in hand): it is taken as read at 155.16 MHz"),
+                tells(
+                        scene,
+                        "does not say at which frequency whip was read (in hand): it is taken as read at 155.16 MHz"),
                 scene.warnings().toString());
         assertEquals(0.654 / 1.96, delta(scene).doubt().commonDb(), 0.001);
     }
@@ -173,8 +182,12 @@ class BenchDeltaTest {
     void anAntennaOfUnstatedKindIsTold() throws IOException {
         assertFalse(tells(scene(ONE), "what kind of antenna"));
         Scene scene = scene(ONE, "radiator = \"quarter-wave\"\n", "");
-        assertTrue(tells(scene, "does not say what kind of antenna whip is: its pattern"), scene.warnings().toString());
-        assertTrue(tells(scene, "quarter-wave, half-wave-end-fed"), scene.warnings().toString());
+        assertTrue(
+                tells(scene, "does not say what kind of antenna whip is: its pattern"),
+                scene.warnings().toString());
+        assertTrue(
+                tells(scene, "quarter-wave, half-wave-end-fed"),
+                scene.warnings().toString());
         String pattern = line(scene, LineKey.PATTERN).source();
         assertTrue(pattern.startsWith("kind not stated, taken as short-helical"), pattern);
         assertTrue(line(scene(ONE), LineKey.PATTERN).source().startsWith("quarter-wave"));

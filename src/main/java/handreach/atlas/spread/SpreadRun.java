@@ -182,7 +182,8 @@ public final class SpreadRun {
         return new InputFault(
                 "--cluster",
                 0,
-                cluster.master() + " is gone, or is no master of this engine. Look at its log, or start it again." + GO_ON);
+                cluster.master() + " is gone, or is no master of this engine. Look at its log, or start it again."
+                        + GO_ON);
     }
 
     private InputFault noWorkers() {

@@ -89,7 +89,8 @@ public final class Handheld implements LossModel {
             TerminalClutter.warnings(conditions.frequency()).forEach(account::warn);
         if (walk.bareDb() > LOST_DB)
             account.warn(
-                    "Lost: " + Math.round(walk.bareDb()) + " dB over free space, trees and buildings not counted. Beyond " + Math.round(LOST_DB)
+                    "Lost: " + Math.round(walk.bareDb())
+                            + " dB over free space, trees and buildings not counted. Beyond " + Math.round(LOST_DB)
                             + " dB bare-ground theory no longer describes the place; the number only says that it is far gone.");
     }
 

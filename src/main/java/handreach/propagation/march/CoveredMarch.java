@@ -93,8 +93,7 @@ public final class CoveredMarch {
         double[] heights = heights(rxHeightsM, roofsM);
         if (conditions.standing() == Standing.ON_THE_WAY) {
             FieldMarchCover cover = FieldMarchCover.of(profile, conditions);
-            List<FullWaveRadial> through =
-                    FieldMarch.along(profile, cover, near.raisedM(), heights, conditions, goOn);
+            List<FullWaveRadial> through = FieldMarch.along(profile, cover, near.raisedM(), heights, conditions, goOn);
             return covered(near, profile, rxHeightsM, roofsM, through, through, conditions);
         }
         List<FullWaveRadial> bare = near.isBelowRoofs()
@@ -132,8 +131,8 @@ public final class CoveredMarch {
             List<List<FullWaveRadial>> through =
                     FieldMarch.bundle(profiles, covers, near.raisedM(), heights, conditions, goOn);
             for (int i = 0; i < profiles.size(); i++)
-                marches.add(covered(
-                        near, profiles.get(i), rxHeightsM, roofsM, through.get(i), through.get(i), conditions));
+                marches.add(
+                        covered(near, profiles.get(i), rxHeightsM, roofsM, through.get(i), through.get(i), conditions));
             return marches;
         }
         List<List<FullWaveRadial>> bare =
@@ -299,8 +298,7 @@ public final class CoveredMarch {
     public double townDb(int sample, Cover cover, double standingM) {
         double farM = EndCover.raisedM(rxHeightM, cover, standingM);
         if (!near.isBelowRoofs() && !(farM > rxHeightM)) return 0;
-        double down =
-                ends.roofsDb(near.heightM(), near.raisedM(), near.cover()) + ends.roofsDb(rxHeightM, farM, cover);
+        double down = ends.roofsDb(near.heightM(), near.raisedM(), near.cover()) + ends.roofsDb(rxHeightM, farM, cover);
         if (isOnTheWay()) return down;
         return Math.max(0, down + reading(farM).excessDb(sample) - bare.excessDb(sample));
     }

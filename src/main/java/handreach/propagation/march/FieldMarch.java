@@ -565,8 +565,7 @@ public final class FieldMarch {
         double slope = Math.atan2(riseM, xM);
         double c = Math.cos(slope);
         double along = Math.hypot(xM, riseM) + (rx - txHeightM) * Math.sin(slope);
-        double factor = wave.levelGroundFactor(
-                        Math.max(1e-3, along), txHeightM * c, rx * c, cover.layer(0, xM, slope))
+        double factor = wave.levelGroundFactor(Math.max(1e-3, along), txHeightM * c, rx * c, cover.layer(0, xM, slope))
                 .abs();
         return Math.max(LEAST_POWER, factor * factor);
     }

@@ -57,7 +57,8 @@ final class FieldMarchBundle {
         this.topM = grid.tops(Arrays.stream(marches).map(FieldMarch::ground).toList(), wave.wavelengthM());
     }
 
-    // The loops stand in methods of their own: woven into one, which is entered in the midst of each of them, they take the compiler
+    // The loops stand in methods of their own: woven into one, which is entered in the midst of each of them, they take
+    // the compiler
     // seconds.
 
     void run(DoublePredicate goOn) {

@@ -24,8 +24,7 @@ public record FieldMarchCost(long steps, int nodes, long turns, double seconds, 
     /** Doubles kept for each node: field, side, work, turn factors, absorber. */
     private static final long DOUBLES_PER_NODE = 28;
 
-    static FieldMarchCost of(
-            FieldMarchGround ground, FieldMarchGrid grid, FieldMarchWave wave, FieldMarchCover cover) {
+    static FieldMarchCost of(FieldMarchGround ground, FieldMarchGrid grid, FieldMarchWave wave, FieldMarchCover cover) {
         FieldMarchPace pace = FieldMarchPace.of(ground, grid, wave.wavelengthM(), cover);
         double[] topM = grid.tops(ground);
         double quantumM = wave.quantumM();

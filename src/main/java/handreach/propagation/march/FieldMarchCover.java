@@ -92,7 +92,8 @@ final class FieldMarchCover {
         for (int i = n - 1; i > 0; i--) raisedM[i - 1] = Math.min(raisedM[i - 1], raisedM[i] + ramp(profile, i));
         double overRoofsM = SETTLED * Math.sqrt(ROWS_M * conditions.frequency().wavelengthM());
         double nepersPerM = new EndCover(conditions).woodDbPerM() * Math.log(10) / 20;
-        double radiansPerM = (Math.sqrt(PERMITTIVITY) - 1) * conditions.frequency().waveNumber();
+        double radiansPerM =
+                (Math.sqrt(PERMITTIVITY) - 1) * conditions.frequency().waveNumber();
         return new FieldMarchCover(profile, raisedM, overRoofsM, nepersPerM, radiansPerM);
     }
 

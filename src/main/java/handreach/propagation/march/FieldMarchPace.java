@@ -96,8 +96,7 @@ final class FieldMarchPace {
         }
     }
 
-    static FieldMarchPace of(
-            FieldMarchGround ground, FieldMarchGrid grid, double wavelengthM, FieldMarchCover cover) {
+    static FieldMarchPace of(FieldMarchGround ground, FieldMarchGrid grid, double wavelengthM, FieldMarchCover cover) {
         return new FieldMarchPace(ground, grid, wavelengthM, cover, 1);
     }
 

@@ -98,7 +98,9 @@ public final class FullWave implements LossModel {
         double town = march.townDb(last, far, farStandingM);
         double cut = isOnTheWay ? 0 : Math.max(0, heightInCoverDb(profile, terminals, conditions) - town);
         account.part(
-                "ground and relief", ground - account.freeSpaceDb(), "field march along the profile, docs/full-wave.md");
+                "ground and relief",
+                ground - account.freeSpaceDb(),
+                "field march along the profile, docs/full-wave.md");
         if (isOnTheWay)
             account.part(
                     "on the way",

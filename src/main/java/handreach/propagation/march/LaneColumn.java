@@ -87,8 +87,7 @@ final class LaneColumn {
     }
 
     /** Puts the field of a line source on the column of a lane. */
-    void start(
-            int lane, FieldMarchWave wave, double alongM, double sourceM, double raysRad, FieldMarchLayer layer) {
+    void start(int lane, FieldMarchWave wave, double alongM, double sourceM, double raysRad, FieldMarchLayer layer) {
         float[] re = field.re();
         float[] im = field.im();
         for (int i = 0; i < n; i++) {

@@ -141,7 +141,8 @@ public final class DeadGround {
                 .max();
         String words = again.isEmpty()
                 ? "nothing sure beyond " + beyond + rise(sector.middle())
-                : "a gap from " + beyond + " on" + rise(sector.middle()) + "; some ground beyond it is reached again, as far as "
+                : "a gap from " + beyond + " on" + rise(sector.middle())
+                        + "; some ground beyond it is reached again, as far as "
                         + style.text(1000 * again.getAsDouble());
         return new CardLine(name(sector) + ":", words + ".");
     }

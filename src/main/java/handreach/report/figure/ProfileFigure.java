@@ -428,8 +428,8 @@ public final class ProfileFigure implements Figure {
         List<Rectangle2D> taken = new ArrayList<>();
         TextStyle lettering = TextStyle.plain(12).middle().halo();
         List<ProfileMark> highestFirst = new ArrayList<>(marks);
-        highestFirst.sort(Comparator.comparingDouble(
-                mark -> geometry.rayHeightM(mark.sample()) - groundM(mark.sample())));
+        highestFirst.sort(
+                Comparator.comparingDouble(mark -> geometry.rayHeightM(mark.sample()) - groundM(mark.sample())));
         for (int i = 0; i < highestFirst.size(); i++) {
             ProfileMark mark = highestFirst.get(i);
             double x = x(mark.sample());

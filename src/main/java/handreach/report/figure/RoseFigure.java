@@ -438,8 +438,10 @@ public final class RoseFigure implements Figure {
      */
     private void drawLetters(Pen pen, RoseTrace trace, int index, List<double[]> taken) {
         int n = trace.points().size();
-        double[] reaches =
-                trace.points().stream().mapToDouble(p -> px(p.distanceKm())).sorted().toArray();
+        double[] reaches = trace.points().stream()
+                .mapToDouble(p -> px(p.distanceKm()))
+                .sorted()
+                .toArray();
         int letters = reaches[n / 2] < SHORT_PX ? 1 : 3;
         for (int part = 0; part < letters; part++) {
             int best = -1;

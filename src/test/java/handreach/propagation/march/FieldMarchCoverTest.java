@@ -37,18 +37,21 @@ class FieldMarchCoverTest {
     private static final Terminals HANDS = new Terminals(1.5, 1.5);
 
     private static PathConditions channel(double mhz) {
-        return FullWaveRows.conditions(mhz, Polarization.VERTICAL, 15, 0.005, 1e9).with(Standing.ON_THE_WAY);
+        return FullWaveRows.conditions(mhz, Polarization.VERTICAL, 15, 0.005, 1e9)
+                .with(Standing.ON_THE_WAY);
     }
 
     @ParameterizedTest
     @ValueSource(doubles = {50, 155, 446})
-    void inTreesWithoutEndAboveEveryMetreTakesItsShare(double mhz) { // by hand: a homogeneous medium only takes and turns
+    void inTreesWithoutEndAboveEveryMetreTakesItsShare(
+            double mhz) { // by hand: a homogeneous medium only takes and turns
         PathConditions channel = channel(mhz);
         Profile slab = level(0.6, 21, i -> Cover.WOODLAND, 990);
         FullWaveRadial through = march(slab, channel, 1.5);
         FullWaveRadial bare = march(slab, channel.with(Standing.AT_ENDS), 1.5, 3);
         double perM = new EndCover(channel).woodDbPerM();
-        // near the ground the rays and their mirrors differ by the phase of the medium, 1.049 times that of air: 0.41 dB at most
+        // near the ground the rays and their mirrors differ by the phase of the medium, 1.049 times that of air: 0.41
+        // dB at most
         double first = through.pointLossDb(5) - bare.pointLossDb(5);
         assertEquals(perM * 1000 * through.distanceKm(5), first, 0.41);
         for (int i : new int[] {12, 20})
@@ -62,8 +65,10 @@ class FieldMarchCoverTest {
     @CsvSource({"155,0.02,1.1,10,10", "155,0.02,1.05,10,6", "155,0.02,1.1,4,12", "155,0.05,1,6,6", "446,0.05,1.05,5,5"})
     void underTheTopsOfADeepLayerItIsTheLateralWave(
             double mhz, double nepersPerM, double permittivity, double sourceUnderM, double receiverUnderM) {
-        // Published: |E/E0| = 2/(kd|n² − 1|) · |exp(−jk √(n² − 1)(s1 + s2))|, the lateral wave over a half-space (Tamir, IEEE Trans.
-        // Antennas Propag. 15 (1967) 806; from memory; it is also the limit of Norton's surface wave over that medium). The layer is so
+        // Published: |E/E0| = 2/(kd|n² − 1|) · |exp(−jk √(n² − 1)(s1 + s2))|, the lateral wave over a half-space
+        // (Tamir, IEEE Trans.
+        // Antennas Propag. 15 (1967) 806; from memory; it is also the limit of Norton's surface wave over that medium).
+        // The layer is so
         // deep and takes so much that neither the ground under it nor the straight way through it counts.
         double topM = 80;
         double dM = 1500;
@@ -71,7 +76,8 @@ class FieldMarchCoverTest {
         Complex n = new Complex(Math.sqrt(permittivity), -nepersPerM / k);
         Complex root = n.multiply(n).subtract(1).sqrt();
         double decay = Math.abs(root.getImaginary()) * k * (sourceUnderM + receiverUnderM);
-        double byHand = 20 * Math.log10(Math.E) * decay - 20 * Math.log10(2 / (k * dM * root.multiply(root).abs()));
+        double byHand = 20 * Math.log10(Math.E) * decay
+                - 20 * Math.log10(2 / (k * dM * root.multiply(root).abs()));
         FieldMarchLayer layer = new FieldMarchLayer(topM, nepersPerM, (Math.sqrt(permittivity) - 1) * k);
         double[] excess = {
             marched(layer, mhz, topM - sourceUnderM, topM - receiverUnderM, dM),
@@ -128,12 +134,17 @@ class FieldMarchCoverTest {
     @ParameterizedTest
     @CsvSource({"105.9,9.4", "466.475,18.0"})
     void aLowEndInWoodsLosesAboutTheCeilingOfTheRecommendation(double mhz, double ceilingDb) {
-        // Published: Rec. ITU-R P.833-9, table of the mixed forest, 12 to 16 m, antenna 1.6 m; a mast in the open, the low end 2 km deep.
+        // Published: Rec. ITU-R P.833-9, table of the mixed forest, 12 to 16 m, antenna 1.6 m; a mast in the open, the
+        // low end 2 km deep.
         PathConditions channel = channel(mhz);
         Profile woods = level(3, 101, i -> i < 34 ? Cover.OPEN : Cover.WOODLAND, 14);
         double added = march(woods, channel, 30).excessDb(100)
                 - march(woods, channel.with(Standing.AT_ENDS), 30).excessDb(100);
-        assertEquals(ceilingDb, added, 8, "5 to 9 dB between places, and at UHF scattered waves fill in what this leaves out");
+        assertEquals(
+                ceilingDb,
+                added,
+                8,
+                "5 to 9 dB between places, and at UHF scattered waves fill in what this leaves out");
     }
 
     @ParameterizedTest
@@ -222,8 +233,10 @@ class FieldMarchCoverTest {
         assertEquals(part(ends, "ground and relief"), part(through, "ground and relief"));
         assertTrue(part(through, "on the way") > 1, "a belt of 600 m weighs something");
         assertEquals(0, part(ends, "woodland"), "and nothing where the ends alone count");
-        assertTrue(through.warnings().stream().anyMatch(w -> w.startsWith("Trees and buildings between the ends count")));
-        assertTrue(ends.warnings().stream().anyMatch(w -> w.startsWith("Trees and buildings count at the two ends only")));
+        assertTrue(
+                through.warnings().stream().anyMatch(w -> w.startsWith("Trees and buildings between the ends count")));
+        assertTrue(
+                ends.warnings().stream().anyMatch(w -> w.startsWith("Trees and buildings count at the two ends only")));
     }
 
     @Test
@@ -255,8 +268,8 @@ class FieldMarchCoverTest {
             radials.add(covered(ground, i -> i > 10 + 5 * of && i < 60 + of ? Cover.WOODLAND : Cover.OPEN, 12 + of));
             covers.add(FieldMarchCover.of(radials.get(r), channel));
         }
-        List<List<FullWaveRadial>> together = FieldMarch.bundle(
-                radials, covers, 1.5, new double[] {1.5}, channel, share -> true, new PlainLanes());
+        List<List<FullWaveRadial>> together =
+                FieldMarch.bundle(radials, covers, 1.5, new double[] {1.5}, channel, share -> true, new PlainLanes());
         for (int r = 0; r < 6; r++) {
             FullWaveRadial alone = march(radials.get(r), channel, 1.5);
             FullWaveRadial lane = together.get(r).get(0);

@@ -87,7 +87,8 @@ class FiguresTest {
         List<RoseTrace> traces = new ArrayList<>();
         for (int i = 0; i < 4; i++)
             traces.add(new RoseTrace(LoadoutMark.of(i), "whip " + i, circle(0.3 + 0.05 * i), false));
-        RoseFigure rose = RoseFigure.of("r", traces, Lengths.METRIC).beside().outTo(5).sized(104);
+        RoseFigure rose =
+                RoseFigure.of("r", traces, Lengths.METRIC).beside().outTo(5).sized(104);
         String svg = Svg.text(rose, "f1");
         Matcher found = Pattern.compile("<text[^>]*x=\"([-0-9.]+)\" y=\"([-0-9.]+)\"[^>]*>([A-D])</text>")
                 .matcher(svg);

@@ -8,7 +8,8 @@ public final class RosePoints {
 
     /** Over ground whose heights are all known. */
     public static RosePoint known(double bearingDeg, double distanceKm, double lowKm, double highKm) {
-        return new RosePoint(bearingDeg, distanceKm, lowKm, highKm, true, OptionalDouble.empty(), OptionalDouble.empty());
+        return new RosePoint(
+                bearingDeg, distanceKm, lowKm, highKm, true, OptionalDouble.empty(), OptionalDouble.empty());
     }
 
     /** Ended by missing heights just there. */
