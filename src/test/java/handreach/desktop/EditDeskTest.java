@@ -195,7 +195,7 @@ class EditDeskTest {
         run.robot().clickOn(at).push(KeyCode.SHORTCUT, KeyCode.A).write("here").push(KeyCode.ENTER);
         run.settle();
         assertEquals(List.of(), run.noticeTexts());
-        Label wrong = run.robot().lookup(".field-fault").queryAllAs(Label.class).stream()
+        Label wrong = run.robot().lookup(".step-body .field-fault").queryAllAs(Label.class).stream()
                 .filter(Node::isVisible)
                 .findFirst()
                 .orElseThrow();
