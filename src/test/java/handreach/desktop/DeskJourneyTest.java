@@ -87,6 +87,7 @@ class DeskJourneyTest {
                 run.onScreen(() -> run.session().carried().get().name()));
         assertTrue(share() > factory);
         assertEquals(kept, run.live());
+        run.show("#step-3");
         run.robot().clickOn("#step-3");
         run.settle();
         run.snapshot("how-far");
@@ -103,6 +104,7 @@ class DeskJourneyTest {
     void anEditOfTheTargetIsSavedAndFoundAgainWhenThePlanIsReopened() {
         run = WindowRun.on(folder, "forest-hills");
         String comment = "# slight effort, a repeat now and then";
+        run.show("#step-3");
         run.robot().clickOn("#step-3");
         run.robot()
                 .interact(() -> run.robot()
@@ -220,6 +222,7 @@ class DeskJourneyTest {
     @Test
     void anEditThePlanCannotBearIsRefusedWithTheReadersWords() {
         run = WindowRun.on(folder, "forest-hills");
+        run.show("#step-2");
         run.robot().clickOn("#step-2");
         for (String word : List.of("five", "NaN")) {
             run.robot().doubleClickOn("#radius").write(word).push(KeyCode.ENTER);
@@ -262,6 +265,7 @@ class DeskJourneyTest {
     void theWindowLooksRightByNightAndInMiles() {
         run = WindowRun.on(folder, "forest-hills");
         run.onScreen(() -> run.window().map().palette().set(Palette.NIGHT));
+        run.show("#step-3");
         run.robot().clickOn("#step-3");
         run.settle();
         run.snapshot("night");

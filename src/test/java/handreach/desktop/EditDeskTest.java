@@ -186,6 +186,7 @@ class EditDeskTest {
     @Test
     void aMistypedPlaceIsToldAtItsFieldAndEscapePutsTheOldOneBack() {
         run = WindowRun.on(folder, "forest-hills");
+        run.show("#step-2");
         run.robot().clickOn("#step-2");
         run.settle();
         TextField at = run.robot().lookup(".quiet-field").queryAllAs(TextField.class).stream()
