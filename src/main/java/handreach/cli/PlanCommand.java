@@ -27,7 +27,11 @@ final class PlanCommand implements Callable<Integer> {
 
     @Override
     public Integer call() {
-        json.written(BlankPlan.write(plan));
+        Path written = BlankPlan.write(plan);
+        if (json.isWanted()) json.print(new Answer(written.toString()));
+        else json.written(written);
         return 0;
     }
+
+    private record Answer(String file) {}
 }
