@@ -160,7 +160,11 @@ final class PathCommand implements Callable<Integer> {
     @Override
     public Integer call() {
         if (planWord != null && plan != null)
-            throw new InputFault("--plan", 0, "and a plan as a word of its own are both given. Leave one of them out.");
+            throw new InputFault(
+                    "--plan",
+                    0,
+                    "already names the plan: \"" + planWord
+                            + "\" is one word too many. Put a name with blanks in quotes.");
         if (planWord != null) plan = planWord;
         PathAnswer answer = plan != null ? inPlan() : profileFile != null ? overProfile() : betweenPlaces();
         json.warn(Notes.once(answer.warnings().stream()

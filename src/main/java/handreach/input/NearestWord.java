@@ -3,6 +3,7 @@ package handreach.input;
 import java.util.Collection;
 import java.util.Locale;
 import java.util.Optional;
+import org.apache.commons.text.similarity.JaroWinklerSimilarity;
 import org.apache.commons.text.similarity.LevenshteinDistance;
 
 /** The known word that a mistyped one was most likely meant to be. */
@@ -26,12 +27,16 @@ public final class NearestWord {
         for (String word : known) if (word.toLowerCase(Locale.ROOT).equals(low)) return Optional.of(word);
         String best = null;
         int bestDistance = limit + 1;
+        double bestLikeness = 0;
         for (String word : known) {
             int distance = new LevenshteinDistance(limit).apply(low, word.toLowerCase(Locale.ROOT));
-            if (distance >= 0 && distance < bestDistance) {
-                bestDistance = distance;
-                best = word;
-            }
+            if (distance < 0 || distance > bestDistance) continue;
+            // Of two as near the one that begins alike: "raech" is two letters from both "match" and "reach".
+            double likeness = new JaroWinklerSimilarity().apply(low, word.toLowerCase(Locale.ROOT));
+            if (distance == bestDistance && likeness <= bestLikeness) continue;
+            bestDistance = distance;
+            bestLikeness = likeness;
+            best = word;
         }
         return Optional.ofNullable(best);
     }

@@ -101,7 +101,7 @@ class S22FoliageTest {
 
     private static double doubt(JsonNode path) {
         for (JsonNode line : path.at("/ledger/there/lines"))
-            if (line.get("label").asText().equals("free space"))
+            if (line.get("label").asText().equals("doubt of the loss as a whole"))
                 return line.at("/common_doubt_db").asDouble();
         throw new AssertionError(path.at("/ledger/there/lines").toString());
     }
