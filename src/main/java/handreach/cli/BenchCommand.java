@@ -10,6 +10,7 @@ import handreach.input.Range;
 import handreach.input.Sources;
 import handreach.input.Target;
 import handreach.plan.Equipment;
+import handreach.plan.PlanBeforeBench;
 import handreach.plan.PlanFile;
 import handreach.report.BenchComposer;
 import handreach.report.BenchFiles;
@@ -90,7 +91,7 @@ final class BenchCommand implements Callable<Integer> {
             description =
                     "Write a blank session sheet, for a spreadsheet and as a page to print, and end. Antennas, mounting and"
                             + " frequency come from --plan, or from the options below. Default: the file that the plan names,"
-                            + " else session.csv.")
+                            + " else session.csv beside the plan or, without one, here.")
     private Path template;
 
     @Option(
@@ -174,21 +175,27 @@ final class BenchCommand implements Callable<Integer> {
         TRIALS.check(faults, "--trials", trials);
         if (frequencyMhz != null) BenchFile.FREQUENCY.check(faults, "--frequency-mhz", frequencyMhz);
         faults.throwIfAny();
-        Optional<PlanFile> planned = Optional.ofNullable(plan).map(PlanFile::openBeforeBench);
+        Optional<PlanBeforeBench> planned = Optional.ofNullable(plan).map(PlanBeforeBench::open);
         BenchSheet sheet = BenchFiles.sheet(
                 planned,
                 antennas,
                 mounts,
                 frequencyMhz == null ? OptionalDouble.empty() : OptionalDouble.of(frequencyMhz),
                 new BenchFiles.Lot(trials, lot, Quantity.namedBy("--quantity", quantities)));
-        json.warn(BenchFiles.notes(sheet));
+        json.warn(BenchFiles.notes(sheet, planned));
         Path blank = template.toString().isEmpty()
-                ? planned.flatMap(BenchCommand::named).orElse(Path.of("session.csv"))
+                ? planned.map(BenchCommand::sheetOf).orElse(Path.of("session.csv"))
                 : template;
-        Path page = sheet.write(blank, planned.map(PlanFile::sources).orElse(Sources.NONE));
+        Path page = sheet.write(
+                blank, planned.map(plan -> Sources.NONE.and(List.of(plan.file()))).orElse(Sources.NONE));
         json.written(blank);
         json.written(page);
         return 0;
+    }
+
+    /** The sheet that a plan names, else one beside it, where the plan will look for it. */
+    private static Path sheetOf(PlanBeforeBench plan) {
+        return plan.bench().map(Equipment.Bench::file).orElse(plan.file().resolveSibling("session.csv"));
     }
 
     /** The file of readings that a plan names. */

@@ -61,7 +61,7 @@ final class EquipmentReader {
         return new Equipment(bench, radios, antennas, deltas(antennas, channels), loadouts, carries(), anchor());
     }
 
-    private Optional<Equipment.Bench> bench() {
+    Optional<Equipment.Bench> bench() {
         if (!root.has("bench")) return Optional.empty();
         PlanSection section = root.table("bench");
         Optional<Path> file = PlanReader.existing(section, "file", false, folder, faults);
@@ -184,7 +184,7 @@ final class EquipmentReader {
         return OptionalDouble.empty();
     }
 
-    private List<Equipment.AntennaEntry> antennas() {
+    List<Equipment.AntennaEntry> antennas() {
         List<Equipment.AntennaEntry> antennas = new ArrayList<>();
         Set<String> names = new HashSet<>();
         for (PlanSection section : root.tables("antenna")) {

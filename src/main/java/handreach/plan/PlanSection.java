@@ -1,6 +1,7 @@
 package handreach.plan;
 
 import handreach.input.Faults;
+import handreach.input.FillIn;
 import handreach.input.Keyword;
 import handreach.input.NearestWord;
 import handreach.input.NumberText;
@@ -83,6 +84,11 @@ final class PlanSection {
     boolean has(String key) {
         asked.add(key);
         return table.contains(List.of(key));
+    }
+
+    /** Whether the value is still to be put in. */
+    boolean isToBeFilledIn(String key) {
+        return value(key) instanceof String text && FillIn.isIn(text);
     }
 
     /** A key that is never taken, with what to do instead; it is not told among the known ones. */
