@@ -17,6 +17,7 @@ import handreach.report.BenchFiles;
 import handreach.report.BenchJson;
 import handreach.report.BenchSheet;
 import handreach.report.page.Notes;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
@@ -52,7 +53,7 @@ final class BenchCommand implements Callable<Integer> {
             arity = "0..1",
             paramLabel = "FILE.csv",
             description =
-                    "Readings: antenna,mount,quantity,value,unit,frequency_mhz,trial,note. Default: the file that the plan names.")
+                    "Readings: antenna,mount,quantity,value,unit,frequency_mhz,trial,note. Or the plan that names them.")
     private Path file;
 
     @Option(names = "--control", paramLabel = "NAME", description = "The antenna all others are compared with.")
@@ -138,6 +139,7 @@ final class BenchCommand implements Callable<Integer> {
         Faults faults = new Faults();
         SETTLE.check(faults, "--settle-db", settleDb);
         faults.throwIfAny();
+        planAsWord();
         if (template != null) return blankSheet();
         Optional<PlanFile> planFile = Optional.ofNullable(plan).map(PlanFile::open);
         Path file = Optional.ofNullable(this.file)
@@ -153,8 +155,8 @@ final class BenchCommand implements Callable<Integer> {
         if (report != null) Target.look(report, ".html", sources);
         BenchFile readings = BenchFile.read(file);
         BenchAnalysis analysis = Optional.ofNullable(control)
-                .or(() -> planFile.flatMap(planned -> BenchFiles.control(planned, readings)))
                 .map(name -> BenchAnalysis.of(readings, name))
+                .or(() -> planFile.flatMap(planned -> BenchFiles.planned(planned, file, readings)))
                 .orElseGet(() -> BenchAnalysis.of(readings));
         planFile.ifPresent(planned -> json.warn(BenchFiles.misspelt(planned, readings)));
         json.warn(Notes.once(analysis.warnings()));
@@ -166,6 +168,15 @@ final class BenchCommand implements Callable<Integer> {
             json.tell("Written: " + report);
         }
         return 0;
+    }
+
+    /** Other commands take a plan, or its folder, as a word of its own; so does this one. */
+    private void planAsWord() {
+        if (file == null || !Files.isDirectory(file) && !file.toString().endsWith(".toml")) return;
+        if (plan != null)
+            throw new InputFault("--plan", 0, "and a plan as a word of its own are both given. Leave one of them out.");
+        plan = file;
+        file = null;
     }
 
     private int blankSheet() {

@@ -95,7 +95,7 @@ final class PlanReader {
         OptionalDouble mhz = channel.isToBeFilledIn(key.key()) ? OptionalDouble.empty() : channel.number(key);
         EquipmentReader equipment = new EquipmentReader(reader.source, reader.folder, reader.root, reader.faults);
         Optional<Equipment.Bench> bench = equipment.bench();
-        List<Equipment.AntennaEntry> antennas = equipment.antennas();
+        List<Equipment.AntennaEntry> antennas = equipment.antennas(bench);
         reader.faults.throwByLine();
         return new PlanBeforeBench(
                 file, mhz, bench, antennas, reader.root.tables("antenna").get(0).line());

@@ -21,6 +21,7 @@ import handreach.report.figure.ChannelMark;
 import handreach.report.file.WholeFile;
 import handreach.report.page.HtmlPage;
 import handreach.study.HandDelta;
+import handreach.study.PlanBench;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.HashSet;
@@ -58,17 +59,23 @@ public final class BenchFiles {
                 "Made by Handreach from " + analysis.file().name() + "."));
     }
 
+    /** A session against the control of the plan: its own readings as any answer of the plan takes them, others as far as they have it. */
+    public static Optional<BenchAnalysis> planned(PlanFile file, Path session, BenchFile readings) {
+        Optional<Equipment.Bench> bench = file.plan().equipment().bench();
+        return bench.isPresent() && Sources.NONE.and(List.of(bench.get().file())).has(session)
+                ? Optional.of(PlanBench.of(file, bench.get(), readings))
+                : control(file, readings).map(name -> BenchAnalysis.of(readings, name));
+    }
+
     /** The control of a plan as these readings name it; nothing where they do not have it. */
-    public static Optional<String> control(PlanFile file, BenchFile readings) {
+    private static Optional<String> control(PlanFile file, BenchFile readings) {
         Equipment equipment = file.plan().equipment();
         List<String> names = new ArrayList<>();
         equipment.bench().map(Equipment.Bench::control).ifPresent(names::add);
         for (Equipment.AntennaEntry antenna : equipment.antennas())
-            if (antenna.control()) names.add(antenna.delta().benchName());
+            if (antenna.control()) names.addAll(List.of(antenna.delta().benchName(), antenna.name()));
         return names.stream()
-                .map(name -> name.strip().replaceAll("\\s+", " "))
-                .filter(name -> readings.readings().stream()
-                        .anyMatch(reading -> reading.antenna().equalsIgnoreCase(name)))
+                .flatMap(name -> readings.antenna(name).stream())
                 .findFirst();
     }
 
@@ -82,7 +89,8 @@ public final class BenchFiles {
             if (known.stream().noneMatch(read::equalsIgnoreCase))
                 NearestWord.of(read, known)
                         .ifPresent(near ->
-                                notes.add("\"" + read + "\" is no antenna of the plan. Did you mean " + near + "?"));
+                                notes.add("\"" + read + "\" of the readings is no antenna of the plan, which has \"" + near
+                                        + "\". If they are the same, write both alike."));
         return notes;
     }
 

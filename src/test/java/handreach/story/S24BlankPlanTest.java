@@ -161,4 +161,17 @@ class S24BlankPlanTest {
             assertEquals(filled, Files.readString(sheet));
         }
     }
+
+    /** It said: a number is expected W. */
+    @Test
+    void aNumberInQuotesIsToldInASentence() throws IOException {
+        Path plan = folder.resolve("quoted.toml");
+        CommandRun.of("plan", plan.toString());
+        Files.writeString(
+                plan, filled(Files.readString(plan)).replace("power_w = 5", "power_w = \"5\""));
+        CommandRun run = CommandRun.of("reach", plan.toString());
+        assertEquals(2, run.code());
+        assertTrue(
+                run.err().contains("power_w is \"5\", a number in W is expected. Write it without quotes."), run.err());
+    }
 }
