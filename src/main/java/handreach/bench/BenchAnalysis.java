@@ -3,7 +3,6 @@ package handreach.bench;
 import handreach.bench.match.MatchReadings;
 import handreach.input.Fault;
 import handreach.input.InputFault;
-import handreach.input.NearestWord;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -76,9 +75,7 @@ public final class BenchAnalysis {
 
     private static BenchAnalysis analysis(BenchFile file, Optional<String> asked) {
         List<String> warnings = new ArrayList<>(file.notes());
-        boolean compares = file.readings().stream()
-                .anyMatch(r -> r.quantity() == Quantity.RECEIVED_LEVEL || r.quantity() == Quantity.FIELD_METER);
-        if (!compares) {
+        if (!file.compares()) {
             warnings.add(
                     "The file holds no received_level and no field_meter rows: there is nothing to compare, only match.");
             return new BenchAnalysis(file, asked, List.of(), Optional.empty(), warnings);
@@ -91,24 +88,17 @@ public final class BenchAnalysis {
     }
 
     private static String resolved(BenchFile file, Optional<String> asked) {
-        Map<String, String> names = new LinkedHashMap<>();
-        for (Reading reading : file.readings())
-            names.putIfAbsent(LevelSession.identity(reading.antenna()), reading.antenna());
-        String list = String.join(", ", names.values().stream().limit(30).toList());
         if (asked.isEmpty())
             throw new InputFault(
                     file.name(),
                     0,
                     "names no control, the antenna all others are compared with. Name it with --control or a line # control ="
-                            + " NAME above the header. Antennas read: " + list + ".");
+                            + " NAME above the header."
+                            + file.antennasRead());
         String name = asked.get().strip().replaceAll("\\s+", " ");
-        String found = names.get(LevelSession.identity(name));
-        if (found != null) return found;
-        throw new InputFault(
-                file.name(),
-                0,
-                "the control \"" + name + "\" has no reading." + NearestWord.hint(name, names.values())
-                        + " Antennas read: " + list + ".");
+        return file.antenna(name)
+                .orElseThrow(() -> new InputFault(
+                        file.name(), 0, "the control \"" + name + "\" has no reading." + file.insteadOf(name)));
     }
 
     /** Refuses a file from which no comparison at all can be made, line by line of the mountings that lack the control. */

@@ -1,11 +1,15 @@
 package handreach.bench;
 
+import handreach.input.NearestWord;
 import handreach.input.Range;
 import handreach.input.SourceText;
 import java.nio.charset.Charset;
 import java.nio.file.Path;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Objects;
+import java.util.Optional;
 
 /**
  * A bench session as read from its file.
@@ -32,6 +36,36 @@ public record BenchFile(String name, List<Reading> readings, Declarations declar
     /** Reads a bench file; all faults are collected into one {@link handreach.input.InputFault}. */
     public static BenchFile read(Path file) {
         return of(SourceText.read(file, SPREADSHEET_CODE_PAGE));
+    }
+
+    /** An antenna as the file spells it; none without a reading of it. */
+    public Optional<String> antenna(String name) {
+        String wanted = LevelSession.identity(name.strip().replaceAll("\\s+", " "));
+        return antennas().stream()
+                .filter(read -> LevelSession.identity(read).equals(wanted))
+                .findFirst();
+    }
+
+    /** Every antenna once, as it is spelled first. */
+    public List<String> antennas() {
+        Map<String, String> names = new LinkedHashMap<>();
+        for (Reading reading : readings) names.putIfAbsent(LevelSession.identity(reading.antenna()), reading.antenna());
+        return List.copyOf(names.values());
+    }
+
+    /** What to say of an antenna that was not read: what may be meant, and what was read. */
+    public String insteadOf(String name) {
+        return NearestWord.hint(name, antennas()) + antennasRead();
+    }
+
+    String antennasRead() {
+        return " Antennas read: " + String.join(", ", antennas().stream().limit(30).toList()) + ".";
+    }
+
+    /** Whether it holds what antennas can be compared by; match alone needs no control. */
+    public boolean compares() {
+        return readings.stream()
+                .anyMatch(r -> r.quantity() == Quantity.RECEIVED_LEVEL || r.quantity() == Quantity.FIELD_METER);
     }
 
     /** Reads a bench file already in memory. */

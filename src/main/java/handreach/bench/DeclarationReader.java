@@ -5,6 +5,7 @@ import handreach.bench.Declarations.EarlierScatter;
 import handreach.bench.Declarations.Instrument;
 import handreach.bench.Declarations.TrialOrder;
 import handreach.input.Faults;
+import handreach.input.FillIn;
 import handreach.input.NearestWord;
 import handreach.input.NumberText;
 import handreach.input.Range;
@@ -171,6 +172,7 @@ final class DeclarationReader {
             fault(line, key + " has no value. Write # " + key + " = VALUE, or drop the line.");
             return;
         }
+        if (FillIn.isIn(value)) return;
         for (DoubtKey doubt : DoubtKey.values()) {
             if (!doubt.key().equals(key)) continue;
             doubt(doubt, antenna, value, line);

@@ -49,6 +49,13 @@ public final class MountResult {
         return alike;
     }
 
+    /** Whether every antenna is told apart from the control and from every other one. */
+    public boolean areAllToldApart() {
+        return antennas.size() < AlikeGroups.MOST_ANTENNAS
+                && antennas.stream().allMatch(AntennaResult::toldApart)
+                && alike().isEmpty();
+    }
+
     /** Movement of the control; none with fewer than three readings of it. */
     public Optional<ControlDrift> drift() {
         return session.drift();

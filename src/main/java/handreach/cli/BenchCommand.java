@@ -10,12 +10,14 @@ import handreach.input.Range;
 import handreach.input.Sources;
 import handreach.input.Target;
 import handreach.plan.Equipment;
+import handreach.plan.PlanBeforeBench;
 import handreach.plan.PlanFile;
 import handreach.report.BenchComposer;
 import handreach.report.BenchFiles;
 import handreach.report.BenchJson;
 import handreach.report.BenchSheet;
 import handreach.report.page.Notes;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
@@ -51,7 +53,7 @@ final class BenchCommand implements Callable<Integer> {
             arity = "0..1",
             paramLabel = "FILE.csv",
             description =
-                    "Readings: antenna,mount,quantity,value,unit,frequency_mhz,trial,note. Default: the file that the plan names.")
+                    "Readings: antenna,mount,quantity,value,unit,frequency_mhz,trial,note. Or the plan that names them.")
     private Path file;
 
     @Option(names = "--control", paramLabel = "NAME", description = "The antenna all others are compared with.")
@@ -90,7 +92,7 @@ final class BenchCommand implements Callable<Integer> {
             description =
                     "Write a blank session sheet, for a spreadsheet and as a page to print, and end. Antennas, mounting and"
                             + " frequency come from --plan, or from the options below. Default: the file that the plan names,"
-                            + " else session.csv.")
+                            + " else session.csv beside the plan or, without one, here.")
     private Path template;
 
     @Option(
@@ -137,6 +139,7 @@ final class BenchCommand implements Callable<Integer> {
         Faults faults = new Faults();
         SETTLE.check(faults, "--settle-db", settleDb);
         faults.throwIfAny();
+        planAsWord();
         if (template != null) return blankSheet();
         Optional<PlanFile> planFile = Optional.ofNullable(plan).map(PlanFile::open);
         Path file = Optional.ofNullable(this.file)
@@ -152,8 +155,8 @@ final class BenchCommand implements Callable<Integer> {
         if (report != null) Target.look(report, ".html", sources);
         BenchFile readings = BenchFile.read(file);
         BenchAnalysis analysis = Optional.ofNullable(control)
-                .or(() -> planFile.flatMap(planned -> BenchFiles.control(planned, readings)))
                 .map(name -> BenchAnalysis.of(readings, name))
+                .or(() -> planFile.flatMap(planned -> BenchFiles.planned(planned, file, readings)))
                 .orElseGet(() -> BenchAnalysis.of(readings));
         planFile.ifPresent(planned -> json.warn(BenchFiles.misspelt(planned, readings)));
         json.warn(Notes.once(analysis.warnings()));
@@ -167,6 +170,15 @@ final class BenchCommand implements Callable<Integer> {
         return 0;
     }
 
+    /** Other commands take a plan, or its folder, as a word of its own; so does this one. */
+    private void planAsWord() {
+        if (file == null || !Files.isDirectory(file) && !file.toString().endsWith(".toml")) return;
+        if (plan != null)
+            throw new InputFault("--plan", 0, "and a plan as a word of its own are both given. Leave one of them out.");
+        plan = file;
+        file = null;
+    }
+
     private int blankSheet() {
         Faults faults = new Faults();
         if (file != null)
@@ -174,21 +186,27 @@ final class BenchCommand implements Callable<Integer> {
         TRIALS.check(faults, "--trials", trials);
         if (frequencyMhz != null) BenchFile.FREQUENCY.check(faults, "--frequency-mhz", frequencyMhz);
         faults.throwIfAny();
-        Optional<PlanFile> planned = Optional.ofNullable(plan).map(PlanFile::openBeforeBench);
+        Optional<PlanBeforeBench> planned = Optional.ofNullable(plan).map(PlanBeforeBench::open);
         BenchSheet sheet = BenchFiles.sheet(
                 planned,
                 antennas,
                 mounts,
                 frequencyMhz == null ? OptionalDouble.empty() : OptionalDouble.of(frequencyMhz),
                 new BenchFiles.Lot(trials, lot, Quantity.namedBy("--quantity", quantities)));
-        json.warn(BenchFiles.notes(sheet));
+        json.warn(BenchFiles.notes(sheet, planned));
         Path blank = template.toString().isEmpty()
-                ? planned.flatMap(BenchCommand::named).orElse(Path.of("session.csv"))
+                ? planned.map(BenchCommand::sheetOf).orElse(Path.of("session.csv"))
                 : template;
-        Path page = sheet.write(blank, planned.map(PlanFile::sources).orElse(Sources.NONE));
+        Path page = sheet.write(
+                blank, planned.map(plan -> Sources.NONE.and(List.of(plan.file()))).orElse(Sources.NONE));
         json.written(blank);
         json.written(page);
         return 0;
+    }
+
+    /** The sheet that a plan names, else one beside it, where the plan will look for it. */
+    private static Path sheetOf(PlanBeforeBench plan) {
+        return plan.bench().map(Equipment.Bench::file).orElse(plan.file().resolveSibling("session.csv"));
     }
 
     /** The file of readings that a plan names. */

@@ -2,6 +2,7 @@ package handreach.plan;
 
 import handreach.input.AtomicFile;
 import handreach.input.Faults;
+import handreach.input.FillIn;
 import handreach.input.InputFault;
 import handreach.input.SourceText;
 import handreach.input.Sources;
@@ -16,7 +17,7 @@ import java.util.Locale;
 /** A plan to be filled in: what only its people know is marked, and refused line by line as long as it stands; the rest may stay. */
 public final class BlankPlan {
     /** Stands where a value must be put in. */
-    private static final String MARK = "\"FILL IN\"";
+    private static final String MARK = "\"" + FillIn.WORDS + "\"";
 
     private static final String ENDING = ".toml";
     private static final String TEXT = """

@@ -54,14 +54,14 @@ final class EquipmentReader {
     Equipment equipment(List<String> channels) {
         Optional<Equipment.Bench> bench = bench();
         List<Equipment.RadioEntry> radios = radios();
-        List<Equipment.AntennaEntry> antennas = antennas();
+        List<Equipment.AntennaEntry> antennas = antennas(bench);
         List<Equipment.LoadoutEntry> loadouts = loadouts(
                 radios.stream().map(Equipment.RadioEntry::name).toList(),
                 antennas.stream().map(Equipment.AntennaEntry::name).toList());
         return new Equipment(bench, radios, antennas, deltas(antennas, channels), loadouts, carries(), anchor());
     }
 
-    private Optional<Equipment.Bench> bench() {
+    Optional<Equipment.Bench> bench() {
         if (!root.has("bench")) return Optional.empty();
         PlanSection section = root.table("bench");
         Optional<Path> file = PlanReader.existing(section, "file", false, folder, faults);
@@ -184,7 +184,8 @@ final class EquipmentReader {
         return OptionalDouble.empty();
     }
 
-    private List<Equipment.AntennaEntry> antennas() {
+    /** The control goes on the bench under the name that [bench] gives it. */
+    List<Equipment.AntennaEntry> antennas(Optional<Equipment.Bench> bench) {
         List<Equipment.AntennaEntry> antennas = new ArrayList<>();
         Set<String> names = new HashSet<>();
         for (PlanSection section : root.tables("antenna")) {
@@ -197,7 +198,10 @@ final class EquipmentReader {
                     section.number(PRICE),
                     section.number(STIFFNESS),
                     section.whole(BURDEN_RANK));
-            Equipment.DeltaEntry delta = delta(section, name, control);
+            Equipment.DeltaEntry delta = delta(
+                    section,
+                    control ? bench.map(Equipment.Bench::control).orElse(name) : name,
+                    control);
             Equipment.Known known = new Equipment.Known(
                     PlanReader.existing(section, "pattern", false, folder, faults),
                     statedGain(section, control),
@@ -219,8 +223,8 @@ final class EquipmentReader {
         return antennas;
     }
 
-    private Equipment.DeltaEntry delta(PlanSection section, String name, boolean control) {
-        String benchName = section.text("bench").orElse(name);
+    private Equipment.DeltaEntry delta(PlanSection section, String usualBenchName, boolean control) {
+        String benchName = section.text("bench").orElse(usualBenchName);
         Optional<String> withWire = section.text("bench_with_counterpoise");
         OptionalDouble delta = section.number(DELTA);
         OptionalDouble uncertainty = section.number(DELTA_UNCERTAINTY);

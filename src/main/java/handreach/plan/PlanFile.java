@@ -42,13 +42,6 @@ public final class PlanFile {
         return new PlanFile(file, source.text(), source.text(), PlanReader.read(source, folderOf(file)));
     }
 
-    /** Opens a plan whose readings may still have to be taken, and its files to be found: what a blank sheet is made for. */
-    public static PlanFile openBeforeBench(Path planOrFolder) {
-        SourceText source = source(planOrFolder);
-        Path file = fileOf(planOrFolder);
-        return new PlanFile(file, source.text(), source.text(), PlanReader.read(source, folderOf(file), true));
-    }
-
     /** Opens a plan as if its text had been edited; nothing where the edit changes nothing, and never to be saved. */
     public static Optional<PlanFile> openAs(Path planOrFolder, UnaryOperator<String> edit) {
         String text = source(planOrFolder).text();
@@ -59,7 +52,7 @@ public final class PlanFile {
         return Optional.of(new PlanFile(file, edited, text, PlanReader.read(source, folderOf(file))));
     }
 
-    private static SourceText source(Path planOrFolder) {
+    static SourceText source(Path planOrFolder) {
         return SourceText.read(fileOf(planOrFolder), PlanReader.CAP);
     }
 

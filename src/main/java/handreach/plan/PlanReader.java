@@ -49,6 +49,7 @@ final class PlanReader {
 
     private static final String NO_PLAN =
             "That is more than a thousand people and places; check that it is the right file.";
+    private static final String ADVICE = "Start from a sample plan.";
     /** How much of a plan or calibration is read. */
     static final CappedFile.Cap CAP = new CappedFile.Cap(LONGEST, 400, NO_PLAN);
 
@@ -77,17 +78,27 @@ final class PlanReader {
 
     /** Reads the plan; file names in it are taken relative to the folder. */
     static Plan read(SourceText text, Path folder) {
-        return read(text, folder, false);
-    }
-
-    /** The same; before the bench no file that the plan names need be there: neither readings nor ground nor walks. */
-    static Plan read(SourceText text, Path folder, boolean isBeforeBench) {
-        TomlParseResult toml = parsed(text, "Start from a sample plan.");
+        TomlParseResult toml = parsed(text, ADVICE);
         BlankPlan.refuse(text);
-        PlanReader reader = new PlanReader(text.name(), folder, toml, isBeforeBench);
+        PlanReader reader = new PlanReader(text.name(), folder, toml, false);
         Plan plan = reader.plan();
         reader.faults.throwByLine();
         return plan;
+    }
+
+    /** Reads channel, bench and antennas alone, whatever is still to be filled in elsewhere; no file that is named need be there. */
+    static PlanBeforeBench readBeforeBench(SourceText text, Path file) {
+        TomlParseResult toml = parsed(text, ADVICE);
+        PlanReader reader = new PlanReader(text.name(), file.toAbsolutePath().getParent(), toml, true);
+        PlanSection channel = reader.root.tableOrTables("channel").get(0);
+        Range key = channel.has(Channel.FREQUENCY.key()) ? Channel.FREQUENCY : StationReader.TRANSMIT;
+        OptionalDouble mhz = channel.isToBeFilledIn(key.key()) ? OptionalDouble.empty() : channel.number(key);
+        EquipmentReader equipment = new EquipmentReader(reader.source, reader.folder, reader.root, reader.faults);
+        Optional<Equipment.Bench> bench = equipment.bench();
+        List<Equipment.AntennaEntry> antennas = equipment.antennas(bench);
+        reader.faults.throwByLine();
+        return new PlanBeforeBench(
+                file, mhz, bench, antennas, reader.root.tables("antenna").get(0).line());
     }
 
     /** The parsed text; what the library cannot take apart, such as brackets nested without end, is a fault like any other. */

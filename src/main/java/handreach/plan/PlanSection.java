@@ -1,6 +1,7 @@
 package handreach.plan;
 
 import handreach.input.Faults;
+import handreach.input.FillIn;
 import handreach.input.Keyword;
 import handreach.input.NearestWord;
 import handreach.input.NumberText;
@@ -85,6 +86,11 @@ final class PlanSection {
         return table.contains(List.of(key));
     }
 
+    /** Whether the value is still to be put in. */
+    boolean isToBeFilledIn(String key) {
+        return value(key) instanceof String text && FillIn.isIn(text);
+    }
+
     /** A key that is never taken, with what to do instead; it is not told among the known ones. */
     void refuse(String key, String text) {
         if (!table.contains(List.of(key))) return;
@@ -166,8 +172,9 @@ final class PlanSection {
         else {
             fault(
                     key,
-                    "is " + shown(value) + ", a number is expected"
-                            + (range.unit().isEmpty() ? "" : " " + range.unit()) + ". Write it without quotes.");
+                    "is " + shown(value) + ", a number "
+                            + (range.unit().isEmpty() ? "" : "in " + range.unit() + " ")
+                            + "is expected. Write it without quotes.");
             return OptionalDouble.empty();
         }
         String found = value instanceof Long ? value.toString() : NumberText.plain(number);

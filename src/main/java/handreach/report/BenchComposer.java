@@ -185,6 +185,8 @@ public final class BenchComposer {
                             .map(group -> "Cannot be told from one another: " + String.join(", ", group) + ".")
                             .toList();
             if (!groups.isEmpty()) blocks.add(new Bullets(groups));
+            else if (mount.antennas().size() > 1 && mount.areAllToldApart())
+                blocks.add(new Bullets(List.of("All of them are told apart, from one another and from the control.")));
         }
         if (blocks.isEmpty())
             blocks.add(
@@ -243,6 +245,25 @@ public final class BenchComposer {
     }
 
     private Table<AntennaResult> verdicts(MountResult mount) {
+        List<Column<AntennaResult>> columns = new ArrayList<>(List.of(
+                Column.words("antenna", AntennaResult::antenna),
+                Column.words("verdict", one -> one.finding().words()),
+                Column.number(
+                        "over control, dB", one -> Decibels.signed(one.delta().db(), 1)),
+                Column.number("95 % interval, dB", one -> one.delta()
+                        .interval95()
+                        .map(BenchComposer::span)
+                        .orElse(UNKNOWN))));
+        if (mount.antennas().size() > 1)
+            columns.add(Column.number("for all together, dB", one -> one.intervalTogether()
+                    .map(BenchComposer::span)
+                    .orElse(UNKNOWN)));
+        columns.add(Column.number("smallest gap it can show, dB", one -> one.detection()
+                .map(DetectionLimit::minimumDifferenceDb)
+                .map(db -> Decibels.number(db, 1))
+                .orElse(UNKNOWN)));
+        columns.add(Column.number(
+                "trials to settle " + Decibels.text(view.question().settleDb()), this::trials));
         return Table.of(
                 "Control read "
                         + mount.control().n() + (mount.control().n() == 1 ? " time" : " times") + ", mean "
@@ -252,28 +273,7 @@ public final class BenchComposer {
                         + held(mount)
                         + ".",
                 mount.antennas(),
-                List.of(
-                        Column.words("antenna", AntennaResult::antenna),
-                        Column.words("verdict", one -> one.finding().words()),
-                        Column.number(
-                                "over control, dB",
-                                one -> Decibels.signed(one.delta().db(), 1)),
-                        Column.number(
-                                "95 % interval, dB",
-                                one -> one.delta()
-                                        .interval95()
-                                        .map(BenchComposer::span)
-                                        .orElse(UNKNOWN)),
-                        Column.number(
-                                "smallest gap it can show, dB",
-                                one -> one.detection()
-                                        .map(DetectionLimit::minimumDifferenceDb)
-                                        .map(db -> Decibels.number(db, 1))
-                                        .orElse(UNKNOWN)),
-                        Column.number(
-                                "trials to settle "
-                                        + Decibels.text(view.question().settleDb()),
-                                this::trials)));
+                columns);
     }
 
     private String trials(AntennaResult antenna) {

@@ -15,11 +15,13 @@ import handreach.input.Sources;
 import handreach.plan.Channel;
 import handreach.plan.Equipment;
 import handreach.plan.Plan;
+import handreach.plan.PlanBeforeBench;
 import handreach.plan.PlanFile;
 import handreach.report.figure.ChannelMark;
 import handreach.report.file.WholeFile;
 import handreach.report.page.HtmlPage;
 import handreach.study.HandDelta;
+import handreach.study.PlanBench;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.HashSet;
@@ -28,10 +30,12 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
+import java.util.stream.Stream;
 
 /** The bench report as a file. */
 public final class BenchFiles {
-    private static final List<String> UNNAMED = List.of("control", "antenna A", "antenna B");
+    private static final List<String> OTHERS = List.of("antenna A", "antenna B");
+    private static final List<String> UNNAMED = List.of("control", OTHERS.get(0), OTHERS.get(1));
 
     private BenchFiles() {}
 
@@ -55,30 +59,38 @@ public final class BenchFiles {
                 "Made by Handreach from " + analysis.file().name() + "."));
     }
 
+    /** A session against the control of the plan: its own readings as any answer of the plan takes them, others as far as they have it. */
+    public static Optional<BenchAnalysis> planned(PlanFile file, Path session, BenchFile readings) {
+        Optional<Equipment.Bench> bench = file.plan().equipment().bench();
+        return bench.isPresent() && Sources.NONE.and(List.of(bench.get().file())).has(session)
+                ? Optional.of(PlanBench.of(file, bench.get(), readings))
+                : control(file, readings).map(name -> BenchAnalysis.of(readings, name));
+    }
+
     /** The control of a plan as these readings name it; nothing where they do not have it. */
-    public static Optional<String> control(PlanFile file, BenchFile readings) {
+    private static Optional<String> control(PlanFile file, BenchFile readings) {
         Equipment equipment = file.plan().equipment();
         List<String> names = new ArrayList<>();
         equipment.bench().map(Equipment.Bench::control).ifPresent(names::add);
         for (Equipment.AntennaEntry antenna : equipment.antennas())
-            if (antenna.control()) names.add(antenna.delta().benchName());
+            if (antenna.control()) names.addAll(List.of(antenna.delta().benchName(), antenna.name()));
         return names.stream()
-                .map(name -> name.strip().replaceAll("\\s+", " "))
-                .filter(name -> readings.readings().stream()
-                        .anyMatch(reading -> reading.antenna().equalsIgnoreCase(name)))
+                .flatMap(name -> readings.antenna(name).stream())
                 .findFirst();
     }
 
     /** Antennas of the readings whose names only nearly are those of the plan. */
     public static List<String> misspelt(PlanFile file, BenchFile readings) {
-        List<String> known = planned(file.plan());
+        List<String> known = planned(
+                file.plan().equipment().bench(), file.plan().equipment().antennas());
         List<String> notes = new ArrayList<>();
         for (String read :
                 distinct(readings.readings().stream().map(Reading::antenna).toList()))
             if (known.stream().noneMatch(read::equalsIgnoreCase))
                 NearestWord.of(read, known)
                         .ifPresent(near ->
-                                notes.add("\"" + read + "\" is no antenna of the plan. Did you mean " + near + "?"));
+                                notes.add("\"" + read + "\" of the readings is no antenna of the plan, which has \"" + near
+                                        + "\". If they are the same, write both alike."));
         return notes;
     }
 
@@ -91,9 +103,12 @@ public final class BenchFiles {
 
     /** A blank sheet; what is not given comes from the plan, and names for everything from nowhere else. */
     public static BenchSheet sheet(
-            Optional<PlanFile> file, List<String> antennas, List<String> mounts, OptionalDouble frequencyMhz, Lot lot) {
-        Optional<Plan> plan = file.map(PlanFile::plan);
-        List<String> names = antennas.isEmpty() ? plan.map(BenchFiles::planned).orElse(UNNAMED) : distinct(antennas);
+            Optional<PlanBeforeBench> plan,
+            List<String> antennas,
+            List<String> mounts,
+            OptionalDouble frequencyMhz,
+            Lot lot) {
+        List<String> names = antennas.isEmpty() ? plan.map(BenchFiles::toRead).orElse(UNNAMED) : distinct(antennas);
         if (names.size() < 2)
             throw new InputFault(
                     "--antenna",
@@ -101,14 +116,13 @@ public final class BenchFiles {
                     "names one antenna only. Name the control first, then each antenna to compare with it.");
         List<String> stands = !mounts.isEmpty()
                 ? distinct(mounts)
-                : List.of(plan.flatMap(p -> p.equipment().bench())
+                : List.of(plan.flatMap(PlanBeforeBench::bench)
                         .map(Equipment.Bench::mount)
                         .filter(mount -> !mount.isBlank())
                         .orElse("in the hand"));
         OptionalDouble mhz = frequencyMhz.isPresent()
                 ? frequencyMhz
-                : plan.map(p -> OptionalDouble.of(p.channel().frequency().mhz()))
-                        .orElse(OptionalDouble.empty());
+                : plan.map(PlanBeforeBench::frequencyMhz).orElse(OptionalDouble.empty());
         return new BenchSheet(
                 SessionOrder.drawn(names, stands, lot.trials(), lot.number()),
                 mhz.isPresent() ? NumberText.plain(mhz.getAsDouble()) : "",
@@ -117,21 +131,37 @@ public final class BenchFiles {
     }
 
     /** What to know of a sheet before it is filled in. */
-    public static List<String> notes(BenchSheet sheet) {
+    public static List<String> notes(BenchSheet sheet, Optional<PlanBeforeBench> plan) {
         List<String> notes = new ArrayList<>();
         if (sheet.frequencyMhz().isEmpty())
-            notes.add(
-                    "The column frequency_mhz is empty: nobody said where it is read. Fill it in, or write the sheet anew with"
-                            + " --frequency-mhz or --plan.");
+            notes.add("The column frequency_mhz is empty: "
+                    + plan.map(p -> p.file().getFileName() + " has no frequency yet. Put it into the plan and write the"
+                                    + " sheet anew, or fill the column in.")
+                            .orElse("nobody said where it is read. Fill it in, or write the sheet anew with"
+                                    + " --frequency-mhz or --plan."));
+        plan.filter(p -> OTHERS.stream().allMatch(sheet.order().antennas()::contains))
+                .ifPresent(p -> notes.add(p.file().getFileName() + ", line " + p.antennasLine()
+                        + ": the plan has one [[antenna]] only, \"" + sheet.order().control() + "\". \""
+                        + String.join("\" and \"", OTHERS)
+                        + "\" hold the place of what is compared with it. Put their names there, or add an [[antenna]] for each"
+                        + " to the plan and write the sheet anew."));
         for (String mount : sheet.mounts()) Mounting.of(mount).treatedAs().ifPresent(notes::add);
         return notes;
     }
 
+    /** The antennas of a plan; beside a control that is alone, room for others. */
+    private static List<String> toRead(PlanBeforeBench plan) {
+        List<String> names = planned(plan.bench(), plan.antennas());
+        return names.size() > 1
+                ? names
+                : Stream.concat(names.stream(), OTHERS.stream()).toList();
+    }
+
     /** Names as they stand in the bench file of a plan, the control first, the wire as an antenna of its own. */
-    private static List<String> planned(Plan plan) {
+    private static List<String> planned(Optional<Equipment.Bench> bench, List<Equipment.AntennaEntry> antennas) {
         List<String> names = new ArrayList<>();
-        plan.equipment().bench().map(Equipment.Bench::control).ifPresent(names::add);
-        for (Equipment.AntennaEntry antenna : plan.equipment().antennas()) {
+        bench.map(Equipment.Bench::control).ifPresent(names::add);
+        for (Equipment.AntennaEntry antenna : antennas) {
             if (antenna.control() && names.isEmpty())
                 names.add(0, antenna.delta().benchName());
             names.add(antenna.delta().benchName());

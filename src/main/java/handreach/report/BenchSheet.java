@@ -3,6 +3,7 @@ package handreach.report;
 import handreach.bench.Quantity;
 import handreach.bench.SessionOrder;
 import handreach.bench.SessionOrder.Turn;
+import handreach.input.FillIn;
 import handreach.input.InputFault;
 import handreach.input.SourceText;
 import handreach.input.Sources;
@@ -23,6 +24,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 
 /**
@@ -37,6 +39,9 @@ import java.util.stream.Stream;
 public record BenchSheet(SessionOrder order, String frequencyMhz, long lot, List<Quantity> quantities) {
     private static final List<String> HEADS =
             List.of("antenna", "mount", "quantity", "value", "unit", "frequency_mhz", "trial", "note");
+
+    private static final String NOISE_FLOOR = "noise_floor_dbm";
+    private static final List<String> RANGE = List.of("distance_m", "tx_height_m", "rx_height_m");
 
     private static final int VALUE = HEADS.indexOf("value");
     private static final int NOTE = HEADS.indexOf("note");
@@ -66,11 +71,22 @@ public record BenchSheet(SessionOrder order, String frequencyMhz, long lot, List
     /** Whether a file is there that is no blank sheet: readings that were typed in are never written over. */
     private static boolean holdsMore(Path table) {
         if (!Files.isRegularFile(table)) return false;
-        List<String> rows = SourceText.readTable(table).lines().stream()
+        List<String> lines = SourceText.readTable(table).lines();
+        if (lines.stream().anyMatch(BenchSheet::declares)) return true;
+        List<String> rows = lines.stream()
                 .filter(line -> !line.isBlank() && !line.startsWith("#") && !line.startsWith("sep="))
                 .toList();
         return !rows.isEmpty()
                 && (!isRow(rows.get(0), HEADS) || !rows.stream().skip(1).allMatch(BenchSheet::isBlank));
+    }
+
+    /** Whether a line above the heads says what no blank sheet says. */
+    private static boolean declares(String line) {
+        int equals = line.indexOf('=');
+        if (!line.startsWith("#") || equals < 0) return false;
+        String key = line.substring(1, equals).strip();
+        String value = line.substring(equals + 1).replaceAll("[,;\\s]+$", "");
+        return !key.equals("control") && !key.equals("order") && !FillIn.isIn(value);
     }
 
     private static boolean isRow(String line, List<String> cells) {
@@ -97,7 +113,26 @@ public record BenchSheet(SessionOrder order, String frequencyMhz, long lot, List
                         String.valueOf(line.turn().trial()),
                         ""))
                 .toList();
-        return "sep=,\r\n# control = " + order.control() + "\r\n# order = interleaved\r\n" + Csv.text(HEADS, rows);
+        String once = readOnce().stream()
+                .map(key -> "# " + key + " = " + FillIn.WORDS + "\r\n")
+                .collect(Collectors.joining());
+        return "sep=,\r\n# control = " + order.control() + "\r\n# order = interleaved\r\n" + once
+                + Csv.text(HEADS, rows);
+    }
+
+    /** Declarations that are read once in a session: what these quantities have use for. */
+    private List<String> readOnce() {
+        List<String> keys = new ArrayList<>();
+        if (quantities.contains(Quantity.RECEIVED_LEVEL)) keys.add(NOISE_FLOOR);
+        if (quantities.stream().anyMatch(Quantity::isReadInTurns)) keys.addAll(RANGE);
+        return keys;
+    }
+
+    /** Where on the table goes what is written down once. */
+    private String whereItGoes() {
+        String lines = readOnce().stream().map(key -> "# " + key).collect(Collectors.joining(", "));
+        return "What is read once goes into the table too, above its column heads, in place of " + FillIn.WORDS
+                + ": the lines " + lines + ". What was not read stays as it is; of distance and heights it is all or none.";
     }
 
     List<String> mounts() {
@@ -126,16 +161,19 @@ public record BenchSheet(SessionOrder order, String frequencyMhz, long lot, List
                                         "Who reads",
                                         "Instrument",
                                         "Radio and power",
-                                        "Distance, heights",
+                                        "Noise floor, dBm",
+                                        "Distance, m",
+                                        "Height of the sending antenna, m",
+                                        "Height of the receiving antenna, m",
                                         "Weather")
                                 .map(name -> new Facts.Fact(name, "\u2026".repeat(12)))
                                 .toList()),
-                        new Bullets(
-                                List.of(
-                                        "Transmitter off, read once: that is the noise floor. Write it down.",
+                        new Bullets(Stream.concat(
+                                beforeReading().stream(),
+                                Stream.of(
                                         "Same radio, same battery, same hand, same marked spot, same direction. Wait three seconds before you read.",
                                         "Take each antenna off and put it on again for every reading.",
-                                        "Read in the order of the sheet. A trial that was missed is left empty, or read again later as a whole turn."))));
+                                        "Read in the order of the sheet. A trial that was missed is left empty, or read again later as a whole turn.")).toList())));
         for (String mount : mounts())
             sections.add(new Section(
                     "Mounting: " + mount,
@@ -154,6 +192,14 @@ public record BenchSheet(SessionOrder order, String frequencyMhz, long lot, List
                 sections,
                 "Made by Handreach. Order drawn by lot " + lot
                         + "; fill in the table of the same name and give it to bench.");
+    }
+
+    private List<String> beforeReading() {
+        List<String> steps = new ArrayList<>();
+        if (readOnce().contains(NOISE_FLOOR))
+            steps.add("Transmitter off, read once: that is the noise floor. Write it down.");
+        if (!readOnce().isEmpty()) steps.add(whereItGoes());
+        return steps;
     }
 
     private List<Block> answer() {

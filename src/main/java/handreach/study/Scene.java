@@ -1,7 +1,6 @@
 package handreach.study;
 
 import handreach.bench.BenchAnalysis;
-import handreach.bench.BenchFile;
 import handreach.budget.LinkBudget;
 import handreach.budget.LinkEnd;
 import handreach.budget.LinkTerms;
@@ -233,7 +232,7 @@ public final class Scene {
         Plan plan = file.plan();
         GroundChoice.CoverChoice choice = plan.ground().cover();
         CompletableFuture<TileFolder> tiles = CompletableFuture.supplyAsync(() -> read(plan));
-        Optional<BenchAnalysis> bench = plan.equipment().bench().map(Scene::analysed);
+        Optional<BenchAnalysis> bench = plan.equipment().bench().map(named -> PlanBench.of(file, named));
         CutSettings cut = new CutSettings(
                 choice.surface(), choice.heights().canopyM(), choice.heights().roofM());
         return new Scene(file, opened(tiles), CoverFiles.of(choice), drawn(plan), cut, bench, List.of()).choosing();
@@ -268,17 +267,13 @@ public final class Scene {
         boolean sameBench =
                 plan.equipment().bench().equals(edited.plan().equipment().bench());
         Optional<BenchAnalysis> newBench =
-                sameBench ? bench : edited.plan().equipment().bench().map(Scene::analysed);
+                sameBench ? bench : edited.plan().equipment().bench().map(named -> PlanBench.of(edited, named));
         boolean sameDrawn = plan.places()
                 .area()
                 .polygon()
                 .equals(edited.plan().places().area().polygon());
         return new Scene(edited, tiles, cover, sameDrawn ? drawn : drawn(edited.plan()), cut, newBench, List.of())
                 .choosing();
-    }
-
-    private static BenchAnalysis analysed(Equipment.Bench bench) {
-        return BenchAnalysis.of(BenchFile.read(bench.file()), bench.control());
     }
 
     public PlanFile file() {

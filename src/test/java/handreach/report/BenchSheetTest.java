@@ -32,11 +32,19 @@ class BenchSheetTest {
             1,
             List.of(Quantity.RECEIVED_LEVEL));
 
+    /** The heads and all rows, without what stands above them. */
+    private static List<String> table(BenchSheet sheet) {
+        return sheet.csv()
+                .lines()
+                .dropWhile(line -> line.startsWith("sep=") || line.startsWith("#"))
+                .toList();
+    }
+
     /** Rows of the sheet with a level in each, as cells. */
     private static List<List<String>> filled() {
         Random random = new Random(5);
         List<List<String>> rows = new ArrayList<>();
-        for (String line : SHEET.csv().lines().skip(3).toList()) {
+        for (String line : table(SHEET)) {
             List<String> cells = new ArrayList<>(List.of(
                     line.replace("\"quarter whip, long\"", "quarter whip@ long").split(",", -1)));
             if (!rows.isEmpty()) {
@@ -101,7 +109,8 @@ class BenchSheetTest {
                 "155.16",
                 1,
                 all);
-        List<String> rows = sheet.csv().lines().skip(4).toList();
+        List<String> table = table(sheet);
+        List<String> rows = table.subList(1, table.size());
         assertEquals(2 * (2 * 4 + 2 * 4 + 3 * 2), rows.size());
         assertEquals(
                 16,
@@ -142,5 +151,32 @@ class BenchSheetTest {
         assertTrue(
                 Files.readString(folder.resolve("session.csv")).startsWith("sep=,\r\n# control = factory helical\r\n"));
         assertFalse(Files.readString(page).contains("\u2026.csv"));
+    }
+
+    /** The page said to write the noise floor down, and neither it nor the table said where; as a row it became an antenna. */
+    @Test
+    void whatIsReadOnceHasItsLineAboveTheHeads() {
+        String lines = "# noise_floor_dbm = FILL IN\r\n# distance_m = FILL IN\r\n# tx_height_m = FILL IN\r\n"
+                + "# rx_height_m = FILL IN\r\n";
+        assertTrue(SHEET.csv().contains("# order = interleaved\r\n" + lines + "antenna,mount,"), SHEET.csv());
+        String html = HtmlPage.text(SHEET.page());
+        for (String key : List.of("noise_floor_dbm", "distance_m", "tx_height_m", "rx_height_m"))
+            assertTrue(html.contains("# " + key), key);
+
+        String read = SHEET.csv().replace(",received_level,,", ",received_level,-40,");
+        BenchFile unfilled = BenchFile.of(SourceText.of("session.csv", read));
+        assertTrue(unfilled.declarations().range().isEmpty());
+        assertTrue(unfilled.declarations().instrument().noiseFloorDbm().isEmpty());
+        BenchFile filled = BenchFile.of(SourceText.of(
+                "session.csv",
+                read.replace("noise_floor_dbm = FILL IN", "noise_floor_dbm = -110").replace("= FILL IN", "= 12")));
+        assertEquals(-110, filled.declarations().instrument().noiseFloorDbm().orElseThrow());
+        assertTrue(filled.declarations().range().isPresent());
+        String half = assertThrows(
+                        InputFault.class,
+                        () -> BenchFile.of(SourceText.of(
+                                "session.csv", read.replace("# distance_m = FILL IN", "# distance_m = 12"))))
+                .getMessage();
+        assertTrue(half.contains("are needed together"), half);
     }
 }

@@ -284,4 +284,97 @@ class S11BenchTest {
                 out);
         assertTrue(out.replaceAll("\\s+", " ").contains("rounded means may differ by other than the delta"), out);
     }
+
+    /** A plan whose [bench] calls the control by another name than its [[antenna]], with readings of both candidates. */
+    private Path namedOtherwise(Path folder, String control) throws IOException {
+        session("", true);
+        Path plan = plan();
+        Files.writeString(
+                plan,
+                Files.readString(plan)
+                        .replaceFirst("control = \"factory helical\"", "control = \"" + control + "\"")
+                        .replace("name = \"factory helical\"", "name = \"factory\"")
+                        .replace("antenna = \"factory helical\"", "antenna = \"factory\""));
+        return plan;
+    }
+
+    /** Rows stood for both names: one antenna would have been read twice and compared with itself. */
+    @Test
+    void theControlIsOneAntennaUnderWhicheverNameTheBenchHasIt() throws IOException {
+        Path plan = namedOtherwise(folder, "factory helical");
+        Path sheet = folder.resolve("new.csv");
+        CommandRun blank = CommandRun.of("bench", "--template", sheet.toString(), "--plan", plan.toString());
+        assertEquals(0, blank.code(), blank.err());
+        String rows = Files.readString(sheet);
+        assertTrue(rows.contains("\r\nfactory helical,"), rows);
+        assertFalse(rows.contains("\r\nfactory,"), rows);
+        CommandRun run = CommandRun.of("bench", "--plan", plan.toString());
+        assertEquals(0, run.code(), run.err());
+        assertTrue(run.out().lines().anyMatch(line -> line.matches("factory +control .*")), run.out());
+    }
+
+    /** Reach refused the misspelt control, and bench took that of the sheet and turned the typo round. */
+    @Test
+    void aMisspeltControlIsRefusedAlikeByReachAndBenchWithItsLine() throws IOException {
+        Path plan = namedOtherwise(folder, "factroy helical");
+        Path bench = folder.resolve("bench.csv");
+        Files.writeString(bench, "# control = factory helical\n" + Files.readString(bench));
+        int line = Files.readAllLines(plan).indexOf("control = \"factroy helical\"") + 1;
+        assertTrue(line > 0, Files.readString(plan));
+        CommandRun reach = CommandRun.of("reach", plan.toString());
+        CommandRun run = CommandRun.of("bench", "--plan", plan.toString());
+        assertEquals(2, run.code(), run.out());
+        assertEquals(reach.err(), run.err());
+        assertTrue(
+                run.err().startsWith(
+                                "plan.toml line " + line
+                                        + ": control is \"factroy helical\", but bench.csv has no reading of it. Did you mean factory"
+                                        + " helical? Antennas read: "),
+                run.err());
+        assertEquals(1, run.err().lines().count(), run.err());
+        CommandRun asked = CommandRun.of("bench", "--plan", plan.toString(), "--control", "factory helical");
+        assertEquals(0, asked.code(), asked.err());
+        assertFalse(asked.err().contains("Did you mean factroy"), asked.err());
+    }
+
+    /** The headline told to take an interval that no table showed. */
+    @Test
+    void theIntervalThatTheHeadlineTakesStandsInTheTable() throws IOException {
+        Path file = session("", true);
+        String out = CommandRun.of("bench", file.toString(), "--control", "factory helical")
+                .out();
+        String said = out.replaceAll("\\s+", " ");
+        java.util.regex.Matcher take =
+                java.util.regex.Pattern.compile("take (\\S+ to \\S+) dB, the interval").matcher(said);
+        assertTrue(take.find(), said);
+        assertTrue(out.contains("for all"), out);
+        assertTrue(
+                out.lines().anyMatch(line -> line.startsWith("quarter-wave whip") && line.contains(take.group(1))), out);
+    }
+
+    /** Of one mounting the pair was said to be alike; of the other, where it was told apart, nothing was. */
+    @Test
+    void thatAllCanBeToldFromOneAnotherIsSaidToo() throws IOException {
+        Path file = session("", true);
+        String out = CommandRun.of("bench", file.toString(), "--control", "factory helical")
+                .out()
+                .replaceAll("\\s+", " ");
+        assertFalse(out.contains("Cannot be told from one another"), out);
+        assertTrue(out.contains("All of them are told apart, from one another and from the control."), out);
+    }
+
+    /** Reach, card and relay take the folder of a plan; bench called it no file. */
+    @Test
+    void theFolderOfAPlanIsAPlan() throws IOException {
+        Path plan = namedOtherwise(folder, "factory helical");
+        String whole = CommandRun.of("bench", "--plan", plan.toString()).out();
+        for (Path word : new Path[] {folder, plan}) {
+            CommandRun run = CommandRun.of("bench", word.toString());
+            assertEquals(0, run.code(), run.err());
+            assertEquals(whole, run.out());
+        }
+        CommandRun twice = CommandRun.of("bench", folder.toString(), "--plan", plan.toString());
+        assertEquals(2, twice.code());
+        assertTrue(twice.err().contains("a plan as a word of its own"), twice.err());
+    }
 }

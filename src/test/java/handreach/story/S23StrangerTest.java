@@ -203,7 +203,7 @@ class S23StrangerTest {
         Files.writeString(sheet, Files.readString(sheet).replace("whip,", "whipp,"));
         assertTrue(answered("bench", sheet.toString(), "--plan", plan)
                 .err()
-                .contains("\"whipp\" is no antenna of the plan. Did you mean whip?"));
+                .contains("\"whipp\" of the readings is no antenna of the plan, which has \"whip\"."));
     }
 
     /** Neither the sheet nor the readings need a name where the plan has one, nor a mounting where nobody says which. */
