@@ -404,7 +404,7 @@ public final class ReachComposer {
                                         Column.number(
                                                 "antenna, " + lengths.antennaUnit(),
                                                 row -> carried(
-                                                        row, burden -> lengths.antennaNumber(burden.lengthCm()))),
+                                                        row, burden -> AntennaCost.length(burden, lengths))),
                                         Column.number(
                                                 "mass, " + lengths.massUnit(),
                                                 row -> carried(row, burden -> AntennaCost.mass(burden, lengths))),

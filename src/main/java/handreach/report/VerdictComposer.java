@@ -213,7 +213,7 @@ final class VerdictComposer {
     private String noMore(Burden burden) {
         boolean isKnown =
                 burden.massG().isPresent() && control.antenna().burden().massG().isPresent();
-        return isKnown ? "and no more to carry" : "and no longer; mass not given";
+        return isKnown ? "and no more to carry" : "and no longer; " + Burden.NO_MASS;
     }
 
     /** What it costs more than the control, as far as it is known. */
@@ -225,7 +225,16 @@ final class VerdictComposer {
                 ? 0
                 : burden.massG().getAsDouble() - base.massG().getAsDouble();
         String mass = massG <= 0.5 ? "" : lengths.mass(massG) + " more";
-        return String.join(
+        String more = String.join(
                 " and ", Stream.of(length, mass).filter(part -> !part.isEmpty()).toList());
+        if (more.isEmpty()) return more;
+        String open = String.join(
+                ", ",
+                Stream.of(
+                                burden.lengthIsUsual() || base.lengthIsUsual() ? Burden.USUAL_LENGTH : "",
+                                burden.massG().isEmpty() || base.massG().isEmpty() ? Burden.NO_MASS : "")
+                        .filter(part -> !part.isEmpty())
+                        .toList());
+        return open.isEmpty() ? more : more + " (" + open + ")";
     }
 }
