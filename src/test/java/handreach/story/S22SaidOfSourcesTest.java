@@ -52,6 +52,18 @@ class S22SaidOfSourcesTest {
                 .toString();
     }
 
+    /** Like for like differs in the last digit of a sum, and was told as the way back being weaker. */
+    @Test
+    void waysWithTheSameMarginAreAlike() throws IOException {
+        String like = plan("", "");
+        int alike = 0;
+        for (String at : new String[] {"36.2520, -84.2300", "36.2600, -84.2000", "36.2810, -84.2210", "36.2500, -84.2110"}) {
+            String told = run("path", "--plan", like, "--from", "base", "--to", at, "--to-loadout", "factory at face");
+            if (told.contains("both ways are alike")) alike++;
+        }
+        assertEquals(4, alike);
+    }
+
     private static String run(String... words) {
         CommandRun run = CommandRun.of(words);
         assertEquals(0, run.code(), run.err());
