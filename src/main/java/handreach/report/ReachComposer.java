@@ -239,7 +239,8 @@ public final class ReachComposer {
                 + (isCut(reach) ? "at least " : "") + length + " ("
                 + unit.rangeText(median.interval95().low(), median.interval95().high())
                 + ") in the median direction, " + unit.text(reach.worstM().value()) + " towards the "
-                + Compass.word(reach.worstBearingDeg()) + ", its worst. " + capital(someCopy(best)) + ".";
+                + Compass.word(reach.worstBearingDeg()) + ", its worst. " + capital(someCopy(best)) + "."
+                + new VerdictComposer(answer).bought().map(bought -> " " + bought).orElse("");
     }
 
     /** How far people would say that somebody answered: {@code some copy, standing still, to 1.1 km}. */
