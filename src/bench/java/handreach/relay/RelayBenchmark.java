@@ -81,7 +81,8 @@ public class RelayBenchmark {
         relay = RelayEquipment.onMast(
                 radio,
                 new Dbd(0),
-                new RelayEquipment.Mast(4, 1),
+                "invented",
+                new RelayEquipment.Mast(4, 1, "invented"),
                 SiteNoise.NONE,
                 FREQUENCY,
                 RelayMode.TWO_FREQUENCY,

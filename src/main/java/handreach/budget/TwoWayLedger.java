@@ -1,5 +1,7 @@
 package handreach.budget;
 
+import handreach.units.Decibels;
+
 /**
  * Both directions of a link; the weaker one of those asked for rules.
  *
@@ -8,6 +10,10 @@ package handreach.budget;
  * @param asked which of them must work
  */
 public record TwoWayLedger(Ledger there, Ledger back, Ways asked) {
+    private static final int SHOWN_DECIMALS = 1;
+    /** Sums of the same lines in another order differ by less. */
+    private static final double LAST_DIGITS_DB = 1e-9;
+
     /** Where both must work. */
     public TwoWayLedger(Ledger there, Ledger back) {
         this(there, back, Ways.BOTH);
@@ -21,7 +27,12 @@ public record TwoWayLedger(Ledger there, Ledger back, Ways asked) {
     /** Whether {@link #weaker} is the way back. */
     public boolean isBackWeaker() {
         if (asked != Ways.BOTH) return asked == Ways.BACK;
-        return back.marginDb() < there.marginDb();
+        return back.marginDb() < there.marginDb() - LAST_DIGITS_DB;
+    }
+
+    /** Whether neither way is told to be the weaker: both margins are the same in the tenths of a decibel in which they are shown. */
+    public boolean areAlike() {
+        return Decibels.signed(there.marginDb(), SHOWN_DECIMALS).equals(Decibels.signed(back.marginDb(), SHOWN_DECIMALS));
     }
 
     public double marginDb() {

@@ -214,7 +214,9 @@ final class CarryPanel extends VBox implements Aside.Divided {
                 loadout.heightM() / lengths.shortUnitM(),
                 lengths.shortUnit()));
         Burden burden = loadout.antenna().burden();
-        if (burden.lengthCm() > 0) words.append("; ").append(lengths.antenna(burden.lengthCm()));
+        if (burden.lengthCm() > 0) words.append("; ")
+                    .append(lengths.antenna(burden.lengthCm()))
+                    .append(burden.lengthIsUsual() ? ", " + Burden.USUAL_LENGTH : "");
         if (burden.massG().isPresent())
             words.append(", ").append(lengths.mass(burden.massG().getAsDouble()).replace(' ', '\u00a0'));
         benchWords(scene, entry).ifPresent(delta -> words.append('\n').append(delta));

@@ -8,11 +8,20 @@ import java.util.OptionalDouble;
  * What it costs to carry an antenna. What nobody stated stays empty: it is not known to be nothing.
  *
  * @param lengthCm length beyond the radio, cm
+ * @param lengthIsUsual whether nobody stated the length, and that usual for its radiator stands for it
  * @param massG mass, g
  * @param price in the user's own currency
  * @param stiffness 0 limp to 10 rigid
  */
-public record Burden(double lengthCm, OptionalDouble massG, OptionalDouble price, OptionalDouble stiffness) {
+public record Burden(
+        double lengthCm, boolean lengthIsUsual, OptionalDouble massG, OptionalDouble price, OptionalDouble stiffness) {
+    /** Said where a length is told that nobody stated. */
+    public static final String USUAL_LENGTH = "usual length taken";
+
+    /** Said where what it weighs was not stated. */
+    public static final String NO_MASS = "mass not given";
+
+
     /** One side of a burden, with the amount that counts as one. */
     public enum Aspect {
         LENGTH(30),
@@ -37,7 +46,7 @@ public record Burden(double lengthCm, OptionalDouble massG, OptionalDouble price
 
     /** With every side stated. */
     public Burden(double lengthCm, double massG, double price, double stiffness) {
-        this(lengthCm, OptionalDouble.of(massG), OptionalDouble.of(price), OptionalDouble.of(stiffness));
+        this(lengthCm, false, OptionalDouble.of(massG), OptionalDouble.of(price), OptionalDouble.of(stiffness));
     }
 
     /**

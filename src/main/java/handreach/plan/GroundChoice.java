@@ -10,8 +10,12 @@ import java.nio.file.Path;
 import java.util.Optional;
 import java.util.OptionalDouble;
 
-/** The ground of the plan: tiles, constants, cover, noise. */
-public record GroundChoice(Path tiles, Ground ground, Atmosphere atmosphere, CoverChoice cover, NoiseChoice noise) {
+/** The ground of the plan: tiles, constants, cover, noise, and which of them it states itself. */
+public record GroundChoice(
+        Path tiles, Ground ground, Atmosphere atmosphere, CoverChoice cover, NoiseChoice noise, Stated stated) {
+
+    /** What the plan states; the rest are our defaults. */
+    public record Stated(boolean constants, boolean refraction, boolean cover) {}
 
     /**
      * What stands on the ground.

@@ -76,6 +76,7 @@ public record Places(
      * @param stand a mast or the roof of a vehicle; outside in either case
      * @param heightM antenna above ground
      * @param feedLossDb lost in the line on transmit and on receive
+     * @param feedIsStated whether the plan states that loss itself
      * @param noise there, where it is another than the ground's
      */
     public record StationGear(
@@ -85,6 +86,7 @@ public record Places(
             Carry stand,
             double heightM,
             double feedLossDb,
+            boolean feedIsStated,
             Optional<NoiseChoice> noise) {}
 
     /** What a station hears and sends on; empty for the channel's frequency. */

@@ -254,8 +254,21 @@ final class PlanReader {
         Atmosphere atmosphere = atmosphere(section);
         NoiseChoice noise = NoiseChoice.read(section).orElse(new NoiseChoice(NoiseEnvironment.RURAL, Optional.empty()));
         GroundChoice.CoverChoice cover = cover(section);
+        GroundChoice.Stated stated = new GroundChoice.Stated(
+                hasAny(section, "type", Ground.PERMITTIVITY.key(), Ground.CONDUCTIVITY.key()),
+                hasAny(
+                        section,
+                        Atmosphere.SURFACE_REFRACTIVITY.key(),
+                        Atmosphere.FACTOR.key(),
+                        Atmosphere.GRADIENT.key()),
+                section.has("cover"));
         section.refuseUnknownKeys();
-        return new GroundChoice(tiles, ground, atmosphere, cover, noise);
+        return new GroundChoice(tiles, ground, atmosphere, cover, noise, stated);
+    }
+
+    private static boolean hasAny(PlanSection section, String... keys) {
+        for (String key : keys) if (section.has(key)) return true;
+        return false;
     }
 
     private static Atmosphere atmosphere(PlanSection section) {

@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.Set;
 
 /** What is asked: reach and by what it is decided, relay, who carries what, walks, and the site calibration to use. */
 public record Questions(
@@ -141,9 +142,23 @@ public record Questions(
             int count,
             RelayMode mode) {}
 
-    /** The relay's own radio, gain, mast and feed. */
+    /**
+     * The relay's own radio, gain, mast and feed.
+     *
+     * @param stated keys of those that the plan states itself; the rest are our defaults
+     */
     public record RelayEquipment(
-            double powerW, double sensitivityDbm, double gainDbd, double mastM, double feedLossDb, boolean chained) {}
+            double powerW,
+            double sensitivityDbm,
+            double gainDbd,
+            double mastM,
+            double feedLossDb,
+            boolean chained,
+            Set<String> stated) {
+        public RelayEquipment {
+            stated = Set.copyOf(stated);
+        }
+    }
 
     /** Where a relay may stand and how it is reached on foot. */
     public record RelayConstraints(

@@ -11,9 +11,11 @@ import handreach.reach.BearingRequest;
 import handreach.relay.RelayMode;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.Set;
 import java.util.stream.Stream;
 
 /** Reads the questions out of a plan: reach, relay, walks, calibration, doubts. */
@@ -140,12 +142,19 @@ final class QuestionsReader {
                 section.number(RELAY_GAIN, -0.5),
                 section.number(MAST, 3),
                 section.number(FEED_LOSS, 1),
-                section.flag("chained", false));
+                section.flag("chained", false),
+                stated(section, Radio.POWER, Radio.SENSITIVITY, RELAY_GAIN, MAST, FEED_LOSS));
         int count = section.whole(COUNT).orElse(1);
         RelayMode mode = section.word("mode", RelayMode.KEYWORD, RelayMode.TWO_FREQUENCY);
         Questions.RelayConstraints constraints = constraints(section);
         section.refuseUnknownKeys();
         return new Questions.RelayQuestion(talk, pairs, equipment, constraints, count, mode);
+    }
+
+    private static Set<String> stated(PlanSection section, Range... ranges) {
+        Set<String> stated = new HashSet<>();
+        for (Range range : ranges) if (section.has(range.key())) stated.add(range.key());
+        return stated;
     }
 
     /** What is wrong with a name in a pair; nothing for a station with which people can talk. */

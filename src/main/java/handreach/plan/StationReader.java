@@ -96,6 +96,7 @@ final class StationReader {
                 support.stand,
                 height,
                 feed,
+                section.has(QuestionsReader.FEED_LOSS.key()),
                 NoiseChoice.read(section));
     }
 

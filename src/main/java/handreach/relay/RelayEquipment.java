@@ -90,11 +90,18 @@ public record RelayEquipment(LinkEnd end, RelayMode mode, boolean chained, Optio
     /** Doubt of a stated antenna gain, dB; our suggestion. */
     private static final double GAIN_DOUBT_DB = 1;
 
-    /** A half-wave dipole or the like on a mast. */
+    /** Source of a figure that the plan states itself. */
+    public static final String STATED = "stated in the plan";
+
+    /**
+     * A half-wave dipole or the like on a mast.
+     *
+     * @param gainSource where its gain is from
+     */
     public static RelayEquipment onMast(
-            Radio radio, Dbd gain, Mast mast, SiteNoise noise, Frequency frequency, RelayMode mode, boolean chained) {
+            Radio radio, Dbd gain, String gainSource, Mast mast, SiteNoise noise, Frequency frequency, RelayMode mode, boolean chained) {
         AntennaGain stated = new AntennaGain.Absolute(
-                gain.toDbi(), Doubt.common(GAIN_DOUBT_DB), "stated in the plan", OptionalDouble.empty());
+                gain.toDbi(), Doubt.common(GAIN_DOUBT_DB), gainSource, OptionalDouble.empty());
         return new RelayEquipment(end("relay", radio, stated, mast, noise, frequency), mode, chained);
     }
 
@@ -116,15 +123,15 @@ public record RelayEquipment(LinkEnd end, RelayMode mode, boolean chained, Optio
                 Optional.empty());
         Loadout loadout = new Loadout(
                 name, radio, antenna, CarryLoss.standard(mast.stand(), Band.of(frequency)), mast.heightM(), gain);
-        return new LinkEnd(loadout, noise, Posture.UPRIGHT, feedLine(mast.feedLossDb()));
+        return new LinkEnd(loadout, noise, Posture.UPRIGHT, feedLine(mast.feedLossDb(), mast.feedSource()));
     }
 
-    /** The line between a radio and its antenna as a line of the ledger; none where it loses nothing. */
-    public static List<ExtraLine> feedLine(double lossDb) {
+    /** The line between a radio and its antenna as a line of the ledger with its source; none where it loses nothing. */
+    public static List<ExtraLine> feedLine(double lossDb, String source) {
         return lossDb == 0
                 ? List.of()
                 : List.of(new ExtraLine(
-                        "feed line", new Db(-lossDb), Doubt.NONE, "stated in the plan", Optional.empty()));
+                        "feed line", new Db(-lossDb), Doubt.NONE, source, Optional.empty()));
     }
 
     /**
@@ -133,14 +140,15 @@ public record RelayEquipment(LinkEnd end, RelayMode mode, boolean chained, Optio
      * @param stand a mast, or the roof of a vehicle: clear of any body
      * @param heightM antenna above ground, m
      * @param feedLossDb loss of the line, dB, on transmit and on receive
+     * @param feedSource where that loss is from
      */
-    public record Mast(Carry stand, double heightM, double feedLossDb) {
+    public record Mast(Carry stand, double heightM, double feedLossDb, String feedSource) {
         public Mast {
             if (stand.isAtBody()) throw new IllegalArgumentException("an antenna " + stand.meaning());
         }
 
-        public Mast(double heightM, double feedLossDb) {
-            this(Carry.MAST, heightM, feedLossDb);
+        public Mast(double heightM, double feedLossDb, String feedSource) {
+            this(Carry.MAST, heightM, feedLossDb, feedSource);
         }
     }
 

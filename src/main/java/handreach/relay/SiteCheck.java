@@ -29,10 +29,12 @@ public record SiteCheck(List<Position> sites, List<Optional<Hop>> hops, List<Tal
      *
      * @param weaker by the weakest hop and direction, as if both hops failed together; straight, where that is better
      * @param product as if they failed apart
+     * @param overRelays the best way over these relays alone, by its weakest hop; 0 where there is none
      * @param pessimistic weaker, at the pessimistic end of the common doubt
      * @param isDirect whether it needs none of these relays: straight, or over one that stands already
      */
-    public record TalkOdds(double weaker, double product, double pessimistic, boolean isDirect) {}
+    public record TalkOdds(
+            double weaker, double product, double overRelays, double pessimistic, boolean isDirect) {}
 
     public SiteCheck {
         sites = List.copyOf(sites);

@@ -88,6 +88,11 @@ public record AntennaCost(String antenna, Source source, Burden burden, Lengths 
                 .collect(Collectors.joining("; "));
     }
 
+    /** Its length, in the plan's unit, marked where nobody stated it. */
+    static String length(Burden burden, Lengths lengths) {
+        return lengths.antennaNumber(burden.lengthCm()) + (burden.lengthIsUsual() ? ", usual" : "");
+    }
+
     /** What it weighs, in the plan's unit, if that was stated. */
     static String mass(Burden burden, Lengths lengths) {
         return burden.massG().isPresent() ? lengths.massNumber(burden.massG().getAsDouble()) : NOT_GIVEN;

@@ -1,5 +1,6 @@
 package handreach.report;
 
+import handreach.loadout.Antenna;
 import handreach.loadout.Burden;
 import handreach.loadout.Loadout;
 import handreach.plan.Plan;
@@ -24,7 +25,8 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.function.ToDoubleFunction;
+import java.util.OptionalDouble;
+import java.util.function.Predicate;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 
@@ -116,6 +118,7 @@ public final class AssignComposer {
                     .map(one -> "One more decibel on every path would save " + less(best, one) + ": " + gives(best, one)
                             + ".")
                     .orElse("One more decibel on every path would save nothing."));
+            notStated().ifPresent(words::add);
         } else
             found.together()
                     .ifPresent(talk ->
@@ -237,34 +240,86 @@ public final class AssignComposer {
     }
 
     private String more(Assignment.Choice before, Assignment.Choice now) {
-        double lengthCm = sum(now, Burden::lengthCm) - sum(before, Burden::lengthCm);
-        double massG = sum(now, burden -> burden.massG().orElse(0))
-                - sum(before, burden -> burden.massG().orElse(0));
-        if (Math.abs(lengthCm) < 0.5 && Math.abs(massG) < 0.5) return "as much to carry in all";
-        return amount(lengthCm, massG, lengthCm > 0 || lengthCm == 0 && massG > 0) + " in all";
+        double lengthCm = lengthCm(before, now);
+        OptionalDouble massG = massG(before, now);
+        boolean isNoLonger = Math.abs(lengthCm) < 0.5;
+        if (isNoLonger && massG.isEmpty()) return "no longer in all" + open(before, now);
+        if (isNoLonger && Math.abs(massG.getAsDouble()) < 0.5)
+            return "as much to carry in all" + open(before, now);
+        return lengths.antenna(Math.abs(lengthCm)) + (lengthCm < 0 || isNoLonger && massG.orElse(0) <= 0 ? " less" : " more")
+                + (massG.isEmpty()
+                        ? ""
+                        : " and " + lengths.mass(Math.abs(massG.getAsDouble()))
+                                + (massG.getAsDouble() < 0 ? " less" : " more"))
+                + " in all" + open(before, now);
     }
 
     private String less(Assignment.Choice before, Assignment.Choice now) {
-        return amount(
-                sum(now, Burden::lengthCm) - sum(before, Burden::lengthCm),
-                sum(now, burden -> burden.massG().orElse(0))
-                        - sum(before, burden -> burden.massG().orElse(0)),
-                null);
+        OptionalDouble massG = massG(before, now);
+        return lengths.antenna(Math.abs(lengthCm(before, now)))
+                + (massG.isEmpty() ? "" : " and " + lengths.mass(Math.abs(massG.getAsDouble())))
+                + open(before, now);
     }
 
-    /** A length and a mass, as more or less, or bare. */
-    private String amount(double lengthCm, double massG, Boolean isMore) {
-        String length = lengths.antenna(Math.abs(lengthCm));
-        String mass = lengths.mass(Math.abs(massG));
-        if (isMore == null) return length + " and " + mass;
-        return length + (lengthCm < 0 ? " less" : " more") + " and " + mass + (massG < 0 ? " less" : " more");
+    /** What a difference leaves open, in brackets; nothing where all was stated. */
+    private String open(Assignment.Choice before, Assignment.Choice now) {
+        List<String> words = new ArrayList<>();
+        if (changed(before, now).stream()
+                .anyMatch(p -> burden(before, p).lengthIsUsual() || burden(now, p).lengthIsUsual()))
+            words.add(Burden.USUAL_LENGTH);
+        if (massG(before, now).isEmpty()) words.add(Burden.NO_MASS);
+        return words.isEmpty() ? "" : " (" + String.join(", ", words) + ")";
     }
 
-    private double sum(Assignment.Choice choice, ToDoubleFunction<Burden> side) {
-        return IntStream.range(0, answer.people().size())
-                .mapToDouble(
-                        p -> side.applyAsDouble(carried(choice, p).antenna().burden()))
+    private double lengthCm(Assignment.Choice before, Assignment.Choice now) {
+        return changed(before, now).stream()
+                .mapToDouble(p -> burden(now, p).lengthCm() - burden(before, p).lengthCm())
                 .sum();
+    }
+
+    /** Empty where the mass of anything that changes hands was not stated: it is not known to be nothing. */
+    private OptionalDouble massG(Assignment.Choice before, Assignment.Choice now) {
+        double sum = 0;
+        for (int p : changed(before, now)) {
+            OptionalDouble was = burden(before, p).massG();
+            OptionalDouble is = burden(now, p).massG();
+            if (was.isEmpty() || is.isEmpty()) return OptionalDouble.empty();
+            sum += is.getAsDouble() - was.getAsDouble();
+        }
+        return OptionalDouble.of(sum);
+    }
+
+    private Burden burden(Assignment.Choice choice, int person) {
+        return carried(choice, person).antenna().burden();
+    }
+
+    /** Who has another antenna in one choice than in the other. */
+    private List<Integer> changed(Assignment.Choice before, Assignment.Choice now) {
+        return IntStream.range(0, answer.people().size())
+                .filter(p -> !carried(before, p).antenna().name().equals(carried(now, p).antenna().name()))
+                .boxed()
+                .toList();
+    }
+
+    /** What the burden was reckoned without; empty where all that may be handed out was stated. */
+    private Optional<String> notStated() {
+        List<Antenna> handed = answer.people().stream()
+                .filter(person -> person.options().size() > 1)
+                .flatMap(person -> person.options().stream())
+                .map(Loadout::antenna)
+                .toList();
+        List<String> words = new ArrayList<>();
+        notStated(handed, one -> one.burden().massG().isEmpty())
+                .ifPresent(names -> words.add("The mass of " + names + " is not given and counts as nothing in the burden."));
+        notStated(handed, one -> one.burden().lengthIsUsual())
+                .ifPresent(names -> words.add("The length of " + names + " is not given; the usual one is taken."));
+        return words.isEmpty() ? Optional.empty() : Optional.of(String.join(" ", words));
+    }
+
+    private static Optional<String> notStated(List<Antenna> handed, Predicate<Antenna> isOpen) {
+        List<String> names =
+                handed.stream().filter(isOpen).map(Antenna::name).distinct().toList();
+        return names.isEmpty() ? Optional.empty() : Optional.of(RelayComposer.listed(names));
     }
 
     private List<Section> details() {

@@ -494,7 +494,7 @@ public final class BenchComposer {
                         Column.words("over the control", cost -> cost.buys(analysis)),
                         Column.number(
                                 "length, " + lengths.antennaUnit(),
-                                cost -> lengths.antennaNumber(cost.burden().lengthCm())),
+                                cost -> AntennaCost.length(cost.burden(), lengths)),
                         Column.number("mass, " + lengths.massUnit(), cost -> AntennaCost.mass(cost.burden(), lengths)),
                         Column.number(
                                 "price, own currency",

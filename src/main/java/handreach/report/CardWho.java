@@ -76,7 +76,10 @@ final class CardWho {
                                 || odds.byRelay().isWeak())
                 ? " Bold: below the wanted " + Shares.wanted(wanted()) + "."
                 : "";
-        return "Calls: odds that " + from() + " copies them without a relay; hears: that they copy it." + weak;
+        String byRelay = rows.stream().anyMatch(person -> person.odds().byRelay() != CardPerson.Share.NONE)
+                ? " By relay: the weakest hop; where calls and hears are higher, talk straight."
+                : "";
+        return "Calls: odds that " + from() + " copies them without a relay; hears: that they copy it." + byRelay + weak;
     }
 
     private String number(int row) {
@@ -143,7 +146,7 @@ final class CardWho {
                 Shares.oddsRange(sorted[0], sorted[sorted.length - 1], wanted()), sorted[0] < wanted());
     }
 
-    /** Odds of the talk with the base by way of the recommended relays; empty where none are, or where that talk was not asked for. */
+    /** Odds of the talk with the base over the recommended relays, by the weakest hop; empty where none are, or where that talk was not asked for. */
     private CardPerson.Share byRelay(List<Whereabouts.Person> points) {
         Optional<SiteCheck> best = relay.flatMap(RelayAnswer::recommended);
         if (best.isEmpty()) return CardPerson.Share.NONE;
@@ -157,7 +160,7 @@ final class CardWho {
             if (!a.equals(base) && !b.equals(base)) continue;
             String other = a.equals(base) ? b : a;
             if (points.stream().anyMatch(point -> point.name().equals(other)))
-                odds.add(best.get().talks().get(t).weaker());
+                odds.add(best.get().talks().get(t).overRelays());
         }
         return odds.isEmpty() ? CardPerson.Share.NONE : share(odds.stream().mapToDouble(Double::doubleValue));
     }

@@ -40,7 +40,7 @@ public final class LedgerComposer {
     }
 
     private static boolean isEven(TwoWayLedger ledger) {
-        return ledger.there().marginDb() == ledger.back().marginDb();
+        return ledger.areAlike();
     }
 
     private static String weaker(TwoWayLedger ledger) {

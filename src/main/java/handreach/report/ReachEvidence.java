@@ -136,6 +136,10 @@ final class ReachEvidence {
         return own.modelCommonDb().isPresent() && own.placeSpreadDb().isPresent();
     }
 
+    private static String source(boolean isStated) {
+        return isStated ? "plan" : "our default, not in the plan";
+    }
+
     private List<Assumption> assumptions() {
         List<Assumption> assumptions = new ArrayList<>();
         Doubt model = scene.terms().model();
@@ -152,15 +156,16 @@ final class ReachEvidence {
                         "permittivity %.0f, conductivity %.4f S/m",
                         plan.ground().ground().permittivity(),
                         plan.ground().ground().conductivity()),
-                "plan; Rec. ITU-R P.527"));
+                source(plan.ground().stated().constants()) + "; Rec. ITU-R P.527"));
         assumptions.add(new Assumption(
                 "Refraction",
                 words(
                         "effective earth radius factor %.3f",
                         plan.ground().atmosphere().effectiveRadiusFactor()),
-                "plan; Rec. ITU-R P.453"));
+                source(plan.ground().stated().refraction()) + "; Rec. ITU-R P.453"));
         assumptions.add(new Assumption(
-                "Cover", plan.ground().cover().everywhere().word() + " where nothing else is stated", "plan"));
+                "Cover", plan.ground().cover().everywhere().word() + " where nothing else is stated",
+                source(plan.ground().stated().cover())));
         assumptions.add(new Assumption(
                 "Trees", FoliageComposer.assumption(scene), scene.foliage().source()));
         if (scene.conditions().standing() == Standing.ON_THE_WAY)

@@ -463,7 +463,7 @@ public final class RelayComposer {
                         Column.words("loadout", one -> one.loadout().name()),
                         Column.number(
                                 "antenna, " + lengths.antennaUnit(),
-                                one -> lengths.antennaNumber(burden.apply(one).lengthCm())),
+                                one -> AntennaCost.length(burden.apply(one), lengths)),
                         Column.number(
                                 "antenna, " + lengths.massUnit(), one -> AntennaCost.mass(burden.apply(one), lengths)),
                         Column.number(

@@ -24,7 +24,7 @@ final class VerdictComposer {
     /** Sides of the ground that a sentence names, and the least part of the change that earns the name; our suggestion. */
     private static final int MOST_SIDES = 2;
 
-    private static final double LEAST_PART = 0.2;
+    private static final double LEAST_PART = 0.25;
     /** Names that a sentence has room for. */
     private static final int MOST_NAMES = 5;
     /** Changes of reach below this are none, m. */
@@ -128,6 +128,60 @@ final class VerdictComposer {
         return (places < -0.05 ? "\u2212" : "+") + count(Math.abs(places));
     }
 
+    /** What the bigger antenna buys over the control: the one that buys most, or that none does; empty where nothing bigger is carried. */
+    Optional<String> bought() {
+        Optional<String> most = Optional.empty();
+        double mostGain = 0;
+        boolean isBigger = false;
+        for (int i = 0; i < answer.loadouts().size(); i++) {
+            Optional<ReachVerdict> verdict = answer.verdicts().get(i);
+            Loadout loadout = answer.scene().loadout(answer.loadouts().get(i).link().name());
+            if (verdict.isEmpty()
+                    || !loadout.carry().carry().isAtBody()
+                    || burden(loadout.antenna().burden()).isEmpty()) continue;
+            isBigger = true;
+            Measure by = verdict.get().decidedBy();
+            double gain = verdict.get().ground().gain();
+            if (verdict.get().judgement(by) != Judgement.MORE || most.isPresent() && gain <= mostGain) continue;
+            mostGain = gain;
+            most = Optional.of("Of the bigger antennas \"" + loadout.name() + "\" buys most: "
+                    + gain(verdict.get(), by) + ".");
+        }
+        if (most.isPresent() || !isBigger) return most;
+        return Optional.of("No bigger antenna is seen to buy more than " + control.name() + ".");
+    }
+
+    /** The change without its doubt and its sides. */
+    private String gain(ReachVerdict verdict, Measure by) {
+        return switch (by) {
+            case PLACES -> changed(verdict.places().orElseThrow());
+            case GROUND -> opens(verdict.ground()) + times(verdict.ground());
+            case REACH -> adds(verdict.reach().medianM());
+        };
+    }
+
+    private String opens(GroundGain gain) {
+        return (gain.gain() < 0 ? "loses " : "opens ")
+                + lengths.area(gain.knownM2() * Math.abs(gain.gain()))
+                + (gain.gain() < 0 ? " against " : " over ")
+                + control.name();
+    }
+
+    private static String times(GroundGain gain) {
+        return gain.control() > 0
+                ? ", " + Decibels.number(gain.share() / gain.control(), factorDigits(gain)) + " times its ground"
+                : ", which reaches none";
+    }
+
+    private String adds(double gainM) {
+        return Math.abs(gainM) < NO_REACH_M
+                ? "reaches as far as " + control.name()
+                : (gainM > 0 ? "adds " : "loses ")
+                        + lengths.text(Math.abs(gainM))
+                        + (gainM > 0 ? " over " : " against ")
+                        + control.name();
+    }
+
     private String ground(ReachVerdict verdict) {
         GroundGain gain = verdict.ground();
         double known = gain.knownM2();
@@ -135,15 +189,7 @@ final class VerdictComposer {
         String interval = " ("
                 + lengths.areaRange(
                         known * gain.gain95().low(), known * gain.gain95().high()) + ")";
-        String change = (gain.gain() < 0 ? "loses " : "opens ")
-                + lengths.area(known * Math.abs(gain.gain()))
-                + (gain.gain() < 0 ? " against " : " over ")
-                + control.name()
-                + interval;
-        String times = gain.control() > 0
-                ? ", " + Decibels.number(gain.share() / gain.control(), factorDigits(gain)) + " times its ground"
-                : ", which reaches none";
-        return change + times + sides(verdict);
+        return opens(gain) + interval + times(gain) + sides(verdict);
     }
 
     private static int factorDigits(GroundGain gain) {
@@ -157,21 +203,17 @@ final class VerdictComposer {
         for (GroundGain.Side side : all) sum += side.areaM2();
         List<String> named = new ArrayList<>();
         for (GroundGain.Side side : all)
-            if (named.isEmpty() || named.size() < MOST_SIDES && side.areaM2() >= LEAST_PART * sum)
+            if (named.size() < MOST_SIDES && side.areaM2() >= LEAST_PART * sum)
                 named.add(Compass.word(side.bearingDeg()) + " of "
                         + verdict.named().get(side.place()) + " (" + lengths.area(side.areaM2()) + ")");
-        return named.isEmpty() ? "" : ", chiefly " + String.join(" and ", named);
+        if (!named.isEmpty()) return ", chiefly " + String.join(" and ", named);
+        return all.isEmpty() ? "" : ", scattered over " + all.size() + " sides";
     }
 
     private String reach(ReachVerdict verdict) {
         ReachDifference difference = verdict.reach();
         double gainM = difference.medianM();
-        String change = Math.abs(gainM) < NO_REACH_M
-                ? "reaches as far as " + control.name()
-                : (gainM > 0 ? "adds " : "loses ")
-                        + lengths.text(Math.abs(gainM))
-                        + (gainM > 0 ? " over " : " against ")
-                        + control.name();
+        String change = adds(gainM);
         String interval = " (" + lengths.signed(difference.interval95M().low()) + " to "
                 + lengths.signed(difference.interval95M().high()) + ")";
         ReachVerdict.OnBearing best = verdict.best();
@@ -213,7 +255,7 @@ final class VerdictComposer {
     private String noMore(Burden burden) {
         boolean isKnown =
                 burden.massG().isPresent() && control.antenna().burden().massG().isPresent();
-        return isKnown ? "and no more to carry" : "and no longer; mass not given";
+        return isKnown ? "and no more to carry" : "and no longer; " + Burden.NO_MASS;
     }
 
     /** What it costs more than the control, as far as it is known. */
@@ -225,7 +267,16 @@ final class VerdictComposer {
                 ? 0
                 : burden.massG().getAsDouble() - base.massG().getAsDouble();
         String mass = massG <= 0.5 ? "" : lengths.mass(massG) + " more";
-        return String.join(
+        String more = String.join(
                 " and ", Stream.of(length, mass).filter(part -> !part.isEmpty()).toList());
+        if (more.isEmpty()) return more;
+        String open = String.join(
+                ", ",
+                Stream.of(
+                                burden.lengthIsUsual() || base.lengthIsUsual() ? Burden.USUAL_LENGTH : "",
+                                burden.massG().isEmpty() || base.massG().isEmpty() ? Burden.NO_MASS : "")
+                        .filter(part -> !part.isEmpty())
+                        .toList());
+        return open.isEmpty() ? more : more + " (" + open + ")";
     }
 }

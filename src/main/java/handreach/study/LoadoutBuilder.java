@@ -182,7 +182,12 @@ final class LoadoutBuilder {
         Equipment.Size size = entry.size();
         Radiator radiator = entry.radiator();
         double usualCm = 100 * radiator.usualLengthWavelengths() * frequency.wavelengthM();
-        return new Burden(size.lengthCm().orElse(usualCm), size.massG(), size.price(), size.stiffness());
+        return new Burden(
+                size.lengthCm().orElse(usualCm),
+                size.lengthCm().isEmpty(),
+                size.massG(),
+                size.price(),
+                size.stiffness());
     }
 
     private Optional<ElevationPattern> pattern(Equipment.AntennaEntry entry) {

@@ -250,7 +250,8 @@ final class RelaySentences {
                 lengths.antenna(cm),
                 mass,
                 scene.controlLoadout().name(),
-                mass.isEmpty() ? ", mass not given" : "");
+                (mass.isEmpty() ? ", " + Burden.NO_MASS : "")
+                        + (more.lengthIsUsual() || base.lengthIsUsual() ? ", " + Burden.USUAL_LENGTH : ""));
     }
 
     private String mass(double grams) {

@@ -180,11 +180,18 @@ public final class RelayStudy {
         return RelayEquipment.onMast(
                 radio,
                 new Dbd(said.gainDbd()),
-                new RelayEquipment.Mast(said.mastM(), said.feedLossDb()),
+                source(said.stated().contains("gain_dbd")),
+                new RelayEquipment.Mast(
+                        said.mastM(), said.feedLossDb(), source(said.stated().contains("feed_loss_db"))),
                 on.noise(),
                 on.plan().channel().frequency(),
                 asked.mode(),
                 said.chained());
+    }
+
+    /** Where a figure of a relay or station is from. */
+    static String source(boolean isStated) {
+        return isStated ? RelayEquipment.STATED : "our suggestion, not in the plan";
     }
 
     private RelayConstraints constraints() {

@@ -453,7 +453,7 @@ public final class Scene {
         SiteNoise noise = own.isPresent() ? noise(own.get()) : noise();
         double feedDb =
                 at < 0 ? 0 : plan().equipment().loadouts().get(at).hold().feedLossDb();
-        return new LinkEnd(loadout, noise, posture, RelayEquipment.feedLine(feedDb));
+        return new LinkEnd(loadout, noise, posture, RelayEquipment.feedLine(feedDb, RelayEquipment.STATED));
     }
 
     /**

@@ -304,7 +304,7 @@ final class StationStudy {
                 entry.name(),
                 radio,
                 gain,
-                new RelayEquipment.Mast(gear.stand(), gear.heightM(), gear.feedLossDb()),
+                new RelayEquipment.Mast(gear.stand(), gear.heightM(), gear.feedLossDb(), RelayStudy.source(gear.feedIsStated())),
                 noise,
                 channel.frequency());
     }

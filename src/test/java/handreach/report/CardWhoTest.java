@@ -211,6 +211,37 @@ class CardWhoTest {
                 .allMatch(person -> person.odds().byRelay().words().isBlank()));
     }
 
+    /** A place beside the base had the odds of the straight talk in the column of the relay. */
+    @Test
+    void byRelayIsTheWeakestHopEvenWhereTheStraightTalkIsBetter() throws IOException {
+        Scene near = Scene.open(PlanFile.open(plan(
+                "near.toml",
+                "\n[[position]]\nname = \"next door\"\nat = \"36.2712, -84.2100\"\nloadout = \"factory at hip\"\n")));
+        RelayAnswer answer = RelayStudy.run(near, Progress.SILENT);
+        CardWho who = new CardWho(Whereabouts.of(near), Optional.of(answer), near.plan());
+        String base = Whereabouts.of(near).base().orElseThrow().name();
+        CardPerson row = who.people().rows().stream()
+                .filter(person -> person.name().equals("next door"))
+                .findFirst()
+                .orElseThrow();
+        double weakest = Math.min(hop(answer, "next door"), hop(answer, base));
+        assertEquals(
+                Shares.oddsRange(weakest, weakest, near.plan().channel().wish().odds()),
+                row.odds().byRelay().words());
+        assertTrue(who.people().note().contains("talk straight"), who.people().note());
+    }
+
+    private static double hop(RelayAnswer answer, String name) {
+        return answer.recommended().orElseThrow().hops().stream()
+                .flatMap(Optional::stream)
+                .filter(hop -> answer.question().demands().get(hop.demand()).name().equals(name))
+                .findFirst()
+                .orElseThrow()
+                .path()
+                .odds()
+                .weaker();
+    }
+
     @Test
     void manyPlacesGoOntoTheRoseByTheNumbersOfTheTable() throws IOException {
         StringBuilder more = new StringBuilder();

@@ -248,6 +248,43 @@ class ReachComposerTest {
         for (ReachComposer.Row row : rows) if (row.name().equals(named)) assertEquals(farthest, medianM(row));
     }
 
+    /** A side with a tenth of the ground was called where it chiefly is. */
+    @Test
+    void chieflyIsSaidOnlyOfASideThatHoldsAClearPart() throws IOException {
+        int scattered = 0;
+        for (String radius : new String[] {"radius_km = 2", "radius_km = 4"}) {
+            ReachAnswer answer = answer("", "radius_km = 2", radius);
+            List<ReachComposer.Row> rows = ReachComposer.of(answer).rows();
+            for (int i = 0; i < rows.size(); i++) {
+                if (answer.verdicts().get(i).isEmpty()) continue;
+                double[] sides = answer.verdicts().get(i).get().ground().sides().stream()
+                        .mapToDouble(side -> side.areaM2())
+                        .toArray();
+                double most = java.util.Arrays.stream(sides).max().orElse(0);
+                boolean isClear = most >= 0.25 * java.util.Arrays.stream(sides).sum();
+                String verdict = rows.get(i).verdict();
+                if (!isClear) assertFalse(verdict.contains("chiefly"), verdict);
+                if (verdict.contains("scattered over " + sides.length + " sides")) scattered++;
+            }
+        }
+        assertTrue(scattered > 0, "none is scattered, or this shows nothing");
+    }
+
+    /** The question asks whether the bigger antenna is worth it, and the headline said only who reaches farthest. */
+    @Test
+    void theHeadlineSaysWhatTheBiggerAntennaBuys() throws IOException {
+        ReachAnswer answer = answer("");
+        ReachComposer composer = ReachComposer.of(answer);
+        List<String> buyers = composer.rows().stream()
+                .filter(row -> row.verdict().contains("worth it if"))
+                .map(row -> row.name() + "\" buys most: " + row.verdict().split(",|: |\\(")[0].strip())
+                .toList();
+        assertFalse(buyers.isEmpty(), "nothing buys more, or this shows nothing");
+        assertTrue(buyers.stream().anyMatch(composer.headline()::contains), composer.headline() + buyers);
+        ReachComposer none = ReachComposer.of(answer("", "radius_km = 2", "radius_km = 0.3"));
+        assertTrue(none.headline().endsWith("No bigger antenna is seen to buy more than factory at face."), none.headline());
+    }
+
     @Test
     void ofEqualsNoneIsCalledTheFarthest() throws IOException {
         ReachComposer equal = ReachComposer.of(answer("", "radius_km = 2", "radius_km = 0.3"));
