@@ -541,7 +541,7 @@ class DefaultsPageTest {
         row("longest gap in a continuous reach", of(RadialReach.LONGEST_GAP_M, "m"), OURS);
         row("turning round is worth saying from", of(Turning.WORTH_SAYING_DB, "dB"), OURS);
         row(
-                "a sector is dead below this share of the median reach",
+                "a bearing is dead below this share of the median farthest place, has an early gap below it of the median reach",
                 real("report.card.DeadGround", "SHARE_OF_MEDIAN"),
                 OURS);
         row("blocking ratio of a relay's receiver", of(RelayEquipment.BLOCKING_RATIO_DB, "dB"), "EN 300 086" + MEMORY);

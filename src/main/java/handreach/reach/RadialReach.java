@@ -11,6 +11,7 @@ import java.util.OptionalDouble;
  * @param unknownBeyondM where the first void or tile edge lies, m; empty when all ground is known
  * @param share share of the known ground that counts along the bearing that reaches the target odds, each metre weighted by its distance
  *     from the source as it stands for that much ground
+ * @param shareBeyond the same of the ground beyond the continuous reach alone; 0 where none of it is known
  * @param knownGround known ground that counts and that this bearing stands for, m² per radian times two; a weight, no more
  */
 public record RadialReach(
@@ -19,12 +20,13 @@ public record RadialReach(
         boolean openEnded,
         OptionalDouble unknownBeyondM,
         double share,
+        double shareBeyond,
         double knownGround) {
     /** A gap in copy longer than this ends the continuous reach, m. */
     public static final double LONGEST_GAP_M = 200;
 
     public RadialReach {
-        if (!(continuousM >= 0) || !(farthestM >= continuousM) || !(share >= 0 && share <= 1))
+        if (!(continuousM >= 0) || !(farthestM >= continuousM) || !(share >= 0 && share <= 1) || !(shareBeyond >= 0 && shareBeyond <= 1))
             throw new IllegalArgumentException("reach " + continuousM + ", " + farthestM + " m, share " + share);
     }
 
@@ -49,23 +51,35 @@ public record RadialReach(
         double continuous = -1;
         double ground = 0;
         double good = 0;
+        double groundToLast = 0;
+        double goodBefore = 0;
+        double groundBefore = 0;
         boolean inGap = false;
         for (int i = 0; i < known; i++) {
             ground += ringM2[i];
             boolean reaches = marginDb[i] >= thresholdDb;
             inGap |= !reaches;
-            if (continuous < 0 && inGap && distanceM[i] - lastGood > LONGEST_GAP_M) continuous = lastGood;
+            if (continuous < 0 && inGap && distanceM[i] - lastGood > LONGEST_GAP_M) {
+                continuous = lastGood;
+                goodBefore = good;
+                groundBefore = groundToLast;
+            }
             if (reaches) {
                 good += ringM2[i];
                 lastGood = distanceM[i];
+                groundToLast = ground;
                 inGap = false;
             }
         }
         boolean openEnded = continuous < 0;
         if (openEnded) continuous = lastGood;
         OptionalDouble unknown = known < n ? OptionalDouble.of(distanceM[known]) : OptionalDouble.empty();
-        return new RadialReach(
-                continuous, lastGood, openEnded, unknown, ground > 0 ? Math.min(1, good / ground) : 0, ground);
+        double beyond = openEnded ? 0 : share(good - goodBefore, ground - groundBefore);
+        return new RadialReach(continuous, lastGood, openEnded, unknown, share(good, ground), beyond, ground);
+    }
+
+    private static double share(double good, double ground) {
+        return ground > 0 ? Math.max(0, Math.min(1, good / ground)) : 0;
     }
 
     /** Ground that each sample stands for, m² per radian times two: from half-way to its inner neighbour to half-way to its outer one. */

@@ -11,6 +11,7 @@ import handreach.study.ReachAnswer;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.function.ToDoubleFunction;
 import java.util.stream.IntStream;
@@ -102,8 +103,8 @@ final class ReachRose {
                     isKnown,
                     kilometres(radial.unknownBeyondM()),
                     radial.farthestM() > metres.value() + RadialReach.LONGEST_GAP_M
-                            ? OptionalDouble.of(radial.farthestM() / 1000)
-                            : OptionalDouble.empty()));
+                            ? Optional.of(new RosePoint.Again(radial.farthestM() / 1000, radial.shareBeyond()))
+                            : Optional.empty()));
         }
         return new RoseTrace(LoadoutMark.of(number), reach.link().name(), points, showsInterval);
     }

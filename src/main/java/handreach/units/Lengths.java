@@ -157,6 +157,13 @@ public enum Lengths {
         return decimals(metres / shortM, 0) + " " + shortUnit;
     }
 
+    /** From one height to another, the unit once: {@code 1240 to 1298 m}. */
+    public String heightRange(double lowM, double highM) {
+        String low = decimals(lowM / shortM, 0);
+        String high = heightText(highM);
+        return high.startsWith(low + " ") ? high : low + " to " + high;
+    }
+
     /** An antenna's length as a bare number under a head that names {@link #antennaUnit}. */
     public String antennaNumber(double centimetres) {
         return decimals(centimetres / antennaCm, 0);

@@ -66,6 +66,16 @@ class RadialReachTest {
         assertEquals(0.4375, reach(".#", 2).share(), 1e-12);
     }
 
+    /** Samples at 50 m, six reach, five do not, two do: ground from 325 m to the last sample at 650 m, reached from 575 m on. */
+    @Test
+    void theShareBeyondTheFirstGapCountsThatGroundAlone() {
+        RadialReach reach = reach("######.....##", 13);
+        assertEquals(300, reach.continuousM());
+        assertEquals((650.0 * 650 - 575 * 575) / (650.0 * 650 - 325 * 325), reach.shareBeyond(), 1e-12);
+        assertEquals(0, reach("######.......", 13).shareBeyond());
+        assertEquals(0, reach("######", 6).shareBeyond());
+    }
+
     @Test
     void moreMarginNeverMeansLessReach() {
         Random random = new Random(4);

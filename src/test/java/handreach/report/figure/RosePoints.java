@@ -1,5 +1,6 @@
 package handreach.report.figure;
 
+import java.util.Optional;
 import java.util.OptionalDouble;
 
 /** Points of a rose on paper. */
@@ -9,7 +10,7 @@ public final class RosePoints {
     /** Over ground whose heights are all known. */
     public static RosePoint known(double bearingDeg, double distanceKm, double lowKm, double highKm) {
         return new RosePoint(
-                bearingDeg, distanceKm, lowKm, highKm, true, OptionalDouble.empty(), OptionalDouble.empty());
+                bearingDeg, distanceKm, lowKm, highKm, true, OptionalDouble.empty(), Optional.empty());
     }
 
     /** Ended by missing heights just there. */
@@ -21,11 +22,11 @@ public final class RosePoints {
                 distanceKm,
                 false,
                 OptionalDouble.of(distanceKm),
-                OptionalDouble.empty());
+                Optional.empty());
     }
 
-    /** Over known ground, with copy again beyond a gap as far as another place. */
-    public static RosePoint reachedAgain(double bearingDeg, double distanceKm, double againKm) {
+    /** Over known ground, with copy again beyond a gap on a share of the ground, as far as another place. */
+    public static RosePoint reachedAgain(double bearingDeg, double distanceKm, double againKm, double share) {
         return new RosePoint(
                 bearingDeg,
                 distanceKm,
@@ -33,6 +34,18 @@ public final class RosePoints {
                 distanceKm,
                 true,
                 OptionalDouble.empty(),
-                OptionalDouble.of(againKm));
+                Optional.of(new RosePoint.Again(againKm, share)));
+    }
+
+    /** Ended by a gap, before heights end farther out. */
+    public static RosePoint deadBeforeUnknown(double bearingDeg, double distanceKm, double unknownBeyondKm) {
+        return new RosePoint(
+                bearingDeg,
+                distanceKm,
+                distanceKm,
+                distanceKm,
+                true,
+                OptionalDouble.of(unknownBeyondKm),
+                Optional.empty());
     }
 }
