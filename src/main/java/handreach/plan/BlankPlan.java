@@ -77,6 +77,9 @@ public final class BlankPlan {
             centre = "base"
             radius_km = 5
 
+            [reach]
+            model = "auto"                  # full-wave over bare ground where its map takes seconds, else handheld
+
             [[position]]
             name = "base"
             at = "FILL IN"                  # latitude, longitude such as "46.5, 8.1"; UTM and MGRS are read too
