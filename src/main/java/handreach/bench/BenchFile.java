@@ -59,7 +59,8 @@ public record BenchFile(String name, List<Reading> readings, Declarations declar
     }
 
     String antennasRead() {
-        return " Antennas read: " + String.join(", ", antennas().stream().limit(30).toList()) + ".";
+        return " Antennas read: "
+                + String.join(", ", antennas().stream().limit(30).toList()) + ".";
     }
 
     /** Whether it holds what antennas can be compared by; match alone needs no control. */

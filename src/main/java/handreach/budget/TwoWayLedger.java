@@ -32,7 +32,8 @@ public record TwoWayLedger(Ledger there, Ledger back, Ways asked) {
 
     /** Whether neither way is told to be the weaker: both margins are the same in the tenths of a decibel in which they are shown. */
     public boolean areAlike() {
-        return Decibels.signed(there.marginDb(), SHOWN_DECIMALS).equals(Decibels.signed(back.marginDb(), SHOWN_DECIMALS));
+        return Decibels.signed(there.marginDb(), SHOWN_DECIMALS)
+                .equals(Decibels.signed(back.marginDb(), SHOWN_DECIMALS));
     }
 
     public double marginDb() {

@@ -198,7 +198,8 @@ final class BenchCommand implements Callable<Integer> {
                 ? planned.map(BenchCommand::sheetOf).orElse(Path.of("session.csv"))
                 : template;
         Path page = sheet.write(
-                blank, planned.map(plan -> Sources.NONE.and(List.of(plan.file()))).orElse(Sources.NONE));
+                blank,
+                planned.map(plan -> Sources.NONE.and(List.of(plan.file()))).orElse(Sources.NONE));
         json.written(blank);
         json.written(page);
         return 0;

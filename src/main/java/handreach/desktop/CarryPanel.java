@@ -214,7 +214,8 @@ final class CarryPanel extends VBox implements Aside.Divided {
                 loadout.heightM() / lengths.shortUnitM(),
                 lengths.shortUnit()));
         Burden burden = loadout.antenna().burden();
-        if (burden.lengthCm() > 0) words.append("; ")
+        if (burden.lengthCm() > 0)
+            words.append("; ")
                     .append(lengths.antenna(burden.lengthCm()))
                     .append(burden.lengthIsUsual() ? ", " + Burden.USUAL_LENGTH : "");
         if (burden.massG().isPresent())

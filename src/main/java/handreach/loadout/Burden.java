@@ -21,7 +21,6 @@ public record Burden(
     /** Said where what it weighs was not stated. */
     public static final String NO_MASS = "mass not given";
 
-
     /** One side of a burden, with the amount that counts as one. */
     public enum Aspect {
         LENGTH(30),

@@ -198,10 +198,8 @@ final class EquipmentReader {
                     section.number(PRICE),
                     section.number(STIFFNESS),
                     section.whole(BURDEN_RANK));
-            Equipment.DeltaEntry delta = delta(
-                    section,
-                    control ? bench.map(Equipment.Bench::control).orElse(name) : name,
-                    control);
+            Equipment.DeltaEntry delta =
+                    delta(section, control ? bench.map(Equipment.Bench::control).orElse(name) : name, control);
             Equipment.Known known = new Equipment.Known(
                     PlanReader.existing(section, "pattern", false, folder, faults),
                     statedGain(section, control),

@@ -26,7 +26,10 @@ public record RadialReach(
     public static final double LONGEST_GAP_M = 200;
 
     public RadialReach {
-        if (!(continuousM >= 0) || !(farthestM >= continuousM) || !(share >= 0 && share <= 1) || !(shareBeyond >= 0 && shareBeyond <= 1))
+        if (!(continuousM >= 0)
+                || !(farthestM >= continuousM)
+                || !(share >= 0 && share <= 1)
+                || !(shareBeyond >= 0 && shareBeyond <= 1))
             throw new IllegalArgumentException("reach " + continuousM + ", " + farthestM + " m, share " + share);
     }
 

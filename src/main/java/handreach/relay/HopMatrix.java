@@ -77,7 +77,11 @@ final class HopMatrix {
             }
         boolean isDirect = straight >= weaker;
         return new SiteCheck.TalkOdds(
-                Math.max(straight, weaker), isDirect ? straight : product, weaker, Math.max(sure, straightSure), isDirect);
+                Math.max(straight, weaker),
+                isDirect ? straight : product,
+                weaker,
+                Math.max(sure, straightSure),
+                isDirect);
     }
 
     private double over(int kind, Conversation talk, int i, int j) {

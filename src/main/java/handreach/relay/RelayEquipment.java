@@ -99,9 +99,16 @@ public record RelayEquipment(LinkEnd end, RelayMode mode, boolean chained, Optio
      * @param gainSource where its gain is from
      */
     public static RelayEquipment onMast(
-            Radio radio, Dbd gain, String gainSource, Mast mast, SiteNoise noise, Frequency frequency, RelayMode mode, boolean chained) {
-        AntennaGain stated = new AntennaGain.Absolute(
-                gain.toDbi(), Doubt.common(GAIN_DOUBT_DB), gainSource, OptionalDouble.empty());
+            Radio radio,
+            Dbd gain,
+            String gainSource,
+            Mast mast,
+            SiteNoise noise,
+            Frequency frequency,
+            RelayMode mode,
+            boolean chained) {
+        AntennaGain stated =
+                new AntennaGain.Absolute(gain.toDbi(), Doubt.common(GAIN_DOUBT_DB), gainSource, OptionalDouble.empty());
         return new RelayEquipment(end("relay", radio, stated, mast, noise, frequency), mode, chained);
     }
 
@@ -130,8 +137,7 @@ public record RelayEquipment(LinkEnd end, RelayMode mode, boolean chained, Optio
     public static List<ExtraLine> feedLine(double lossDb, String source) {
         return lossDb == 0
                 ? List.of()
-                : List.of(new ExtraLine(
-                        "feed line", new Db(-lossDb), Doubt.NONE, source, Optional.empty()));
+                : List.of(new ExtraLine("feed line", new Db(-lossDb), Doubt.NONE, source, Optional.empty()));
     }
 
     /**

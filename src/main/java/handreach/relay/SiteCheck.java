@@ -33,8 +33,7 @@ public record SiteCheck(List<Position> sites, List<Optional<Hop>> hops, List<Tal
      * @param pessimistic weaker, at the pessimistic end of the common doubt
      * @param isDirect whether it needs none of these relays: straight, or over one that stands already
      */
-    public record TalkOdds(
-            double weaker, double product, double overRelays, double pessimistic, boolean isDirect) {}
+    public record TalkOdds(double weaker, double product, double overRelays, double pessimistic, boolean isDirect) {}
 
     public SiteCheck {
         sites = List.copyOf(sites);

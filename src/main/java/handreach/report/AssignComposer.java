@@ -244,9 +244,9 @@ public final class AssignComposer {
         OptionalDouble massG = massG(before, now);
         boolean isNoLonger = Math.abs(lengthCm) < 0.5;
         if (isNoLonger && massG.isEmpty()) return "no longer in all" + open(before, now);
-        if (isNoLonger && Math.abs(massG.getAsDouble()) < 0.5)
-            return "as much to carry in all" + open(before, now);
-        return lengths.antenna(Math.abs(lengthCm)) + (lengthCm < 0 || isNoLonger && massG.orElse(0) <= 0 ? " less" : " more")
+        if (isNoLonger && Math.abs(massG.getAsDouble()) < 0.5) return "as much to carry in all" + open(before, now);
+        return lengths.antenna(Math.abs(lengthCm))
+                + (lengthCm < 0 || isNoLonger && massG.orElse(0) <= 0 ? " less" : " more")
                 + (massG.isEmpty()
                         ? ""
                         : " and " + lengths.mass(Math.abs(massG.getAsDouble()))
@@ -265,7 +265,8 @@ public final class AssignComposer {
     private String open(Assignment.Choice before, Assignment.Choice now) {
         List<String> words = new ArrayList<>();
         if (changed(before, now).stream()
-                .anyMatch(p -> burden(before, p).lengthIsUsual() || burden(now, p).lengthIsUsual()))
+                .anyMatch(
+                        p -> burden(before, p).lengthIsUsual() || burden(now, p).lengthIsUsual()))
             words.add(Burden.USUAL_LENGTH);
         if (massG(before, now).isEmpty()) words.add(Burden.NO_MASS);
         return words.isEmpty() ? "" : " (" + String.join(", ", words) + ")";
@@ -296,7 +297,10 @@ public final class AssignComposer {
     /** Who has another antenna in one choice than in the other. */
     private List<Integer> changed(Assignment.Choice before, Assignment.Choice now) {
         return IntStream.range(0, answer.people().size())
-                .filter(p -> !carried(before, p).antenna().name().equals(carried(now, p).antenna().name()))
+                .filter(p -> !carried(before, p)
+                        .antenna()
+                        .name()
+                        .equals(carried(now, p).antenna().name()))
                 .boxed()
                 .toList();
     }
@@ -310,7 +314,8 @@ public final class AssignComposer {
                 .toList();
         List<String> words = new ArrayList<>();
         notStated(handed, one -> one.burden().massG().isEmpty())
-                .ifPresent(names -> words.add("The mass of " + names + " is not given and counts as nothing in the burden."));
+                .ifPresent(names ->
+                        words.add("The mass of " + names + " is not given and counts as nothing in the burden."));
         notStated(handed, one -> one.burden().lengthIsUsual())
                 .ifPresent(names -> words.add("The length of " + names + " is not given; the usual one is taken."));
         return words.isEmpty() ? Optional.empty() : Optional.of(String.join(" ", words));

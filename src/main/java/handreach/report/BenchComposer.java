@@ -250,18 +250,19 @@ public final class BenchComposer {
                 Column.words("verdict", one -> one.finding().words()),
                 Column.number(
                         "over control, dB", one -> Decibels.signed(one.delta().db(), 1)),
-                Column.number("95 % interval, dB", one -> one.delta()
-                        .interval95()
-                        .map(BenchComposer::span)
-                        .orElse(UNKNOWN))));
+                Column.number(
+                        "95 % interval, dB",
+                        one -> one.delta().interval95().map(BenchComposer::span).orElse(UNKNOWN))));
         if (mount.antennas().size() > 1)
-            columns.add(Column.number("for all together, dB", one -> one.intervalTogether()
-                    .map(BenchComposer::span)
-                    .orElse(UNKNOWN)));
-        columns.add(Column.number("smallest gap it can show, dB", one -> one.detection()
-                .map(DetectionLimit::minimumDifferenceDb)
-                .map(db -> Decibels.number(db, 1))
-                .orElse(UNKNOWN)));
+            columns.add(Column.number(
+                    "for all together, dB",
+                    one -> one.intervalTogether().map(BenchComposer::span).orElse(UNKNOWN)));
+        columns.add(Column.number(
+                "smallest gap it can show, dB",
+                one -> one.detection()
+                        .map(DetectionLimit::minimumDifferenceDb)
+                        .map(db -> Decibels.number(db, 1))
+                        .orElse(UNKNOWN)));
         columns.add(Column.number(
                 "trials to settle " + Decibels.text(view.question().settleDb()), this::trials));
         return Table.of(
@@ -493,8 +494,7 @@ public final class BenchComposer {
                         Column.words("antenna", AntennaCost::antenna),
                         Column.words("over the control", cost -> cost.buys(analysis)),
                         Column.number(
-                                "length, " + lengths.antennaUnit(),
-                                cost -> AntennaCost.length(cost.burden(), lengths)),
+                                "length, " + lengths.antennaUnit(), cost -> AntennaCost.length(cost.burden(), lengths)),
                         Column.number("mass, " + lengths.massUnit(), cost -> AntennaCost.mass(cost.burden(), lengths)),
                         Column.number(
                                 "price, own currency",

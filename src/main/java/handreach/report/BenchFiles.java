@@ -62,7 +62,8 @@ public final class BenchFiles {
     /** A session against the control of the plan: its own readings as any answer of the plan takes them, others as far as they have it. */
     public static Optional<BenchAnalysis> planned(PlanFile file, Path session, BenchFile readings) {
         Optional<Equipment.Bench> bench = file.plan().equipment().bench();
-        return bench.isPresent() && Sources.NONE.and(List.of(bench.get().file())).has(session)
+        return bench.isPresent()
+                        && Sources.NONE.and(List.of(bench.get().file())).has(session)
                 ? Optional.of(PlanBench.of(file, bench.get(), readings))
                 : control(file, readings).map(name -> BenchAnalysis.of(readings, name));
     }
@@ -74,23 +75,21 @@ public final class BenchFiles {
         equipment.bench().map(Equipment.Bench::control).ifPresent(names::add);
         for (Equipment.AntennaEntry antenna : equipment.antennas())
             if (antenna.control()) names.addAll(List.of(antenna.delta().benchName(), antenna.name()));
-        return names.stream()
-                .flatMap(name -> readings.antenna(name).stream())
-                .findFirst();
+        return names.stream().flatMap(name -> readings.antenna(name).stream()).findFirst();
     }
 
     /** Antennas of the readings whose names only nearly are those of the plan. */
     public static List<String> misspelt(PlanFile file, BenchFile readings) {
-        List<String> known = planned(
-                file.plan().equipment().bench(), file.plan().equipment().antennas());
+        List<String> known =
+                planned(file.plan().equipment().bench(), file.plan().equipment().antennas());
         List<String> notes = new ArrayList<>();
         for (String read :
                 distinct(readings.readings().stream().map(Reading::antenna).toList()))
             if (known.stream().noneMatch(read::equalsIgnoreCase))
                 NearestWord.of(read, known)
                         .ifPresent(near ->
-                                notes.add("\"" + read + "\" of the readings is no antenna of the plan, which has \"" + near
-                                        + "\". If they are the same, write both alike."));
+                                notes.add("\"" + read + "\" of the readings is no antenna of the plan, which has \""
+                                        + near + "\". If they are the same, write both alike."));
         return notes;
     }
 
@@ -141,7 +140,8 @@ public final class BenchFiles {
                                     + " --frequency-mhz or --plan."));
         plan.filter(p -> OTHERS.stream().allMatch(sheet.order().antennas()::contains))
                 .ifPresent(p -> notes.add(p.file().getFileName() + ", line " + p.antennasLine()
-                        + ": the plan has one [[antenna]] only, \"" + sheet.order().control() + "\". \""
+                        + ": the plan has one [[antenna]] only, \""
+                        + sheet.order().control() + "\". \""
                         + String.join("\" and \"", OTHERS)
                         + "\" hold the place of what is compared with it. Put their names there, or add an [[antenna]] for each"
                         + " to the plan and write the sheet anew."));

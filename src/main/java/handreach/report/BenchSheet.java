@@ -132,7 +132,8 @@ public record BenchSheet(SessionOrder order, String frequencyMhz, long lot, List
     private String whereItGoes() {
         String lines = readOnce().stream().map(key -> "# " + key).collect(Collectors.joining(", "));
         return "What is read once goes into the table too, above its column heads, in place of " + FillIn.WORDS
-                + ": the lines " + lines + ". What was not read stays as it is; of distance and heights it is all or none.";
+                + ": the lines " + lines
+                + ". What was not read stays as it is; of distance and heights it is all or none.";
     }
 
     List<String> mounts() {
@@ -153,27 +154,27 @@ public record BenchSheet(SessionOrder order, String frequencyMhz, long lot, List
 
     Page page() {
         List<Section> sections = new ArrayList<>();
-        sections.add(
-                Section.of(
-                        "Before you start",
-                        new Facts(Stream.of(
-                                        "Date and place",
-                                        "Who reads",
-                                        "Instrument",
-                                        "Radio and power",
-                                        "Noise floor, dBm",
-                                        "Distance, m",
-                                        "Height of the sending antenna, m",
-                                        "Height of the receiving antenna, m",
-                                        "Weather")
-                                .map(name -> new Facts.Fact(name, "\u2026".repeat(12)))
-                                .toList()),
-                        new Bullets(Stream.concat(
+        sections.add(Section.of(
+                "Before you start",
+                new Facts(Stream.of(
+                                "Date and place",
+                                "Who reads",
+                                "Instrument",
+                                "Radio and power",
+                                "Noise floor, dBm",
+                                "Distance, m",
+                                "Height of the sending antenna, m",
+                                "Height of the receiving antenna, m",
+                                "Weather")
+                        .map(name -> new Facts.Fact(name, "\u2026".repeat(12)))
+                        .toList()),
+                new Bullets(Stream.concat(
                                 beforeReading().stream(),
                                 Stream.of(
                                         "Same radio, same battery, same hand, same marked spot, same direction. Wait three seconds before you read.",
                                         "Take each antenna off and put it on again for every reading.",
-                                        "Read in the order of the sheet. A trial that was missed is left empty, or read again later as a whole turn.")).toList())));
+                                        "Read in the order of the sheet. A trial that was missed is left empty, or read again later as a whole turn."))
+                        .toList())));
         for (String mount : mounts())
             sections.add(new Section(
                     "Mounting: " + mount,

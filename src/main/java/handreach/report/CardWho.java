@@ -79,7 +79,8 @@ final class CardWho {
         String byRelay = rows.stream().anyMatch(person -> person.odds().byRelay() != CardPerson.Share.NONE)
                 ? " By relay: the weakest hop; where calls and hears are higher, talk straight."
                 : "";
-        return "Calls: odds that " + from() + " copies them without a relay; hears: that they copy it." + byRelay + weak;
+        return "Calls: odds that " + from() + " copies them without a relay; hears: that they copy it." + byRelay
+                + weak;
     }
 
     private String number(int row) {

@@ -240,7 +240,10 @@ public final class ReachComposer {
                 + unit.rangeText(median.interval95().low(), median.interval95().high())
                 + ") in the median direction, " + unit.text(reach.worstM().value()) + " towards the "
                 + Compass.word(reach.worstBearingDeg()) + ", its worst. " + capital(someCopy(best)) + "."
-                + new VerdictComposer(answer).bought().map(bought -> " " + bought).orElse("");
+                + new VerdictComposer(answer)
+                        .bought()
+                        .map(bought -> " " + bought)
+                        .orElse("");
     }
 
     /** How far people would say that somebody answered: {@code some copy, standing still, to 1.1 km}. */
@@ -404,8 +407,7 @@ public final class ReachComposer {
                                         NAME,
                                         Column.number(
                                                 "antenna, " + lengths.antennaUnit(),
-                                                row -> carried(
-                                                        row, burden -> AntennaCost.length(burden, lengths))),
+                                                row -> carried(row, burden -> AntennaCost.length(burden, lengths))),
                                         Column.number(
                                                 "mass, " + lengths.massUnit(),
                                                 row -> carried(row, burden -> AntennaCost.mass(burden, lengths))),

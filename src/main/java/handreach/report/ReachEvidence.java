@@ -164,7 +164,8 @@ final class ReachEvidence {
                         plan.ground().atmosphere().effectiveRadiusFactor()),
                 source(plan.ground().stated().refraction()) + "; Rec. ITU-R P.453"));
         assumptions.add(new Assumption(
-                "Cover", plan.ground().cover().everywhere().word() + " where nothing else is stated",
+                "Cover",
+                plan.ground().cover().everywhere().word() + " where nothing else is stated",
                 source(plan.ground().stated().cover())));
         assumptions.add(new Assumption(
                 "Trees", FoliageComposer.assumption(scene), scene.foliage().source()));

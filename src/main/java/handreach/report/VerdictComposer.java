@@ -135,7 +135,8 @@ final class VerdictComposer {
         boolean isBigger = false;
         for (int i = 0; i < answer.loadouts().size(); i++) {
             Optional<ReachVerdict> verdict = answer.verdicts().get(i);
-            Loadout loadout = answer.scene().loadout(answer.loadouts().get(i).link().name());
+            Loadout loadout =
+                    answer.scene().loadout(answer.loadouts().get(i).link().name());
             if (verdict.isEmpty()
                     || !loadout.carry().carry().isAtBody()
                     || burden(loadout.antenna().burden()).isEmpty()) continue;
@@ -144,8 +145,8 @@ final class VerdictComposer {
             double gain = verdict.get().ground().gain();
             if (verdict.get().judgement(by) != Judgement.MORE || most.isPresent() && gain <= mostGain) continue;
             mostGain = gain;
-            most = Optional.of("Of the bigger antennas \"" + loadout.name() + "\" buys most: "
-                    + gain(verdict.get(), by) + ".");
+            most = Optional.of(
+                    "Of the bigger antennas \"" + loadout.name() + "\" buys most: " + gain(verdict.get(), by) + ".");
         }
         if (most.isPresent() || !isBigger) return most;
         return Optional.of("No bigger antenna is seen to buy more than " + control.name() + ".");

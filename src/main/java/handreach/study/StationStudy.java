@@ -304,7 +304,8 @@ final class StationStudy {
                 entry.name(),
                 radio,
                 gain,
-                new RelayEquipment.Mast(gear.stand(), gear.heightM(), gear.feedLossDb(), RelayStudy.source(gear.feedIsStated())),
+                new RelayEquipment.Mast(
+                        gear.stand(), gear.heightM(), gear.feedLossDb(), RelayStudy.source(gear.feedIsStated())),
                 noise,
                 channel.frequency());
     }

@@ -311,8 +311,8 @@ class RelayWalkDeskTest {
         for (JsonNode bin : json.get("reliability"))
             said.add(bin.get("count").asText() + " "
                     + Shares.odds(bin.get("mean_odds").asDouble()) + " "
-                    + Math.round(bin.get("share_found").asDouble()
-                            * bin.get("count").asInt())
+                    + Math.round(
+                            bin.get("share_found").asDouble() * bin.get("count").asInt())
                     + " of " + bin.get("count").asText());
         for (JsonNode sector : json.get("sectors"))
             said.add(Compass.word(sector.get("bearing_deg").asDouble()) + " "

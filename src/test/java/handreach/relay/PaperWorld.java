@@ -84,7 +84,14 @@ final class PaperWorld implements Elevation {
     static RelayEquipment relay(RelayMode mode, boolean chained) {
         Radio radio = new Radio("relay", Dbm.ofWatts(5), new Dbm(-119), Modulation.FM_12_5);
         return RelayEquipment.onMast(
-                radio, new Dbd(0), "invented", new RelayEquipment.Mast(4, 1, "invented"), SiteNoise.NONE, FREQUENCY, mode, chained);
+                radio,
+                new Dbd(0),
+                "invented",
+                new RelayEquipment.Mast(4, 1, "invented"),
+                SiteNoise.NONE,
+                FREQUENCY,
+                mode,
+                chained);
     }
 
     RelayQuestion.Setting setting(String model) {

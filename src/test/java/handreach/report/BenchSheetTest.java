@@ -169,7 +169,8 @@ class BenchSheetTest {
         assertTrue(unfilled.declarations().instrument().noiseFloorDbm().isEmpty());
         BenchFile filled = BenchFile.of(SourceText.of(
                 "session.csv",
-                read.replace("noise_floor_dbm = FILL IN", "noise_floor_dbm = -110").replace("= FILL IN", "= 12")));
+                read.replace("noise_floor_dbm = FILL IN", "noise_floor_dbm = -110")
+                        .replace("= FILL IN", "= 12")));
         assertEquals(-110, filled.declarations().instrument().noiseFloorDbm().orElseThrow());
         assertTrue(filled.declarations().range().isPresent());
         String half = assertThrows(

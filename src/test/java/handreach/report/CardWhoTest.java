@@ -234,7 +234,8 @@ class CardWhoTest {
     private static double hop(RelayAnswer answer, String name) {
         return answer.recommended().orElseThrow().hops().stream()
                 .flatMap(Optional::stream)
-                .filter(hop -> answer.question().demands().get(hop.demand()).name().equals(name))
+                .filter(hop ->
+                        answer.question().demands().get(hop.demand()).name().equals(name))
                 .findFirst()
                 .orElseThrow()
                 .path()

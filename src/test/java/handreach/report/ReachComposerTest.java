@@ -277,12 +277,15 @@ class ReachComposerTest {
         ReachComposer composer = ReachComposer.of(answer);
         List<String> buyers = composer.rows().stream()
                 .filter(row -> row.verdict().contains("worth it if"))
-                .map(row -> row.name() + "\" buys most: " + row.verdict().split(",|: |\\(")[0].strip())
+                .map(row -> row.name() + "\" buys most: "
+                        + row.verdict().split(",|: |\\(")[0].strip())
                 .toList();
         assertFalse(buyers.isEmpty(), "nothing buys more, or this shows nothing");
         assertTrue(buyers.stream().anyMatch(composer.headline()::contains), composer.headline() + buyers);
         ReachComposer none = ReachComposer.of(answer("", "radius_km = 2", "radius_km = 0.3"));
-        assertTrue(none.headline().endsWith("No bigger antenna is seen to buy more than factory at face."), none.headline());
+        assertTrue(
+                none.headline().endsWith("No bigger antenna is seen to buy more than factory at face."),
+                none.headline());
     }
 
     @Test

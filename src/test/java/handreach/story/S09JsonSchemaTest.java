@@ -106,7 +106,9 @@ class S09JsonSchemaTest {
                 List.of("path", "--plan", SAMPLES + "forest-hills", "--from", "spike camp", "--to", "north spur");
         return Stream.of(
                 List.of("bench", SAMPLES + "invented-bench/bench.csv", "--control", "factory helical"),
-                List.of("plan", folder.resolve("blank-" + System.nanoTime() + ".toml").toString()),
+                List.of(
+                        "plan",
+                        folder.resolve("blank-" + System.nanoTime() + ".toml").toString()),
                 List.of("match", SWEEP),
                 List.of("match", SWEEP, SWEEP.replace(".s1p", "-with-wire.s1p"), "--channel-mhz", "155.16,500"),
                 List.of("pattern", "--radiator", "five-eighths", "--frequency-mhz", "155.16"),

@@ -326,10 +326,10 @@ class S11BenchTest {
         assertEquals(2, run.code(), run.out());
         assertEquals(reach.err(), run.err());
         assertTrue(
-                run.err().startsWith(
-                                "plan.toml line " + line
-                                        + ": control is \"factroy helical\", but bench.csv has no reading of it. Did you mean factory"
-                                        + " helical? Antennas read: "),
+                run.err()
+                        .startsWith("plan.toml line " + line
+                                + ": control is \"factroy helical\", but bench.csv has no reading of it. Did you mean factory"
+                                + " helical? Antennas read: "),
                 run.err());
         assertEquals(1, run.err().lines().count(), run.err());
         CommandRun asked = CommandRun.of("bench", "--plan", plan.toString(), "--control", "factory helical");
@@ -344,12 +344,13 @@ class S11BenchTest {
         String out = CommandRun.of("bench", file.toString(), "--control", "factory helical")
                 .out();
         String said = out.replaceAll("\\s+", " ");
-        java.util.regex.Matcher take =
-                java.util.regex.Pattern.compile("take (\\S+ to \\S+) dB, the interval").matcher(said);
+        java.util.regex.Matcher take = java.util.regex.Pattern.compile("take (\\S+ to \\S+) dB, the interval")
+                .matcher(said);
         assertTrue(take.find(), said);
         assertTrue(out.contains("for all"), out);
         assertTrue(
-                out.lines().anyMatch(line -> line.startsWith("quarter-wave whip") && line.contains(take.group(1))), out);
+                out.lines().anyMatch(line -> line.startsWith("quarter-wave whip") && line.contains(take.group(1))),
+                out);
     }
 
     /** Of one mounting the pair was said to be alike; of the other, where it was told apart, nothing was. */

@@ -12,8 +12,7 @@ import org.junit.jupiter.api.io.TempDir;
 
 /** A default is never called stated in the plan. */
 class S22SaidOfSourcesTest {
-    private static final String TALK =
-            """
+    private static final String TALK = """
 
             [[position]]
             name = "far side"
@@ -32,8 +31,7 @@ class S22SaidOfSourcesTest {
                 .replaceAll("\ncover = [^\n]*", "")
                 .replace("tiles = \"tiles\"", "tiles = '" + sample.resolve("tiles") + "'\n" + ground)
                 .replace("\"../invented-bench/bench.csv\"", "'" + sample.resolve("../invented-bench/bench.csv") + "'");
-        String rest =
-                """
+        String rest = """
                 [area]
                 centre = "base"
                 radius_km = 3
@@ -57,7 +55,8 @@ class S22SaidOfSourcesTest {
     void waysWithTheSameMarginAreAlike() throws IOException {
         String like = plan("", "");
         int alike = 0;
-        for (String at : new String[] {"36.2520, -84.2300", "36.2600, -84.2000", "36.2810, -84.2210", "36.2500, -84.2110"}) {
+        for (String at :
+                new String[] {"36.2520, -84.2300", "36.2600, -84.2000", "36.2810, -84.2210", "36.2500, -84.2110"}) {
             String told = run("path", "--plan", like, "--from", "base", "--to", at, "--to-loadout", "factory at face");
             if (told.contains("both ways are alike")) alike++;
         }
@@ -88,7 +87,9 @@ class S22SaidOfSourcesTest {
         assertTrue(silent.contains("open where nothing else is stated our default, not in the plan"), silent);
         String said = report(plan("type = \"wet\"\nk_factor = 1.3\ncover = \"woodland\"\n", ""));
         for (String what : new String[] {"P.527", "P.453"})
-            assertTrue(said.contains(" plan; Rec. ITU-R " + what) && !said.contains("default, not in the plan; Rec."), what);
+            assertTrue(
+                    said.contains(" plan; Rec. ITU-R " + what) && !said.contains("default, not in the plan; Rec."),
+                    what);
         assertTrue(said.contains("woodland where nothing else is stated plan "), said);
     }
 

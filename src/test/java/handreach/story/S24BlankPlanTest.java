@@ -107,8 +107,7 @@ class S24BlankPlanTest {
 
         Path plan = ground.resolve("plan.toml");
         Files.writeString(
-                plan,
-                Files.readString(plan).replace("frequency_mhz = \"FILL IN\"", "frequency_mhz = 155.16"));
+                plan, Files.readString(plan).replace("frequency_mhz = \"FILL IN\"", "frequency_mhz = 155.16"));
         CommandRun tuned = CommandRun.of("bench", "--template", "--plan", ground.toString());
         assertEquals(0, tuned.code(), tuned.err());
         assertTrue(Files.readString(sheet).contains("factory,in the hand,received_level,,dBm,155.16,1,"));
@@ -167,8 +166,7 @@ class S24BlankPlanTest {
     void aNumberInQuotesIsToldInASentence() throws IOException {
         Path plan = folder.resolve("quoted.toml");
         CommandRun.of("plan", plan.toString());
-        Files.writeString(
-                plan, filled(Files.readString(plan)).replace("power_w = 5", "power_w = \"5\""));
+        Files.writeString(plan, filled(Files.readString(plan)).replace("power_w = 5", "power_w = \"5\""));
         CommandRun run = CommandRun.of("reach", plan.toString());
         assertEquals(2, run.code());
         assertTrue(

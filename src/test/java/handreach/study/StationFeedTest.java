@@ -20,8 +20,7 @@ class StationFeedTest {
                 .replace("tiles = \"tiles\"", "tiles = '" + sample.resolve("tiles") + "'")
                 .replace("\"../invented-bench/bench.csv\"", "'" + sample.resolve("../invented-bench/bench.csv") + "'")
                 .replaceAll("(?s)\\[\\[walk\\]\\].*", "");
-        String station =
-                """
+        String station = """
 
                 [[station]]
                 name = "hut"
@@ -32,7 +31,9 @@ class StationFeedTest {
                 """;
         Path file = Files.writeString(folder.resolve("plan.toml"), plan + station + more);
         Scene scene = Scene.open(PlanFile.open(file));
-        var line = StationStudy.end(scene, scene.plan().places().stations().get(0)).extras().get(0);
+        var line = StationStudy.end(scene, scene.plan().places().stations().get(0))
+                .extras()
+                .get(0);
         assertTrue(line.label().equals("feed line"), line.toString());
         return line.source();
     }

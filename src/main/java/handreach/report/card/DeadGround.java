@@ -91,8 +91,7 @@ public final class DeadGround {
         }
 
         Span span(ToDoubleFunction<RosePoint> figure) {
-            DoubleSummaryStatistics all =
-                    points.stream().mapToDouble(figure).summaryStatistics();
+            DoubleSummaryStatistics all = points.stream().mapToDouble(figure).summaryStatistics();
             return new Span(all.getMin(), all.getMax());
         }
     }
@@ -124,7 +123,8 @@ public final class DeadGround {
             Comparator<Sector> widestFirst =
                     Comparator.comparingInt((Sector s) -> s.points().size()).reversed();
             Stream.of(true, false)
-                    .flatMap(isDead -> sectors(trace.points(), limits, isDead).stream().sorted(widestFirst))
+                    .flatMap(isDead ->
+                            sectors(trace.points(), limits, isDead).stream().sorted(widestFirst))
                     .limit(MOST_SECTORS)
                     .forEach(sector -> lines.add(words.line(sector)));
         }
@@ -184,8 +184,8 @@ public final class DeadGround {
     private String gap(Sector sector) {
         Span begins = sector.span(RosePoint::distanceKm);
         Span again = sector.span(RosePoint::farthestKm);
-        Span share = sector.span(
-                point -> point.again().map(RosePoint.Again::share).orElse(0.0));
+        Span share =
+                sector.span(point -> point.again().map(RosePoint.Again::share).orElse(0.0));
         return "first gap begins " + style.range(1000 * begins.least(), 1000 * begins.most()) + " out"
                 + rise(sector, RosePoint::distanceKm) + "; beyond it " + Shares.shareRange(share.least(), share.most())
                 + " of the ground is reached again, as far as "

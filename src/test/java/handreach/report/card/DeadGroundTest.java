@@ -118,12 +118,7 @@ class DeadGroundTest {
         RoseTrace trace = new RoseTrace(LoadoutMark.of(0), "whip", points, false);
         assertEquals(
                 "nothing sure beyond 900 m, as far as heights are known (2.5 km).",
-                DeadGround.lines(
-                                trace,
-                                new PaperGround((lat, lon) -> 500, 30),
-                                MIDDLE,
-                                Lengths.METRIC,
-                                Bearings.TRUE)
+                DeadGround.lines(trace, new PaperGround((lat, lon) -> 500, 30), MIDDLE, Lengths.METRIC, Bearings.TRUE)
                         .get(0)
                         .words());
     }
@@ -157,7 +152,8 @@ class DeadGroundTest {
         String words = DeadGround.lines(trace(35, 85, -1), bank, MIDDLE, Lengths.IMPERIAL, Bearings.TRUE)
                 .get(0)
                 .words();
-        assertEquals("nothing sure beyond 0.56 mi, where a rise of 2100 ft at 0.53 mi hides the ground behind it.", words);
+        assertEquals(
+                "nothing sure beyond 0.56 mi, where a rise of 2100 ft at 0.53 mi hides the ground behind it.", words);
     }
 
     @Test

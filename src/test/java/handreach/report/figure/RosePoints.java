@@ -9,20 +9,13 @@ public final class RosePoints {
 
     /** Over ground whose heights are all known. */
     public static RosePoint known(double bearingDeg, double distanceKm, double lowKm, double highKm) {
-        return new RosePoint(
-                bearingDeg, distanceKm, lowKm, highKm, true, OptionalDouble.empty(), Optional.empty());
+        return new RosePoint(bearingDeg, distanceKm, lowKm, highKm, true, OptionalDouble.empty(), Optional.empty());
     }
 
     /** Ended by missing heights just there. */
     public static RosePoint endedByUnknown(double bearingDeg, double distanceKm) {
         return new RosePoint(
-                bearingDeg,
-                distanceKm,
-                distanceKm,
-                distanceKm,
-                false,
-                OptionalDouble.of(distanceKm),
-                Optional.empty());
+                bearingDeg, distanceKm, distanceKm, distanceKm, false, OptionalDouble.of(distanceKm), Optional.empty());
     }
 
     /** Over known ground, with copy again beyond a gap on a share of the ground, as far as another place. */
