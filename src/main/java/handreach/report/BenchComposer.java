@@ -245,26 +245,6 @@ public final class BenchComposer {
     }
 
     private Table<AntennaResult> verdicts(MountResult mount) {
-        List<Column<AntennaResult>> columns = new ArrayList<>(List.of(
-                Column.words("antenna", AntennaResult::antenna),
-                Column.words("verdict", one -> one.finding().words()),
-                Column.number(
-                        "over control, dB", one -> Decibels.signed(one.delta().db(), 1)),
-                Column.number(
-                        "95 % interval, dB",
-                        one -> one.delta().interval95().map(BenchComposer::span).orElse(UNKNOWN))));
-        if (mount.antennas().size() > 1)
-            columns.add(Column.number(
-                    "for all together, dB",
-                    one -> one.intervalTogether().map(BenchComposer::span).orElse(UNKNOWN)));
-        columns.add(Column.number(
-                "smallest gap it can show, dB",
-                one -> one.detection()
-                        .map(DetectionLimit::minimumDifferenceDb)
-                        .map(db -> Decibels.number(db, 1))
-                        .orElse(UNKNOWN)));
-        columns.add(Column.number(
-                "trials to settle " + Decibels.text(view.question().settleDb()), this::trials));
         return Table.of(
                 "Control read "
                         + mount.control().n() + (mount.control().n() == 1 ? " time" : " times") + ", mean "
@@ -274,7 +254,28 @@ public final class BenchComposer {
                         + held(mount)
                         + ".",
                 mount.antennas(),
-                columns);
+                List.of(
+                        Column.words("antenna", AntennaResult::antenna),
+                        Column.words("verdict", one -> one.finding().words()),
+                        Column.number(
+                                "over control, dB",
+                                one -> Decibels.signed(one.delta().db(), 1)),
+                        Column.number(
+                                "95 % interval, dB",
+                                one -> one.delta()
+                                        .interval95()
+                                        .map(BenchComposer::span)
+                                        .orElse(UNKNOWN)),
+                        Column.number(
+                                "smallest gap it can show, dB",
+                                one -> one.detection()
+                                        .map(DetectionLimit::minimumDifferenceDb)
+                                        .map(db -> Decibels.number(db, 1))
+                                        .orElse(UNKNOWN)),
+                        Column.number(
+                                "trials to settle "
+                                        + Decibels.text(view.question().settleDb()),
+                                this::trials)));
     }
 
     private String trials(AntennaResult antenna) {
@@ -297,6 +298,11 @@ public final class BenchComposer {
                         Column.number("readings", one -> Integer.toString(one.n())),
                         Column.number(
                                 "mean, dBm", one -> Decibels.number(one.level().mean(), 1)),
+                        Column.number(
+                                "95 % for all together, dB",
+                                one -> one.intervalTogether()
+                                        .map(BenchComposer::span)
+                                        .orElse(UNKNOWN)),
                         Column.number(
                                 "by chance",
                                 one -> one.verdict()
