@@ -300,7 +300,14 @@ final class PathCommand implements Callable<Integer> {
         List<List<LossModel>> choices = new ArrayList<>(List.of(usualFirst));
         for (LossModel one : LossModels.all()) choices.add(List.of(one));
         return Keyword.of(choices, chosen -> chosen.size() == 1 ? chosen.get(0).name() : "all")
-                .read(model, refused -> faults.add("--model", 0, refused))
+                .read(
+                        model,
+                        refused -> faults.add(
+                                "--model",
+                                0,
+                                model.equals("auto")
+                                        ? "\"auto\" works in a plan, as model = \"auto\". Write it there and leave --model out, or name a model."
+                                        : refused))
                 .orElse(List.of());
     }
 

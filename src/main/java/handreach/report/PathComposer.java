@@ -126,7 +126,7 @@ public final class PathComposer {
     private static String title(PathAnswer answer, PlanHeader header) {
         Lengths lengths = header.lengths();
         Optional<GeodesicLine> line = answer.link().line();
-        String way = line.map(each -> ", azimuth " + header.bearings().text(each.azimuthDeg(), 1))
+        String way = line.map(each -> ", bearing " + header.bearings().text(each.azimuthDeg(), 1))
                 .orElse("");
         return String.format(
                 Locale.ROOT,

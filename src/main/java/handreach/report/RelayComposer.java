@@ -3,6 +3,7 @@ package handreach.report;
 import handreach.budget.Ways;
 import handreach.loadout.Burden;
 import handreach.plan.Plan;
+import handreach.plan.Questions;
 import handreach.relay.DirectLink;
 import handreach.relay.DirectVerdict;
 import handreach.relay.HopPath;
@@ -125,6 +126,13 @@ public final class RelayComposer {
         for (String sentence : answer.summary().verdict())
             if (!reasons.contains(sentence))
                 blocks.add(blocks.isEmpty() ? Paragraph.answer(sentence) : Paragraph.of(sentence));
+        blocks.add(Paragraph.quiet("Talks counted: "
+                + switch (plan.questions().relay().talk()) {
+                    case ALL_TO_ALL -> "everybody with everybody";
+                    case ALL_TO_BASE -> "everybody with the base";
+                    case LISTED -> "the pairs that the plan lists";
+                }
+                + "."));
         hardly().map(Paragraph::of).ifPresent(blocks::add);
         steadier().map(Paragraph::of).ifPresent(blocks::add);
         answer.scene()
@@ -500,10 +508,26 @@ public final class RelayComposer {
                 + (isolation.marginDb() < 0
                         ? ": filters must make it up, or use store and forward, or two bands (mind the third harmonic)."
                         : ".");
-        return List.of(
-                counted,
-                needed,
+        List<String> bullets = new ArrayList<>(List.of(counted, needed));
+        taken().ifPresent(bullets::add);
+        bullets.add(
                 "A relay transmits far more than a handheld: derate its power, plan its battery for the hours; no line power is assumed.");
+        return bullets;
+    }
+
+    /** What of the relay is our default, since the plan does not state it. */
+    private Optional<String> taken() {
+        Questions.RelayEquipment said = plan.questions().relay().equipment();
+        Map<String, String> all = new LinkedHashMap<>();
+        all.put("power_w", Decibels.number(said.powerW(), 1) + " W");
+        all.put("sensitivity_dbm", Decibels.number(said.sensitivityDbm(), 0) + " dBm");
+        all.put("gain_dbd", Decibels.signed(said.gainDbd(), 1) + " dBd");
+        all.put("mast_m", "a mast of " + lengths.closeText(said.mastM()));
+        all.put("feed_loss_db", "feed line " + Decibels.text(said.feedLossDb()));
+        all.keySet().removeAll(said.stated());
+        return all.isEmpty()
+                ? Optional.empty()
+                : Optional.of("Our defaults, not in the plan's [relay]: " + String.join(", ", all.values()) + ".");
     }
 
     private static String wholeDb(double db) {

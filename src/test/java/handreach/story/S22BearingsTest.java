@@ -37,7 +37,7 @@ class S22BearingsTest {
     void everyFaceWritesTheMagneticBearingOfADeclination() throws IOException {
         String plan = plan("declination_deg = -5");
         String path = said("path", "--plan", plan, "--from", "spike camp", "--to", "north spur");
-        assertTrue(path.contains("azimuth 022.0° true (027.0° magnetic)"), path);
+        assertTrue(path.contains("bearing 022.0° true (027.0° magnetic)"), path);
         assertTrue(
                 path.contains(
                         "Bearings are from true north; magnetic = true + 5.0° (declination as the plan states it);"
@@ -54,7 +54,7 @@ class S22BearingsTest {
         String plan = plan("");
         String all = said("path", "--plan", plan, "--from", "spike camp", "--to", "north spur")
                 + said("reach", plan, "--no-area");
-        assertTrue(all.contains("azimuth 022.0° true,"), all);
+        assertTrue(all.contains("bearing 022.0° true,"), all);
         assertTrue(all.contains("022°, 3.6 km"), all);
         assertFalse(all.contains("magnetic"), all);
     }

@@ -63,6 +63,17 @@ class S22SaidOfSourcesTest {
         assertEquals(4, alike);
     }
 
+    @Test
+    void aRelaySaysWhichTalksAndWhichDefaultsItCounts() throws IOException {
+        String silent = run("relay", plan("", "\n[relay]\npower_w = 10\ntalk = \"all-to-all\"\n"));
+        assertTrue(silent.contains("Talks counted: everybody with everybody."), silent);
+        assertTrue(silent.contains("Our defaults, not in the plan's [relay]: \u2212118 dBm,"), silent);
+        assertFalse(silent.contains("[relay]: 10"), silent);
+        CommandRun auto = CommandRun.of("path", "--plan", plan("", ""), "--from", "base", "--to", "far side", "--model", "auto");
+        assertEquals(2, auto.code());
+        assertTrue(auto.err().contains("works in a plan"), auto.err());
+    }
+
     private static String run(String... words) {
         CommandRun run = CommandRun.of(words);
         assertEquals(0, run.code(), run.err());
