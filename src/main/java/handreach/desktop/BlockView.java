@@ -14,7 +14,6 @@ import handreach.report.page.Subheading;
 import handreach.report.page.Table;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.function.Consumer;
 import java.util.function.Supplier;
@@ -202,10 +201,7 @@ final class BlockView extends VBox implements Aside.Divided {
     }
 
     private static Node caution(Caution caution) {
-        String title = Cautions.title(caution);
-        String brief = Cautions.brief(caution);
-        boolean isSaid = brief.toLowerCase(Locale.ROOT).contains(title.toLowerCase(Locale.ROOT));
-        return Labels.line(isSaid ? brief : title + ". " + brief, "caution");
+        return Labels.line(Cautions.opening(caution) + " " + Cautions.rest(caution), "caution");
     }
 
     private static String hand(Paragraph.Weight weight) {

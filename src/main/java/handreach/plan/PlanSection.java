@@ -172,9 +172,8 @@ final class PlanSection {
         else {
             fault(
                     key,
-                    "is " + shown(value) + ", a number "
-                            + (range.unit().isEmpty() ? "" : "in " + range.unit() + " ")
-                            + "is expected. Write it without quotes.");
+                    "is " + shown(value) + ", a number" + (range.unit().isEmpty() ? "" : " in " + range.unit())
+                            + " is expected. Write it without quotes.");
             return OptionalDouble.empty();
         }
         String found = value instanceof Long ? value.toString() : NumberText.plain(number);

@@ -82,7 +82,7 @@ public final class CardFiles {
                         plan.channel().wish().ways() == NeededWays.BOTH
                                 ? ""
                                 : ", " + plan.channel().wish().ways().towards("the base"),
-                        plan.questions().reach().from().orElse("the centre") + " "
+                        scene.middlePosition().map(Places.PositionEntry::name).orElse("the centre") + " "
                                 + plan.header().placeForm().format(answer.middle())
                                 + (scene.calibration().isPresent() ? ", calibrated" : "")),
                 made);
@@ -136,10 +136,15 @@ public final class CardFiles {
                 .toList();
     }
 
-    /** What people carry and the control; where nobody has a loadout yet, what the report draws. */
+    /** The control, what opens most ground, then what people carry or, where nobody has a loadout yet, what the report draws; by letter. */
     private List<Integer> drawn() {
-        List<Integer> carried = carried().stream().limit(MOST_LINES).toList();
-        return carried.isEmpty() ? rose.drawn() : carried;
+        List<Integer> carried = carried();
+        return Stream.of(List.of(answer.control(), rose.mostGround()), carried.isEmpty() ? rose.drawn() : carried)
+                .flatMap(List::stream)
+                .distinct()
+                .limit(MOST_LINES)
+                .sorted()
+                .toList();
     }
 
     /** Those on the rose first, then what else is carried. */
@@ -161,7 +166,10 @@ public final class CardFiles {
         List<String> others = new ArrayList<>();
         for (int i = 0; i < answer.loadouts().size(); i++)
             if (!told.contains(i)) others.add(answer.loadouts().get(i).link().name());
-        return others.isEmpty() ? "" : " Only in the report: " + String.join(", ", others) + ".";
+        return others.isEmpty()
+                ? ""
+                : " Only in the report, as nobody carries " + (others.size() == 1 ? "it: " : "them: ")
+                        + String.join(", ", others) + ".";
     }
 
     private CardLoadout line(int index, Optional<LoadoutMark> mark) {

@@ -76,9 +76,10 @@ final class CardWho {
                                 || odds.byRelay().isWeak())
                 ? " Bold: below the wanted " + Shares.wanted(wanted()) + "."
                 : "";
-        String byRelay = rows.stream().anyMatch(person -> person.odds().byRelay() != CardPerson.Share.NONE)
-                ? " By relay: the weakest hop; where calls and hears are higher, talk straight."
-                : "";
+        String byRelay =
+                rows.stream().anyMatch(person -> !person.odds().byRelay().equals(CardPerson.Share.NONE))
+                        ? " By relay: the weakest hop; where calls and hears are higher, talk straight."
+                        : "";
         return "Calls: odds that " + from() + " copies them without a relay; hears: that they copy it." + byRelay
                 + weak;
     }

@@ -10,6 +10,7 @@ import handreach.loadout.NeededWays;
 import handreach.plan.CalibrationFile;
 import handreach.plan.Channel;
 import handreach.plan.Equipment;
+import handreach.plan.Places;
 import handreach.plan.Plan;
 import handreach.plan.Questions;
 import handreach.reach.LoadoutReach;
@@ -209,7 +210,10 @@ public final class ReachComposer {
 
     private String question() {
         return "How far does each loadout reach from "
-                + plan.questions().reach().from().orElse("the centre of the area")
+                + answer.scene()
+                        .middlePosition()
+                        .map(Places.PositionEntry::name)
+                        .orElse("the centre of the area")
                 + ", and is the bigger antenna worth carrying?";
     }
 

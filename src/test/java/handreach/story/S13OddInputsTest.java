@@ -130,6 +130,34 @@ class S13OddInputsTest {
         }
     }
 
+    /** Nobody carries the five-eighths, which opens most ground; the card left it off with no reason, and called the base the centre. */
+    @Test
+    void theCardKeepsTheControlAndWhatOpensMostGround() throws IOException {
+        String plan = forest().replaceAll("(?m)^loadout = \"(?!factory at face).*\"", "loadout = \"factory at hip\"");
+        Path card = folder.resolve("card.pdf");
+        CommandRun run = CommandRun.of("card", written("plan.toml", plan).toString(), "--out", card.toString());
+        assertEquals(0, run.code(), run.err());
+        try (PDDocument document = Loader.loadPDF(card.toFile())) {
+            String words = new PDFTextStripper().getText(document).replaceAll("\\s+", " ");
+            String told = "Only in the report, as nobody carries them: quarter-wave at chest, ";
+            assertTrue(words.contains(told), words);
+            String others = words.substring(words.indexOf(told), words.indexOf('.', words.indexOf(told)));
+            assertFalse(others.contains("factory at face"), others);
+            JsonNode reach = new ObjectMapper()
+                    .readTree(CommandRun.of("reach", folder.resolve("plan.toml").toString(), "--json")
+                            .out());
+            String most = "";
+            double share = -1;
+            for (JsonNode each : reach.get("loadouts")) {
+                if (each.get("area_share").asDouble() <= share) continue;
+                share = each.get("area_share").asDouble();
+                most = each.get("loadout").asText();
+            }
+            assertFalse(most.startsWith("factory"), most);
+            assertFalse(others.contains(most), others + " / " + most);
+        }
+    }
+
     /** A position with its own loadout stands in the middle with it; the answer says so, and how to ask for the same at both ends. */
     @Test
     void reachSaysWhatStandsAtTheOtherEnd() throws IOException {

@@ -69,7 +69,8 @@ class S22SaidOfSourcesTest {
         assertTrue(silent.contains("Talks counted: everybody with everybody."), silent);
         assertTrue(silent.contains("Our defaults, not in the plan's [relay]: \u2212118 dBm,"), silent);
         assertFalse(silent.contains("[relay]: 10"), silent);
-        CommandRun auto = CommandRun.of("path", "--plan", plan("", ""), "--from", "base", "--to", "far side", "--model", "auto");
+        CommandRun auto =
+                CommandRun.of("path", "--plan", plan("", ""), "--from", "base", "--to", "far side", "--model", "auto");
         assertEquals(2, auto.code());
         assertTrue(auto.err().contains("works in a plan"), auto.err());
     }

@@ -115,7 +115,7 @@ final class FieldMarchBundle {
     private void along(int f) {
         int m = steps(f);
         int order = order(f);
-        double meanM = ready(f, m, order);
+        double meanM = ready(m, order);
         lookAll(f, 0);
         boolean isCovered = layers(f);
         for (int s = 1; s <= m; s++) {
@@ -137,7 +137,7 @@ final class FieldMarchBundle {
     }
 
     /** Makes ready every lane's steps of a facet; their middle length. */
-    private double ready(int f, int m, int order) {
+    private double ready(int m, int order) {
         double meanM = 0;
         for (int i = 0; i < LANES; i++) {
             int of = of(i);

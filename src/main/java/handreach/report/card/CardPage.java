@@ -220,7 +220,7 @@ final class CardPage extends CardSheet {
     }
 
     private static void caution(CardText text, Caution caution) {
-        text.lines(List.of(new CardLine(Cautions.title(caution) + ".", Cautions.brief(caution))));
+        text.lines(List.of(new CardLine(Cautions.opening(caution), Cautions.rest(caution))));
     }
 
     private void drawCautions(Pen pen, CardView view) {

@@ -47,6 +47,7 @@ public final class RoseFigure implements Figure {
     /** Bearings on which the edge of known ground is drawn. */
     private static final int BEARINGS = 1440;
 
+    private static final List<Double> EDGE_DASH = List.of(1.0, 2.0);
     private static final int GRID_RGB = 0xB4BCC1;
     private static final ShapeStyle ROUTE = ShapeStyle.line(0x6B3F1D, 1.8);
     private static final ShapeStyle SECTOR = ShapeStyle.line(0x6B3F1D, 1.8, List.of(1.5, 3.0));
@@ -81,8 +82,11 @@ public final class RoseFigure implements Figure {
         List<LegendEntry> entries = new ArrayList<>();
         if (room.namesLoadouts())
             for (RoseTrace trace : traces) entries.add(LegendEntry.line(trace.mark(), trace.name()));
-        if (traces.stream().anyMatch(RoseTrace::showsInterval))
-            entries.add(LegendEntry.area(ShapeStyle.fill(0x6B7880).opacity(0.3), "interval from common doubt"));
+        traces.stream()
+                .filter(RoseTrace::showsInterval)
+                .findFirst()
+                .ifPresent(trace -> entries.add(LegendEntry.area(
+                        tint(trace), "interval of " + trace.mark().letter() + " from common doubt")));
         if (ground.map(g -> g.relief().showsUnknown()).orElseGet(() -> unknown().isSomewhere(outerKm())))
             entries.add(UnknownGround.onRose());
         List<RoseWay> ways = ground.map(Ground::ways).orElse(List.of());
@@ -420,7 +424,13 @@ public final class RoseFigure implements Figure {
         Path2D band = new Path2D.Double(Path2D.WIND_EVEN_ODD);
         addRing(band, trace.points(), RosePoint::highKm);
         addRing(band, trace.points(), RosePoint::lowKm);
-        pen.draw(band, ShapeStyle.fill(trace.mark().rgb()).opacity(0.17));
+        pen.draw(band, tint(trace));
+        pen.draw(band, ShapeStyle.line(trace.mark().rgb(), 0.8, EDGE_DASH).opacity(0.8));
+    }
+
+    /** Deep enough to be seen over grey relief. */
+    private static ShapeStyle tint(RoseTrace trace) {
+        return ShapeStyle.fill(trace.mark().rgb()).opacity(0.3);
     }
 
     /** Where heights end before copy does, the line runs along that end. */

@@ -1,6 +1,7 @@
 package handreach.report.page;
 
 import java.util.List;
+import java.util.Locale;
 
 /**
  * The cautions, written once for every face: long for the report and the guide, short for the field card and {@code --help}.
@@ -56,6 +57,27 @@ public final class Cautions {
                 "Band, power, antenna, relay use and who may talk follow your licence and local rules. The licensee decides, not"
                         + " this sheet.";
         };
+    }
+
+    /** How a caution begins where it is told in brief: its title, or its first sentence where that says the title already. */
+    public static String opening(Caution caution) {
+        return saysItsTitle(caution) ? brief(caution).substring(0, firstEnd(caution)) : title(caution) + ".";
+    }
+
+    /** What follows the opening. */
+    public static String rest(Caution caution) {
+        return saysItsTitle(caution) ? brief(caution).substring(firstEnd(caution) + 1) : brief(caution);
+    }
+
+    private static int firstEnd(Caution caution) {
+        return brief(caution).indexOf(". ") + 1;
+    }
+
+    private static boolean saysItsTitle(Caution caution) {
+        return brief(caution)
+                .substring(0, firstEnd(caution))
+                .toLowerCase(Locale.ROOT)
+                .contains(title(caution).toLowerCase(Locale.ROOT));
     }
 
     /** A paragraph. */

@@ -113,8 +113,9 @@ class FieldCardTest {
                         "If contact is lost",
                         "Check times",
                         "155.100 MHz")) assertTrue(text.contains(word), word);
+                assertEquals(1, text.split("(?i)odds, not a promise", -1).length - 1, text);
                 for (Caution caution : Cautions.RAISING)
-                    assertTrue(text.contains(Cautions.title(caution)), Cautions.title(caution));
+                    assertTrue(text.contains(Cautions.title(caution).substring(1)), Cautions.title(caution));
                 for (TextPosition letter : letters.all) {
                     assertTrue(letter.getX() > 20
                             && letter.getX() < page.getMediaBox().getWidth() - 20);

@@ -19,6 +19,7 @@ import handreach.uncertainty.Interval;
 import handreach.units.Lengths;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.junit.jupiter.api.Test;
@@ -28,6 +29,20 @@ class FiguresTest {
         List<RosePoint> points = new ArrayList<>();
         for (int b = 0; b < 360; b += 5) points.add(RosePoints.known(b, km, km, km));
         return points;
+    }
+
+    /** Grey in the key beside a tint of 0.17 over grey relief: the band could not be found. */
+    @Test
+    void theBandOfARoseHasTheColourAndTheEdgeThatItsKeyShows() {
+        RoseTrace trace = SampleFigures.trace(0, true);
+        String svg = Svg.text(RoseFigure.of("r", List.of(trace), Lengths.METRIC), "f");
+        String rgb = String.format(Locale.ROOT, "%06x", trace.mark().rgb());
+        assertEquals(
+                2,
+                Pattern.compile("(?i)fill=\"#" + rgb + "\"[^>]*opacity=\"0\\.3\"")
+                        .matcher(svg)
+                        .results()
+                        .count());
     }
 
     @Test
