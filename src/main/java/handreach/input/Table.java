@@ -28,7 +28,9 @@ import org.apache.commons.csv.CSVRecord;
  */
 public final class Table {
     private static final List<Character> SEPARATORS = List.of(',', ';', '\t');
-    private static final Pattern SEPARATOR_HINT = Pattern.compile("\\s*\"?sep=(.)\"?\\s*", Pattern.CASE_INSENSITIVE);
+    /** With the empty cells that a spreadsheet pads it with, whose separator then goes before the one named. */
+    private static final Pattern SEPARATOR_HINT =
+            Pattern.compile("\\s*\"?sep=(.)\"?\\s*([,;\\t]?)[,;\\s]*", Pattern.CASE_INSENSITIVE);
     private static final String QUOTES =
             "the table breaks off at or after this line: a quotation mark is not closed, or text follows a closed one. Close it,"
                     + " or leave quotation marks out.";
@@ -133,8 +135,9 @@ public final class Table {
         if (head < 0) return ',';
         for (String line : lines.subList(0, head)) {
             Matcher hint = SEPARATOR_HINT.matcher(line);
-            if (hint.matches() && SEPARATORS.contains(hint.group(1).charAt(0)))
-                return hint.group(1).charAt(0);
+            if (!hint.matches()) continue;
+            String said = hint.group(2).isEmpty() ? hint.group(1) : hint.group(2);
+            if (SEPARATORS.contains(said.charAt(0))) return said.charAt(0);
         }
         String heads = lines.get(head);
         char best = ',';

@@ -271,7 +271,7 @@ class FirstDayDeskTest {
         try (PDDocument pdf = Loader.loadPDF(card.toFile())) {
             String words = new PDFTextStripper().getText(pdf);
             for (String each :
-                    List.of("First trip", "155.1600 MHz", LOADOUT, "Odds, not a promise", "place 1", "36.28"))
+                    List.of("First trip", "155.1600 MHz", LOADOUT, "odds, not a promise", "place 1", "36.28"))
                 assertTrue(words.contains(each), each + " in " + words);
             assertEquals(1, pdf.getNumberOfPages());
             ImageIO.write(

@@ -58,7 +58,7 @@ class TableTest {
     }
 
     @ParameterizedTest
-    @ValueSource(strings = {"sep=;", "\"sep=;\"", "SEP=;"})
+    @ValueSource(strings = {"sep=;", "\"sep=;\"", "SEP=;", "sep=;;;", "\"sep=;\";;", "sep=,;;"})
     void aLineOfASpreadsheetSaysTheSeparator(String hint) {
         // one column head has commas in it, so that the heads alone would mislead
         Read read = Read.lenient(hint + "\nplace;depth_m;\"a,b,c,d\"\nbay;1,5;x\n");
