@@ -195,15 +195,20 @@ public final class CardFiles {
         else
             lines.add(CardLine.of(
                     "Reckoned for " + answer.loadouts().get(least).link().name() + "."));
-        scene.calibration().map(CalibrationFile::words).map(CardLine::of).ifPresent(line -> lines.add(1, line));
         return lines;
     }
 
-    /** What the model says of places that are lost anyway helps nobody who carries the card. */
+    /**
+     * What the model says of places that are lost anyway helps nobody who carries the card. What the calibration is comes first and is
+     * said in full however little room there is.
+     */
     private List<CardLine> doubts() {
-        return answer.warnings().stream()
-                .filter(warning -> !warning.startsWith(FAR_GONE))
-                .map(warning -> new CardLine("", warning, brief(warning)))
+        Optional<String> calibration = scene.calibration().map(CalibrationFile::words);
+        Stream<CardLine> others = answer.warnings().stream()
+                .filter(warning -> !warning.startsWith(FAR_GONE)
+                        && !calibration.equals(Optional.of(warning)))
+                .map(warning -> new CardLine("", warning, brief(warning)));
+        return Stream.concat(calibration.map(CardLine::of).stream(), others)
                 .toList();
     }
 
