@@ -31,6 +31,7 @@ public final class Table {
     /** With the empty cells that a spreadsheet pads it with, whose separator then goes before the one named. */
     private static final Pattern SEPARATOR_HINT =
             Pattern.compile("\\s*\"?sep=(.)\"?\\s*([,;\\t]?)[,;\\s]*", Pattern.CASE_INSENSITIVE);
+
     private static final String QUOTES =
             "the table breaks off at or after this line: a quotation mark is not closed, or text follows a closed one. Close it,"
                     + " or leave quotation marks out.";

@@ -205,11 +205,9 @@ public final class CardFiles {
     private List<CardLine> doubts() {
         Optional<String> calibration = scene.calibration().map(CalibrationFile::words);
         Stream<CardLine> others = answer.warnings().stream()
-                .filter(warning -> !warning.startsWith(FAR_GONE)
-                        && !calibration.equals(Optional.of(warning)))
+                .filter(warning -> !warning.startsWith(FAR_GONE) && !calibration.equals(Optional.of(warning)))
                 .map(warning -> new CardLine("", warning, brief(warning)));
-        return Stream.concat(calibration.map(CardLine::of).stream(), others)
-                .toList();
+        return Stream.concat(calibration.map(CardLine::of).stream(), others).toList();
     }
 
     /** What a doubt is about: its first sentence, or as many of its words as make a line. */
