@@ -39,6 +39,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.concurrent.ConcurrentHashMap;
+import java.util.function.IntUnaryOperator;
 
 /**
  * Maps of a reach answer over one relief: odds, least loadout, and what a bigger antenna buys. Each is drawn once, whoever asks
@@ -173,18 +174,22 @@ final class ReachMaps {
     }
 
     private Picture difference(LoadoutDifference difference) {
+        return differing(difference.grid(), cell -> switch (difference.at(cell)) {
+            case UNKNOWN -> LeastLoadout.UNKNOWN;
+            case NEITHER -> LeastLoadout.NONE;
+            case BOTH -> 0;
+            case BOUGHT -> 1;
+            case LOST -> 2;
+        });
+    }
+
+    /** Ground in the three marks of a difference, by a cell's number in the grid. */
+    private Picture differing(CellGrid grid, IntUnaryOperator markOf) {
         return Picture.leastLoadout(
                 relief,
                 (latitude, longitude) -> {
-                    int cell = cell(difference.grid(), latitude, longitude);
-                    if (cell < 0) return LeastLoadout.UNKNOWN;
-                    return switch (difference.at(cell)) {
-                        case UNKNOWN -> LeastLoadout.UNKNOWN;
-                        case NEITHER -> LeastLoadout.NONE;
-                        case BOTH -> 0;
-                        case BOUGHT -> 1;
-                        case LOST -> 2;
-                    };
+                    int cell = cell(grid, latitude, longitude);
+                    return cell < 0 ? LeastLoadout.UNKNOWN : markOf.applyAsInt(cell);
                 },
                 List.of(DifferenceMarks.BOTH, DifferenceMarks.BOUGHT, DifferenceMarks.LOST));
     }
@@ -249,20 +254,13 @@ final class ReachMaps {
 
     private Drawing drawModels(ModelsComposer words) {
         ModelDifference difference = words.difference();
-        Picture picture = Picture.leastLoadout(
-                relief,
-                (latitude, longitude) -> {
-                    int cell = cell(difference.grid(), latitude, longitude);
-                    if (cell < 0) return LeastLoadout.UNKNOWN;
-                    return switch (difference.at(cell)) {
-                        case UNKNOWN -> LeastLoadout.UNKNOWN;
-                        case ALIKE -> LeastLoadout.NONE;
-                        case LOST -> 0;
-                        case LESS -> 1;
-                        case MORE -> 2;
-                    };
-                },
-                List.of(DifferenceMarks.BOTH, DifferenceMarks.BOUGHT, DifferenceMarks.LOST));
+        Picture picture = differing(difference.grid(), cell -> switch (difference.at(cell)) {
+            case UNKNOWN -> LeastLoadout.UNKNOWN;
+            case ALIKE -> LeastLoadout.NONE;
+            case LOST -> 0;
+            case LESS -> 1;
+            case MORE -> 2;
+        });
         return new Drawing(
                 figure(words.title(), words.sentence(), picture, new Layers(List.of(), words.key())), words.sentence());
     }
