@@ -79,8 +79,9 @@ public final class RadialMarch {
     }
 
     /**
-     * Whether a march in numbers of 32 bits can be what the ground does. A pivot of a turn may come close to nothing, and what is lost
-     * in it then outshines the field from there on: seen once in some hundred radials at 446 MHz, by 23 to 125 dB.
+     * Whether a march in numbers of 32 bits can be what the ground does. Two radials at 446 MHz were seen to lose their field to
+     * rounding and to read far too well from there on, some 120 dB one of them. Why is not proven; a pivot of a turn close to nothing
+     * would do it.
      */
     static boolean isSound(double[] excessDb) {
         for (int i = 0; i < excessDb.length; i++) {
