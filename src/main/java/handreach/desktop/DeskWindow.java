@@ -68,6 +68,7 @@ final class DeskWindow {
     private final WindowVerbs verbs;
     private final FirstSteps firstSteps;
     private final Worker.Debounce ahead;
+    private final boolean preparesAtRest;
     private final Worker.InPieces dressing;
     private final FileDrop drop;
     private final MapTools tools = new MapTools();
@@ -77,7 +78,13 @@ final class DeskWindow {
     private final WindowLooks looks;
 
     DeskWindow(Stage stage) {
+        this(stage, true);
+    }
+
+    /** {@code preparesAtRest}: what is folded or put away is laid out at rest, as a person has it, or else when it is first wanted. */
+    DeskWindow(Stage stage, boolean preparesAtRest) {
         this.stage = stage;
+        this.preparesAtRest = preparesAtRest;
         stage.setTitle(NAME);
         this.worker = new Worker(this::defect);
         this.session = new Session(worker);
@@ -289,6 +296,7 @@ final class DeskWindow {
 
     /** What is folded or put away is put on the screen one by one, out of sight, while no picture is under way. */
     private void prepareNext() {
+        if (!preparesAtRest) return;
         if (live.isUnderway().get()) {
             ahead.begin();
             return;

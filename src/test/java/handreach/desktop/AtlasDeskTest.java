@@ -55,7 +55,7 @@ class AtlasDeskTest {
 
     @Test
     void anAtlasLiesOverTheMapAClickShowsItsFiguresAndOneCanStandThere() throws IOException {
-        run = WindowRun.on(folder, "forest-hills");
+        run = WindowRun.inLargeCells(folder, "forest-hills");
         Path atlas = folder.resolve("atlas");
         CommandRun made = CommandRun.of(
                 "atlas",

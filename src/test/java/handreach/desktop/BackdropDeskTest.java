@@ -68,7 +68,7 @@ class BackdropDeskTest {
 
     @Test
     void aGeoTiffPictureLiesUnderTheReachAtTheStrengthThatIsSetAndComesBack() throws IOException {
-        run = WindowRun.on(folder, "forest-hills");
+        run = WindowRun.inLargeCells(folder, "forest-hills");
         run.onScreen(() -> run.session().layer().set(Layer.NONE));
         Position camp = run.position("spike camp");
         int bare = argb(camp, -60);
@@ -105,7 +105,7 @@ class BackdropDeskTest {
 
     @Test
     void tilesOfAnMbTilesFileLieThereByDayAndByNightAndABadFileIsOneLine() throws IOException {
-        run = WindowRun.on(folder, "forest-hills");
+        run = WindowRun.inLargeCells(folder, "forest-hills");
         Position camp = run.position("spike camp");
         double x = (camp.longitudeDeg() + 180) / 360 * 4096;
         double sine = Math.sin(Math.toRadians(camp.latitudeDeg()));
@@ -142,7 +142,7 @@ class BackdropDeskTest {
 
     @Test
     void aTileOfHeightsThatIsDroppedStillBeginsAPlan() throws IOException {
-        run = WindowRun.on(folder, "forest-hills");
+        run = WindowRun.inLargeCells(folder, "forest-hills");
         Path heights = new PaperTiff(40, 40, (x, y) -> 200.0 + x)
                 .at(8, 46.5, 0.001, 0.001)
                 .write(folder.resolve("h.tif"));
@@ -154,7 +154,7 @@ class BackdropDeskTest {
 
     @Test
     void namesOfAGeoJsonOrGpxFileStandOnTheMap() throws IOException {
-        run = WindowRun.on(folder, "forest-hills");
+        run = WindowRun.inLargeCells(folder, "forest-hills");
         Position camp = run.position("spike camp");
         StringBuilder features = new StringBuilder();
         for (int i = 0; i < 300; i++)

@@ -94,7 +94,7 @@ class BenchPaneTest {
 
     @Test
     void thePlansReadingsAreShownAndADroppedFileCanBeTakenIn() throws IOException {
-        run = WindowRun.on(folder, "forest-hills");
+        run = WindowRun.inLargeCells(folder, "forest-hills");
         run.robot().clickOn("#bench-evidence");
         run.settle();
         BenchAnalysis planned =
@@ -140,7 +140,7 @@ class BenchPaneTest {
 
     @Test
     void badFilesAreToldLineByLineSweepsAreAddedAndNothingIsCutOffOnASmallScreen() throws IOException {
-        run = WindowRun.on(folder, "forest-hills");
+        run = WindowRun.inLargeCells(folder, "forest-hills");
         run.robot().push(KeyCode.SHORTCUT, KeyCode.B);
         run.settle();
         int before = verdicts().size();

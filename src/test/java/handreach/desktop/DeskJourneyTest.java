@@ -102,7 +102,7 @@ class DeskJourneyTest {
 
     @Test
     void anEditOfTheTargetIsSavedAndFoundAgainWhenThePlanIsReopened() {
-        run = WindowRun.on(folder, "forest-hills");
+        run = WindowRun.inLargeCells(folder, "forest-hills");
         String comment = "# slight effort, a repeat now and then";
         run.show("#step-3");
         run.robot().clickOn("#step-3");
@@ -131,7 +131,7 @@ class DeskJourneyTest {
 
     @Test
     void aDoubleClickPutsAPositionAndTheMapMovesUnderMouseAndKeys() {
-        run = WindowRun.on(folder, "forest-hills");
+        run = WindowRun.inLargeCells(folder, "forest-hills");
         Position stand = run.position("spike camp");
         Point2D free = run.pixel(stand).add(-170, 60);
         run.robot().doubleClickOn(free);
@@ -153,7 +153,7 @@ class DeskJourneyTest {
 
     @Test
     void zoomingKeepsTheGroundUnderTheCursor() {
-        run = WindowRun.on(folder, "forest-hills");
+        run = WindowRun.inLargeCells(folder, "forest-hills");
         Position before =
                 run.onScreen(() -> PixelPlace.of(run.window().map().frame().get(), 250, 420));
         run.onScreen(() -> run.window().map().zoom(1.7, 250, 420));
@@ -165,7 +165,7 @@ class DeskJourneyTest {
 
     @Test
     void aCorruptPlanIsToldInPlaceAndTheOpenOneStays() throws IOException {
-        run = WindowRun.on(folder, "forest-hills");
+        run = WindowRun.inLargeCells(folder, "forest-hills");
         run.onScreen(() -> run.session().edit("note", text -> text.replace("invented crew\"", "edited crew\"")));
         run.settle();
         Path broken = folder.resolve("broken.toml");
@@ -182,7 +182,7 @@ class DeskJourneyTest {
 
     @Test
     void aMissingTileFolderIsToldInPlace() throws IOException {
-        run = WindowRun.on(folder, "forest-hills");
+        run = WindowRun.inLargeCells(folder, "forest-hills");
         Path other = folder.resolve("plan").resolve("moved.toml");
         Files.writeString(other, Files.readString(run.plan()).replace("tiles = \"tiles\"", "tiles = \"gone\""));
         run.onScreen(() -> run.session().open(other));
@@ -196,7 +196,7 @@ class DeskJourneyTest {
 
     @Test
     void aFolderThatCannotBeWrittenKeepsTheEdits() throws IOException {
-        run = WindowRun.on(folder, "forest-hills");
+        run = WindowRun.inLargeCells(folder, "forest-hills");
         run.onScreen(() -> run.session().edit("title", text -> text.replace("two crews", "three crews")));
         run.settle();
         String onDisk = Files.readString(run.plan());
@@ -221,7 +221,7 @@ class DeskJourneyTest {
 
     @Test
     void anEditThePlanCannotBearIsRefusedWithTheReadersWords() {
-        run = WindowRun.on(folder, "forest-hills");
+        run = WindowRun.inLargeCells(folder, "forest-hills");
         run.show("#step-2");
         run.robot().clickOn("#step-2");
         for (String word : List.of("five", "NaN")) {
@@ -263,7 +263,7 @@ class DeskJourneyTest {
 
     @Test
     void theWindowLooksRightByNightAndInMiles() {
-        run = WindowRun.on(folder, "forest-hills");
+        run = WindowRun.inLargeCells(folder, "forest-hills");
         run.onScreen(() -> run.window().map().palette().set(Palette.NIGHT));
         run.show("#step-3");
         run.robot().clickOn("#step-3");

@@ -10,8 +10,10 @@ import java.io.InputStream;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.regex.Matcher;
@@ -47,7 +49,7 @@ class DeskLooksTest {
 
     @Test
     void everyPlusAndMinusOfTheKeyboardChangesTheWordsThoseOnTheMapToo() {
-        run = WindowRun.on(folder, "forest-hills");
+        run = WindowRun.inLargeCells(folder, "forest-hills");
         for (KeyCode plus : List.of(KeyCode.PLUS, KeyCode.EQUALS, KeyCode.ADD)) {
             double before = words();
             run.robot().push(KeyCode.SHORTCUT, plus);
@@ -75,7 +77,7 @@ class DeskLooksTest {
 
     @Test
     void nothingIsCutInTheSmallestWindowNorWithLargeWords() {
-        run = WindowRun.on(folder, "forest-hills");
+        run = WindowRun.inLargeCells(folder, "forest-hills");
         size(900, 600);
         noneIsCut("small");
         for (int step = 1; step <= 5; step++) {
@@ -129,7 +131,7 @@ class DeskLooksTest {
 
     @Test
     void theArrowToTheNorthStandsClearOfTheBarInEveryWidth() {
-        run = WindowRun.on(folder, "forest-hills");
+        run = WindowRun.inLargeCells(folder, "forest-hills");
         for (double wide : new double[] {900, 1024, 1440}) {
             size(wide, 700);
             Bounds bar = run.onScreen(() -> run.window().map().sceneToLocal(bounds("#layer-bar")));
@@ -145,7 +147,7 @@ class DeskLooksTest {
 
     @Test
     void theQuestionsAreAsWideAsTheHandDrawsThem() {
-        run = WindowRun.on(folder, "forest-hills");
+        run = WindowRun.inLargeCells(folder, "forest-hills");
         double before = run.onScreen(() -> run.window().way().getWidth());
         run.robot().drag("#side-grip").moveBy(-80, 0).drop();
         run.settle();
@@ -162,7 +164,7 @@ class DeskLooksTest {
 
     @Test
     void theWindowComesBackAsItWasLeft() {
-        run = WindowRun.on(folder, "forest-hills");
+        run = WindowRun.inLargeCells(folder, "forest-hills");
         size(1100, 720);
         run.robot().push(KeyCode.SHORTCUT, KeyCode.EQUALS);
         run.robot().push(KeyCode.SHORTCUT, KeyCode.D);
@@ -348,23 +350,16 @@ class DeskLooksTest {
 
     private static void simulated(BufferedImage picture, String name) {
         BufferedImage seen = new BufferedImage(picture.getWidth(), picture.getHeight(), BufferedImage.TYPE_INT_RGB);
+        Map<Integer, Integer> known = new HashMap<>();
         for (int y = 0; y < seen.getHeight(); y++)
-            for (int x = 0; x < seen.getWidth(); x++) seen.setRGB(x, y, deuteranopia(picture.getRGB(x, y)));
-        write(seen, name);
+            for (int x = 0; x < seen.getWidth(); x++)
+                seen.setRGB(x, y, known.computeIfAbsent(picture.getRGB(x, y), DeskLooksTest::deuteranopia));
+        WindowRun.keep(seen, name);
     }
 
     private static void grey(BufferedImage picture, String name) {
         BufferedImage grey = new BufferedImage(picture.getWidth(), picture.getHeight(), BufferedImage.TYPE_BYTE_GRAY);
         grey.createGraphics().drawImage(picture, 0, 0, null);
-        write(grey, name);
-    }
-
-    private static void write(BufferedImage picture, String name) {
-        try {
-            javax.imageio.ImageIO.write(
-                    picture, "png", Path.of("target", "screens", name + ".png").toFile());
-        } catch (IOException e) {
-            throw new java.io.UncheckedIOException(e);
-        }
+        WindowRun.keep(grey, name);
     }
 }

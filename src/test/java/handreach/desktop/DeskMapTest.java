@@ -45,7 +45,7 @@ class DeskMapTest {
 
     @Test
     void theWholeAreaLiesInTheFreePartOfTheMapInEverySize() {
-        run = WindowRun.on(folder, "forest-hills");
+        run = WindowRun.inLargeCells(folder, "forest-hills");
         wholeIsFree("at the start");
         run.onScreen(() -> {
             run.stage().setWidth(1067);
@@ -87,7 +87,7 @@ class DeskMapTest {
 
     @Test
     void aTypedPlaceIsShownOrDoubtedAndCanBeCopied() {
-        run = WindowRun.on(folder, "forest-hills");
+        run = WindowRun.inLargeCells(folder, "forest-hills");
         Position stand = run.position("spike camp");
         run.robot().push(KeyCode.SHORTCUT, KeyCode.G);
         run.settle();
@@ -124,7 +124,7 @@ class DeskMapTest {
 
     @Test
     void aMistypedPositionIsDoubtedAtOnceAndPointedToFromTheEdge() {
-        run = WindowRun.on(folder, "forest-hills");
+        run = WindowRun.inLargeCells(folder, "forest-hills");
         Position stand = run.position("creek crew");
         run.onScreen(() -> run.window().way().open(1));
         run.settle();
@@ -158,7 +158,7 @@ class DeskMapTest {
         GeodesicLine there = GeodesicLine.between(new Position(46, 8), new Position(46.02, 8.03));
         GeodesicLine back = GeodesicLine.between(new Position(46.02, 8.03), new Position(46, 8));
         assertEquals("3.2 km, 046\u00b0 there, 226\u00b0 back", ToolInk.words(there, back, Lengths.METRIC));
-        run = WindowRun.on(folder, "forest-hills");
+        run = WindowRun.inLargeCells(folder, "forest-hills");
         Point2D from = run.pixel(run.position("creek crew")).add(80, 90);
         run.robot().rightClickOn(from);
         run.settle();
@@ -174,7 +174,7 @@ class DeskMapTest {
 
     @Test
     void contoursAreRoundInMilesAndFeetToo() {
-        run = WindowRun.on(folder, "forest-hills");
+        run = WindowRun.inLargeCells(folder, "forest-hills");
         run.onScreen(() ->
                 run.session().edit("units", text -> PlanText.withTopValue(text, "units", PlanText.quoted("imperial"))));
         run.settle();
@@ -190,7 +190,7 @@ class DeskMapTest {
 
     @Test
     void everyQuestionBeginsWithItsAnswerAsTheLargestWords() {
-        run = WindowRun.on(folder, "forest-hills");
+        run = WindowRun.inLargeCells(folder, "forest-hills");
         for (int question = 1; question <= 5; question++) {
             int number = question;
             run.onScreen(() -> run.window().way().open(number - 1));
@@ -224,7 +224,7 @@ class DeskMapTest {
 
     @Test
     void aPathSaysWhatWouldCloseItsGapAndEachRemedyIsAClick() {
-        run = WindowRun.on(folder, "forest-hills");
+        run = WindowRun.inLargeCells(folder, "forest-hills");
         run.onScreen(() -> {
             run.session().pulled().set(Optional.of(path("spike camp", "creek crew")));
         });
@@ -264,7 +264,7 @@ class DeskMapTest {
 
     @Test
     void helpIsThereWithoutANetwork() {
-        run = WindowRun.on(folder, "forest-hills");
+        run = WindowRun.inLargeCells(folder, "forest-hills");
         run.robot().push(KeyCode.F1);
         run.settle();
         run.snapshot("help-keys");
@@ -290,7 +290,7 @@ class DeskMapTest {
 
     @Test
     void thePictureHasTitleAndCautionsRoundTheMap() {
-        run = WindowRun.on(folder, "forest-hills");
+        run = WindowRun.inLargeCells(folder, "forest-hills");
         BufferedImage picture = run.onScreen(() -> run.window().mapPicture().take());
         double map = run.onScreen(() -> run.window().map().getHeight());
         assertTrue(picture.getHeight() > map + 80, picture.getHeight() + " of " + map);

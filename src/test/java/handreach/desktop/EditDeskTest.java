@@ -67,7 +67,7 @@ class EditDeskTest {
 
     @Test
     void theChannelStandsOnTopAndIsEditedWithItsLimitsBesideTheField() {
-        run = WindowRun.on(folder, "forest-hills");
+        run = WindowRun.inLargeCells(folder, "forest-hills");
         Button channel = run.robot().lookup("#channel").query();
         assertEquals("crew direct, 155.16 MHz; handheld 5 W", channel.getText());
         run.robot().clickOn("#channel");
@@ -90,7 +90,7 @@ class EditDeskTest {
 
     @Test
     void aRadioIsEditedAndWhatBelongsTogetherGoesTogether() {
-        run = WindowRun.on(folder, "forest-hills");
+        run = WindowRun.inLargeCells(folder, "forest-hills");
         run.robot().push(KeyCode.SHORTCUT, KeyCode.E);
         open("handheld");
         write("#field-power_w", "2");
@@ -116,7 +116,7 @@ class EditDeskTest {
 
     @Test
     void antennasAndLoadoutsAreEditedInPlace() {
-        run = WindowRun.on(folder, "forest-hills");
+        run = WindowRun.inLargeCells(folder, "forest-hills");
         run.press("#edit-loadout-2");
         choose("#field-carry", "hip-tight");
         write("#field-height_m", "0.1");
@@ -161,7 +161,7 @@ class EditDeskTest {
 
     @Test
     void theTextHasLineNumbersFindAndFaultsThatLead() {
-        run = WindowRun.on(folder, "forest-hills");
+        run = WindowRun.inLargeCells(folder, "forest-hills");
         run.robot().push(KeyCode.SHORTCUT, KeyCode.T);
         run.settle();
         TextArea area = run.robot().lookup("#plan-text").query();
@@ -185,7 +185,7 @@ class EditDeskTest {
 
     @Test
     void aMistypedPlaceIsToldAtItsFieldAndEscapePutsTheOldOneBack() {
-        run = WindowRun.on(folder, "forest-hills");
+        run = WindowRun.inLargeCells(folder, "forest-hills");
         run.show("#step-2");
         run.robot().clickOn("#step-2");
         run.settle();
@@ -215,7 +215,7 @@ class EditDeskTest {
 
     @Test
     void whatWalksTeachMakesTheRelayAnswerOldAndIsToldBesideTheButton() {
-        run = WindowRun.on(folder, "forest-hills");
+        run = WindowRun.inLargeCells(folder, "forest-hills");
         run.onScreen(() -> run.window().way().open(3));
         run.settle();
         run.press("#relay-find");

@@ -85,7 +85,7 @@ class FindingsDeskTest {
     /** S13: the answer of a path comes first, whatever was read of the one before, and both ends stay in sight. */
     @Test
     void aPathBeginsWithItsAnswerAndKeepsBothEndsInSight() {
-        run = WindowRun.on(folder, "forest-hills");
+        run = WindowRun.inLargeCells(folder, "forest-hills");
         pull("spike camp", "creek crew");
         Label title = find("#path-line-title");
         run.onScreen(() -> {
@@ -165,7 +165,7 @@ class FindingsDeskTest {
     /** The first answer to the question about unsaved edits saves them, in the colours of the window. */
     @Test
     void theQuestionAboutUnsavedEditsSavesFirstAndANewLoadoutIsLabelledAndLookedAt() {
-        run = WindowRun.on(folder, "forest-hills");
+        run = WindowRun.inLargeCells(folder, "forest-hills");
         List<String> answers = run.onScreen(() -> {
             DialogPane pane = WindowVerbs.question(
                             Palette.NIGHT,
@@ -214,7 +214,7 @@ class FindingsDeskTest {
 
     @Test
     void aRelayThatWasFoundIsPutIntoThePlanAndTheAnswerIsOld() {
-        run = WindowRun.on(folder, "forest-hills");
+        run = WindowRun.inLargeCells(folder, "forest-hills");
         run.onScreen(() -> run.window().way().open(3));
         run.settle();
         run.press("#relay-find");
@@ -243,7 +243,7 @@ class FindingsDeskTest {
     /** S3: by night no figure stays a white square. S10: ground without a height stands in the key. */
     @Test
     void figuresAreDarkByNightAndUnknownGroundStandsInTheKey() {
-        run = WindowRun.on(folder, "forest-hills");
+        run = WindowRun.inLargeCells(folder, "forest-hills");
         run.onScreen(() -> {
             run.window().map().palette().set(Palette.NIGHT);
             run.window().way().open(2);

@@ -82,7 +82,7 @@ class PathPaneTest {
 
     @Test
     void aPulledLineOpensTheDrawerWithBothLedgersAndFollowsEveryChoice() {
-        run = WindowRun.on(folder, "forest-hills");
+        run = WindowRun.inLargeCells(folder, "forest-hills");
         Point2D from = run.pixel(run.position("spike camp"));
         Point2D to = run.pixel(run.position("north spur"));
         run.robot()
@@ -129,7 +129,7 @@ class PathPaneTest {
 
     @Test
     void keysAloneChooseEndsAndReadWhatFaultsAreToldInPlaceAndNothingIsCutOffOnASmallScreen() {
-        run = WindowRun.on(folder, "forest-hills");
+        run = WindowRun.inLargeCells(folder, "forest-hills");
         run.robot().push(KeyCode.SHORTCUT, KeyCode.P);
         run.settle();
         assertEquals(

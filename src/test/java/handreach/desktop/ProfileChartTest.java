@@ -124,7 +124,7 @@ class ProfileChartTest {
 
     @Test
     void theWindowsProfileSaysTheWordsAndNumbersOfTheReportsFigureInKilometresAndInMiles() {
-        run = WindowRun.on(folder, "forest-hills");
+        run = WindowRun.inLargeCells(folder, "forest-hills");
         showThePath();
         for (Lengths lengths : Lengths.values()) {
             String units = '"' + lengths.name().toLowerCase(Locale.ROOT) + '"';
@@ -142,7 +142,7 @@ class ProfileChartTest {
 
     @Test
     void theSampleUnderTheMouseIsTheOneThatIsDrawnThere() {
-        run = WindowRun.on(folder, "forest-hills");
+        run = WindowRun.inLargeCells(folder, "forest-hills");
         showThePath();
         ProfileScale scale = run.onScreen(() -> chart().figure().orElseThrow().scale());
         Profile profile = answer().profile();
@@ -160,7 +160,7 @@ class ProfileChartTest {
 
     @Test
     void wordsAreDarkByDayAndLightByNightAndTheGroundStaysBetweenThemAndThePaper() {
-        run = WindowRun.on(folder, "forest-hills");
+        run = WindowRun.inLargeCells(folder, "forest-hills");
         showThePath();
         for (Palette palette : Palette.values()) {
             run.onScreen(() -> run.session().palette().set(palette));

@@ -102,7 +102,7 @@ class RelayWalkDeskTest {
 
     @Test
     void theRelayIsFoundMarkedAndItsWeakestHopShown() {
-        run = WindowRun.on(folder, "forest-hills");
+        run = WindowRun.inLargeCells(folder, "forest-hills");
         run.onScreen(() -> run.window().way().open(3));
         assertFalse(isShown("#relay-unasked"));
         run.press("#relay-find");
@@ -187,7 +187,7 @@ class RelayWalkDeskTest {
     /** "spike camp" is the middle, the base of a walk, the start on foot and one of a listed pair. */
     @Test
     void aPositionThatOthersNameCanBeRenamed() throws IOException {
-        run = WindowRun.on(folder, "forest-hills");
+        run = WindowRun.inLargeCells(folder, "forest-hills");
         Path listed = run.plan().resolveSibling("listed.toml");
         Files.writeString(
                 listed,
@@ -207,7 +207,7 @@ class RelayWalkDeskTest {
 
     @Test
     void aPlanThatAsksNothingIsOfferedTheUsualQuestion() throws IOException {
-        run = WindowRun.on(folder, "forest-hills");
+        run = WindowRun.inLargeCells(folder, "forest-hills");
         String text = Files.readString(run.plan());
         int from = text.indexOf("[relay]");
         Path other = run.plan().resolveSibling("unasked.toml");
@@ -226,7 +226,7 @@ class RelayWalkDeskTest {
 
     @Test
     void theWalkIsComparedLearnedFromAndTheNextOneProposed() throws IOException {
-        run = WindowRun.on(folder, "forest-hills");
+        run = WindowRun.inLargeCells(folder, "forest-hills");
         run.onScreen(() -> run.window().way().open(4));
         run.press("#walk-compare");
         WalkAnswer answer = run.onScreen(() -> run.session().walked().get()).orElseThrow();
@@ -363,7 +363,7 @@ class RelayWalkDeskTest {
     /** Far more reports than are predicted while a hand goes to the button: the work shows how far it is, and Stop ends it. */
     @Test
     void stoppingALongComparisonEndsIt() throws IOException {
-        run = WindowRun.on(folder, "forest-hills");
+        run = WindowRun.inLargeCells(folder, "forest-hills");
         StringBuilder rows = new StringBuilder("latitude,longitude,copy,loadout\n");
         for (int i = 0; i < 20_000; i++)
             rows.append(String.format(
