@@ -124,8 +124,12 @@ public final class Hillshade {
 
         @Override
         public double of(double riseEast, double riseNorth) {
-            double length = Math.sqrt(1 + riseEast * riseEast + riseNorth * riseNorth);
-            return (up - east * riseEast - north * riseNorth) / length;
+            return across(riseEast, riseNorth) / Math.sqrt(1 + riseEast * riseEast + riseNorth * riseNorth);
+        }
+
+        /** The light before it is shared out over the length of the slope. */
+        private double across(double riseEast, double riseNorth) {
+            return up - east * riseEast - north * riseNorth;
         }
     }
 
@@ -144,14 +148,15 @@ public final class Hillshade {
 
         @Override
         public double of(double riseEast, double riseNorth) {
-            double steepness = Math.hypot(riseEast, riseNorth);
-            if (steepness < 1e-9) return lights[0].up;
+            double steepness2 = riseEast * riseEast + riseNorth * riseNorth;
+            if (steepness2 < 1e-18) return lights[0].up;
             double sum = 0;
             for (int i = 0; i < lights.length; i++) {
-                double across = (riseEast * cosine[i] - riseNorth * sine[i]) / steepness;
-                sum += across * across * Math.max(0, lights[i].of(riseEast, riseNorth));
+                double light = lights[i].across(riseEast, riseNorth);
+                double grazed = riseEast * cosine[i] - riseNorth * sine[i];
+                if (light > 0) sum += grazed * grazed * light;
             }
-            return sum / 2;
+            return sum / (2 * steepness2 * Math.sqrt(1 + steepness2));
         }
     }
 }
