@@ -133,7 +133,7 @@ class SmallFindingsDeskTest {
 
     @Test
     void escapePutsTheDrawerAwayTheTextCanBeLeftAndTheMenuEnds() {
-        run = WindowRun.onLittleGround(folder, "forest-hills");
+        run = WindowRun.preparedOnLittleGround(folder, "forest-hills");
         for (Runnable opener : List.<Runnable>of(
                 () -> run.window().showHelp(HelpPane.Topic.KEYS),
                 () -> run.window().showPath())) {

@@ -82,8 +82,17 @@ final class WindowRun implements AutoCloseable {
      * folded is laid out when it is opened, so that nothing is waited for but answers.
      */
     static WindowRun onLittleGround(Path folder, String sample) {
+        return onLittleGround(folder, sample, false);
+    }
+
+    /** The same with the window as a person has it, which lays out at rest what is folded. */
+    static WindowRun preparedOnLittleGround(Path folder, String sample) {
+        return onLittleGround(folder, sample, true);
+    }
+
+    private static WindowRun onLittleGround(Path folder, String sample, boolean preparesAtRest) {
         WindowRun run = new WindowRun(folder);
-        run.preparesAtRest = false;
+        run.preparesAtRest = preparesAtRest;
         run.copySamples(sample);
         run.replace("radius_km = 5\n", "radius_km = 1\n");
         run.replace("cell_m = 30", "cell_m = 100");
