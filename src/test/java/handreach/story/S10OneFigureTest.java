@@ -16,8 +16,10 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.regex.MatchResult;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -75,6 +77,9 @@ class S10OneFigureTest {
 
     /** All answers to one plan. */
     private static final class Faces {
+        private static final int LONG = 10_000;
+        private static final Map<String, String> PAGES = new HashMap<>();
+
         private final Path plan;
         private final Path out;
         private final Lengths lengths;
@@ -93,7 +98,7 @@ class S10OneFigureTest {
             String words = Files.readString(plan.resolve("plan.toml"));
             this.lengths = words.contains("\"imperial\"") ? Lengths.IMPERIAL : Lengths.METRIC;
             this.hasWalk = words.contains("[[walk]]");
-            this.reachText = run("reach", plan.toString(), "--out", out.toString(), "--only", "report,numbers,maps");
+            this.reachText = run("reach", plan.toString(), "--out", out.toString(), "--only", "report,numbers");
             this.reach = json(out.resolve("reach.json"));
             this.relayText = run("relay", plan.toString(), "--out", out.toString());
             this.relay = json(out.resolve("relay.json"));
@@ -537,7 +542,12 @@ class S10OneFigureTest {
             return rows;
         }
 
+        /** Pages with their pictures are long, and each is read for every figure. */
         private static String words(String html) {
+            return html.length() < LONG ? bare(html) : PAGES.computeIfAbsent(html, Faces::bare);
+        }
+
+        private static String bare(String html) {
             return flat(html.replaceAll("(?s)<style.*?</style>", " ")
                     .replaceAll("<[a-zA-Z/!][^>]*>", " ")
                     .replace("&quot;", "\"")
