@@ -48,11 +48,12 @@ class S12InterruptTest {
         List<String> command = new ArrayList<>(List.of(
                 Path.of(System.getProperty("java.home"), "bin", "java").toString(),
                 "-XX:TieredStopAtLevel=1",
+                "-XX:+UseSerialGC",
                 "-Xmx1g",
                 "-cp",
                 System.getProperty("java.class.path"),
                 "handreach.Handreach"));
-        command.addAll(List.of("reach", "elevation-samples/urban-coast", "--radius-km", "4", "--only"));
+        command.addAll(List.of("reach", "elevation-samples/urban-coast", "--radius-km", "2", "--only"));
         command.addAll(List.of("numbers,outlines,rasters,overlay,places", "--out"));
         command.add(out().toString());
         return new ProcessBuilder(command)
