@@ -66,7 +66,7 @@ class BeginDeskTest {
         WindowRun.copy(Path.of("elevation-samples", "forest-hills"), sample);
         WindowRun.copy(Path.of("elevation-samples", "invented-bench"), folder.resolve("invented-bench"));
         Path plan = sample.resolve("plan.toml");
-        String broken = Files.readString(plan)
+        String broken = WindowRun.inLargeCells(Files.readString(plan))
                 .replace("frequency_mhz = 155.16", "frequency_mhz = 1550.16")
                 .replace("carry = \"hip\"", "carry = \"hp\"");
         Files.writeString(plan, broken);
@@ -105,6 +105,8 @@ class BeginDeskTest {
         Path sample = folder.resolve("plan");
         WindowRun.copy(Path.of("elevation-samples", "forest-hills"), sample);
         WindowRun.copy(Path.of("elevation-samples", "invented-bench"), folder.resolve("invented-bench"));
+        Path plan = sample.resolve("plan.toml");
+        Files.writeString(plan, WindowRun.inLargeCells(Files.readString(plan)));
         Files.move(sample.resolve("tiles"), folder.resolve("elsewhere"));
         run = WindowRun.bare(folder, Optional.of(sample));
         run.settle();

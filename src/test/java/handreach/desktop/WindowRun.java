@@ -13,6 +13,7 @@ import java.util.concurrent.Callable;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.TimeoutException;
 import java.util.function.Supplier;
+import java.util.function.UnaryOperator;
 import java.util.stream.Stream;
 import javafx.application.Platform;
 import javafx.embed.swing.SwingFXUtils;
@@ -94,9 +95,9 @@ final class WindowRun implements AutoCloseable {
         WindowRun run = new WindowRun(folder);
         run.preparesAtRest = preparesAtRest;
         run.copySamples(sample);
-        run.replace("radius_km = 5\n", "radius_km = 1\n");
-        run.replace("cell_m = 30", "cell_m = 100");
-        run.replace("bearing_step_deg = 5", "bearing_step_deg = 30");
+        run.edit(text -> text.replace("radius_km = 5\n", "radius_km = 1\n")
+                .replace("cell_m = 30", "cell_m = 100")
+                .replace("bearing_step_deg = 5", "bearing_step_deg = 30"));
         run.begin();
         return run;
     }
@@ -106,16 +107,19 @@ final class WindowRun implements AutoCloseable {
         WindowRun run = new WindowRun(folder);
         run.preparesAtRest = false;
         run.copySamples(sample);
-        run.replace("cell_m = 30", "cell_m = 100");
-        run.replace("bearing_step_deg = 5", "bearing_step_deg = 15");
+        run.edit(WindowRun::inLargeCells);
         run.begin();
         return run;
     }
 
-    private void replace(String words, String others) {
+    /** The text of a sample's plan with large cells and few bearings. */
+    static String inLargeCells(String plan) {
+        return plan.replace("cell_m = 30", "cell_m = 100").replace("bearing_step_deg = 5", "bearing_step_deg = 15");
+    }
+
+    private void edit(UnaryOperator<String> edit) {
         try {
-            String whole = Files.readString(plan());
-            Files.writeString(plan(), whole.replace(words, others));
+            Files.writeString(plan(), edit.apply(Files.readString(plan())));
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }
