@@ -18,7 +18,7 @@ import org.junit.jupiter.api.io.TempDir;
  * {@code -Dhandreach.heap=512m}, by default less, so that the maps are small.
  */
 class S17SmallMachineTest {
-    private static final String HEAP = "-Xmx" + System.getProperty("handreach.heap", "224m");
+    private static final String HEAP = "-Xmx" + System.getProperty("handreach.heap", "160m");
     private static final Path SAMPLE = Path.of("elevation-samples/forest-hills");
     private static final Pattern FITS = Pattern.compile("take at most ([\\d.]+) km");
 
