@@ -365,7 +365,8 @@ final class CardText {
     }
 
     private void flow(List<Word> words, double indent) {
-        part(words.stream().map(Word::text).collect(Collectors.joining(" ")), () -> write(words, indent));
+        if (pen == null) write(words, indent);
+        else part(words.stream().map(Word::text).collect(Collectors.joining(" ")), () -> write(words, indent));
     }
 
     private void write(List<Word> words, double indent) {

@@ -63,6 +63,10 @@ public final class Typeface {
     /** Width of a line of text, px. */
     public double widthPx(String text, double sizePx) {
         double units = 0;
+        if (isPlain(text)) {
+            for (int i = 0; i < text.length(); i++) units += advances[text.charAt(i)];
+            return units / unitsPerEm * sizePx;
+        }
         String clean = clean(text);
         for (int i = 0; i < clean.length(); i = clean.offsetByCodePoints(i, 1)) units += advance(clean.codePointAt(i));
         return units / unitsPerEm * sizePx;
