@@ -211,20 +211,20 @@ final class DeskWindow {
         root.setRight(side);
         root.widthProperty().addListener((width, was, is) -> side.fitInto(is.doubleValue()));
         root.setTop(new MenuStrip(this));
-        map.inks()
+        map.overlays()
                 .setAll(
-                        new GridInk(session.scene()::get),
-                        new HeightInk(map.painted()::get, session.scene()::get),
-                        new NamesInk(map.backdrop().names()::get),
-                        new ReachInk(session),
-                        new RelayInk(session),
-                        new WalkInk(session),
-                        new PathInk(session),
-                        new ToolInk(session, tools),
-                        new PlacesInk(session),
-                        new BeyondInk(session.scene()::get),
-                        new BackdropInk(map.backdrop().picture()::get),
-                        new ScaleInk(
+                        new GridOverlay(session.scene()::get),
+                        new HeightOverlay(map.painted()::get, session.scene()::get),
+                        new NamesOverlay(map.backdrop().names()::get),
+                        new ReachOverlay(session),
+                        new RelayOverlay(session),
+                        new WalkOverlay(session),
+                        new PathOverlay(session),
+                        new ToolOverlay(session, tools),
+                        new PlacesOverlay(session),
+                        new BeyondOverlay(session.scene()::get),
+                        new BackdropOverlay(map.backdrop().picture()::get),
+                        new ScaleOverlay(
                                 session.scene()::get,
                                 this::channel,
                                 () -> map.painted().get() == null

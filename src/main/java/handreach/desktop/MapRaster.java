@@ -45,7 +45,7 @@ final class MapRaster {
     }
 
     /** Lays a layer on the relief, and its outline on both. */
-    static MapRaster of(Relief relief, Optional<Overlay> overlay, Manner manner) {
+    static MapRaster of(Relief relief, Optional<LayerRaster> overlay, Manner manner) {
         MapFrame frame = relief.frame();
         try (RasterPen pen = new RasterPen(frame)) {
             relief.copyTo(pen.argb(), manner.backdrop());
@@ -57,7 +57,7 @@ final class MapRaster {
         }
     }
 
-    private static void lay(Overlay layer, MapFrame frame, Manner manner, int[] argb) {
+    private static void lay(LayerRaster layer, MapFrame frame, Manner manner, int[] argb) {
         CellGrid grid = layer.grid();
         int share = (int) Math.round(FULL * manner.strength());
         int[] column = new int[frame.widthPx()];
