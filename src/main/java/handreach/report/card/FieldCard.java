@@ -20,7 +20,7 @@ public final class FieldCard {
         return pages(view, new CardFold(view, paper));
     }
 
-    private static WholeFile.Content pages(CardView view, CardSheet front) {
+    private static WholeFile.Content pages(CardView view, CardLayout front) {
         List<Figure> pages = new ArrayList<>(List.of(front));
         pages.addAll(CardBack.of(view, front.fit, front.paper));
         return PdfFile.content(title(view), pages, view.header().made());

@@ -12,7 +12,7 @@ import java.util.List;
 import java.util.Locale;
 
 /** What both forms of the field card have: their paper, the rose, words that fit, and the sections they are made of. */
-abstract class CardSheet implements Figure {
+abstract class CardLayout implements Figure {
     private static final DateTimeFormatter DAY = DateTimeFormatter.ofPattern("d MMMM uuuu, HH:mm 'UTC'", Locale.ENGLISH)
             .withZone(ZoneOffset.UTC);
 
@@ -20,7 +20,7 @@ abstract class CardSheet implements Figure {
     final RoseFigure rose;
     final CardFit fit;
 
-    CardSheet(CardView view, CardSize paper, RoseFigure rose) {
+    CardLayout(CardView view, CardSize paper, RoseFigure rose) {
         this.paper = paper;
         this.rose = rose;
         this.fit = CardFit.of(view, this::fits);
