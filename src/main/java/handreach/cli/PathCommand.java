@@ -23,7 +23,7 @@ import handreach.propagation.Terminals;
 import handreach.report.PathComposer;
 import handreach.report.PathJson;
 import handreach.report.draw.Svg;
-import handreach.report.file.WholeFile;
+import handreach.report.file.AnswerFile;
 import handreach.report.page.Notes;
 import handreach.report.page.PlainText;
 import handreach.study.PathAnswer;
@@ -173,7 +173,7 @@ final class PathCommand implements Callable<Integer> {
         if (json.isWanted()) json.print(PathJson.of(answer, explain));
         else json.page(PlainText.of(PathComposer.page(answer, header, explain), TerminalWidth.columns()));
         if (figure != null) {
-            WholeFile.write(figure, Svg.file(PathComposer.figure(answer)), sources);
+            AnswerFile.write(figure, Svg.file(PathComposer.figure(answer)), sources);
             json.tell("Figure written to " + figure);
         }
         return 0;
