@@ -203,8 +203,8 @@ class NoGroundTest {
                 .write(folder.resolve("a.tif"));
         assertRefused("undulation");
         Files.delete(folder.resolve("ground.tif"));
-        Reading alone = TileFolder.open(folder).at(PLACE);
-        assertEquals(new Reading(OptionalDouble.empty(), "", false), alone);
+        GroundHeight alone = TileFolder.open(folder).at(PLACE);
+        assertEquals(new GroundHeight(OptionalDouble.empty(), "", false), alone);
     }
 
     /** A low, flat coast, at 90 m and thinned to 1.5 km: rough at all scales, fractal with an exponent as measured on plains. */

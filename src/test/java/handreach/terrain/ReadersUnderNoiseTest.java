@@ -152,7 +152,7 @@ class ReadersUnderNoiseTest {
     private static void readTile(Path file) {
         try {
             TileFolder tiles = TileFolder.open(file);
-            Reading reading = tiles.at(PLACE);
+            GroundHeight reading = tiles.at(PLACE);
             if (!reading.isVoid()) assertTrue(Double.isFinite(reading.heightM().getAsDouble()));
             tiles.survey();
         } catch (InputFault fault) {

@@ -32,7 +32,7 @@ class TileFolderTest {
     @CsvFileSource(resources = "heights-samples.csv", useHeadersInDisplayName = true)
     void heightsAgreeWithAnotherReader(String file, double lat, double lon, double heightM) {
         TileFolder tiles = TileFolder.open(SAMPLES.resolve(file));
-        Reading reading = tiles.at(new Position(lat, lon));
+        GroundHeight reading = tiles.at(new Position(lat, lon));
         assertEquals(heightM, reading.heightM().orElseThrow(), ROUNDING_M);
         assertEquals(Path.of(file).getFileName().toString(), reading.tile());
         assertEquals(reading.heightM().getAsDouble(), bulk(tiles, lat, lon), 0);
@@ -247,7 +247,7 @@ class TileFolderTest {
         });
         PaperHgt.write(folder, "N10E020.hgt", tile);
         TileFolder tiles = TileFolder.open(folder);
-        Reading small = tiles.at(new Position(10.5, 20.5));
+        GroundHeight small = tiles.at(new Position(10.5, 20.5));
         assertEquals(400, small.heightM().orElseThrow());
         assertTrue(small.isFilled());
         assertTrue(tiles.at(new Position(10.7, 20.5)).isVoid());
@@ -360,7 +360,7 @@ class TileFolderTest {
         private HgtOnly() {}
 
         public static void main(String[] arguments) {
-            Reading reading =
+            GroundHeight reading =
                     TileFolder.open(SAMPLES.resolve("high-mountains/tiles")).at(new Position(37.5, -105));
             if (reading.heightM().orElse(0) != 2183) System.exit(3);
         }
