@@ -68,14 +68,14 @@ public record HopPath(
     }
 
     /** Straight between two people. */
-    public static Optional<HopPath> direct(RelayQuestion.Setting setting, Party a, Party b) {
+    public static Optional<HopPath> direct(RelayRequest.Setting setting, Party a, Party b) {
         HopBudget budget = HopBudget.direct(setting, a, b);
         return between(setting, a.at(), b.at(), new Terminals(a.heightM(), b.heightM()), budget);
     }
 
     /** From somebody to a relay; empty where the ground is unknown. */
-    public static Optional<HopPath> toRelay(RelayQuestion question, int demand, Position site, RelayEquipment relay) {
-        RelayQuestion.Setting setting = question.hops();
+    public static Optional<HopPath> toRelay(RelayRequest question, int demand, Position site, RelayEquipment relay) {
+        RelayRequest.Setting setting = question.hops();
         Party party = question.demands().get(demand);
         if (relay.twoWays().isEmpty()) return toRelay(setting, party, site, relay);
         RelayEquipment.Split split = relay.twoWays().get();
@@ -99,19 +99,19 @@ public record HopPath(
         return new HopPath(rules.line, rules.profile, rules.geometry, rules.loss, ledger, odds);
     }
 
-    static Optional<HopPath> toRelay(RelayQuestion.Setting setting, Party demand, Position site, RelayEquipment relay) {
+    static Optional<HopPath> toRelay(RelayRequest.Setting setting, Party demand, Position site, RelayEquipment relay) {
         HopBudget budget = HopBudget.toRelay(setting, demand, relay);
         return between(setting, demand.at(), site, new Terminals(demand.heightM(), relay.mastM()), budget);
     }
 
     static Optional<HopPath> betweenRelays(
-            RelayQuestion.Setting setting, Position one, Position other, RelayEquipment relay) {
+            RelayRequest.Setting setting, Position one, Position other, RelayEquipment relay) {
         HopBudget budget = HopBudget.betweenRelays(setting, relay);
         return between(setting, one, other, new Terminals(relay.mastM(), relay.mastM()), budget);
     }
 
     private static Optional<HopPath> between(
-            RelayQuestion.Setting setting, Position from, Position to, Terminals terminals, HopBudget budget) {
+            RelayRequest.Setting setting, Position from, Position to, Terminals terminals, HopBudget budget) {
         return HopGround.of(setting, HopGround.cut(setting, from, to), terminals)
                 .map(ground -> {
                     double departure = ground.geometry().departureDeg();

@@ -16,7 +16,7 @@ import java.util.Optional;
  * heights, each budget once for each pair of loadouts. The odds are those of {@link HopPath#direct}. For one thread.
  */
 public final class TalkBook {
-    private final RelayQuestion.Setting setting;
+    private final RelayRequest.Setting setting;
     private final double wanted;
     private final Map<Way, PathCut> cuts = new HashMap<>();
     private final Map<Raised, Optional<Found>> losses = new HashMap<>();
@@ -86,12 +86,12 @@ public final class TalkBook {
      */
     public record Talk(HopPath.HopOdds odds, double spareDb, double sureDb) {}
 
-    private TalkBook(RelayQuestion.Setting setting) {
+    private TalkBook(RelayRequest.Setting setting) {
         this.setting = setting;
         this.wanted = HopBudget.wanted(setting.terms().odds());
     }
 
-    public static TalkBook of(RelayQuestion.Setting setting) {
+    public static TalkBook of(RelayRequest.Setting setting) {
         return new TalkBook(setting);
     }
 

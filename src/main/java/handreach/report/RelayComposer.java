@@ -10,7 +10,7 @@ import handreach.relay.HopPath;
 import handreach.relay.Party;
 import handreach.relay.RelayEquipment;
 import handreach.relay.RelayMode;
-import handreach.relay.RelayQuestion;
+import handreach.relay.RelayRequest;
 import handreach.relay.ServiceLevel;
 import handreach.relay.SiteCheck;
 import handreach.report.card.CardLine;
@@ -64,7 +64,7 @@ public final class RelayComposer {
     private static final double FELT_SHARE = 0.05;
 
     private final RelayAnswer answer;
-    private final RelayQuestion question;
+    private final RelayRequest question;
     private final Plan plan;
     private final Lengths lengths;
 

@@ -4,7 +4,7 @@ import handreach.geodesy.Position;
 import handreach.relay.DirectVerdict;
 import handreach.relay.RelayChoice;
 import handreach.relay.RelayEquipment;
-import handreach.relay.RelayQuestion;
+import handreach.relay.RelayRequest;
 import handreach.relay.ServiceLevel;
 import handreach.relay.SiteCheck;
 import handreach.relay.SiteMap;
@@ -26,7 +26,7 @@ import java.util.stream.IntStream;
  */
 public record RelayAnswer(
         Scene scene,
-        RelayQuestion question,
+        RelayRequest question,
         RelayEquipment equipment,
         DirectVerdict direct,
         Already already,

@@ -124,7 +124,7 @@ class RelaySearchTest {
         PaperWorld.Run forward = onRidge(RelayConstraints.NONE);
         List<Party> demands = forward.question().demands();
         for (Party demand : demands) {
-            RelayQuestion.Setting setting = forward.question().setting();
+            RelayRequest.Setting setting = forward.question().setting();
             Position knob = PaperWorld.at(0, 600);
             HopPath quiet = HopPath.toRelay(setting, demand, knob, PaperWorld.relay(RelayMode.STORE_AND_FORWARD, false))
                     .orElseThrow();
@@ -328,7 +328,7 @@ class RelaySearchTest {
         List<Party> demands = List.of(
                 new Party("west", PaperWorld.at(-1700, 0), PaperWorld.person(0.05, Carry.HIP_TIGHT)),
                 new Party("east", PaperWorld.at(1700, 0), PaperWorld.person(0.05, Carry.HIP_TIGHT)));
-        RelayQuestion question = world.question("delta-bullington", demands);
+        RelayRequest question = world.question("delta-bullington", demands);
         PaperWorld.Run chained = world.run(
                 question, PaperWorld.relay(RelayMode.STORE_AND_FORWARD, true), 1800, 200, RelayConstraints.NONE);
         PaperWorld.Run apart = world.run(
@@ -399,7 +399,7 @@ class RelaySearchTest {
                 return true;
             }
         };
-        RelayQuestion question = RIDGE.question("delta-bullington", demands);
+        RelayRequest question = RIDGE.question("delta-bullington", demands);
         assertThrows(CancellationException.class, () -> DirectVerdict.of(question, List.of(), stopped));
         assertThrows(
                 CancellationException.class,
