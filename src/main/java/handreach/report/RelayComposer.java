@@ -517,7 +517,7 @@ public final class RelayComposer {
 
     /** What of the relay is our default, since the plan does not state it. */
     private Optional<String> taken() {
-        Questions.RelayEquipment said = plan.questions().relay().equipment();
+        Questions.RelayRadio said = plan.questions().relay().equipment();
         Map<String, String> all = new LinkedHashMap<>();
         all.put("power_w", Decibels.number(said.powerW(), 1) + " W");
         all.put("sensitivity_dbm", Decibels.number(said.sensitivityDbm(), 0) + " dBm");

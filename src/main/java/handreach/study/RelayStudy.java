@@ -171,7 +171,7 @@ public final class RelayStudy {
     }
 
     private RelayEquipment equipment(Scene on) {
-        Questions.RelayEquipment said = asked.equipment();
+        Questions.RelayRadio said = asked.equipment();
         Radio radio = new Radio(
                 "relay",
                 Dbm.ofWatts(said.powerW()),
@@ -195,7 +195,7 @@ public final class RelayStudy {
     }
 
     private RelayConstraints constraints() {
-        Questions.RelayConstraints said = asked.constraints();
+        Questions.SiteLimits said = asked.constraints();
         return new RelayConstraints(
                 said.inside().or(() -> scene.plan().places().area().polygon()).map(AreaPolygons::read),
                 said.outside().map(AreaPolygons::read),
