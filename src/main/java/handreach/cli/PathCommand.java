@@ -211,7 +211,7 @@ final class PathCommand implements Callable<Integer> {
         PathConditions conditions =
                 air.conditions((a.latitudeDeg() + b.latitudeDeg()) / 2).with(standing.orElse(Standing.AT_ENDS));
         madeFrom(Sources.NONE.and(List.of(tiles)).andFolder(tiles, TileFolder::isRead));
-        PathStudy.GroundChoice ground = new PathStudy.GroundChoice(
+        PathStudy.CutGround ground = new PathStudy.CutGround(
                 TileFolder.open(tiles),
                 LandCover.uniform(everywhere.orElseThrow()),
                 CutSettings.of(heights.orElseThrow()));
