@@ -39,8 +39,8 @@ public final class TurnedEnd {
     }
 
     /** The same where these directions alone must work. */
-    TurnedEnd asking(Ways asked) {
-        return new TurnedEnd(budgets, asked);
+    TurnedEnd asking(Ways needed) {
+        return new TurnedEnd(budgets, needed);
     }
 
     /** The link to the north. */

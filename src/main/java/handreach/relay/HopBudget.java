@@ -96,7 +96,7 @@ final class HopBudget {
         double backDb = out.backDb(down.lossDb(), down.departureDeg(), down.arrivalDeg());
         double there = thereDb / in.thereSpreadDb;
         double back = backDb / out.backSpreadDb;
-        Ways ways = in.budget.asked();
+        Ways ways = in.budget.needed();
         double sure = ways.least(
                 there - COVERAGE * in.commonDoubtDb() / in.thereSpreadDb,
                 back - COVERAGE * out.commonDoubtDb() / out.backSpreadDb);
@@ -138,7 +138,7 @@ final class HopBudget {
 
     /** Margin over spread, of the way with the lower odds. */
     double standing(double lossDb, double aDeg, double bDeg) {
-        return budget.asked()
+        return budget.needed()
                 .least(thereDb(lossDb, aDeg, bDeg) / thereSpreadDb, backDb(lossDb, aDeg, bDeg) / backSpreadDb);
     }
 
@@ -158,16 +158,16 @@ final class HopBudget {
         return new HopPath.HopOdds(
                 Odds.ofMargin(there, thereSpreadDb),
                 Odds.ofMargin(back, backSpreadDb),
-                budget.asked().least(there, back),
+                budget.needed().least(there, back),
                 standing,
                 Odds.ofMargin(standing - pessimism(), 1),
                 siteShiftDb(),
-                budget.asked());
+                budget.needed());
     }
 
     /** By how many decibels both ways could fall before one of them has less than this standing. */
     double spareDb(double lossDb, double aDeg, double bDeg, double standing) {
-        return budget.asked()
+        return budget.needed()
                 .least(
                         thereDb(lossDb, aDeg, bDeg) - standing * thereSpreadDb,
                         backDb(lossDb, aDeg, bDeg) - standing * backSpreadDb);

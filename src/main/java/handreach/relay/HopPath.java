@@ -32,7 +32,7 @@ public record HopPath(
      * @param standing margin over spread of the direction with the lower odds
      * @param pessimistic odds of the weaker direction at the pessimistic end of the doubt that is common to all places
      * @param siteShiftDb what walks have taught to add to the loss, dB; a line of the ledger
-     * @param asked which directions must work: the weaker of them is meant wherever the weaker is spoken of
+     * @param needed which directions must work: the weaker of them is meant wherever the weaker is spoken of
      */
     public record HopOdds(
             double there,
@@ -41,10 +41,10 @@ public record HopPath(
             double standing,
             double pessimistic,
             double siteShiftDb,
-            Ways asked) {
+            Ways needed) {
         /** The same path from the other end. */
         public HopOdds turned() {
-            return new HopOdds(back, there, marginDb, standing, pessimistic, siteShiftDb, asked.turned());
+            return new HopOdds(back, there, marginDb, standing, pessimistic, siteShiftDb, needed.turned());
         }
 
         /** The way there of one and the way back of another, each asked for that way alone. */
@@ -63,7 +63,7 @@ public record HopPath(
 
         /** Odds of the weaker direction. */
         public double weaker() {
-            return asked.least(there, back);
+            return needed.least(there, back);
         }
     }
 
@@ -125,7 +125,7 @@ public record HopPath(
                             computed.standing(),
                             computed.pessimistic(),
                             computed.siteShiftDb(),
-                            computed.asked());
+                            computed.needed());
                     return new HopPath(ground.line(), ground.profile(), ground.geometry(), ground.loss(), ledger, odds);
                 });
     }

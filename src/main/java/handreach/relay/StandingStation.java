@@ -83,6 +83,6 @@ public final class StandingStation {
                 Math.min(a.standing(), b.standing()),
                 Math.min(a.pessimistic(), b.pessimistic()),
                 Math.max(a.siteShiftDb(), b.siteShiftDb()),
-                a.asked());
+                a.needed());
     }
 }

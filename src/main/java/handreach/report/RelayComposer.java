@@ -379,7 +379,7 @@ public final class RelayComposer {
                 + lengths.text(path.line().lengthM()) + ": odds "
                 + odds(path.odds().there()) + " there, "
                 + odds(path.odds().back()) + " back. Margin of the "
-                + (path.odds().asked() == Ways.BOTH ? "weaker way" : "way that counts") + ": "
+                + (path.odds().needed() == Ways.BOTH ? "weaker way" : "way that counts") + ": "
                 + Decibels.text(path.odds().marginDb()) + " at the median place.";
     }
 

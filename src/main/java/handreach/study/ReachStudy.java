@@ -54,7 +54,7 @@ public final class ReachStudy {
     private final Set<String> warnings = new LinkedHashSet<>();
 
     private ReachStudy(Scene planned, ReachOptions wish) {
-        this.scene = planned.asked(wish);
+        this.scene = planned.withOptions(wish);
         this.wish = wish;
         this.middle = scene.middle();
         this.radiusM = 1000 * scene.plan().places().area().radiusKm();
@@ -97,7 +97,7 @@ public final class ReachStudy {
      * @param threadNanos processor time of the thread that asks, ns, by which the march is tried
      */
     public static Optional<MarchCost> cost(Scene scene, ReachOptions wish, LongSupplier threadNanos) {
-        if (!MapEngine.MARCH.goesBy(scene.asked(wish).model())) return Optional.empty();
+        if (!MapEngine.MARCH.goesBy(scene.withOptions(wish).model())) return Optional.empty();
         ReachStudy study = new ReachStudy(scene, wish);
         study.check();
         MarchTrial trial = new MarchTrial(Scene.threads(), threadNanos);

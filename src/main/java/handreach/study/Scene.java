@@ -160,11 +160,11 @@ public final class Scene {
 
     /**
      * The same scene asked for another radius, cell or model than the plan file says; this very scene where it is not, by which whoever
-     * asked knows the answer for its own. Faults of the wish are told at once.
+     * asked knows the answer for its own. Faults of the options are told at once.
      */
-    Scene asked(ReachOptions wish) {
-        wish.check(plan);
-        return wish.leaves(plan) ? this : new Scene(this, wish.over(plan)).choosing();
+    Scene withOptions(ReachOptions options) {
+        options.check(plan);
+        return options.leaves(plan) ? this : new Scene(this, options.over(plan)).choosing();
     }
 
     /** The same scene with the model that {@link ModelChoice} has for it, where the plan leaves that to the program. */
