@@ -64,7 +64,7 @@ public record ReachOptions(
         return new ReachOptions(withArea, engine, model, Optional.of(where), radiusKm, cellM, loadouts);
     }
 
-    /** Every fault of the wish at once, named by the options that set it. */
+    /** All faults at once, each named by the option that set it. */
     void check(Plan plan) {
         Faults faults = new Faults();
         radiusKm.ifPresent(km -> AreaRequest.RADIUS.check(faults, "--radius-km", km));
@@ -122,7 +122,7 @@ public record ReachOptions(
         return wanted.isChosen() ? planned.isChosen() : wanted.equals(planned);
     }
 
-    /** The plan with the wish in place of what it says. */
+    /** The plan with the options in place of what it says. */
     Plan over(Plan plan) {
         Questions asked = plan.questions();
         Questions.ReachQuestion reach =

@@ -199,8 +199,8 @@ public final class Scene {
 
     /** The same scene with woods and towns counted elsewhere by the field march. */
     public Scene counting(Standing standing) {
-        ReachOptions wish = ReachOptions.ofPlan(false).counting(standing);
-        return wish.leaves(plan) ? this : new Scene(this, wish.over(plan));
+        ReachOptions options = ReachOptions.ofPlan(false).counting(standing);
+        return options.leaves(plan) ? this : new Scene(this, options.over(plan));
     }
 
     /** The same scene with the rose at another place, one of many: what the plan would say, with {@code alike}, if its area lay round that. */
