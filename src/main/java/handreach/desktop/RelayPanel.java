@@ -257,7 +257,7 @@ final class RelayPanel extends VBox implements Aside.Divided {
                     EntryKind.STATION.section(),
                     List.of(
                             "name = " + PlanText.quoted(name),
-                            "at = " + PlaceVerbs.text(site.at()),
+                            "at = " + PlanText.place(site.at()),
                             "power_w = " + PlanText.number(own.powerW()),
                             "sensitivity_dbm = " + PlanText.number(own.sensitivityDbm()),
                             "gain_dbd = " + PlanText.number(own.gainDbd()),
