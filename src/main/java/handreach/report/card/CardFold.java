@@ -84,7 +84,7 @@ final class CardFold extends CardLayout {
     }
 
     private static void cover(CardText text, CardView view) {
-        if (!view.people().isEmpty()) people(text, view);
+        if (!view.people().isEmpty()) text.whoIsWhere(view.people());
         if (!view.header().target().isBlank()) text.paragraph(view.header().target());
     }
 

@@ -70,33 +70,28 @@ abstract class CardLayout implements Figure {
     }
 
     static void carriers(CardText text, CardView view) {
-        text.heading("Loadouts");
+        text.heading(CardText.LOADOUTS);
         text.paragraph(view.loadouts().far());
         for (CardLoadout loadout : view.loadouts().lines()) text.loadout(loadout);
     }
 
-    static void people(CardText text, CardView view) {
-        text.heading("Who is where, seen from " + view.people().from());
-        text.people(view.people());
-    }
-
     static void deadGround(CardText text, CardView view) {
-        text.heading("Dead ground");
+        text.heading(NoteSection.DEAD_GROUND.heading());
         text.lines(view.notes().deadGround());
     }
 
     static void relay(CardText text, CardView view) {
-        text.heading("Relay" + toFillIn(view.notes().relay()));
+        text.heading(NoteSection.RELAY.heading() + toFillIn(view.notes().relay()));
         text.lines(view.notes().relay());
     }
 
     static void fallback(CardText text, CardView view) {
-        text.heading("If contact is lost");
+        text.heading(NoteSection.FALLBACK.heading());
         text.numbered(view.notes().fallback());
     }
 
     static void checkTimes(CardText text, CardView view) {
-        text.heading("Check times" + toFillIn(view.notes().checkTimes()));
+        text.heading(NoteSection.CHECK_TIMES.heading() + toFillIn(view.notes().checkTimes()));
         text.lines(view.notes().checkTimes());
     }
 
@@ -109,7 +104,7 @@ abstract class CardLayout implements Figure {
     static void doubts(CardText text, CardView view) {
         if (view.notes().doubts().isEmpty()) return;
         text.gap();
-        if (!CardFit.areNamedOnly(view.notes().doubts())) text.heading("Doubtful");
+        if (!CardFit.areNamedOnly(view.notes().doubts())) text.heading(NoteSection.DOUBTS.heading());
         text.lines(view.notes().doubts());
     }
 }

@@ -215,7 +215,7 @@ final class CardPage extends CardLayout {
 
     private static void everybody(CardText text, CardView view) {
         if (view.people().isEmpty()) return;
-        people(text, view);
+        text.whoIsWhere(view.people());
         text.gap();
     }
 
