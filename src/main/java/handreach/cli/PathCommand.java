@@ -167,11 +167,12 @@ final class PathCommand implements Callable<Integer> {
                             + "\" is one word too many. Put a name with blanks in quotes.");
         if (planWord != null) plan = planWord;
         PathAnswer answer = plan != null ? inPlan() : profileFile != null ? overProfile() : betweenPlaces();
-        json.warn(Notes.once(answer.warnings().stream()
-                .filter(warning -> !told.contains(warning))
-                .toList()));
-        if (json.isWanted()) json.print(PathJson.of(answer, explain));
-        else json.page(PlainText.of(PathComposer.page(answer, header, explain), TerminalWidth.columns()));
+        json.answer(
+                Notes.once(answer.warnings().stream()
+                        .filter(warning -> !told.contains(warning))
+                        .toList()),
+                () -> PathJson.of(answer, explain),
+                columns -> PlainText.of(PathComposer.page(answer, header, explain), columns));
         if (figure != null) {
             AnswerFile.write(figure, Svg.file(PathComposer.figure(answer)), sources);
             json.tell("Figure written to " + figure);

@@ -137,9 +137,10 @@ final class ReachCommand implements Callable<Integer> {
         try (ConsoleProgress progress = ConsoleProgress.on(json.err())) {
             ReachAnswer answer = ReachStudy.run(scene, options, progress);
             progress.close();
-            json.warn(answer.warnings());
-            if (json.isWanted()) json.print(ReachNumbers.of(answer));
-            else json.page(PlainText.of(ReachComposer.of(answer).page(), TerminalWidth.columns()));
+            json.answer(
+                    answer.warnings(),
+                    () -> ReachNumbers.of(answer),
+                    columns -> PlainText.of(ReachComposer.of(answer).page(), columns));
             if (out == null) return 0;
             json.written(ReachFiles.write(answer, parts, Instant.now(), out, progress));
         }
