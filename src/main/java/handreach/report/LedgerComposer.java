@@ -97,7 +97,7 @@ public final class LedgerComposer {
         }
         List<String> notes = new ArrayList<>();
         lines.forEach((note, labels) -> notes.add(
-                LedgerSum.capital(String.join("; ", labels)) + ": " + note + (note.endsWith(".") ? "" : ".")));
+                Sentences.begun(String.join("; ", labels)) + ": " + note + (note.endsWith(".") ? "" : ".")));
         return notes;
     }
 
