@@ -3,6 +3,7 @@ package handreach.desktop;
 import handreach.cartography.MapFrame;
 import handreach.geodesy.PlaceForm;
 import handreach.geodesy.Position;
+import handreach.plan.PlanFile;
 import handreach.report.AtlasSight;
 import handreach.report.ReachComposer;
 import handreach.study.Scene;
@@ -393,11 +394,6 @@ final class DeskWindow {
         return Labels.isWithin(owner, drawer);
     }
 
-    /** What to run each time relief and layer have come to the screen. */
-    void afterPainting(Runnable step) {
-        map.onComposed(step);
-    }
-
     /** What the picture on the map was reckoned for. */
     private String channel() {
         Scene scene = session.scene().get();
@@ -492,7 +488,7 @@ final class DeskWindow {
 
     /** A folder with a plan in it is that plan, one with an atlas that atlas; any other holds tiles. */
     private void readFolder(Path folder) {
-        if (java.nio.file.Files.exists(folder.resolve("plan.toml"))) verbs.open(folder);
+        if (java.nio.file.Files.exists(folder.resolve(PlanFile.USUAL_NAME))) verbs.open(folder);
         else if (AtlasSight.isOne(folder) && session.scene().get() != null) session.layAtlas(folder);
         else readTiles(folder);
     }

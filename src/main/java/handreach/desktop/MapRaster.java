@@ -21,10 +21,12 @@ final class MapRaster {
 
     private final MapFrame frame;
     private final int[] argb;
+    private final int widthPx;
 
     private MapRaster(MapFrame frame, int[] argb) {
         this.frame = frame;
         this.argb = argb;
+        this.widthPx = frame.widthPx();
     }
 
     /**
@@ -109,7 +111,7 @@ final class MapRaster {
     }
 
     int argb(int xPx, int yPx) {
-        return argb[yPx * frame.widthPx() + xPx];
+        return argb[yPx * widthPx + xPx];
     }
 
     Image image() {

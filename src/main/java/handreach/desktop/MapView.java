@@ -83,7 +83,7 @@ final class MapView extends Pane {
     /** Where the picture on the screen belongs; null while there is none. */
     private MapFrame shown;
 
-    private Runnable composed = () -> {};
+    private final ReadOnlyObjectWrapper<MapRaster> laid = new ReadOnlyObjectWrapper<>();
     private Runnable firstPicture = () -> {};
 
     MapView(Session session) {
@@ -355,16 +355,16 @@ final class MapView extends Pane {
                     sheet.setImage(fresh.image());
                     place();
                     redraw();
-                    composed.run();
+                    laid.set(fresh);
                     firstPicture.run();
                     firstPicture = () -> {};
                 },
                 session::tell);
     }
 
-    /** What follows each time relief and layer have come to the screen. */
-    void onComposed(Runnable step) {
-        composed = step;
+    /** Relief and layer as they came to the screen last; null before the first. */
+    ReadOnlyObjectProperty<MapRaster> laid() {
+        return laid.getReadOnlyProperty();
     }
 
     /** What follows once there is something to look at. */

@@ -104,11 +104,6 @@ public final class RelaySearch {
         return SiteMap.of(ground, RelaySet.none(talks).service(), single());
     }
 
-    /** How one relay in this cell would do. */
-    ServiceLevel at(int cell) {
-        return RelaySet.none(talks).with(cell, new double[talks.demands()]);
-    }
-
     /**
      * So many relays together.
      *

@@ -172,10 +172,6 @@ public final class TileFolder implements Elevation {
         return List.copyOf(found.values());
     }
 
-    List<TileSurvey> survey() {
-        return survey(share -> true);
-    }
-
     private static TileSurvey counted(TileSurvey so, Posts posts) {
         return new TileSurvey(
                 so.tile(),

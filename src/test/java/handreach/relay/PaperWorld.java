@@ -116,6 +116,12 @@ final class PaperWorld implements Elevation {
         Position position(int cell) {
             return grid().positionOf(cell);
         }
+
+        /** How one relay in this cell would do. */
+        ServiceLevel at(int cell) {
+            TalkTable talks = new TalkTable(survey, direct);
+            return RelaySet.none(talks).with(cell, new double[talks.demands()]);
+        }
     }
 
     Run run(RelayRequest question, RelayEquipment relay, double radiusM, double cellM, RelayConstraints constraints) {

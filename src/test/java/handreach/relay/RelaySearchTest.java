@@ -78,10 +78,10 @@ class RelaySearchTest {
                     .mapToDouble(SiteCheck.TalkOdds::weaker)
                     .min()
                     .orElseThrow();
-            assertEquals(worst, run.search().at(cell).worstOdds(), SAME_STANDING, "seed " + seed + ", cell " + cell);
-            assertEquals(run.search().at(cell).share(), run.search().map().share(cell), 1e-6);
+            assertEquals(worst, run.at(cell).worstOdds(), SAME_STANDING, "seed " + seed + ", cell " + cell);
+            assertEquals(run.at(cell).share(), run.search().map().share(cell), 1e-6);
             assertEquals(
-                    run.search().at(cell).pessimisticShare(), run.search().map().pessimisticShare(cell), 1e-6);
+                    run.at(cell).pessimisticShare(), run.search().map().pessimisticShare(cell), 1e-6);
             if (worst > bestOdds) {
                 bestOdds = worst;
                 bestCell = cell;
@@ -381,7 +381,7 @@ class RelaySearchTest {
         assertFalse(front.isEmpty());
         for (SiteScore one : front)
             for (int cell = 0; cell < run.grid().count(); cell++) {
-                ServiceLevel other = run.search().at(cell);
+                ServiceLevel other = run.at(cell);
                 assertFalse(other.share() > one.service().share() + 1e-9
                         && other.worst() > one.service().worst() + 1e-9);
             }

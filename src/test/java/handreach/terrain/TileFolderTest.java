@@ -259,7 +259,7 @@ class TileFolderTest {
         assertTrue(v[0]);
         assertEquals(0, h[0], "never −32768");
         assertEquals(1, tiles.countFilled(new double[] {10.5, 10.6, 10.7}, new double[] {20.5, 20.5, 20.5}, 3));
-        TileSurvey survey = tiles.survey().get(0);
+        TileSurvey survey = tiles.survey(share -> true).get(0);
         assertEquals(3, survey.filledPosts());
         assertEquals(21, survey.voidPosts());
         assertEquals(1201L * 1201, survey.posts());
