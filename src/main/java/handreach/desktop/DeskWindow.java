@@ -394,7 +394,7 @@ final class DeskWindow {
         return Labels.isWithin(owner, drawer);
     }
 
-    /** What the picture on the map was reckoned for. */
+    /** What the picture on the map was computed for. */
     private String channel() {
         Scene scene = session.scene().get();
         return scene == null || session.carried().get() == null

@@ -78,7 +78,7 @@ final class KeyPane extends VBox {
         folded.set(true);
     }
 
-    /** What the picture was reckoned for, under every title. */
+    /** What the picture was computed for, under every title. */
     void showChannel(String words) {
         if (words.equals(channel)) return;
         channel = words;

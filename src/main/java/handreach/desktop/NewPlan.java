@@ -37,7 +37,7 @@ record NewPlan(
     private static final double USUAL_RADIUS_KM = 5;
     private static final double DEGREE_KM = 111;
 
-    /** What a person must know of their own before anything is reckoned. */
+    /** What a person must know of their own before anything is computed. */
     record Figures(String title, double mhz, double watts, String cover) {}
 
     /** Looks at a folder of tiles, or at the folder of one tile. */

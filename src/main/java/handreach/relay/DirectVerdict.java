@@ -30,7 +30,7 @@ public record DirectVerdict(List<DirectLink> links, List<IfCarried> everybody, S
     }
 
     /**
-     * Reckons every talk exactly, as loaded and with each of the given loadouts.
+     * Computes every talk exactly, as loaded and with each of the given loadouts.
      *
      * @shape  talks times (1 + loadouts) paths
      * @unit   standings without unit, odds 0 to 1

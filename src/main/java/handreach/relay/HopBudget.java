@@ -47,7 +47,7 @@ final class HopBudget {
         return new HopBudget(budget, taught(setting, budget, a, b, people));
     }
 
-    /** Straight between two people, with the budget of what they carry at hand: to reckon it takes longer than most paths. */
+    /** Straight between two people, with the budget of what they carry at hand: to compute it takes longer than most paths. */
     static HopBudget direct(RelayRequest.Setting setting, LinkBudget budget, Party a, Party b) {
         return of(setting, budget.asking(setting.straight(a, b)), a.end(), b.end(), a.at(), b.at());
     }

@@ -7,7 +7,7 @@ import java.util.List;
 import java.util.Optional;
 
 /**
- * Relays at given places, every hop reckoned exactly.
+ * Relays at given places, every hop computed exactly.
  *
  * @param sites where
  * @param hops one a demand: over the relay that serves it best; empty where the ground is unknown
@@ -42,7 +42,7 @@ public record SiteCheck(List<Position> sites, List<Optional<Hop>> hops, List<Tal
     }
 
     /**
-     * Reckons all hops to these places, and between them where relays pass to one another.
+     * Computes all hops to these places, and between them where relays pass to one another.
      *
      * @shape  demands times relays paths, and relays squared for a chain
      * @unit   odds 0 to 1

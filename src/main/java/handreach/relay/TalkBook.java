@@ -12,7 +12,7 @@ import java.util.Map;
 import java.util.Optional;
 
 /**
- * Straight talks between people who may carry this or that: each path is cut once, its loss reckoned once for each pair of antenna
+ * Straight talks between people who may carry this or that: each path is cut once, its loss computed once for each pair of antenna
  * heights, each budget once for each pair of loadouts. The odds are those of {@link HopPath#direct}. For one thread.
  */
 public final class TalkBook {
@@ -61,7 +61,7 @@ public final class TalkBook {
         }
     }
 
-    /** By the very ends: equal ones that are not the same are reckoned again, which costs time alone. */
+    /** By the very ends: equal ones that are not the same are computed again, which costs time alone. */
     private record Carried(LinkEnd a, LinkEnd b) {
         @Override
         @SuppressWarnings("ReferenceEquality")

@@ -253,7 +253,7 @@ final class AreaFiles {
         throw new IllegalArgumentException("no loadout " + loadout);
     }
 
-    /** Margins of a link in all cells, NaN where nothing is known; reckoned once for the two rasters made of them. */
+    /** Margins of a link in all cells, NaN where nothing is known; computed once for the two rasters made of them. */
     private static final class Margins {
         /** Odds that are written as none. */
         private static final double NOTHING = Georaster.STEP_ODDS / 4;

@@ -292,7 +292,7 @@ public final class ReachComposer {
                         .orElse("");
     }
 
-    /** What a picture was reckoned for, in a line: {@code crew direct, 155.16 MHz, 5 W}. */
+    /** What a picture was computed for, in a line: {@code crew direct, 155.16 MHz, 5 W}. */
     public static String channel(Scene scene, Loadout carried) {
         return scene.plan().channel().name() + ", "
                 + Decibels.number(scene.plan().channel().frequency().mhz(), 4).replaceAll("\\.?0+$", "") + " MHz, "

@@ -33,7 +33,7 @@ public final class ReachFiles {
     }
 
     /**
-     * Writes the wanted files, each whole or not at all. Those that need an area are left out when none was reckoned; those of loadouts
+     * Writes the wanted files, each whole or not at all. Those that need an area are left out when none was computed; those of loadouts
      * that are no longer there go.
      *
      * @param made what maps and rasters are dated by

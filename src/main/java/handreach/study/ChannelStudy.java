@@ -12,7 +12,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 
-/** Reckons the rose and the places of a plan again on its other channels. */
+/** Computes the rose and the places of a plan again on its other channels. */
 final class ChannelStudy {
     private ChannelStudy() {}
 

@@ -118,7 +118,7 @@ public final class PathStudy {
         }
     }
 
-    /** The same as before any walk, for a link whose budget is at hand: to reckon it takes longer than most paths. */
+    /** The same as before any walk, for a link whose budget is at hand: to compute it takes longer than most paths. */
     static PathAnswer between(Scene scene, Position from, Position to, Carried carried, List<LossModel> models) {
         PathAnswer path = cut(
                 new CutGround(scene.tiles(), scene.cover(), scene.cut()),

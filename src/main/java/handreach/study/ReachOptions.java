@@ -19,7 +19,7 @@ import java.util.OptionalDouble;
 /**
  * What is asked of {@link ReachStudy} beyond what the plan says.
  *
- * @param withArea whether the loss to every cell is reckoned too, for maps
+ * @param withArea whether the loss to every cell is computed too, for maps
  * @param engine the engine for the map; empty takes {@link MapEngine#usual}
  * @param model loss model in place of the plan's, or that the program chooses it
  * @param standing where the field march counts woods and towns, in place of what the plan says

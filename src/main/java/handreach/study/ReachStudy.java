@@ -75,7 +75,7 @@ public final class ReachStudy {
         this.heights = List.copyOf(pairs);
     }
 
-    /** Runs the study as the plan says; {@code withArea} also reckons the loss to every cell, for maps. */
+    /** Runs the study as the plan says; {@code withArea} also computes the loss to every cell, for maps. */
     public static ReachAnswer run(Scene scene, boolean withArea, Progress progress) {
         return run(scene, ReachOptions.ofPlan(withArea), progress);
     }

@@ -83,11 +83,11 @@ public final class Scene {
     private final List<String> warnings;
     /** Why the model is what it is, where the plan leaves that to the program. */
     private final Optional<ModelChoice> choice;
-    /** Links reckoned so far; the same for every thread that asks, since a scene never changes. */
+    /** Links computed so far; the same for every thread that asks, since a scene never changes. */
     private final Map<List<String>, ReachLink> links = new ConcurrentHashMap<>();
     /** The plan's own ends, each one object, by which a budget between two of them is found again. */
     private final Map<String, LinkEnd> ends = new ConcurrentHashMap<>();
-    /** What walks have taught, once asked for; whichever thread reckons it, it is the same. */
+    /** What walks have taught, once asked for; whichever thread computes it, it is the same. */
     private volatile LearnedSite site;
 
     private Scene(
@@ -371,7 +371,7 @@ public final class Scene {
         return plan().ground().cover().foliage();
     }
 
-    /** Whether the plan's model reckons the way out of a wood, so that the state of the trees moves it. */
+    /** Whether the plan's model computes the way out of a wood, so that the state of the trees moves it. */
     public boolean heedsFoliage() {
         return MEASURED.contains(model());
     }
@@ -592,7 +592,7 @@ public final class Scene {
         return end.facing(GeodesicLine.between(at, towards).azimuthDeg() - heading.getAsDouble());
     }
 
-    /** The link between two people with these loadouts; reckoned once for each pair of the plan's own. */
+    /** The link between two people with these loadouts; computed once for each pair of the plan's own. */
     public ReachLink link(Loadout near, Loadout far) {
         if (own(near) < 0 || own(far) < 0) return linkOf(near, far);
         return links.computeIfAbsent(List.of(near.name(), far.name()), pair -> linkOf(near, far));
